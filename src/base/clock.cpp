@@ -1,0 +1,63 @@
+#include "base/clock.h"
+
+#include "base/contract.h"
+
+#include <cstdio>
+#include <ctime>
+
+namespace gk::base {
+
+using std::chrono::days;
+using std::chrono::floor;
+using std::chrono::minutes;
+using std::chrono::sys_days;
+
+namespace {
+
+auto localTime(const LocalInstant& moment) {
+  return std::chrono::sys_time<Milliseconds>(moment.at.utc + moment.offset);
+}
+
+} // namespace
+
+Date LocalInstant::date() const {
+  return Date::fromDays(floor<days>(localTime(*this)));
+}
+
+minutes LocalInstant::timeOfDay() const {
+  const auto local = localTime(*this);
+  return floor<minutes>(local - floor<days>(local));
+}
+
+std::string LocalInstant::text() const {
+  const auto time = timeOfDay().count();
+  char buffer[16];
+  std::snprintf(buffer, sizeof buffer, " %02d:%02d", static_cast<int>(time / 60),
+                static_cast<int>(time % 60));
+  return date().iso() + buffer;
+}
+
+LocalInstant atLocal(Date date, minutes timeOfDay, minutes offset) {
+  const auto local = date.days().time_since_epoch() + timeOfDay;
+  return {Instant{local - offset}, offset};
+}
+
+LocalInstant SystemClock::now() {
+  const auto now = std::chrono::floor<Milliseconds>(std::chrono::system_clock::now());
+  const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
+  std::tm local{};
+  localtime_r(&seconds, &local);
+  return {Instant{now.time_since_epoch()}, minutes{local.tm_gmtoff / 60}};
+}
+
+Milliseconds SystemClock::steady() {
+  return floor<Milliseconds>(std::chrono::steady_clock::now().time_since_epoch());
+}
+
+void ManualClock::advance(Milliseconds by) {
+  require(by.count() >= 0, "a clock does not run backwards");
+  now_.at.utc += by;
+  steady_ += by;
+}
+
+} // namespace gk::base

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gk::base {
+
+/// One record of a CSV file and the line it began on (the first is 1).
+struct CsvRow {
+  std::size_t line;
+  std::vector<std::string> cells;
+};
+
+struct CsvTable {
+  std::vector<std::string> header;
+  std::vector<CsvRow> rows;
+
+  /// Index of a column; fails with `csvMalformed` naming the columns that are there.
+  [[nodiscard]] Result<std::size_t> column(std::string_view name) const;
+};
+
+/// RFC 4180 with a header row, UTF-8 with or without a byte order mark, either line ending, blank
+/// lines passed over. A row of another width, a stray quote or bad UTF-8 is `csvMalformed` with
+/// line and column.
+Result<CsvTable> parseCsv(std::string_view text);
+
+/// One RFC 4180 line ending in CRLF. A cell that a spreadsheet could run (it starts with = + - @,
+/// tab or return, and is no number) is led by an apostrophe.
+std::string csvLine(const std::vector<std::string>& cells);
+
+} // namespace gk::base

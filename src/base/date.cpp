@@ -1,0 +1,116 @@
+#include "base/date.h"
+
+#include "base/text.h"
+
+#include <array>
+#include <cstdio>
+
+namespace gk::base {
+
+namespace {
+
+constexpr std::array<std::string_view, 12> monthNames{
+    "January", "February", "March",     "April",   "May",      "June",
+    "July",    "August",   "September", "October", "November", "December"};
+
+constexpr std::array<std::string_view, 7> weekdayNames{
+    "Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
+
+Error malformed(std::string_view text) {
+  return {ErrorCode::dateMalformed,
+          "\"" + std::string(text) + "\" is not a date; write year-month-day, like 2026-11-17"};
+}
+
+} // namespace
+
+Result<Date> Date::of(int year, unsigned month, unsigned day) {
+  const std::chrono::year_month_day ymd{std::chrono::year{year}, std::chrono::month{month},
+                                        std::chrono::day{day}};
+  if (!ymd.ok() || year < 1900 || year > 2199)
+    return malformed(std::to_string(year) + "-" + std::to_string(month) + "-" +
+                     std::to_string(day));
+  return Date(ymd);
+}
+
+Result<Date> Date::parse(std::string_view iso) {
+  if (iso.size() != 10 || iso[4] != '-' || iso[7] != '-') return malformed(iso);
+  const auto year = parseInt(iso.substr(0, 4));
+  const auto month = parseInt(iso.substr(5, 2));
+  const auto day = parseInt(iso.substr(8, 2));
+  if (!year || !month || !day || *month < 0 || *day < 0) return malformed(iso);
+  auto date = of(static_cast<int>(*year), static_cast<unsigned>(*month),
+                 static_cast<unsigned>(*day));
+  if (!date) return malformed(iso);
+  return date;
+}
+
+Date Date::fromDays(std::chrono::sys_days days) {
+  const std::chrono::year_month_day ymd{days};
+  require(int{ymd.year()} >= 1900 && int{ymd.year()} <= 2199, "a date outside 1900-2199");
+  return Date(ymd);
+}
+
+std::string Date::iso() const {
+  char buffer[40];
+  std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", year(), month(), day());
+  return buffer;
+}
+
+std::string Date::words() const {
+  return std::to_string(day()) + " " + std::string(monthNames.at(month() - 1)) + " " +
+         std::to_string(year());
+}
+
+std::string Date::weekday() const {
+  return std::string(weekdayNames.at(std::chrono::weekday{days()}.c_encoding()));
+}
+
+Date Date::plusDays(int count) const { return fromDays(days() + std::chrono::days{count}); }
+
+Date Date::plusMonths(int count) const {
+  const auto moved = ymd_ + std::chrono::months{count};
+  if (moved.ok()) return Date(moved);
+  return Date(moved.year() / moved.month() / std::chrono::last);
+}
+
+Date Date::endOfMonth() const { return Date(ymd_.year() / ymd_.month() / std::chrono::last); }
+
+int daysBetween(Date from, Date to) {
+  return static_cast<int>((to.days() - from.days()).count());
+}
+
+int ageInYears(Date birth, Date on) {
+  const int years = on.year() - birth.year();
+  const bool before = on.month() < birth.month() ||
+                      (on.month() == birth.month() && on.day() < birth.day());
+  return before ? years - 1 : years;
+}
+
+double yearsBetween(Date from, Date to) { return daysBetween(from, to) / 365.25; }
+
+Result<Date> parseExpiry(std::string_view text) {
+  if (text.size() != 7) return Date::parse(text);
+  auto first = Date::parse(std::string(text) + "-01");
+  if (!first) return malformed(text);
+  return first->endOfMonth();
+}
+
+Result<DateReadings> parseNumericDate(std::string_view text) {
+  const auto parts = split(text, '/');
+  if (parts.size() != 3) return malformed(text);
+  const auto first = parseInt(parts[0]);
+  const auto second = parseInt(parts[1]);
+  const auto year = parseInt(parts[2]);
+  if (!first || !second || !year || *first < 1 || *second < 1) return malformed(text);
+  const auto y = static_cast<int>(*year);
+  const auto a = static_cast<unsigned>(*first);
+  const auto b = static_cast<unsigned>(*second);
+  const auto monthFirst = Date::of(y, a, b);
+  const auto dayFirst = Date::of(y, b, a);
+  if (!monthFirst && !dayFirst) return malformed(text);
+  if (!monthFirst) return DateReadings{*dayFirst, std::nullopt};
+  if (!dayFirst || *dayFirst == *monthFirst) return DateReadings{*monthFirst, std::nullopt};
+  return DateReadings{*monthFirst, *dayFirst};
+}
+
+} // namespace gk::base

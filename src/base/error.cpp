@@ -1,0 +1,75 @@
+#include "base/error.h"
+
+#include "base/contract.h"
+
+#include <array>
+#include <utility>
+
+namespace gk::base {
+
+namespace {
+
+using Entry = std::pair<ErrorCode, std::string_view>;
+
+constexpr std::array<Entry, 41> names{{
+    {ErrorCode::fileNotFound, "file.not-found"},
+    {ErrorCode::fileUnreadable, "file.unreadable"},
+    {ErrorCode::fileUnwritable, "file.unwritable"},
+    {ErrorCode::diskFull, "file.disk-full"},
+    {ErrorCode::textMalformed, "input.text"},
+    {ErrorCode::dateMalformed, "input.date"},
+    {ErrorCode::numberMalformed, "input.number"},
+    {ErrorCode::csvMalformed, "input.csv"},
+    {ErrorCode::toothMalformed, "input.tooth"},
+    {ErrorCode::surfaceMalformed, "input.surface"},
+    {ErrorCode::storeNotALogbook, "store.not-a-logbook"},
+    {ErrorCode::storeNewerSchema, "store.newer-schema"},
+    {ErrorCode::storeDamaged, "store.damaged"},
+    {ErrorCode::storeInUse, "store.in-use"},
+    {ErrorCode::storeReadOnly, "store.read-only"},
+    {ErrorCode::storeWriteFailed, "store.write-failed"},
+    {ErrorCode::storeMigrationFailed, "store.migration-failed"},
+    {ErrorCode::vaultLocked, "vault.locked"},
+    {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
+    {ErrorCode::vaultDamaged, "vault.damaged"},
+    {ErrorCode::notFound, "record.not-found"},
+    {ErrorCode::ruleBirthDate, "rule.birth-date"},
+    {ErrorCode::ruleConsent, "rule.consent"},
+    {ErrorCode::ruleConsentForm, "rule.consent-form"},
+    {ErrorCode::ruleCredential, "rule.credential"},
+    {ErrorCode::ruleDate, "rule.date"},
+    {ErrorCode::ruleIdentity, "rule.identity"},
+    {ErrorCode::ruleTooth, "rule.tooth"},
+    {ErrorCode::ruleStep, "rule.step"},
+    {ErrorCode::ruleCure, "rule.cure"},
+    {ErrorCode::ruleMaterial, "rule.material"},
+    {ErrorCode::ruleAllergy, "rule.allergy"},
+    {ErrorCode::ruleLight, "rule.light"},
+    {ErrorCode::ruleVarnish, "rule.varnish"},
+    {ErrorCode::ruleOutcome, "rule.outcome"},
+    {ErrorCode::ruleCheck, "rule.check"},
+    {ErrorCode::ruleReferral, "rule.referral"},
+    {ErrorCode::ruleDayOpen, "rule.day-open"},
+    {ErrorCode::ruleReason, "rule.reason"},
+    {ErrorCode::estimateInput, "estimate.input"},
+    {ErrorCode::callMalformed, "call.malformed"},
+}};
+
+} // namespace
+
+std::string_view errorName(ErrorCode code) {
+  for (const auto& [known, name] : names)
+    if (known == code) return name;
+  fail("an error code without a name");
+}
+
+const std::vector<ErrorCode>& allErrorCodes() {
+  static const std::vector<ErrorCode> codes = [] {
+    std::vector<ErrorCode> all;
+    for (const auto& entry : names) all.push_back(entry.first);
+    return all;
+  }();
+  return codes;
+}
+
+} // namespace gk::base

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gk::base {
+
+/// Every kind of expected trouble. Closed and stable: each has a name (`errorName`) and a
+/// paragraph in docs/errors.md; a test checks that the two agree.
+enum class ErrorCode {
+  fileNotFound,
+  fileUnreadable,
+  fileUnwritable,
+  diskFull,
+  textMalformed,
+  dateMalformed,
+  numberMalformed,
+  csvMalformed,
+  toothMalformed,
+  surfaceMalformed,
+  storeNotALogbook,
+  storeNewerSchema,
+  storeDamaged,
+  storeInUse,
+  storeReadOnly,
+  storeWriteFailed,
+  storeMigrationFailed,
+  vaultLocked,
+  vaultWrongPassphrase,
+  vaultDamaged,
+  notFound,
+  ruleBirthDate,
+  ruleConsent,
+  ruleConsentForm,
+  ruleCredential,
+  ruleDate,
+  ruleIdentity,
+  ruleTooth,
+  ruleStep,
+  ruleCure,
+  ruleMaterial,
+  ruleAllergy,
+  ruleLight,
+  ruleVarnish,
+  ruleOutcome,
+  ruleCheck,
+  ruleReferral,
+  ruleDayOpen,
+  ruleReason,
+  estimateInput,
+  callMalformed,
+};
+
+/// The stable public name, such as "store.newer-schema".
+std::string_view errorName(ErrorCode code);
+
+/// Every code, in the order of the enumeration.
+const std::vector<ErrorCode>& allErrorCodes();
+
+/// What went wrong. `detail` says what, where and how to mend it, and never holds a child's name.
+struct Error {
+  ErrorCode code;
+  std::string detail;
+
+  bool operator==(const Error&) const = default;
+};
+
+} // namespace gk::base

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace gk::base {
+
+using Path = std::filesystem::path;
+
+/// Whole file as bytes. Fails with `fileNotFound` or `fileUnreadable`.
+Result<std::string> readFile(const Path& path);
+
+/// Whole or not at all: a private (0600) temporary file in the same folder, written, synced,
+/// renamed over `path`, and the folder synced. On failure (`fileUnwritable`, `diskFull`) the old
+/// file is unchanged and no temporary file is left.
+Result<Done> replaceFile(const Path& path, std::string_view bytes);
+
+/// Makes the folder and its parents where missing, readable by the owner only.
+Result<Done> makeFolder(const Path& path);
+
+} // namespace gk::base

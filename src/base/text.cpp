@@ -1,0 +1,131 @@
+#include "base/text.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdio>
+
+namespace gk::base {
+
+namespace {
+
+// Base letters of U+00C0-U+00FF and U+0100-U+017F; '?' marks a sign that is no letter.
+constexpr std::string_view latin1 = "aaaaaaaceeeeiiiidnooooo?ouuuuytsaaaaaaaceeeeiiiidnooooo?ouuuuyty";
+constexpr std::string_view extended =
+    "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkkllllllllllnnnnnnnnnoooooo"
+    "oorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
+static_assert(latin1.size() == 64 && extended.size() == 128);
+
+} // namespace
+
+std::string_view trim(std::string_view text) {
+  constexpr std::string_view blank = " \t\r\n";
+  const auto first = text.find_first_not_of(blank);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blank) - first + 1);
+}
+
+std::vector<std::string_view> split(std::string_view text, char separator) {
+  std::vector<std::string_view> parts;
+  std::size_t from = 0;
+  for (;;) {
+    const auto to = text.find(separator, from);
+    parts.push_back(text.substr(from, to == std::string_view::npos ? to : to - from));
+    if (to == std::string_view::npos) return parts;
+    from = to + 1;
+  }
+}
+
+std::string join(const std::vector<std::string>& parts, std::string_view separator) {
+  std::string out;
+  for (const auto& part : parts) {
+    if (&part != &parts.front()) out += separator;
+    out += part;
+  }
+  return out;
+}
+
+namespace {
+
+template <class Number>
+Result<Number> parseNumber(std::string_view text) {
+  Number value{};
+  const char* end = text.data() + text.size();
+  const auto [stop, trouble] = std::from_chars(text.data(), end, value);
+  if (text.empty() || trouble != std::errc{} || stop != end)
+    return Error{ErrorCode::numberMalformed, "\"" + std::string(text) + "\" is not a number"};
+  return value;
+}
+
+} // namespace
+
+Result<std::int64_t> parseInt(std::string_view text) { return parseNumber<std::int64_t>(text); }
+
+Result<double> parseDouble(std::string_view text) {
+  auto value = parseNumber<double>(text);
+  if (value && !std::isfinite(*value))
+    return Error{ErrorCode::numberMalformed, "\"" + std::string(text) + "\" is not a finite number"};
+  return value;
+}
+
+std::string fixed(double value, int decimals) {
+  std::array<char, 400> buffer{};
+  const auto [end, trouble] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                            std::chars_format::fixed, decimals);
+  require(trouble == std::errc{}, "a number too long to write");
+  return {buffer.data(), end};
+}
+
+std::string folded(std::string_view utf8) {
+  std::string out;
+  bool gap = false;
+  const auto put = [&](char c) {
+    if (gap && !out.empty()) out += ' ';
+    gap = false;
+    out += c;
+  };
+  for (std::size_t i = 0; i < utf8.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(utf8[i]);
+    if (byte == ' ' || byte == '\t' || byte == '-') {
+      gap = true;
+    } else if (byte >= 'A' && byte <= 'Z') {
+      put(static_cast<char>(byte - 'A' + 'a'));
+    } else if (byte == '\'' || byte == '.') {
+      continue;
+    } else if (byte >= 0xC3 && byte <= 0xC5 && i + 1 < utf8.size()) {
+      const unsigned code = ((byte & 0x1FU) << 6U) | (static_cast<unsigned char>(utf8[++i]) & 0x3FU);
+      put(code < 0x100 ? latin1[code - 0xC0] : extended[code - 0x100]);
+    } else if (byte == 0xE2 && utf8.substr(i, 3) == "\xE2\x80\x99") {
+      i += 2; // the typographic apostrophe
+    } else {
+      put(static_cast<char>(byte));
+    }
+  }
+  return out;
+}
+
+bool isUtf8(std::string_view text) {
+  std::size_t i = 0;
+  while (i < text.size()) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    std::size_t more = 0;
+    unsigned code = byte;
+    if (byte >= 0x80) {
+      more = byte >= 0xF0 ? 3 : byte >= 0xE0 ? 2 : 1;
+      if (byte < 0xC2 || byte > 0xF4 || i + more >= text.size()) return false;
+      code = byte & (0x3FU >> more);
+    }
+    for (std::size_t k = 1; k <= more; ++k) {
+      const auto next = static_cast<unsigned char>(text[i + k]);
+      if ((next & 0xC0U) != 0x80U) return false;
+      code = (code << 6U) | (next & 0x3FU);
+    }
+    const bool overlong = (more == 2 && code < 0x800) || (more == 3 && code < 0x10000);
+    const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
+    if (overlong || surrogate || code > 0x10FFFF) return false;
+    i += more + 1;
+  }
+  return true;
+}
+
+} // namespace gk::base

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gk::base {
+
+std::string_view trim(std::string_view text);
+std::vector<std::string_view> split(std::string_view text, char separator);
+std::string join(const std::vector<std::string>& parts, std::string_view separator);
+
+/// Whole text, base ten, optional minus; else `numberMalformed`.
+Result<std::int64_t> parseInt(std::string_view text);
+/// Whole text, a point for the decimals; NaN and infinity are `numberMalformed`.
+Result<double> parseDouble(std::string_view text);
+
+/// `value` with so many decimals, a point, no grouping.
+std::string fixed(double value, int decimals);
+
+/// For finding, never for showing: lower case, accents and apostrophes dropped, spaces single.
+/// Knows the Latin letters of U+00C0-U+017F; other scripts pass unchanged.
+std::string folded(std::string_view utf8);
+
+/// Whether the bytes are well-formed UTF-8.
+bool isUtf8(std::string_view text);
+
+} // namespace gk::base

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "base/files.h"
+
+namespace gk::test {
+
+/// A new empty folder that goes away with this object.
+class Scratch {
+ public:
+  Scratch();
+  ~Scratch();
+  Scratch(const Scratch&) = delete;
+  Scratch& operator=(const Scratch&) = delete;
+
+  [[nodiscard]] const base::Path& path() const { return path_; }
+  [[nodiscard]] base::Path operator/(const std::string& name) const { return path_ / name; }
+
+ private:
+  base::Path path_;
+};
+
+} // namespace gk::test
