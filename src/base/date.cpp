@@ -26,7 +26,9 @@ Error malformed(std::string_view text) {
 Result<Date> Date::of(int year, unsigned month, unsigned day) {
   const std::chrono::year_month_day ymd{std::chrono::year{year}, std::chrono::month{month},
                                         std::chrono::day{day}};
-  if (!ymd.ok() || year < 1900 || year > 2199)
+  // chrono keeps month and day in one byte each, so 259 would pass as 3.
+  const bool fits = year >= 1900 && year <= 2199 && month <= 12 && day <= 31;
+  if (!fits || !ymd.ok())
     return malformed(std::to_string(year) + "-" + std::to_string(month) + "-" +
                      std::to_string(day));
   return Date(ymd);
@@ -97,7 +99,7 @@ Result<Date> parseExpiry(std::string_view text) {
 
 Result<DateReadings> parseNumericDate(std::string_view text) {
   const auto parts = split(text, '/');
-  if (parts.size() != 3) return malformed(text);
+  if (parts.size() != 3 || text.size() > 10) return malformed(text);
   const auto first = parseInt(parts[0]);
   const auto second = parseInt(parts[1]);
   const auto year = parseInt(parts[2]);

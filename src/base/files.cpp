@@ -1,9 +1,9 @@
 #include "base/files.h"
 
+#include <array>
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
-#include <fstream>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -14,6 +14,11 @@ namespace {
 Error trouble(const Path& path, int code) {
   const auto kind = code == ENOSPC || code == EDQUOT ? ErrorCode::diskFull
                                                      : ErrorCode::fileUnwritable;
+  return {kind, path.string() + ": " + std::strerror(code)};
+}
+
+Error unread(const Path& path, int code) {
+  const auto kind = code == ENOENT ? ErrorCode::fileNotFound : ErrorCode::fileUnreadable;
   return {kind, path.string() + ": " + std::strerror(code)};
 }
 
@@ -45,14 +50,16 @@ bool writeAll(int handle, std::string_view bytes) {
 } // namespace
 
 Result<std::string> readFile(const Path& path) {
-  std::error_code missing;
-  if (!std::filesystem::exists(path, missing))
-    return Error{ErrorCode::fileNotFound, path.string() + ": no such file"};
-  std::ifstream in(path, std::ios::binary);
-  std::string bytes{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-  if (!in || std::filesystem::is_directory(path, missing))
-    return Error{ErrorCode::fileUnreadable, path.string() + ": cannot be read"};
-  return bytes;
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (file.get() < 0) return unread(path, errno);
+  std::string bytes;
+  std::array<char, 65536> block; // NOLINT(*-member-init): read fills it
+  for (;;) {
+    const ssize_t got = ::read(file.get(), block.data(), block.size());
+    if (got == 0) return bytes;
+    if (got > 0) bytes.append(block.data(), static_cast<std::size_t>(got));
+    if (got < 0 && errno != EINTR) return unread(path, errno);
+  }
 }
 
 Result<Done> replaceFile(const Path& path, std::string_view bytes) {
@@ -73,12 +80,13 @@ Result<Done> replaceFile(const Path& path, std::string_view bytes) {
 }
 
 Result<Done> makeFolder(const Path& path) {
+  Path part;
+  for (const auto& name : path) {
+    part /= name;
+    if (::mkdir(part.c_str(), 0700) != 0 && errno != EEXIST) return trouble(part, errno);
+  }
   std::error_code failure;
-  const bool existed = std::filesystem::exists(path, failure);
-  std::filesystem::create_directories(path, failure);
-  if (failure) return trouble(path, failure.value());
-  if (!existed) std::filesystem::permissions(path, std::filesystem::perms::owner_all, failure);
-  if (failure) return trouble(path, failure.value());
+  if (!std::filesystem::is_directory(path, failure)) return trouble(path, ENOTDIR);
   return Done{};
 }
 

@@ -18,7 +18,8 @@ Result<std::string> readFile(const Path& path);
 /// file is unchanged and no temporary file is left.
 Result<Done> replaceFile(const Path& path, std::string_view bytes);
 
-/// Makes the folder and its parents where missing, readable by the owner only.
+/// Makes the folder and its parents where missing, each readable by the owner only; folders that
+/// were there keep their permissions. Fails with `fileUnwritable` or `diskFull`.
 Result<Done> makeFolder(const Path& path);
 
 } // namespace gk::base

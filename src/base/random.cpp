@@ -2,7 +2,9 @@
 
 #include "base/contract.h"
 
+#include <algorithm>
 #include <bit>
+#include <cerrno>
 #include <cstring>
 #include <sys/random.h>
 
@@ -28,6 +30,7 @@ std::uint64_t Random::below(std::uint64_t bound) {
 void SystemRandom::fill(std::span<std::uint8_t> bytes) {
   while (!bytes.empty()) {
     const ssize_t got = getrandom(bytes.data(), bytes.size(), 0);
+    if (got < 0 && errno == EINTR) continue;
     require(got > 0, "the operating system gives no randomness");
     bytes = bytes.subspan(static_cast<std::size_t>(got));
   }

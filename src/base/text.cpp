@@ -16,6 +16,11 @@ constexpr std::string_view extended =
     "oorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 static_assert(latin1.size() == 64 && extended.size() == 128);
 
+/// U+0300-U+036F: the accents of text that was saved in decomposed form.
+bool isCombiningMark(std::string_view pair) {
+  return pair.size() == 2 && ((pair[0] == '\xCC') || (pair[0] == '\xCD' && pair[1] <= '\xAF'));
+}
+
 } // namespace
 
 std::string_view trim(std::string_view text) {
@@ -95,8 +100,10 @@ std::string folded(std::string_view utf8) {
     } else if (byte >= 0xC3 && byte <= 0xC5 && i + 1 < utf8.size()) {
       const unsigned code = ((byte & 0x1FU) << 6U) | (static_cast<unsigned char>(utf8[++i]) & 0x3FU);
       put(code < 0x100 ? latin1[code - 0xC0] : extended[code - 0x100]);
-    } else if (byte == 0xE2 && utf8.substr(i, 3) == "\xE2\x80\x99") {
-      i += 2; // the typographic apostrophe
+    } else if (isCombiningMark(utf8.substr(i, 2))) {
+      ++i;
+    } else if (utf8.substr(i, 3) == "\xE2\x80\x98" || utf8.substr(i, 3) == "\xE2\x80\x99") {
+      i += 2; // the typographic apostrophes
     } else {
       put(static_cast<char>(byte));
     }

@@ -21,8 +21,9 @@ Result<double> parseDouble(std::string_view text);
 /// `value` with so many decimals, a point, no grouping.
 std::string fixed(double value, int decimals);
 
-/// For finding, never for showing: lower case, accents and apostrophes dropped, spaces single.
-/// Knows the Latin letters of U+00C0-U+017F; other scripts pass unchanged.
+/// For finding, never for showing: lower case; accents, apostrophes and full stops dropped; hyphens
+/// read as spaces, spaces single. Knows the Latin letters of U+00C0-U+017F, composed or not; other
+/// scripts pass unchanged.
 std::string folded(std::string_view utf8);
 
 /// Whether the bytes are well-formed UTF-8.

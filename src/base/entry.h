@@ -1,0 +1,42 @@
+#pragma once
+
+#include "base/clock.h"
+#include "base/id.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+namespace gk::base {
+
+/// Whose act it was and who typed it: two fields on every entry, often two people.
+struct By {
+  std::optional<MemberId> author;   ///< empty only while a book is being set up
+  std::optional<MemberId> recorder; ///< empty when the author typed it
+
+  auto operator<=>(const By&) const = default;
+};
+
+/// What every row carries. Rows are never changed: a correction is a new row that supersedes.
+struct Stamp {
+  EntryId entry;
+  LaptopId laptop;
+  std::int64_t sequence; ///< per laptop, from 1, without gaps
+  By by;
+  LocalInstant at;
+  std::optional<EntryId> supersedes;
+  std::string reason; ///< never empty when it supersedes
+
+  auto operator<=>(const Stamp&) const = default;
+};
+
+/// A record as read back. `id` is the identity of the thing, which corrections keep; it is the
+/// entry id of the first row.
+template <class T>
+struct Recorded {
+  typename T::Key id;
+  Stamp stamp;
+  T value;
+};
+
+} // namespace gk::base

@@ -1,0 +1,177 @@
+#pragma once
+
+#include "base/entry.h"
+#include "dentition/surfaces.h"
+#include "roster/clinic_day.h"
+#include "roster/consent.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace gk::chairside {
+
+using SeatingId = base::Id<struct SeatingTag>;
+using ScreeningId = base::Id<struct ScreeningTag>;
+
+/// The identity check: what the child said and what the school says must agree.
+enum class Identifier { spokenName, birthDate, teacherOrRoom, slipScan, nameTag };
+using IdentifierSet = base::EnumSet<Identifier>;
+
+struct Seating {
+  using Key = SeatingId;
+  roster::ChildId child;
+  roster::DayId day;
+  IdentifierSet confirmed; ///< at least two, one of them spoken by the child
+  bool assented = true;    ///< the child said yes in plain words
+  bool historyUnchanged = true;
+  bool operator==(const Seating&) const = default;
+};
+
+/// Fails with `ruleIdentity` unless two agree and the child spoke one.
+base::Result<base::Done> checkIdentifiers(IdentifierSet confirmed);
+
+enum class Tri { no, yes, cannotTell };
+/// Urgency of need for care as the Basic Screening Survey (ASTDD) has it.
+enum class Urgency { none, early, urgent };
+enum class UrgentReason { none, pain, swelling, fistulaOrAbscess, trauma, softTissue, other };
+
+enum class Presence {
+  unerupted,
+  partlyErupted,
+  erupted,
+  extracted,
+  neverFormed,
+  shed, ///< primary teeth only
+  primaryStillPresent,
+  cannotSee
+};
+enum class Condition {
+  notLookedAt,
+  sound,
+  earlyLesion, ///< non-cavitated: a reason to seal, not to refuse
+  cavitated,
+  restored,
+  sealedWhole,
+  sealedPart,
+  crowned,
+  banded,
+  fractured
+};
+enum class Origin { notSealed, ours, other, unknown };
+enum class Enamel { none, fluorosisMild, fluorosisPitted, opacity, opacityBroken, hypoplasia };
+enum class SoftTissue { none, operculum, gumOverCompanion };
+enum class Decision {
+  none,
+  seal,
+  interim,
+  repair,
+  reseal,
+  watch,
+  refer,
+  notAllowedByConsent,
+  cannotIsolate,
+  childDeclined,
+  notToday
+};
+
+/// One surface: what it looks like and who sealed it. Origin is per surface, since two programs
+/// may each have sealed one.
+struct SurfaceFinding {
+  Condition condition = Condition::notLookedAt;
+  Origin origin = Origin::notSealed;
+  bool operator==(const SurfaceFinding&) const = default;
+};
+
+struct ToothFinding {
+  dentition::Tooth tooth;
+  Presence presence;
+  SurfaceFinding occlusal{};
+  SurfaceFinding buccal{};
+  SurfaceFinding lingual{};
+  Enamel enamel = Enamel::none;
+  SoftTissue softTissue = SoftTissue::none;
+  Decision decision = Decision::none;
+  dentition::SurfaceSet toSeal{}; ///< the surfaces of the decision; may be fewer than the tooth has
+  bool revisit = false;           ///< look again: wait, interim or resin to the edge
+  std::string note{};
+  bool operator==(const ToothFinding&) const = default;
+
+  [[nodiscard]] bool hasAny(Condition condition) const;
+  [[nodiscard]] const SurfaceFinding& at(dentition::Surface surface) const;
+};
+
+struct Screening {
+  using Key = ScreeningId;
+  roster::ChildId child;
+  roster::DayId day;
+  Tri untreatedDecay;
+  Tri treatedDecay;
+  Urgency urgency;
+  UrgentReason urgentReason = UrgentReason::none;
+  std::string note;
+  std::vector<ToothFinding> teeth;
+  bool operator==(const Screening&) const = default;
+};
+
+/// Fails with `ruleTooth`: a primary state on a permanent tooth, a decision to seal on a tooth or
+/// surface that is not up, missing, cavitated, restored, crowned or already sealed whole, no
+/// surface to seal; primary teeth and premolars where the program offers only permanent molars.
+base::Result<base::Done> checkFinding(const ToothFinding& finding, const roster::Program& program);
+
+/// As checkFinding for each tooth, and: no tooth twice, a cavity means untreated decay, a filling
+/// or crown on a permanent tooth means treated decay, untreated decay means at least `early`
+/// (fails with `ruleTooth`), urgent needs a reason.
+base::Result<base::Done> checkScreening(const Screening& screening, const roster::Program& program);
+
+/// Whether any tooth is to be sealed, repaired, resealed or covered for now.
+bool needsSealant(const Screening& screening);
+bool isTreatment(Decision decision);
+
+/// What the program's rules propose for a tooth as found; a person decides.
+Decision proposedDecision(const ToothFinding& finding);
+/// The surfaces that can be sealed now: sound or early lesions, up and clear of gum.
+dentition::SurfaceSet sealableSurfaces(const ToothFinding& finding);
+
+} // namespace gk::chairside
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Identifier> =
+    std::to_array<std::string_view>(
+        {"spoken name", "birth date", "teacher or room", "slip scan", "name tag"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Tri> =
+    std::to_array<std::string_view>({"no", "yes", "cannot tell"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Urgency> =
+    std::to_array<std::string_view>({"none", "early", "urgent"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::UrgentReason> =
+    std::to_array<std::string_view>(
+        {"none", "pain", "swelling", "fistula or abscess", "trauma", "soft tissue", "other"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Presence> =
+    std::to_array<std::string_view>({"unerupted", "partly erupted", "erupted", "extracted",
+                                     "never formed", "shed", "primary still present",
+                                     "cannot see"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Condition> =
+    std::to_array<std::string_view>({"not looked at", "sound", "early lesion", "cavitated",
+                                     "restored", "sealed whole", "sealed part", "crowned",
+                                     "banded", "fractured"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Origin> =
+    std::to_array<std::string_view>({"not sealed", "ours", "other", "unknown"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Enamel> =
+    std::to_array<std::string_view>({"none", "fluorosis mild", "fluorosis pitted", "opacity",
+                                     "opacity broken", "hypoplasia"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::SoftTissue> =
+    std::to_array<std::string_view>({"none", "operculum", "gum over companion"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Decision> =
+    std::to_array<std::string_view>({"none", "seal", "interim", "repair", "reseal", "watch",
+                                     "refer", "not allowed by consent", "cannot isolate",
+                                     "child declined", "not today"});

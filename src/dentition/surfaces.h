@@ -1,0 +1,42 @@
+#pragma once
+
+#include "base/enum_names.h"
+#include "dentition/tooth.h"
+
+namespace gk::dentition {
+
+/// Where pits and grooves are sealed. On upper molars the companion surface is the lingual groove,
+/// on lower molars the buccal pit.
+enum class Surface { occlusal, buccalPit, lingualGroove };
+using SurfaceSet = base::EnumSet<Surface>;
+
+/// A tooth with the surfaces meant. Precondition: at least one surface.
+struct ToothSurfaces {
+  Tooth tooth;
+  SurfaceSet surfaces;
+  bool operator==(const ToothSurfaces&) const = default;
+};
+
+/// Occlusal, and for permanent molars the companion surface.
+SurfaceSet usualSurfaces(const Tooth& tooth);
+/// Whether a surface is one that people seal on this tooth; others are asked about, not refused.
+bool isUsual(const Tooth& tooth, Surface surface);
+
+/// Reads letters such as "O", "OB", "OL" in any order; else `surfaceMalformed`.
+base::Result<SurfaceSet> parseSurfaces(std::string_view letters);
+/// "OB".
+std::string letters(SurfaceSet surfaces);
+/// "occlusal and buccal pit".
+std::string words(SurfaceSet surfaces);
+
+} // namespace gk::dentition
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::dentition::Surface> =
+    std::to_array<std::string_view>({"occlusal", "buccal pit", "lingual groove"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::dentition::Notation> =
+    std::to_array<std::string_view>({"universal", "iso-3950"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::dentition::Quadrant> =
+    std::to_array<std::string_view>({"upper right", "upper left", "lower left", "lower right"});

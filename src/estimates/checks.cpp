@@ -1,0 +1,35 @@
+#include "estimates/checks.h"
+
+#include "base/text.h"
+
+#include <cmath>
+
+namespace gk::estimates {
+
+base::Error refused(std::string detail) {
+  return {base::ErrorCode::estimateInput, std::move(detail)};
+}
+
+std::string shown(double value) {
+  const bool whole = std::isfinite(value) && std::floor(value) == value;
+  return base::fixed(value, whole ? 0 : 4);
+}
+
+base::Result<base::Done> checkCount(std::string_view name, double value) {
+  if (std::isfinite(value) && value >= 0) return base::Done{};
+  return refused(std::string(name) + " is " + shown(value) + "; give a number, zero or more.");
+}
+
+base::Result<base::Done> checkShare(std::string_view name, double value) {
+  if (value >= 0 && value <= 1) return base::Done{};
+  return refused(std::string(name) + " is " + shown(value) +
+                 "; give a share from 0 to 1, such as 0.07 for 7 %.");
+}
+
+base::Result<base::Done> checkLevel(double level) {
+  if (level > 0 && level < 1) return base::Done{};
+  return refused("The confidence level is " + shown(level) +
+                 "; give one between 0 and 1, such as 0.95.");
+}
+
+} // namespace gk::estimates

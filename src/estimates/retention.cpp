@@ -1,0 +1,106 @@
+#include "estimates/retention.h"
+
+#include "estimates/checks.h"
+#include "estimates/distributions.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace gk::estimates {
+namespace {
+
+base::Result<base::Done> checkWhole(const std::string& name, double value) {
+  if (auto checked = checkCount(name, value); !checked) return checked;
+  if (std::floor(value) == value) return base::Done{};
+  return refused(name + " is " + shown(value) + "; teeth are counted in whole numbers.");
+}
+
+base::Result<base::Done> checkCluster(const Cluster& cluster, std::size_t place) {
+  const std::string where = "Cluster " + std::to_string(place);
+  if (auto checked = checkWhole(where + ": the count examined", cluster.examined); !checked)
+    return checked;
+  if (auto checked = checkWhole(where + ": the count retained", cluster.retained); !checked)
+    return checked;
+  if (cluster.retained <= cluster.examined) return base::Done{};
+  return refused(where + ": " + shown(cluster.retained) + " retained of " +
+                 shown(cluster.examined) + " examined; only an examined tooth can count as " +
+                 "retained, so correct one of the two.");
+}
+
+// Sum of squared residuals x_i - p n_i, scaled as for a ratio of totals.
+double linearisedVariance(std::span<const Cluster> clusters, double m, double n, double p) {
+  double squares = 0;
+  for (const auto& cluster : clusters) {
+    const double residual = cluster.retained - p * cluster.examined;
+    squares += residual * residual;
+  }
+  return m / ((m - 1) * n * n) * squares;
+}
+
+// Korn and Graubard 1998, Surv Methodol 24:193-201: the effective size is cut further because the
+// variance has only m - 1 degrees of freedom.
+double publicationN(double effectiveN, double teeth, double m, double level) {
+  if (m < 2) return effectiveN;
+  const double tail = (1 + level) / 2;
+  const double ratio = studentQuantile(tail, teeth - 1) / studentQuantile(tail, m - 1);
+  return std::min(teeth, effectiveN * ratio * ratio);
+}
+
+} // namespace
+
+bool RetentionEstimate::has(RetentionNote note) const {
+  return std::find(notes.begin(), notes.end(), note) != notes.end();
+}
+
+base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, double level) {
+  if (auto checked = checkLevel(level); !checked) return checked.error();
+  RetentionEstimate out{};
+  for (std::size_t i = 0; i < clusters.size(); ++i) {
+    if (auto checked = checkCluster(clusters[i], i + 1); !checked) return checked.error();
+    out.teeth += clusters[i].examined;
+    out.retained += clusters[i].retained;
+    if (clusters[i].examined > 0) ++out.clusters;
+  }
+  if (out.clusters == 0)
+    return refused("No sealed tooth was examined among " + std::to_string(clusters.size()) +
+                   " clusters; retention needs at least one retention check.");
+  if (out.clusters < clusters.size()) out.notes.push_back(RetentionNote::emptyClusters);
+
+  const auto m = static_cast<double>(out.clusters);
+  const double p = out.retained / out.teeth;
+  const bool allOrNone = out.retained == 0 || out.retained == out.teeth;
+  out.estimate = p;
+  out.designEffect = 1;
+  if (out.clusters == 1) {
+    out.designEffect = out.teeth;
+    out.notes.push_back(RetentionNote::oneCluster);
+  } else {
+    out.variance = allOrNone ? 0 : linearisedVariance(clusters, m, out.teeth, p);
+    if (out.clusters < fewestClusters) out.notes.push_back(RetentionNote::fewClusters);
+    if (!allOrNone) {
+      const double found = out.teeth * *out.variance / (p * (1 - p));
+      if (found < 1) out.notes.push_back(RetentionNote::designEffectRaised);
+      out.designEffect = std::max(1.0, found);
+    }
+  }
+  out.effectiveN = out.teeth / out.designEffect;
+
+  const auto interval = wilson(p * out.effectiveN, out.effectiveN, level);
+  if (!interval) return interval.error();
+  out.low = interval->low;
+  out.high = interval->high;
+  const double size = publicationN(out.effectiveN, out.teeth, m, level);
+  const auto publication = clopperPearson(p * size, size, level);
+  if (!publication) return publication.error();
+  out.publication = *publication;
+  if (allOrNone) {
+    const auto conservative = wilson(p * m, m, level);
+    if (!conservative) return conservative.error();
+    out.conservative = *conservative;
+    out.notes.push_back(RetentionNote::allOrNone);
+  }
+  return out;
+}
+
+} // namespace gk::estimates

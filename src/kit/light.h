@@ -1,0 +1,61 @@
+#pragma once
+
+#include "base/clock.h"
+#include "base/enum_names.h"
+#include "base/id.h"
+
+#include <compare>
+#include <optional>
+#include <string>
+
+namespace gk::kit {
+
+using LightId = base::Id<struct LightTag>;
+using ReadingId = base::Id<struct ReadingTag>;
+
+/// Irradiance; whole numbers 0-5000 as hand-held meters show it.
+struct MilliwattPerSquareCm {
+  int value = 0;
+  auto operator<=>(const MilliwattPerSquareCm&) const = default;
+};
+
+enum class LightType { led, halogen, other };
+
+struct Light {
+  using Key = LightId;
+  std::string tag; ///< "L-1"
+  LightType type = LightType::led;
+  MilliwattPerSquareCm makersLeast; ///< 0 when the maker names none
+  MilliwattPerSquareCm baseline;
+  bool baselineWithSleeve = true;
+  std::string meter; ///< the meter of the baseline; a light is compared on that meter only
+  bool inService = true;
+  bool operator==(const Light&) const = default;
+};
+
+struct MeterReading {
+  using Key = ReadingId;
+  LightId light;
+  base::Date on;
+  MilliwattPerSquareCm value;
+  bool withSleeve = true;
+  std::string meter;
+  bool tipCleaned = true;
+  bool operator==(const MeterReading&) const = default;
+};
+
+enum class LightGrade { green, amber, red, notComparable };
+
+/// Against the light's own baseline on the same meter, sleeve alike: amber from 10 % below, red
+/// from 20 % below or under the maker's least output (thresholds from memory, not published; the
+/// program may be stricter). Otherwise not comparable.
+LightGrade grade(const Light& light, const MeterReading& reading);
+
+} // namespace gk::kit
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::kit::LightType> =
+    std::to_array<std::string_view>({"LED", "halogen", "other"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::kit::LightGrade> =
+    std::to_array<std::string_view>({"green", "amber", "red", "not comparable"});

@@ -1,0 +1,96 @@
+#include "roster/child.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gk::roster {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+
+namespace {
+
+bool allDigits(std::string_view text) {
+  return !text.empty() &&
+         std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
+}
+
+/// ISO/IEC 7064:2003, MOD 11,10 (hybrid system): the digit that brings the running product to 1.
+char checkDigit(std::string_view digits) {
+  int product = 10;
+  for (char c : digits) {
+    int sum = (product + (c - '0')) % 10;
+    if (sum == 0) sum = 10;
+    product = sum * 2 % 11;
+  }
+  return static_cast<char>('0' + (11 - product) % 10);
+}
+
+} // namespace
+
+Result<int> gradeNumber(std::string_view grade) {
+  grade = base::trim(grade);
+  if (grade == "K" || grade == "k") return 0;
+  const auto number = base::parseInt(grade);
+  if (!number || *number < 1 || *number > 12)
+    return Error{ErrorCode::textMalformed,
+                 "\"" + std::string(grade) + "\" is not a grade; write K or 1 to 12"};
+  return static_cast<int>(*number);
+}
+
+double approximateAge(BirthMonth birth, base::Date on) {
+  const auto middle = base::Date::of(birth.year, birth.month, 15);
+  base::require(middle.has_value(), "a birth month that does not exist");
+  return base::yearsBetween(*middle, on);
+}
+
+std::string withCheckDigit(std::string_view digits) {
+  base::require(allDigits(digits), "a child number is made of digits");
+  return std::string(digits) + "-" + checkDigit(digits);
+}
+
+Result<std::string> parseChildNumber(std::string_view text) {
+  std::string digits;
+  for (char c : base::trim(text))
+    if (c != '-') digits += c;
+  const Error bad{ErrorCode::textMalformed,
+                  "\"" + std::string(text) +
+                      "\" is not a child number; type it again as on the slip, like 1043-0"};
+  if (digits.size() < 2 || !allDigits(digits)) return bad;
+  const char check = digits.back();
+  digits.pop_back();
+  if (checkDigit(digits) != check) return bad;
+  return withCheckDigit(digits);
+}
+
+BirthVerdict judgeBirthDate(base::Date birth, std::string_view grade, base::Date on) {
+  const int age = base::ageInYears(birth, on);
+  if (birth > on || age < 3 || age > 19) return BirthVerdict::impossible;
+  const auto number = gradeNumber(grade);
+  if (!number) return BirthVerdict::askUnusualForGrade;
+  const bool usual = age >= *number + 5 - 2 && age <= *number + 6 + 2;
+  return usual ? BirthVerdict::fine : BirthVerdict::askUnusualForGrade;
+}
+
+std::vector<base::Date> plausibleReadings(const base::DateReadings& readings,
+                                          std::string_view grade, base::Date on) {
+  std::vector<base::Date> dates{readings.monthFirst};
+  if (readings.dayFirst) dates.push_back(*readings.dayFirst);
+  std::erase_if(dates, [&](base::Date date) {
+    return judgeBirthDate(date, grade, on) == BirthVerdict::impossible;
+  });
+  const auto usualAge = gradeNumber(grade).value_or(0) + 5.75; // mid-year; common practice
+  std::ranges::stable_sort(dates, {}, [&](base::Date date) {
+    return std::abs(base::yearsBetween(date, on) - usualAge);
+  });
+  return dates;
+}
+
+bool sameName(std::string_view one, std::string_view other) {
+  return base::folded(one) == base::folded(other);
+}
+
+} // namespace gk::roster

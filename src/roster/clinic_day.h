@@ -1,0 +1,35 @@
+#pragma once
+
+#include "roster/program.h"
+#include "roster/team.h"
+
+namespace gk::roster {
+
+using DayId = base::Id<struct DayTag>;
+using ClosureId = base::Id<struct ClosureTag>;
+
+/// One team at one school on one date. The date of care is this date, whenever it is typed.
+struct ClinicDay {
+  using Key = DayId;
+  TermId term;
+  SchoolId school;
+  base::Date date;
+  int team = 1;        ///< a second team on the same day at the same school is 2
+  std::string reason;  ///< needed on a holiday, a weekend or outside the term
+  bool cancelled = false; ///< a snow day keeps its roster and consents; `reason` says why
+  bool operator==(const ClinicDay&) const = default;
+};
+
+/// Signed by two people when every line reconciles; afterwards addenda only.
+struct DayClosure {
+  using Key = ClosureId;
+  DayId day;
+  MemberId clinical;    ///< answers for the clinical content
+  MemberId coordinator; ///< answers for completeness
+  bool operator==(const DayClosure&) const = default;
+};
+
+/// What is odd about opening a day on this date, in words; empty when nothing is.
+std::string dateQuestion(const Term& term, base::Date date);
+
+} // namespace gk::roster

@@ -1,0 +1,107 @@
+#include "roster/consent.h"
+
+#include <algorithm>
+
+namespace gk::roster {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+using Form = base::Recorded<Consent>;
+
+bool isYes(ConsentState state) {
+  return state == ConsentState::yes || state == ConsentState::yesWithLimits;
+}
+
+bool isAnswer(ConsentState state) { return isYes(state) || state == ConsentState::no; }
+
+bool covers(const Consent& form, base::Date on) {
+  return (!form.validFrom || *form.validFrom <= on) && (!form.validUntil || on <= *form.validUntil);
+}
+
+Standing refused(ConsentState state, std::string why) {
+  Standing standing;
+  standing.state = state;
+  standing.why = std::move(why);
+  return standing;
+}
+
+/// The newest of `forms` in `state`, or none.
+const Form* newest(const std::vector<const Form*>& forms, ConsentState state) {
+  const Form* found = nullptr;
+  for (const Form* form : forms)
+    if (form->value.state == state && (!found || found->stamp.entry < form->stamp.entry))
+      found = form;
+  return found;
+}
+
+Standing fromYes(const Consent& form, Service service, base::Date on) {
+  Standing standing;
+  standing.state = form.state;
+  standing.allows = form.allowed.has(service);
+  standing.historyOverAYearOld = form.signedOn && form.signedOn->plusMonths(12) < on;
+  if (!standing.allows)
+    standing.why = "the form does not tick: " + std::string(base::nameOf(service));
+  return standing;
+}
+
+} // namespace
+
+base::Result<base::Done> checkForm(const Consent& form, base::Date today) {
+  if (!isYes(form.state)) return base::Done{};
+  const auto refuse = [](std::string why) {
+    return Error{ErrorCode::ruleConsentForm,
+                 std::move(why) + "; enter the form as incomplete and ask the guardian"};
+  };
+  if (!form.signedOn || !form.receivedOn) return refuse("the form has no signing or arrival date");
+  if (*form.signedOn > *form.receivedOn || *form.receivedOn > today)
+    return refuse("the form's dates are out of order");
+  if (!form.validFrom || !form.validUntil || *form.validUntil < *form.validFrom)
+    return refuse("the form does not say from when until when it holds");
+  if (form.history == HistoryAnswered::no) return refuse("the health history is blank");
+  if (form.allowed.has(Service::sealants) && !form.allowed.has(Service::screening))
+    return refuse("sealants are ticked but screening is not");
+  if (form.signer == Relation::other && !form.signerReviewed)
+    return refuse("nobody has reviewed whether the signer may sign");
+  return base::Done{};
+}
+
+Standing standing(std::span<const Form> forms, Service service, base::Date on) {
+  std::vector<const Form*> inForce;
+  bool lapsed = false;
+  for (const auto& form : forms) {
+    if (covers(form.value, on)) inForce.push_back(&form);
+    else lapsed = lapsed || isYes(form.value.state);
+  }
+  if (newest(inForce, ConsentState::onHold))
+    return refused(ConsentState::onHold, "on hold: wait for the manager's decision");
+  if (const Form* withdrawn = newest(inForce, ConsentState::withdrawn)) {
+    auto standing = refused(ConsentState::withdrawn, "withdrawn " + withdrawn->stamp.at.text() +
+                                                         (withdrawn->value.note.empty() ? "" : ", ") +
+                                                         withdrawn->value.note);
+    standing.since = withdrawn->stamp.at;
+    return standing;
+  }
+  std::vector<const Form*> answers;
+  std::ranges::copy_if(inForce, std::back_inserter(answers),
+                       [](const Form* form) { return isAnswer(form->value.state); });
+  const auto saysYes = [](const Form* form) { return isYes(form->value.state); };
+  const auto yes = std::ranges::count_if(answers, saysYes);
+  if (yes > 0 && yes < std::ssize(answers))
+    return refused(ConsentState::onHold, "two forms disagree: neither wins, ask the manager");
+  if (yes > 0) {
+    // The form with the latest signature speaks; forms that agree differ only in their ticks.
+    const auto* last = *std::ranges::max_element(
+        answers, {}, [](const Form* form) { return form->value.signedOn; });
+    return fromYes(last->value, service, on);
+  }
+  if (!answers.empty()) return refused(ConsentState::no, "the guardian said no");
+  if (newest(inForce, ConsentState::incomplete))
+    return refused(ConsentState::incomplete, "the form is incomplete");
+  return refused(ConsentState::notReturned,
+                 lapsed ? "the last form no longer holds on this date" : "no form has come back");
+}
+
+} // namespace gk::roster

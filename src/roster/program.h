@@ -1,0 +1,93 @@
+#pragma once
+
+#include "base/date.h"
+#include "base/enum_names.h"
+#include "base/id.h"
+#include "dentition/surfaces.h"
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gk::roster {
+
+using ProgramId = base::Id<struct ProgramTag>;
+using TermId = base::Id<struct TermTag>;
+using SchoolId = base::Id<struct SchoolTag>;
+using EnrolmentId = base::Id<struct EnrolmentTag>;
+
+enum class Supervision {
+  direct,
+  indirect,
+  general,
+  publicHealth,
+  collaborative,
+  independent,
+  dentistExamRequired,
+  other
+};
+
+/// Least times of the program; the maker's instructions win where they ask for more.
+/// Defaults and their sources: docs/methods.md, "Numbers of the procedure".
+struct StepTimes {
+  base::Seconds etch{20};
+  base::Seconds etchAgainWet{20};    ///< etched enamel that saliva touched
+  base::Seconds etchAgainAdding{10}; ///< when adding to a sealant already placed
+  base::Seconds rinse{10};
+  bool operator==(const StepTimes&) const = default;
+};
+
+struct Program {
+  using Key = ProgramId;
+  std::string name;
+  std::string county;
+  std::string phone;
+  dentition::Notation notation = dentition::Notation::universal;
+  Supervision supervision = Supervision::general;
+  std::string authorizingDentist;
+  std::optional<base::Date> agreementUntil; ///< after it no new placements without an override
+  std::string privacyFooting;               ///< which law, who decided, when
+  int suppressBelow = 10;                   ///< published counts under this are hidden; at least 5
+  int varnishIntervalDays = 90;
+  bool primaryTeethOffered = false;
+  StepTimes times;
+  bool operator==(const Program&) const = default;
+};
+
+struct Term {
+  using Key = TermId;
+  std::string name;
+  base::Date start;
+  base::Date end; ///< after start
+  std::vector<base::Date> holidays;
+  bool operator==(const Term&) const = default;
+};
+
+struct School {
+  using Key = SchoolId;
+  std::string name;
+  std::string code; ///< unique and never used again
+  bool operator==(const School&) const = default;
+};
+
+/// A dated count of the pupils of one grade, the denominator of the consent rate.
+struct Enrolment {
+  using Key = EnrolmentId;
+  TermId term;
+  SchoolId school;
+  std::string grade; ///< "K", "1" ... "12"
+  int pupils;
+  bool operator==(const Enrolment&) const = default;
+};
+
+/// "K" is 0; fails with `textMalformed` for anything but K and 1-12.
+base::Result<int> gradeNumber(std::string_view grade);
+
+} // namespace gk::roster
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::roster::Supervision> =
+    std::to_array<std::string_view>({"direct", "indirect", "general", "public health",
+                                     "collaborative", "independent", "dentist exam required",
+                                     "other"});

@@ -1,0 +1,34 @@
+#include "roster/team.h"
+
+namespace gk::roster {
+
+TaskSet usualTasks(Role role) {
+  using enum Task;
+  switch (role) {
+  case Role::hygienist:
+  case Role::dentist:
+    return {screen, decide, place, checkRetention, varnish, sign, type, clinicianOverride};
+  case Role::expandedAssistant: return {place, varnish, type};
+  case Role::dentalAssistant: return {varnish, type};
+  case Role::student: return {screen, type};
+  case Role::coordinator: return {sign, type};
+  case Role::manager:
+  case Role::volunteer: return {type};
+  }
+  base::fail("no such role");
+}
+
+base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
+  const auto who = member.name + " (" + std::string(base::nameOf(member.role)) + ")";
+  if (!member.may.has(task))
+    return base::Error{base::ErrorCode::ruleCredential,
+                       who + " is not entitled to: " + std::string(base::nameOf(task))};
+  const bool lapses = task != Task::type && member.licenceUntil.has_value();
+  if (lapses && *member.licenceUntil < on)
+    return base::Error{base::ErrorCode::ruleCredential,
+                       who + " had a licence until " + member.licenceUntil->iso() +
+                           "; renew it on the desk before: " + std::string(base::nameOf(task))};
+  return base::Done{};
+}
+
+} // namespace gk::roster

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "store/connection.h"
+#include "store/migration.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace gk::store {
+
+/// Whether opening looks through every page (SQLite's quick_check; about as long as reading the
+/// file). Wanted once a day.
+enum class Checkup { quick, skip };
+
+/// Opens a book and, for writing, brings an older one up to date after a verified copy of it was
+/// put beside it as `<name>.before-<version>.gkbook`. Refuses, in this order, and leaves a file
+/// that it refuses untouched:
+///  fileNotFound      no such file
+///  storeNotALogbook  not a file, empty, not SQLite, or another program's (application id)
+///  fileUnreadable    no permission to read
+///  storeNewerSchema  made by a newer version of this program
+///  storeDamaged      a version of zero or less
+///  storeReadOnly     writing asked for, but file or folder may not be written
+///  storeInUse        open elsewhere
+///  storeDamaged      fails the quick check, or its schema history is not ours
+///  storeReadOnly     reading asked for, but the book must first be brought up to date
+///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
+base::Result<Connection> openBook(const base::Path& path, Access access, Durability durability,
+                                  base::Instant now, Checkup checkup = Checkup::quick,
+                                  std::span<const Migration> steps = migrations());
+
+/// Makes a new book, readable by the owner only, whole or not at all, and opens it for writing. An
+/// existing file is refused with `fileUnwritable` unless it is truly empty (0 bytes).
+base::Result<Connection> createBook(const base::Path& path, Durability durability,
+                                    base::Instant now,
+                                    std::span<const Migration> steps = migrations());
+
+/// Writes a compact copy to `target`, which must not exist (`fileUnwritable`); checks that the copy
+/// opens, is whole and has as many rows; syncs file and folder. On failure no copy is left. A book
+/// with findings of its own is not copied (`storeDamaged`). Precondition: no open transaction.
+base::Result<base::Done> backupTo(Connection& book, const base::Path& target);
+
+/// Everything SQLite's integrity_check and foreign_key_check find, one sentence each; empty when
+/// the book is whole.
+base::Result<std::vector<std::string>> integrity(Connection& book);
+
+} // namespace gk::store

@@ -1,0 +1,121 @@
+#include "store/connection.h"
+
+#include "store/folder.h"
+#include "store/statement_cache.h"
+
+#include <sqlite3.h>
+#include <string>
+#include <utility>
+
+namespace gk::store {
+
+namespace {
+
+// Long enough for another program to finish one read, short enough for a person who waits.
+constexpr int busyMilliseconds = 1000;
+
+struct Closer {
+  void operator()(sqlite3* db) const { sqlite3_close_v2(db); }
+};
+using Handle = std::unique_ptr<sqlite3, Closer>;
+
+Handle opened(const std::string& file, Access access) {
+  const int mode = access == Access::readWrite ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
+  sqlite3* raw = nullptr;
+  const int code = sqlite3_open_v2(file.c_str(), &raw,
+                                   mode | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, nullptr);
+  Handle db(raw);
+  if (code != SQLITE_OK) throwTrouble(db.get(), code, file);
+  return db;
+}
+
+void configure(sqlite3* db, const std::string& file) {
+  constexpr std::pair<int, int> settings[] = {
+      {SQLITE_DBCONFIG_ENABLE_FKEY, 1},    {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+      {SQLITE_DBCONFIG_DEFENSIVE, 1},      {SQLITE_DBCONFIG_DQS_DDL, 0},
+      {SQLITE_DBCONFIG_DQS_DML, 0},        {SQLITE_DBCONFIG_WRITABLE_SCHEMA, 0},
+      {SQLITE_DBCONFIG_ENABLE_TRIGGER, 1}, {SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0},
+  };
+  for (const auto& [setting, wanted] : settings) {
+    int now = -1;
+    const int code = sqlite3_db_config(db, setting, wanted, &now);
+    if (code != SQLITE_OK) throwTrouble(db, code, file);
+    base::require(now == wanted, "a connection setting that SQLite was built without");
+  }
+  // One, since VACUUM INTO attaches its target.
+  sqlite3_limit(db, SQLITE_LIMIT_ATTACHED, 1);
+  sqlite3_busy_timeout(db, busyMilliseconds);
+}
+
+} // namespace
+
+struct Connection::State {
+  State(const base::Path& given, Access wanted)
+      : path(given), access(wanted), db(opened(given.string(), wanted)),
+        cache(db.get(), given.string()) {}
+
+  base::Path path;
+  Access access;
+  Handle db;
+  StatementCache cache; // after db, so that statements are finalized before it closes
+};
+
+Connection::Connection(const base::Path& path, Access access, Durability durability)
+    : state_(std::make_unique<State>(path, access)) {
+  configure(state_->db.get(), state_->cache.file());
+  execute("PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY; PRAGMA secure_delete = ON");
+  if (access == Access::readOnly) return;
+  if (sqlite3_db_readonly(state_->db.get(), "main") == 1)
+    throwTrouble(state_->db.get(), SQLITE_READONLY, state_->cache.file());
+  execute("PRAGMA locking_mode = EXCLUSIVE");
+  execute("BEGIN EXCLUSIVE; COMMIT"); // the lock is taken now and kept until closing
+  execute("PRAGMA journal_mode = DELETE");
+  execute(durability == Durability::everyAct ? "PRAGMA synchronous = EXTRA"
+                                             : "PRAGMA synchronous = OFF");
+}
+
+Connection::Connection(Connection&&) noexcept = default;
+Connection& Connection::operator=(Connection&&) noexcept = default;
+Connection::~Connection() = default;
+
+Statement Connection::prepare(std::string_view sql) {
+  return {state_->cache, std::string(sql), state_->cache.lend(sql)};
+}
+
+void Connection::execute(std::string_view sql) {
+  const int code =
+      sqlite3_exec(state_->db.get(), std::string(sql).c_str(), nullptr, nullptr, nullptr);
+  if (code != SQLITE_OK) throwTrouble(state_->db.get(), code, state_->cache.file());
+}
+
+std::int64_t Connection::changes() const { return sqlite3_changes64(state_->db.get()); }
+
+bool Connection::isInTransaction() const { return sqlite3_get_autocommit(state_->db.get()) == 0; }
+
+void Connection::rollBack() noexcept {
+  // Trouble such as a full disk may have ended the transaction already.
+  if (isInTransaction())
+    sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
+}
+
+void Connection::enforceForeignKeys(bool enforced) {
+  base::require(!isInTransaction(), "foreign keys switched inside a transaction");
+  sqlite3_db_config(state_->db.get(), SQLITE_DBCONFIG_ENABLE_FKEY, enforced ? 1 : 0, nullptr);
+}
+
+void Connection::finish() {
+  base::require(!isInTransaction(), "finish() inside a transaction");
+  // Through SQLite's own descriptor: closing another would drop the locks.
+  sqlite3_file* file = nullptr;
+  int code = sqlite3_file_control(state_->db.get(), "main", SQLITE_FCNTL_FILE_POINTER,
+                                  static_cast<void*>(&file));
+  if (code == SQLITE_OK) code = file->pMethods->xSync(file, SQLITE_SYNC_FULL);
+  if (code != SQLITE_OK) throwTrouble(state_->db.get(), code, state_->cache.file());
+  syncToDisk(folderOf(state_->path));
+  execute("PRAGMA synchronous = EXTRA");
+}
+
+const base::Path& Connection::path() const { return state_->path; }
+Access Connection::access() const { return state_->access; }
+
+} // namespace gk::store

@@ -1,0 +1,65 @@
+#pragma once
+
+#include "base/files.h"
+#include "store/statement.h"
+#include "store/trouble.h"
+
+#include <cstdint>
+#include <memory>
+#include <string_view>
+
+struct sqlite3;
+
+namespace gk::store {
+
+enum class Access { readWrite, readOnly };
+
+/// `everyAct`: a committed transaction survives loss of power. `bulk`: nothing is synced until
+/// `finish()`; for building a book that can be built again.
+enum class Durability { everyAct, bulk };
+
+/// One open SQLite file with the house settings: foreign keys on, trusted schema off, defensive,
+/// double-quoted strings off, cell sizes checked, deleted content zeroed, rollback journal. Writing
+/// holds the file locked against every other connection until closed (docs/decisions/
+/// 0002-journal.md). Throws Trouble; `openBook` is the public way in. One thread at a time.
+class Connection {
+ public:
+  /// The file must exist (it may be empty). Fails with `storeInUse` when another holds it and with
+  /// `storeReadOnly` when writing is asked for and not permitted.
+  Connection(const base::Path& path, Access access, Durability durability);
+  Connection(Connection&&) noexcept;
+  Connection& operator=(Connection&&) noexcept;
+  Connection(const Connection&) = delete;
+  Connection& operator=(const Connection&) = delete;
+  /// Rolls back what is not committed. Precondition: no Statement is on loan.
+  ~Connection();
+
+  /// Lends the statement of this SQL text, kept prepared between loans. Keep the SQL a
+  /// `constexpr std::string_view` beside its binds.
+  [[nodiscard]] Statement prepare(std::string_view sql);
+
+  /// Runs one or more statements without parameters or rows of interest.
+  void execute(std::string_view sql);
+
+  /// Rows changed by the last INSERT, UPDATE or DELETE.
+  [[nodiscard]] std::int64_t changes() const;
+  [[nodiscard]] bool isInTransaction() const;
+  /// Undoes the open transaction, if there is one. Never throws: SQLite also undoes it on closing.
+  void rollBack() noexcept;
+
+  /// Enforced from the next transaction on. Only migrations turn it off, to rebuild tables.
+  void enforceForeignKeys(bool enforced);
+
+  /// Ends `bulk`: file and folder are synced and every later act is durable.
+  /// Precondition: no transaction is open.
+  void finish();
+
+  [[nodiscard]] const base::Path& path() const;
+  [[nodiscard]] Access access() const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+} // namespace gk::store

@@ -1,0 +1,124 @@
+#include "store/migration.h"
+
+#include "store/transaction.h"
+
+#include <array>
+#include <charconv>
+#include <optional>
+#include <string>
+
+namespace gk::store {
+
+namespace {
+
+using base::ErrorCode;
+
+constexpr std::string_view createHistory = "CREATE TABLE IF NOT EXISTS migration ("
+                                           "number INTEGER NOT NULL PRIMARY KEY,"
+                                           "name TEXT NOT NULL,"
+                                           "checksum TEXT NOT NULL,"
+                                           "applied_at INTEGER NOT NULL) STRICT";
+
+constexpr std::string_view insertApplied = "INSERT INTO migration "
+                                           "(number, name, checksum, applied_at) "
+                                           "VALUES (?1, ?2, ?3, ?4)";
+
+constexpr std::string_view selectApplied = "SELECT number, checksum FROM migration ORDER BY number";
+
+std::string hex(std::uint64_t value) {
+  std::array<char, 16> digits{};
+  digits.fill('0');
+  std::array<char, 16> shortest{};
+  const auto end = std::to_chars(shortest.begin(), shortest.end(), value, 16).ptr;
+  const auto size = static_cast<std::size_t>(end - shortest.begin());
+  std::copy_n(shortest.begin(), size, digits.end() - static_cast<std::ptrdiff_t>(size));
+  return {digits.begin(), digits.end()};
+}
+
+std::string nameOf(const Migration& step) {
+  return "schema step " + std::to_string(step.number) + " " + std::string(step.name);
+}
+
+/// Off while it lives.
+class ForeignKeysOff {
+ public:
+  explicit ForeignKeysOff(Connection& connection) : connection_(connection) {
+    connection_.enforceForeignKeys(false);
+  }
+  ~ForeignKeysOff() { connection_.enforceForeignKeys(true); }
+  ForeignKeysOff(const ForeignKeysOff&) = delete;
+  ForeignKeysOff& operator=(const ForeignKeysOff&) = delete;
+
+ private:
+  Connection& connection_;
+};
+
+void apply(Connection& connection, const Migration& step, base::Instant now) {
+  const ForeignKeysOff rebuilding(connection);
+  Transaction transaction(connection);
+  if (step.number == 1)
+    connection.execute("PRAGMA application_id = " + std::to_string(applicationId));
+  connection.execute(createHistory);
+  connection.execute(step.sql);
+  base::require(connection.isInTransaction(), "a schema step ended its transaction");
+  connection.prepare(insertApplied)
+      .bindAll(step.number, step.name, hex(checksum(step.sql)), now)
+      .run();
+  connection.execute("PRAGMA user_version = " + std::to_string(step.number));
+  if (connection.prepare("PRAGMA foreign_key_check").step())
+    throw Trouble({ErrorCode::storeMigrationFailed,
+                   connection.path().string() + ": rows would point at rows that do not exist"});
+  transaction.commit();
+}
+
+} // namespace
+
+std::uint64_t checksum(std::string_view sql) {
+  std::uint64_t hash = 14695981039346656037ULL; // the offset basis and prime for 64 bits
+  for (const char c : sql) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ULL;
+  return hash;
+}
+
+std::int64_t userVersion(Connection& connection) {
+  auto pragma = connection.prepare("PRAGMA user_version");
+  if (!pragma.step())
+    throw Trouble({ErrorCode::storeDamaged, connection.path().string() +
+                                                ": its version cannot be read; keep this file and "
+                                                "open the latest backup"});
+  return pragma.column<std::int64_t>(0);
+}
+
+void checkHistory(Connection& connection, std::span<const Migration> steps, std::int64_t version) {
+  const auto refuse = [&](const std::string& why) {
+    throw Trouble({ErrorCode::storeDamaged,
+                   connection.path().string() + ": " + why +
+                       "; keep this file and use the program that made it or the latest backup"});
+  };
+  auto applied = connection.prepare(selectApplied);
+  std::int64_t count = 0;
+  while (applied.step()) {
+    const auto [number, sum] = applied.columns<std::int64_t, std::string>();
+    if (number != ++count || number > version) refuse("its schema history does not fit its version");
+    const Migration& step = steps[static_cast<std::size_t>(number - 1)];
+    if (sum != hex(checksum(step.sql))) refuse(nameOf(step) + " differs from the one applied");
+  }
+  if (count != version) refuse("its schema history does not fit its version");
+}
+
+void migrate(Connection& connection, std::span<const Migration> steps, base::Instant now) {
+  const std::int64_t version = userVersion(connection);
+  for (const Migration& step : steps) {
+    if (step.number <= version) continue;
+    try {
+      apply(connection, step, now);
+    } catch (const Trouble& trouble) {
+      const base::Error& cause = trouble.error();
+      if (cause.code == ErrorCode::diskFull) throw;
+      throw Trouble({ErrorCode::storeMigrationFailed,
+                     nameOf(step) + " was undone: " + cause.detail +
+                         "; the book is as it was; send this message to who maintains the program"});
+    }
+  }
+}
+
+} // namespace gk::store

@@ -1,0 +1,154 @@
+#include "store/statement.h"
+
+#include "store/statement_cache.h"
+#include "store/trouble.h"
+
+#include <algorithm>
+#include <sqlite3.h>
+
+namespace gk::store {
+
+Statement::Statement(StatementCache& cache, std::string sql, sqlite3_stmt* handle)
+    : cache_(&cache), sql_(std::move(sql)), handle_(handle) {}
+
+Statement::Statement(Statement&& other) noexcept
+    : cache_(other.cache_), sql_(std::move(other.sql_)),
+      handle_(std::exchange(other.handle_, nullptr)) {}
+
+Statement::~Statement() {
+  if (handle_ != nullptr) cache_->takeBack(std::move(sql_), handle_);
+}
+
+void Statement::check(int code) const {
+  if (code != SQLITE_OK) throwTrouble(cache_->db(), code, cache_->file());
+}
+
+Statement& Statement::bind(int index, std::int64_t value) {
+  check(sqlite3_bind_int64(handle_, index, value));
+  return *this;
+}
+
+Statement& Statement::bind(int index, double value) {
+  check(sqlite3_bind_double(handle_, index, value));
+  return *this;
+}
+
+Statement& Statement::bind(int index, std::string_view text) {
+  // A null pointer would store NULL, not the empty text.
+  const char* bytes = text.data() != nullptr ? text.data() : "";
+  check(sqlite3_bind_text64(handle_, index, bytes, text.size(), SQLITE_TRANSIENT, SQLITE_UTF8));
+  return *this;
+}
+
+Statement& Statement::bind(int index, std::span<const std::uint8_t> blob) {
+  check(blob.empty() ? sqlite3_bind_zeroblob(handle_, index, 0)
+                     : sqlite3_bind_blob64(handle_, index, blob.data(), blob.size(),
+                                           SQLITE_TRANSIENT));
+  return *this;
+}
+
+Statement& Statement::bind(int index, const base::Uuid& uuid) {
+  return bind(index, std::span<const std::uint8_t>(uuid.bytes));
+}
+
+Statement& Statement::bind(int index, const base::Date& date) {
+  return bind(index, std::string_view(date.iso()));
+}
+
+Statement& Statement::bind(int index, std::nullopt_t) {
+  check(sqlite3_bind_null(handle_, index));
+  return *this;
+}
+
+bool Statement::step() {
+  const int code = sqlite3_step(handle_);
+  if (code == SQLITE_ROW) return true;
+  if (code == SQLITE_DONE) return false;
+  throwTrouble(cache_->db(), code, cache_->file());
+}
+
+void Statement::run() {
+  base::require(!step(), "a statement run for its effect gave a row");
+  reset();
+}
+
+void Statement::reset() {
+  sqlite3_reset(handle_); // gives again the trouble that step() already threw
+}
+
+void Statement::requireParameters(std::size_t count) const {
+  base::require(sqlite3_bind_parameter_count(handle_) == static_cast<int>(count),
+                "as many values as the statement has parameters");
+}
+
+void Statement::requireColumns(std::size_t count) const {
+  base::require(sqlite3_column_count(handle_) == static_cast<int>(count),
+                "as many types as the statement has columns");
+}
+
+bool Statement::isNull(int index) const {
+  base::require(index >= 0 && index < sqlite3_data_count(handle_), "a column of the current row");
+  return sqlite3_column_type(handle_, index) == SQLITE_NULL;
+}
+
+void Statement::damaged(int index, std::string_view expected) const {
+  // The value itself is left out: it may be what makes the book damaged, and it is a record.
+  throw Trouble({base::ErrorCode::storeDamaged,
+                 cache_->file() + ": column " + sqlite3_column_name(handle_, index) +
+                     " does not hold " + std::string(expected) +
+                     "; keep this file and open the latest backup"});
+}
+
+void Statement::requireType(int index, int type, std::string_view expected) const {
+  base::require(index >= 0 && index < sqlite3_data_count(handle_), "a column of the current row");
+  if (sqlite3_column_type(handle_, index) != type) damaged(index, expected);
+}
+
+std::int64_t Statement::integer(int index) const {
+  requireType(index, SQLITE_INTEGER, "a whole number");
+  return sqlite3_column_int64(handle_, index);
+}
+
+bool Statement::boolean(int index) const {
+  const std::int64_t value = integer(index);
+  if (value != 0 && value != 1) damaged(index, "0 or 1");
+  return value == 1;
+}
+
+double Statement::real(int index) const {
+  requireType(index, SQLITE_FLOAT, "a decimal number");
+  return sqlite3_column_double(handle_, index);
+}
+
+std::string Statement::text(int index) const {
+  requireType(index, SQLITE_TEXT, "text");
+  const auto* bytes = sqlite3_column_text(handle_, index);
+  const auto size = static_cast<std::size_t>(sqlite3_column_bytes(handle_, index));
+  if (bytes == nullptr) throwTrouble(cache_->db(), SQLITE_NOMEM, cache_->file());
+  return {bytes, bytes + size};
+}
+
+std::vector<std::uint8_t> Statement::blob(int index) const {
+  requireType(index, SQLITE_BLOB, "a blob");
+  const auto* bytes = static_cast<const std::uint8_t*>(sqlite3_column_blob(handle_, index));
+  const auto size = static_cast<std::size_t>(sqlite3_column_bytes(handle_, index));
+  return size == 0 ? std::vector<std::uint8_t>{} : std::vector<std::uint8_t>(bytes, bytes + size);
+}
+
+base::Uuid Statement::uuid(int index) const {
+  requireType(index, SQLITE_BLOB, "an identity");
+  base::Uuid uuid;
+  if (sqlite3_column_bytes(handle_, index) != static_cast<int>(uuid.bytes.size()))
+    damaged(index, "an identity of 16 bytes");
+  const auto* bytes = static_cast<const std::uint8_t*>(sqlite3_column_blob(handle_, index));
+  std::copy_n(bytes, uuid.bytes.size(), uuid.bytes.begin());
+  return uuid;
+}
+
+base::Date Statement::date(int index) const {
+  const auto date = base::Date::parse(text(index));
+  if (!date) damaged(index, "a date");
+  return *date;
+}
+
+} // namespace gk::store
