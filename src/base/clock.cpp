@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 
+#include <array>
 #include <cstdio>
 #include <ctime>
 
@@ -31,10 +32,10 @@ minutes LocalInstant::timeOfDay() const {
 
 std::string LocalInstant::text() const {
   const auto time = timeOfDay().count();
-  char buffer[16];
-  std::snprintf(buffer, sizeof buffer, " %02d:%02d", static_cast<int>(time / 60),
+  std::array<char, 16> buffer{};
+  std::snprintf(buffer.data(), buffer.size(), " %02d:%02d", static_cast<int>(time / 60),
                 static_cast<int>(time % 60));
-  return date().iso() + buffer;
+  return date().iso() + buffer.data();
 }
 
 LocalInstant atLocal(Date date, minutes timeOfDay, minutes offset) {

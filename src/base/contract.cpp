@@ -5,9 +5,8 @@
 
 namespace gk::base {
 
-void fail(std::string_view what, std::source_location where) {
-  std::cerr << "groovekeeper: bug: " << what << " (" << where.file_name() << ':' << where.line()
-            << ")\n";
+void fail(std::string_view what, const char* file, int line) {
+  std::cerr << "groovekeeper: bug: " << what << " (" << file << ':' << line << ")\n";
   std::abort();
 }
 

@@ -33,7 +33,9 @@ class Reader {
   }
 
  private:
-  Result<std::string> next(std::size_t column) { return take('"') ? quoted(column) : plain(column); }
+  Result<std::string> next(std::size_t column) {
+    return take('"') ? quoted(column) : plain(column);
+  }
 
   Result<std::string> plain(std::size_t column) {
     const auto from = at_;
@@ -56,8 +58,8 @@ class Reader {
       } else if (take('"')) {
         cell += '"';
       } else {
-        const bool ends = at_ == text_.size() || text_[at_] == ',' || text_[at_] == '\n' ||
-                          text_[at_] == '\r';
+        const bool ends =
+            at_ == text_.size() || text_[at_] == ',' || text_[at_] == '\n' || text_[at_] == '\r';
         if (!ends) return malformed(line_, column, "text after a closing quote");
         return cell;
       }
@@ -103,7 +105,8 @@ Result<CsvTable> parseCsv(std::string_view text) {
   if (!rows) return rows.error();
   if (rows->empty()) return malformed(1, 1, "the file is empty; a header row is needed");
   CsvTable table;
-  for (const auto& name : rows->front().cells) table.header.emplace_back(trim(name));
+  for (const auto& name : rows->front().cells)
+    table.header.emplace_back(trim(name));
   rows->erase(rows->begin());
   table.rows = std::move(*rows);
   for (const auto& row : table.rows)

@@ -13,8 +13,8 @@ constexpr std::array<std::string_view, 12> monthNames{
     "January", "February", "March",     "April",   "May",      "June",
     "July",    "August",   "September", "October", "November", "December"};
 
-constexpr std::array<std::string_view, 7> weekdayNames{
-    "Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
+constexpr std::array<std::string_view, 7> weekdayNames{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                                       "Thursday", "Friday", "Saturday"};
 
 Error malformed(std::string_view text) {
   return {ErrorCode::dateMalformed,
@@ -40,8 +40,8 @@ Result<Date> Date::parse(std::string_view iso) {
   const auto month = parseInt(iso.substr(5, 2));
   const auto day = parseInt(iso.substr(8, 2));
   if (!year || !month || !day || *month < 0 || *day < 0) return malformed(iso);
-  auto date = of(static_cast<int>(*year), static_cast<unsigned>(*month),
-                 static_cast<unsigned>(*day));
+  auto date =
+      of(static_cast<int>(*year), static_cast<unsigned>(*month), static_cast<unsigned>(*day));
   if (!date) return malformed(iso);
   return date;
 }
@@ -53,9 +53,9 @@ Date Date::fromDays(std::chrono::sys_days days) {
 }
 
 std::string Date::iso() const {
-  char buffer[40];
-  std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", year(), month(), day());
-  return buffer;
+  std::array<char, 40> buffer{};
+  std::snprintf(buffer.data(), buffer.size(), "%04d-%02u-%02u", year(), month(), day());
+  return buffer.data();
 }
 
 std::string Date::words() const {
@@ -67,7 +67,9 @@ std::string Date::weekday() const {
   return std::string(weekdayNames.at(std::chrono::weekday{days()}.c_encoding()));
 }
 
-Date Date::plusDays(int count) const { return fromDays(days() + std::chrono::days{count}); }
+Date Date::plusDays(int count) const {
+  return fromDays(days() + std::chrono::days{count});
+}
 
 Date Date::plusMonths(int count) const {
   const auto moved = ymd_ + std::chrono::months{count};
@@ -75,7 +77,9 @@ Date Date::plusMonths(int count) const {
   return Date(moved.year() / moved.month() / std::chrono::last);
 }
 
-Date Date::endOfMonth() const { return Date(ymd_.year() / ymd_.month() / std::chrono::last); }
+Date Date::endOfMonth() const {
+  return Date(ymd_.year() / ymd_.month() / std::chrono::last);
+}
 
 int daysBetween(Date from, Date to) {
   return static_cast<int>((to.days() - from.days()).count());
@@ -83,12 +87,14 @@ int daysBetween(Date from, Date to) {
 
 int ageInYears(Date birth, Date on) {
   const int years = on.year() - birth.year();
-  const bool before = on.month() < birth.month() ||
-                      (on.month() == birth.month() && on.day() < birth.day());
+  const bool before =
+      on.month() < birth.month() || (on.month() == birth.month() && on.day() < birth.day());
   return before ? years - 1 : years;
 }
 
-double yearsBetween(Date from, Date to) { return daysBetween(from, to) / 365.25; }
+double yearsBetween(Date from, Date to) {
+  return daysBetween(from, to) / 365.25;
+}
 
 Result<Date> parseExpiry(std::string_view text) {
   if (text.size() != 7) return Date::parse(text);

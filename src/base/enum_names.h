@@ -13,7 +13,8 @@
 namespace gk::base {
 
 /// Specialise beside an enum, values 0..n-1 in order:
-///   template <> inline constexpr std::array enumNames<Role> = std::to_array<std::string_view>({...});
+///   template <> inline constexpr std::array enumNames<Role> =
+///   std::to_array<std::string_view>({...});
 /// The names are the words of the file, of JSON and of CSV.
 template <class E>
 inline constexpr std::array<std::string_view, 0> enumNames{};
@@ -40,7 +41,8 @@ template <class E>
 Result<E> parseName(std::string_view name, ErrorCode code = ErrorCode::textMalformed) {
   if (const auto found = fromName<E>(name)) return *found;
   std::string words;
-  for (auto word : enumNames<E>) words += (words.empty() ? "" : ", ") + std::string(word);
+  for (auto word : enumNames<E>)
+    words += (words.empty() ? "" : ", ") + std::string(word);
   return Error{code, "\"" + std::string(name) + "\" is none of: " + words};
 }
 
@@ -50,7 +52,8 @@ class EnumSet {
  public:
   constexpr EnumSet() = default;
   constexpr EnumSet(std::initializer_list<E> values) {
-    for (E value : values) add(value);
+    for (E value : values)
+      add(value);
   }
   static constexpr std::optional<EnumSet> fromBits(std::int64_t bits) {
     if (bits < 0 || bits >= (std::int64_t{1} << enumCount<E>)) return std::nullopt;

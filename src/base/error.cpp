@@ -66,7 +66,9 @@ std::string_view errorName(ErrorCode code) {
 const std::vector<ErrorCode>& allErrorCodes() {
   static const std::vector<ErrorCode> codes = [] {
     std::vector<ErrorCode> all;
-    for (const auto& entry : names) all.push_back(entry.first);
+    all.reserve(names.size());
+    for (const auto& entry : names)
+      all.push_back(entry.first);
     return all;
   }();
   return codes;

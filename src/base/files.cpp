@@ -12,8 +12,8 @@ namespace gk::base {
 namespace {
 
 Error trouble(const Path& path, int code) {
-  const auto kind = code == ENOSPC || code == EDQUOT ? ErrorCode::diskFull
-                                                     : ErrorCode::fileUnwritable;
+  const auto kind =
+      code == ENOSPC || code == EDQUOT ? ErrorCode::diskFull : ErrorCode::fileUnwritable;
   return {kind, path.string() + ": " + std::strerror(code)};
 }
 

@@ -27,6 +27,10 @@ struct Uuid {
 /// Version 7: 48 bits of `now` in UTC milliseconds, the rest random.
 Uuid makeUuid7(Instant now, Random& random);
 
+/// As makeUuid7, but greater than `last` even within a millisecond or when the clock went back
+/// (RFC 9562 section 6.2, method 1), so that identities keep the order in which they were made.
+Uuid nextUuid7(Instant now, const Uuid& last, Random& random);
+
 /// An identity that cannot be mixed with another kind's.
 template <class Tag>
 class Id {
@@ -55,7 +59,8 @@ template <>
 struct std::hash<gk::base::Uuid> {
   std::size_t operator()(const gk::base::Uuid& uuid) const noexcept {
     std::size_t mixed = 1469598103934665603ULL; // FNV-1a, 64 bits
-    for (auto byte : uuid.bytes) mixed = (mixed ^ byte) * 1099511628211ULL;
+    for (auto byte : uuid.bytes)
+      mixed = (mixed ^ byte) * 1099511628211ULL;
     return mixed;
   }
 };

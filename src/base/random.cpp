@@ -16,7 +16,9 @@ std::uint64_t Random::next() {
   return std::bit_cast<std::uint64_t>(bytes);
 }
 
-double Random::uniform() { return static_cast<double>(next() >> 11U) * 0x1.0p-53; }
+double Random::uniform() {
+  return static_cast<double>(next() >> 11U) * 0x1.0p-53;
+}
 
 std::uint64_t Random::below(std::uint64_t bound) {
   require(bound > 0, "below(0)");

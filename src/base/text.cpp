@@ -7,22 +7,6 @@
 
 namespace gk::base {
 
-namespace {
-
-// Base letters of U+00C0-U+00FF and U+0100-U+017F; '?' marks a sign that is no letter.
-constexpr std::string_view latin1 = "aaaaaaaceeeeiiiidnooooo?ouuuuytsaaaaaaaceeeeiiiidnooooo?ouuuuyty";
-constexpr std::string_view extended =
-    "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkkllllllllllnnnnnnnnnoooooo"
-    "oorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
-static_assert(latin1.size() == 64 && extended.size() == 128);
-
-/// U+0300-U+036F: the accents of text that was saved in decomposed form.
-bool isCombiningMark(std::string_view pair) {
-  return pair.size() == 2 && ((pair[0] == '\xCC') || (pair[0] == '\xCD' && pair[1] <= '\xAF'));
-}
-
-} // namespace
-
 std::string_view trim(std::string_view text) {
   constexpr std::string_view blank = " \t\r\n";
   const auto first = text.find_first_not_of(blank);
@@ -64,12 +48,15 @@ Result<Number> parseNumber(std::string_view text) {
 
 } // namespace
 
-Result<std::int64_t> parseInt(std::string_view text) { return parseNumber<std::int64_t>(text); }
+Result<std::int64_t> parseInt(std::string_view text) {
+  return parseNumber<std::int64_t>(text);
+}
 
 Result<double> parseDouble(std::string_view text) {
   auto value = parseNumber<double>(text);
   if (value && !std::isfinite(*value))
-    return Error{ErrorCode::numberMalformed, "\"" + std::string(text) + "\" is not a finite number"};
+    return Error{ErrorCode::numberMalformed,
+                 "\"" + std::string(text) + "\" is not a finite number"};
   return value;
 }
 
@@ -79,36 +66,6 @@ std::string fixed(double value, int decimals) {
                                             std::chars_format::fixed, decimals);
   require(trouble == std::errc{}, "a number too long to write");
   return {buffer.data(), end};
-}
-
-std::string folded(std::string_view utf8) {
-  std::string out;
-  bool gap = false;
-  const auto put = [&](char c) {
-    if (gap && !out.empty()) out += ' ';
-    gap = false;
-    out += c;
-  };
-  for (std::size_t i = 0; i < utf8.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(utf8[i]);
-    if (byte == ' ' || byte == '\t' || byte == '-') {
-      gap = true;
-    } else if (byte >= 'A' && byte <= 'Z') {
-      put(static_cast<char>(byte - 'A' + 'a'));
-    } else if (byte == '\'' || byte == '.') {
-      continue;
-    } else if (byte >= 0xC3 && byte <= 0xC5 && i + 1 < utf8.size()) {
-      const unsigned code = ((byte & 0x1FU) << 6U) | (static_cast<unsigned char>(utf8[++i]) & 0x3FU);
-      put(code < 0x100 ? latin1[code - 0xC0] : extended[code - 0x100]);
-    } else if (isCombiningMark(utf8.substr(i, 2))) {
-      ++i;
-    } else if (utf8.substr(i, 3) == "\xE2\x80\x98" || utf8.substr(i, 3) == "\xE2\x80\x99") {
-      i += 2; // the typographic apostrophes
-    } else {
-      put(static_cast<char>(byte));
-    }
-  }
-  return out;
 }
 
 bool isUtf8(std::string_view text) {

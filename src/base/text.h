@@ -22,8 +22,8 @@ Result<double> parseDouble(std::string_view text);
 std::string fixed(double value, int decimals);
 
 /// For finding, never for showing: lower case; accents, apostrophes and full stops dropped; hyphens
-/// read as spaces, spaces single. Knows the Latin letters of U+00C0-U+017F, composed or not; other
-/// scripts pass unchanged.
+/// read as spaces, spaces single. Knows the letters of the Latin alphabets of Europe and of
+/// Vietnamese, composed or not; other scripts pass unchanged.
 std::string folded(std::string_view utf8);
 
 /// Whether the bytes are well-formed UTF-8.

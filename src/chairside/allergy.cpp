@@ -21,8 +21,7 @@ base::Result<base::Done> checkAllergy(const kit::Lot& lot,
     if (lot.contains.has(*content))
       return base::Error{base::ErrorCode::ruleAllergy,
                          "STOP: " + std::string(base::nameOf(flag.kind)) + ", and " +
-                             kit::shown(lot) + " contains " +
-                             std::string(base::nameOf(*content))};
+                             kit::shown(lot) + " contains " + std::string(base::nameOf(*content))};
   }
   return base::Done{};
 }

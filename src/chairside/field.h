@@ -120,8 +120,8 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Isolation> =
                                      "suction bite block", "single tooth", "retractor", "other"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::DryGuard> =
-    std::to_array<std::string_view>(
-        {"tongue held off", "cheek held off", "no glove touches", "absorbent on both sides"});
+    std::to_array<std::string_view>({"tongue held off", "cheek held off", "no glove touches",
+                                     "absorbent on both sides"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Holder> =
     std::to_array<std::string_view>({"device", "operator", "assistant", "nobody"});
@@ -131,15 +131,15 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Step> =
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::StepResult> =
     std::to_array<std::string_view>({"done", "interrupted", "short accepted", "frosty",
-                                     "not frosty", "frosty not seen", "passed",
-                                     "added then passed", "redone then passed", "not achieved"});
+                                     "not frosty", "frosty not seen", "passed", "added then passed",
+                                     "redone then passed", "not achieved"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::TimeSource> =
     std::to_array<std::string_view>({"none", "timer", "typed"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::EtchReason> =
-    std::to_array<std::string_view>({"first", "wet before sealant", "wet when adding",
-                                     "not frosty", "incomplete earlier"});
+    std::to_array<std::string_view>({"first", "wet before sealant", "wet when adding", "not frosty",
+                                     "incomplete earlier"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::WetStage> =
     std::to_array<std::string_view>({"before etch", "after etch", "after frosty", "during flow",

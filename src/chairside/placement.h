@@ -30,7 +30,7 @@ struct Placement {
   bool fourHanded;
   kit::LotId sealant;
   std::optional<kit::LotId> etchant;
-  std::optional<kit::LightId> light; ///< of the last complete cure; none for self-cure
+  std::optional<kit::LightId> light;        ///< of the last complete cure; none for self-cure
   std::optional<base::Milliseconds> etched; ///< the last etch
   std::optional<base::Milliseconds> cured;  ///< the shortest complete exposure that counts
   int cures = 0;                            ///< complete exposures
@@ -38,13 +38,18 @@ struct Placement {
   int wetEvents = 0;
   int etches = 0;
   bool frosty = false;
-  StepResult check = StepResult::passed;
-  std::string note; ///< why stopped, why a step was short
+  StepResult check = StepResult::passed; ///< `notAchieved` when it was stopped before the check
+  std::string note;                      ///< why stopped, why a step was short
   bool operator==(const Placement&) const = default;
 };
 
 /// Counts as a sealant of this program: complete and not a repair or an interim cover.
 bool countsAsSealant(const Placement& placement);
+
+/// Varnish comes after sealants, since nothing bonds through it. Fails with `ruleVarnish` naming a
+/// tooth that was chosen for treatment and has no placement, finished or stopped, on the day.
+base::Result<base::Done> checkVarnishOrder(const Screening& screening,
+                                           std::span<const Placement> ofTheDay);
 
 struct Varnish {
   using Key = VarnishId;
@@ -84,12 +89,9 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::PlacementType> =
     std::to_array<std::string_view>({"new", "repair", "reseal", "interim", "replaces interim"});
 template <>
-inline constexpr auto gk::base::enumNames<gk::chairside::Attempt> =
-    std::to_array<std::string_view>(
-        {"complete", "stopped before sealant", "stopped before cure", "not achieved"});
+inline constexpr auto gk::base::enumNames<gk::chairside::Attempt> = std::to_array<std::string_view>(
+    {"complete", "stopped before sealant", "stopped before cure", "not achieved"});
 template <>
-inline constexpr auto gk::base::enumNames<gk::chairside::DayEnd> =
-    std::to_array<std::string_view>({"sealed, complete", "sealed, unfinished",
-                                     "screened, none needed", "screened, not treated",
-                                     "recheck only", "absent", "declined", "left school",
-                                     "withdrawn", "on hold", "not reached"});
+inline constexpr auto gk::base::enumNames<gk::chairside::DayEnd> = std::to_array<std::string_view>(
+    {"sealed, complete", "sealed, unfinished", "screened, none needed", "screened, not treated",
+     "recheck only", "absent", "declined", "left school", "withdrawn", "on hold", "not reached"});

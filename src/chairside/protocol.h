@@ -17,25 +17,37 @@ struct ProtocolRules {
 /// The next thing to do for a tooth.
 enum class Next { etch, rinse, dry, flow, cure, check, placed, notAchieved, stopped };
 
+/// The steps lead `Next` in the same order.
+constexpr Next asNext(Step step) {
+  return static_cast<Next>(step);
+}
+
 /// One tooth of a field, as its steps so far leave it.
 struct ToothProgress {
   dentition::Tooth tooth;
   dentition::SurfaceSet surfaces;
   Next next;
-  bool wet = false;                 ///< touched since its last good etch: shown until etched again
+  bool wet = false; ///< touched since its last good etch: shown until etched again
   EtchReason etchReason = EtchReason::first; ///< why the next etch is asked for
-  dentition::SurfaceSet cured{};    ///< surfaces with a complete exposure since the last flow
-  bool flowed = false;              ///< sealant has been on the tooth
+  dentition::SurfaceSet cured{}; ///< surfaces with a complete exposure since the last flow
+  bool flowed = false;           ///< this field's sealant is on the tooth; not once it is cleared
+  bool holds = false;            ///< cured and then wet at the check: more is being added to it
   int etches = 0;
-  int cures = 0;
-  int interruptedCures = 0;
+  int cures = 0;            ///< exposures that count: complete, of sealant that was not cleared
+  int interruptedCures = 0; ///< all of them, for ever
   int wetEvents = 0;
   bool frosty = false;
   std::optional<base::Milliseconds> etched{};
   std::optional<base::Milliseconds> curedShortest{};
   std::optional<kit::LightId> light{};
-  StepResult check = StepResult::done;
+  StepResult check = StepResult::done; ///< `done` while there was no check
+  std::optional<kit::LotId> sealant{}; ///< the lot last flowed, where the step names one
+  std::optional<kit::LotId> etchant{}; ///< the lot last etched with, where the step names one
 };
+
+/// Fails with `ruleTooth` (no tooth, one tooth twice, no surface), `ruleMaterial` (no etchant for a
+/// material that needs one) or `ruleReason` (a dry guard left out without a note).
+base::Result<base::Done> checkField(const Field& field, kit::MaterialKind material);
 
 /// The steps of one field as a state machine, a pure value rebuilt from its rows.
 ///   resin:          etch > rinse > dry and frosty > flow > cure (each surface) > check
@@ -43,19 +55,25 @@ struct ToothProgress {
 ///   glass ionomer:  dry > flow > cure (a wait without a light) > check
 /// Saliva from the end of etching to the end of cure sends a tooth back to etch, and it will take
 /// no cure until then. At the check (sealant placed) it goes back to a shorter etch for adding.
-/// An interrupted cure changes nothing but its count: the next one starts from zero.
+/// An interrupted cure changes nothing but its count: the next one starts from zero. An interrupted
+/// etch is etched again. Every step but a cure is for all the surfaces of its teeth.
 class Protocol {
  public:
+  /// Precondition: at least one tooth and none twice.
   Protocol(const Field& field, ProtocolRules rules);
 
   /// Fails with `ruleStep` (out of order, wet tooth, unknown tooth, wrong result for the step),
-  /// `ruleCure` (short of the target and not marked interrupted or accepted with a reason; a lamp
-  /// for a self-cure material or none for a light-cure one) or `ruleReason`. Then nothing changed.
+  /// an etch or timed rinse short of its least and not accepted with a reason), `ruleCure` (short
+  /// of the target and not marked interrupted or accepted with a reason; a lamp for a self-cure
+  /// material or none for a light-cure one) or `ruleReason`. Then nothing changed.
   [[nodiscard]] base::Result<base::Done> allows(const StepRun& run) const;
 
-  /// Precondition: allows(run).
+  /// For a run that `allows` let in. Rows read back are not judged again, since the program's times
+  /// may have changed since and two laptops may have merged: a tooth that is not at this step stays
+  /// as it is.
   void apply(const StepRun& run);
-  /// Teeth not in the field are ignored.
+  /// Goes by where each tooth stands, not by `wet.stage`. Teeth not in the field and teeth that are
+  /// finished are ignored.
   void apply(const Wet& wet);
   /// These teeth go no further (refused, ran out of time).
   void stop(std::span<const dentition::Tooth> teeth);
@@ -70,22 +88,32 @@ class Protocol {
 
   /// The least etch for these teeth now, and why: 20 s at first and when wet before the sealant,
   /// 10 s when adding to one already placed, each by the program's times and never under the
-  /// etchant maker's for a first etch.
+  /// etchant maker's for a first etch. Not frosty is as wet; after an interrupted etch as at first.
+  /// Of several teeth the longest.
   [[nodiscard]] base::Seconds etchTarget(std::span<const dentition::ToothSurfaces> teeth) const;
   [[nodiscard]] base::Seconds rinseTarget() const { return rules_.times.rinse; }
 
-  /// The stage at which something wet touches this tooth now.
+  /// The stage at which something wet touches this tooth now; `duringFlow` is a person's to say.
   [[nodiscard]] WetStage stageOf(const dentition::Tooth& tooth) const;
 
  private:
   ToothProgress* find(const dentition::Tooth& tooth);
+  [[nodiscard]] base::Result<base::Done> allowsTeeth(const StepRun& run) const;
+  [[nodiscard]] base::Result<base::Done> allowsTime(const StepRun& run) const;
+  [[nodiscard]] base::Result<base::Done> allowsCure(const StepRun& run) const;
+  [[nodiscard]] bool hasResult(const StepRun& run) const;
+  [[nodiscard]] base::Seconds etchTarget(const ToothProgress& tooth) const;
+  [[nodiscard]] Next firstStep() const;
+  void applyTo(ToothProgress& tooth, const StepRun& run, dentition::SurfaceSet surfaces) const;
+  void etchAgain(ToothProgress& tooth, EtchReason reason) const;
 
   ProtocolRules rules_;
   bool adding_;
   std::vector<ToothProgress> teeth_;
 };
 
-/// The placement that a tooth's progress amounts to, at the check or when it is stopped.
+/// The placement that a tooth's progress amounts to, at the check or when it is stopped. Stopped
+/// with everything cured but never checked is `notAchieved`: only what was checked counts.
 Placement summarize(const Field& field, const ToothProgress& tooth, FieldId fieldId,
                     PlacementType type, base::MemberId placedBy, std::string note);
 
@@ -94,3 +122,5 @@ Placement summarize(const Field& field, const ToothProgress& tooth, FieldId fiel
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Next> = std::to_array<std::string_view>(
     {"etch", "rinse", "dry", "flow", "cure", "check", "placed", "not achieved", "stopped"});
+static_assert(gk::chairside::asNext(gk::chairside::Step::etch) == gk::chairside::Next::etch &&
+              gk::chairside::asNext(gk::chairside::Step::check) == gk::chairside::Next::check);

@@ -29,7 +29,7 @@ struct Seating {
   bool operator==(const Seating&) const = default;
 };
 
-/// Fails with `ruleIdentity` unless two agree and the child spoke one.
+/// Fails with `ruleIdentity` unless two agree and one is the name that the child spoke.
 base::Result<base::Done> checkIdentifiers(IdentifierSet confirmed);
 
 enum class Tri { no, yes, cannotTell };
@@ -115,9 +115,14 @@ struct Screening {
   bool operator==(const Screening&) const = default;
 };
 
-/// Fails with `ruleTooth`: a primary state on a permanent tooth, a decision to seal on a tooth or
-/// surface that is not up, missing, cavitated, restored, crowned or already sealed whole, no
-/// surface to seal; primary teeth and premolars where the program offers only permanent molars.
+/// Fails with `ruleTooth`: a primary state on a permanent tooth or the other way about; a sealed
+/// surface without an origin (`unknown` is one); a treatment of a tooth that is not up or missing,
+/// has a cavity or a crown, or of no surface; of a primary tooth, premolar or front tooth where the
+/// program offers only permanent molars; and by surface:
+///   seal, interim: sound or early lesion, no gum over it
+///   repair:        as well one sealed in part, or a restored one (policy); at least one such
+///   reseal:        as well one sealed in part; one sealed whole by us with a note saying why
+/// An interim cover, and any choice under an operculum but to leave it, must have `revisit` set.
 base::Result<base::Done> checkFinding(const ToothFinding& finding, const roster::Program& program);
 
 /// As checkFinding for each tooth, and: no tooth twice, a cavity means untreated decay, a filling
@@ -129,17 +134,23 @@ base::Result<base::Done> checkScreening(const Screening& screening, const roster
 bool needsSealant(const Screening& screening);
 bool isTreatment(Decision decision);
 
-/// What the program's rules propose for a tooth as found; a person decides.
-Decision proposedDecision(const ToothFinding& finding);
-/// The surfaces that can be sealed now: sound or early lesions, up and clear of gum.
+/// What the program's rules propose for a tooth as found; a person decides. A cavity, fracture or
+/// enamel that broke down is referred; under an operculum waiting is proposed; primary teeth and
+/// premolars are proposed only where the program offers them.
+Decision proposedDecision(const ToothFinding& finding, const roster::Program& program = {});
+/// The surfaces that can be sealed now: sound or early lesions, up and clear of gum. An operculum
+/// leaves the occlusal surface sealable up to its edge.
 dentition::SurfaceSet sealableSurfaces(const ToothFinding& finding);
+/// Whether to look again sooner: what checkFinding demands, a tooth partly up that is treated or
+/// watched, and a treated tooth whose enamel holds sealants less well (opacity, hypoplasia).
+bool suggestsRevisit(const ToothFinding& finding);
 
 } // namespace gk::chairside
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Identifier> =
-    std::to_array<std::string_view>(
-        {"spoken name", "birth date", "teacher or room", "slip scan", "name tag"});
+    std::to_array<std::string_view>({"spoken name", "birth date", "teacher or room", "slip scan",
+                                     "name tag"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Tri> =
     std::to_array<std::string_view>({"no", "yes", "cannot tell"});
@@ -148,8 +159,8 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Urgency> =
     std::to_array<std::string_view>({"none", "early", "urgent"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::UrgentReason> =
-    std::to_array<std::string_view>(
-        {"none", "pain", "swelling", "fistula or abscess", "trauma", "soft tissue", "other"});
+    std::to_array<std::string_view>({"none", "pain", "swelling", "fistula or abscess", "trauma",
+                                     "soft tissue", "other"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Presence> =
     std::to_array<std::string_view>({"unerupted", "partly erupted", "erupted", "extracted",
@@ -158,15 +169,14 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Presence> =
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Condition> =
     std::to_array<std::string_view>({"not looked at", "sound", "early lesion", "cavitated",
-                                     "restored", "sealed whole", "sealed part", "crowned",
-                                     "banded", "fractured"});
+                                     "restored", "sealed whole", "sealed part", "crowned", "banded",
+                                     "fractured"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Origin> =
     std::to_array<std::string_view>({"not sealed", "ours", "other", "unknown"});
 template <>
-inline constexpr auto gk::base::enumNames<gk::chairside::Enamel> =
-    std::to_array<std::string_view>({"none", "fluorosis mild", "fluorosis pitted", "opacity",
-                                     "opacity broken", "hypoplasia"});
+inline constexpr auto gk::base::enumNames<gk::chairside::Enamel> = std::to_array<std::string_view>(
+    {"none", "fluorosis mild", "fluorosis pitted", "opacity", "opacity broken", "hypoplasia"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::SoftTissue> =
     std::to_array<std::string_view>({"none", "operculum", "gum over companion"});

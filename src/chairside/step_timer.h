@@ -18,10 +18,12 @@ class StepTimer {
 
   /// Call at every tick. False once a gap shows that the computer slept: the run is interrupted.
   bool observe(base::Milliseconds steadyNow);
-  /// Whether a press at this moment counts, or is the bounce of the last one.
+  /// Whether a press at this moment counts, or is the bounce of the one that started it.
   [[nodiscard]] bool accepts(base::Milliseconds steadyNow) const;
 
+  /// Never negative. After a sleep it stays at the last look before it.
   [[nodiscard]] base::Milliseconds elapsed(base::Milliseconds steadyNow) const;
+  /// Never after a sleep.
   [[nodiscard]] bool reached(base::Milliseconds steadyNow) const;
   [[nodiscard]] base::Seconds target() const { return target_; }
   [[nodiscard]] bool slept() const { return slept_; }

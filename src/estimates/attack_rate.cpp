@@ -12,10 +12,13 @@
 namespace gk::estimates {
 namespace {
 
+constexpr double longestExposure = 150; // years; no child, and no overflow
+
 base::Result<base::Done> checkRow(const Exposure& row, std::size_t place) {
   const std::string where = "Row " + std::to_string(place);
-  if (!std::isfinite(row.years))
-    return refused(where + ": the exposure in years is no number; check the two ages.");
+  if (!std::isfinite(row.years) || row.years > longestExposure)
+    return refused(where + ": the exposure is " + shown(row.years) +
+                   " years; check the age at screening and the age at eruption.");
   if (auto checked = checkCount(where + ": the count examined", row.examined); !checked)
     return checked;
   if (auto checked = checkCount(where + ": the count affected", row.affected); !checked)
@@ -25,7 +28,9 @@ base::Result<base::Done> checkRow(const Exposure& row, std::size_t place) {
                  " examined; correct one of the two.");
 }
 
-double annualFrom(double hazard) { return -std::expm1(-hazard); }
+double annualFrom(double hazard) {
+  return -std::expm1(-hazard);
+}
 
 // The score in the yearly hazard h = -log(1 - a) is sum of y t / (exp(ht) - 1) - (n - y) t: convex
 // and falling. From a start at or left of the root Newton climbs to it without overshooting, and
@@ -64,7 +69,8 @@ Variances variancesAt(double hazard, std::span<const Exposure> rows) {
     scores[child] += x * (hit / grown - (examined - hit));
   }
   double meat = 0;
-  for (const auto& [child, score] : scores) meat += score * score;
+  for (const auto& [child, score] : scores)
+    meat += score * score;
   const auto m = static_cast<double>(scores.size());
   const double correction = m > 1 ? m / (m - 1) : 1;
   return {correction * meat / (information * information), 1 / information};
@@ -105,7 +111,8 @@ double lowestWithAll(std::span<const Exposure> rows, double weight, double tail)
   };
   double low = 0;
   double high = 1;
-  while (logChance(high) < std::log(tail)) high *= 2;
+  while (logChance(high) < std::log(tail))
+    high *= 2;
   for (int i = 0; i < 200; ++i) {
     const double middle = low + (high - low) / 2;
     (logChance(middle) < std::log(tail) ? low : high) = middle;
@@ -131,7 +138,8 @@ void fillBoundary(AttackRateEstimate& out, std::span<const Exposure> rows, doubl
 
 std::size_t countChildren(std::span<const Exposure> rows) {
   std::vector<std::size_t> children;
-  for (const auto& row : rows) children.push_back(row.child);
+  for (const auto& row : rows)
+    children.push_back(row.child);
   std::sort(children.begin(), children.end());
   const auto end = std::unique(children.begin(), children.end());
   return static_cast<std::size_t>(end - children.begin());

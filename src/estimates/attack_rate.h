@@ -66,9 +66,9 @@ struct AttackRateEstimate {
 /// Binomial maximum likelihood for P(affected) = 1 - (1 - a)^years, which is complementary log-log
 /// regression with offset log(years) and an intercept alone. Limits are symmetric on that scale.
 /// With none or all affected they are exact for independent molars (each tail (1 - level) / 2).
-/// Fails with `estimateInput`, naming the row by its place from 1, for years that are not finite,
-/// counts that are negative or not finite, more affected than examined, and when no row has both a
-/// molar and enough exposure; and for a level outside (0, 1).
+/// Fails with `estimateInput`, naming the row by its place from 1, for years that are not finite or
+/// above 150, counts that are negative or not finite, more affected than examined, and when no row
+/// has both a molar and enough exposure; and for a level outside 0.5 to 0.9999.
 base::Result<AttackRateEstimate> attackRate(std::span<const Exposure> rows,
                                             double level = usualLevel);
 

@@ -26,8 +26,12 @@ std::optional<Logit> retentionLogit(const AvertedInputs& inputs) {
   return Logit{std::log(kept / lost), std::sqrt(1 / kept + 1 / lost)};
 }
 
-double fromLogit(double logit) { return 1 / (1 + std::exp(-logit)); }
-double hazardOf(double rate) { return -std::log1p(-rate); }
+double fromLogit(double logit) {
+  return 1 / (1 + std::exp(-logit));
+}
+double hazardOf(double rate) {
+  return -std::log1p(-rate);
+}
 
 double deltaStandardError(const AvertedInputs& inputs, const AvertedModel& model) {
   const double a = inputs.attackRate;
@@ -50,8 +54,7 @@ double deltaStandardError(const AvertedInputs& inputs, const AvertedModel& model
 // has no such scale and keeps plain limits.
 Interval deltaInterval(double perSealant, double error, double level) {
   const double z = normalQuantile((1 + level) / 2);
-  if (perSealant <= 0 || perSealant >= 1)
-    return {perSealant - z * error, perSealant + z * error};
+  if (perSealant <= 0 || perSealant >= 1) return {perSealant - z * error, perSealant + z * error};
   const double centre = std::log(perSealant / (1 - perSealant));
   const double reach = z * error / (perSealant * (1 - perSealant));
   return {fromLogit(centre - reach), fromLogit(centre + reach)};
@@ -93,7 +96,8 @@ void addUncertainty(AvertedEstimate& out, const AvertedInputs& inputs, const Ave
 
 std::vector<double> defaultRetentionCurve(int years) {
   std::vector<double> curve;
-  for (int year = 1; year <= years; ++year) curve.push_back(std::max(0.0, 1 - 0.05 * (year - 1)));
+  for (int year = 1; year <= years; ++year)
+    curve.push_back(std::max(0.0, 1 - 0.05 * (year - 1)));
   return curve;
 }
 
@@ -144,8 +148,8 @@ base::Result<AvertedSimulation> simulateAverted(const AvertedInputs& inputs, std
   out.interval = {percentile(results, tail), percentile(results, 1 - tail)};
   if (logit && atBoundary(inputs.retentionYearOne))
     out.interval =
-        holding(out.interval, inputs.sealants * model->perSealant(inputs.attackRate,
-                                                                  inputs.retentionYearOne));
+        holding(out.interval,
+                inputs.sealants * model->perSealant(inputs.attackRate, inputs.retentionYearOne));
   return out;
 }
 

@@ -23,13 +23,13 @@ struct AvertedInputs {
   double retentionYearOne; ///< share retained at one year, 0 to 1
   double sealants;         ///< teeth sealed at the start
   int years = 9;
-  std::vector<double> curve;      ///< f(t), begins at 1 and never rises; empty for the default
-  double efficacy = 1;            ///< share of attacks a retained sealant stops
+  std::vector<double> curve = {};   ///< f(t), begins at 1 and never rises; empty for the default
+  double efficacy = 1;              ///< share of attacks a retained sealant stops
   double relativeRiskAfterLoss = 1; ///< of a tooth that lost its sealant, against one never sealed
   /// Standard error of log(-log(1 - attackRate)); none: the rate is taken as known.
-  std::optional<double> attackRateSe;
+  std::optional<double> attackRateSe = std::nullopt;
   /// Effective number of teeth behind retentionYearOne; none: it is taken as known.
-  std::optional<double> retentionEffectiveN;
+  std::optional<double> retentionEffectiveN = std::nullopt;
   double level = usualLevel;
 };
 
@@ -42,13 +42,13 @@ enum class AvertedNote {
   /// Retention is 0 or 1: its uncertainty is taken about (n r + 1/2) / (n + 1), and the interval
   /// is widened to hold the estimate.
   retentionAtBoundary,
-  /// A tooth that lost its sealant has more risk than one never sealed, enough to make a loss.
+  /// The risk after loss is so much above that of a never-sealed tooth that the sum is a net loss.
   negative,
 };
 
 struct AvertedEstimate {
-  double averted;    ///< teeth spared decay or filling by the end of the last year
-  double perSealant; ///< averted / sealants; given for 0 sealants too
+  double averted;         ///< teeth spared decay or filling by the end of the last year
+  double perSealant;      ///< averted / sealants; given for 0 sealants too
   double withoutSealants; ///< teeth expected to be affected had none been sealed
   /// averted / withoutSealants; none when nothing was to be prevented.
   std::optional<double> preventedFraction;
@@ -64,8 +64,9 @@ struct AvertedEstimate {
 /// Closed form of the three-state yearly chain below. With S(t) = retentionYearOne f(t), efficacy e
 /// and relative risk 1, per sealant: sum over t of e a S(t) (1 - a (1 - e))^(t-1) (1 - a)^(T-t).
 /// Fails with `estimateInput` for a share outside [0, 1], a count or risk that is negative or not
-/// finite, years outside 0 to 100, a curve that is shorter than `years`, does not begin at 1, rises
-/// or leaves [0, 1], and attackRate x relativeRiskAfterLoss above 1.
+/// finite, an effective number below 1, years outside 0 to 100, a curve that is shorter than
+/// `years`, does not begin at 1, rises or leaves [0, 1], and attackRate x relativeRiskAfterLoss
+/// above 1.
 base::Result<AvertedEstimate> averted(const AvertedInputs& inputs);
 
 /// The state of the sealed group at the end of a year, as shares that sum to 1, and the share

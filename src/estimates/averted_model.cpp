@@ -43,10 +43,9 @@ base::Result<base::Done> checkInputs(const AvertedInputs& in) {
   if (in.attackRateSe)
     if (auto checked = checkCount("The attack rate's standard error", *in.attackRateSe); !checked)
       return checked;
-  if (in.retentionEffectiveN &&
-      !(std::isfinite(*in.retentionEffectiveN) && *in.retentionEffectiveN > 0))
+  if (in.retentionEffectiveN && !(*in.retentionEffectiveN >= 1 && *in.retentionEffectiveN <= 1e9))
     return refused("The effective number of teeth behind the retention is " +
-                   shown(*in.retentionEffectiveN) + "; give a number above 0.");
+                   shown(*in.retentionEffectiveN) + "; give a number of 1 or more.");
   return checkLevel(in.level);
 }
 
@@ -61,7 +60,9 @@ base::Result<AvertedModel> AvertedModel::of(const AvertedInputs& inputs) {
 }
 
 // A drawn rate can be so high that the relative risk would pass certainty.
-double AvertedModel::afterLoss(double rate) const { return std::min(1.0, rate * riskAfterLoss_); }
+double AvertedModel::afterLoss(double rate) const {
+  return std::min(1.0, rate * riskAfterLoss_);
+}
 
 double AvertedModel::slopeInRetention(double rate) const {
   const double lost = afterLoss(rate);
@@ -122,7 +123,9 @@ base::Result<std::vector<ChainYear>> avertedChain(const AvertedInputs& inputs) {
   return chain;
 }
 
-bool atBoundary(double share) { return share <= 0 || share >= 1; }
+bool atBoundary(double share) {
+  return share <= 0 || share >= 1;
+}
 
 base::Result<base::Done> checkSimulation(const AvertedInputs& inputs, std::size_t draws) {
   if (draws < 100)

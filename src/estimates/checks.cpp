@@ -16,8 +16,9 @@ std::string shown(double value) {
 }
 
 base::Result<base::Done> checkCount(std::string_view name, double value) {
-  if (std::isfinite(value) && value >= 0) return base::Done{};
-  return refused(std::string(name) + " is " + shown(value) + "; give a number, zero or more.");
+  if (value >= 0 && value <= 1e9) return base::Done{};
+  return refused(std::string(name) + " is " + shown(value) +
+                 "; give a number from 0 to 1,000,000,000.");
 }
 
 base::Result<base::Done> checkShare(std::string_view name, double value) {
@@ -27,9 +28,9 @@ base::Result<base::Done> checkShare(std::string_view name, double value) {
 }
 
 base::Result<base::Done> checkLevel(double level) {
-  if (level > 0 && level < 1) return base::Done{};
+  if (level >= 0.5 && level <= 0.9999) return base::Done{};
   return refused("The confidence level is " + shown(level) +
-                 "; give one between 0 and 1, such as 0.95.");
+                 "; give one from 0.5 to 0.9999, such as 0.95.");
 }
 
 } // namespace gk::estimates

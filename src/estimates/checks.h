@@ -13,13 +13,14 @@ base::Error refused(std::string detail);
 /// A number for an error's sentence: whole numbers plain, others with four decimals.
 std::string shown(double value);
 
-/// Finite and not negative. `name` begins the sentence, such as "Row 3: the examined count".
+/// From 0 to a thousand million, beyond which the intervals are not computed. `name` begins the
+/// sentence, such as "Row 3: the examined count".
 base::Result<base::Done> checkCount(std::string_view name, double value);
 
 /// Within [0, 1].
 base::Result<base::Done> checkShare(std::string_view name, double value);
 
-/// A confidence level strictly between 0 and 1.
+/// A confidence level from 0.5 to 0.9999.
 base::Result<base::Done> checkLevel(double level);
 
 } // namespace gk::estimates

@@ -3,12 +3,13 @@
 #include "base/contract.h"
 
 #include <cmath>
-#include <math.h> // lgamma_r: std::lgamma writes a global, and long work runs beside the window
+#include <math.h> // NOLINT(modernize-deprecated-headers): lgamma_r
 #include <numbers>
 
 namespace gk::estimates {
 namespace {
 
+// std::lgamma writes a global, and long work runs beside the window.
 double logGamma(double x) {
   int sign = 0;
   return ::lgamma_r(x, &sign);
@@ -56,8 +57,8 @@ double normalQuantile(double p) {
   if (p > 0.5) return -normalQuantile(1 - p);
   if (p == 0.5) return 0;
   // The lower tail alone, where erfc keeps its relative accuracy.
-  const double fromZero = bisect(
-      0, 40, [p](double z) { return std::erfc(z / std::numbers::sqrt2) / 2 > p; });
+  const double fromZero =
+      bisect(0, 40, [p](double z) { return std::erfc(z / std::numbers::sqrt2) / 2 > p; });
   return -fromZero;
 }
 
@@ -65,8 +66,8 @@ double regularisedBeta(double a, double b, double x) {
   base::require(a > 0 && b > 0 && x >= 0 && x <= 1, "regularisedBeta out of range");
   if (x <= 0) return 0;
   if (x >= 1) return 1;
-  const double front = std::exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * std::log(x) +
-                                b * std::log1p(-x));
+  const double front =
+      std::exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * std::log(x) + b * std::log1p(-x));
   if (x < (a + 1) / (a + b + 2)) return front * betaFraction(a, b, x) / a;
   return 1 - front * betaFraction(b, a, 1 - x) / b;
 }

@@ -16,7 +16,7 @@ inline constexpr double usualLevel = 0.95;
 base::Result<double> share(double part, double whole);
 
 /// Two-sided score interval for independent trials (Wilson 1927). Counts may be fractional, as an
-/// effective sample size is. Fails as `share` does, and for a level outside (0, 1).
+/// effective sample size is. Fails as `share` does, and for a level outside 0.5 to 0.9999.
 base::Result<Interval> wilson(double successes, double n, double level = usualLevel);
 
 /// Two-sided exact interval from beta quantiles (Clopper and Pearson 1934); fractional counts as

@@ -57,7 +57,7 @@ struct RetentionEstimate {
 /// size (Rao and Scott 1992, Biometrics 48:577-85). Order of the clusters is of no account.
 /// Fails with `estimateInput`, naming the cluster by its place from 1, for a count that is
 /// negative, not whole or not finite, for more retained than examined, when no tooth was examined,
-/// and for a level outside (0, 1).
+/// and for a level outside 0.5 to 0.9999.
 base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters,
                                           double level = usualLevel);
 

@@ -30,6 +30,8 @@ struct Referral {
   bool operator==(const Referral&) const = default;
 };
 
+/// The last day by which the child should be seen, counted from the day of the screening.
+/// Precondition: early or urgent.
 base::Date referralDue(chairside::Urgency urgency, base::Date seen);
 
 enum class Channel { phone, letter, nurse, message };
@@ -46,8 +48,9 @@ struct ContactAttempt {
   bool operator==(const ContactAttempt&) const = default;
 };
 
-/// Fails with `ruleReferral`: an urgent referral is not closed without someone having been
-/// reached, nor any referral opened without urgency.
+/// `attempts` are those made since the referral was opened; other children's are passed over.
+/// Fails with `ruleReferral`: a referral without urgency or reason, an urgent one closed without
+/// someone having been reached by more than a letter, one closed as lost without any attempt.
 base::Result<base::Done> checkReferral(const Referral& referral,
                                        std::span<const ContactAttempt> attempts);
 
@@ -55,8 +58,8 @@ base::Result<base::Done> checkReferral(const Referral& referral,
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::ReferredTo> =
-    std::to_array<std::string_view>(
-        {"own dentist", "community clinic", "emergency", "medical", "none available"});
+    std::to_array<std::string_view>({"own dentist", "community clinic", "emergency", "medical",
+                                     "none available"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::ReferralState> =
     std::to_array<std::string_view>({"open", "treated, complete", "treatment started",
@@ -67,5 +70,5 @@ inline constexpr auto gk::base::enumNames<gk::followup::Channel> =
     std::to_array<std::string_view>({"phone", "letter", "nurse", "message"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::ContactResult> =
-    std::to_array<std::string_view>(
-        {"reached", "message", "no answer", "wrong number", "returned"});
+    std::to_array<std::string_view>({"reached", "message", "no answer", "wrong number",
+                                     "returned"});

@@ -45,11 +45,18 @@ struct RetentionCheck {
   [[nodiscard]] Held tooth() const;
 };
 
-/// Fails with `ruleCheck`: surfaces that were not sealed, nothing looked at, cannot-assess without
-/// a reason, a lifted sealant not called a reseal or left, before the placement.
+/// Fails with `ruleCheck`:
+/// - another child's placement, one that never became a sealant, a check dated before it;
+/// - a result for a surface that was not sealed, or none for one that was;
+/// - cannot-assess without a reason or a reason without it; a tooth that is crowned or gone with a
+///   surface judged; a filling or crown over the sealant on a tooth not called restored; a
+///   permanent tooth shed;
+/// - a lift test with nothing left to lift; a part repaired before the lift test, or after it
+///   lifted: that is a reseal, or left for later or for a dentist (MD 3.6 in docs/cases.md);
+/// - a reseal where all is held, a repair with no part, either on a cavitated tooth.
 base::Result<base::Done> checkRetention(const RetentionCheck& check,
-                                        const chairside::Placement& placement,
-                                        base::Date placedOn, base::Date checkedOn);
+                                        const chairside::Placement& placement, base::Date placedOn,
+                                        base::Date checkedOn);
 
 /// 9 to 15 months after placement counts as the one-year check (docs/methods.md), editable.
 struct Window {
@@ -62,8 +69,8 @@ bool isWithin(const Window& window, base::Date placedOn, base::Date checkedOn);
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::CheckKind> =
-    std::to_array<std::string_view>(
-        {"short-term sample", "short-term triggered", "long-term", "opportunistic"});
+    std::to_array<std::string_view>({"short-term sample", "short-term triggered", "long-term",
+                                     "opportunistic"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::Held> =
     std::to_array<std::string_view>({"not sealed", "whole", "part", "lost", "cannot assess"});

@@ -4,7 +4,7 @@ namespace gk::kit {
 
 LightGrade grade(const Light& light, const MeterReading& reading) {
   if (reading.value < light.makersLeast) return LightGrade::red;
-  const bool comparable = reading.withSleeve == light.baselineWithSleeve &&
+  const bool comparable = reading.withSleeve == light.baselineWithSleeve && !light.meter.empty() &&
                           reading.meter == light.meter && light.baseline.value > 0;
   if (!comparable) return LightGrade::notComparable;
   // In whole tenths of the baseline, so that exactly 20 % below is red without rounding.

@@ -14,8 +14,7 @@ using base::Result;
 namespace {
 
 bool allDigits(std::string_view text) {
-  return !text.empty() &&
-         std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
+  return !text.empty() && std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
 }
 
 /// ISO/IEC 7064:2003, MOD 11,10 (hybrid system): the digit that brings the running product to 1.
@@ -53,12 +52,11 @@ std::string withCheckDigit(std::string_view digits) {
 }
 
 Result<std::string> parseChildNumber(std::string_view text) {
-  std::string digits;
-  for (char c : base::trim(text))
-    if (c != '-') digits += c;
+  std::string digits(base::trim(text));
+  if (digits.size() > 2 && digits[digits.size() - 2] == '-') digits.erase(digits.size() - 2, 1);
+  // What was typed is not repeated: it may be a name in the wrong box.
   const Error bad{ErrorCode::textMalformed,
-                  "\"" + std::string(text) +
-                      "\" is not a child number; type it again as on the slip, like 1043-0"};
+                  "that is not a child number; type it again as on the slip, like 1043-0"};
   if (digits.size() < 2 || !allDigits(digits)) return bad;
   const char check = digits.back();
   digits.pop_back();
@@ -90,7 +88,8 @@ std::vector<base::Date> plausibleReadings(const base::DateReadings& readings,
 }
 
 bool sameName(std::string_view one, std::string_view other) {
-  return base::folded(one) == base::folded(other);
+  const auto name = base::folded(one);
+  return !name.empty() && name == base::folded(other);
 }
 
 } // namespace gk::roster

@@ -39,7 +39,8 @@ struct Child {
 
 /// "1043" -> "1043-0". ISO/IEC 7064 MOD 11,10, which catches every single wrong digit.
 std::string withCheckDigit(std::string_view digits);
-/// Digits, a dash if any, and the right check digit; else `textMalformed`. Gives the usual shape.
+/// Digits, a dash if any, and the right check digit; else `textMalformed`, which does not repeat
+/// what was typed. Gives the usual shape.
 base::Result<std::string> parseChildNumber(std::string_view text);
 
 /// What a birth date says against the school grade on a day.
@@ -52,7 +53,7 @@ BirthVerdict judgeBirthDate(base::Date birth, std::string_view grade, base::Date
 std::vector<base::Date> plausibleReadings(const base::DateReadings& readings,
                                           std::string_view grade, base::Date on);
 
-/// Same folded name: an alert on both, never a match.
+/// Same folded name: an alert on both, never a match. No name is like no other.
 bool sameName(std::string_view one, std::string_view other);
 
 } // namespace gk::roster

@@ -15,9 +15,22 @@ bool isYes(ConsentState state) {
   return state == ConsentState::yes || state == ConsentState::yesWithLimits;
 }
 
-bool isAnswer(ConsentState state) { return isYes(state) || state == ConsentState::no; }
+bool isAnswer(ConsentState state) {
+  return isYes(state) || state == ConsentState::no;
+}
 
-bool covers(const Consent& form, base::Date on) {
+/// A no rarely says until when. It answers for its own school year: at most twelve months.
+base::Date heardOn(const Form& form) {
+  return form.value.receivedOn.value_or(form.value.signedOn.value_or(form.stamp.at.date()));
+}
+
+bool isUndatedNo(const Form& form) {
+  return form.value.state == ConsentState::no && !form.value.validUntil;
+}
+
+bool covers(const Form& recorded, base::Date on) {
+  const Consent& form = recorded.value;
+  if (isUndatedNo(recorded) && heardOn(recorded).plusMonths(12) < on) return false;
   return (!form.validFrom || *form.validFrom <= on) && (!form.validUntil || on <= *form.validUntil);
 }
 
@@ -37,13 +50,20 @@ const Form* newest(const std::vector<const Form*>& forms, ConsentState state) {
   return found;
 }
 
-Standing fromYes(const Consent& form, Service service, base::Date on) {
+/// Forms that all say yes: a service needs the tick of each, since neither wins by date.
+Standing fromYes(const std::vector<const Form*>& forms, Service service, base::Date on) {
+  const auto ticks = [&](const Form* form) { return form->value.allowed.has(service); };
+  const auto* last =
+      *std::ranges::max_element(forms, {}, [](const Form* form) { return form->value.signedOn; });
+  const auto ticked = std::ranges::count_if(forms, ticks);
   Standing standing;
-  standing.state = form.state;
-  standing.allows = form.allowed.has(service);
-  standing.historyOverAYearOld = form.signedOn && form.signedOn->plusMonths(12) < on;
+  standing.state = last->value.state;
+  standing.allows = ticked == std::ssize(forms);
+  const auto& signedOn = last->value.signedOn;
+  standing.historyOverAYearOld = signedOn && signedOn->plusMonths(12) < on;
   if (!standing.allows)
-    standing.why = "the form does not tick: " + std::string(base::nameOf(service));
+    standing.why = (ticked == 0 ? "the form does not tick: " : "only one of two forms ticks: ") +
+                   std::string(base::nameOf(service));
   return standing;
 }
 
@@ -61,6 +81,7 @@ base::Result<base::Done> checkForm(const Consent& form, base::Date today) {
   if (!form.validFrom || !form.validUntil || *form.validUntil < *form.validFrom)
     return refuse("the form does not say from when until when it holds");
   if (form.history == HistoryAnswered::no) return refuse("the health history is blank");
+  if (form.allowed.isEmpty()) return refuse("the form says yes but ticks nothing");
   if (form.allowed.has(Service::sealants) && !form.allowed.has(Service::screening))
     return refuse("sealants are ticked but screening is not");
   if (form.signer == Relation::other && !form.signerReviewed)
@@ -72,31 +93,35 @@ Standing standing(std::span<const Form> forms, Service service, base::Date on) {
   std::vector<const Form*> inForce;
   bool lapsed = false;
   for (const auto& form : forms) {
-    if (covers(form.value, on)) inForce.push_back(&form);
-    else lapsed = lapsed || isYes(form.value.state);
+    if (covers(form, on))
+      inForce.push_back(&form);
+    else
+      lapsed = lapsed || isYes(form.value.state);
   }
   if (newest(inForce, ConsentState::onHold))
     return refused(ConsentState::onHold, "on hold: wait for the manager's decision");
   if (const Form* withdrawn = newest(inForce, ConsentState::withdrawn)) {
-    auto standing = refused(ConsentState::withdrawn, "withdrawn " + withdrawn->stamp.at.text() +
-                                                         (withdrawn->value.note.empty() ? "" : ", ") +
-                                                         withdrawn->value.note);
+    auto standing =
+        refused(ConsentState::withdrawn, "withdrawn " + withdrawn->stamp.at.text() +
+                                             (withdrawn->value.note.empty() ? "" : ", ") +
+                                             withdrawn->value.note);
     standing.since = withdrawn->stamp.at;
     return standing;
   }
   std::vector<const Form*> answers;
   std::ranges::copy_if(inForce, std::back_inserter(answers),
                        [](const Form* form) { return isAnswer(form->value.state); });
+  std::erase_if(answers, [&](const Form* no) {
+    return isUndatedNo(*no) && std::ranges::any_of(inForce, [&](const Form* yes) {
+             return isYes(yes->value.state) && yes->value.term != no->value.term &&
+                    yes->value.signedOn > heardOn(*no);
+           });
+  });
   const auto saysYes = [](const Form* form) { return isYes(form->value.state); };
   const auto yes = std::ranges::count_if(answers, saysYes);
   if (yes > 0 && yes < std::ssize(answers))
     return refused(ConsentState::onHold, "two forms disagree: neither wins, ask the manager");
-  if (yes > 0) {
-    // The form with the latest signature speaks; forms that agree differ only in their ticks.
-    const auto* last = *std::ranges::max_element(
-        answers, {}, [](const Form* form) { return form->value.signedOn; });
-    return fromYes(last->value, service, on);
-  }
+  if (yes > 0) return fromYes(answers, service, on);
   if (!answers.empty()) return refused(ConsentState::no, "the guardian said no");
   if (newest(inForce, ConsentState::incomplete))
     return refused(ConsentState::incomplete, "the form is incomplete");

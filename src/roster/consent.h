@@ -52,21 +52,23 @@ struct Consent {
 };
 
 /// Fails with `ruleConsentForm`: a yes without signature date or with dates out of order, a
-/// blank health history, sealants without screening, an unreviewed `other` signer. Such a form is
-/// entered as `incomplete`.
+/// blank health history, nothing ticked, sealants without screening, an unreviewed `other` signer.
+/// Such a form is entered as `incomplete`.
 base::Result<base::Done> checkForm(const Consent& form, base::Date today);
 
 /// What the forms of one child say about one service on one day.
 struct Standing {
   ConsentState state = ConsentState::notReturned;
   bool allows = false;
-  bool historyOverAYearOld = false; ///< ask "any change?"
-  std::string why;                  ///< one clause for the person at the chair
+  bool historyOverAYearOld = false;        ///< ask "any change?"
+  std::string why;                         ///< one clause for the person at the chair
   std::optional<base::LocalInstant> since; ///< when it was withdrawn
 };
 
 /// `forms` are the current rows of one child, any order. Forms that disagree on the same days are
-/// on hold: neither wins by date. A form signed last year counts only while its own dates say so.
+/// on hold: neither wins by date; where all say yes, a service needs the tick of each. A form
+/// signed last year counts only while its own dates say so. A no that gives no last day answers for
+/// twelve months, or until a form signed later says yes for another term.
 Standing standing(std::span<const base::Recorded<Consent>> forms, Service service, base::Date on);
 
 /// A named clinician takes it on herself to go on without a valid consent. Shown in every report.

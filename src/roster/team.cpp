@@ -8,12 +8,17 @@ TaskSet usualTasks(Role role) {
   case Role::hygienist:
   case Role::dentist:
     return {screen, decide, place, checkRetention, varnish, sign, type, clinicianOverride};
-  case Role::expandedAssistant: return {place, varnish, type};
-  case Role::dentalAssistant: return {varnish, type};
-  case Role::student: return {screen, type};
-  case Role::coordinator: return {sign, type};
+  case Role::expandedAssistant:
+    return {place, varnish, type};
+  case Role::dentalAssistant:
+    return {varnish, type};
+  case Role::student:
+    return {screen, type};
+  case Role::coordinator:
+    return {sign, type};
   case Role::manager:
-  case Role::volunteer: return {type};
+  case Role::volunteer:
+    return {type};
   }
   base::fail("no such role");
 }

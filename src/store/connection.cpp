@@ -88,14 +88,17 @@ void Connection::execute(std::string_view sql) {
   if (code != SQLITE_OK) throwTrouble(state_->db.get(), code, state_->cache.file());
 }
 
-std::int64_t Connection::changes() const { return sqlite3_changes64(state_->db.get()); }
+std::int64_t Connection::changes() const {
+  return sqlite3_changes64(state_->db.get());
+}
 
-bool Connection::isInTransaction() const { return sqlite3_get_autocommit(state_->db.get()) == 0; }
+bool Connection::isInTransaction() const {
+  return sqlite3_get_autocommit(state_->db.get()) == 0;
+}
 
 void Connection::rollBack() noexcept {
   // Trouble such as a full disk may have ended the transaction already.
-  if (isInTransaction())
-    sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
+  if (isInTransaction()) sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
 }
 
 void Connection::enforceForeignKeys(bool enforced) {
@@ -115,7 +118,11 @@ void Connection::finish() {
   execute("PRAGMA synchronous = EXTRA");
 }
 
-const base::Path& Connection::path() const { return state_->path; }
-Access Connection::access() const { return state_->access; }
+const base::Path& Connection::path() const {
+  return state_->path;
+}
+Access Connection::access() const {
+  return state_->access;
+}
 
 } // namespace gk::store

@@ -2,9 +2,6 @@
 
 #include "store/transaction.h"
 
-#include <array>
-#include <charconv>
-#include <optional>
 #include <string>
 
 namespace gk::store {
@@ -26,13 +23,10 @@ constexpr std::string_view insertApplied = "INSERT INTO migration "
 constexpr std::string_view selectApplied = "SELECT number, checksum FROM migration ORDER BY number";
 
 std::string hex(std::uint64_t value) {
-  std::array<char, 16> digits{};
-  digits.fill('0');
-  std::array<char, 16> shortest{};
-  const auto end = std::to_chars(shortest.begin(), shortest.end(), value, 16).ptr;
-  const auto size = static_cast<std::size_t>(end - shortest.begin());
-  std::copy_n(shortest.begin(), size, digits.end() - static_cast<std::ptrdiff_t>(size));
-  return {digits.begin(), digits.end()};
+  std::string digits(16, '0');
+  for (auto digit = digits.rbegin(); value != 0; value /= 16, ++digit)
+    *digit = "0123456789abcdef"[value % 16];
+  return digits;
 }
 
 std::string nameOf(const Migration& step) {
@@ -75,7 +69,8 @@ void apply(Connection& connection, const Migration& step, base::Instant now) {
 
 std::uint64_t checksum(std::string_view sql) {
   std::uint64_t hash = 14695981039346656037ULL; // the offset basis and prime for 64 bits
-  for (const char c : sql) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ULL;
+  for (const char c : sql)
+    hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ULL;
   return hash;
 }
 
@@ -98,7 +93,8 @@ void checkHistory(Connection& connection, std::span<const Migration> steps, std:
   std::int64_t count = 0;
   while (applied.step()) {
     const auto [number, sum] = applied.columns<std::int64_t, std::string>();
-    if (number != ++count || number > version) refuse("its schema history does not fit its version");
+    if (number != ++count || number > version)
+      refuse("its schema history does not fit its version");
     const Migration& step = steps[static_cast<std::size_t>(number - 1)];
     if (sum != hex(checksum(step.sql))) refuse(nameOf(step) + " differs from the one applied");
   }
@@ -114,9 +110,10 @@ void migrate(Connection& connection, std::span<const Migration> steps, base::Ins
     } catch (const Trouble& trouble) {
       const base::Error& cause = trouble.error();
       if (cause.code == ErrorCode::diskFull) throw;
-      throw Trouble({ErrorCode::storeMigrationFailed,
-                     nameOf(step) + " was undone: " + cause.detail +
-                         "; the book is as it was; send this message to who maintains the program"});
+      throw Trouble(
+          {ErrorCode::storeMigrationFailed,
+           nameOf(step) + " was undone: " + cause.detail +
+               "; the book is as it was; send this message to who maintains the program"});
     }
   }
 }

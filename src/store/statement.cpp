@@ -41,9 +41,9 @@ Statement& Statement::bind(int index, std::string_view text) {
 }
 
 Statement& Statement::bind(int index, std::span<const std::uint8_t> blob) {
-  check(blob.empty() ? sqlite3_bind_zeroblob(handle_, index, 0)
-                     : sqlite3_bind_blob64(handle_, index, blob.data(), blob.size(),
-                                           SQLITE_TRANSIENT));
+  check(blob.empty()
+            ? sqlite3_bind_zeroblob(handle_, index, 0)
+            : sqlite3_bind_blob64(handle_, index, blob.data(), blob.size(), SQLITE_TRANSIENT));
   return *this;
 }
 
@@ -93,10 +93,10 @@ bool Statement::isNull(int index) const {
 
 void Statement::damaged(int index, std::string_view expected) const {
   // The value itself is left out: it may be what makes the book damaged, and it is a record.
-  throw Trouble({base::ErrorCode::storeDamaged,
-                 cache_->file() + ": column " + sqlite3_column_name(handle_, index) +
-                     " does not hold " + std::string(expected) +
-                     "; keep this file and open the latest backup"});
+  throw Trouble({base::ErrorCode::storeDamaged, cache_->file() + ": column " +
+                                                    sqlite3_column_name(handle_, index) +
+                                                    " does not hold " + std::string(expected) +
+                                                    "; keep this file and open the latest backup"});
 }
 
 void Statement::requireType(int index, int type, std::string_view expected) const {

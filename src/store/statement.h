@@ -134,8 +134,10 @@ class Statement {
   template <class... T>
   [[nodiscard]] std::tuple<T...> columns() const {
     requireColumns(sizeof...(T));
-    int index = 0;
-    return std::tuple<T...>{column<T>(index++)...}; // braces: evaluated left to right
+    return [this]<int... index>(std::integer_sequence<int, index...>) {
+      return std::tuple<T...>{column<T>(index)...};
+    }
+    (std::make_integer_sequence<int, static_cast<int>(sizeof...(T))>());
   }
 
  private:

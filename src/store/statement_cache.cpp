@@ -27,7 +27,8 @@ void StatementCache::takeBack(std::string sql, sqlite3_stmt* handle) noexcept {
 }
 
 void StatementCache::clear() noexcept {
-  for (const auto& [sql, handle] : idle_) sqlite3_finalize(handle);
+  for (const auto& [sql, handle] : idle_)
+    sqlite3_finalize(handle);
   idle_.clear();
 }
 

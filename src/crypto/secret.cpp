@@ -1,0 +1,75 @@
+#include "crypto/secret.h"
+
+#include "crypto/ready.h"
+
+#include <sodium.h>
+
+#include <algorithm>
+#include <cstring>
+#include <utility>
+
+namespace gk::crypto {
+
+void Secret::Wipe::operator()(std::uint8_t* memory) const noexcept {
+  sodium_free(memory);
+}
+
+Secret::Secret(std::size_t size) : size_(size) {
+  makeReady();
+  memory_.reset(static_cast<std::uint8_t*>(sodium_malloc(size)));
+  base::require(memory_ != nullptr, "no memory for a secret");
+  sodium_memzero(memory_.get(), size);
+}
+
+Secret::Secret(Secret&& other) noexcept
+    : memory_(std::move(other.memory_)), size_(std::exchange(other.size_, 0)) {}
+
+Secret& Secret::operator=(Secret&& other) noexcept {
+  memory_ = std::move(other.memory_);
+  size_ = std::exchange(other.size_, 0);
+  return *this;
+}
+
+Secret Secret::ofSize(std::size_t size) {
+  return Secret(size);
+}
+
+Secret Secret::copyOf(std::span<const std::uint8_t> bytes) {
+  Secret secret(bytes.size());
+  std::copy(bytes.begin(), bytes.end(), secret.memory_.get());
+  return secret;
+}
+
+Secret Secret::copyOf(std::string_view text) {
+  Secret secret(text.size());
+  if (!text.empty()) std::memcpy(secret.memory_.get(), text.data(), text.size());
+  return secret;
+}
+
+Secret Secret::taking(std::string& text) {
+  Secret secret = copyOf(text);
+  sodium_memzero(text.data(), text.size());
+  text.clear();
+  return secret;
+}
+
+Key Key::random(base::Random& random) {
+  Secret secret = Secret::ofSize(size);
+  random.fill(secret.bytes());
+  return Key(std::move(secret));
+}
+
+base::Result<Key> Key::of(Secret bytes) {
+  if (bytes.size() != size)
+    return base::Error{base::ErrorCode::vaultDamaged,
+                       "a key has " + std::to_string(bytes.size()) +
+                           " bytes where 32 belong; restore the book from a backup"};
+  return Key(std::move(bytes));
+}
+
+std::span<const std::uint8_t, Key::size> Key::bytes() const {
+  base::require(secret_.size() == size, "a key was used after it was moved away");
+  return secret_.bytes().first<size>();
+}
+
+} // namespace gk::crypto

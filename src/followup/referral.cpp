@@ -1,0 +1,45 @@
+#include "followup/referral.h"
+
+#include <algorithm>
+
+namespace gk::followup {
+
+using base::Error;
+using base::ErrorCode;
+using chairside::Urgency;
+
+namespace {
+
+Error refused(std::string why) {
+  return {ErrorCode::ruleReferral, std::move(why)};
+}
+
+} // namespace
+
+base::Date referralDue(Urgency urgency, base::Date seen) {
+  base::require(urgency != Urgency::none, "a due date for a child who needs no referral");
+  return seen.plusDays(urgency == Urgency::urgent ? 2 : 42); // Seal America, step 9
+}
+
+base::Result<base::Done> checkReferral(const Referral& referral,
+                                       std::span<const ContactAttempt> attempts) {
+  if (referral.urgency == Urgency::none)
+    return refused("a referral is early or urgent; set the urgency of the screening first");
+  if (referral.reason.empty()) return refused("a referral needs a reason; write what was seen");
+  if (referral.state == ReferralState::open) return base::Done{};
+
+  const auto ours = [&](const ContactAttempt& attempt) { return attempt.child == referral.child; };
+  // A letter that went out is no answer, so it does not close an urgent need.
+  const auto answered = [&](const ContactAttempt& attempt) {
+    return ours(attempt) && attempt.result == ContactResult::reached &&
+           attempt.channel != Channel::letter;
+  };
+  if (referral.urgency == Urgency::urgent && std::ranges::none_of(attempts, answered))
+    return refused("an urgent referral stays open until someone has been reached; log the call "
+                   "that reached the guardian first");
+  if (referral.state == ReferralState::lostAfterAttempts && std::ranges::none_of(attempts, ours))
+    return refused("lost after attempts, but none is logged; log them first");
+  return base::Done{};
+}
+
+} // namespace gk::followup

@@ -1,0 +1,104 @@
+#include "reports/close_out.h"
+
+#include "reports/day_view.h"
+#include "reports/words.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::reports {
+
+namespace {
+
+std::map<dentition::Tooth, dentition::SurfaceSet> sealedTeeth(const DayView& view,
+                                                              const roster::ChildId& child) {
+  std::map<dentition::Tooth, dentition::SurfaceSet> sealed;
+  for (const auto* row : view.placements.of(child)) {
+    if (!chairside::countsAsSealant(row->value)) continue;
+    auto& surfaces = sealed[row->value.tooth];
+    surfaces = surfaces.with(row->value.surfaces);
+  }
+  return sealed;
+}
+
+ChildLine lineOf(const DayView& view, const roster::ChildId& id,
+                 const std::vector<Blocker>& blockers) {
+  const auto* child = view.child(id);
+  ChildLine line{id, view.shown(id), child ? child->room : "", std::nullopt, {}, "", {}, {}};
+  if (const auto* outcome = view.outcome(id)) line.outcome = outcome->end;
+  for (const auto& [tooth, surfaces] : sealedTeeth(view, id)) line.sealed.push_back(tooth);
+  line.sealedWords = teethWords(line.sealed, view.records.notation);
+  for (const auto* row : view.screenings.of(id))
+    line.urgency = std::max(line.urgency.value_or(chairside::Urgency::none), row->value.urgency);
+  for (const auto& blocker : blockers)
+    if (blocker.child == id) line.missing.push_back(blocker.what);
+  return line;
+}
+
+std::optional<UrgentLine> urgentLine(const DayView& view, const roster::ChildId& id) {
+  std::optional<UrgentLine> line;
+  for (const auto* row : view.screenings.of(id))
+    if (row->value.urgency == chairside::Urgency::urgent)
+      line = UrgentLine{id, view.shown(id), row->value.urgentReason, {}, false, false};
+  if (!line) return line;
+  for (const auto* row : view.contacts.of(id)) {
+    const auto& tried = row->value;
+    line->calls.push_back({row->stamp.at, tried.channel, tried.result, tried.note});
+    if (tried.result != followup::ContactResult::reached) continue;
+    if (tried.channel == followup::Channel::nurse) line->nurseTold = true;
+    else line->reached = true;
+  }
+  std::ranges::sort(line->calls, {}, &Call::at);
+  return line;
+}
+
+DayCounts countsOf(const DayView& view) {
+  DayCounts counts;
+  for (const auto& child : view.lineUp()) {
+    if (view.wasSeen(child)) ++counts.children;
+    if (view.varnishes.has(child)) ++counts.varnish;
+    counts.checks += static_cast<int>(view.checks.of(child).size());
+    const auto sealed = sealedTeeth(view, child);
+    if (!sealed.empty()) ++counts.sealedChildren;
+    for (const auto& [tooth, surfaces] : sealed) {
+      counts.surfaces += static_cast<int>(surfaces.size());
+      if (tooth.isFirstPermanentMolar()) ++counts.firstMolars;
+      else if (tooth.isSecondPermanentMolar()) ++counts.secondMolars;
+      else ++counts.otherTeeth;
+    }
+  }
+  return counts;
+}
+
+} // namespace
+
+bool CloseOut::balanced() const { return equation.difference() == 0 && equation.odd.empty(); }
+
+bool CloseOut::mayClose() const { return balanced() && blockers.empty(); }
+
+CloseOut closeOut(const DayRecords& records, const Names& names) {
+  const DayView view(records, names);
+  CloseOut out{records.school.name, records.day.date, records.day.team, {}, {}, {}, {}, {}, {}, {},
+               {},                  {},               false,            ""};
+  out.equation = equationOf(view);
+  out.unfinished = unfinishedOf(view);
+  out.blockers = blockersOf(view, out.unfinished);
+  out.exceptions = exceptionsOf(view);
+  out.supplies = suppliesOf(view);
+  out.counts = countsOf(view);
+  for (const auto& child : view.lineUp()) {
+    out.lines.push_back(lineOf(view, child, out.blockers));
+    if (auto urgent = urgentLine(view, child)) out.urgent.push_back(*std::move(urgent));
+  }
+  for (const auto& child : view.stillToSee())
+    out.stillToSee.push_back(lineOf(view, child, out.blockers));
+  for (const auto& row : records.closures) {
+    if (row.value.day != records.id) continue;
+    out.closed = true;
+    out.signedBy =
+        view.initials(row.value.clinical) + " (clinical), " + view.initials(row.value.coordinator);
+  }
+  return out;
+}
+
+} // namespace gk::reports

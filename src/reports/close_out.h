@@ -1,0 +1,162 @@
+#pragma once
+
+#include "reports/inputs.h"
+
+#include <optional>
+
+namespace gk::reports {
+
+/// One child of the day's line-up: anyone with a record on the day, whoever withdrew on it before
+/// being seen, and on the school's last day whoever is still to be seen.
+struct ChildLine {
+  roster::ChildId child;
+  std::string shown; ///< the name handed over, else the number
+  std::string room;
+  std::optional<chairside::DayEnd> outcome;
+  std::vector<dentition::Tooth> sealed; ///< complete sealants of this day, each tooth once
+  std::string sealedWords;
+  std::optional<chairside::Urgency> urgency; ///< none when not screened on this day
+  std::vector<std::string> missing;
+};
+
+/// consented = screened + absent + declined + left + withdrawn + on hold + not reached.
+/// Consented is the line-up with a yes in force, on hold, withdrawn on the day, or seen under an
+/// override; the right side is counted from outcomes. Rechecks only count as screened.
+struct DayEquation {
+  int consented = 0;
+  int underOverride = 0; ///< of consented
+  int screened = 0;
+  int absent = 0;
+  int declined = 0;
+  int left = 0;
+  int withdrawn = 0;
+  int onHold = 0;
+  int notReached = 0;
+
+  struct Odd {
+    roster::ChildId child;
+    std::string shown;
+    std::string why;
+  };
+  std::vector<Odd> odd; ///< each child that is on one side only
+
+  [[nodiscard]] int difference() const;
+};
+
+enum class BlockerKind {
+  noOutcome,
+  twoOutcomes,
+  outcomeDisagrees, ///< with what was recorded for the child on the day
+  noConsent,        ///< an outcome, but neither a consent nor an override
+  urgentNotCalled,
+  noReferral,
+  toothWithoutReason,
+  fieldUnfinished ///< etched or filled, and nobody has said how it ended
+};
+
+struct Blocker {
+  BlockerKind kind;
+  roster::ChildId child;
+  std::string shown;
+  std::string what; ///< a clause that says how to mend it
+};
+
+struct Call {
+  base::LocalInstant at;
+  followup::Channel channel;
+  followup::ContactResult result;
+  std::string note;
+};
+
+struct UrgentLine {
+  roster::ChildId child;
+  std::string shown;
+  chairside::UrgentReason reason;
+  std::vector<Call> calls; ///< by time
+  bool reached = false;    ///< a guardian, not the nurse
+  bool nurseTold = false;
+};
+
+/// A tooth that was begun or meant to be sealed and has no complete placement on the day.
+struct UnfinishedTooth {
+  roster::ChildId child;
+  std::string shown;
+  dentition::Tooth tooth;
+  std::string words;
+  std::string how;    ///< "stopped before sealant", "seal, nothing placed"
+  std::string reason; ///< may be empty, and then it blocks
+};
+
+enum class ExceptionKind {
+  shortStep,
+  interruptedCure,
+  wet,
+  frostyNotSeen,
+  consentOverride,
+  redLight,
+  provisionalChild
+};
+
+struct DayException {
+  ExceptionKind kind;
+  std::optional<roster::ChildId> child;
+  std::string shown;
+  std::string what;
+  std::string reason;
+  std::string who; ///< initials of whose act it was
+};
+
+struct SupplyLine {
+  kit::LotId lot;
+  std::string words;
+  kit::MaterialKind kind;
+  int teeth = 0; ///< that it touched, whether or not they were finished; 0 for varnish
+  int children = 0;
+};
+
+struct DayCounts {
+  int children = 0; ///< seen: a letter is due for each
+  int sealedChildren = 0;
+  int firstMolars = 0;
+  int secondMolars = 0;
+  int otherTeeth = 0;
+  int surfaces = 0;
+  int varnish = 0; ///< children
+  int checks = 0;  ///< teeth looked at again
+};
+
+struct CloseOut {
+  std::string school;
+  base::Date date;
+  int team;
+  DayEquation equation;
+  std::vector<ChildLine> lines; ///< by room, then as shown
+  std::vector<Blocker> blockers;
+  std::vector<UrgentLine> urgent;
+  std::vector<UnfinishedTooth> unfinished;
+  std::vector<DayException> exceptions;
+  std::vector<SupplyLine> supplies;
+  DayCounts counts;
+  /// Consented children of the school whom nobody has seen this term. They block the last day only.
+  std::vector<ChildLine> stillToSee;
+  bool closed = false;
+  std::string signedBy;
+
+  [[nodiscard]] bool balanced() const;
+  /// Every line reconciles. Whoever signs is the Session's matter.
+  [[nodiscard]] bool mayClose() const;
+};
+
+CloseOut closeOut(const DayRecords& records, const Names& names = {});
+
+} // namespace gk::reports
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
+    std::to_array<std::string_view>({"no outcome", "two outcomes", "outcome disagrees",
+                                     "no consent", "urgent, not called", "no referral",
+                                     "tooth without a reason", "field unfinished"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
+    std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
+                                     "consent override", "red light", "provisional child"});

@@ -1,0 +1,175 @@
+#include "reports/day_view.h"
+#include "reports/words.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+using chairside::Attempt;
+using chairside::DayEnd;
+
+/// What the outcome says against what was recorded; empty when they agree.
+std::string disagreement(const DayView& view, const roster::ChildId& child, DayEnd end) {
+  const bool looked = view.screenings.has(child) || view.wasSeenOnOtherDays(child);
+  const bool complete = std::ranges::any_of(view.placements.of(child), [](const auto* row) {
+    return row->value.attempt == Attempt::complete;
+  });
+  switch (end) {
+  case DayEnd::sealedComplete:
+  case DayEnd::sealedUnfinished:
+    if (!complete) return "sealed, but no tooth was finished today";
+    return looked ? "" : "sealed, but no screening was recorded";
+  case DayEnd::screenedNoneNeeded:
+  case DayEnd::screenedNotTreated:
+    if (complete) return "not treated, but a tooth was finished today";
+    return looked ? "" : "screened, but no screening was recorded";
+  case DayEnd::recheckOnly:
+    return view.checks.has(child) ? "" : "recheck only, but no sealant was checked";
+  case DayEnd::absent:
+  case DayEnd::declined:
+  case DayEnd::leftSchool:
+  case DayEnd::onHold:
+  case DayEnd::notReached:
+    return view.screenings.has(child) || view.placements.has(child)
+               ? named(end) + ", but the child was seen today"
+               : "";
+  case DayEnd::withdrawn: return ""; // also in the middle of the care
+  }
+  base::fail("no such outcome");
+}
+
+class Finder {
+ public:
+  Finder(const DayView& view, const std::vector<UnfinishedTooth>& unfinished)
+      : view_(view), unfinished_(unfinished) {}
+
+  std::vector<Blocker> all() {
+    for (const auto& child : view_.lineUp()) {
+      outcome(child);
+      referrals(child);
+      teeth(child);
+      fields(child);
+    }
+    return std::move(found_);
+  }
+
+ private:
+  void add(BlockerKind kind, const roster::ChildId& child, std::string what) {
+    found_.push_back({kind, child, view_.shown(child), std::move(what)});
+  }
+
+  void outcome(const roster::ChildId& child) {
+    const auto* outcome = view_.outcome(child);
+    const auto stands = view_.standing(child);
+    if (!outcome) {
+      add(BlockerKind::noOutcome, child,
+          stands.since ? stands.why + "; note the outcome: withdrawn"
+                       : "no outcome; say how the child's day ended");
+      return;
+    }
+    if (view_.outcomes.of(child).size() > 1)
+      add(BlockerKind::twoOutcomes, child, "more than one outcome; keep the right one");
+    if (const auto why = disagreement(view_, child, outcome->end); !why.empty())
+      add(BlockerKind::outcomeDisagrees, child, why + "; correct the one that is wrong");
+    const bool allowed = saysYes(stands.state) || stands.since ||
+                         stands.state == roster::ConsentState::onHold ||
+                         view_.overrides.has(child);
+    if (!allowed)
+      add(BlockerKind::noConsent, child, stands.why + "; enter the form or the override");
+  }
+
+  void referrals(const roster::ChildId& child) {
+    bool urgent = false;
+    bool decay = false;
+    for (const auto* row : view_.screenings.of(child)) {
+      urgent = urgent || row->value.urgency == chairside::Urgency::urgent;
+      decay = decay || row->value.untreatedDecay == chairside::Tri::yes;
+    }
+    if (urgent && !view_.contacts.has(child))
+      add(BlockerKind::urgentNotCalled, child, "urgent, and nobody has tried to call; call now");
+    if ((urgent || decay) && !view_.referrals.has(child))
+      add(BlockerKind::noReferral, child,
+          std::string(decay ? "untreated decay" : "urgent") + " without a referral; make one");
+  }
+
+  void teeth(const roster::ChildId& child) {
+    for (const auto& tooth : unfinished_)
+      if (tooth.child == child && tooth.reason.empty())
+        add(BlockerKind::toothWithoutReason, child,
+            tooth.words + ": " + tooth.how + ", no reason; say why");
+  }
+
+  /// A field whose teeth were etched or filled ends in a placement for each of them, also when it
+  /// was stopped.
+  void fields(const roster::ChildId& child) {
+    for (const auto* field : view_.fields.of(child)) {
+      std::vector<dentition::Tooth> open;
+      for (const auto& meant : field->value.teeth)
+        if (isBegun(field->id, meant.tooth) && !isSummedUp(child, field->id, meant.tooth))
+          open.push_back(meant.tooth);
+      if (!open.empty())
+        add(BlockerKind::fieldUnfinished, child,
+            teethWords(open, view_.records.notation) +
+                ": begun and left open; finish it or record why it was stopped");
+    }
+  }
+
+  [[nodiscard]] bool isBegun(const chairside::FieldId& field, const dentition::Tooth& tooth) const {
+    return std::ranges::any_of(view_.records.steps, [&](const auto& row) {
+      const auto& run = row.value;
+      return run.field == field &&
+             (run.step == chairside::Step::etch || run.step == chairside::Step::flow) &&
+             std::ranges::any_of(run.teeth, [&](const auto& on) { return on.tooth == tooth; });
+    });
+  }
+
+  [[nodiscard]] bool isSummedUp(const roster::ChildId& child, const chairside::FieldId& field,
+                                const dentition::Tooth& tooth) const {
+    return std::ranges::any_of(view_.placements.of(child), [&](const auto* row) {
+      return row->value.field == field && row->value.tooth == tooth;
+    });
+  }
+
+  const DayView& view_;
+  const std::vector<UnfinishedTooth>& unfinished_;
+  std::vector<Blocker> found_;
+};
+
+} // namespace
+
+std::vector<Blocker> blockersOf(const DayView& view,
+                                const std::vector<UnfinishedTooth>& unfinished) {
+  return Finder(view, unfinished).all();
+}
+
+std::vector<UnfinishedTooth> unfinishedOf(const DayView& view) {
+  std::vector<UnfinishedTooth> out;
+  for (const auto& child : view.lineUp()) {
+    const auto* outcome = view.outcome(child);
+    std::set<dentition::Tooth> told;
+    const auto add = [&](const dentition::Tooth& tooth, std::string how, const std::string& why) {
+      if (view.isFinished(child, tooth) || !told.insert(tooth).second) return;
+      out.push_back({child, view.shown(child), tooth, view.tooth(tooth), std::move(how),
+                     !why.empty() || !outcome ? why : outcome->reason});
+    };
+    for (const auto* row : view.placements.of(child))
+      if (row->value.attempt != Attempt::complete)
+        add(row->value.tooth, named(row->value.attempt), row->value.note);
+    for (const auto* row : view.screenings.of(child)) {
+      for (const auto& finding : row->value.teeth) {
+        if (chairside::isTreatment(finding.decision))
+          add(finding.tooth, named(finding.decision) + ", nothing placed", finding.note);
+        else if (finding.decision == chairside::Decision::childDeclined ||
+                 finding.decision == chairside::Decision::cannotIsolate ||
+                 finding.decision == chairside::Decision::notToday)
+          add(finding.tooth, "not placed",
+              finding.note.empty() ? named(finding.decision) : finding.note);
+      }
+    }
+  }
+  return out;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,151 @@
+#include "reports/day_view.h"
+#include "reports/words.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::reports {
+
+namespace {
+
+using chairside::Step;
+using chairside::StepResult;
+
+std::string teethOf(const chairside::StepRun& run, dentition::Notation notation) {
+  std::vector<dentition::Tooth> teeth;
+  for (const auto& on : run.teeth) teeth.push_back(on.tooth);
+  return teethWords(teeth, notation);
+}
+
+std::string lengthOf(const chairside::StepRun& run) {
+  if (!run.lasted) return "not timed";
+  return secondsWords(*run.lasted) + (run.target ? " of " + secondsWords(*run.target) : "");
+}
+
+/// What is out of the usual about one step, or nothing.
+std::optional<std::pair<ExceptionKind, std::string>> oddity(const chairside::StepRun& run) {
+  const auto step = named(run.step);
+  if (run.result == StepResult::shortAccepted)
+    return std::pair{ExceptionKind::shortStep, "short " + step + " accepted, " + lengthOf(run)};
+  if (run.result == StepResult::interrupted && run.step == Step::cure)
+    return std::pair{ExceptionKind::interruptedCure, "cure interrupted at " + lengthOf(run)};
+  if (run.result == StepResult::frostyNotSeen)
+    return std::pair{ExceptionKind::frostyNotSeen, std::string("went on though not frosty")};
+  return std::nullopt;
+}
+
+void addSteps(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.steps) {
+    const auto* field = view.field(row.value.field);
+    const auto odd = oddity(row.value);
+    if (!field || !odd) continue;
+    out.push_back({odd->first, field->child, view.shown(field->child),
+                   odd->second + ": " + teethOf(row.value, view.records.notation),
+                   row.value.reason, view.initials(row.stamp.by.author)});
+  }
+}
+
+void addWet(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.wets) {
+    const auto* field = view.field(row.value.field);
+    if (!field) continue;
+    for (const auto& tooth : row.value.teeth)
+      out.push_back({ExceptionKind::wet, field->child, view.shown(field->child),
+                     named(row.value.cause) + " " + named(row.value.stage) + ": " +
+                         view.tooth(tooth),
+                     row.value.note, view.initials(row.stamp.by.author)});
+  }
+}
+
+void addOverrides(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.overrides)
+    if (row.value.on == view.records.day.date)
+      out.push_back({ExceptionKind::consentOverride, row.value.child, view.shown(row.value.child),
+                     "went on without a valid consent", row.value.reason,
+                     view.initials(row.value.clinician)});
+}
+
+const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& light) {
+  const base::Recorded<kit::MeterReading>* last = nullptr;
+  for (const auto& row : view.records.readings) {
+    if (row.value.light != light || row.value.on > view.records.day.date) continue;
+    const bool later = !last || std::pair(last->value.on, last->stamp.entry) <
+                                    std::pair(row.value.on, row.stamp.entry);
+    if (later) last = &row;
+  }
+  return last ? &last->value : nullptr;
+}
+
+void addRedLights(const DayView& view, std::vector<DayException>& out) {
+  std::map<kit::LightId, std::set<std::pair<roster::ChildId, dentition::Tooth>>> cured;
+  for (const auto& row : view.records.steps) {
+    const auto* field = view.field(row.value.field);
+    if (!field || row.value.step != Step::cure || !row.value.light) continue;
+    for (const auto& on : row.value.teeth) cured[*row.value.light].insert({field->child, on.tooth});
+  }
+  for (const auto& [child, rows] : view.placements.all())
+    for (const auto* row : rows)
+      if (row->value.light) cured[*row->value.light].insert({child, row->value.tooth});
+  for (const auto& [id, teeth] : cured) {
+    const auto* light = view.light(id);
+    const auto* reading = lastReading(view, id);
+    if (!light || !reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
+    out.push_back({ExceptionKind::redLight, std::nullopt, "",
+                   light->tag + " read " + std::to_string(reading->value.value) + " on " +
+                       reading->on.iso() + " (red) and was used on " +
+                       counted(static_cast<int>(teeth.size()), "tooth", "teeth"),
+                   "", ""});
+  }
+}
+
+void addProvisional(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& id : view.lineUp())
+    if (const auto* child = view.child(id); child && child->provisional)
+      out.push_back({ExceptionKind::provisionalChild, id, view.shown(id),
+                     "not on the roster; ask the school office", "", ""});
+}
+
+} // namespace
+
+std::vector<DayException> exceptionsOf(const DayView& view) {
+  std::vector<DayException> out;
+  addOverrides(view, out);
+  addRedLights(view, out);
+  addSteps(view, out);
+  addWet(view, out);
+  addProvisional(view, out);
+  return out;
+}
+
+std::vector<SupplyLine> suppliesOf(const DayView& view) {
+  using Touched = std::set<std::pair<roster::ChildId, dentition::Tooth>>;
+  std::map<kit::LotId, std::pair<Touched, std::set<roster::ChildId>>> used;
+  const auto touch = [&](const kit::LotId& lot, const chairside::Placement& on) {
+    used[lot].first.insert({on.child, on.tooth});
+    used[lot].second.insert(on.child);
+  };
+  for (const auto& entry : view.placements.all()) {
+    for (const auto* row : entry.second) {
+      const auto& on = row->value;
+      if (on.attempt != chairside::Attempt::stoppedBeforeSealant) touch(on.sealant, on);
+      if (on.etchant && on.etches > 0) touch(*on.etchant, on);
+    }
+  }
+  for (const auto& entry : view.varnishes.all())
+    for (const auto* row : entry.second) used[row->value.lot].second.insert(entry.first);
+
+  std::vector<SupplyLine> out;
+  for (const auto& [id, touched] : used) {
+    const auto* lot = view.lot(id);
+    out.push_back({id, lot ? kit::shown(*lot) : "lot not on the list",
+                   lot ? lot->kind : kit::MaterialKind::sealantLightCure,
+                   static_cast<int>(touched.first.size()),
+                   static_cast<int>(touched.second.size())});
+  }
+  std::ranges::sort(out, {}, [](const SupplyLine& line) { return std::pair(line.kind, line.words); });
+  return out;
+}
+
+} // namespace gk::reports

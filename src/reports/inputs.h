@@ -1,0 +1,101 @@
+#pragma once
+
+#include "base/entry.h"
+#include "chairside/placement.h"
+#include "followup/referral.h"
+#include "followup/retention_check.h"
+#include "kit/light.h"
+#include "kit/material.h"
+#include "roster/clinic_day.h"
+#include "roster/consent.h"
+#include "roster/team.h"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace gk::reports {
+
+template <class T>
+using Rows = std::vector<base::Recorded<T>>;
+
+/// What to call each child, handed over by whoever may know. A child that is not here, as while
+/// the vault is locked, is shown by number.
+using Names = std::map<roster::ChildId, std::string>;
+
+/// The records of one clinic day, current rows only.
+struct DayRecords {
+  roster::DayId id;
+  roster::ClinicDay day;
+  roster::School school;
+  dentition::Notation notation = dentition::Notation::universal;
+
+  /// Every child of this school, and any other child with a record on this day.
+  Rows<roster::Child> children{};
+  Rows<roster::Consent> consents{}; ///< all forms of those children that can count on this day
+  Rows<roster::MedicalFlag> flags{};
+  Rows<roster::ConsentOverride> overrides{}; ///< of those children; other dates are passed over
+
+  /// Of this day; rows of other days are passed over.
+  Rows<chairside::Seating> seatings{};
+  Rows<chairside::Screening> screenings{};
+  Rows<chairside::Placement> placements{};
+  Rows<chairside::Varnish> varnishes{};
+  Rows<chairside::DayOutcome> outcomes{};
+  Rows<followup::RetentionCheck> checks{};
+  Rows<chairside::Field> fields{};
+  Rows<chairside::StepRun> steps{}; ///< of those fields
+  Rows<chairside::Wet> wets{};      ///< of those fields
+
+  /// Of those children, this day or later.
+  Rows<followup::Referral> referrals{};
+  Rows<followup::ContactAttempt> contacts{};
+
+  Rows<kit::Lot> lots{};
+  Rows<kit::Light> lights{};
+  Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
+  Rows<roster::Member> members{};
+  Rows<roster::DayClosure> closures{}; ///< of this day; none while it is open
+
+  /// Children with a seating, screening or outcome on another day of this term, so that nobody
+  /// asks for them again today.
+  std::vector<roster::ChildId> seenOnOtherDays{};
+  /// No later day, not cancelled, is planned at this school this term: then whoever is still to be
+  /// seen needs an outcome today.
+  bool lastDayHere = false;
+};
+
+/// The records of one term, current rows only, with last year's placements that are due now.
+struct TermRecords {
+  roster::TermId id;
+  roster::Term term;
+  /// Nothing after this date counts: today, or the end of the term for a finished one.
+  base::Date asOf;
+  dentition::Notation notation = dentition::Notation::universal;
+
+  Rows<roster::School> schools{}; ///< all, also those without a single form
+  Rows<roster::Enrolment> enrolments{};
+  /// Of this term and of every term whose placements or checks are here; `term` tells them apart.
+  Rows<roster::ClinicDay> days{};
+  Rows<roster::Child> children{};   ///< every child named by another record
+  Rows<roster::Consent> consents{}; ///< of this term, and older ones whose own dates reach into it
+  Rows<roster::ConsentOverride> overrides{};
+
+  Rows<chairside::Seating> seatings{};     ///< of this term's days
+  Rows<chairside::Screening> screenings{}; ///< of this term's days
+  Rows<chairside::Varnish> varnishes{};    ///< of this term's days
+  Rows<chairside::DayOutcome> outcomes{};  ///< of this term's days
+  /// This term's, and earlier ones whose check window touches this term (placed about 15 months
+  /// before its start to 9 months before its end). More does no harm.
+  Rows<chairside::Placement> placements{};
+  Rows<followup::RetentionCheck> checks{}; ///< all checks of those placements, whenever made
+  Rows<followup::Referral> referrals{};    ///< of this term's days
+
+  Rows<roster::DayClosure> closures{};
+  Rows<kit::Lot> lots{};
+  Rows<kit::Light> lights{};
+  Rows<kit::MeterReading> readings{};
+  Rows<roster::Member> members{};
+};
+
+} // namespace gk::reports

@@ -1,0 +1,128 @@
+#include "reports/render.h"
+
+#include "base/csv.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+/// Characters, not bytes: every byte of UTF-8 that does not continue another.
+std::size_t width(std::string_view text) {
+  return static_cast<std::size_t>(std::ranges::count_if(
+      text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U; }));
+}
+
+std::vector<std::size_t> widths(const Table& table) {
+  std::vector<std::size_t> out;
+  for (const auto& column : table.columns) out.push_back(width(column.heading));
+  for (const auto& row : table.rows)
+    for (std::size_t i = 0; i < row.size() && i < out.size(); ++i)
+      out[i] = std::max(out[i], width(row[i]));
+  return out;
+}
+
+std::string textLine(const std::vector<std::string>& cells, const Table& table,
+                     const std::vector<std::size_t>& to) {
+  std::string line;
+  for (std::size_t i = 0; i < cells.size() && i < to.size(); ++i) {
+    const std::string gap(to[i] - width(cells[i]), ' ');
+    if (i > 0) line += "  ";
+    line += table.columns[i].number ? gap + cells[i] : cells[i] + gap;
+  }
+  line.erase(line.find_last_not_of(' ') + 1);
+  return line + '\n';
+}
+
+std::vector<std::string> headings(const Table& table) {
+  std::vector<std::string> out;
+  for (const auto& column : table.columns) out.push_back(column.heading);
+  return out;
+}
+
+std::string textOf(const Table& table) {
+  const auto to = widths(table);
+  std::string out = table.title + '\n' + std::string(width(table.title), '=') + '\n';
+  if (table.rows.empty()) {
+    out += "None.\n";
+  } else {
+    out += textLine(headings(table), table, to);
+    std::vector<std::string> rule;
+    for (auto columns : to) rule.emplace_back(columns, '-');
+    out += textLine(rule, table, to);
+    for (const auto& row : table.rows) out += textLine(row, table, to);
+  }
+  for (const auto& note : table.notes) out += "  " + note + '\n';
+  return out;
+}
+
+std::string htmlRow(const std::vector<std::string>& cells, const Table& table,
+                    std::string_view tag) {
+  std::string out = "<tr>";
+  for (std::size_t i = 0; i < cells.size() && i < table.columns.size(); ++i) {
+    out += '<' + std::string(tag) + (tag == "th" ? " scope=\"col\"" : "") +
+           (table.columns[i].number ? " class=\"n\">" : ">") + escaped(cells[i]) + "</" +
+           std::string(tag) + '>';
+  }
+  return out + "</tr>\n";
+}
+
+std::string htmlOf(const Table& table) {
+  std::string out = "<section>\n<h2>" + escaped(table.title) + "</h2>\n";
+  if (table.rows.empty()) {
+    out += "<p>None.</p>\n";
+  } else {
+    out += "<table>\n<thead>\n" + htmlRow(headings(table), table, "th") + "</thead>\n<tbody>\n";
+    for (const auto& row : table.rows) out += htmlRow(row, table, "td");
+    out += "</tbody>\n</table>\n";
+  }
+  for (const auto& note : table.notes) out += "<p class=\"note\">" + escaped(note) + "</p>\n";
+  return out + "</section>\n";
+}
+
+constexpr std::string_view style =
+    "body{font:11pt/1.4 sans-serif;color:#000;background:#fff;margin:2em}\n"
+    "h1{font-size:16pt}h2{font-size:12pt;margin:1.4em 0 .4em}\n"
+    "table{border-collapse:collapse}\n"
+    "th,td{border:1px solid #000;padding:.15em .5em;text-align:left;vertical-align:top}\n"
+    "th{border-bottom-width:2px}.n{text-align:right}.note{font-size:9pt;margin:.2em 0}\n"
+    "@media print{body{margin:0;font-size:9pt}thead{display:table-header-group}"
+    "tr{break-inside:avoid}h2{break-after:avoid}}\n";
+
+} // namespace
+
+std::string escaped(std::string_view text) {
+  std::string out;
+  for (char c : text) {
+    if (c == '&') out += "&amp;";
+    else if (c == '<') out += "&lt;";
+    else if (c == '>') out += "&gt;";
+    else if (c == '"') out += "&quot;";
+    else if (c == '\'') out += "&#39;";
+    else out += c;
+  }
+  return out;
+}
+
+std::string toText(std::span<const Table> tables) {
+  std::string out;
+  for (const auto& table : tables) out += textOf(table) + '\n';
+  return out;
+}
+
+std::string toHtml(std::string_view title, std::span<const Table> tables) {
+  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
+                    escaped(title) + "</title>\n<style>\n" + std::string(style) +
+                    "</style>\n</head>\n<body>\n<h1>" + escaped(title) + "</h1>\n";
+  for (const auto& table : tables) out += htmlOf(table);
+  return out + "</body>\n</html>\n";
+}
+
+std::string toCsv(const Table& table) {
+  std::string out = base::csvLine(headings(table));
+  for (const auto& row : table.rows) out += base::csvLine(row);
+  return out;
+}
+
+} // namespace gk::reports

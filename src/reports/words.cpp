@@ -1,0 +1,38 @@
+#include "reports/words.h"
+
+#include "base/text.h"
+
+namespace gk::reports {
+
+std::optional<double> rateOf(int part, int whole) {
+  if (whole <= 0 || part > whole) return std::nullopt;
+  return static_cast<double>(part) / whole;
+}
+
+std::string percent(int part, int whole) {
+  const auto rate = rateOf(part, whole);
+  if (!rate) return nothing;
+  return base::fixed(100 * *rate, 1) + (whole < fewest ? " (unstable)" : "");
+}
+
+std::string percentRange(double low, double high) {
+  return base::fixed(100 * low, 1) + "-" + base::fixed(100 * high, 1);
+}
+
+std::string secondsWords(base::Milliseconds time) {
+  const bool whole = time.count() % 1000 == 0;
+  return base::fixed(static_cast<double>(time.count()) / 1000, whole ? 0 : 1) + " s";
+}
+
+std::string counted(int count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation) {
+  std::vector<std::string> words;
+  words.reserve(teeth.size());
+  for (const auto& tooth : teeth) words.push_back(tooth.shown(notation));
+  return base::join(words, "; ");
+}
+
+} // namespace gk::reports

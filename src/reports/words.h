@@ -1,0 +1,36 @@
+#pragma once
+
+#include "reports/inputs.h"
+
+#include <optional>
+
+namespace gk::reports {
+
+/// Shown where there is no number, so that no blank passes for a nought.
+inline constexpr const char* nothing = "–";
+
+/// part / whole; none when whole is 0 or less than part, so that no rate is made up.
+std::optional<double> rateOf(int part, int whole);
+
+/// "53.5" for 0.535; `nothing` without a rate. A rate on fewer than `fewest` carries "unstable".
+std::string percent(int part, int whole);
+inline constexpr int fewest = 30;
+
+/// "84.3-89.7" for a range of shares.
+std::string percentRange(double low, double high);
+
+/// "11 s" or "11.4 s".
+std::string secondsWords(base::Milliseconds time);
+
+/// "1 tooth", "4 teeth".
+std::string counted(int count, const std::string& one, const std::string& many);
+
+/// "upper right first molar, 3; lower left first molar, 19".
+std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation);
+
+template <class E>
+std::string named(E value) {
+  return std::string(base::nameOf(value));
+}
+
+} // namespace gk::reports

@@ -1,0 +1,194 @@
+#pragma once
+
+#include "base/signal.h"
+#include "followup/referral.h"
+#include "reports/inputs.h"
+#include "session/identity.h"
+#include "session/views.h"
+#include "store/book.h"
+#include "vault/vault.h"
+
+namespace gk::session {
+
+using base::By;
+using base::Recorded;
+using base::Result;
+template <class T>
+using List = Result<std::vector<Recorded<T>>>;
+
+/// Time and chance, passed in; both outlive the session.
+struct World {
+  base::Clock& clock;
+  base::Random& random;
+};
+
+/// A real book is slow to guess at and durable act by act; a throwaway one is quick to build.
+enum class BookKind { real, throwaway };
+
+/// Answer to a rule that only asks ("school confirms the birth date").
+enum class Confirmed { no, yes };
+
+/// What an act touched; views read again.
+struct Change {
+  std::optional<roster::ChildId> child;
+};
+
+/// The only door to a logbook: a face says verbs and gets Results. Every verb is one transaction,
+/// durable when it returns; a verb that fails changed nothing. Clinical verbs check consent on the
+/// day's date, the author's licence, the day being open, and the rules of chairside and followup;
+/// each fails with the `rule.*` code that says which. One thread.
+class Session {
+ public:
+  // The book. `create` fails as store::createBook and vault::Vault::create, `open` as
+  // store::openBook; an open book's names stay locked until `unlock`.
+  static Result<Session> create(const base::Path& path, std::string passphrase,
+                                base::LaptopId laptop, World world,
+                                BookKind kind = BookKind::real);
+  static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
+                              store::Access access = store::Access::readWrite,
+                              BookKind kind = BookKind::real);
+  Result<base::Done> unlock(std::string passphrase);
+  void lock();
+  [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
+  Result<base::Done> changePassphrase(std::string passphrase);
+  Result<base::Done> backUp(const base::Path& target);
+  Result<store::Merged> absorb(const base::Path& other);
+  Result<std::vector<std::string>> findings();
+  Result<base::Done> finish();
+  [[nodiscard]] const base::Path& path() const { return book_.path(); }
+  /// Why the laptop's clock cannot be right; empty when it can.
+  [[nodiscard]] std::string clockWarning();
+  [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
+
+  // The desk.
+  Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
+  Result<roster::TermId> enterTerm(By by, const roster::Term& term);
+  Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
+  Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
+  Result<base::MemberId> enterMember(By by, const roster::Member& member);
+  Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
+                                     Confirmed schoolConfirmsAge = Confirmed::no);
+  Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
+  Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
+                               const std::string& grade, const std::string& room,
+                               const std::string& reason);
+  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
+  Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
+  Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
+                                    const roster::Consent& form, const std::string& reason);
+  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
+  Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
+  Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
+                                 const std::string& decided);
+  Result<kit::LightId> enterLight(By by, const kit::Light& light);
+  Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
+                                  const std::string& reason);
+  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading);
+  Result<kit::LotId> enterLot(By by, const kit::Lot& lot);
+  Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
+  Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
+
+  // The day.
+  Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
+  Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
+  Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
+
+  // The chair.
+  Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating);
+  Result<chairside::ScreeningId> screen(By by, const chairside::Screening& screening);
+  Result<base::Done> correctScreening(By by, const Recorded<chairside::Screening>& old,
+                                      const chairside::Screening& screening,
+                                      const std::string& reason);
+  Result<chairside::FieldId> isolate(By by, const chairside::Field& field);
+  Result<chairside::TimerId> startTimer(By by, const chairside::TimerStart& start);
+  /// A check that passes, or is not achieved, also writes the tooth's placement.
+  Result<chairside::StepId> enterStep(By by, const chairside::StepRun& run);
+  Result<chairside::WetId> wet(By by, const chairside::Wet& event);
+  /// These teeth go no further today: each gets a placement that does not count.
+  Result<base::Done> stopTeeth(By by, chairside::FieldId field,
+                               const std::vector<dentition::Tooth>& teeth,
+                               const std::string& reason);
+  Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
+                                       Confirmed sooner = Confirmed::no);
+  Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
+  /// Takes back this laptop's last act, all its rows; the words of what was taken back.
+  Result<std::string> undo(By by);
+
+  // Afterwards.
+  Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
+  Result<followup::ReferralId> enterReferral(By by, const followup::Referral& referral);
+  Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,
+                                    const followup::Referral& referral, const std::string& reason);
+  Result<followup::ContactId> enterContact(By by, const followup::ContactAttempt& attempt);
+
+  // Looking. Nothing here writes.
+  [[nodiscard]] Result<Recorded<roster::Program>> program();
+  [[nodiscard]] List<roster::Term> terms();
+  [[nodiscard]] List<roster::School> schools();
+  [[nodiscard]] List<roster::Member> members();
+  [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
+  [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
+  /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
+  [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
+  [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  [[nodiscard]] List<kit::Light> lights();
+  [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
+  [[nodiscard]] List<kit::Lot> lots();
+  [[nodiscard]] List<kit::CureTime> cureTimes();
+  [[nodiscard]] Result<base::Seconds> cureTarget(kit::LotId sealant,
+                                                 std::optional<kit::LightId> light);
+  [[nodiscard]] Result<Recorded<roster::Child>> child(roster::ChildId child);
+  [[nodiscard]] Result<Identity> identity(roster::ChildId child);
+  /// By number (with or without check digit) or by part of a name; at most `limit`.
+  [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
+                                                        std::size_t limit = 20);
+  [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
+  [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
+  [[nodiscard]] Result<roster::Standing> standing(roster::ChildId child, roster::Service service,
+                                                  base::Date on);
+  [[nodiscard]] Result<IdentityCard> identityCard(roster::ChildId child, roster::DayId day);
+  [[nodiscard]] Result<std::vector<BoardLine>> board(roster::DayId day);
+  [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
+  [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
+  [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
+                                                                        roster::DayId day);
+  /// Every field of this child today, oldest first.
+  [[nodiscard]] Result<std::vector<FieldState>> fields(roster::ChildId child, roster::DayId day);
+  /// Who was in the chair last on this laptop, with no outcome yet: where to go on after a crash.
+  [[nodiscard]] Result<std::optional<roster::ChildId>> childInChair(roster::DayId day);
+  [[nodiscard]] Result<reports::DayRecords> dayRecords(roster::DayId day);
+  [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
+  /// Empty while locked.
+  [[nodiscard]] Result<reports::Names> names();
+
+ private:
+  Session(store::Book book, World world) : book_(std::move(book)), world_(world) {}
+
+  template <class Work>
+  auto write(By by, std::optional<roster::ChildId> child, Work work)
+      -> Result<std::invoke_result_t<Work, store::Act&>>;
+
+  template <class T>
+  Result<Recorded<T>> only(const store::Where& where, std::string_view what);
+
+  // The questions that clinical verbs ask first; session_rules.cpp.
+  Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
+  Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
+  Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
+  Result<base::Done> isSeated(roster::ChildId child, roster::DayId day);
+  Result<base::Done> lotFits(kit::LotId lot, roster::ChildId child, base::Date on);
+  Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
+                               const roster::Member& author);
+  Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome);
+  Result<FieldState> fieldState(chairside::FieldId field);
+  Result<chairside::PlacementType> placementType(const chairside::Field& field,
+                                                 const dentition::Tooth& tooth);
+  Result<std::map<roster::ChildId, Identity>> identities();
+
+  store::Book book_;
+  World world_;
+  std::optional<vault::Vault> vault_;
+  base::Signal<Change> changed_;
+};
+
+} // namespace gk::session

@@ -1,0 +1,75 @@
+#pragma once
+
+#include "chairside/protocol.h"
+#include "followup/retention_check.h"
+#include "roster/clinic_day.h"
+#include "roster/consent.h"
+
+#include <string>
+#include <vector>
+
+namespace gk::session {
+
+/// Where a child is in the day.
+enum class Place { waiting, inChair, parked, done, absent };
+
+/// One line of the day board.
+struct BoardLine {
+  roster::ChildId child;
+  std::string number;
+  std::string name; ///< the number again while the vault is locked
+  std::string room;
+  std::string grade;
+  Place place;
+  bool stopFlag = false;      ///< an unresolved medical stop
+  bool askFlag = false;       ///< an unresolved medical question
+  bool sameName = false;      ///< another child on the board is called the same
+  bool recheckDue = false;    ///< has placements of earlier terms and may be rechecked
+  std::string outcome{};      ///< words, when the day has ended for the child
+};
+
+/// All that the identity screen must show at one glance.
+struct IdentityCard {
+  roster::ChildId child;
+  std::string number;
+  std::string name;
+  std::string header;   ///< first name and last initial: all that the chair shows later
+  std::string birth;    ///< in words, with age
+  std::string room;
+  std::string grade;
+  std::string school;
+  std::string guardianInitials;
+  roster::Standing screening;
+  roster::Standing sealants;
+  roster::Standing varnish;
+  roster::Standing recheck;
+  std::vector<base::Recorded<roster::MedicalFlag>> flags{}; ///< unresolved
+  std::vector<std::string> sameNameOthers{}; ///< numbers of children of the same name
+  std::string lastSeen{};
+};
+
+/// One field with its steps played back.
+struct FieldState {
+  base::Recorded<chairside::Field> field;
+  chairside::Protocol protocol;
+  /// A timer that was started and never ended: interrupted, not cured.
+  std::optional<base::Recorded<chairside::TimerStart>> running{};
+};
+
+/// A placement of ours that can be looked at again, with the newest check of it.
+struct EarlierPlacement {
+  base::Recorded<chairside::Placement> placement;
+  base::Date placedOn;
+  std::string school;
+  std::optional<base::Recorded<followup::RetentionCheck>> newest{};
+};
+
+/// A child found by a search.
+struct Found {
+  roster::ChildId child;
+  std::string number;
+  std::string name;
+  std::string room;
+};
+
+} // namespace gk::session

@@ -1,0 +1,135 @@
+#pragma once
+
+#include "base/entry.h"
+#include "store/book_file.h"
+#include "store/identity_row.h"
+#include "store/where.h"
+
+#include <functional>
+#include <vector>
+
+namespace gk::store {
+
+/// What the book keeps of its key: opaque here, a vault::WrappedKey to the session.
+struct KeyRow {
+  std::vector<std::uint8_t> salt;
+  std::int64_t passes;
+  std::int64_t memoryBytes;
+  std::vector<std::uint8_t> nonce;
+  std::vector<std::uint8_t> box;
+};
+
+using ActId = base::Id<struct ActTag>;
+
+/// What every row of one act shares.
+struct ActStamp {
+  base::LaptopId laptop;
+  base::By by;
+  base::LocalInstant at;
+};
+
+/// Where this laptop's hand stands: the next row has a higher number and a greater identity.
+struct Position {
+  std::int64_t sequence = 0;
+  base::Uuid last{};
+};
+
+/// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
+/// Book::act.
+class Act {
+ public:
+  Act(Connection& connection, ActStamp stamp, Position position, base::Random& random);
+
+  /// A new thing: its identity is that of this first row.
+  template <class T>
+  typename T::Key add(const T& value);
+
+  /// A newer word on `old.id`; `reason` must not be empty.
+  template <class T>
+  void correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
+
+  /// Takes back a row; it stays in the history.
+  void retract(base::EntryId entry, const std::string& reason);
+
+  [[nodiscard]] Position position() const { return position_; }
+
+ private:
+  base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
+                            std::optional<base::EntryId> supersedes, const std::string& reason);
+
+  Connection& connection_;
+  ActStamp stamp_;
+  Position position_;
+  base::Random& random_;
+  std::optional<base::Uuid> act_;
+};
+
+/// One entry of the history, of whatever kind.
+struct HistoryLine {
+  base::Stamp stamp;
+  std::string kind;
+  bool current;
+};
+
+/// What a merge brought.
+struct Merged {
+  std::int64_t newEntries;
+};
+
+/// A logbook file and this laptop's hand in it. Records are append-only; every act is one
+/// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
+class Book {
+ public:
+  /// Fails as createBook.
+  static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
+                                   Durability durability, base::Instant now, const KeyRow& key,
+                                   base::Random& random);
+  /// Fails as openBook.
+  static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
+                                 Durability durability, base::Instant now);
+
+  [[nodiscard]] base::Result<KeyRow> key();
+  base::Result<base::Done> replaceKey(const KeyRow& key);
+
+  /// The rows that nothing supersedes, in the order they were entered.
+  template <class T>
+  [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> current(const Where& where);
+  /// Every row ever, superseded ones too.
+  template <class T>
+  [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> history(const Where& where);
+
+  /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
+  base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
+                               const std::function<void(Act&)>& work);
+
+  /// The rows of this laptop's newest act that is still wholly current and corrected nothing;
+  /// `notFound` when there is none to take back.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> lastAct();
+
+  /// Takes in all that `other` has and this book has not: a union, so the order of merging and
+  /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
+  /// program, and as openBook; then nothing changed.
+  base::Result<Merged> absorb(const base::Path& other, base::Instant now);
+
+  base::Result<base::Done> backUp(const base::Path& target);
+  [[nodiscard]] base::Result<std::vector<std::string>> findings();
+  /// Ends Durability::bulk.
+  base::Result<base::Done> finish();
+
+  [[nodiscard]] const base::Path& path() const { return connection_.path(); }
+  [[nodiscard]] base::LaptopId laptop() const { return laptop_; }
+  /// Rows this laptop has written.
+  [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
+  /// The newest moment any row bears; a clock behind it is wrong.
+  [[nodiscard]] base::Result<base::Instant> newestMoment();
+
+ private:
+  Book(Connection connection, base::LaptopId laptop, Position position)
+      : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
+
+  Connection connection_;
+  base::LaptopId laptop_;
+  Position position_;
+};
+
+} // namespace gk::store

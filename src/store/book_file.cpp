@@ -1,0 +1,158 @@
+#include "store/book_file.h"
+
+#include "store/book_copy.h"
+#include "store/folder.h"
+
+#include <array>
+#include <fcntl.h>
+#include <memory>
+#include <sqlite3.h>
+#include <unistd.h>
+
+namespace gk::store {
+
+namespace {
+
+using base::ErrorCode;
+using base::Path;
+
+[[noreturn]] void refuse(ErrorCode code, const Path& path, const std::string& why) {
+  throw Trouble({code, path.string() + ": " + why});
+}
+
+/// The first 100 bytes (sqlite.org/fileformat2.html, section 1.3).
+using Header = std::array<std::uint8_t, 100>;
+
+std::int32_t bigEndian(const Header& header, std::size_t at) {
+  std::uint32_t value = 0;
+  for (std::size_t i = 0; i < 4; ++i)
+    value = value << 8U | header.at(at + i);
+  return static_cast<std::int32_t>(value);
+}
+
+/// Read through SQLite, which neither locks nor writes here: a descriptor of our own would on
+/// closing drop the locks of another connection of this process. False when the file is shorter.
+bool readHeader(const Path& path, Header& header) {
+  sqlite3* raw = nullptr;
+  const int opened =
+      sqlite3_open_v2(path.c_str(), &raw, SQLITE_OPEN_READONLY | SQLITE_OPEN_EXRESCODE, nullptr);
+  const std::unique_ptr<sqlite3, decltype(&sqlite3_close_v2)> db(raw, &sqlite3_close_v2);
+  if (opened != SQLITE_OK) throwTrouble(raw, opened, path.string());
+  sqlite3_file* file = nullptr;
+  sqlite3_file_control(raw, "main", SQLITE_FCNTL_FILE_POINTER, static_cast<void*>(&file));
+  const int code = file->pMethods->xRead(file, header.data(), static_cast<int>(header.size()), 0);
+  if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) throwTrouble(raw, code, path.string());
+  return code == SQLITE_OK;
+}
+
+void refuseVersion(const Path& path, std::int64_t version, std::span<const Migration> steps) {
+  if (version > static_cast<std::int64_t>(steps.size()))
+    refuse(ErrorCode::storeNewerSchema, path,
+           "made by a newer version of this program (schema " + std::to_string(version) +
+               ", this one knows " + std::to_string(steps.size()) +
+               "); it was not touched; install the newer version");
+  if (version < 1)
+    refuse(ErrorCode::storeDamaged, path,
+           "its schema version " + std::to_string(version) +
+               " is none that ever was; keep this file and open the latest backup");
+}
+
+void refuseForeign(const Path& path, std::span<const Migration> steps) {
+  std::error_code unread;
+  const auto status = std::filesystem::status(path, unread);
+  if (status.type() == std::filesystem::file_type::not_found)
+    refuse(ErrorCode::fileNotFound, path, "no such file; check the name and the folder");
+  if (status.type() != std::filesystem::file_type::regular)
+    refuse(ErrorCode::storeNotALogbook, path, "not a file; choose a logbook");
+  if (::faccessat(AT_FDCWD, path.c_str(), R_OK, AT_EACCESS) != 0)
+    refuse(ErrorCode::fileUnreadable, path, "you have no permission to read it");
+  constexpr std::string_view magic("SQLite format 3\0", 16);
+  Header header{};
+  if (!readHeader(path, header) || !std::equal(magic.begin(), magic.end(), header.begin()))
+    refuse(ErrorCode::storeNotALogbook, path, "not a logbook; it was not touched");
+  if (bigEndian(header, 68) != applicationId)
+    refuse(ErrorCode::storeNotALogbook, path, "a database of another program; it was not touched");
+  refuseVersion(path, bigEndian(header, 60), steps);
+}
+
+void refuseUnwritable(const Path& path) {
+  requireWritableFolder(folderOf(path)); // the journal lies beside the book
+  if (::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0)
+    refuse(ErrorCode::storeReadOnly, path,
+           "it may not be written; make it writable, or open a copy of it");
+}
+
+void quickCheck(Connection& book) {
+  auto check = book.prepare("PRAGMA quick_check(1)");
+  const std::string line = check.step() ? check.column<std::string>(0) : "no answer";
+  if (line != "ok")
+    refuse(ErrorCode::storeDamaged, book.path(),
+           line + "; keep this file and open the latest backup");
+}
+
+/// Beside the book, and never over an earlier copy: that one may hold what this book lost.
+Path copyBefore(const Path& path, std::size_t version) {
+  const std::string name = path.stem().string() + ".before-" + std::to_string(version);
+  Path copy = folderOf(path) / (name + ".gkbook");
+  for (int again = 2; std::filesystem::exists(copy); ++again)
+    copy = folderOf(path) / (name + "-" + std::to_string(again) + ".gkbook");
+  return copy;
+}
+
+void requireOrdered(std::span<const Migration> steps) {
+  base::require(!steps.empty(), "at least one schema step");
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    base::require(steps[i].number == static_cast<int>(i) + 1, "schema steps 1, 2, 3...");
+}
+
+} // namespace
+
+base::Result<Connection> openBook(const Path& given, Access access, Durability durability,
+                                  base::Instant now, Checkup checkup,
+                                  std::span<const Migration> steps) {
+  requireOrdered(steps);
+  return guarded([&] {
+    std::error_code missing;
+    Path path = std::filesystem::canonical(given, missing); // the journal lies beside the target
+    if (missing) path = given;
+    refuseForeign(path, steps);
+    if (access == Access::readWrite) refuseUnwritable(path);
+    Connection book(path, access, durability);
+    const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
+    refuseVersion(path, version, steps);
+    if (checkup == Checkup::quick) quickCheck(book);
+    checkHistory(book, steps, version);
+    if (version < static_cast<std::int64_t>(steps.size())) {
+      if (access == Access::readOnly)
+        refuse(ErrorCode::storeReadOnly, path,
+               "made by an older version; open it once for writing to bring it up to date");
+      writeCopy(book, copyBefore(path, steps.size()));
+      migrate(book, steps, now);
+    }
+    return book;
+  });
+}
+
+base::Result<Connection> createBook(const Path& path, Durability durability, base::Instant now,
+                                    std::span<const Migration> steps) {
+  requireOrdered(steps);
+  return guarded([&] {
+    Draft draft(path);
+    {
+      Connection fresh(draft.path(), Access::readWrite, Durability::bulk);
+      migrate(fresh, steps, now);
+    }
+    draft.putInPlace();
+    return Connection(path, Access::readWrite, durability);
+  });
+}
+
+base::Result<base::Done> backupTo(Connection& book, const Path& target) {
+  return guarded([&] { writeCopy(book, target); });
+}
+
+base::Result<std::vector<std::string>> integrity(Connection& book) {
+  return guarded([&] { return findings(book); });
+}
+
+} // namespace gk::store

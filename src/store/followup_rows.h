@@ -1,0 +1,67 @@
+#pragma once
+
+#include "followup/referral.h"
+#include "followup/retention_check.h"
+#include "store/rows.h"
+
+namespace gk::store {
+
+template <>
+struct Rows<followup::RetentionCheck> {
+  static constexpr std::string_view table = "retention_check";
+  static constexpr std::string_view columns =
+      "placement, child, day, check_kind, blinded, occlusal, buccal, lingual, why, health, lift, "
+      "action, note";
+  static void write(RowWriter& row, const followup::RetentionCheck& c) {
+    row << c.placement << c.child << c.day << c.kind << c.blinded << c.occlusal << c.buccal
+        << c.lingual << c.why << c.health << c.lift << c.action << c.note;
+  }
+  static followup::RetentionCheck read(RowReader& row) {
+    return {.placement = row,
+            .child = row,
+            .day = row,
+            .kind = row,
+            .blinded = row,
+            .occlusal = row,
+            .buccal = row,
+            .lingual = row,
+            .why = row,
+            .health = row,
+            .lift = row,
+            .action = row,
+            .note = row};
+  }
+};
+
+template <>
+struct Rows<followup::Referral> {
+  static constexpr std::string_view table = "referral";
+  static constexpr std::string_view columns =
+      "child, day, urgency, reason, due, referred_to, state";
+  static void write(RowWriter& row, const followup::Referral& r) {
+    row << r.child << r.day << r.urgency << r.reason << r.due << r.to << r.state;
+  }
+  static followup::Referral read(RowReader& row) {
+    return {.child = row,
+            .day = row,
+            .urgency = row,
+            .reason = row,
+            .due = row,
+            .to = row,
+            .state = row};
+  }
+};
+
+template <>
+struct Rows<followup::ContactAttempt> {
+  static constexpr std::string_view table = "contact_attempt";
+  static constexpr std::string_view columns = "child, day, channel, result, note";
+  static void write(RowWriter& row, const followup::ContactAttempt& c) {
+    row << c.child << c.day << c.channel << c.result << c.note;
+  }
+  static followup::ContactAttempt read(RowReader& row) {
+    return {.child = row, .day = row, .channel = row, .result = row, .note = row};
+  }
+};
+
+} // namespace gk::store

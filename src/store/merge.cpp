@@ -1,0 +1,99 @@
+#include "store/book.h"
+#include "store/rows.h"
+#include "store/transaction.h"
+#include "store/trouble.h"
+
+namespace gk::store {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+
+namespace {
+
+/// Tables whose rows hang on an entry, in an order in which every reference is already there.
+std::vector<std::string> recordTables(Connection& connection) {
+  constexpr std::string_view sql =
+      "SELECT m.name FROM sqlite_schema AS m WHERE m.type = 'table' AND EXISTS "
+      "(SELECT 1 FROM pragma_table_info(m.name) AS c WHERE c.name = 'entry') ORDER BY m.name";
+  std::vector<std::string> names;
+  auto statement = connection.prepare(sql);
+  while (statement.step()) names.push_back(statement.column<std::string>(0));
+  return names;
+}
+
+base::Uuid bookId(Connection& connection, std::string_view sql) {
+  auto statement = connection.prepare(sql);
+  if (!statement.step()) throw Trouble({ErrorCode::storeDamaged, "the book has no identity"});
+  return statement.column<base::Uuid>(0);
+}
+
+/// The other file, attached while this lives.
+class Attached {
+ public:
+  Attached(Connection& connection, const base::Path& path) : connection_(connection) {
+    connection_.prepare("ATTACH DATABASE ? AS other").bindAll(std::string_view(path.native())).run();
+  }
+  ~Attached() {
+    // Fails only while a statement on it is open, which would be a bug caught elsewhere.
+    (void)guarded([&] { connection_.execute("DETACH DATABASE other"); });
+  }
+  Attached(const Attached&) = delete;
+  Attached& operator=(const Attached&) = delete;
+
+ private:
+  Connection& connection_;
+};
+
+/// A row that both have must be the same row: an entry is never changed.
+void refuseForks(Connection& connection) {
+  constexpr std::string_view sql =
+      "SELECT count(*) FROM other.entry AS o JOIN main.entry AS m ON m.laptop = o.laptop AND "
+      "m.sequence = o.sequence WHERE m.id <> o.id";
+  auto statement = connection.prepare(sql);
+  statement.step();
+  if (statement.column<std::int64_t>(0) > 0)
+    throw Trouble({ErrorCode::storeDamaged,
+                   "both books hold different entries under one laptop's number; one of them was "
+                   "opened under a copied laptop identity, so they are not merged"});
+}
+
+} // namespace
+
+Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
+  // Opening it the usual way first gives every refusal of openBook.
+  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
+  if (!probe) return probe.error();
+  probe = Error{ErrorCode::notFound, "closed"};
+  return guarded([&] {
+    const Attached attached(connection_, other);
+    if (bookId(connection_, "SELECT id FROM main.book") !=
+        bookId(connection_, "SELECT id FROM other.book"))
+      throw Trouble({ErrorCode::storeNotALogbook,
+                     other.string() + " is the logbook of another program; nothing was merged"});
+    refuseForks(connection_);
+    Transaction transaction(connection_);
+    std::int64_t brought = 0;
+    const auto take = [&](const std::string& sql) {
+      connection_.execute(sql);
+      return connection_.changes();
+    };
+    // Payload rows first look for entries that are new, so the list of those is kept.
+    connection_.execute("CREATE TEMP TABLE fresh AS SELECT id FROM other.entry EXCEPT SELECT id "
+                        "FROM main.entry");
+    brought = take("INSERT INTO main.entry SELECT * FROM other.entry WHERE id IN (SELECT id FROM "
+                   "fresh)");
+    for (const auto& table : recordTables(connection_))
+      take("INSERT INTO main." + table + " SELECT * FROM other." + table +
+           " WHERE entry IN (SELECT id FROM fresh)");
+    connection_.execute("DROP TABLE temp.fresh");
+    transaction.commit();
+    // Rows made from now on come after all that was taken in.
+    auto newest = connection_.prepare("SELECT max(id) FROM entry");
+    newest.step();
+    position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
+    return Merged{brought};
+  });
+}
+
+} // namespace gk::store

@@ -1,0 +1,93 @@
+#pragma once
+
+#include "base/text.h"
+#include "store/connection.h"
+#include "store/row_io.h"
+#include "store/where.h"
+
+#include <string>
+#include <vector>
+
+namespace gk::store {
+
+/// How a record lies in its table. Specialised once for each record type, with
+///   table    the table's name, which is also the entry's kind
+///   columns  its columns after `entry`, in the order of write and read
+///   write    binds the columns
+///   read     makes the record
+/// and, where a record has a list, writeParts and readParts for its second table.
+template <class T>
+struct Rows;
+
+inline constexpr std::string_view entryColumns =
+    "e.subject, e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, "
+    "e.supersedes, e.reason";
+inline constexpr int entryColumnCount = 10;
+
+inline base::Stamp readStamp(RowReader& row) {
+  return {.entry = row,
+          .laptop = row,
+          .sequence = row,
+          .by = {.author = row.maybe(), .recorder = row.maybe()},
+          .at = {.at = row, .offset = std::chrono::minutes(row.take<int>())},
+          .supersedes = row.maybe(),
+          .reason = row};
+}
+
+template <class T>
+void insertRow(Connection& connection, base::EntryId entry, const T& value) {
+  static const std::string sql = [] {
+    const auto columns = base::split(Rows<T>::columns, ',');
+    std::string marks = "?";
+    for (std::size_t i = 0; i < columns.size(); ++i) marks += ", ?";
+    return "INSERT INTO " + std::string(Rows<T>::table) + " (entry, " +
+           std::string(Rows<T>::columns) + ") VALUES (" + marks + ")";
+  }();
+  auto statement = connection.prepare(sql);
+  RowWriter writer(statement, 1);
+  writer << entry;
+  Rows<T>::write(writer, value);
+  statement.run();
+  if constexpr (requires { Rows<T>::writeParts; }) Rows<T>::writeParts(connection, entry, value);
+}
+
+/// Rows in the order they were entered. `view` is `current_entry` or `entry` (the whole history).
+template <class T>
+std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& where,
+                                          std::string_view view) {
+  std::string sql = "SELECT " + std::string(entryColumns);
+  for (auto column : base::split(Rows<T>::columns, ','))
+    sql += ", t." + std::string(base::trim(column));
+  sql += " FROM " + std::string(Rows<T>::table) + " AS t JOIN " + std::string(view) +
+         " AS e ON e.id = t.entry";
+  if (where.id) sql += " WHERE " + std::string(where.column) + " = ?1";
+  if (where.andId) sql += " AND " + std::string(where.andColumn) + " = ?2";
+  sql += " ORDER BY e.id";
+  auto statement = connection.prepare(sql);
+  if (where.id) statement.bind(1, *where.id);
+  if (where.andId) statement.bind(2, *where.andId);
+  std::vector<base::Recorded<T>> found;
+  while (statement.step()) {
+    RowReader row(statement, 0);
+    const auto subject = row.take<base::Uuid>();
+    auto stamp = readStamp(row);
+    auto value = Rows<T>::read(row);
+    if constexpr (requires { Rows<T>::readParts; })
+      Rows<T>::readParts(connection, stamp.entry, value);
+    found.push_back({typename T::Key(subject), std::move(stamp), std::move(value)});
+  }
+  return found;
+}
+
+/// Runs a prepared list query for one entry, giving each row to `take`.
+template <class F>
+void eachPart(Connection& connection, std::string_view sql, base::EntryId entry, F&& take) {
+  auto statement = connection.prepare(sql);
+  statement.bind(1, entry);
+  while (statement.step()) {
+    RowReader row(statement, 0);
+    take(row);
+  }
+}
+
+} // namespace gk::store

@@ -1,0 +1,155 @@
+#include "base/files.h"
+#include "support/scratch.h"
+
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <fstream>
+#include <sys/mount.h>
+#include <unistd.h>
+
+using namespace gk::base;
+using gk::test::Scratch;
+namespace fs = std::filesystem;
+
+namespace {
+
+std::size_t entries(const Path& folder) {
+  return static_cast<std::size_t>(
+      std::distance(fs::directory_iterator(folder), fs::directory_iterator()));
+}
+
+fs::perms modeOf(const Path& path) {
+  return fs::status(path).permissions();
+}
+
+constexpr auto ownerFile = fs::perms::owner_read | fs::perms::owner_write;
+
+} // namespace
+
+TEST_CASE("A file reads back byte for byte") {
+  const Scratch scratch;
+  const std::string bytes("a\0b\r\n\xFF", 6);
+  REQUIRE(replaceFile(scratch / "x", bytes));
+  CHECK(readFile(scratch / "x").value() == bytes);
+}
+
+TEST_CASE("A file larger than one block reads back whole") {
+  const Scratch scratch;
+  std::string bytes(200'001, 'q');
+  bytes.back() = 'z';
+  REQUIRE(replaceFile(scratch / "x", bytes));
+  CHECK(readFile(scratch / "x").value() == bytes);
+}
+
+TEST_CASE("An empty file reads as empty text") {
+  const Scratch scratch;
+  REQUIRE(replaceFile(scratch / "x", ""));
+  CHECK(readFile(scratch / "x").value().empty());
+}
+
+TEST_CASE("A missing file and a folder are refused each with its own code") {
+  const Scratch scratch;
+  const auto missing = readFile(scratch / "none");
+  REQUIRE_FALSE(missing);
+  CHECK(missing.error().code == ErrorCode::fileNotFound);
+  CHECK(missing.error().detail.find((scratch / "none").string()) != std::string::npos);
+  const auto folder = readFile(scratch.path());
+  REQUIRE_FALSE(folder);
+  CHECK(folder.error().code == ErrorCode::fileUnreadable);
+}
+
+TEST_CASE("Replacing a file leaves the new bytes alone and private") {
+  const Scratch scratch;
+  std::ofstream(scratch / "x") << "an older and longer text";
+  fs::permissions(scratch / "x", fs::perms::all);
+  REQUIRE(replaceFile(scratch / "x", "new"));
+  CHECK(readFile(scratch / "x").value() == "new");
+  CHECK(modeOf(scratch / "x") == ownerFile);
+  CHECK(entries(scratch.path()) == 1);
+}
+
+TEST_CASE("A failed replacement leaves what was there and no temporary file") {
+  const Scratch scratch;
+  SECTION("in the way of a folder") {
+    fs::create_directories(scratch / "x/inside");
+    const auto done = replaceFile(scratch / "x", "new");
+    REQUIRE_FALSE(done);
+    CHECK(done.error().code == ErrorCode::fileUnwritable);
+    CHECK(fs::is_directory(scratch / "x/inside"));
+    CHECK(entries(scratch.path()) == 1);
+  }
+  SECTION("below a file") {
+    std::ofstream(scratch / "x") << "old";
+    const auto done = replaceFile(scratch / "x/y", "new");
+    REQUIRE_FALSE(done);
+    CHECK(done.error().code == ErrorCode::fileUnwritable);
+    CHECK(readFile(scratch / "x").value() == "old");
+    CHECK(entries(scratch.path()) == 1);
+  }
+  SECTION("in a folder that is not there") {
+    CHECK(replaceFile(scratch / "none/x", "new").error().code == ErrorCode::fileUnwritable);
+    CHECK(entries(scratch.path()) == 0);
+  }
+  SECTION("under a name too long") {
+    const auto done = replaceFile(scratch / std::string(300, 'n'), "new");
+    REQUIRE_FALSE(done);
+    CHECK(done.error().code == ErrorCode::fileUnwritable);
+    CHECK(entries(scratch.path()) == 0);
+  }
+}
+
+TEST_CASE("A read-only folder refuses a replacement and keeps the old file") {
+  if (::geteuid() == 0) {
+    WARN("skipped: permissions do not bind the root user");
+    return;
+  }
+  const Scratch scratch;
+  REQUIRE(replaceFile(scratch / "x", "old"));
+  fs::permissions(scratch.path(), fs::perms::owner_read | fs::perms::owner_exec);
+  const auto done = replaceFile(scratch / "x", "new");
+  REQUIRE_FALSE(done);
+  CHECK(done.error().code == ErrorCode::fileUnwritable);
+  CHECK(readFile(scratch / "x").value() == "old");
+}
+
+TEST_CASE("A full disk refuses a replacement and keeps the old file") {
+  const Scratch scratch;
+  const Path disk = scratch / "disk";
+  fs::create_directories(disk);
+  if (::mount("none", disk.c_str(), "tmpfs", 0, "size=64k") != 0) {
+    WARN("skipped: this machine lets no small disk be mounted");
+    return;
+  }
+  const auto old = replaceFile(disk / "x", "old");
+  const auto done = replaceFile(disk / "x", std::string(200'000, 'q'));
+  const auto left = readFile(disk / "x");
+  const auto count = entries(disk);
+  ::umount(disk.c_str());
+
+  REQUIRE(old);
+  REQUIRE_FALSE(done);
+  CHECK(done.error().code == ErrorCode::diskFull);
+  CHECK(left.value() == "old");
+  CHECK(count == 1);
+}
+
+TEST_CASE("A new folder and its parents are private and old ones keep their mode") {
+  const Scratch scratch;
+  fs::permissions(scratch.path(), fs::perms::all);
+  REQUIRE(makeFolder(scratch / "a/b"));
+  CHECK(modeOf(scratch / "a") == fs::perms::owner_all);
+  CHECK(modeOf(scratch / "a/b") == fs::perms::owner_all);
+  CHECK(modeOf(scratch.path()) == fs::perms::all);
+  CHECK(makeFolder(scratch / "a/b"));
+}
+
+TEST_CASE("A folder cannot be made over or below a file") {
+  const Scratch scratch;
+  REQUIRE(replaceFile(scratch / "x", "old"));
+  for (const auto* name : {"x", "x/y"}) {
+    const auto made = makeFolder(scratch / name);
+    REQUIRE_FALSE(made);
+    CHECK(made.error().code == ErrorCode::fileUnwritable);
+  }
+  CHECK(readFile(scratch / "x").value() == "old");
+}

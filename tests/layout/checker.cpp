@@ -1,0 +1,246 @@
+#include "layout/checker.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace gk::layout {
+
+namespace {
+
+struct Include {
+  std::size_t line;
+  bool isQuoted;
+  std::string path;
+};
+
+std::vector<Include> includesOf(std::string_view text) {
+  std::vector<Include> found;
+  std::size_t number = 0;
+  for (auto line : base::split(text, '\n')) {
+    ++number;
+    line = base::trim(line);
+    if (!line.starts_with('#')) continue;
+    line = base::trim(line.substr(1));
+    if (!line.starts_with("include")) continue;
+    line = base::trim(line.substr(7));
+    const auto end = line.find_first_of(">\"", 1);
+    if (end == std::string_view::npos) continue;
+    found.push_back({number, line.front() == '"', std::string(line.substr(1, end - 1))});
+  }
+  return found;
+}
+
+std::string firstPart(std::string_view path) {
+  const auto slash = path.find('/');
+  return slash == std::string_view::npos ? "" : std::string(path.substr(0, slash));
+}
+
+bool isHeader(const SourceFile& file) {
+  return file.path.ends_with(".h");
+}
+
+std::string at(const SourceFile& file, std::size_t line) {
+  return file.path + ":" + std::to_string(line) + ": ";
+}
+
+/// "store" for src/store/..., "ui" for ui/...; nothing for files without walls.
+std::optional<std::string> moduleOf(const SourceFile& file) {
+  const auto top = firstPart(file.path);
+  if (top == "ui") return top;
+  if (top == "src") return firstPart(std::string_view(file.path).substr(4));
+  return std::nullopt;
+}
+
+bool isFace(const std::string& module) {
+  return module == "office" || module == "ui";
+}
+
+std::string listed(const std::set<std::string>& names) {
+  return base::join({names.begin(), names.end()}, " ");
+}
+
+} // namespace
+
+const Uses& architecture() {
+  static const Uses table = [] {
+    const std::set<std::string> records{"base", "dentition", "roster",
+                                        "kit",  "chairside", "followup"};
+    const auto recordsAnd = [&](std::set<std::string> more) {
+      more.insert(records.begin(), records.end());
+      return more;
+    };
+    return Uses{
+        {"base", {}},
+        {"crypto", {"base"}},
+        {"dentition", {"base"}},
+        {"estimates", {"base"}},
+        {"roster", {"base", "dentition"}},
+        {"kit", {"base", "dentition"}},
+        {"chairside", {"base", "dentition", "roster", "kit"}},
+        {"followup", {"base", "dentition", "roster", "kit", "chairside"}},
+        {"store", records},
+        {"vault", {"base", "crypto"}},
+        {"reports", recordsAnd({"estimates"})},
+        {"exchange", recordsAnd({"crypto"})},
+        {"session", recordsAnd({"crypto", "estimates", "store", "vault", "reports", "exchange"})},
+        {"office", recordsAnd({"estimates", "reports", "session"})},
+        {"ui", recordsAnd({"estimates", "reports", "session"})},
+    };
+  }();
+  return table;
+}
+
+Uses modulesOf(std::string_view cmakeLists) {
+  constexpr std::string_view call = "gk_module(";
+  std::string code;
+  for (const auto line : base::split(cmakeLists, '\n'))
+    code += std::string(line.substr(0, line.find('#'))) + ' ';
+  std::ranges::replace(code, '\t', ' ');
+
+  Uses modules;
+  for (auto from = code.find(call); from != std::string::npos; from = code.find(call, from)) {
+    from += call.size();
+    const auto words =
+        base::split(std::string_view(code).substr(from, code.find(')', from) - from), ' ');
+    std::string name;
+    bool inUses = false;
+    for (const auto word : words) {
+      if (word.empty()) continue;
+      if (name.empty())
+        name = word;
+      else if (word == "USES" || word == "LINKS")
+        inUses = word == "USES";
+      else if (inUses)
+        modules[name].emplace(word);
+    }
+    modules.try_emplace(name);
+  }
+  return modules;
+}
+
+Findings checkModules(const Uses& declared, const Uses& decided) {
+  Findings findings;
+  for (const auto& [module, uses] : declared) {
+    const auto known = decided.find(module);
+    if (known == decided.end())
+      findings.push_back("src/CMakeLists.txt: the architecture knows no module " + module);
+    else if (known->second != uses)
+      findings.push_back("src/CMakeLists.txt: " + module + " uses \"" + listed(uses) +
+                         "\" where the architecture says \"" + listed(known->second) + "\"");
+  }
+  for (const auto& [module, uses] : decided)
+    if (!declared.contains(module) && !isFace(module))
+      findings.push_back("src/CMakeLists.txt: no gk_module line for " + module);
+  return findings;
+}
+
+Findings checkWalls(const SourceFile& file, const Uses& uses) {
+  const auto module = moduleOf(file);
+  if (!module) return {};
+  const auto mine = uses.find(*module);
+  if (mine == uses.end()) return {file.path + ": lies in no module"};
+  Findings findings;
+  for (const auto& [line, isQuoted, path] : includesOf(file.text)) {
+    const auto other = firstPart(path);
+    const bool isModule = uses.contains(other);
+    if (isModule && other != *module && !mine->second.contains(other))
+      findings.push_back(at(file, line) + *module + " may not include " + other);
+    if (isQuoted && (other == "." || other == ".."))
+      findings.push_back(at(file, line) + "a relative include hides the module");
+    else if (isQuoted && !isModule && *module != "ui")
+      findings.push_back(at(file, line) + "\"" + path + "\" names no module");
+  }
+  return findings;
+}
+
+Findings checkHomes(const SourceFile& file) {
+  Findings findings;
+  const std::string_view path = file.path;
+  const bool inCore = path.starts_with("src/");
+  for (const auto& [line, isQuoted, included] : includesOf(file.text)) {
+    const auto library = [&](std::string_view name) {
+      return included == name || included.ends_with("/" + std::string(name));
+    };
+    if (library("sqlite3.h") && !path.starts_with("src/store/"))
+      findings.push_back(at(file, line) + "SQLite is for src/store alone");
+    if ((library("sodium.h") || included.starts_with("sodium/")) &&
+        !path.starts_with("src/crypto/"))
+      findings.push_back(at(file, line) + "sodium is for src/crypto alone");
+    if ((library("json.hpp") || included.starts_with("nlohmann/")) &&
+        !(path.starts_with("src/exchange/") && path.ends_with(".cpp")))
+      findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");
+    if (inCore && !isQuoted && included.starts_with("Q"))
+      findings.push_back(at(file, line) + "the core knows no Qt");
+  }
+  if (!inCore || path.starts_with("src/base/")) return findings;
+  for (const std::string_view world : {"system_clock::now", "steady_clock::now", "random_device"})
+    if (file.text.find(world) != std::string::npos)
+      findings.push_back(file.path + ": " + std::string(world) +
+                         " is for src/base alone; time and randomness are passed in");
+  return findings;
+}
+
+Findings checkShape(const SourceFile& file) {
+  Findings findings;
+  if (isHeader(file) && !file.text.starts_with("#pragma once\n"))
+    findings.push_back(file.path + ": does not start with #pragma once");
+  const auto lines = std::ranges::count(file.text, '\n');
+  const auto most = isHeader(file) ? 200 : 400;
+  if (lines > most)
+    findings.push_back(file.path + ": " + std::to_string(lines) + " lines, at most " +
+                       std::to_string(most));
+  return findings;
+}
+
+Findings checkErrorPage(std::string_view page, const std::vector<std::string_view>& codes) {
+  std::map<std::string, std::size_t> lengths;
+  Findings findings;
+  std::string heading;
+  for (const auto line : base::split(page, '\n')) {
+    if (line.starts_with("## ")) {
+      heading = base::trim(line.substr(3));
+      if (!lengths.try_emplace(heading, 0).second)
+        findings.push_back("docs/errors.md: " + heading + " has two paragraphs");
+    } else if (!heading.empty()) {
+      lengths[heading] += base::trim(line).size();
+    }
+  }
+  constexpr std::size_t shortest = 80; // characters; less cannot say what, what is lost, what now
+  for (const auto code : codes) {
+    const auto found = lengths.find(std::string(code));
+    if (found == lengths.end())
+      findings.push_back("docs/errors.md: no paragraph for " + std::string(code));
+    else if (found->second < shortest)
+      findings.push_back("docs/errors.md: too little said under " + std::string(code));
+  }
+  for (const auto& [name, length] : lengths)
+    if (std::ranges::find(codes, name) == codes.end())
+      findings.push_back("docs/errors.md: no error has the code " + name);
+  return findings;
+}
+
+Findings checkTopLevel(const std::vector<std::string>& names) {
+  static const std::set<std::string>
+      allowed{"CMakeLists.txt",
+              "CMakePresets.json",
+              "README.md",
+              "DEVELOPERS.md",
+              "LICENSE",
+              "src",
+              "ui",
+              "schema",
+              "demo-data",
+              "tests",
+              "docs",
+              "build",
+              "out"}; // the last two are made by the build and are not in the repository
+  Findings findings;
+  for (const auto& name : names)
+    if (!name.starts_with('.') && !allowed.contains(name))
+      findings.push_back(name + ": has no place at the top of the repository");
+  return findings;
+}
+
+} // namespace gk::layout

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <map>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gk::layout {
+
+/// A source file of the repository: its path from the top with forward slashes, and its text.
+struct SourceFile {
+  std::string path;
+  std::string text;
+};
+
+/// A module and the modules it may include.
+using Uses = std::map<std::string, std::set<std::string>>;
+
+/// One sentence for each thing found wrong; empty when all is well.
+using Findings = std::vector<std::string>;
+
+/// The architecture as it was decided. To move a wall, change this table and src/CMakeLists.txt.
+const Uses& architecture();
+
+/// The gk_module(name USES ...) lines of src/CMakeLists.txt.
+Uses modulesOf(std::string_view cmakeLists);
+
+/// Modules whose declared uses are not those decided, and modules that are not declared. The faces
+/// (office and ui) are programs and need no gk_module line.
+Findings checkModules(const Uses& declared, const Uses& decided);
+
+/// Includes that cross a wall. Files outside src/ and ui/ have no walls.
+Findings checkWalls(const SourceFile& file, const Uses& uses);
+
+/// Libraries outside their one home: SQLite in store, sodium in crypto, JSON in the sources of
+/// exchange, Qt nowhere in src; and real clocks and randomness in base alone.
+Findings checkHomes(const SourceFile& file);
+
+/// Headers that do not start with #pragma once, and files that are too long.
+Findings checkShape(const SourceFile& file);
+
+/// Error codes without a paragraph of their own under "## name", and paragraphs without a code.
+Findings checkErrorPage(std::string_view page, const std::vector<std::string_view>& codes);
+
+/// Names at the top of the repository that have no business there.
+Findings checkTopLevel(const std::vector<std::string>& names);
+
+} // namespace gk::layout

@@ -1,0 +1,77 @@
+#include "base/error.h"
+#include "base/files.h"
+#include "layout/checker.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::layout;
+namespace fs = std::filesystem;
+
+namespace {
+
+const fs::path top = GK_SOURCE_DIR;
+
+std::string textOf(const std::string& path) {
+  auto text = base::readFile(top / path);
+  INFO(path);
+  REQUIRE(text);
+  return std::move(text).value();
+}
+
+/// Every .h and .cpp below the folders, in the order of their paths.
+std::vector<SourceFile> sourcesIn(const std::vector<std::string>& folders) {
+  std::vector<SourceFile> files;
+  for (const auto& folder : folders)
+    for (const auto& entry : fs::recursive_directory_iterator(top / folder)) {
+      const auto extension = entry.path().extension();
+      if (!entry.is_regular_file() || (extension != ".h" && extension != ".cpp")) continue;
+      const auto path = fs::relative(entry.path(), top).generic_string();
+      files.push_back({path, textOf(path)});
+    }
+  std::ranges::sort(files, {}, &SourceFile::path);
+  return files;
+}
+
+void report(const Findings& findings) {
+  for (const auto& finding : findings)
+    FAIL_CHECK(finding);
+}
+
+} // namespace
+
+TEST_CASE("The modules use one another as the architecture says") {
+  report(checkModules(modulesOf(textOf("src/CMakeLists.txt")), architecture()));
+}
+
+TEST_CASE("No include crosses a wall between modules") {
+  const auto files = sourcesIn({"src", "ui"});
+  REQUIRE(files.size() > 20); // else the test looks in the wrong place
+  for (const auto& file : files)
+    report(checkWalls(file, architecture()));
+}
+
+TEST_CASE("Each library stays in its one home") {
+  for (const auto& file : sourcesIn({"src", "ui", "demo-data"}))
+    report(checkHomes(file));
+}
+
+TEST_CASE("Headers are guarded and no file is too long") {
+  for (const auto& file : sourcesIn({"src", "ui", "demo-data", "tests"}))
+    report(checkShape(file));
+}
+
+TEST_CASE("Every error code has its paragraph and every paragraph its code") {
+  std::vector<std::string_view> codes;
+  for (const auto code : base::allErrorCodes())
+    codes.push_back(base::errorName(code));
+  report(checkErrorPage(textOf("docs/errors.md"), codes));
+}
+
+TEST_CASE("The top of the repository holds only what belongs there") {
+  std::vector<std::string> names;
+  for (const auto& entry : fs::directory_iterator(top))
+    names.push_back(entry.path().filename().string());
+  report(checkTopLevel(names));
+}

@@ -1,0 +1,10 @@
+// Days or months: a bare number does not say.
+#include "base/date.h"
+
+gk::base::Date check(gk::base::Date date) {
+#ifdef GK_WRONG
+  return date + 30;
+#else
+  return date.plusDays(30);
+#endif
+}

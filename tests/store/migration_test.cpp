@@ -1,0 +1,166 @@
+#include "store/migration.h"
+
+#include "broken/broken_books.h"
+#include "support/scratch.h"
+
+#include <catch2/catch.hpp>
+
+namespace gk::test {
+
+using base::ErrorCode;
+using base::Path;
+using store::Access;
+using store::Checkup;
+using store::Durability;
+using store::Migration;
+using store::openBook;
+
+namespace {
+
+base::Result<store::Connection> opened(const Path& path, const std::vector<Migration>& steps,
+                                       Access access = Access::readWrite) {
+  return openBook(path, access, Durability::everyAct, someMorning, Checkup::quick, steps);
+}
+
+std::vector<Migration> firstAnd(std::string_view sql) {
+  auto steps = firstSchema();
+  steps.push_back({2, "next", sql});
+  return steps;
+}
+
+std::int64_t number(store::Connection& book, std::string_view sql) {
+  auto row = book.prepare(sql);
+  REQUIRE(row.step());
+  return row.column<std::int64_t>(0);
+}
+
+} // namespace
+
+TEST_CASE("the checksum is FNV-1a of 64 bits") {
+  // Test vectors of IETF draft-eastlake-fnv, appendix C: "" and "foobar".
+  CHECK(store::checksum("") == 0xcbf29ce484222325ULL);
+  CHECK(store::checksum("foobar") == 0x85944171f73967e8ULL);
+}
+
+TEST_CASE("the schema steps built in are numbered from one without gaps") {
+  int expected = 0;
+  for (const Migration& step : store::migrations()) {
+    CHECK(step.number == ++expected);
+    CHECK_FALSE(step.sql.empty());
+  }
+}
+
+TEST_CASE("the schema built in makes a whole book that opens again") {
+  const Scratch scratch;
+  const Path path = scratch / "larkmere.gkbook";
+  REQUIRE(store::createBook(path, Durability::everyAct, someMorning));
+  auto book = openBook(path, Access::readWrite, Durability::everyAct, someMorning);
+  REQUIRE(book);
+  CHECK(store::userVersion(*book) == static_cast<std::int64_t>(store::migrations().size()));
+  CHECK(store::integrity(*book).value().empty());
+}
+
+TEST_CASE("a new book carries our mark and its version and its history") {
+  const Scratch scratch;
+  auto book = store::createBook(scratch / "larkmere.gkbook", Durability::everyAct, someMorning,
+                                secondSchema());
+  REQUIRE(book);
+  CHECK(number(*book, "PRAGMA application_id") == 0x474B424B);
+  CHECK(store::userVersion(*book) == 2);
+  auto history = book->prepare("SELECT number, name, applied_at FROM migration ORDER BY number");
+  REQUIRE(history.step());
+  CHECK(history.columns<int, std::string, base::Instant>() ==
+        std::tuple(1, std::string("jars"), someMorning));
+  REQUIRE(history.step());
+  CHECK(history.columns<int, std::string, base::Instant>() ==
+        std::tuple(2, std::string("lids"), someMorning));
+  CHECK_FALSE(history.step());
+}
+
+TEST_CASE("an older book is brought up to date after a copy of it was put beside it") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  auto book = opened(scratch / "larkmere.gkbook", secondSchema());
+  REQUIRE(book);
+  CHECK(store::userVersion(*book) == 2);
+  CHECK(number(*book, "SELECT count(*) FROM jar WHERE lid IS NULL") == 3);
+
+  auto copy = opened(scratch / "larkmere.before-2.gkbook", firstSchema());
+  REQUIRE(copy);
+  CHECK(store::userVersion(*copy) == 1);
+  CHECK(number(*copy, "SELECT count(*) FROM jar") == 3);
+}
+
+TEST_CASE("the copy made before a schema step never replaces an earlier one") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  writeTextFile(scratch / "larkmere.before-2.gkbook");
+  const std::string before = bytesOf(scratch / "larkmere.before-2.gkbook");
+  CHECK(opened(scratch / "larkmere.gkbook", secondSchema()));
+  CHECK(bytesOf(scratch / "larkmere.before-2.gkbook") == before);
+  CHECK(opened(scratch / "larkmere.before-2-2.gkbook", firstSchema()));
+}
+
+TEST_CASE("an older book is not brought up to date by reading") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  const std::string before = bytesOf(scratch / "larkmere.gkbook");
+  const auto book = opened(scratch / "larkmere.gkbook", secondSchema(), Access::readOnly);
+  REQUIRE_FALSE(book);
+  CHECK(book.error().code == ErrorCode::storeReadOnly);
+  CHECK(bytesOf(scratch / "larkmere.gkbook") == before);
+}
+
+TEST_CASE("a schema step that fails half way leaves the version before it") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  std::string_view sql;
+  SECTION("a statement is wrong") {
+    sql = "DROP TABLE jar; CREATE TABLE lid (id INTEGER) STRICT; INSERT INTO nosuch VALUES (1);";
+  }
+  SECTION("a constraint refuses an old row") {
+    sql = "CREATE TABLE lid (label TEXT NOT NULL UNIQUE) STRICT;"
+          "INSERT INTO lid (label) SELECT label FROM jar ORDER BY id;";
+  }
+  SECTION("rows would point at rows that do not exist") {
+    sql = "DELETE FROM shelf;";
+  }
+  const auto failed = opened(scratch / "larkmere.gkbook", firstAnd(sql));
+  REQUIRE_FALSE(failed);
+  CHECK(failed.error().code == ErrorCode::storeMigrationFailed);
+  CHECK(failed.error().detail.find("schema step 2 next was undone") == 0);
+
+  auto book = opened(scratch / "larkmere.gkbook", firstSchema());
+  REQUIRE(book);
+  CHECK(store::userVersion(*book) == 1);
+  CHECK(number(*book, "SELECT count(*) FROM jar") == 3);
+  CHECK(number(*book, "SELECT count(*) FROM sqlite_schema WHERE name = 'lid'") == 0);
+  CHECK(store::integrity(*book).value().empty());
+}
+
+TEST_CASE("a schema step may rebuild a table that others point at") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  auto book = opened(scratch / "larkmere.gkbook",
+                     firstAnd("CREATE TABLE wider (id INTEGER NOT NULL PRIMARY KEY,"
+                              " length INTEGER) STRICT;"
+                              "INSERT INTO wider (id) SELECT id FROM shelf ORDER BY id;"
+                              "DROP TABLE shelf; ALTER TABLE wider RENAME TO shelf;"));
+  REQUIRE(book);
+  CHECK(number(*book, "SELECT count(*) FROM jar JOIN shelf ON shelf.id = jar.shelf") == 3);
+  CHECK(number(*book, "PRAGMA foreign_keys") == 1);
+}
+
+TEST_CASE("a history that does not fit the version is a damaged book") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  {
+    store::Connection book(scratch / "larkmere.gkbook", Access::readWrite, Durability::bulk);
+    book.execute("DELETE FROM migration");
+  }
+  const auto refused = opened(scratch / "larkmere.gkbook", firstSchema());
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().code == ErrorCode::storeDamaged);
+}
+
+} // namespace gk::test

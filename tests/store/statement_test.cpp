@@ -1,0 +1,151 @@
+#include "store/statement.h"
+
+#include "broken/broken_books.h"
+#include "store/connection.h"
+#include "support/scratch.h"
+
+#include <catch2/catch.hpp>
+
+namespace gk::test {
+
+using store::Connection;
+using store::guarded;
+
+namespace {
+
+struct Sheet {
+  Sheet() {
+    writeBytes(scratch / "sheet", "");
+    connection.emplace(scratch / "sheet", store::Access::readWrite, store::Durability::bulk);
+    connection->execute("CREATE TABLE cell (value ANY) STRICT");
+  }
+
+  template <class T>
+  void put(const T& value) {
+    connection->execute("DELETE FROM cell");
+    connection->prepare("INSERT INTO cell (value) VALUES (?1)").bindAll(value).run();
+  }
+
+  template <class T>
+  base::Result<T> take() {
+    return guarded([&] {
+      auto row = connection->prepare("SELECT value FROM cell");
+      base::require(row.step(), "one row");
+      return row.column<T>(0);
+    });
+  }
+
+  template <class T>
+  bool keeps(const T& value) {
+    put(value);
+    return take<T>().value() == value;
+  }
+
+  template <class T>
+  bool isDamagedAs() {
+    const auto read = take<T>();
+    return !read && read.error().code == base::ErrorCode::storeDamaged &&
+           read.error().detail.find("column value") != std::string::npos;
+  }
+
+  Scratch scratch;
+  std::optional<Connection> connection;
+};
+
+const base::Uuid someUuid = base::Uuid::parse("018f4e2a-7c3b-7d10-8a55-0123456789ab").value();
+
+} // namespace
+
+TEST_CASE("every kind of value comes back as it was bound") {
+  Sheet sheet;
+  CHECK(sheet.keeps(std::numeric_limits<std::int64_t>::min()));
+  CHECK(sheet.keeps(42));
+  CHECK(sheet.keeps(true));
+  CHECK(sheet.keeps(0.1));
+  CHECK(sheet.keeps(std::string()));
+  CHECK(sheet.keeps(std::string("Pi\u00f1a; 'quoted'")));
+  CHECK(sheet.keeps(std::vector<std::uint8_t>{0, 1, 255}));
+  CHECK(sheet.keeps(std::vector<std::uint8_t>{}));
+  CHECK(sheet.keeps(someUuid));
+  CHECK(sheet.keeps(base::EntryId(someUuid)));
+  CHECK(sheet.keeps(base::Date::of(2026, 11, 17).value()));
+  CHECK(sheet.keeps(someMorning));
+  CHECK(sheet.keeps(base::Milliseconds(60'000)));
+  CHECK(sheet.keeps(std::optional<base::MemberId>()));
+  CHECK(sheet.keeps(std::optional(base::MemberId(someUuid))));
+  CHECK(sheet.keeps(std::optional<base::Date>()));
+}
+
+TEST_CASE("identities are kept as blobs of 16 bytes and dates as ISO text") {
+  Sheet sheet;
+  sheet.put(base::EntryId(someUuid));
+  CHECK(sheet.take<std::vector<std::uint8_t>>().value() ==
+        std::vector<std::uint8_t>(someUuid.bytes.begin(), someUuid.bytes.end()));
+  sheet.put(base::Date::of(2026, 11, 17).value());
+  CHECK(sheet.take<std::string>().value() == "2026-11-17");
+}
+
+TEST_CASE("a value of the wrong kind is a damaged book") {
+  Sheet sheet;
+  sheet.put(std::string("seven"));
+  CHECK(sheet.isDamagedAs<int>());
+  CHECK(sheet.isDamagedAs<base::Uuid>());
+  CHECK(sheet.isDamagedAs<base::Date>());
+  CHECK(sheet.isDamagedAs<std::optional<base::Date>>());
+  sheet.put(300);
+  CHECK(sheet.isDamagedAs<std::uint8_t>());
+  CHECK(sheet.isDamagedAs<bool>());
+  CHECK(sheet.isDamagedAs<std::string>());
+  CHECK(sheet.isDamagedAs<double>());
+  sheet.put(std::vector<std::uint8_t>{1, 2, 3});
+  CHECK(sheet.isDamagedAs<base::EntryId>());
+  sheet.put(std::nullopt);
+  CHECK(sheet.isDamagedAs<std::string>());
+}
+
+TEST_CASE("the detail of a damaged value does not repeat the value") {
+  Sheet sheet;
+  sheet.put(std::string("seven"));
+  CHECK(sheet.take<int>().error().detail.find("seven") == std::string::npos);
+}
+
+TEST_CASE("a statement comes back from its loan without rows or bindings") {
+  Sheet sheet;
+  constexpr std::string_view echo = "SELECT ?1";
+  {
+    auto first = sheet.connection->prepare(echo);
+    first.bind(1, 7);
+    REQUIRE(first.step());
+  }
+  auto second = sheet.connection->prepare(echo);
+  REQUIRE(second.step());
+  CHECK(second.isNull(0));
+}
+
+TEST_CASE("the same statement may be on loan twice at once") {
+  Sheet sheet;
+  constexpr std::string_view echo = "SELECT ?1";
+  auto outer = sheet.connection->prepare(echo);
+  auto inner = sheet.connection->prepare(echo);
+  outer.bindAll(1);
+  inner.bindAll(2);
+  REQUIRE(outer.step());
+  REQUIRE(inner.step());
+  CHECK(outer.column<int>(0) == 1);
+  CHECK(inner.column<int>(0) == 2);
+}
+
+TEST_CASE("a statement can be used again after trouble") {
+  Sheet sheet;
+  sheet.connection->execute("CREATE TABLE once (id INTEGER NOT NULL PRIMARY KEY) STRICT");
+  constexpr std::string_view insert = "INSERT INTO once (id) VALUES (?1)";
+  const auto add = [&](int id) {
+    return guarded([&] { sheet.connection->prepare(insert).bindAll(id).run(); });
+  };
+  CHECK(add(1));
+  CHECK_FALSE(add(1));
+  CHECK(add(2));
+  CHECK(sheet.connection->changes() == 1);
+}
+
+} // namespace gk::test
