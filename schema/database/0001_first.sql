@@ -397,7 +397,7 @@ CREATE TABLE step_run (
   etch_reason TEXT NOT NULL CHECK (etch_reason IN ('first', 'wet before sealant', 'wet when adding', 'not frosty', 'incomplete earlier')),
   reason TEXT NOT NULL,
   CHECK ((source = 'none') = (lasted_ms IS NULL)),
-  CHECK (CASE step WHEN 'etch' THEN result IN ('done', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'cure' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'dry' THEN result IN ('frosty', 'not frosty', 'frosty not seen') WHEN 'check' THEN result IN ('passed', 'added then passed', 'redone then passed', 'not achieved') ELSE result IN ('done', 'short accepted') END),
+  CHECK (CASE step WHEN 'etch' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'cure' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'dry' THEN result IN ('done', 'frosty', 'not frosty', 'frosty not seen') WHEN 'check' THEN result IN ('passed', 'added then passed', 'redone then passed', 'not achieved') ELSE result IN ('done', 'short accepted') END),
   CHECK (result NOT IN ('short accepted', 'frosty not seen') OR reason <> ''),
   CHECK (step <> 'cure' OR result <> 'done' OR lasted_ms >= target_seconds * 1000)
 ) STRICT, WITHOUT ROWID;

@@ -27,6 +27,16 @@ enum class Isolation {
 enum class DryGuard { tongueHeldOff, cheekHeldOff, noGloveTouches, absorbentBothSides };
 using DryGuardSet = base::EnumSet<DryGuard>;
 
+} // namespace gk::chairside
+
+// Ahead of its use in Field's initializer.
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::DryGuard> =
+    std::to_array<std::string_view>({"tongue held off", "cheek held off", "no glove touches",
+                                     "absorbent on both sides"});
+
+namespace gk::chairside {
+
 /// Who holds what back; it differs by corner of the mouth and may predict what is lost.
 enum class Holder { device, operatorHand, assistantHand, nobody };
 
@@ -118,10 +128,6 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Isolation> =
     std::to_array<std::string_view>({"cotton rolls", "cotton rolls with holders", "cheek pads",
                                      "cotton rolls and cheek pads", "rubber dam", "dry field kit",
                                      "suction bite block", "single tooth", "retractor", "other"});
-template <>
-inline constexpr auto gk::base::enumNames<gk::chairside::DryGuard> =
-    std::to_array<std::string_view>({"tongue held off", "cheek held off", "no glove touches",
-                                     "absorbent on both sides"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Holder> =
     std::to_array<std::string_view>({"device", "operator", "assistant", "nobody"});

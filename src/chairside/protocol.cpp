@@ -184,10 +184,10 @@ std::vector<ToothSurfaces> Protocol::due(Next step) const {
   return out;
 }
 
-WetStage Protocol::stageOf(const Tooth& name) const {
-  const auto* tooth = find(name);
-  if (tooth == nullptr || tooth->next == firstStep()) return WetStage::beforeEtch;
-  switch (tooth->next) {
+WetStage Protocol::stageOf(const Tooth& tooth) const {
+  const auto* found = find(tooth);
+  if (found == nullptr || found->next == firstStep()) return WetStage::beforeEtch;
+  switch (found->next) {
   case Next::etch:
     return WetStage::beforeEtch;
   case Next::rinse:

@@ -122,5 +122,6 @@ Placement summarize(const Field& field, const ToothProgress& tooth, FieldId fiel
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Next> = std::to_array<std::string_view>(
     {"etch", "rinse", "dry", "flow", "cure", "check", "placed", "not achieved", "stopped"});
+
 static_assert(gk::chairside::asNext(gk::chairside::Step::etch) == gk::chairside::Next::etch &&
               gk::chairside::asNext(gk::chairside::Step::check) == gk::chairside::Next::check);

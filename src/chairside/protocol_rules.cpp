@@ -18,10 +18,10 @@ std::string shown(Seconds seconds) {
   return std::to_string(seconds.count()) + " s";
 }
 
-/// "11.0 s of 20 s".
+/// "11.0 s of 20 s"; tenths are cut off, so that 19.99 s never reads as enough.
 std::string shown(const StepRun& run, Seconds least) {
-  const double lasted = std::chrono::duration<double>(*run.lasted).count();
-  return base::fixed(lasted, 1) + " s of " + shown(least);
+  const auto tenths = run.lasted->count() / 100;
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " s of " + shown(least);
 }
 
 bool needsReason(StepResult result) {
@@ -57,8 +57,8 @@ Result<Done> Protocol::allows(const StepRun& run) const {
 Result<Done> Protocol::allowsTeeth(const StepRun& run) const {
   if (run.teeth.empty()) return Error{ErrorCode::ruleStep, "name the teeth of this step"};
   for (const auto& [name, surfaces] : run.teeth) {
-    const auto wrong = [&](const std::string& why) {
-      return Error{ErrorCode::ruleStep, name.words() + " " + why};
+    const auto wrong = [words = name.words()](const std::string& why) {
+      return Error{ErrorCode::ruleStep, base::join({words, why}, " ")};
     };
     const auto* tooth = find(name);
     if (tooth == nullptr) return wrong("is not in this field");

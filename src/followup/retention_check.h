@@ -52,7 +52,7 @@ struct RetentionCheck {
 ///   surface judged; a filling or crown over the sealant on a tooth not called restored; a
 ///   permanent tooth shed;
 /// - a lift test with nothing left to lift; a part repaired before the lift test, or after it
-///   lifted: that is a reseal, or left for later or for a dentist (MD 3.6 in docs/cases.md);
+///   lifted: that is a reseal, or left for later or for a dentist (Maryland Mighty Tooth, 3.6);
 /// - a reseal where all is held, a repair with no part, either on a cavitated tooth.
 base::Result<base::Done> checkRetention(const RetentionCheck& check,
                                         const chairside::Placement& placement, base::Date placedOn,

@@ -7,7 +7,9 @@ namespace gk::kit {
 using base::Error;
 using base::ErrorCode;
 
-std::string shown(const Lot& lot) { return lot.material + " lot " + lot.lot; }
+std::string shown(const Lot& lot) {
+  return lot.material + " lot " + lot.lot;
+}
 
 bool isSealant(MaterialKind kind) {
   return kind == MaterialKind::sealantLightCure || kind == MaterialKind::sealantSelfCure ||
@@ -24,8 +26,8 @@ base::Seconds cureTarget(const Lot& sealant, LightId light, std::span<const Cure
 
 base::Result<base::Done> checkUsable(const Lot& lot, base::Date on) {
   if (lot.expiry < on)
-    return Error{ErrorCode::ruleMaterial, shown(lot) + " expired on " + lot.expiry.iso() +
-                                              "; take another lot"};
+    return Error{ErrorCode::ruleMaterial,
+                 shown(lot) + " expired on " + lot.expiry.iso() + "; take another lot"};
   if (lot.quarantined)
     return Error{ErrorCode::ruleMaterial,
                  shown(lot) + " is in quarantine: " + lot.quarantineReason};

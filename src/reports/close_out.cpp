@@ -26,7 +26,8 @@ ChildLine lineOf(const DayView& view, const roster::ChildId& id,
   const auto* child = view.child(id);
   ChildLine line{id, view.shown(id), child ? child->room : "", std::nullopt, {}, "", {}, {}};
   if (const auto* outcome = view.outcome(id)) line.outcome = outcome->end;
-  for (const auto& [tooth, surfaces] : sealedTeeth(view, id)) line.sealed.push_back(tooth);
+  for (const auto& [tooth, surfaces] : sealedTeeth(view, id))
+    line.sealed.push_back(tooth);
   line.sealedWords = teethWords(line.sealed, view.records.notation);
   for (const auto* row : view.screenings.of(id))
     line.urgency = std::max(line.urgency.value_or(chairside::Urgency::none), row->value.urgency);
@@ -45,8 +46,10 @@ std::optional<UrgentLine> urgentLine(const DayView& view, const roster::ChildId&
     const auto& tried = row->value;
     line->calls.push_back({row->stamp.at, tried.channel, tried.result, tried.note});
     if (tried.result != followup::ContactResult::reached) continue;
-    if (tried.channel == followup::Channel::nurse) line->nurseTold = true;
-    else line->reached = true;
+    if (tried.channel == followup::Channel::nurse)
+      line->nurseTold = true;
+    else
+      line->reached = true;
   }
   std::ranges::sort(line->calls, {}, &Call::at);
   return line;
@@ -62,9 +65,12 @@ DayCounts countsOf(const DayView& view) {
     if (!sealed.empty()) ++counts.sealedChildren;
     for (const auto& [tooth, surfaces] : sealed) {
       counts.surfaces += static_cast<int>(surfaces.size());
-      if (tooth.isFirstPermanentMolar()) ++counts.firstMolars;
-      else if (tooth.isSecondPermanentMolar()) ++counts.secondMolars;
-      else ++counts.otherTeeth;
+      if (tooth.isFirstPermanentMolar())
+        ++counts.firstMolars;
+      else if (tooth.isSecondPermanentMolar())
+        ++counts.secondMolars;
+      else
+        ++counts.otherTeeth;
     }
   }
   return counts;
@@ -72,14 +78,30 @@ DayCounts countsOf(const DayView& view) {
 
 } // namespace
 
-bool CloseOut::balanced() const { return equation.difference() == 0 && equation.odd.empty(); }
+bool CloseOut::balanced() const {
+  return equation.difference() == 0 && equation.odd.empty();
+}
 
-bool CloseOut::mayClose() const { return balanced() && blockers.empty(); }
+bool CloseOut::mayClose() const {
+  return balanced() && blockers.empty();
+}
 
 CloseOut closeOut(const DayRecords& records, const Names& names) {
   const DayView view(records, names);
-  CloseOut out{records.school.name, records.day.date, records.day.team, {}, {}, {}, {}, {}, {}, {},
-               {},                  {},               false,            ""};
+  CloseOut out{records.school.name,
+               records.day.date,
+               records.day.team,
+               {},
+               {},
+               {},
+               {},
+               {},
+               {},
+               {},
+               {},
+               {},
+               false,
+               ""};
   out.equation = equationOf(view);
   out.unfinished = unfinishedOf(view);
   out.blockers = blockersOf(view, out.unfinished);

@@ -35,7 +35,8 @@ std::string disagreement(const DayView& view, const roster::ChildId& child, DayE
     return view.screenings.has(child) || view.placements.has(child)
                ? named(end) + ", but the child was seen today"
                : "";
-  case DayEnd::withdrawn: return ""; // also in the middle of the care
+  case DayEnd::withdrawn:
+    return ""; // also in the middle of the care
   }
   base::fail("no such outcome");
 }
@@ -74,8 +75,7 @@ class Finder {
     if (const auto why = disagreement(view_, child, outcome->end); !why.empty())
       add(BlockerKind::outcomeDisagrees, child, why + "; correct the one that is wrong");
     const bool allowed = saysYes(stands.state) || stands.since ||
-                         stands.state == roster::ConsentState::onHold ||
-                         view_.overrides.has(child);
+                         stands.state == roster::ConsentState::onHold || view_.overrides.has(child);
     if (!allowed)
       add(BlockerKind::noConsent, child, stands.why + "; enter the form or the override");
   }

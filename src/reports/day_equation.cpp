@@ -13,20 +13,28 @@ int& sideOf(DayEquation& equation, DayEnd end) {
   case DayEnd::sealedUnfinished:
   case DayEnd::screenedNoneNeeded:
   case DayEnd::screenedNotTreated:
-  case DayEnd::recheckOnly: return equation.screened;
-  case DayEnd::absent: return equation.absent;
-  case DayEnd::declined: return equation.declined;
-  case DayEnd::leftSchool: return equation.left;
-  case DayEnd::withdrawn: return equation.withdrawn;
-  case DayEnd::onHold: return equation.onHold;
-  case DayEnd::notReached: return equation.notReached;
+  case DayEnd::recheckOnly:
+    return equation.screened;
+  case DayEnd::absent:
+    return equation.absent;
+  case DayEnd::declined:
+    return equation.declined;
+  case DayEnd::leftSchool:
+    return equation.left;
+  case DayEnd::withdrawn:
+    return equation.withdrawn;
+  case DayEnd::onHold:
+    return equation.onHold;
+  case DayEnd::notReached:
+    return equation.notReached;
   }
   base::fail("no such outcome");
 }
 
 /// Whether the child belongs on the left side. Withdrawn earlier counts only where someone noted
 /// it as the day's outcome.
-bool isConsented(const DayView& view, const roster::ChildId& child, const roster::Standing& stands) {
+bool isConsented(const DayView& view, const roster::ChildId& child,
+                 const roster::Standing& stands) {
   if (saysYes(stands.state) || stands.state == ConsentState::onHold) return true;
   if (stands.state != ConsentState::withdrawn) return false;
   const auto* outcome = view.outcome(child);
@@ -53,9 +61,9 @@ DayEquation equationOf(const DayView& view) {
     if ((consented || overridden) && !outcome)
       equation.odd.push_back({child, view.shown(child), "consented, but has no outcome"});
     if (!consented && !overridden)
-      equation.odd.push_back({child, view.shown(child),
-                              (outcome ? "has an outcome, but " : "has a record, but ") +
-                                  stands.why});
+      equation.odd.push_back(
+          {child, view.shown(child),
+           (outcome ? "has an outcome, but " : "has a record, but ") + stands.why});
   }
   return equation;
 }

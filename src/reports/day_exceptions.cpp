@@ -15,7 +15,8 @@ using chairside::StepResult;
 
 std::string teethOf(const chairside::StepRun& run, dentition::Notation notation) {
   std::vector<dentition::Tooth> teeth;
-  for (const auto& on : run.teeth) teeth.push_back(on.tooth);
+  for (const auto& on : run.teeth)
+    teeth.push_back(on.tooth);
   return teethWords(teeth, notation);
 }
 
@@ -42,8 +43,8 @@ void addSteps(const DayView& view, std::vector<DayException>& out) {
     const auto odd = oddity(row.value);
     if (!field || !odd) continue;
     out.push_back({odd->first, field->child, view.shown(field->child),
-                   odd->second + ": " + teethOf(row.value, view.records.notation),
-                   row.value.reason, view.initials(row.stamp.by.author)});
+                   odd->second + ": " + teethOf(row.value, view.records.notation), row.value.reason,
+                   view.initials(row.stamp.by.author)});
   }
 }
 
@@ -52,10 +53,10 @@ void addWet(const DayView& view, std::vector<DayException>& out) {
     const auto* field = view.field(row.value.field);
     if (!field) continue;
     for (const auto& tooth : row.value.teeth)
-      out.push_back({ExceptionKind::wet, field->child, view.shown(field->child),
-                     named(row.value.cause) + " " + named(row.value.stage) + ": " +
-                         view.tooth(tooth),
-                     row.value.note, view.initials(row.stamp.by.author)});
+      out.push_back(
+          {ExceptionKind::wet, field->child, view.shown(field->child),
+           named(row.value.cause) + " " + named(row.value.stage) + ": " + view.tooth(tooth),
+           row.value.note, view.initials(row.stamp.by.author)});
   }
 }
 
@@ -83,7 +84,8 @@ void addRedLights(const DayView& view, std::vector<DayException>& out) {
   for (const auto& row : view.records.steps) {
     const auto* field = view.field(row.value.field);
     if (!field || row.value.step != Step::cure || !row.value.light) continue;
-    for (const auto& on : row.value.teeth) cured[*row.value.light].insert({field->child, on.tooth});
+    for (const auto& on : row.value.teeth)
+      cured[*row.value.light].insert({field->child, on.tooth});
   }
   for (const auto& [child, rows] : view.placements.all())
     for (const auto* row : rows)
@@ -134,7 +136,8 @@ std::vector<SupplyLine> suppliesOf(const DayView& view) {
     }
   }
   for (const auto& entry : view.varnishes.all())
-    for (const auto* row : entry.second) used[row->value.lot].second.insert(entry.first);
+    for (const auto* row : entry.second)
+      used[row->value.lot].second.insert(entry.first);
 
   std::vector<SupplyLine> out;
   for (const auto& [id, touched] : used) {
@@ -144,7 +147,8 @@ std::vector<SupplyLine> suppliesOf(const DayView& view) {
                    static_cast<int>(touched.first.size()),
                    static_cast<int>(touched.second.size())});
   }
-  std::ranges::sort(out, {}, [](const SupplyLine& line) { return std::pair(line.kind, line.words); });
+  std::ranges::sort(out, {},
+                    [](const SupplyLine& line) { return std::pair(line.kind, line.words); });
   return out;
 }
 

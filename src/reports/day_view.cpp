@@ -23,8 +23,7 @@ DayView::DayView(const DayRecords& from, const Names& names)
       overrides(from.overrides, [&](const auto& row) { return row.value.on == from.day.date; }),
       fields(from.fields, onDay(from.id)), names_(names), children_(from.children),
       lots_(from.lots), lights_(from.lights), members_(from.members), fieldsById_(from.fields),
-      forms_(from.consents),
-      otherDays_(from.seenOnOtherDays.begin(), from.seenOnOtherDays.end()) {
+      forms_(from.consents), otherDays_(from.seenOnOtherDays.begin(), from.seenOnOtherDays.end()) {
   findLineUp();
 }
 
@@ -43,7 +42,9 @@ std::string DayView::initials(const std::optional<base::MemberId>& member) const
   return known ? known->initials : "";
 }
 
-const roster::Child* DayView::child(const roster::ChildId& id) const { return children_.find(id); }
+const roster::Child* DayView::child(const roster::ChildId& id) const {
+  return children_.find(id);
+}
 
 const chairside::Field* DayView::field(const chairside::FieldId& id) const {
   const auto* found = fieldsById_.find(id);
@@ -57,8 +58,9 @@ roster::Standing DayView::standing(const roster::ChildId& child) const {
 const chairside::DayOutcome* DayView::outcome(const roster::ChildId& child) const {
   const auto& rows = outcomes.of(child);
   if (rows.empty()) return nullptr;
-  return &(*std::ranges::max_element(rows, {}, [](const auto* row) { return row->stamp.entry; }))
-              ->value;
+  return &(*std::ranges::max_element(rows, {}, [](const auto* row) {
+            return row->stamp.entry;
+          }))->value;
 }
 
 bool DayView::isFinished(const roster::ChildId& child, const dentition::Tooth& tooth) const {
@@ -84,7 +86,8 @@ bool DayView::isAwaited(const roster::ChildId& child) const {
 void DayView::findLineUp() {
   std::set<roster::ChildId> here;
   const auto addAll = [&](const auto& perChild) {
-    for (const auto& entry : perChild.all()) here.insert(entry.first);
+    for (const auto& entry : perChild.all())
+      here.insert(entry.first);
   };
   addAll(seatings);
   addAll(screenings);
@@ -96,8 +99,10 @@ void DayView::findLineUp() {
     if (row.value.school != records.day.school) continue;
     if (here.contains(row.id) || otherDays_.contains(row.id)) continue;
     const auto stands = standing(row.id);
-    if (stands.since && stands.since->date() == records.day.date) here.insert(row.id);
-    else if (isAwaited(row.id)) stillToSee_.push_back(row.id);
+    if (stands.since && stands.since->date() == records.day.date)
+      here.insert(row.id);
+    else if (isAwaited(row.id))
+      stillToSee_.push_back(row.id);
   }
   if (records.lastDayHere) here.insert(stillToSee_.begin(), stillToSee_.end());
   lineUp_.assign(here.begin(), here.end());

@@ -64,7 +64,8 @@ class DayView {
 
 /// The parts of a close-out, each from the same view.
 DayEquation equationOf(const DayView& view);
-std::vector<Blocker> blockersOf(const DayView& view, const std::vector<UnfinishedTooth>& unfinished);
+std::vector<Blocker> blockersOf(const DayView& view,
+                                const std::vector<UnfinishedTooth>& unfinished);
 std::vector<UnfinishedTooth> unfinishedOf(const DayView& view);
 std::vector<DayException> exceptionsOf(const DayView& view);
 std::vector<SupplyLine> suppliesOf(const DayView& view);

@@ -12,7 +12,8 @@ class Lookup {
  public:
   explicit Lookup(const Rows<T>& rows) {
     found_.reserve(rows.size());
-    for (const auto& row : rows) found_.emplace(row.id, &row.value);
+    for (const auto& row : rows)
+      found_.emplace(row.id, &row.value);
   }
   [[nodiscard]] const T* find(const typename T::Key& id) const {
     const auto at = found_.find(id);
@@ -51,7 +52,8 @@ class PerChild {
 class Forms {
  public:
   explicit Forms(const Rows<roster::Consent>& rows) {
-    for (const auto& row : rows) found_[row.value.child].push_back(row);
+    for (const auto& row : rows)
+      found_[row.value.child].push_back(row);
   }
   [[nodiscard]] const Rows<roster::Consent>& of(const roster::ChildId& child) const {
     static const Rows<roster::Consent> none;

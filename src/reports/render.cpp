@@ -16,7 +16,8 @@ std::size_t width(std::string_view text) {
 
 std::vector<std::size_t> widths(const Table& table) {
   std::vector<std::size_t> out;
-  for (const auto& column : table.columns) out.push_back(width(column.heading));
+  for (const auto& column : table.columns)
+    out.push_back(width(column.heading));
   for (const auto& row : table.rows)
     for (std::size_t i = 0; i < row.size() && i < out.size(); ++i)
       out[i] = std::max(out[i], width(row[i]));
@@ -37,7 +38,8 @@ std::string textLine(const std::vector<std::string>& cells, const Table& table,
 
 std::vector<std::string> headings(const Table& table) {
   std::vector<std::string> out;
-  for (const auto& column : table.columns) out.push_back(column.heading);
+  for (const auto& column : table.columns)
+    out.push_back(column.heading);
   return out;
 }
 
@@ -49,11 +51,14 @@ std::string textOf(const Table& table) {
   } else {
     out += textLine(headings(table), table, to);
     std::vector<std::string> rule;
-    for (auto columns : to) rule.emplace_back(columns, '-');
+    for (auto columns : to)
+      rule.emplace_back(columns, '-');
     out += textLine(rule, table, to);
-    for (const auto& row : table.rows) out += textLine(row, table, to);
+    for (const auto& row : table.rows)
+      out += textLine(row, table, to);
   }
-  for (const auto& note : table.notes) out += "  " + note + '\n';
+  for (const auto& note : table.notes)
+    out += "  " + note + '\n';
   return out;
 }
 
@@ -74,10 +79,12 @@ std::string htmlOf(const Table& table) {
     out += "<p>None.</p>\n";
   } else {
     out += "<table>\n<thead>\n" + htmlRow(headings(table), table, "th") + "</thead>\n<tbody>\n";
-    for (const auto& row : table.rows) out += htmlRow(row, table, "td");
+    for (const auto& row : table.rows)
+      out += htmlRow(row, table, "td");
     out += "</tbody>\n</table>\n";
   }
-  for (const auto& note : table.notes) out += "<p class=\"note\">" + escaped(note) + "</p>\n";
+  for (const auto& note : table.notes)
+    out += "<p class=\"note\">" + escaped(note) + "</p>\n";
   return out + "</section>\n";
 }
 
@@ -95,33 +102,43 @@ constexpr std::string_view style =
 std::string escaped(std::string_view text) {
   std::string out;
   for (char c : text) {
-    if (c == '&') out += "&amp;";
-    else if (c == '<') out += "&lt;";
-    else if (c == '>') out += "&gt;";
-    else if (c == '"') out += "&quot;";
-    else if (c == '\'') out += "&#39;";
-    else out += c;
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '>')
+      out += "&gt;";
+    else if (c == '"')
+      out += "&quot;";
+    else if (c == '\'')
+      out += "&#39;";
+    else
+      out += c;
   }
   return out;
 }
 
 std::string toText(std::span<const Table> tables) {
   std::string out;
-  for (const auto& table : tables) out += textOf(table) + '\n';
+  for (const auto& table : tables)
+    out += textOf(table) + '\n';
   return out;
 }
 
 std::string toHtml(std::string_view title, std::span<const Table> tables) {
-  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
-                    escaped(title) + "</title>\n<style>\n" + std::string(style) +
-                    "</style>\n</head>\n<body>\n<h1>" + escaped(title) + "</h1>\n";
-  for (const auto& table : tables) out += htmlOf(table);
+  std::string out =
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
+      escaped(title) + "</title>\n<style>\n" + std::string(style) +
+      "</style>\n</head>\n<body>\n<h1>" + escaped(title) + "</h1>\n";
+  for (const auto& table : tables)
+    out += htmlOf(table);
   return out + "</body>\n</html>\n";
 }
 
 std::string toCsv(const Table& table) {
   std::string out = base::csvLine(headings(table));
-  for (const auto& row : table.rows) out += base::csvLine(row);
+  for (const auto& row : table.rows)
+    out += base::csvLine(row);
   return out;
 }
 

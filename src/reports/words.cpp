@@ -31,7 +31,8 @@ std::string counted(int count, const std::string& one, const std::string& many) 
 std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation) {
   std::vector<std::string> words;
   words.reserve(teeth.size());
-  for (const auto& tooth : teeth) words.push_back(tooth.shown(notation));
+  for (const auto& tooth : teeth)
+    words.push_back(tooth.shown(notation));
   return base::join(words, "; ");
 }
 

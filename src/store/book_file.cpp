@@ -107,26 +107,26 @@ void requireOrdered(std::span<const Migration> steps) {
 
 } // namespace
 
-base::Result<Connection> openBook(const Path& given, Access access, Durability durability,
+base::Result<Connection> openBook(const Path& path, Access access, Durability durability,
                                   base::Instant now, Checkup checkup,
                                   std::span<const Migration> steps) {
   requireOrdered(steps);
   return guarded([&] {
     std::error_code missing;
-    Path path = std::filesystem::canonical(given, missing); // the journal lies beside the target
-    if (missing) path = given;
-    refuseForeign(path, steps);
-    if (access == Access::readWrite) refuseUnwritable(path);
-    Connection book(path, access, durability);
+    Path file = std::filesystem::canonical(path, missing); // the journal lies beside the target
+    if (missing) file = path;
+    refuseForeign(file, steps);
+    if (access == Access::readWrite) refuseUnwritable(file);
+    Connection book(file, access, durability);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
-    refuseVersion(path, version, steps);
+    refuseVersion(file, version, steps);
     if (checkup == Checkup::quick) quickCheck(book);
     checkHistory(book, steps, version);
     if (version < static_cast<std::int64_t>(steps.size())) {
       if (access == Access::readOnly)
-        refuse(ErrorCode::storeReadOnly, path,
+        refuse(ErrorCode::storeReadOnly, file,
                "made by an older version; open it once for writing to bring it up to date");
-      writeCopy(book, copyBefore(path, steps.size()));
+      writeCopy(book, copyBefore(file, steps.size()));
       migrate(book, steps, now);
     }
     return book;

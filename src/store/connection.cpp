@@ -3,6 +3,7 @@
 #include "store/folder.h"
 #include "store/statement_cache.h"
 
+#include <array>
 #include <sqlite3.h>
 #include <string>
 #include <utility>
@@ -30,12 +31,16 @@ Handle opened(const std::string& file, Access access) {
 }
 
 void configure(sqlite3* db, const std::string& file) {
-  constexpr std::pair<int, int> settings[] = {
-      {SQLITE_DBCONFIG_ENABLE_FKEY, 1},    {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
-      {SQLITE_DBCONFIG_DEFENSIVE, 1},      {SQLITE_DBCONFIG_DQS_DDL, 0},
-      {SQLITE_DBCONFIG_DQS_DML, 0},        {SQLITE_DBCONFIG_WRITABLE_SCHEMA, 0},
-      {SQLITE_DBCONFIG_ENABLE_TRIGGER, 1}, {SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0},
-  };
+  constexpr auto settings = std::to_array<std::pair<int, int>>({
+      {SQLITE_DBCONFIG_ENABLE_FKEY, 1},
+      {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+      {SQLITE_DBCONFIG_DEFENSIVE, 1},
+      {SQLITE_DBCONFIG_DQS_DDL, 0},
+      {SQLITE_DBCONFIG_DQS_DML, 0},
+      {SQLITE_DBCONFIG_WRITABLE_SCHEMA, 0},
+      {SQLITE_DBCONFIG_ENABLE_TRIGGER, 1},
+      {SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0},
+  });
   for (const auto& [setting, wanted] : settings) {
     int now = -1;
     const int code = sqlite3_db_config(db, setting, wanted, &now);

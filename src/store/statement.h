@@ -135,7 +135,7 @@ class Statement {
   [[nodiscard]] std::tuple<T...> columns() const {
     requireColumns(sizeof...(T));
     return [this]<int... index>(std::integer_sequence<int, index...>) {
-      return std::tuple<T...>{column<T>(index)...};
+      return std::tuple<T...>{this->template column<T>(index)...};
     }
     (std::make_integer_sequence<int, static_cast<int>(sizeof...(T))>());
   }

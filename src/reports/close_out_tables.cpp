@@ -1,0 +1,152 @@
+#include "reports/close_out_tables.h"
+
+#include "base/text.h"
+#include "reports/words.h"
+
+namespace gk::reports {
+
+namespace {
+
+std::string number(int value) {
+  return std::to_string(value);
+}
+
+Table equationTable(const CloseOut& day) {
+  const auto& sums = day.equation;
+  Table table{
+      "Close-out: " + day.school + ", " + day.date.weekday() + " " + day.date.words() +
+          (day.team == 1 ? "" : ", team " + number(day.team)),
+      {{"Consented", true},
+       {"Screened", true},
+       {"Absent", true},
+       {"Declined", true},
+       {"Left", true},
+       {"Withdrawn", true},
+       {"On hold", true},
+       {"Not reached", true},
+       {"Difference", true}},
+      {{number(sums.consented), number(sums.screened), number(sums.absent), number(sums.declined),
+        number(sums.left), number(sums.withdrawn), number(sums.onHold), number(sums.notReached),
+        number(sums.difference())}},
+      {"consented = screened + absent + declined + left + withdrawn + on hold + not reached; "
+       "a recheck alone counts as screened."}};
+  if (sums.underOverride > 0)
+    table.notes.push_back("Of consented, seen on a clinician's override without a valid consent: " +
+                          number(sums.underOverride) + ".");
+  for (const auto& odd : sums.odd)
+    table.notes.push_back(odd.shown + ": " + odd.why + ".");
+  if (day.closed)
+    table.notes.push_back("Signed by " + day.signedBy + "; addenda only.");
+  else
+    table.notes.emplace_back(day.mayClose() ? "Every line reconciles: the day may be signed."
+                                            : "The day cannot be signed yet.");
+  return table;
+}
+
+Table blockerTable(const CloseOut& day) {
+  Table table{"To mend before signing", {{"Child"}, {"What is missing"}}, {}, {}};
+  for (const auto& blocker : day.blockers)
+    table.rows.push_back({blocker.shown, blocker.what});
+  return table;
+}
+
+std::string callWords(const Call& call) {
+  return call.at.text() + " " + named(call.channel) + ": " + named(call.result) +
+         (call.note.empty() ? "" : ", " + call.note);
+}
+
+Table urgentTable(const CloseOut& day) {
+  Table table{"Urgent: call today",
+              {{"Child"}, {"Finding"}, {"Calls"}, {"Reached"}, {"Nurse told"}},
+              {},
+              {"Urgent stays open until a guardian has been reached and care has an outcome."}};
+  for (const auto& line : day.urgent) {
+    std::vector<std::string> calls;
+    for (const auto& call : line.calls)
+      calls.push_back(callWords(call));
+    table.rows.push_back({line.shown, named(line.reason),
+                          calls.empty() ? "none yet" : base::join(calls, "; "),
+                          line.reached ? "yes" : "NO", line.nurseTold ? "yes" : "NO"});
+  }
+  return table;
+}
+
+Table childTable(const CloseOut& day) {
+  Table table{
+      "Children",
+      {{"Child"}, {"Room"}, {"Outcome"}, {"Sealed", true}, {"Teeth"}, {"Urgency"}, {"Missing"}},
+      {},
+      {}};
+  for (const auto& line : day.lines)
+    table.rows.push_back({line.shown, line.room, line.outcome ? named(*line.outcome) : "NONE",
+                          number(static_cast<int>(line.sealed.size())), line.sealedWords,
+                          line.urgency ? named(*line.urgency) : nothing,
+                          base::join(line.missing, "; ")});
+  return table;
+}
+
+Table unfinishedTable(const CloseOut& day) {
+  Table table{"Unfinished teeth", {{"Child"}, {"Tooth"}, {"How it stands"}, {"Reason"}}, {}, {}};
+  for (const auto& tooth : day.unfinished)
+    table.rows.push_back(
+        {tooth.shown, tooth.words, tooth.how, tooth.reason.empty() ? "NONE" : tooth.reason});
+  return table;
+}
+
+Table exceptionTable(const CloseOut& day) {
+  Table table{"Exceptions", {{"Kind"}, {"Child"}, {"What"}, {"Reason"}, {"By"}}, {}, {}};
+  for (const auto& one : day.exceptions)
+    table.rows.push_back({named(one.kind), one.shown, one.what, one.reason, one.who});
+  return table;
+}
+
+Table countTable(const CloseOut& day) {
+  const auto& counts = day.counts;
+  return {"Counts",
+          {{"Children seen", true},
+           {"Children sealed", true},
+           {"First molars", true},
+           {"Second molars", true},
+           {"Other teeth", true},
+           {"Surfaces", true},
+           {"Varnish", true},
+           {"Sealants checked", true}},
+          {{number(counts.children), number(counts.sealedChildren), number(counts.firstMolars),
+            number(counts.secondMolars), number(counts.otherTeeth), number(counts.surfaces),
+            number(counts.varnish), number(counts.checks)}},
+          {"Teeth and surfaces are counted apart; only complete sealants count. One letter is due "
+           "for each child seen."}};
+}
+
+Table supplyTable(const CloseOut& day) {
+  Table table{"Supplies by lot",
+              {{"Kind"}, {"Lot"}, {"Teeth", true}, {"Children", true}},
+              {},
+              {"Teeth that the lot touched, finished or not."}};
+  for (const auto& line : day.supplies)
+    table.rows.push_back({named(line.kind), line.words,
+                          line.teeth > 0 ? number(line.teeth) : nothing, number(line.children)});
+  return table;
+}
+
+Table stillToSeeTable(const CloseOut& day) {
+  Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
+  for (const auto& line : day.stillToSee)
+    table.rows.push_back({line.shown, line.room});
+  return table;
+}
+
+} // namespace
+
+std::vector<Table> closeOutTables(const CloseOut& day) {
+  std::vector<Table> out{equationTable(day), blockerTable(day),    urgentTable(day),
+                         childTable(day),    unfinishedTable(day), exceptionTable(day),
+                         countTable(day),    supplyTable(day),     stillToSeeTable(day)};
+  out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
+                      "It records and does not diagnose; a licensed person decides. Your state "
+                      "practice act, program "
+                      "protocol and the maker's instructions come first."};
+  return out;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,349 @@
+#include "reports/term_tables.h"
+
+#include "base/text.h"
+#include "reports/words.h"
+
+namespace gk::reports {
+
+namespace {
+
+using Cells = std::vector<std::string>;
+
+std::string number(int value) {
+  return std::to_string(value);
+}
+
+std::string number(const std::optional<double>& value, int decimals) {
+  return value ? base::fixed(*value, decimals) : nothing;
+}
+
+Column right(std::string heading) {
+  return {std::move(heading), true};
+}
+
+/// Names the schools whose rate is under a reference line; nothing when none is.
+void noteUnder(Table& table, const TermTotals& totals, const std::string& what, double target,
+               int Participation::*part, auto whole) {
+  Cells under;
+  for (const auto& one : totals.schools)
+    if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < target)
+      under.push_back(one.school + " " + base::fixed(100 * *rate, 1));
+  if (!under.empty())
+    table.notes.push_back("Under the reference line of " + base::fixed(100 * target, 0) + " % " +
+                          what + ": " + base::join(under, ", ") + ".");
+}
+
+template <class RowOf>
+void addRows(Table& table, const TermTotals& totals, RowOf rowOf) {
+  for (const auto& one : totals.schools)
+    table.rows.push_back(rowOf(one));
+  table.rows.push_back(rowOf(totals.total));
+}
+
+Table participationTable(const TermTotals& totals) {
+  Table table{"Participation: " + totals.term + ", " + totals.start.iso() + " to " +
+                  (totals.asOf < totals.end ? totals.asOf : totals.end).iso(),
+              {{"School"},
+               right("Enrolled"),
+               right("Forms back"),
+               right("Consented"),
+               right("% of enrolled"),
+               right("Screened"),
+               right("% of consented"),
+               right("Absent"),
+               right("Declined"),
+               right("Left or withdrew"),
+               right("On hold"),
+               right("Not reached"),
+               right("Seen only"),
+               right("Still to see"),
+               right("Days"),
+               right("Visits"),
+               right("Children/day")},
+              {},
+              {}};
+  addRows(table, totals, [](const Participation& at) -> Cells {
+    return {at.school,
+            at.enrolled ? number(*at.enrolled) : "unknown",
+            number(at.formsBack),
+            number(at.consented),
+            percent(at.consented, at.enrolled.value_or(0)),
+            number(at.screened),
+            percent(at.screened, at.consented),
+            number(at.absent),
+            number(at.declined),
+            number(at.left + at.withdrawn),
+            number(at.onHold),
+            number(at.notReached),
+            number(at.seenOnly),
+            number(at.stillToSee),
+            number(at.days),
+            number(at.visits),
+            number(at.childrenPerDay(), 1)};
+  });
+  table.notes = {
+      "Consented: a yes that stands on a day of the term, or screened in it; withdrawn "
+      "before any care stays in forms back only.",
+      "Children are counted once each, by the school they are in now; a child seen on two "
+      "days has two visits. Children/day is screened children for each day."};
+  if (!totals.total.enrolled)
+    table.notes.emplace_back("Where enrolment is unknown there are counts and no consent rate.");
+  if (totals.total.underOverride > 0)
+    table.notes.push_back("Of consented, screened on a clinician's override alone: " +
+                          number(totals.total.underOverride) + ".");
+  noteUnder(table, totals, "consented of enrolled", totals.targets.consented,
+            &Participation::consented, [](const auto& at) { return at.enrolled.value_or(0); });
+  noteUnder(table, totals, "screened of consented", totals.targets.screened,
+            &Participation::screened, [](const auto& at) { return at.consented; });
+  return table;
+}
+
+Table serviceTable(const TermTotals& totals) {
+  Table table{"Services",
+              {{"School"},
+               right("Needing"),
+               right("% of screened"),
+               right("Sealed"),
+               right("% of needing"),
+               right("Unfinished"),
+               right("First molars"),
+               right("Second molars"),
+               right("Other teeth"),
+               right("Surfaces"),
+               right("Teeth per sealed child"),
+               right("Teeth per screened child"),
+               right("Varnish")},
+              {},
+              {}};
+  addRows(table, totals, [](const Participation& at) -> Cells {
+    const auto perScreened = at.screened > 0
+                                 ? std::optional(static_cast<double>(at.teeth()) / at.screened)
+                                 : std::nullopt;
+    return {at.school,
+            number(at.needing),
+            percent(at.needing, at.screened),
+            number(at.sealed),
+            percent(at.sealed, at.needing),
+            number(at.unfinished),
+            number(at.firstMolars),
+            number(at.secondMolars),
+            number(at.otherTeeth),
+            number(at.surfaces),
+            number(at.teethPerChild(), 2),
+            number(perScreened, 2),
+            number(at.varnish)};
+  });
+  table.notes = {
+      "Needing, sealed, unfinished and varnish are children. Sealed: at least one complete "
+      "sealant; repairs and interim covers do not count. Teeth and surfaces are counted "
+      "apart, each once."};
+  noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
+            [](const auto& at) { return at.needing; });
+  return table;
+}
+
+Table findingTable(const TermTotals& totals) {
+  Table table{"Findings",
+              {{"School"},
+               right("Screened"),
+               right("Untreated decay"),
+               right("%"),
+               right("Early care"),
+               right("Urgent"),
+               right("% urgent")},
+              {},
+              {"By the screening, not a dental examination. A child screened twice counts once, by "
+               "the more serious finding.",
+               "For use inside the program: small counts are not suppressed here."}};
+  addRows(table, totals, [](const Participation& at) -> Cells {
+    return {at.school,
+            number(at.screened),
+            number(at.untreated),
+            percent(at.untreated, at.screened),
+            number(at.early),
+            number(at.urgent),
+            percent(at.urgent, at.screened)};
+  });
+  return table;
+}
+
+Cells retentionRow(const RetentionLine& line) {
+  if (line.hidden) {
+    Cells cells(14, nothing);
+    cells.front() = line.label;
+    cells.back() = "too few teeth to show";
+    return cells;
+  }
+  const auto& rate = line.whole95;
+  const bool unstable = line.assessable < fewest;
+  return {line.label,
+          number(line.placed),
+          number(line.due),
+          number(line.childrenFound) + " of " + number(line.childrenDue),
+          percent(line.childrenFound, line.childrenDue),
+          number(line.examined),
+          number(line.assessable),
+          number(line.whole),
+          number(line.part),
+          number(line.lost),
+          number(line.cannotAssess),
+          percent(line.whole, line.assessable),
+          rate ? percentRange(rate->low, rate->high) : nothing,
+          rate ? base::fixed(rate->designEffect, 2) + (unstable ? ", few teeth" : "") : nothing};
+}
+
+Table emptyRetentionTable(std::string title) {
+  return {std::move(title),
+          {{"Placed at"},
+           right("Placed"),
+           right("Due"),
+           right("Children found"),
+           right("Found %"),
+           right("Examined"),
+           right("Assessable"),
+           right("Whole"),
+           right("Part"),
+           right("Lost"),
+           right("Cannot assess"),
+           right("Whole %"),
+           right("95 % range"),
+           {"Design effect"}},
+          {},
+          {}};
+}
+
+void addRetentionCautions(Table& table) {
+  table.notes.emplace_back(
+      "Found children only: those who were not found may have kept fewer or more. "
+      "Whole % is whole / assessable.");
+  table.notes.emplace_back(
+      "The range allows for teeth of one child being alike. The figures speak of "
+      "programs, not of one child, and small numbers do not judge a person.");
+}
+
+/// "whole or part 94.5 (92.1-96.2)".
+std::string wholeOrPartNote(const RetentionLine& total) {
+  if (!total.wholeOrPart95) return "No sealant of the cohort has been judged yet.";
+  const auto& rate = *total.wholeOrPart95;
+  return "Total, whole or part: " + base::fixed(100 * rate.estimate, 1) + " % (" +
+         percentRange(rate.low, rate.high) + "); part " + percent(total.part, total.assessable) +
+         " %, lost " + percent(total.lost, total.assessable) + " %. Clusters of the total: " +
+         (total.unit == ClusterUnit::schools ? "schools."
+                                             : "children, as too few schools were checked.");
+}
+
+void noteRetentionUnder(Table& table, const TermTotals& totals) {
+  Cells under;
+  for (const auto& line : totals.retention.schools)
+    if (line.whole95 && line.whole95->estimate < totals.targets.retained)
+      under.push_back(line.label + " " + base::fixed(100 * line.whole95->estimate, 1));
+  if (!under.empty())
+    table.notes.push_back("Under the reference line of " +
+                          base::fixed(100 * totals.targets.retained, 0) +
+                          " % whole: " + base::join(under, ", ") + ".");
+}
+
+Table schoolRetentionTable(const TermTotals& totals) {
+  auto table =
+      emptyRetentionTable("Retention at " + number(totals.window.fromMonths) + " to " +
+                          number(totals.window.untilMonths) + " months, by placing school");
+  for (const auto& line : totals.retention.schools)
+    table.rows.push_back(retentionRow(line));
+  table.rows.push_back(retentionRow(totals.retention.total));
+  table.notes = {
+      std::string(totals.firstPlacementsOnly ? "First placements only" : "With reseals") +
+          "; repairs and sealants of others never enter. A child who changed school counts "
+          "where the sealant was placed.",
+      wholeOrPartNote(totals.retention.total)};
+  noteRetentionUnder(table, totals);
+  addRetentionCautions(table);
+  return table;
+}
+
+Table healthTable(const TermTotals& totals) {
+  Table table{"Checked sealants: tooth health, and why some could not be judged",
+              {{"Placed at"},
+               right("Decayed since"),
+               right("Filled since"),
+               {"Cannot assess"},
+               right("Checked here this term")},
+              {},
+              {"Checked here: work done at the school, whoever placed the sealants."}};
+  const auto addLine = [&](const RetentionLine& line) {
+    Cells why;
+    for (const auto& [reason, count] : line.why)
+      why.push_back(named(reason) + " " + number(count));
+    table.rows.push_back({line.label, number(line.decayedSince), number(line.filledSince),
+                          why.empty() ? nothing : base::join(why, ", "), number(line.checkedHere)});
+  };
+  for (const auto& line : totals.retention.schools)
+    addLine(line);
+  addLine(totals.retention.total);
+  return table;
+}
+
+std::string withRange(double value, const std::optional<estimates::Interval>& range) {
+  return base::fixed(value, 0) +
+         (range ? " (" + base::fixed(range->low, 0) + "-" + base::fixed(range->high, 0) + ")" : "");
+}
+
+Table preventionTable(const TermTotals& totals) {
+  Table table{"What this term's sealants may spare", {{"Figure"}, right("Estimate")}, {}, {}};
+  const auto& attack = totals.attackRate;
+  table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95 % range)",
+                        attack.estimate
+                            ? base::fixed(100 * attack.estimate->annual, 1) + " (" +
+                                  percentRange(attack.estimate->low, attack.estimate->high) + ")"
+                            : attack.whyNot});
+  if (attack.estimate)
+    table.rows.push_back({"First molars examined; affected; children",
+                          base::fixed(attack.estimate->molars, 0) + "; " +
+                              base::fixed(attack.estimate->affected, 0) + "; " +
+                              std::to_string(attack.estimate->children)});
+  table.rows.push_back(
+      {"First molars left out: ever sealed; not up or not looked at; too short a time",
+       number(attack.everSealedLeftOut) + "; " + number(attack.notSeenLeftOut) + "; " +
+           (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
+                            : std::string(nothing))});
+  const auto& averted = totals.averted;
+  const auto years = number(averted.years);
+  table.rows.push_back({"Sealed first and second molars", number(averted.sealants)});
+  if (averted.averted && averted.cautious) {
+    table.rows.push_back(
+        {"Teeth spared decay in " + years + " years, full protection while retained",
+         withRange(averted.averted->averted, averted.averted->interval)});
+    table.rows.push_back(
+        {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
+         withRange(averted.cautious->averted, averted.cautious->interval)});
+  } else {
+    table.rows.push_back({"Teeth spared decay in " + years + " years", averted.whyNot});
+  }
+  table.notes = {
+      "A model after Griffin, Jones and Crespin 2014: it speaks of programs, never of one child. "
+      "The "
+      "range holds the sampling error of attack rate and retention, not doubt about the model.",
+      "Leaving out molars that someone had sealed can push the attack rate up or down: up when "
+      "children at low risk are sealed elsewhere more often, down when those at high risk are.",
+      "Your state practice act, program protocol and the maker's instructions come first."};
+  return table;
+}
+
+} // namespace
+
+Table retentionTable(std::string_view title, const std::vector<RetentionLine>& lines) {
+  auto table = emptyRetentionTable(std::string(title));
+  table.columns.front().heading = "Group";
+  for (const auto& line : lines)
+    table.rows.push_back(retentionRow(line));
+  table.notes = {"In the order of their names, without rank. Such a comparison is observational: "
+                 "groups differ in children, teeth and schools too."};
+  addRetentionCautions(table);
+  return table;
+}
+
+std::vector<Table> termTables(const TermTotals& totals) {
+  return {participationTable(totals),   serviceTable(totals), findingTable(totals),
+          schoolRetentionTable(totals), healthTable(totals),  preventionTable(totals)};
+}
+
+} // namespace gk::reports

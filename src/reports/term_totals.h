@@ -1,0 +1,40 @@
+#pragma once
+
+#include "reports/participation.h"
+#include "reports/prevention.h"
+
+namespace gk::reports {
+
+/// Reference lines as shares, from published state guidance (docs/methods.md, "Population
+/// measures"); a program edits them.
+struct Targets {
+  double consented = 0.50; ///< of enrolled
+  double screened = 0.97;  ///< of consented
+  double sealed = 0.90;    ///< of those in need
+  double retained = 0.90;  ///< whole at one year
+};
+
+struct TermOptions {
+  RetentionOptions retention{};
+  Targets targets{};
+  int avertedYears = 9; ///< as Griffin, Jones and Crespin 2014
+};
+
+struct TermTotals {
+  std::string term;
+  base::Date start;
+  base::Date end;
+  base::Date asOf;
+  Targets targets;
+  followup::Window window;
+  bool firstPlacementsOnly = true;
+  std::vector<Participation> schools;
+  Participation total;
+  RetentionTotals retention;
+  AttackRateReport attackRate;
+  AvertedReport averted;
+};
+
+TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});
+
+} // namespace gk::reports

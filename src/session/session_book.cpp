@@ -1,0 +1,99 @@
+#include "session/session_write.h"
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+vault::WrappedKey wrappedOf(const store::KeyRow& row) {
+  return {row.salt, row.passes, row.memoryBytes, row.nonce, row.box};
+}
+
+store::KeyRow rowOf(const vault::WrappedKey& wrapped) {
+  return {wrapped.salt, wrapped.opsLimit, wrapped.memoryBytes, wrapped.nonce, wrapped.box};
+}
+
+crypto::KdfCost costOf(BookKind kind) {
+  return kind == BookKind::real ? crypto::KdfCost::interactive() : crypto::KdfCost::cheapest();
+}
+
+store::Durability durabilityOf(BookKind kind) {
+  return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
+}
+
+} // namespace
+
+Result<Session> Session::create(const base::Path& path, std::string passphrase,
+                                base::LaptopId laptop, World world, BookKind kind) {
+  const auto secret = crypto::Secret::taking(passphrase);
+  auto created = vault::Vault::create(secret, costOf(kind), world.random);
+  if (!created) return created.error();
+  auto book = store::Book::create(path, laptop, durabilityOf(kind), world.clock.now().at,
+                                  rowOf(created->wrapped), world.random);
+  if (!book) return book.error();
+  Session session(std::move(*book), world);
+  session.vault_ = std::move(created->vault);
+  return session;
+}
+
+Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
+                              store::Access access, BookKind kind) {
+  auto book =
+      store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at);
+  if (!book) return book.error();
+  return Session(std::move(*book), world);
+}
+
+Result<base::Done> Session::unlock(std::string passphrase) {
+  const auto secret = crypto::Secret::taking(passphrase);
+  auto key = book_.key();
+  if (!key) return key.error();
+  auto opened = vault::Vault::open(secret, wrappedOf(*key));
+  if (!opened) return opened.error();
+  vault_ = std::move(*opened);
+  changed_.emit(Change{});
+  return base::Done{};
+}
+
+void Session::lock() {
+  vault_.reset();
+  changed_.emit(Change{});
+}
+
+Result<base::Done> Session::changePassphrase(std::string passphrase) {
+  const auto secret = crypto::Secret::taking(passphrase);
+  if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
+  auto wrapped = vault_->rewrap(secret, crypto::KdfCost::interactive(), world_.random);
+  if (!wrapped) return wrapped.error();
+  return book_.replaceKey(rowOf(*wrapped));
+}
+
+Result<base::Done> Session::backUp(const base::Path& target) { return book_.backUp(target); }
+
+Result<store::Merged> Session::absorb(const base::Path& other) {
+  auto merged = book_.absorb(other, world_.clock.now().at);
+  if (merged) changed_.emit(Change{});
+  return merged;
+}
+
+Result<std::vector<std::string>> Session::findings() { return book_.findings(); }
+
+Result<base::Done> Session::finish() { return book_.finish(); }
+
+std::string Session::clockWarning() {
+  const auto newest = book_.newestMoment();
+  const auto now = world_.clock.now();
+  // Two minutes of grace: two laptops are never set quite alike.
+  if (!newest || now.at.utc + base::Seconds(120) >= newest->utc) return {};
+  return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
+         base::LocalInstant{*newest, now.offset}.text() +
+         ". Check the date and time against the school clock; the order of entries is kept.";
+}
+
+base::Subscription Session::onChanged(std::function<void(const Change&)> listener) {
+  return changed_.connect(std::move(listener));
+}
+
+} // namespace gk::session

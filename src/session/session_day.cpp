@@ -1,0 +1,68 @@
+#include "reports/close_out.h"
+#include "session/session_write.h"
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
+  auto term = only<roster::Term>(store::subjectIs(day.term), "term");
+  if (!term) return term.error();
+  const auto today = world_.clock.now().date();
+  if (day.date > today)
+    return Error{ErrorCode::ruleDate, day.date.words() + " is in the future; today is " +
+                                          today.words() + ". Check the laptop's clock"};
+  const auto question = roster::dateQuestion(term->value, day.date);
+  if (!question.empty() && day.reason.empty())
+    return Error{ErrorCode::ruleDate, question + "; give a reason to open the day"};
+  auto others = days(day.term);
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.school == day.school && other.value.date == day.date &&
+        other.value.team == day.team)
+      return Error{ErrorCode::ruleDayOpen,
+                   "this school day is there already; a second team that day is team " +
+                       std::to_string(day.team + 1)};
+  return write(by, {}, [&](store::Act& act) { return act.add(day); });
+}
+
+Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
+  auto old = this->day(day);
+  if (!old) return old.error();
+  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
+  auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
+  if (!seatings) return seatings.error();
+  if (!seatings->empty())
+    return Error{ErrorCode::ruleDayOpen, "children were seen on this day; close it out instead"};
+  auto cancelled = old->value;
+  cancelled.cancelled = true;
+  cancelled.reason = reason;
+  return write(by, {}, [&](store::Act& act) {
+    act.correct(*old, cancelled, reason);
+    return base::Done{};
+  });
+}
+
+Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {
+  auto day = dayOpenForCare(closure.day);
+  if (!day) return day.error();
+  if (closure.clinical == closure.coordinator)
+    return Error{ErrorCode::ruleCredential, "two people sign: one clinical, one for completeness"};
+  for (const auto member : {closure.clinical, closure.coordinator}) {
+    auto signer = author({member, {}}, roster::Task::sign, day->value.date);
+    if (!signer) return signer.error();
+  }
+  auto clinical = author({closure.clinical, {}}, roster::Task::screen, day->value.date);
+  if (!clinical) return clinical.error();
+  auto records = dayRecords(closure.day);
+  if (!records) return records.error();
+  const auto sheet = reports::closeOut(*records);
+  if (!sheet.mayClose())
+    return Error{ErrorCode::ruleDayOpen,
+                 "the day does not reconcile yet: " + std::to_string(sheet.blockers.size()) +
+                     " things are open; the close-out lists them"};
+  return write(by, {}, [&](store::Act& act) { return act.add(closure); });
+}
+
+} // namespace gk::session

@@ -1,0 +1,193 @@
+#include "session/session_write.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+Error refuse(ErrorCode code, std::string why) { return {code, std::move(why)}; }
+
+} // namespace
+
+Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
+  if (program.name.empty()) return refuse(ErrorCode::textMalformed, "the program needs a name");
+  if (program.suppressBelow < 5)
+    return refuse(ErrorCode::numberMalformed, "small counts are hidden below 5 at the least");
+  const auto already = this->program();
+  if (already) return refuse(ErrorCode::ruleReason, "this logbook has its program already");
+  return write(by, {}, [&](store::Act& act) { return act.add(program); });
+}
+
+Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
+  if (term.end <= term.start)
+    return refuse(ErrorCode::ruleDate, "the term ends before it starts; check both dates");
+  auto others = terms();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (term.start <= other.value.end && other.value.start <= term.end)
+      return refuse(ErrorCode::ruleDate, "the term overlaps with " + other.value.name);
+  return write(by, {}, [&](store::Act& act) { return act.add(term); });
+}
+
+Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
+  auto others = schools();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.code == school.code)
+      return refuse(ErrorCode::textMalformed,
+                    "the code " + school.code + " belongs to " + other.value.name);
+  if (school.name.empty() || school.code.empty())
+    return refuse(ErrorCode::textMalformed, "a school needs a name and a code");
+  return write(by, {}, [&](store::Act& act) { return act.add(school); });
+}
+
+Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
+  const auto grade = roster::gradeNumber(enrolment.grade);
+  if (!grade) return grade.error();
+  if (enrolment.pupils < 0)
+    return refuse(ErrorCode::numberMalformed, "a count of pupils cannot be negative");
+  return write(by, {}, [&](store::Act& act) { return act.add(enrolment); });
+}
+
+Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
+  if (member.name.empty() || member.initials.empty())
+    return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
+  auto others = members();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.initials == member.initials)
+      return refuse(ErrorCode::textMalformed,
+                    "the initials " + member.initials + " belong to " + other.value.name);
+  return write(by, {}, [&](store::Act& act) { return act.add(member); });
+}
+
+Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
+                                            Confirmed schoolConfirmsAge) {
+  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
+  const auto today = world_.clock.now().date();
+  const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
+  if (verdict == roster::BirthVerdict::impossible)
+    return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
+                                                " would not be 3 to 19 years old; check the year");
+  if (verdict == roster::BirthVerdict::askUnusualForGrade && schoolConfirmsAge == Confirmed::no)
+    return refuse(ErrorCode::ruleBirthDate,
+                  "born " + identity.birth.words() + " is unusual for grade " + child.grade +
+                      "; ask the school and confirm");
+  const auto number = roster::parseChildNumber(child.number);
+  if (!number) return number.error();
+  child.number = *number;
+  child.birth = {identity.birth.year(), identity.birth.month()};
+  auto all = book_.current<roster::Child>(store::everything());
+  if (!all) return all.error();
+  if (std::ranges::any_of(*all, [&](const auto& c) { return c.value.number == child.number; }))
+    return refuse(ErrorCode::textMalformed, "the number " + child.number + " is another child's");
+  return write(by, {}, [&](store::Act& act) {
+    const auto id = act.add(child);
+    const auto sealed = vault_->seal(id.uuid(), identity, world_.random);
+    act.add(store::SealedIdentity{id, sealed.nonce, sealed.box});
+    return id;
+  });
+}
+
+Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
+                                               const std::string& reason) {
+  auto old = this->child(child);
+  if (!old) return old.error();
+  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
+  auto confirmed = old->value;
+  confirmed.provisional = false;
+  return write(by, child, [&](store::Act& act) {
+    act.correct(*old, confirmed, reason);
+    return base::Done{};
+  });
+}
+
+Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::SchoolId school,
+                                      const std::string& grade, const std::string& room,
+                                      const std::string& reason) {
+  auto old = this->child(child);
+  if (!old) return old.error();
+  const auto known = roster::gradeNumber(grade);
+  if (!known) return known.error();
+  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  auto moved = old->value;
+  moved.school = school;
+  moved.grade = grade;
+  moved.room = room;
+  return write(by, child, [&](store::Act& act) {
+    act.correct(*old, moved, reason);
+    return base::Done{};
+  });
+}
+
+Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form) {
+  const auto sound = roster::checkForm(form, world_.clock.now().date());
+  if (!sound) return sound.error();
+  return write(by, form.child, [&](store::Act& act) { return act.add(form); });
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  if (how.empty())
+    return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
+  auto forms = consents(child);
+  if (!forms) return forms.error();
+  std::erase_if(*forms, [](const auto& form) {
+    return form.value.state != roster::ConsentState::yes &&
+           form.value.state != roster::ConsentState::yesWithLimits;
+  });
+  if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
+  return write(by, child, [&](store::Act& act) {
+    for (const auto& form : *forms) {
+      auto withdrawn = form.value;
+      withdrawn.state = roster::ConsentState::withdrawn;
+      withdrawn.note = how;
+      act.correct(form, withdrawn, "withdrawn");
+    }
+    return base::Done{};
+  });
+}
+
+Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
+                                           const roster::Consent& form,
+                                           const std::string& reason) {
+  if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
+  const auto sound = roster::checkForm(form, world_.clock.now().date());
+  if (!sound) return sound.error();
+  return write(by, form.child, [&](store::Act& act) {
+    act.correct(old, form, reason);
+    return base::Done{};
+  });
+}
+
+Result<roster::OverrideId> Session::overrideConsent(By by, const roster::ConsentOverride& taken) {
+  if (taken.reason.empty())
+    return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
+  if (by.author != taken.clinician)
+    return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
+  auto clinician = author(by, roster::Task::clinicianOverride, taken.on);
+  if (!clinician) return clinician.error();
+  return write(by, taken.child, [&](store::Act& act) { return act.add(taken); });
+}
+
+Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag) {
+  return write(by, flag.child, [&](store::Act& act) { return act.add(flag); });
+}
+
+Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
+                                        const std::string& decided) {
+  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
+  auto resolved = flag.value;
+  resolved.resolved = true;
+  resolved.decided = decided;
+  return write(by, flag.value.child, [&](store::Act& act) {
+    act.correct(flag, resolved, decided);
+    return base::Done{};
+  });
+}
+
+} // namespace gk::session

@@ -1,0 +1,59 @@
+#include "session/session_write.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCheck& check) {
+  auto day = dayOpenForCare(check.day);
+  if (!day) return day.error();
+  const auto on = day->value.date;
+  auto checker = author(by, roster::Task::checkRetention, on);
+  if (!checker) return checker.error();
+  if (const auto seated = isSeated(check.child, check.day); !seated) return seated.error();
+  const auto allowed = mayTreat(check.child, roster::Service::recheckAndReplace, on);
+  if (!allowed) return allowed.error();
+  auto placement = only<chairside::Placement>(store::subjectIs(check.placement), "placement");
+  if (!placement) return placement.error();
+  if (placement->value.child != check.child)
+    return Error{ErrorCode::ruleCheck, "that placement is another child's"};
+  auto placedDay = this->day(placement->value.day);
+  if (!placedDay) return placedDay.error();
+  const auto sound =
+      followup::checkRetention(check, placement->value, placedDay->value.date, on);
+  if (!sound) return sound.error();
+  return write(by, check.child, [&](store::Act& act) { return act.add(check); });
+}
+
+Result<followup::ReferralId> Session::enterReferral(By by, const followup::Referral& referral) {
+  const auto sound = followup::checkReferral(referral, {});
+  if (!sound) return sound.error();
+  return write(by, referral.child, [&](store::Act& act) { return act.add(referral); });
+}
+
+Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Referral>& old,
+                                           const followup::Referral& referral,
+                                           const std::string& reason) {
+  auto attempts =
+      book_.current<followup::ContactAttempt>(store::rowsOf("child", referral.child));
+  if (!attempts) return attempts.error();
+  std::vector<followup::ContactAttempt> made;
+  for (const auto& attempt : *attempts)
+    made.push_back(attempt.value);
+  const auto sound = followup::checkReferral(referral, made);
+  if (!sound) return sound.error();
+  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  return write(by, referral.child, [&](store::Act& act) {
+    act.correct(old, referral, reason);
+    return base::Done{};
+  });
+}
+
+Result<followup::ContactId> Session::enterContact(By by, const followup::ContactAttempt& attempt) {
+  return write(by, attempt.child, [&](store::Act& act) { return act.add(attempt); });
+}
+
+} // namespace gk::session

@@ -1,0 +1,61 @@
+#include "session/session_write.h"
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+Result<kit::LightId> Session::enterLight(By by, const kit::Light& light) {
+  auto others = lights();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.tag == light.tag)
+      return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
+  return write(by, {}, [&](store::Act& act) { return act.add(light); });
+}
+
+Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
+                                         const kit::Light& light, const std::string& reason) {
+  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  return write(by, {}, [&](store::Act& act) {
+    act.correct(old, light, reason);
+    return base::Done{};
+  });
+}
+
+Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading) {
+  if (reading.value.value < 0 || reading.value.value > 5000)
+    return Error{ErrorCode::numberMalformed, "a meter reading is 0 to 5000 mW/cm2"};
+  return write(by, {}, [&](store::Act& act) { return act.add(reading); });
+}
+
+Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
+  if (lot.material.empty() || lot.lot.empty())
+    return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
+  return write(by, {}, [&](store::Act& act) { return act.add(lot); });
+}
+
+Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
+  auto old = only<kit::Lot>(store::subjectIs(lot), "lot");
+  if (!old) return old.error();
+  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the lot is set aside"};
+  auto aside = old->value;
+  aside.quarantined = true;
+  aside.quarantineReason = reason;
+  return write(by, {}, [&](store::Act& act) {
+    act.correct(*old, aside, reason);
+    return base::Done{};
+  });
+}
+
+Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& time) {
+  auto all = lots();
+  if (!all) return all.error();
+  for (const auto& lot : *all)
+    if (lot.value.material == time.material && time.seconds < lot.value.makersTime)
+      return Error{ErrorCode::ruleCure, "the maker of " + time.material + " asks for at least " +
+                                            std::to_string(lot.value.makersTime.count()) + " s"};
+  return write(by, {}, [&](store::Act& act) { return act.add(time); });
+}
+
+} // namespace gk::session

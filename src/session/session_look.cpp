@@ -1,0 +1,183 @@
+#include "base/text.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+using store::everything;
+using store::rowsOf;
+using store::subjectIs;
+
+Result<Recorded<roster::Program>> Session::program() {
+  return only<roster::Program>(everything(), "program");
+}
+
+List<roster::Term> Session::terms() { return book_.current<roster::Term>(everything()); }
+
+List<roster::School> Session::schools() { return book_.current<roster::School>(everything()); }
+
+List<roster::Member> Session::members() { return book_.current<roster::Member>(everything()); }
+
+List<roster::ClinicDay> Session::days(roster::TermId term) {
+  return book_.current<roster::ClinicDay>(rowsOf("term", term));
+}
+
+Result<Recorded<roster::ClinicDay>> Session::day(roster::DayId day) {
+  return only<roster::ClinicDay>(subjectIs(day), "school day");
+}
+
+Result<Recorded<roster::ClinicDay>> Session::openDayNow() {
+  auto all = book_.current<roster::ClinicDay>(everything());
+  if (!all) return all.error();
+  std::ranges::stable_sort(*all, {}, [](const auto& day) { return day.value.date; });
+  for (auto day = all->rbegin(); day != all->rend(); ++day) {
+    const auto closed = isSigned(day->id);
+    if (!closed) return closed.error();
+    if (!*closed && !day->value.cancelled) return std::move(*day);
+  }
+  return Error{ErrorCode::notFound, "no school day is open"};
+}
+
+Result<bool> Session::isSigned(roster::DayId day) {
+  auto closures = book_.current<roster::DayClosure>(rowsOf("day", day));
+  if (!closures) return closures.error();
+  return !closures->empty();
+}
+
+List<kit::Light> Session::lights() { return book_.current<kit::Light>(everything()); }
+
+List<kit::MeterReading> Session::readings(kit::LightId light) {
+  return book_.current<kit::MeterReading>(rowsOf("light", light));
+}
+
+List<kit::Lot> Session::lots() { return book_.current<kit::Lot>(everything()); }
+
+List<kit::CureTime> Session::cureTimes() { return book_.current<kit::CureTime>(everything()); }
+
+Result<base::Seconds> Session::cureTarget(kit::LotId sealant, std::optional<kit::LightId> light) {
+  auto lot = only<kit::Lot>(subjectIs(sealant), "sealant lot");
+  if (!lot) return lot.error();
+  if (!light) return lot->value.makersTime;
+  auto table = cureTimes();
+  if (!table) return table.error();
+  std::vector<kit::CureTime> times;
+  for (const auto& row : *table)
+    times.push_back(row.value);
+  return kit::cureTarget(lot->value, *light, times);
+}
+
+Result<Recorded<roster::Child>> Session::child(roster::ChildId child) {
+  return only<roster::Child>(subjectIs(child), "child");
+}
+
+Result<Identity> Session::identity(roster::ChildId child) {
+  if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to see names"};
+  auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
+  if (!sealed) return sealed.error();
+  return vault_->reveal(child.uuid(), {sealed->value.nonce, sealed->value.box});
+}
+
+Result<std::map<roster::ChildId, Identity>> Session::identities() {
+  std::map<roster::ChildId, Identity> known;
+  if (!vault_) return known;
+  auto sealed = book_.current<store::SealedIdentity>(everything());
+  if (!sealed) return sealed.error();
+  for (const auto& row : *sealed) {
+    auto identity = vault_->reveal(row.value.child.uuid(), {row.value.nonce, row.value.box});
+    if (!identity) return identity.error();
+    known.insert_or_assign(row.value.child, std::move(*identity));
+  }
+  return known;
+}
+
+Result<reports::Names> Session::names() {
+  auto known = identities();
+  if (!known) return known.error();
+  reports::Names names;
+  for (const auto& [child, identity] : *known)
+    names.emplace(child, identity.shownName());
+  return names;
+}
+
+Result<std::vector<Found>> Session::findChildren(const std::string& text, std::size_t limit) {
+  const auto wanted = base::folded(text);
+  const auto words = base::split(wanted, ' ');
+  std::string digits;
+  for (char c : text)
+    if (c >= '0' && c <= '9') digits += c;
+  auto known = identities();
+  if (!known) return known.error();
+  auto all = book_.current<roster::Child>(everything());
+  if (!all) return all.error();
+  std::vector<Found> found;
+  for (const auto& row : *all) {
+    const auto identity = known->find(row.id);
+    const std::string name =
+        identity == known->end() ? row.value.number : identity->second.shownName();
+    const std::string searched =
+        identity == known->end()
+            ? std::string()
+            : base::folded(name + " " + identity->second.legalName());
+    const bool byNumber = !digits.empty() && row.value.number.starts_with(
+                                                 digits.size() > 4 ? digits.substr(0, 4) : digits);
+    const bool byName = !wanted.empty() && std::ranges::all_of(words, [&](auto word) {
+      return searched.find(word) != std::string::npos;
+    });
+    if (byNumber || byName) found.push_back({row.id, row.value.number, name, row.value.room});
+    if (found.size() == limit) break;
+  }
+  return found;
+}
+
+List<roster::Consent> Session::consents(roster::ChildId child) {
+  return book_.current<roster::Consent>(rowsOf("child", child));
+}
+
+List<roster::MedicalFlag> Session::flags(roster::ChildId child) {
+  return book_.current<roster::MedicalFlag>(rowsOf("child", child));
+}
+
+Result<roster::Standing> Session::standing(roster::ChildId child, roster::Service service,
+                                           base::Date on) {
+  auto forms = consents(child);
+  if (!forms) return forms.error();
+  return roster::standing(*forms, service, on);
+}
+
+List<chairside::Screening> Session::screenings(roster::ChildId child) {
+  return book_.current<chairside::Screening>(rowsOf("child", child));
+}
+
+List<chairside::Placement> Session::placements(roster::ChildId child) {
+  return book_.current<chairside::Placement>(rowsOf("child", child));
+}
+
+Result<std::vector<EarlierPlacement>> Session::earlierPlacements(roster::ChildId child,
+                                                                 roster::DayId day) {
+  auto today = this->day(day);
+  if (!today) return today.error();
+  auto placed = placements(child);
+  if (!placed) return placed.error();
+  auto checks = book_.current<followup::RetentionCheck>(rowsOf("child", child));
+  if (!checks) return checks.error();
+  std::vector<EarlierPlacement> earlier;
+  for (auto& placement : *placed) {
+    auto then = this->day(placement.value.day);
+    if (!then) return then.error();
+    if (then->value.date >= today->value.date ||
+        placement.value.attempt != chairside::Attempt::complete)
+      continue;
+    auto school = only<roster::School>(subjectIs(then->value.school), "school");
+    if (!school) return school.error();
+    EarlierPlacement one{placement, then->value.date, school->value.name, {}};
+    for (const auto& check : *checks)
+      if (check.value.placement == placement.id) one.newest = check;
+    earlier.push_back(std::move(one));
+  }
+  return earlier;
+}
+
+} // namespace gk::session

@@ -1,0 +1,132 @@
+#include "chairside/allergy.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+using chairside::DayEnd;
+
+Result<Recorded<roster::Member>> Session::author(By by, roster::Task task, base::Date on) {
+  if (!by.author)
+    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
+  auto member = only<roster::Member>(store::subjectIs(*by.author), "team member");
+  if (!member) return member;
+  const auto may = roster::mayDo(member->value, task, on);
+  if (!may) return may.error();
+  return member;
+}
+
+Result<Recorded<roster::ClinicDay>> Session::dayOpenForCare(roster::DayId day) {
+  auto found = this->day(day);
+  if (!found) return found;
+  if (found->value.cancelled)
+    return Error{ErrorCode::ruleDayOpen, "this school day was cancelled: " + found->value.reason};
+  const auto closed = isSigned(day);
+  if (!closed) return closed.error();
+  if (*closed)
+    return Error{ErrorCode::ruleDayOpen,
+                 "this school day is signed; correct its entries with a reason instead"};
+  return found;
+}
+
+Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service service,
+                                     base::Date on) {
+  auto overrides = book_.current<roster::ConsentOverride>(store::rowsOf("child", child));
+  if (!overrides) return overrides.error();
+  const bool taken = std::ranges::any_of(
+      *overrides, [&](const auto& override) { return override.value.on == on; });
+  if (taken) return base::Done{};
+  const auto standing = this->standing(child, service, on);
+  if (!standing) return standing.error();
+  if (!standing->allows)
+    return Error{ErrorCode::ruleConsent, "no valid consent for " +
+                                             std::string(base::nameOf(service)) + " on " +
+                                             on.words() + ": " + standing->why};
+  return base::Done{};
+}
+
+Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
+  auto seatings =
+      book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
+  if (!seatings) return seatings.error();
+  if (seatings->empty())
+    return Error{ErrorCode::ruleIdentity,
+                 "the child's identity is not confirmed yet today; do that first"};
+  return base::Done{};
+}
+
+Result<base::Done> Session::lotFits(kit::LotId lot, roster::ChildId child, base::Date on) {
+  auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
+  if (!found) return found.error();
+  const auto usable = kit::checkUsable(found->value, on);
+  if (!usable) return usable;
+  auto flagged = flags(child);
+  if (!flagged) return flagged.error();
+  return chairside::checkAllergy(found->value, *flagged);
+}
+
+Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
+                                      const chairside::StepRun& run,
+                                      const roster::Member& author) {
+  auto found = only<kit::Light>(store::subjectIs(light), "light");
+  if (!found) return found.error();
+  auto read = readings(light);
+  if (!read) return read.error();
+  auto grade = kit::LightGrade::notComparable;
+  for (const auto& reading : *read)
+    if (reading.value.on == on) grade = kit::grade(found->value, reading.value);
+  if (found->value.inService && grade != kit::LightGrade::red) return base::Done{};
+  const bool taken = !run.reason.empty() && author.may.has(roster::Task::clinicianOverride);
+  if (taken) return base::Done{};
+  return Error{ErrorCode::ruleLight,
+               "light " + found->value.tag +
+                   (found->value.inService ? " reads red today" : " is out of service") +
+                   "; take another light, a self-cure material, or have a clinician give a reason"};
+}
+
+Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
+  const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
+  auto placed = book_.current<chairside::Placement>(here);
+  if (!placed) return placed.error();
+  auto screened = book_.current<chairside::Screening>(here);
+  if (!screened) return screened.error();
+  auto checked = book_.current<followup::RetentionCheck>(here);
+  if (!checked) return checked.error();
+  const auto complete = std::ranges::count_if(
+      *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; });
+  const auto refuse = [&](std::string why) -> Result<base::Done> {
+    return Error{ErrorCode::ruleOutcome, "\"" + std::string(base::nameOf(outcome.end)) +
+                                             "\" does not fit: " + std::move(why)};
+  };
+  switch (outcome.end) {
+  case DayEnd::sealedComplete:
+  case DayEnd::sealedUnfinished:
+    if (complete == 0) return refuse("no tooth was sealed today");
+    if (outcome.end == DayEnd::sealedUnfinished && outcome.reason.empty())
+      return refuse("say what is unfinished and why");
+    return base::Done{};
+  case DayEnd::screenedNoneNeeded:
+  case DayEnd::screenedNotTreated:
+    if (screened->empty()) return refuse("there is no screening today");
+    if (complete > 0) return refuse("teeth were sealed today");
+    if (outcome.end == DayEnd::screenedNotTreated && outcome.reason.empty())
+      return refuse("say why nothing was done");
+    return base::Done{};
+  case DayEnd::recheckOnly:
+    return checked->empty() ? refuse("nothing was checked today") : base::Done{};
+  case DayEnd::absent:
+  case DayEnd::notReached:
+    return screened->empty() && placed->empty() ? base::Done{} : refuse("the child was seen today");
+  case DayEnd::declined:
+  case DayEnd::leftSchool:
+  case DayEnd::withdrawn:
+  case DayEnd::onHold:
+    return complete == 0 ? base::Done{} : refuse("teeth were sealed today");
+  }
+  base::fail("no such outcome");
+}
+
+} // namespace gk::session

@@ -1,0 +1,72 @@
+#include "checks.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::followup;
+using namespace gk::followup::test;
+using chairside::Urgency;
+
+namespace {
+
+Referral referral(Urgency urgency, ReferralState state = ReferralState::open) {
+  return {.child = id<roster::ChildId>(1),
+          .day = id<roster::DayId>(2),
+          .urgency = urgency,
+          .reason = "swelling, lower right",
+          .due = day(2026, 11, 19),
+          .state = state};
+}
+
+ContactAttempt attempt(ContactResult result, Channel channel = Channel::phone,
+                       std::uint64_t child = 1) {
+  return {.child = id<roster::ChildId>(child),
+          .day = id<roster::DayId>(2),
+          .channel = channel,
+          .result = result,
+          .note = {}};
+}
+
+bool stands(const Referral& value, const std::vector<ContactAttempt>& attempts = {}) {
+  const auto result = checkReferral(value, attempts);
+  if (!result) CHECK(result.error().code == base::ErrorCode::ruleReferral);
+  return result.has_value();
+}
+
+} // namespace
+
+TEST_CASE("Urgent is due in two days and early in six weeks") {
+  // Seal America, step 9: 48 hours and six weeks
+  CHECK(referralDue(Urgency::urgent, day(2026, 11, 17)) == day(2026, 11, 19));
+  CHECK(referralDue(Urgency::early, day(2026, 11, 17)) == day(2026, 12, 29));
+}
+
+TEST_CASE("A referral needs urgency and a reason") {
+  CHECK(stands(referral(Urgency::urgent)));
+  CHECK(stands(referral(Urgency::early)));
+  CHECK_FALSE(stands(referral(Urgency::none)));
+  auto silent = referral(Urgency::early);
+  silent.reason = "";
+  CHECK_FALSE(stands(silent));
+}
+
+TEST_CASE("An urgent referral stays open until someone was reached", "[case-81]") {
+  for (std::size_t i = 1; i < base::enumCount<ReferralState>; ++i) {
+    const auto closed = referral(Urgency::urgent, static_cast<ReferralState>(i));
+    INFO(base::nameOf(closed.state));
+    CHECK_FALSE(stands(closed));
+    CHECK_FALSE(stands(closed, {attempt(ContactResult::message), attempt(ContactResult::noAnswer),
+                                attempt(ContactResult::wrongNumber)}));
+    CHECK_FALSE(stands(closed, {attempt(ContactResult::reached, Channel::letter)}));
+    CHECK_FALSE(stands(closed, {attempt(ContactResult::reached, Channel::phone, 77)}));
+    CHECK(stands(closed, {attempt(ContactResult::noAnswer), attempt(ContactResult::reached)}));
+  }
+}
+
+TEST_CASE("An early referral is lost only after attempts") {
+  const auto lost = referral(Urgency::early, ReferralState::lostAfterAttempts);
+  CHECK_FALSE(stands(lost));
+  CHECK_FALSE(stands(lost, {attempt(ContactResult::noAnswer, Channel::phone, 77)}));
+  CHECK(stands(lost, {attempt(ContactResult::noAnswer)}));
+  CHECK(stands(referral(Urgency::early, ReferralState::treatedComplete)));
+}

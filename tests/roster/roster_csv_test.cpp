@@ -1,0 +1,214 @@
+#include "roster/roster_csv.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::roster;
+using base::ErrorCode;
+
+namespace {
+
+base::Date day(int year, unsigned month, unsigned dayOfMonth) {
+  return base::Date::of(year, month, dayOfMonth).value();
+}
+
+const auto today = day(2026, 9, 15);
+
+const std::string full =
+    "number,first,middle,last,name_used,birth_date,grade,room,teacher,sex,guardian,relation,phone,"
+    "language,consent,signed_on,received_on,valid_until,services,history\n";
+
+base::Error trouble(const std::string& csv) {
+  const auto lines = readRoster(csv, today);
+  REQUIRE_FALSE(lines);
+  return lines.error();
+}
+
+bool has(const base::Error& error, std::string_view words) {
+  INFO(error.detail);
+  CHECK(error.detail.find(words) != std::string::npos);
+  return error.detail.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("A full line of a roster is read whole") {
+  const auto lines = readRoster(
+      full + "1043,Mina,A,Tolliver-Reed,Mina,2019-02-03,2,6,Fern,female,Ada Tolliver,mother,"
+             "000-555-0142,English,yes,2026-09-08,2026-09-10,2027-06-30,"
+             "screening; sealants;varnish,yes\n",
+      today);
+  REQUIRE(lines);
+  REQUIRE(lines->size() == 1);
+  const auto& line = lines->front();
+  CHECK(line == RosterLine{.line = 2,
+                           .number = withCheckDigit("1043"),
+                           .first = "Mina",
+                           .middle = "A",
+                           .last = "Tolliver-Reed",
+                           .nameUsed = "Mina",
+                           .birth = day(2019, 2, 3),
+                           .birthVerdict = BirthVerdict::fine,
+                           .grade = "2",
+                           .room = "6",
+                           .teacher = "Fern",
+                           .sex = dentition::Sex::female,
+                           .guardian = "Ada Tolliver",
+                           .relation = "mother",
+                           .signer = Relation::parent,
+                           .phone = "000-555-0142",
+                           .language = "English",
+                           .consent = {.state = ConsentState::yes,
+                                       .services = {Service::screening, Service::sealants,
+                                                    Service::varnish},
+                                       .signedOn = day(2026, 9, 8),
+                                       .receivedOn = day(2026, 9, 10),
+                                       .validUntil = day(2027, 6, 30),
+                                       .history = HistoryAnswered::yes}});
+}
+
+TEST_CASE("The needed columns are enough and come in any order") {
+  const auto lines = readRoster("Grade,Birth Date,Last\r\nk,2021-03-04,Lindenholt\r\n", today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).grade == "K");
+  CHECK(lines->at(0).number.empty());
+  CHECK(lines->at(0).consent == RosterConsent{});
+  CHECK(lines->at(0).sex == dentition::Sex::notStated);
+}
+
+TEST_CASE("Names keep their accents and apostrophes and order", "[case-17]") {
+  const auto lines = readRoster("\xEF\xBB\xBF"
+                                "first,last,birth_date,grade\n"
+                                "Zoë,\"Ó Súilleabháin, Núñez\",2019-02-03,2\n"
+                                "Ngọc Ánh,D’Amico-Łuk,2019-02-03,2\n",
+                                today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).first == "Zoë");
+  CHECK(lines->at(0).last == "Ó Súilleabháin, Núñez");
+  CHECK(lines->at(1).last == "D’Amico-Łuk");
+}
+
+TEST_CASE("A child with one name is read and one with none is not", "[case-17]") {
+  const std::string head = "first,last,birth_date,grade\n";
+  CHECK(readRoster(head + "Osei,,2019-02-03,2\n,Brackwater,2019-02-03,2\n", today));
+  CHECK(readRoster("first,birth_date,grade\nOsei,2019-02-03,2\n", today));
+  has(trouble(head + " , ,2019-02-03,2\n"), "line 2, first: a child needs a first or a last name");
+}
+
+TEST_CASE("Quoted commas and line breaks stay in their cell and lines are counted in the file") {
+  const auto lines = readRoster("last,birth_date,grade,guardian\n"
+                                "Saltmarsh,2019-02-03,2,\"Ada\nSaltmarsh, Jo\"\n\n"
+                                "Brookmere,2019-02-03,2,\n",
+                                today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).guardian == "Ada\nSaltmarsh, Jo");
+  CHECK(lines->at(1).line == 5);
+}
+
+TEST_CASE("A date that is no day is named by line and column and never repeated") {
+  const std::string head = "last,birth_date,grade\n";
+  for (auto cell : {"2019-02-30", "03/04/2019", "", "Tolliver"}) {
+    const auto error = trouble(head + "Reed," + cell + ",2\n");
+    CHECK(error.code == ErrorCode::dateMalformed);
+    has(error, "1 problem in the roster, nothing was read: line 2, birth_date: ");
+    CHECK(error.detail.find("Tolliver") == std::string::npos);
+  }
+}
+
+TEST_CASE("An impossible age is refused and an unusual one is marked to ask", "[case-18]") {
+  const std::string head = "last,birth_date,grade\n";
+  const auto error = trouble(head + "Hatherwick,1997-02-03,2\n");
+  CHECK(error.code == ErrorCode::dateMalformed);
+  has(error, "line 2, birth_date: makes an age outside 3 to 19");
+  const auto lines = readRoster(head + "Hatherwick,2013-02-03,2\n", today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).birthVerdict == BirthVerdict::askUnusualForGrade);
+}
+
+TEST_CASE("Numbers are given or proved their check digit and are never used twice") {
+  const std::string head = "number,last,birth_date,grade\n";
+  const auto proved = withCheckDigit("1044");
+  const auto lines =
+      readRoster(head + "1043,Reed,2019-02-03,2\n" + proved + ",Oake,2019-02-03,2\n", today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).number == withCheckDigit("1043"));
+  CHECK(lines->at(1).number == proved);
+
+  auto wrong = proved;
+  wrong.back() = wrong.back() == '9' ? '0' : static_cast<char>(wrong.back() + 1);
+  has(trouble(head + wrong + ",Oake,2019-02-03,2\n"), "line 2, number: ");
+  const auto twice = trouble(head + "1044,Reed,2019-02-03,2\n" + proved + ",Oake,2019-02-03,2\n");
+  CHECK(twice.code == ErrorCode::csvMalformed);
+  has(twice, "line 3, number: the same as on line 2");
+}
+
+TEST_CASE("Words that are none of the form's are named with those that are") {
+  const std::string head = "last,birth_date,grade,sex,consent,services,history\n";
+  const auto row = [&](const std::string& cells) { return head + "Reed,2019-02-03,2," + cells; };
+  has(trouble(row(",yes,screening;sealant,yes\n")), "line 2, services: ");
+  has(trouble(row(",perhaps,,\n")), "line 2, consent: not one of: yes, yes with limits");
+  has(trouble(row("girl,,,\n")), "line 2, sex: not one of: female, male");
+  has(trouble(row(",yes,all,some\n")), "line 2, history: not one of: yes, partly, no");
+  const auto lines = readRoster(row("Female,Yes With Limits,ALL,partly\n"), today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).consent.services == ServiceSet::all());
+  CHECK(lines->at(0).consent.state == ConsentState::yesWithLimits);
+}
+
+TEST_CASE("A blank consent is not returned and a blank history is not answered", "[case-10]") {
+  const std::string head = "last,birth_date,grade,consent,signed_on,history\n";
+  const auto lines = readRoster(head + "Reed,2019-02-03,2,,,\nOake,2019-02-03,2,yes,,\n", today);
+  REQUIRE(lines);
+  CHECK(lines->at(0).consent.state == ConsentState::notReturned);
+  CHECK(lines->at(1).consent.history == HistoryAnswered::no);
+  has(trouble(head + "Reed,2019-02-03,2,,2026-09-08,\n"),
+      "line 2, consent: blank means not returned, yet signed_on is filled");
+}
+
+TEST_CASE("A relation that is not known to entitle waits for review", "[case-8]") {
+  const std::string head = "last,birth_date,grade,relation\n";
+  const auto signer = [&](const std::string& relation) {
+    return readRoster(head + "Reed,2019-02-03,2," + relation + "\n", today).value().at(0).signer;
+  };
+  CHECK(signer("") == Relation::parent);
+  CHECK(signer("Father") == Relation::parent);
+  CHECK(signer("legal guardian") == Relation::legalGuardian);
+  CHECK(signer("\"self, of age\"") == Relation::selfOfAge);
+  CHECK(signer("older sister") == Relation::other);
+}
+
+TEST_CASE("A header without a needed column or with a strange or double one is refused") {
+  has(trouble("first,grade\nMina,2\n"), "line 1, header: no column birth_date");
+  has(trouble("first,birth_date\nMina,2019-02-03\n"), "line 1, header: no column grade");
+  has(trouble("number,birth_date,grade\n1,2019-02-03,2\n"), "no column first or last");
+  has(trouble("last,birth_date,grade,last\nx,2019-02-03,2,x\n"), "column 4: a second column last");
+  has(trouble("last,birth_date,grade,servces\nx,2019-02-03,2,all\n"),
+      "line 1, column 4: not a roster column");
+}
+
+TEST_CASE("A file without a header row does not spill its names into the error") {
+  const auto error = trouble("Mina,Tolliver-Reed,2019-02-03,2\n");
+  CHECK(error.code == ErrorCode::csvMalformed);
+  CHECK(error.detail.find("Mina") == std::string::npos);
+  CHECK(error.detail.find("Tolliver") == std::string::npos);
+}
+
+TEST_CASE("An empty file and a header alone are refused") {
+  CHECK(trouble("").code == ErrorCode::csvMalformed);
+  has(trouble("last,birth_date,grade\n"), "no child below it");
+}
+
+TEST_CASE("A row of another width is refused") {
+  has(trouble("last,birth_date,grade\nReed,2019-02-03\n"), "line 2");
+}
+
+TEST_CASE("All problems are counted and the first five told") {
+  std::string csv = "last,birth_date,grade\n";
+  for (int i = 0; i < 7; ++i)
+    csv += "Reed,2019-02-03,13\n";
+  const auto error = trouble(csv);
+  CHECK(error.code == ErrorCode::csvMalformed);
+  has(error, "7 problems in the roster");
+  has(error, "line 6, grade: write K or 1 to 12; and 2 more");
+  CHECK(error.detail.find("line 7") == std::string::npos);
+}

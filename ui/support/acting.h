@@ -1,0 +1,44 @@
+#pragma once
+
+#include "chairside/field.h"
+
+#include <QObject>
+
+namespace gk::ui {
+
+/// Who is at work and with what: carried from the morning until someone changes it.
+struct Setup {
+  std::optional<base::MemberId> author; ///< the operator
+  std::optional<base::MemberId> assistant;
+  std::optional<base::MemberId> recorder; ///< who types; empty when the author does
+  std::optional<kit::LotId> sealant;
+  std::optional<kit::LotId> etchant;
+  std::optional<kit::LotId> varnish;
+  std::optional<kit::LightId> light;
+  chairside::Isolation isolation = chairside::Isolation::rollsWithHolders;
+  chairside::Holder cheek = chairside::Holder::device;
+  chairside::Holder tongue = chairside::Holder::device;
+  bool fourHanded = true;
+  bool operator==(const Setup&) const = default;
+};
+
+/// The setup that every page acts under. Outlives the pages.
+class Acting final : public QObject {
+  Q_OBJECT
+
+ public:
+  using QObject::QObject;
+
+  [[nodiscard]] const Setup& now() const { return setup_; }
+  /// Says `changed` when something did.
+  void change(const Setup& setup);
+  [[nodiscard]] base::By by() const { return {setup_.author, setup_.recorder}; }
+
+ Q_SIGNALS:
+  void changed();
+
+ private:
+  Setup setup_;
+};
+
+} // namespace gk::ui

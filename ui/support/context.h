@@ -1,0 +1,17 @@
+#pragma once
+
+#include "session/session.h"
+#include "ui/support/acting.h"
+#include "ui/support/prompter.h"
+
+namespace gk::ui {
+
+/// All that a page needs from the outside. Outlives the pages of one open book.
+struct Context {
+  session::Session& session;
+  base::Clock& clock;
+  Prompter& prompter;
+  Acting& acting;
+};
+
+} // namespace gk::ui

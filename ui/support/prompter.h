@@ -1,0 +1,28 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include <optional>
+
+namespace gk::ui {
+
+/// Dialogs, behind an interface so that tests answer them. Empty means that the person backed out.
+/// The chair page asks in its own line instead, since nothing may cover its timer.
+class Prompter {
+ public:
+  virtual ~Prompter() = default;
+
+  virtual bool confirm(const QString& question) = 0;
+  virtual std::optional<QString> text(const QString& question, const QString& suggestion) = 0;
+  /// The place of the option chosen, from 0. Precondition: at least one option.
+  virtual std::optional<int> choose(const QString& question, const QStringList& options) = 0;
+  /// `filter` as QFileDialog has it: "Roster (*.csv)".
+  virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
+  virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,
+                                          const QString& filter) = 0;
+  /// Shown as dots.
+  virtual std::optional<QString> passphrase(const QString& question) = 0;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,59 @@
+#include "ui/support/qt_prompter.h"
+
+#include "base/contract.h"
+#include "ui/support/text.h"
+
+#include <QFileDialog>
+#include <QInputDialog>
+#include <QMessageBox>
+
+namespace gk::ui {
+
+namespace {
+
+const QString title = u"Groovekeeper"_s;
+
+std::optional<QString> unlessEmpty(const QString& path) {
+  if (path.isEmpty()) return std::nullopt;
+  return path;
+}
+
+} // namespace
+
+bool QtPrompter::confirm(const QString& question) {
+  return QMessageBox::question(parent_, title, question) == QMessageBox::Yes;
+}
+
+std::optional<QString> QtPrompter::text(const QString& question, const QString& suggestion) {
+  bool said = false;
+  auto answer =
+      QInputDialog::getText(parent_, title, question, QLineEdit::Normal, suggestion, &said);
+  if (!said) return std::nullopt;
+  return answer;
+}
+
+std::optional<int> QtPrompter::choose(const QString& question, const QStringList& options) {
+  base::require(!options.isEmpty(), "a choice between nothing");
+  bool said = false;
+  const auto answer = QInputDialog::getItem(parent_, title, question, options, 0, false, &said);
+  if (!said) return std::nullopt;
+  return static_cast<int>(options.indexOf(answer));
+}
+
+std::optional<QString> QtPrompter::openFile(const QString& what, const QString& filter) {
+  return unlessEmpty(QFileDialog::getOpenFileName(parent_, what, {}, filter));
+}
+
+std::optional<QString> QtPrompter::saveFile(const QString& what, const QString& suggestion,
+                                            const QString& filter) {
+  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter));
+}
+
+std::optional<QString> QtPrompter::passphrase(const QString& question) {
+  bool said = false;
+  auto answer = QInputDialog::getText(parent_, title, question, QLineEdit::Password, {}, &said);
+  if (!said) return std::nullopt;
+  return answer;
+}
+
+} // namespace gk::ui

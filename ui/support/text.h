@@ -1,0 +1,26 @@
+#pragma once
+
+#include <QString>
+
+#include <string>
+#include <string_view>
+
+namespace gk::ui {
+
+using namespace Qt::Literals::StringLiterals;
+
+/// The core's text is UTF-8 on every machine, whatever the locale.
+inline QString toQt(std::string_view utf8) {
+  return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
+}
+
+inline std::string toStd(const QString& text) {
+  return text.toUtf8().toStdString();
+}
+
+/// "upper right" -> "Upper right".
+inline QString capital(const QString& text) {
+  return text.left(1).toUpper() + text.mid(1);
+}
+
+} // namespace gk::ui
