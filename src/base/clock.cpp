@@ -52,7 +52,11 @@ LocalInstant SystemClock::now() {
 }
 
 Milliseconds SystemClock::steady() {
-  return floor<Milliseconds>(std::chrono::steady_clock::now().time_since_epoch());
+  // Not std::chrono::steady_clock: on Linux that stands still while the laptop sleeps, and a cure
+  // that the laptop slept through must show.
+  std::timespec now{};
+  require(clock_gettime(CLOCK_BOOTTIME, &now) == 0, "no steady clock");
+  return Milliseconds(now.tv_sec * 1000 + now.tv_nsec / 1'000'000);
 }
 
 void ManualClock::advance(Milliseconds by) {

@@ -53,7 +53,7 @@ Result<std::string> readFile(const Path& path) {
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (file.get() < 0) return unread(path, errno);
   std::string bytes;
-  std::array<char, 65536> block; // NOLINT(*-member-init): read fills it
+  std::array<char, 65536> block; // read fills it
   for (;;) {
     const ssize_t got = ::read(file.get(), block.data(), block.size());
     if (got == 0) return bytes;

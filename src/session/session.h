@@ -42,8 +42,7 @@ class Session {
   // The book. `create` fails as store::createBook and vault::Vault::create, `open` as
   // store::openBook; an open book's names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world,
-                                BookKind kind = BookKind::real);
+                                base::LaptopId laptop, World world, BookKind kind = BookKind::real);
   static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real);
@@ -108,8 +107,9 @@ class Session {
   Result<base::Done> stopTeeth(By by, chairside::FieldId field,
                                const std::vector<dentition::Tooth>& teeth,
                                const std::string& reason);
+  /// Asks to be confirmed before the sealants that were planned, or sooner than the program waits.
   Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
-                                       Confirmed sooner = Confirmed::no);
+                                       Confirmed confirmed = Confirmed::no);
   Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
   /// Takes back this laptop's last act, all its rows; the words of what was taken back.
   Result<std::string> undo(By by);

@@ -40,8 +40,7 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
 
 Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access, BookKind kind) {
-  auto book =
-      store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at);
+  auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at);
   if (!book) return book.error();
   return Session(std::move(*book), world);
 }
@@ -70,7 +69,9 @@ Result<base::Done> Session::changePassphrase(std::string passphrase) {
   return book_.replaceKey(rowOf(*wrapped));
 }
 
-Result<base::Done> Session::backUp(const base::Path& target) { return book_.backUp(target); }
+Result<base::Done> Session::backUp(const base::Path& target) {
+  return book_.backUp(target);
+}
 
 Result<store::Merged> Session::absorb(const base::Path& other) {
   auto merged = book_.absorb(other, world_.clock.now().at);
@@ -78,9 +79,13 @@ Result<store::Merged> Session::absorb(const base::Path& other) {
   return merged;
 }
 
-Result<std::vector<std::string>> Session::findings() { return book_.findings(); }
+Result<std::vector<std::string>> Session::findings() {
+  return book_.findings();
+}
 
-Result<base::Done> Session::finish() { return book_.finish(); }
+Result<base::Done> Session::finish() {
+  return book_.finish();
+}
 
 std::string Session::clockWarning() {
   const auto newest = book_.newestMoment();

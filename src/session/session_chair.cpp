@@ -69,8 +69,7 @@ namespace {
 
 /// The consent that a field's teeth ask for.
 Service serviceFor(kit::MaterialKind material) {
-  return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial
-                                                     : Service::sealants;
+  return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial : Service::sealants;
 }
 
 /// Every tooth of the field must have been found fit and chosen at a screening of this child.
@@ -87,11 +86,10 @@ Result<base::Done> teethAreChosen(const chairside::Field& field,
              check.value.action == followup::CheckAction::resealToday;
     });
     if (!chosen && replaced) continue;
-    if (!chosen || !chairside::isTreatment(chosen->decision) ||
-        !chosen->toSeal.hasAll(surfaces))
-      return Error{ErrorCode::ruleTooth, "the " + tooth.words() + ", " +
-                                             dentition::words(surfaces) +
-                                             ", was not chosen at the screening; change that first"};
+    if (!chosen || !chairside::isTreatment(chosen->decision) || !chosen->toSeal.hasAll(surfaces))
+      return Error{ErrorCode::ruleTooth,
+                   "the " + tooth.words() + ", " + dentition::words(surfaces) +
+                       ", was not chosen at the screening; change that first"};
   }
   return base::Done{};
 }
@@ -119,9 +117,9 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   auto program = this->program();
   if (!program) return program.error();
   if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential,
-                 "the agreement with the authorizing dentist ended on " +
-                     program->value.agreementUntil->words() + "; no new placements"};
+    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
+                                                program->value.agreementUntil->words() +
+                                                "; no new placements"};
   const auto here = store::rowsOf("child", field.child, "day", field.day);
   auto screenings = book_.current<chairside::Screening>(here);
   if (!screenings) return screenings.error();
@@ -166,8 +164,8 @@ Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& ru
       if (!type) return type.error();
       const auto* progress = std::as_const(state->protocol).find(tooth);
       base::require(progress != nullptr, "an allowed check of a tooth outside the field");
-      placements.push_back(chairside::summarize(field, *progress, run.field, *type, *by.author,
-                                                run.reason));
+      placements.push_back(
+          chairside::summarize(field, *progress, run.field, *type, *by.author, run.reason));
     }
   }
   return write(by, field.child, [&](store::Act& act) {
@@ -183,8 +181,7 @@ Result<chairside::WetId> Session::wet(By by, const chairside::Wet& event) {
   if (!state) return state.error();
   auto day = dayOpenForCare(state->field.value.day);
   if (!day) return day.error();
-  if (event.teeth.empty())
-    return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
+  if (event.teeth.empty()) return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
   return write(by, state->field.value.child, [&](store::Act& act) { return act.add(event); });
 }
 
@@ -214,8 +211,9 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
   for (const auto& tooth : open) {
     const auto type = placementType(state->field.value, tooth);
     if (!type) return type.error();
-    left.push_back(chairside::summarize(state->field.value, *std::as_const(state->protocol).find(tooth), field,
-                                        *type, *by.author, reason));
+    left.push_back(chairside::summarize(state->field.value,
+                                        *std::as_const(state->protocol).find(tooth), field, *type,
+                                        *by.author, reason));
   }
   return write(by, state->field.value.child, [&](store::Act& act) {
     for (const auto& placement : left)
@@ -227,8 +225,8 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
 Result<chairside::PlacementType> Session::placementType(const chairside::Field& field,
                                                         const dentition::Tooth& tooth) {
   using chairside::PlacementType;
-  auto screenings = book_.current<chairside::Screening>(
-      store::rowsOf("child", field.child, "day", field.day));
+  auto screenings =
+      book_.current<chairside::Screening>(store::rowsOf("child", field.child, "day", field.day));
   if (!screenings) return screenings.error();
   for (const auto& screening : *screenings)
     for (const auto& finding : screening.value.teeth) {
@@ -245,8 +243,7 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
   if (!earlier) return earlier.error();
   auto type = PlacementType::fresh;
   for (const auto& placement : *earlier) {
-    if (placement.value.tooth != tooth ||
-        placement.value.attempt != chairside::Attempt::complete)
+    if (placement.value.tooth != tooth || placement.value.attempt != chairside::Attempt::complete)
       continue;
     type = placement.value.type == PlacementType::interim ? PlacementType::replacesInterim
                                                           : PlacementType::reseal;
@@ -255,7 +252,7 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
 }
 
 Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& varnish,
-                                              Confirmed sooner) {
+                                              Confirmed confirmed) {
   auto day = dayOpenForCare(varnish.day);
   if (!day) return day.error();
   const auto on = day->value.date;
@@ -271,6 +268,18 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
     if (state.protocol.next() != chairside::Next::placed)
       return Error{ErrorCode::ruleVarnish,
                    "varnish comes after the sealants: finish or stop the teeth in hand first"};
+  const auto here = store::rowsOf("child", varnish.child, "day", varnish.day);
+  auto screenings = book_.current<chairside::Screening>(here);
+  if (!screenings) return screenings.error();
+  auto placed = book_.current<chairside::Placement>(here);
+  if (!placed) return placed.error();
+  std::vector<chairside::Placement> today;
+  for (const auto& placement : *placed)
+    today.push_back(placement.value);
+  for (const auto& screening : *screenings) {
+    const auto inOrder = chairside::checkVarnishOrder(screening.value, today);
+    if (!inOrder && confirmed == Confirmed::no) return inOrder.error();
+  }
   auto program = this->program();
   if (!program) return program.error();
   auto earlier = book_.current<chairside::Varnish>(store::rowsOf("child", varnish.child));
@@ -279,7 +288,7 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
     auto then = this->day(before.value.day);
     if (!then) return then.error();
     const int apart = base::daysBetween(then->value.date, on);
-    if (apart < program->value.varnishIntervalDays && sooner == Confirmed::no)
+    if (apart < program->value.varnishIntervalDays && confirmed == Confirmed::no)
       return Error{ErrorCode::ruleVarnish, "the child had varnish " + std::to_string(apart) +
                                                " days ago; the program waits " +
                                                std::to_string(program->value.varnishIntervalDays) +

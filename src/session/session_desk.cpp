@@ -9,7 +9,9 @@ using base::ErrorCode;
 
 namespace {
 
-Error refuse(ErrorCode code, std::string why) { return {code, std::move(why)}; }
+Error refuse(ErrorCode code, std::string why) {
+  return {code, std::move(why)};
+}
 
 } // namespace
 
@@ -75,9 +77,9 @@ Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Id
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
   if (verdict == roster::BirthVerdict::askUnusualForGrade && schoolConfirmsAge == Confirmed::no)
-    return refuse(ErrorCode::ruleBirthDate,
-                  "born " + identity.birth.words() + " is unusual for grade " + child.grade +
-                      "; ask the school and confirm");
+    return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
+                                                " is unusual for grade " + child.grade +
+                                                "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
   child.number = *number;
@@ -153,8 +155,7 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
 }
 
 Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
-                                           const roster::Consent& form,
-                                           const std::string& reason) {
+                                           const roster::Consent& form, const std::string& reason) {
   if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();

@@ -47,11 +47,9 @@ Result<FieldState> Session::fieldState(chairside::FieldId id) {
   for (const auto& wet : *wets)
     events.push_back({wet.stamp.entry, [&](chairside::Protocol& p) { p.apply(wet.value); }});
   for (const auto& left : *placed)
-    if (left.value.attempt != chairside::Attempt::complete &&
-        left.value.check == chairside::StepResult::done)
-      events.push_back({left.stamp.entry, [&](chairside::Protocol& p) {
-                          p.stop(std::array{left.value.tooth});
-                        }});
+    if (left.value.attempt != chairside::Attempt::complete)
+      events.push_back({left.stamp.entry,
+                        [&](chairside::Protocol& p) { p.stop(std::array{left.value.tooth}); }});
   std::ranges::sort(events, {}, &Event::at);
 
   FieldState state{*field, chairside::Protocol(field->value, rules), {}};

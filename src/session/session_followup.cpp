@@ -22,8 +22,7 @@ Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCh
     return Error{ErrorCode::ruleCheck, "that placement is another child's"};
   auto placedDay = this->day(placement->value.day);
   if (!placedDay) return placedDay.error();
-  const auto sound =
-      followup::checkRetention(check, placement->value, placedDay->value.date, on);
+  const auto sound = followup::checkRetention(check, placement->value, placedDay->value.date, on);
   if (!sound) return sound.error();
   return write(by, check.child, [&](store::Act& act) { return act.add(check); });
 }
@@ -37,8 +36,7 @@ Result<followup::ReferralId> Session::enterReferral(By by, const followup::Refer
 Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Referral>& old,
                                            const followup::Referral& referral,
                                            const std::string& reason) {
-  auto attempts =
-      book_.current<followup::ContactAttempt>(store::rowsOf("child", referral.child));
+  auto attempts = book_.current<followup::ContactAttempt>(store::rowsOf("child", referral.child));
   if (!attempts) return attempts.error();
   std::vector<followup::ContactAttempt> made;
   for (const auto& attempt : *attempts)

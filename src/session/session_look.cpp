@@ -15,11 +15,17 @@ Result<Recorded<roster::Program>> Session::program() {
   return only<roster::Program>(everything(), "program");
 }
 
-List<roster::Term> Session::terms() { return book_.current<roster::Term>(everything()); }
+List<roster::Term> Session::terms() {
+  return book_.current<roster::Term>(everything());
+}
 
-List<roster::School> Session::schools() { return book_.current<roster::School>(everything()); }
+List<roster::School> Session::schools() {
+  return book_.current<roster::School>(everything());
+}
 
-List<roster::Member> Session::members() { return book_.current<roster::Member>(everything()); }
+List<roster::Member> Session::members() {
+  return book_.current<roster::Member>(everything());
+}
 
 List<roster::ClinicDay> Session::days(roster::TermId term) {
   return book_.current<roster::ClinicDay>(rowsOf("term", term));
@@ -47,15 +53,21 @@ Result<bool> Session::isSigned(roster::DayId day) {
   return !closures->empty();
 }
 
-List<kit::Light> Session::lights() { return book_.current<kit::Light>(everything()); }
+List<kit::Light> Session::lights() {
+  return book_.current<kit::Light>(everything());
+}
 
 List<kit::MeterReading> Session::readings(kit::LightId light) {
   return book_.current<kit::MeterReading>(rowsOf("light", light));
 }
 
-List<kit::Lot> Session::lots() { return book_.current<kit::Lot>(everything()); }
+List<kit::Lot> Session::lots() {
+  return book_.current<kit::Lot>(everything());
+}
 
-List<kit::CureTime> Session::cureTimes() { return book_.current<kit::CureTime>(everything()); }
+List<kit::CureTime> Session::cureTimes() {
+  return book_.current<kit::CureTime>(everything());
+}
 
 Result<base::Seconds> Session::cureTarget(kit::LotId sealant, std::optional<kit::LightId> light) {
   auto lot = only<kit::Lot>(subjectIs(sealant), "sealant lot");
@@ -117,10 +129,9 @@ Result<std::vector<Found>> Session::findChildren(const std::string& text, std::s
     const auto identity = known->find(row.id);
     const std::string name =
         identity == known->end() ? row.value.number : identity->second.shownName();
-    const std::string searched =
-        identity == known->end()
-            ? std::string()
-            : base::folded(name + " " + identity->second.legalName());
+    const std::string searched = identity == known->end()
+                                     ? std::string()
+                                     : base::folded(name + " " + identity->second.legalName());
     const bool byNumber = !digits.empty() && row.value.number.starts_with(
                                                  digits.size() > 4 ? digits.substr(0, 4) : digits);
     const bool byName = !wanted.empty() && std::ranges::all_of(words, [&](auto word) {

@@ -49,8 +49,7 @@ Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service serv
 }
 
 Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
-  auto seatings =
-      book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
+  auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
   if (!seatings) return seatings.error();
   if (seatings->empty())
     return Error{ErrorCode::ruleIdentity,
@@ -69,8 +68,7 @@ Result<base::Done> Session::lotFits(kit::LotId lot, roster::ChildId child, base:
 }
 
 Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
-                                      const chairside::StepRun& run,
-                                      const roster::Member& author) {
+                                      const chairside::StepRun& run, const roster::Member& author) {
   auto found = only<kit::Light>(store::subjectIs(light), "light");
   if (!found) return found.error();
   auto read = readings(light);

@@ -20,8 +20,7 @@ template <class T>
 Result<Recorded<T>> Session::only(const store::Where& where, std::string_view what) {
   auto rows = book_.current<T>(where);
   if (!rows) return rows.error();
-  if (rows->empty())
-    return base::Error{base::ErrorCode::notFound, "no such " + std::string(what)};
+  if (rows->empty()) return base::Error{base::ErrorCode::notFound, "no such " + std::string(what)};
   return std::move(rows->back());
 }
 

@@ -21,11 +21,11 @@ struct BoardLine {
   std::string room;
   std::string grade;
   Place place;
-  bool stopFlag = false;      ///< an unresolved medical stop
-  bool askFlag = false;       ///< an unresolved medical question
-  bool sameName = false;      ///< another child on the board is called the same
-  bool recheckDue = false;    ///< has placements of earlier terms and may be rechecked
-  std::string outcome{};      ///< words, when the day has ended for the child
+  bool stopFlag = false;   ///< an unresolved medical stop
+  bool askFlag = false;    ///< an unresolved medical question
+  bool sameName = false;   ///< another child on the board is called the same
+  bool recheckDue = false; ///< has placements of earlier terms and may be rechecked
+  std::string outcome{};   ///< words, when the day has ended for the child
 };
 
 /// All that the identity screen must show at one glance.
@@ -33,8 +33,8 @@ struct IdentityCard {
   roster::ChildId child;
   std::string number;
   std::string name;
-  std::string header;   ///< first name and last initial: all that the chair shows later
-  std::string birth;    ///< in words, with age
+  std::string header; ///< first name and last initial: all that the chair shows later
+  std::string birth;  ///< in words, with age
   std::string room;
   std::string grade;
   std::string school;

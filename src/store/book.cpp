@@ -102,9 +102,9 @@ Result<std::vector<HistoryLine>> Book::lastAct() {
     while (statement.step()) {
       using Member = std::optional<base::MemberId>;
       auto [id, laptop, sequence, author, recorder, at, offset, supersedes, reason, kind, current] =
-          statement.columns<base::EntryId, base::LaptopId, std::int64_t, Member, Member,
-                            base::Instant, int, std::optional<base::EntryId>, std::string,
-                            std::string, bool>();
+          statement
+              .columns<base::EntryId, base::LaptopId, std::int64_t, Member, Member, base::Instant,
+                       int, std::optional<base::EntryId>, std::string, std::string, bool>();
       lines.push_back({{id,
                         laptop,
                         sequence,
@@ -124,9 +124,13 @@ Result<std::vector<HistoryLine>> Book::lastAct() {
   });
 }
 
-Result<base::Done> Book::backUp(const base::Path& target) { return backupTo(connection_, target); }
+Result<base::Done> Book::backUp(const base::Path& target) {
+  return backupTo(connection_, target);
+}
 
-Result<std::vector<std::string>> Book::findings() { return integrity(connection_); }
+Result<std::vector<std::string>> Book::findings() {
+  return integrity(connection_);
+}
 
 Result<base::Done> Book::finish() {
   return guarded([&] { connection_.finish(); });

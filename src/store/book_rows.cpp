@@ -1,5 +1,6 @@
 #include "store/book.h"
 #include "store/chairside_rows.h"
+#include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
 #include "store/roster_rows.h"
@@ -11,17 +12,16 @@ Act::Act(Connection& connection, ActStamp stamp, Position position, base::Random
     : connection_(connection), stamp_(stamp), position_(position), random_(random) {}
 
 base::EntryId Act::insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
-                               std::optional<base::EntryId> supersedes,
-                               const std::string& reason) {
+                               std::optional<base::EntryId> supersedes, const std::string& reason) {
   const auto id = base::nextUuid7(stamp_.at.at, position_.last, random_);
   position_ = {position_.sequence + 1, id};
   if (!act_) act_ = id;
   connection_
       .prepare("INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, at, "
                "utc_offset, supersedes, reason) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-      .bindAll(id, subject.value_or(id), *act_, kind, stamp_.laptop, position_.sequence, stamp_.by.author,
-               stamp_.by.recorder, stamp_.at.at, static_cast<int>(stamp_.at.offset.count()),
-               supersedes, std::string_view(reason))
+      .bindAll(id, subject.value_or(id), *act_, kind, stamp_.laptop, position_.sequence,
+               stamp_.by.author, stamp_.by.recorder, stamp_.at.at,
+               static_cast<int>(stamp_.at.offset.count()), supersedes, std::string_view(reason))
       .run();
   return base::EntryId(id);
 }

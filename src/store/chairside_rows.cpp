@@ -81,9 +81,8 @@ void Rows<chairside::Field>::writeParts(Connection& connection, base::EntryId en
 
 void Rows<chairside::Field>::readParts(Connection& connection, base::EntryId entry,
                                        chairside::Field& f) {
-  f.teeth = readTeeth(connection,
-                      "SELECT tooth, surfaces FROM field_tooth WHERE entry = ? ORDER BY place",
-                      entry);
+  f.teeth = readTeeth(
+      connection, "SELECT tooth, surfaces FROM field_tooth WHERE entry = ? ORDER BY place", entry);
 }
 
 void Rows<chairside::TimerStart>::writeParts(Connection& connection, base::EntryId entry,
@@ -95,9 +94,8 @@ void Rows<chairside::TimerStart>::writeParts(Connection& connection, base::Entry
 
 void Rows<chairside::TimerStart>::readParts(Connection& connection, base::EntryId entry,
                                             chairside::TimerStart& t) {
-  t.teeth = readTeeth(connection,
-                      "SELECT tooth, surfaces FROM timer_tooth WHERE entry = ? ORDER BY place",
-                      entry);
+  t.teeth = readTeeth(
+      connection, "SELECT tooth, surfaces FROM timer_tooth WHERE entry = ? ORDER BY place", entry);
 }
 
 void Rows<chairside::StepRun>::writeParts(Connection& connection, base::EntryId entry,
@@ -109,9 +107,8 @@ void Rows<chairside::StepRun>::writeParts(Connection& connection, base::EntryId 
 
 void Rows<chairside::StepRun>::readParts(Connection& connection, base::EntryId entry,
                                          chairside::StepRun& s) {
-  s.teeth = readTeeth(connection,
-                      "SELECT tooth, surfaces FROM step_tooth WHERE entry = ? ORDER BY place",
-                      entry);
+  s.teeth = readTeeth(
+      connection, "SELECT tooth, surfaces FROM step_tooth WHERE entry = ? ORDER BY place", entry);
 }
 
 void Rows<chairside::Wet>::writeParts(Connection& connection, base::EntryId entry,

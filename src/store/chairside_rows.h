@@ -13,11 +13,7 @@ struct Rows<chairside::Seating> {
     row << s.child << s.day << s.confirmed << s.assented << s.historyUnchanged;
   }
   static chairside::Seating read(RowReader& row) {
-    return {.child = row,
-            .day = row,
-            .confirmed = row,
-            .assented = row,
-            .historyUnchanged = row};
+    return {.child = row, .day = row, .confirmed = row, .assented = row, .historyUnchanged = row};
   }
 };
 
@@ -114,8 +110,7 @@ struct Rows<chairside::StepRun> {
             .etchReason = row,
             .reason = row};
   }
-  static void writeParts(Connection& connection, base::EntryId entry,
-                         const chairside::StepRun& s);
+  static void writeParts(Connection& connection, base::EntryId entry, const chairside::StepRun& s);
   static void readParts(Connection& connection, base::EntryId entry, chairside::StepRun& s);
 };
 
@@ -141,10 +136,10 @@ struct Rows<chairside::Placement> {
       "four_handed, sealant, etchant, light, etched_ms, cured_ms, cures, interrupted_cures, "
       "wet_events, etches, frosty, check_result, note";
   static void write(RowWriter& row, const chairside::Placement& p) {
-    row << p.child << p.day << p.field << p.tooth << p.surfaces << p.type << p.attempt
-        << p.placedBy << p.assistant << p.isolation << p.fourHanded << p.sealant << p.etchant
-        << p.light << p.etched << p.cured << p.cures << p.interruptedCures << p.wetEvents
-        << p.etches << p.frosty << p.check << p.note;
+    row << p.child << p.day << p.field << p.tooth << p.surfaces << p.type << p.attempt << p.placedBy
+        << p.assistant << p.isolation << p.fourHanded << p.sealant << p.etchant << p.light
+        << p.etched << p.cured << p.cures << p.interruptedCures << p.wetEvents << p.etches
+        << p.frosty << p.check << p.note;
   }
   static chairside::Placement read(RowReader& row) {
     return {.child = row,
@@ -180,9 +175,7 @@ struct Rows<chairside::Varnish> {
   static void write(RowWriter& row, const chairside::Varnish& v) {
     row << v.child << v.day << v.lot;
   }
-  static chairside::Varnish read(RowReader& row) {
-    return {.child = row, .day = row, .lot = row};
-  }
+  static chairside::Varnish read(RowReader& row) { return {.child = row, .day = row, .lot = row}; }
 };
 
 template <>

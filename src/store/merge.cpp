@@ -18,7 +18,8 @@ std::vector<std::string> recordTables(Connection& connection) {
       "(SELECT 1 FROM pragma_table_info(m.name) AS c WHERE c.name = 'entry') ORDER BY m.name";
   std::vector<std::string> names;
   auto statement = connection.prepare(sql);
-  while (statement.step()) names.push_back(statement.column<std::string>(0));
+  while (statement.step())
+    names.push_back(statement.column<std::string>(0));
   return names;
 }
 
@@ -32,7 +33,9 @@ base::Uuid bookId(Connection& connection, std::string_view sql) {
 class Attached {
  public:
   Attached(Connection& connection, const base::Path& path) : connection_(connection) {
-    connection_.prepare("ATTACH DATABASE ? AS other").bindAll(std::string_view(path.native())).run();
+    connection_.prepare("ATTACH DATABASE ? AS other")
+        .bindAll(std::string_view(path.native()))
+        .run();
   }
   ~Attached() {
     // Fails only while a statement on it is open, which would be a bug caught elsewhere.

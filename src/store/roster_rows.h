@@ -2,10 +2,8 @@
 
 #include "roster/child.h"
 #include "roster/clinic_day.h"
-#include "roster/consent.h"
 #include "roster/program.h"
 #include "roster/team.h"
-#include "store/identity_row.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -79,12 +77,7 @@ struct Rows<roster::ClinicDay> {
     row << d.term << d.school << d.date << d.team << d.reason << d.cancelled;
   }
   static roster::ClinicDay read(RowReader& row) {
-    return {.term = row,
-            .school = row,
-            .date = row,
-            .team = row,
-            .reason = row,
-            .cancelled = row};
+    return {.term = row, .school = row, .date = row, .team = row, .reason = row, .cancelled = row};
   }
 };
 
@@ -135,71 +128,6 @@ struct Rows<roster::Child> {
             .room = row,
             .provisional = row,
             .note = row};
-  }
-};
-
-template <>
-struct Rows<SealedIdentity> {
-  static constexpr std::string_view table = "sealed_identity";
-  static constexpr std::string_view columns = "child, nonce, box";
-  static void write(RowWriter& row, const SealedIdentity& s) {
-    row << s.child << s.nonce << s.box;
-  }
-  static SealedIdentity read(RowReader& row) { return {.child = row, .nonce = row, .box = row}; }
-};
-
-template <>
-struct Rows<roster::Consent> {
-  static constexpr std::string_view table = "consent";
-  static constexpr std::string_view columns =
-      "child, term, state, allowed, signer, signer_reviewed, signed_on, received_on, valid_from, "
-      "valid_until, history, note";
-  static void write(RowWriter& row, const roster::Consent& c) {
-    row << c.child << c.term << c.state << c.allowed << c.signer << c.signerReviewed << c.signedOn
-        << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note;
-  }
-  static roster::Consent read(RowReader& row) {
-    return {.child = row,
-            .term = row,
-            .state = row,
-            .allowed = row,
-            .signer = row,
-            .signerReviewed = row,
-            .signedOn = row.maybe(),
-            .receivedOn = row.maybe(),
-            .validFrom = row.maybe(),
-            .validUntil = row.maybe(),
-            .history = row,
-            .note = row};
-  }
-};
-
-template <>
-struct Rows<roster::ConsentOverride> {
-  static constexpr std::string_view table = "consent_override";
-  static constexpr std::string_view columns = "child, care_on, clinician, reason";
-  static void write(RowWriter& row, const roster::ConsentOverride& o) {
-    row << o.child << o.on << o.clinician << o.reason;
-  }
-  static roster::ConsentOverride read(RowReader& row) {
-    return {.child = row, .on = row, .clinician = row, .reason = row};
-  }
-};
-
-template <>
-struct Rows<roster::MedicalFlag> {
-  static constexpr std::string_view table = "medical_flag";
-  static constexpr std::string_view columns = "child, flag, action, detail, resolved, decided";
-  static void write(RowWriter& row, const roster::MedicalFlag& f) {
-    row << f.child << f.kind << f.action << f.detail << f.resolved << f.decided;
-  }
-  static roster::MedicalFlag read(RowReader& row) {
-    return {.child = row,
-            .kind = row,
-            .action = row,
-            .detail = row,
-            .resolved = row,
-            .decided = row};
   }
 };
 

@@ -39,7 +39,8 @@ void insertRow(Connection& connection, base::EntryId entry, const T& value) {
   static const std::string sql = [] {
     const auto columns = base::split(Rows<T>::columns, ',');
     std::string marks = "?";
-    for (std::size_t i = 0; i < columns.size(); ++i) marks += ", ?";
+    for (std::size_t i = 0; i < columns.size(); ++i)
+      marks += ", ?";
     return "INSERT INTO " + std::string(Rows<T>::table) + " (entry, " +
            std::string(Rows<T>::columns) + ") VALUES (" + marks + ")";
   }();

@@ -15,7 +15,9 @@ struct Where {
   std::optional<base::Uuid> andId{};
 };
 
-inline Where everything() { return {}; }
+inline Where everything() {
+  return {};
+}
 
 template <class Tag>
 Where subjectIs(base::Id<Tag> id) {

@@ -1,0 +1,105 @@
+#include "desk.h"
+
+#include "names.h"
+
+namespace gk::demo {
+
+namespace {
+
+base::By ines(const Story& story) { return {story.team->ines, {}}; }
+
+int schoolYear(Autumn autumn) { return autumn == Autumn::of2025 ? 2025 : 2026; }
+
+roster::ServiceSet everythingAsked() {
+  using enum roster::Service;
+  return {screening, sealants, varnish, interimMaterial, shareWithNurse, shareWithDentist,
+          dataForReports};
+}
+
+} // namespace
+
+void enterEnrolments(Story& story, Autumn autumn) {
+  story.teller.at("entering the schools' pupils");
+  for (std::size_t i = 0; i < county().size(); ++i) {
+    const auto& school = county().at(i);
+    const auto& term = autumn == Autumn::of2025 ? school.autumn2025 : school.autumn2026;
+    for (const auto& [grade, pupils] : term.enrolled)
+      story.teller.must(story.a->enterEnrolment(
+          ines(story),
+          {story.terms.at(placeOf(autumn)), story.schools.at(i), std::string(grade), pupils}));
+  }
+}
+
+roster::ChildId enrol(Story& story, std::size_t school, const std::string& grade,
+                      const session::Identity& identity, dentition::Sex sex,
+                      std::optional<int> digits) {
+  const int number = digits ? *digits : story.nextNumber++;
+  const roster::Child child{.number = roster::withCheckDigit(std::to_string(number)),
+                            .birth = {identity.birth.year(), identity.birth.month()},
+                            .sex = sex,
+                            .school = story.schools.at(school),
+                            .grade = grade,
+                            .room = identity.room};
+  story.teller.pass(20);
+  return story.teller.must(story.a->enrolChild(ines(story), child, identity));
+}
+
+roster::ChildId enrolInvented(Story& story, Autumn autumn, std::size_t school,
+                              const std::string& grade) {
+  const auto name = story.nextName++;
+  const int years = *roster::gradeNumber(grade) + 5; // of the youngest of the grade, in September
+  return enrol(story, school, grade,
+               inventedChild(name, schoolYear(autumn) - years, roomOf(grade, name)),
+               name % 2 == 0 ? dentition::Sex::female : dentition::Sex::male);
+}
+
+roster::Consent yesForm(const Story& story, roster::ChildId child, const FormTerms& terms) {
+  const int year = schoolYear(terms.autumn);
+  auto services = everythingAsked();
+  if (terms.forTwoYears || terms.autumn == Autumn::of2026)
+    services.add(roster::Service::recheckAndReplace);
+  return {.child = child,
+          .term = story.terms.at(placeOf(terms.autumn)),
+          .state = roster::ConsentState::yes,
+          .allowed = services,
+          .signedOn = terms.received.plusDays(-3),
+          .receivedOn = terms.received,
+          .validFrom = on(year, 9, 1),
+          .validUntil = on(year + (terms.forTwoYears ? 2 : 1), 6, 30),
+          .note = ""};
+}
+
+void enterYes(Story& story, roster::ChildId child, const FormTerms& terms) {
+  story.teller.pass(15);
+  story.teller.must(story.a->enterConsent(ines(story), yesForm(story, child, terms)));
+}
+
+void enterNo(Story& story, roster::ChildId child, const FormTerms& terms) {
+  auto form = yesForm(story, child, terms);
+  form.state = roster::ConsentState::no;
+  form.allowed = {};
+  form.validUntil = on(schoolYear(terms.autumn) + 1, 6, 30);
+  story.teller.pass(10);
+  story.teller.must(story.a->enterConsent(ines(story), form));
+}
+
+void enterIncomplete(Story& story, roster::ChildId child, const FormTerms& terms) {
+  auto form = yesForm(story, child, terms);
+  form.state = roster::ConsentState::incomplete;
+  form.signedOn.reset();
+  form.note = "not signed; a new form went home";
+  story.teller.pass(10);
+  story.teller.must(story.a->enterConsent(ines(story), form));
+}
+
+void enterOtherForms(Story& story, std::size_t school, const SchoolTerm& term, int count,
+                     const FormTerms& terms) {
+  for (int i = 0; i < count; ++i) {
+    const auto& grade = term.enrolled.at(static_cast<std::size_t>(i) % term.enrolled.size()).grade;
+    const auto child = enrolInvented(story, terms.autumn, school, std::string(grade));
+    if (i % 4 == 3) enterIncomplete(story, child, terms);
+    else enterNo(story, child, terms);
+  }
+}
+
+} // namespace gk::demo

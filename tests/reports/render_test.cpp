@@ -1,0 +1,55 @@
+#include "reports/render.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk::reports;
+
+namespace {
+
+const Table sample{"Whole <by> school",
+                   {{"School"}, {"Whole %", true}},
+                   {{"Ébène & Co", "9.5"}, {"B", "80.6"}},
+                   {"Found children only."}};
+
+} // namespace
+
+TEST_CASE("text columns line up by character also with accents") {
+  CHECK(toText({&sample, 1}) == "Whole <by> school\n"
+                                "=================\n"
+                                "School      Whole %\n"
+                                "----------  -------\n"
+                                "Ébène & Co      9.5\n"
+                                "B              80.6\n"
+                                "  Found children only.\n\n");
+}
+
+TEST_CASE("HTML escapes whatever people typed") {
+  const Table hostile{"<script>alert(1)</script>", {{"A\"B'"}}, {{"<b>&amp;</b>"}}, {"1 < 2 & 3"}};
+  const auto page = toHtml("Term <\"x\">", {&hostile, 1});
+  CHECK(page.find("<script") == std::string::npos);
+  CHECK(page.find("<b>") == std::string::npos);
+  CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
+  CHECK(page.find("A&quot;B&#39;") != std::string::npos);
+  CHECK(page.find("&lt;b&gt;&amp;amp;&lt;/b&gt;") != std::string::npos);
+  CHECK(page.find("1 &lt; 2 &amp; 3") != std::string::npos);
+  CHECK(page.find("<title>Term &lt;&quot;x&quot;&gt;</title>") != std::string::npos);
+}
+
+TEST_CASE("an HTML page needs nothing from elsewhere") {
+  const auto page = toHtml("Term", {&sample, 1});
+  CHECK(page.find("http") == std::string::npos);
+  CHECK(page.find("src=") == std::string::npos);
+  CHECK(page.find("<meta charset=\"utf-8\">") != std::string::npos);
+  CHECK(page.find("@media print") != std::string::npos);
+}
+
+TEST_CASE("CSV holds header and rows and disarms formulas") {
+  const Table table{"T", {{"School"}, {"Note"}}, {{"A, B", "=1+1"}}, {"not in it"}};
+  CHECK(toCsv(table) == "School,Note\r\n\"A, B\",'=1+1\r\n");
+}
+
+TEST_CASE("a table without rows says none") {
+  const Table empty{"Urgent", {{"Child"}}, {}, {}};
+  CHECK(toText({&empty, 1}).find("None.") != std::string::npos);
+  CHECK(toHtml("x", {&empty, 1}).find("<p>None.</p>") != std::string::npos);
+}

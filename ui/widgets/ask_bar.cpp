@@ -1,0 +1,111 @@
+#include "ui/widgets/ask_bar.h"
+
+#include "base/contract.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_bar.h"
+
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+namespace gk::ui {
+
+namespace {
+
+int keyOf(int option) {
+  return option < 9 ? Qt::Key_1 + option : Qt::Key_A + option - 9;
+}
+
+} // namespace
+
+AskBar::AskBar(QWidget* parent)
+    : QWidget(parent), question_(new QLabel(this)), options_(new KeyBar(4, this)),
+      line_(new QLineEdit(this)) {
+  setObjectName(u"askBar"_s);
+  question_->setObjectName(u"askQuestion"_s);
+  line_->setObjectName(u"askLine"_s);
+  question_->setWordWrap(true);
+  question_->setStyleSheet(u"font-weight: bold; font-size: 22px;"_s);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 4, 0, 4);
+  column->addWidget(question_);
+  column->addWidget(options_);
+  column->addWidget(line_);
+  connect(line_, &QLineEdit::returnPressed, this, &AskBar::answerText);
+  hide();
+}
+
+void AskBar::open(const QString& question) {
+  question_->setText(question + u"   (Esc: leave it)"_s);
+  asking_ = true;
+  show();
+}
+
+void AskBar::choose(const QString& question, const QStringList& options,
+                    std::function<void(int)> then) {
+  base::require(!options.isEmpty() && options.size() <= 16, "1 to 16 options");
+  thenOption_ = std::move(then);
+  thenText_ = nullptr;
+  std::vector<KeyAction> actions;
+  for (int option = 0; option < static_cast<int>(options.size()); ++option)
+    actions.push_back({keyOf(option), options[option], u"askOption%1"_s.arg(option + 1),
+                       [this, option] { answer(option); },
+                       option == 0 ? Look::main : Look::plain});
+  options_->setActions(std::move(actions));
+  options_->show();
+  line_->hide();
+  open(question);
+}
+
+void AskBar::write(const QString& question, const QString& suggestion,
+                   std::function<void(const QString&)> then) {
+  thenText_ = std::move(then);
+  thenOption_ = nullptr;
+  options_->hide();
+  line_->setText(suggestion);
+  line_->selectAll();
+  line_->show();
+  open(question);
+  line_->setFocus();
+}
+
+void AskBar::backOut() {
+  if (!asking_) return;
+  asking_ = false;
+  hide();
+  Q_EMIT closed();
+}
+
+void AskBar::press(const QKeyEvent& event) {
+  if (event.key() == Qt::Key_Escape) {
+    backOut();
+    return;
+  }
+  const bool enter = event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter;
+  if (thenText_ && enter) {
+    answerText();
+    return;
+  }
+  if (thenOption_ && enter && !event.isAutoRepeat()) {
+    answer(0);
+    return;
+  }
+  if (thenOption_) options_->press(event);
+}
+
+void AskBar::answer(int option) {
+  const auto then = thenOption_; // answering may ask again
+  backOut();
+  then(option);
+}
+
+void AskBar::answerText() {
+  const auto said = line_->text().trimmed();
+  if (said.isEmpty() || !asking_) return;
+  const auto then = thenText_;
+  backOut();
+  then(said);
+}
+
+} // namespace gk::ui

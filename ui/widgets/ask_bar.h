@@ -1,0 +1,53 @@
+#pragma once
+
+#include <QStringList>
+#include <QWidget>
+
+#include <functional>
+
+class QKeyEvent;
+class QLabel;
+class QLineEdit;
+
+namespace gk::ui {
+
+class KeyBar;
+
+/// Asks in a line of the page, so that nothing covers the timer. One question at a time: a new one
+/// takes the place of the one that waits.
+class AskBar final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit AskBar(QWidget* parent = nullptr);
+
+  /// Options get the keys 1 to 9, then A, B, C; Enter is the first. Escape asks no more.
+  /// Precondition: 1 to 16 options.
+  void choose(const QString& question, const QStringList& options, std::function<void(int)> then);
+  /// Enter with an empty line asks on.
+  void write(const QString& question, const QString& suggestion,
+             std::function<void(const QString&)> then);
+  void backOut();
+
+  [[nodiscard]] bool isAsking() const { return asking_; }
+  /// Precondition: asking. Takes every key.
+  void press(const QKeyEvent& event);
+
+ Q_SIGNALS:
+  /// The keyboard goes back to the page.
+  void closed();
+
+ private:
+  void answer(int option);
+  void answerText();
+  void open(const QString& question);
+
+  QLabel* question_;
+  KeyBar* options_;
+  QLineEdit* line_;
+  std::function<void(int)> thenOption_;
+  std::function<void(const QString&)> thenText_;
+  bool asking_ = false;
+};
+
+} // namespace gk::ui
