@@ -32,8 +32,7 @@ Half::Half(const Chair& chair, roster::ChildId child, Teeth teeth,
        .assistant = chair.assistant,
        .sealant = otherMaterial.value_or(chair.sealant),
        .etchant = clay ? std::nullopt : std::optional(chair.story.kit->thistle),
-       .adding = adding,
-       .note = ""}));
+       .adding = adding}));
 }
 
 chairside::TimerId Half::start(Step step, Teeth teeth, Seconds target,
@@ -64,8 +63,7 @@ void Half::etch(const Teeth& teeth, EtchReason reason) {
          .source = TimeSource::timer,
          .timer = timer,
          .lot = chair_.story.kit->thistle,
-         .etchReason = reason,
-         .reason = ""});
+         .etchReason = reason});
 }
 
 void Half::dry(const Teeth& teeth) {
@@ -75,14 +73,12 @@ void Half::dry(const Teeth& teeth) {
          .teeth = teeth,
          .lasted = rinsed,
          .target = roster::StepTimes{}.rinse,
-         .source = TimeSource::timer,
-         .reason = ""});
+         .source = TimeSource::timer});
   chair_.tell().pass(15);
   enter({.field = *field_,
          .step = Step::dry,
          .teeth = teeth,
-         .result = StepResult::frosty,
-         .reason = ""});
+         .result = StepResult::frosty});
 }
 
 void Half::flow() {
@@ -90,8 +86,7 @@ void Half::flow() {
   enter({.field = *field_,
          .step = Step::flow,
          .teeth = teeth_,
-         .lot = chair_.sealant,
-         .reason = ""});
+         .lot = chair_.sealant});
 }
 
 void Half::cure(const ToothSurfaces& tooth, kit::LightId light) {
@@ -105,8 +100,7 @@ void Half::cure(const ToothSurfaces& tooth, kit::LightId light) {
          .target = target,
          .source = TimeSource::timer,
          .timer = timer,
-         .light = light,
-         .reason = ""});
+         .light = light});
 }
 
 void Half::cureInterrupted(const ToothSurfaces& tooth, kit::LightId light, Milliseconds after,
@@ -131,16 +125,14 @@ void Half::check(const ToothSurfaces& tooth) {
   enter({.field = *field_,
          .step = Step::check,
          .teeth = {tooth},
-         .result = StepResult::passed,
-         .reason = ""});
+         .result = StepResult::passed});
 }
 
 void Half::wet(dentition::Tooth tooth, chairside::WetStage stage) {
   chair_.tell().must(chair_.book.wet(chair_.by(), {.field = *field_,
                                                    .teeth = {tooth},
                                                    .stage = stage,
-                                                   .cause = chairside::WetCause::saliva,
-                                                   .note = ""}));
+                                                   .cause = chairside::WetCause::saliva}));
 }
 
 void Half::stop(const std::string& why) {
@@ -159,20 +151,18 @@ void Half::sealAll() {
 
 void Half::coverAll(int waitSeconds) {
   chair_.tell().pass(10);
-  enter({.field = *field_, .step = Step::dry, .teeth = teeth_, .reason = ""});
+  enter({.field = *field_, .step = Step::dry, .teeth = teeth_});
   chair_.tell().pass(20);
   enter({.field = *field_,
          .step = Step::flow,
          .teeth = teeth_,
-         .lot = chair_.story.kit->clay,
-         .reason = ""});
+         .lot = chair_.story.kit->clay});
   const auto waited = chair_.tell().pass(waitSeconds);
   enter({.field = *field_,
          .step = Step::cure,
          .teeth = teeth_,
          .lasted = waited,
-         .source = TimeSource::timer,
-         .reason = ""});
+         .source = TimeSource::timer});
   for (const auto& tooth : teeth_) check(tooth);
 }
 

@@ -65,6 +65,8 @@ void seat(const Chair& chair, roster::ChildId child);
 /// The screening that a plan amounts to.
 chairside::Screening screeningOf(const Chair& chair, roster::ChildId child, const ChildPlan& plan);
 void screen(const Chair& chair, const chairside::Screening& screening);
+/// Right half, then left; a half with teeth to be stopped is isolated and then left.
+void treat(const Chair& chair, roster::ChildId child, const ChildPlan& plan);
 void varnish(const Chair& chair, roster::ChildId child);
 void end(const Chair& chair, roster::ChildId child, chairside::DayEnd end,
          const std::string& reason = "");

@@ -65,8 +65,7 @@ roster::Consent yesForm(const Story& story, roster::ChildId child, const FormTer
           .signedOn = terms.received.plusDays(-3),
           .receivedOn = terms.received,
           .validFrom = on(year, 9, 1),
-          .validUntil = on(year + (terms.forTwoYears ? 2 : 1), 6, 30),
-          .note = ""};
+          .validUntil = on(year + (terms.forTwoYears ? 2 : 1), 6, 30)};
 }
 
 void enterYes(Story& story, roster::ChildId child, const FormTerms& terms) {

@@ -102,8 +102,8 @@ void setUp(Story& story) {
   const session::World world{tell.clock, tell.forBooks};
   using session::BookKind;
   using session::Session;
-  story.a = tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell), world,
-                                      BookKind::throwaway));
+  story.a.emplace(tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell),
+                                            world, BookKind::throwaway)));
   enterProgram(story);
   enterTeam(story);
   enterKit(story);
@@ -111,8 +111,8 @@ void setUp(Story& story) {
   tell.at("copying the logbook to the second laptop");
   const auto copy = story.work / "b.gkbook";
   tell.must(story.a->backUp(copy));
-  story.b = tell.must(Session::open(copy, laptop(tell), world, store::Access::readWrite,
-                                    BookKind::throwaway));
+  story.b.emplace(tell.must(Session::open(copy, laptop(tell), world, store::Access::readWrite,
+                                          BookKind::throwaway)));
   tell.must(story.b->unlock(passphrase));
 }
 

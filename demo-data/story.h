@@ -33,6 +33,23 @@ struct Pupil {
   ChildPlan plan;
 };
 
+/// The children of rooms 6 and 7 at Cobble Lantern that the last day is about.
+struct NamedChildren {
+  roster::ChildId mina;
+  roster::ChildId osei;  ///< 1044
+  roster::ChildId lupe;
+  roster::ChildId teodor;
+  roster::ChildId wren;
+  roster::ChildId idris;
+  roster::ChildId pia;
+  roster::ChildId calla;
+  roster::ChildId otherOsei; ///< 1051, with the same name
+  roster::ChildId hana;
+  roster::ChildId jory;  ///< consent withdrawn on the day
+  roster::ChildId nell;  ///< her twin brother's form says no
+  roster::ChildId ruben; ///< two forms that disagree
+};
+
 /// All that the story knows while it is told. One clock, two laptops.
 struct Story {
   Teller teller;
@@ -46,6 +63,9 @@ struct Story {
   /// Of each school the sealed children of 2025, those found a year later first.
   std::vector<std::vector<Pupil>> sealedIn2025{};
   std::vector<std::vector<Pupil>> othersIn2025{};
+  std::optional<NamedChildren> named{};
+  std::vector<Pupil> othersOfLastDay{}; ///< the first four are sealed, the others not seen
+  std::optional<roster::DayId> dayBeforeLast{};
   int nextNumber = 1100; ///< for the next slip that is printed
   std::size_t nextName = 0;
 

@@ -83,17 +83,6 @@ std::vector<dentition::ToothSurfaces> half(const ChildPlan& plan, bool right, bo
   return teeth;
 }
 
-void treat(const Chair& chair, roster::ChildId child, const ChildPlan& plan) {
-  for (bool right : {true, false}) {
-    if (auto teeth = half(plan, right, false); !teeth.empty())
-      Half(chair, child, std::move(teeth)).sealAll();
-    auto left = half(plan, right, true);
-    if (left.empty()) continue;
-    Half begun(chair, child, std::move(left));
-    begun.stop(wouldNotGoOn);
-  }
-}
-
 std::string reasonFor(DayEnd end) {
   if (end == DayEnd::sealedUnfinished || end == DayEnd::screenedNotTreated) return wouldNotGoOn;
   if (end == DayEnd::declined) return "said no, asked twice";
@@ -116,7 +105,6 @@ chairside::Screening screeningOf(const Chair& chair, roster::ChildId child, cons
                                  .untreatedDecay = chairside::Tri::no,
                                  .treatedDecay = chairside::Tri::no,
                                  .urgency = plan.urgency,
-                                 .note = "",
                                  .teeth = {}};
   for (const auto& tooth : dentition::permanentMolars()) {
     const auto at = plan.molars.find(tooth.iso());
@@ -133,6 +121,17 @@ chairside::Screening screeningOf(const Chair& chair, roster::ChildId child, cons
 void screen(const Chair& chair, const chairside::Screening& screening) {
   chair.tell().pass(75);
   chair.tell().must(chair.book.screen(chair.by(), screening));
+}
+
+void treat(const Chair& chair, roster::ChildId child, const ChildPlan& plan) {
+  for (bool right : {true, false}) {
+    if (auto teeth = half(plan, right, false); !teeth.empty())
+      Half(chair, child, std::move(teeth)).sealAll();
+    auto left = half(plan, right, true);
+    if (left.empty()) continue;
+    Half begun(chair, child, std::move(left));
+    begun.stop(wouldNotGoOn);
+  }
 }
 
 void varnish(const Chair& chair, roster::ChildId child) {

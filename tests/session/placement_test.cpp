@@ -201,7 +201,11 @@ TEST_CASE("Varnish waits until the sealants in hand are finished", "[case-49]") 
   const chairside::Varnish varnish{chair.child, chair.clinic.day, chair.clinic.varnish};
   CHECK(codeOf(chair.clinic.session.varnish(chair.clinic.by, varnish)) == ErrorCode::ruleVarnish);
   chair.clinic.sealAll(right, {16, 46});
+  // Two teeth were planned and are not even begun.
+  CHECK(codeOf(chair.clinic.session.varnish(chair.clinic.by, varnish)) == ErrorCode::ruleVarnish);
+  chair.clinic.sealAll(chair.isolate({26, 36}), {26, 36});
   must(chair.clinic.session.varnish(chair.clinic.by, varnish));
+  // The second on one day is sooner than the program waits.
   CHECK(codeOf(chair.clinic.session.varnish(chair.clinic.by, varnish)) == ErrorCode::ruleVarnish);
 }
 

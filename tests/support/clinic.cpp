@@ -26,12 +26,17 @@ kit::Lot lot(kit::MaterialKind kind, const char* name, const char* number, int s
 
 } // namespace
 
-Clinic::Clinic()
-    : clock(base::atLocal(date("2026-11-17"), std::chrono::minutes(9 * 60),
+Clinic::Clinic() : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway) {}
+
+Clinic::Clinic(const base::Path& book, session::BookKind kind) : Clinic({}, book, kind) {}
+
+Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::BookKind kind)
+    : folder(std::move(owned)),
+      clock(base::atLocal(date("2026-11-17"), std::chrono::minutes(9 * 60),
                           std::chrono::minutes(-300))),
       laptop(base::makeUuid7(clock.now().at, random)),
-      session(must(session::Session::create(folder / "book.gkbook", passphrase, laptop,
-                                            {clock, random}, session::BookKind::throwaway))),
+      session(must(session::Session::create(folder ? *folder / "book.gkbook" : book, passphrase,
+                                            laptop, {clock, random}, kind))),
       hygienist(must(session.enterMember({}, {"Oriel Fenwhistle", "OF", roster::Role::hygienist,
                                               "HY-00417", date("2027-06-30"),
                                               roster::usualTasks(roster::Role::hygienist)}))),
@@ -153,8 +158,15 @@ chairside::Field Clinic::field(roster::ChildId child, std::vector<int> isoTeeth)
 
 chairside::StepRun Clinic::run(chairside::FieldId field, Step step, std::vector<int> isoTeeth,
                                int seconds) const {
-  chairside::StepRun made{
-      .field = field, .step = step, .teeth = surfacesOf(isoTeeth), .reason = {}};
+  chairside::StepRun made{.field = field,
+                          .step = step,
+                          .teeth = surfacesOf(isoTeeth),
+                          .lasted = {},
+                          .target = {},
+                          .timer = {},
+                          .light = {},
+                          .lot = {},
+                          .reason = {}};
   if (seconds > 0) {
     made.lasted = base::Seconds(seconds);
     made.source = chairside::TimeSource::timer;

@@ -4,6 +4,7 @@
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>
+#include <optional>
 
 namespace gk::test {
 
@@ -19,6 +20,8 @@ T must(base::Result<T> result) {
 class Clinic {
  public:
   Clinic();
+  /// A book of this kind at this place; the folder is the caller's.
+  Clinic(const base::Path& book, session::BookKind kind);
 
   /// A second-grader with a full consent, not yet seated.
   roster::ChildId child(const std::string& first, const std::string& last = "Hollowell");
@@ -39,7 +42,7 @@ class Clinic {
   void standardVisit(roster::ChildId child);
   chairside::OutcomeId end(roster::ChildId child, chairside::DayEnd end, std::string reason = {});
 
-  Scratch folder;
+  std::optional<Scratch> folder;
   base::ManualClock clock;
   base::SeededRandom random{20261117};
   base::LaptopId laptop;
@@ -63,6 +66,7 @@ class Clinic {
   static constexpr const char* passphrase = "quiet gym floor";
 
  private:
+  Clinic(std::optional<Scratch>&& folder, const base::Path& book, session::BookKind kind);
   base::Date today() { return clock.now().date(); }
   roster::Child newChild();
   int children_ = 0;

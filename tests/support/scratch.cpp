@@ -13,7 +13,8 @@ Scratch::Scratch() {
 }
 
 Scratch::~Scratch() {
-  std::error_code ignored; // a left-over folder in /tmp harms no one
+  if (path_.empty()) return; // moved from
+  std::error_code ignored;   // a left-over folder in /tmp harms no one
   std::filesystem::permissions(path_, std::filesystem::perms::owner_all, ignored);
   std::filesystem::remove_all(path_, ignored);
 }

@@ -2,6 +2,8 @@
 
 #include "base/files.h"
 
+#include <utility>
+
 namespace gk::test {
 
 /// A new empty folder that goes away with this object.
@@ -9,6 +11,7 @@ class Scratch {
  public:
   Scratch();
   ~Scratch();
+  Scratch(Scratch&& other) noexcept : path_(std::exchange(other.path_, {})) {}
   Scratch(const Scratch&) = delete;
   Scratch& operator=(const Scratch&) = delete;
 

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "story.h"
+
+namespace gk::demo {
+
+/// Cobble Lantern's line of autumn 2026 without what the named children add to it.
+SchoolTerm withoutNamed(SchoolTerm term);
+
+/// In 2025, as a second grader.
+roster::ChildId enrolWren(Story& story);
+/// In 2026, with their forms. A birth year typed wrong is refused on the way.
+NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received);
+
+} // namespace gk::demo

@@ -1,0 +1,163 @@
+#include "office/close_out_json.h"
+
+#include "office/json_writer.h"
+
+namespace gk::office {
+
+namespace {
+
+void equationJson(JsonWriter& json, const reports::DayEquation& equation) {
+  json.objectField("equation");
+  json.field("consented", equation.consented);
+  json.field("screened", equation.screened);
+  json.field("absent", equation.absent);
+  json.field("declined", equation.declined);
+  json.field("left", equation.left);
+  json.field("withdrawn", equation.withdrawn);
+  json.field("on_hold", equation.onHold);
+  json.field("not_reached", equation.notReached);
+  json.field("difference", equation.difference());
+  json.field("under_override", equation.underOverride);
+  json.arrayField("odd");
+  for (const auto& odd : equation.odd) {
+    json.beginObject();
+    json.field("child", odd.shown);
+    json.field("why", odd.why);
+    json.endObject();
+  }
+  json.endArray();
+  json.endObject();
+}
+
+void linesJson(JsonWriter& json, std::string_view name,
+               const std::vector<reports::ChildLine>& lines) {
+  json.arrayField(name);
+  for (const auto& line : lines) {
+    json.beginObject();
+    json.field("child", line.shown);
+    json.field("room", line.room);
+    json.key("outcome");
+    if (line.outcome)
+      json.value(base::nameOf(*line.outcome));
+    else
+      json.null();
+    json.arrayField("sealed_iso");
+    for (const auto& tooth : line.sealed)
+      json.value(tooth.iso());
+    json.endArray();
+    json.key("urgency");
+    if (line.urgency)
+      json.value(base::nameOf(*line.urgency));
+    else
+      json.null();
+    json.field("missing", line.missing);
+    json.endObject();
+  }
+  json.endArray();
+}
+
+void urgentJson(JsonWriter& json, const std::vector<reports::UrgentLine>& urgent) {
+  json.arrayField("urgent");
+  for (const auto& line : urgent) {
+    json.beginObject();
+    json.field("child", line.shown);
+    json.field("reason", base::nameOf(line.reason));
+    json.field("reached", line.reached);
+    json.field("nurse_told", line.nurseTold);
+    json.arrayField("calls");
+    for (const auto& call : line.calls) {
+      json.beginObject();
+      json.field("at", call.at.text());
+      json.field("channel", base::nameOf(call.channel));
+      json.field("result", base::nameOf(call.result));
+      json.field("note", call.note);
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
+  }
+  json.endArray();
+}
+
+void troubleJson(JsonWriter& json, const reports::CloseOut& sheet) {
+  json.arrayField("blockers");
+  for (const auto& blocker : sheet.blockers) {
+    json.beginObject();
+    json.field("kind", base::nameOf(blocker.kind));
+    json.field("child", blocker.shown);
+    json.field("what", blocker.what);
+    json.endObject();
+  }
+  json.endArray();
+  json.arrayField("unfinished");
+  for (const auto& tooth : sheet.unfinished) {
+    json.beginObject();
+    json.field("child", tooth.shown);
+    json.field("tooth_iso", tooth.tooth.iso());
+    json.field("how", tooth.how);
+    json.field("reason", tooth.reason);
+    json.endObject();
+  }
+  json.endArray();
+  json.arrayField("exceptions");
+  for (const auto& exception : sheet.exceptions) {
+    json.beginObject();
+    json.field("kind", base::nameOf(exception.kind));
+    json.field("child", exception.shown);
+    json.field("what", exception.what);
+    json.field("reason", exception.reason);
+    json.field("by", exception.who);
+    json.endObject();
+  }
+  json.endArray();
+}
+
+void countsJson(JsonWriter& json, const reports::DayCounts& counts) {
+  json.objectField("counts");
+  json.field("children", counts.children);
+  json.field("sealed_children", counts.sealedChildren);
+  json.field("first_molars", counts.firstMolars);
+  json.field("second_molars", counts.secondMolars);
+  json.field("other_teeth", counts.otherTeeth);
+  json.field("surfaces", counts.surfaces);
+  json.field("varnish", counts.varnish);
+  json.field("checks", counts.checks);
+  json.endObject();
+}
+
+void suppliesJson(JsonWriter& json, const std::vector<reports::SupplyLine>& supplies) {
+  json.arrayField("supplies");
+  for (const auto& line : supplies) {
+    json.beginObject();
+    json.field("lot", line.words);
+    json.field("kind", base::nameOf(line.kind));
+    json.field("teeth", line.teeth);
+    json.field("children", line.children);
+    json.endObject();
+  }
+  json.endArray();
+}
+
+} // namespace
+
+void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
+  JsonWriter json(out);
+  json.beginObject();
+  json.field("school", sheet.school);
+  json.field("date", sheet.date.iso());
+  json.field("team", sheet.team);
+  json.field("reconciles", sheet.mayClose());
+  json.field("balanced", sheet.balanced());
+  json.field("closed", sheet.closed);
+  json.field("signed_by", sheet.signedBy);
+  equationJson(json, sheet.equation);
+  troubleJson(json, sheet);
+  urgentJson(json, sheet.urgent);
+  linesJson(json, "children", sheet.lines);
+  countsJson(json, sheet.counts);
+  suppliesJson(json, sheet.supplies);
+  linesJson(json, "still_to_see", sheet.stillToSee);
+  json.endObject();
+}
+
+} // namespace gk::office

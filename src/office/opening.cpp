@@ -1,0 +1,137 @@
+#include "office/opening.h"
+
+#include "base/files.h"
+#include "base/text.h"
+
+#include <ostream>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using session::Session;
+
+namespace {
+
+Result<base::Path> laptopFile(const Call& call, const Surroundings& around) {
+  if (const auto file = call.textIfAny("--laptop-file")) return base::Path(*file);
+  const auto set = [&](const char* name) { return around.environment(name).value_or(""); };
+  if (const auto folder = set("XDG_CONFIG_HOME"); !folder.empty())
+    return base::Path(folder) / "groovekeeper" / "laptop-id";
+  if (const auto home = set("HOME"); !home.empty())
+    return base::Path(home) / ".config" / "groovekeeper" / "laptop-id";
+  return Error{
+      ErrorCode::callMalformed,
+      "there is no home folder to keep this laptop's identity in; give --laptop-file FILE"};
+}
+
+template <class T, class Word>
+Result<base::Recorded<T>> named(Result<std::vector<base::Recorded<T>>> rows, Word word,
+                                const std::string& wanted, const std::string& what) {
+  if (!rows) return rows.error();
+  std::vector<std::string> words;
+  for (auto& row : *rows) {
+    if (row.value.*word == wanted) return std::move(row);
+    words.push_back(row.value.*word);
+  }
+  return Error{ErrorCode::notFound,
+               "there is no " + what + " \"" + wanted + "\" in this logbook; " +
+                   (words.empty() ? "it has none yet" : "it has: " + base::join(words, ", "))};
+}
+
+} // namespace
+
+Option passphraseOption() {
+  return {"--passphrase-file", "FILE", "opens names; or set GROOVEKEEPER_PASSPHRASE_FILE"};
+}
+
+Option byOption() {
+  return {"--by", "INITIALS", "the team member whose act it is"};
+}
+
+Option laptopOption() {
+  return {"--laptop-file", "FILE", "this laptop's identity (~/.config/groovekeeper/laptop-id)"};
+}
+
+Result<base::LaptopId> laptopIdentity(const Call& call, const Surroundings& around) {
+  const auto file = laptopFile(call, around);
+  if (!file) return file.error();
+  const auto text = base::readFile(*file);
+  if (text) {
+    const auto uuid = base::Uuid::parse(base::trim(*text));
+    if (!uuid)
+      return Error{ErrorCode::textMalformed,
+                   file->string() +
+                       ": holds no laptop identity; move it away and a new one is made"};
+    return base::LaptopId(*uuid);
+  }
+  if (text.error().code != ErrorCode::fileNotFound) return text.error();
+  const base::LaptopId fresh(base::makeUuid7(around.clock.now().at, around.random));
+  if (file->has_parent_path())
+    if (const auto made = base::makeFolder(file->parent_path()); !made) return made.error();
+  if (const auto kept = base::replaceFile(*file, fresh.text() + "\n"); !kept) return kept.error();
+  return fresh;
+}
+
+Result<Session> openToRead(const Call& call, const Surroundings& around) {
+  const base::LaptopId nobody(base::Uuid{}); // stamps nothing
+  return Session::open(call.operand(0), nobody, {around.clock, around.random},
+                       store::Access::readOnly);
+}
+
+Result<Session> openToWrite(const Call& call, const Surroundings& around) {
+  // Looked at first, so that a wrong file name makes no identity.
+  if (const auto probe = openToRead(call, around);
+      !probe && probe.error().code != ErrorCode::storeReadOnly)
+    return probe.error();
+  const auto laptop = laptopIdentity(call, around);
+  if (!laptop) return laptop.error();
+  auto session = Session::open(call.operand(0), *laptop, {around.clock, around.random});
+  if (session)
+    if (const auto warning = session->clockWarning(); !warning.empty())
+      around.err << "groovekeeper-office: note: " << warning << '\n';
+  return session;
+}
+
+Result<std::optional<std::string>> passphrase(const Call& call, const Surroundings& around) {
+  auto file = call.textIfAny("--passphrase-file");
+  if (!file) file = around.environment("GROOVEKEEPER_PASSPHRASE_FILE");
+  if (!file || file->empty()) return std::optional<std::string>{};
+  auto text = base::readFile(*file);
+  if (!text) return text.error();
+  if (text->ends_with('\n')) text->pop_back();
+  if (text->ends_with('\r')) text->pop_back();
+  if (text->empty())
+    return Error{ErrorCode::callMalformed, *file + ": the passphrase file is empty; write the "
+                                                   "passphrase on its one line"};
+  return std::optional(std::move(*text));
+}
+
+Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around) {
+  auto given = passphrase(call, around);
+  if (!given) return given.error();
+  if (!*given)
+    return Error{ErrorCode::callMalformed, "names are needed and the passphrase was not given; "
+                                           "give --passphrase-file FILE or set "
+                                           "GROOVEKEEPER_PASSPHRASE_FILE"};
+  return std::move(**given);
+}
+
+Result<base::By> author(Session& session, const Call& call) {
+  const auto initials = call.textIfAny("--by");
+  if (!initials) return base::By{};
+  const auto member = named(session.members(), &roster::Member::initials, *initials, "team member");
+  if (!member) return member.error();
+  return base::By{member->id, {}};
+}
+
+Result<base::Recorded<roster::Term>> termCalled(Session& session, const std::string& name) {
+  return named(session.terms(), &roster::Term::name, name, "term");
+}
+
+Result<base::Recorded<roster::School>> schoolCoded(Session& session, const std::string& code) {
+  return named(session.schools(), &roster::School::code, code, "school with the code");
+}
+
+} // namespace gk::office

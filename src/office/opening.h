@@ -1,0 +1,40 @@
+#pragma once
+
+#include "office/call.h"
+#include "office/surroundings.h"
+#include "session/session.h"
+
+namespace gk::office {
+
+/// For --passphrase-file, --by and --laptop-file, the same in every verb that takes them.
+Option passphraseOption();
+Option byOption();
+Option laptopOption();
+
+/// The identity under which this computer writes: of --laptop-file, else of
+/// ~/.config/groovekeeper/laptop-id (XDG_CONFIG_HOME is heeded). Made when the file is not there
+/// yet; a file that holds no identity is `textMalformed` and left alone.
+base::Result<base::LaptopId> laptopIdentity(const Call& call, const Surroundings& around);
+
+/// The first operand as a book, only to be read; fails as store::openBook.
+base::Result<session::Session> openToRead(const Call& call, const Surroundings& around);
+
+/// The first operand as a book to write in. A clock that cannot be right is noted on `err`.
+base::Result<session::Session> openToWrite(const Call& call, const Surroundings& around);
+
+/// From the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE, without the line end.
+/// None when neither is given; an empty one is `callMalformed`.
+base::Result<std::optional<std::string>> passphrase(const Call& call, const Surroundings& around);
+/// As above, but none is `callMalformed` too.
+base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around);
+
+/// Whose act it is: the member whose initials --by gives; nobody while a program is set up.
+base::Result<base::By> author(session::Session& session, const Call& call);
+
+/// By name and by code; `notFound` lists those that there are.
+base::Result<base::Recorded<roster::Term>> termCalled(session::Session& session,
+                                                      const std::string& name);
+base::Result<base::Recorded<roster::School>> schoolCoded(session::Session& session,
+                                                         const std::string& code);
+
+} // namespace gk::office

@@ -1,0 +1,199 @@
+#include "office/roster_plan.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using roster::RosterLine;
+using session::Identity;
+using session::Session;
+
+namespace {
+
+class Problems {
+ public:
+  void add(std::size_t line, std::string_view column, const std::string& what) {
+    constexpr std::size_t most = 5;
+    if (++count_ <= most)
+      text_.push_back("line " + std::to_string(line) + ", " + std::string(column) + ": " + what);
+  }
+
+  [[nodiscard]] std::optional<Error> error() const {
+    if (count_ == 0) return std::nullopt;
+    const auto rest = count_ - text_.size();
+    return Error{ErrorCode::csvMalformed,
+                 std::to_string(count_) + (count_ == 1 ? " problem" : " problems") +
+                     " in the roster, nothing was taken in: " + base::join(text_, "; ") +
+                     (rest > 0 ? "; and " + std::to_string(rest) + " more" : "")};
+  }
+
+ private:
+  std::size_t count_ = 0;
+  std::vector<std::string> text_;
+};
+
+/// Two children of one name and one birthday are taken for one child.
+using Person = std::pair<std::string, base::Date>;
+
+Person personOf(const Identity& identity) {
+  return {base::folded(identity.legalName()), identity.birth};
+}
+
+Identity identityOf(const RosterLine& line) {
+  Identity identity{.first = line.first,
+                    .middle = line.middle,
+                    .last = line.last,
+                    .nameUsed = line.nameUsed,
+                    .birth = line.birth,
+                    .room = line.room,
+                    .teacher = line.teacher};
+  if (!line.guardian.empty() || !line.phone.empty())
+    identity.guardians.push_back({line.guardian, line.relation, line.phone, line.language});
+  return identity;
+}
+
+/// Who and which numbers the book has.
+class Known {
+ public:
+  static Result<Known> of(Session& session, const std::vector<RosterLine>& lines,
+                          const RosterAim& aim) {
+    // The term's records hold every child of the book.
+    const auto records = session.termRecords(aim.term.id, aim.today);
+    if (!records) return records.error();
+    std::set<roster::BirthMonth> months;
+    for (const auto& line : lines)
+      months.insert({line.birth.year(), line.birth.month()});
+    Known known;
+    for (const auto& row : records->children) {
+      known.numbers_.insert(row.value.number);
+      if (!months.contains(row.value.birth)) continue;
+      const auto identity = session.identity(row.id);
+      if (!identity) return identity.error();
+      known.people_.emplace(personOf(*identity), "number " + row.value.number + " of the logbook");
+    }
+    for (const auto& line : lines)
+      if (!line.number.empty()) known.asked_.insert(line.number);
+    return known;
+  }
+
+  [[nodiscard]] bool hasNumber(const std::string& number) const {
+    return numbers_.contains(number);
+  }
+
+  /// Who has this name and birthday already, else empty; from now on it is `line`.
+  std::string meet(const Person& person, std::size_t line) {
+    const auto [at, isNew] = people_.emplace(person, "line " + std::to_string(line));
+    return isNew ? std::string() : at->second;
+  }
+
+  /// One more than the highest number in the book and the file, from 1001 on.
+  std::string nextNumber() {
+    if (next_ == 0) {
+      next_ = 1001;
+      for (const auto* numbers : {&numbers_, &asked_})
+        for (const auto& number : *numbers)
+          if (const auto digits = base::parseInt(number.substr(0, number.find('-'))))
+            next_ = std::max(next_, *digits + 1);
+    }
+    return roster::withCheckDigit(std::to_string(next_++));
+  }
+
+ private:
+  std::set<std::string> numbers_;
+  std::set<std::string> asked_;
+  std::map<Person, std::string> people_;
+  std::int64_t next_ = 0;
+};
+
+void checkDates(const RosterLine& line, Problems& problems) {
+  const auto& form = line.consent;
+  if (form.signedOn && form.receivedOn && *form.receivedOn < *form.signedOn)
+    problems.add(line.line, "received_on", "before the day it was signed");
+  if (form.signedOn && form.validUntil && *form.validUntil < *form.signedOn)
+    problems.add(line.line, "valid_until", "before the day it was signed");
+}
+
+bool isYes(roster::ConsentState state) {
+  return state == roster::ConsentState::yes || state == roster::ConsentState::yesWithLimits;
+}
+
+void planForm(const RosterLine& line, const RosterAim& aim, PlannedChild& planned) {
+  const auto& from = line.consent;
+  if (from.state == roster::ConsentState::notReturned) return;
+  PlannedForm form{aim.term.id, from.state, from, line.signer, from.validUntil, ""};
+  const roster::ChildId anyone(base::Uuid{}); // the rules of a form do not ask whose it is
+  if (isYes(from.state)) {
+    if (!form.validUntil) form.validUntil = aim.term.value.end;
+    if (const auto sound = roster::checkForm(form.of(anyone), aim.today); !sound) {
+      const auto& why = sound.error().detail;
+      planned.incompleteBecause = why.substr(0, why.find(';'));
+      form.state = roster::ConsentState::incomplete;
+      form.validUntil = from.validUntil;
+      form.note = "from the roster: " + planned.incompleteBecause;
+    }
+  }
+  planned.form = form;
+}
+
+} // namespace
+
+roster::Consent PlannedForm::of(roster::ChildId child) const {
+  return {.child = child,
+          .term = term,
+          .state = state,
+          .allowed = from.services,
+          .signer = signer,
+          .signedOn = from.signedOn,
+          .receivedOn = from.receivedOn,
+          .validFrom = from.signedOn,
+          .validUntil = validUntil,
+          .history = from.history,
+          .note = note};
+}
+
+Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector<RosterLine>& lines,
+                                             const RosterAim& aim) {
+  auto known = Known::of(session, lines, aim);
+  if (!known) return known.error();
+  Problems problems;
+  std::vector<PlannedChild> plan;
+  for (const auto& line : lines) {
+    const auto identity = identityOf(line);
+    if (const auto sound = checkIdentity(identity); !sound)
+      problems.add(line.line, "first", sound.error().detail);
+    if (!line.number.empty() && known->hasNumber(line.number))
+      problems.add(line.line, "number", "is another child's in the logbook");
+    if (const auto other = known->meet(personOf(identity), line.line); !other.empty())
+      problems.add(line.line, "first",
+                   "the same name and birth date as " + other + "; remove one of the two");
+    if (line.birthVerdict == roster::BirthVerdict::askUnusualForGrade && !aim.agesConfirmed)
+      problems.add(line.line, "birth_date",
+                   "unusual for grade " + line.grade +
+                       "; ask the school, then give --ages-confirmed");
+    checkDates(line, problems);
+    PlannedChild planned{line.line,
+                         {.number = line.number.empty() ? known->nextNumber() : line.number,
+                          .birth = {line.birth.year(), line.birth.month()},
+                          .sex = line.sex,
+                          .school = aim.school,
+                          .grade = line.grade,
+                          .room = line.room,
+                          .note = ""},
+                         identity,
+                         {},
+                         ""};
+    planForm(line, aim, planned);
+    plan.push_back(std::move(planned));
+  }
+  if (const auto error = problems.error()) return *error;
+  return plan;
+}
+
+} // namespace gk::office

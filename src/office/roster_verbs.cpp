@@ -1,0 +1,105 @@
+#include "office/adding.h"
+#include "office/roster_plan.h"
+
+#include "base/files.h"
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using session::Session;
+
+namespace {
+
+/// What already happened is said with what went wrong.
+Error stoppedAfter(std::size_t children, std::size_t of, const Error& error) {
+  if (children == 0) return error;
+  return {error.code, error.detail + "; " + std::to_string(children) + " of " + std::to_string(of) +
+                          " children were taken in before this: remove their lines and import the "
+                          "rest again"};
+}
+
+Result<base::Done> enterAll(Session& session, base::By by, const std::vector<PlannedChild>& plan) {
+  std::size_t entered = 0;
+  for (const auto& planned : plan) {
+    const auto id = session.enrolChild(by, planned.child, planned.identity,
+                                       session::Confirmed::yes); // asked when it was planned
+    if (!id) return stoppedAfter(entered, plan.size(), id.error());
+    ++entered;
+    if (!planned.form) continue;
+    const auto form = session.enterConsent(by, planned.form->of(*id));
+    if (!form) return stoppedAfter(entered, plan.size(), form.error());
+  }
+  return base::Done{};
+}
+
+void tell(const std::vector<PlannedChild>& plan, const Call& call, const Surroundings& around) {
+  int forms = 0;
+  for (const auto& planned : plan)
+    if (planned.form) ++forms;
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("children", plan.size());
+    json.field("forms", forms);
+    json.arrayField("incomplete");
+    for (const auto& planned : plan) {
+      if (planned.incompleteBecause.empty()) continue;
+      json.beginObject();
+      json.field("line", planned.line);
+      json.field("number", planned.child.number);
+      json.field("why", planned.incompleteBecause);
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
+    return;
+  }
+  around.out << "Took in " << plan.size() << " children and " << forms << " forms.\n";
+  for (const auto& planned : plan)
+    if (!planned.incompleteBecause.empty())
+      around.out << "Line " << planned.line << ", child " << planned.child.number
+                 << ": entered as incomplete, " << planned.incompleteBecause << ".\n";
+}
+
+Result<Exit> importRoster(const Call& call, const Surroundings& around) {
+  const auto text = base::readFile(call.operand(1));
+  if (!text) return text.error();
+  auto lines = roster::readRoster(*text, around.clock.now().date());
+  if (!lines) return lines.error();
+  auto secret = passphraseNeeded(call, around);
+  if (!secret) return secret.error();
+  auto session = openToWrite(call, around);
+  if (!session) return session.error();
+  const auto by = author(*session, call);
+  if (!by) return by.error();
+  const auto term = termCalled(*session, call.text("--term"));
+  if (!term) return term.error();
+  const auto school = schoolCoded(*session, call.text("--school"));
+  if (!school) return school.error();
+  if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
+  const auto plan =
+      planRoster(*session, *lines,
+                 {*term, school->id, around.clock.now().date(), call.has("--ages-confirmed")});
+  if (!plan) return plan.error();
+  if (const auto entered = enterAll(*session, *by, *plan); !entered) return entered.error();
+  tell(*plan, call, around);
+  return Exit::fine;
+}
+
+} // namespace
+
+std::vector<Verb> rosterVerbs() {
+  return {
+      {{"import-roster", "FILE CSV",
+        "takes in a school's list of children and forms, all lines or none",
+        writing({{"--school", "CODE", "the school", true},
+                 {"--term", "NAME", "the term for which the forms came back", true},
+                 {"--ages-confirmed", "", "the school confirms ages unusual for the grade"},
+                 passphraseOption()})},
+       importRoster},
+  };
+}
+
+} // namespace gk::office

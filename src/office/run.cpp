@@ -1,0 +1,90 @@
+#include "office/run.h"
+
+#include "office/verbs.h"
+
+#include <algorithm>
+#include <ostream>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+
+namespace {
+
+const std::vector<Verb>& verbs() {
+  static const std::vector<Verb> all = [] {
+    std::vector<Verb> list;
+    for (const auto& family : {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), dayVerbs(),
+                               totalsVerbs(), estimateVerbs()})
+      list.insert(list.end(), family.begin(), family.end());
+    return list;
+  }();
+  return all;
+}
+
+std::string helpPage() {
+  std::string page = "groovekeeper-office VERB [OPERANDS] [OPTIONS]\n"
+                     "The office side of a sealant team's logbook; VERB --help says more.\n\n";
+  for (const auto& verb : verbs()) {
+    auto left = std::string(verb.shape.name) + " " + std::string(verb.shape.operands);
+    left.resize(std::max<std::size_t>(left.size() + 1, 30), ' ');
+    page += "  " + left + std::string(verb.shape.help) + "\n";
+  }
+  return page + "\nExit code: 0 all is well, 1 the answer is a finding, 2 a bad call or trouble.\n";
+}
+
+Error noSuchVerb(std::span<const std::string> args) {
+  std::vector<std::string_view> names;
+  for (const auto& verb : verbs())
+    names.push_back(verb.shape.name);
+  std::string said = args.front();
+  if (said == "estimate") said += args.size() > 1 ? " " + args[1] : "";
+  const auto near = nearest(said, names);
+  return {ErrorCode::callMalformed, "there is no verb \"" + said + "\"; " +
+                                        (near.empty() ? "" : "did you mean " + near + "? ") +
+                                        "groovekeeper-office --help lists them"};
+}
+
+Result<Exit> answer(std::span<const std::string> args, const Surroundings& around) {
+  if (args.empty())
+    return Error{ErrorCode::callMalformed,
+                 "a verb is missing; groovekeeper-office --help lists them"};
+  if (args[0] == "--help" || (args[0] == "estimate" && args.size() > 1 && args[1] == "--help")) {
+    around.out << helpPage();
+    return Exit::fine;
+  }
+  if (args[0] == "--version") {
+    around.out << "groovekeeper-office " GK_VERSION "\n";
+    return Exit::fine;
+  }
+  for (const auto& verb : verbs()) {
+    const std::string name(verb.shape.name);
+    const bool isPair = name.find(' ') != std::string::npos;
+    const std::size_t words = isPair ? 2 : 1;
+    if (args.size() < words || (isPair ? args[0] + " " + args[1] : args[0]) != name) continue;
+    const auto call = Call::parse(verb.shape, args.subspan(words));
+    if (!call) return call.error();
+    if (!call->wantsHelp()) return verb.work(*call, around);
+    around.out << helpOf(verb.shape);
+    return Exit::fine;
+  }
+  return noSuchVerb(args);
+}
+
+} // namespace
+
+int run(std::span<const std::string> args, const Surroundings& around) {
+  auto done = answer(args, around);
+  around.out.flush();
+  if (done && !around.out)
+    done = Error{ErrorCode::fileUnwritable, "the answer could not be written out; see that the "
+                                            "disk it goes to has room"};
+  if (done) return static_cast<int>(*done);
+  around.err << "groovekeeper-office: " << base::errorName(done.error().code) << ": "
+             << done.error().detail << '\n';
+  return static_cast<int>(Exit::trouble);
+}
+
+} // namespace gk::office

@@ -1,0 +1,114 @@
+#include "office/adding.h"
+
+namespace gk::office {
+
+using base::Result;
+using session::Session;
+
+namespace {
+
+Result<Exit> addSchool(const Call& call, const Surroundings& around) {
+  const roster::School school{call.text("--name"), call.text("--code")};
+  return adding("school", school.name, call, around,
+                [&](Session& session, base::By by) { return session.enterSchool(by, school); });
+}
+
+Result<std::vector<base::Date>> holidaysOf(const Call& call) {
+  std::vector<base::Date> holidays;
+  const auto list = call.text("--holidays");
+  if (base::trim(list).empty()) return holidays;
+  for (const auto text : base::split(list, ',')) {
+    const auto day = base::Date::parse(base::trim(text));
+    if (!day) return base::Error{day.error().code, "--holidays: " + day.error().detail};
+    holidays.push_back(*day);
+  }
+  return holidays;
+}
+
+Result<Exit> addTerm(const Call& call, const Surroundings& around) {
+  const auto name = call.text("--name");
+  if (name.empty())
+    return base::Error{base::ErrorCode::textMalformed, "--name: a term needs a name"};
+  const auto start = call.date("--start");
+  if (!start) return start.error();
+  const auto end = call.date("--end");
+  if (!end) return end.error();
+  const auto holidays = holidaysOf(call);
+  if (!holidays) return holidays.error();
+  const roster::Term term{name, **start, **end, *holidays};
+  return adding("term", name, call, around,
+                [&](Session& session, base::By by) -> Result<roster::TermId> {
+                  const auto others = session.terms();
+                  if (!others) return others.error();
+                  for (const auto& other : *others)
+                    if (other.value.name == name)
+                      return base::Error{base::ErrorCode::textMalformed,
+                                         "there is a term " + name + " already"};
+                  return session.enterTerm(by, term);
+                });
+}
+
+Result<Exit> addMember(const Call& call, const Surroundings& around) {
+  const auto role = wordOf<roster::Role>("--role", call.text("--role"));
+  if (!role) return role.error();
+  const auto until = call.date("--licence-until");
+  if (!until) return until.error();
+  auto may = roster::usualTasks(*role);
+  if (const auto list = call.textIfAny("--may")) {
+    const auto tasks = wordsOf<roster::Task>("--may", *list);
+    if (!tasks) return tasks.error();
+    may = *tasks;
+  }
+  const roster::Member member{
+      call.text("--name"), call.text("--initials"), *role, call.text("--licence"), *until, may};
+  return adding("member", member.initials, call, around,
+                [&](Session& session, base::By by) { return session.enterMember(by, member); });
+}
+
+Result<Exit> addEnrolment(const Call& call, const Surroundings& around) {
+  const auto pupils = call.whole("--pupils", 0, 100000); // as the schema has it
+  if (!pupils) return pupils.error();
+  const auto grade = call.text("--grade");
+  const auto code = call.text("--school");
+  return adding("enrolment", code + " grade " + grade, call, around,
+                [&](Session& session, base::By by) -> Result<roster::EnrolmentId> {
+                  const auto term = termCalled(session, call.text("--term"));
+                  if (!term) return term.error();
+                  const auto school = schoolCoded(session, code);
+                  if (!school) return school.error();
+                  return session.enterEnrolment(by, {term->id, school->id, grade, **pupils});
+                });
+}
+
+} // namespace
+
+std::vector<Verb> setupVerbs() {
+  return {
+      {{"add-school", "FILE", "adds a school",
+        writing({{"--name", "NAME", "in full", true},
+                 {"--code", "CODE", "short, unique, never used again", true}})},
+       addSchool},
+      {{"add-term", "FILE", "adds a term",
+        writing({{"--name", "NAME", "such as \"Autumn 2026\"", true},
+                 {"--start", "DATE", "first day", true},
+                 {"--end", "DATE", "last day", true},
+                 {"--holidays", "DATES", "days without school, commas between"}})},
+       addTerm},
+      {{"add-member", "FILE", "adds a member of the team",
+        writing({{"--name", "NAME", "in full", true},
+                 {"--initials", "INITIALS", "unique in the program", true},
+                 {"--role", "WORD", "hygienist, dentist, dental assistant, coordinator ...", true},
+                 {"--licence", "NUMBER", "needed for clinical tasks"},
+                 {"--licence-until", "DATE", "its last day"},
+                 {"--may", "TASKS", "commas between; usual for the role when not given"}})},
+       addMember},
+      {{"add-enrolment", "FILE", "adds how many pupils a grade has",
+        writing({{"--term", "NAME", "the term", true},
+                 {"--school", "CODE", "the school", true},
+                 {"--grade", "GRADE", "K, 1 to 12", true},
+                 {"--pupils", "N", "how many there are", true}})},
+       addEnrolment},
+  };
+}
+
+} // namespace gk::office

@@ -1,0 +1,162 @@
+#include "office/totals_json.h"
+
+#include "office/json_writer.h"
+#include "reports/term_totals.h"
+
+#include <algorithm>
+
+namespace gk::office {
+
+namespace {
+
+using reports::Participation;
+using reports::RetentionLine;
+
+void participationJson(JsonWriter& json, const Participation& one) {
+  json.field("enrolled", one.enrolled);
+  json.field("forms_back", one.formsBack);
+  json.field("consented", one.consented);
+  json.field("under_override", one.underOverride);
+  json.field("screened", one.screened);
+  json.field("absent", one.absent);
+  json.field("declined", one.declined);
+  json.field("left", one.left);
+  json.field("withdrawn", one.withdrawn);
+  json.field("on_hold", one.onHold);
+  json.field("not_reached", one.notReached);
+  json.field("seen_only", one.seenOnly);
+  json.field("still_to_see", one.stillToSee);
+  json.field("needing", one.needing);
+  json.field("sealed", one.sealed);
+  json.field("unfinished", one.unfinished);
+  json.field("first_molars", one.firstMolars);
+  json.field("second_molars", one.secondMolars);
+  json.field("other_teeth", one.otherTeeth);
+  json.field("surfaces", one.surfaces);
+  json.field("varnish", one.varnish);
+  json.field("untreated", one.untreated);
+  json.field("early", one.early);
+  json.field("urgent", one.urgent);
+  json.field("days", one.days);
+  json.field("visits", one.visits);
+  json.field("children_per_day", one.childrenPerDay());
+  json.field("teeth_per_child", one.teethPerChild());
+}
+
+template <class Estimate>
+void rangeJson(JsonWriter& json, const std::optional<Estimate>& range) {
+  json.field("low", range ? std::optional(range->low) : std::nullopt);
+  json.field("high", range ? std::optional(range->high) : std::nullopt);
+}
+
+void retentionJson(JsonWriter& json, const RetentionLine& line) {
+  const auto& whole = line.whole95;
+  json.objectField("retention");
+  json.field("placed", line.placed);
+  json.field("due", line.due);
+  json.field("children_placed", line.childrenPlaced);
+  json.field("children_due", line.childrenDue);
+  json.field("children_found", line.childrenFound);
+  json.field("examined", line.examined);
+  json.field("assessable", line.assessable);
+  json.field("whole", line.whole);
+  json.field("part", line.part);
+  json.field("lost", line.lost);
+  json.field("cannot_assess", line.cannotAssess);
+  json.field("decayed_since", line.decayedSince);
+  json.field("filled_since", line.filledSince);
+  json.field("estimate", whole ? std::optional(whole->estimate) : std::nullopt);
+  rangeJson(json, whole);
+  json.field("design_effect", whole ? std::optional(whole->designEffect) : std::nullopt);
+  json.field("clusters", base::nameOf(line.unit));
+  json.field("whole_or_part",
+             line.wholeOrPart95 ? std::optional(line.wholeOrPart95->estimate) : std::nullopt);
+  json.endObject();
+}
+
+void attackRateJson(JsonWriter& json, const reports::AttackRateReport& report) {
+  const auto& estimate = report.estimate;
+  json.objectField("attack_rate");
+  json.field("estimate", estimate ? std::optional(estimate->annual) : std::nullopt);
+  rangeJson(json, estimate);
+  json.field("molars", estimate ? estimate->molars : 0);
+  json.field("ever_sealed_left_out", report.everSealedLeftOut);
+  json.field("not_seen_left_out", report.notSeenLeftOut);
+  json.field("why_not", report.whyNot);
+  json.endObject();
+}
+
+void avertedJson(JsonWriter& json, const reports::AvertedReport& report) {
+  const auto& averted = report.averted;
+  json.objectField("averted");
+  json.field("estimate", averted ? std::optional(averted->averted) : std::nullopt);
+  rangeJson(json, averted ? averted->interval : std::nullopt);
+  json.field("cautious", report.cautious ? std::optional(report.cautious->averted) : std::nullopt);
+  json.field("sealants", report.sealants);
+  json.field("years", report.years);
+  json.field("why_not", report.whyNot);
+  json.endObject();
+}
+
+/// The schools as the report orders them: by name, those of one name by identity.
+std::vector<base::Recorded<roster::School>> ordered(const reports::TermRecords& records) {
+  auto schools = records.schools;
+  std::ranges::sort(schools, {}, [](const auto& row) { return std::pair(row.value.name, row.id); });
+  return schools;
+}
+
+RetentionLine retentionOf(const reports::TermRecords& records, const reports::TermTotals& totals,
+                          const base::Recorded<roster::School>& school) {
+  const auto isHere = [&](const RetentionLine& line) { return line.label == school.value.name; };
+  const auto& lines = totals.retention.schools;
+  const auto namesakes = std::ranges::count_if(
+      records.schools, [&](const auto& row) { return row.value.name == school.value.name; });
+  if (namesakes > 1) { // a line's label does not tell them apart
+    auto own = reports::retentionBy(records, reports::Factor::school, school.id);
+    return own.empty() ? RetentionLine{} : std::move(own.front());
+  }
+  const auto line = std::ranges::find_if(lines, isHere);
+  return line == lines.end() ? RetentionLine{} : *line;
+}
+
+void termJson(JsonWriter& json, const reports::TermRecords& records) {
+  const auto totals = reports::termTotals(records);
+  json.beginObject();
+  json.field("name", totals.term);
+  json.field("start", totals.start.iso());
+  json.field("end", totals.end.iso());
+  json.field("as_of", totals.asOf.iso());
+  participationJson(json, totals.total);
+  retentionJson(json, totals.retention.total);
+  attackRateJson(json, totals.attackRate);
+  avertedJson(json, totals.averted);
+  json.arrayField("schools");
+  auto next = totals.schools.begin();
+  for (const auto& school : ordered(records)) {
+    next = std::find_if(next, totals.schools.end(),
+                        [&](const Participation& one) { return one.school == school.value.name; });
+    base::require(next != totals.schools.end(), "a school that the totals left out");
+    json.beginObject();
+    json.field("name", school.value.name);
+    json.field("code", school.value.code);
+    participationJson(json, *next++);
+    retentionJson(json, retentionOf(records, totals, school));
+    json.endObject();
+  }
+  json.endArray();
+  json.endObject();
+}
+
+} // namespace
+
+void writeTotalsJson(std::span<const reports::TermRecords> terms, std::ostream& out) {
+  JsonWriter json(out);
+  json.beginObject();
+  json.arrayField("terms");
+  for (const auto& term : terms)
+    termJson(json, term);
+  json.endArray();
+  json.endObject();
+}
+
+} // namespace gk::office

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "office/call.h"
+#include "office/surroundings.h"
+
+namespace gk::office {
+
+/// What a call comes to; the numbers are the exit codes.
+enum class Exit { fine = 0, findings = 1, trouble = 2 };
+
+/// One verb: what it takes and what does it. An error has changed nothing, or says what it has.
+struct Verb {
+  Shape shape;
+  base::Result<Exit> (*work)(const Call& call, const Surroundings& around);
+};
+
+std::vector<Verb> bookVerbs();     ///< new, check, backup, merge
+std::vector<Verb> setupVerbs();    ///< add-school, add-term, add-member, add-enrolment
+std::vector<Verb> kitVerbs();      ///< add-light, add-lot, add-cure-time
+std::vector<Verb> rosterVerbs();   ///< import-roster
+std::vector<Verb> dayVerbs();      ///< open-day, close-out
+std::vector<Verb> totalsVerbs();   ///< totals
+std::vector<Verb> estimateVerbs(); ///< estimate averted, retention, attack-rate, money
+
+} // namespace gk::office

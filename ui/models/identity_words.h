@@ -1,0 +1,19 @@
+#pragma once
+
+#include "session/views.h"
+
+#include <QString>
+#include <QStringList>
+
+namespace gk::ui {
+
+/// "STOP: acrylate allergy, swelling last year"; one line for each unresolved flag of this kind.
+QStringList flagLines(const session::IdentityCard& card, roster::FlagAction action);
+
+/// "Sealants: NO, withdrawn 10:42, by phone".
+QString standingLine(const QString& service, const roster::Standing& standing);
+
+/// The alert when another child is called the same; empty when none is.
+QString sameNameLine(const session::IdentityCard& card);
+
+} // namespace gk::ui

@@ -1,0 +1,176 @@
+#include "ui/models/mouth_faces.h"
+
+#include "ui/support/text.h"
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using chairside::Condition;
+using chairside::Decision;
+using chairside::Next;
+using chairside::Origin;
+using chairside::Presence;
+using chairside::ToothFinding;
+using dentition::Tooth;
+using followup::Held;
+
+namespace {
+
+struct Shown {
+  Mark mark;
+  QString word;
+};
+
+Shown shownHeld(Held held) {
+  switch (held) {
+  case Held::whole: return {Mark::whole, u"whole"_s};
+  case Held::part: return {Mark::part, u"part"_s};
+  case Held::lost: return {Mark::lost, u"lost"_s};
+  case Held::cannotAssess: return {Mark::sound, u"cannot assess"_s};
+  case Held::notSealed: return {Mark::blank, {}};
+  }
+  return {Mark::blank, {}};
+}
+
+std::optional<Shown> shownAbsence(const ToothFinding& finding) {
+  switch (finding.presence) {
+  case Presence::unerupted: return Shown{Mark::notUp, u"not up"_s};
+  case Presence::extracted: return Shown{Mark::gone, u"gone"_s};
+  case Presence::neverFormed: return Shown{Mark::gone, u"never formed"_s};
+  case Presence::shed: return Shown{Mark::gone, u"shed"_s};
+  case Presence::primaryStillPresent: return Shown{Mark::notUp, u"baby tooth"_s};
+  case Presence::cannotSee: return Shown{Mark::blank, u"cannot see"_s};
+  case Presence::partlyErupted:
+  case Presence::erupted: return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+std::optional<Shown> shownSealed(const ToothFinding& finding) {
+  for (const auto* surface : {&finding.occlusal, &finding.buccal, &finding.lingual}) {
+    if (surface->condition == Condition::sealedPart) return Shown{Mark::part, u"part"_s};
+    if (surface->condition != Condition::sealedWhole) continue;
+    if (surface->origin == Origin::ours) return Shown{Mark::whole, u"whole"_s};
+    return Shown{Mark::elsewhere,
+                 surface->origin == Origin::other ? u"else"_s : u"sealed, ?"_s};
+  }
+  return std::nullopt;
+}
+
+Shown shownFinding(const ToothFinding& finding) {
+  if (const auto absent = shownAbsence(finding)) return *absent;
+  if (finding.decision == Decision::seal)
+    return finding.hasAny(Condition::earlyLesion) ? Shown{Mark::sealEarly, u"SEAL early"_s}
+                                                  : Shown{Mark::seal, u"SEAL"_s};
+  if (finding.decision == Decision::reseal) return {Mark::lost, u"RESEAL"_s};
+  if (finding.decision == Decision::repair) return {Mark::part, u"REPAIR"_s};
+  if (finding.decision == Decision::interim) return {Mark::interim, u"INTERIM"_s};
+  if (finding.hasAny(Condition::cavitated) || finding.hasAny(Condition::fractured) ||
+      finding.decision == Decision::refer)
+    return {Mark::refer, u"REFER"_s};
+  if (finding.hasAny(Condition::crowned)) return {Mark::crown, u"crown"_s};
+  if (finding.hasAny(Condition::restored)) return {Mark::filled, u"filled"_s};
+  if (const auto sealed = shownSealed(finding)) return *sealed;
+  if (finding.presence == Presence::partlyErupted) return {Mark::partUp, u"part up"_s};
+  if (finding.hasAny(Condition::earlyLesion)) return {Mark::sound, u"early"_s};
+  if (finding.hasAny(Condition::sound)) return {Mark::sound, u"sound"_s};
+  if (finding.hasAny(Condition::banded)) return {Mark::sound, u"band"_s};
+  return {Mark::blank, {}};
+}
+
+QString stripOf(const ToothFinding& finding) {
+  QString line = toQt(base::nameOf(finding.decision));
+  if (finding.decision == Decision::none) line.clear();
+  if (chairside::isTreatment(finding.decision))
+    line += u' ' + toQt(dentition::letters(finding.toSeal));
+  if (finding.presence == Presence::partlyErupted) line = (u"part up, "_s + line);
+  if (finding.softTissue == chairside::SoftTissue::operculum) line += u", operculum"_s;
+  if (finding.softTissue == chairside::SoftTissue::gumOverCompanion) line += u", gum"_s;
+  if (finding.enamel != chairside::Enamel::none)
+    line += u", "_s + toQt(base::nameOf(finding.enamel));
+  if (finding.revisit) line += u", look again"_s;
+  while (line.startsWith(u", "_s)) line.remove(0, 2);
+  return line;
+}
+
+void showPlacement(TileFace& face, const base::Recorded<chairside::Placement>& placement) {
+  const bool complete = placement.value.attempt == chairside::Attempt::complete;
+  face.mark = complete ? Mark::done : Mark::stopped;
+  face.word = complete ? u"done"_s : u"stopped"_s;
+  const auto time = toQt(placement.stamp.at.text()).right(5);
+  face.strip = complete ? time : toQt(placement.value.note);
+  face.covered = complete ? placement.value.surfaces : dentition::SurfaceSet{};
+}
+
+void showProgress(TileFace& face, const chairside::ToothProgress& tooth) {
+  face.inHand = true;
+  face.covered = tooth.cured;
+  face.chosen = tooth.surfaces;
+  face.strip = u"next: "_s + toQt(base::nameOf(tooth.next));
+  if (tooth.wet) {
+    face.mark = Mark::wet;
+    face.word = u"WET"_s;
+    face.strip = tooth.next == Next::etch ? u"etch again"_s : u"dry again"_s;
+  }
+}
+
+void showChecking(TileFace& face, const RecheckDraft& draft) {
+  face.inHand = true;
+  face.chosen = draft.earlier().placement.value.surfaces;
+  face.strip = draft.surface() ? toQt(base::nameOf(*draft.surface())) + u"?"_s : u"answered"_s;
+}
+
+} // namespace
+
+TileFace faceOf(const Tooth& tooth, const MouthView& view) {
+  TileFace face{tooth, toQt(tooth.number(view.notation))};
+  for (const auto& earlier : view.earlier) {
+    if (earlier.placement.value.tooth != tooth) continue;
+    if (earlier.newest) {
+      const auto shown = shownHeld(earlier.newest->value.tooth());
+      face.mark = shown.mark;
+      face.word = shown.word;
+    }
+    face.strip = u"ours, "_s + toQt(earlier.placedOn.iso());
+  }
+  for (const auto& finding : view.findings) {
+    if (finding.tooth != tooth) continue;
+    if (const auto shown = shownFinding(finding); shown.mark != Mark::blank ||
+                                                  !shown.word.isEmpty()) {
+      face.mark = shown.mark;
+      face.word = shown.word;
+      face.strip = stripOf(finding);
+    }
+    face.chosen = finding.toSeal;
+  }
+  for (const auto& field : view.fields)
+    if (const auto* progress = field.protocol.find(tooth);
+        progress && progress->next < Next::placed)
+      showProgress(face, *progress);
+  for (const auto& placement : view.placements)
+    if (placement.value.tooth == tooth && !face.inHand) showPlacement(face, placement);
+  if (view.checking && view.checking->earlier().placement.value.tooth == tooth)
+    showChecking(face, *view.checking);
+  face.spoken = capital(toQt(tooth.shown(view.notation))) + u": "_s +
+                (face.word.isEmpty() ? u"nothing said yet"_s : face.word);
+  if (!face.chosen.isEmpty()) face.spoken += u", "_s + toQt(dentition::words(face.chosen));
+  if (!face.strip.isEmpty()) face.spoken += u", "_s + face.strip;
+  return face;
+}
+
+std::vector<TileFace> facesOf(const MouthView& view) {
+  std::vector<Tooth> teeth(dentition::permanentMolars().begin(),
+                           dentition::permanentMolars().end());
+  const auto add = [&](const Tooth& tooth) {
+    if (std::ranges::find(teeth, tooth) == teeth.end()) teeth.push_back(tooth);
+  };
+  for (const auto& finding : view.findings) add(finding.tooth);
+  for (const auto& placement : view.placements) add(placement.value.tooth);
+  for (const auto& earlier : view.earlier) add(earlier.placement.value.tooth);
+  std::vector<TileFace> faces;
+  for (const auto& tooth : teeth) faces.push_back(faceOf(tooth, view));
+  return faces;
+}
+
+} // namespace gk::ui

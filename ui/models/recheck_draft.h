@@ -1,0 +1,58 @@
+#pragma once
+
+#include "session/views.h"
+
+#include <optional>
+#include <vector>
+
+namespace gk::ui {
+
+/// The placements to look at again: of each tooth the newest that is not a repair (a repair has its
+/// own clock and is judged with the sealant it mends).
+std::vector<session::EarlierPlacement>
+toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today);
+
+/// One check as it is keyed in, surface by surface.
+class RecheckDraft {
+ public:
+  explicit RecheckDraft(const session::EarlierPlacement& earlier) : earlier_(earlier) {}
+
+  /// The surface that the next answer is for; none when all are answered.
+  [[nodiscard]] std::optional<dentition::Surface> surface() const;
+  void answer(followup::Held held);
+  /// Whole on every surface that is not answered yet: of this one tooth.
+  void restIsWhole();
+  void startOver();
+
+  void setWhy(followup::CannotAssess why) { why_ = why; }
+  void setHealth(followup::ToothHealth health) { health_ = health; }
+  void setLift(followup::LiftTest lift) { lift_ = lift; }
+  void changeAction(); ///< the next that checkRetention lets stand
+  void setNote(std::string note) { note_ = std::move(note); }
+
+  [[nodiscard]] bool isComplete() const { return !surface().has_value(); }
+  [[nodiscard]] bool wantsWhy() const;  ///< something cannot be assessed and no reason is given
+  [[nodiscard]] bool wantsLift() const; ///< something is held in part and was not tried to lift
+  [[nodiscard]] followup::ToothHealth health() const { return health_; }
+  [[nodiscard]] const session::EarlierPlacement& earlier() const { return earlier_; }
+  [[nodiscard]] followup::Held held(dentition::Surface surface) const;
+
+  /// Precondition: complete. The kind follows the interval; the action is proposed unless changed:
+  /// a cavity is referred, a part that held is repaired, what lifted or was lost is resealed.
+  [[nodiscard]] followup::RetentionCheck build(roster::ChildId child, roster::DayId day,
+                                               base::Date on) const;
+
+ private:
+  [[nodiscard]] bool hasAny(followup::Held held) const;
+  [[nodiscard]] followup::CheckAction proposed() const;
+
+  session::EarlierPlacement earlier_;
+  std::vector<std::pair<dentition::Surface, followup::Held>> answers_;
+  followup::CannotAssess why_ = followup::CannotAssess::none;
+  followup::ToothHealth health_ = followup::ToothHealth::sound;
+  followup::LiftTest lift_ = followup::LiftTest::notDone;
+  std::optional<followup::CheckAction> action_;
+  std::string note_;
+};
+
+} // namespace gk::ui

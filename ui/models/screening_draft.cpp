@@ -1,0 +1,288 @@
+#include "ui/models/screening_draft.h"
+
+#include "base/contract.h"
+#include "base/text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace gk::ui {
+
+using chairside::Condition;
+using chairside::Decision;
+using chairside::Enamel;
+using chairside::Origin;
+using chairside::Presence;
+using chairside::SoftTissue;
+using chairside::SurfaceFinding;
+using chairside::ToothFinding;
+using chairside::Tri;
+using chairside::Urgency;
+using dentition::Surface;
+using dentition::SurfaceSet;
+using dentition::Tooth;
+
+namespace {
+
+/// In the order in which a mouth is looked over; workflow of the program, first molars first.
+constexpr std::array<int, 8> lookOrder{16, 26, 36, 46, 17, 27, 37, 47};
+
+SurfaceFinding& part(ToothFinding& finding, Surface surface) {
+  switch (surface) {
+  case Surface::occlusal:
+    return finding.occlusal;
+  case Surface::buccalPit:
+    return finding.buccal;
+  case Surface::lingualGroove:
+    return finding.lingual;
+  }
+  base::fail("no such surface");
+}
+
+bool isUp(const ToothFinding& finding) {
+  return finding.presence == Presence::erupted || finding.presence == Presence::partlyErupted;
+}
+
+void setAbsent(ToothFinding& finding, Presence presence) {
+  const auto note = finding.note;
+  finding = {finding.tooth, presence};
+  finding.note = note;
+}
+
+void setCondition(ToothFinding& finding, SurfaceSet surfaces, SurfaceFinding found) {
+  if (!isUp(finding)) finding.presence = Presence::erupted;
+  for (Surface surface : surfaces.values())
+    part(finding, surface) = found;
+}
+
+} // namespace
+
+ScreeningDraft::ScreeningDraft(roster::Program program, bool mayTreat)
+    : program_(std::move(program)), mayTreat_(mayTreat) {}
+
+void ScreeningDraft::takeOver(const chairside::Screening& recorded) {
+  teeth_ = recorded.teeth;
+  for (const auto& finding : teeth_)
+    decided_.insert(finding.tooth);
+  untreated_ = recorded.untreatedDecay;
+  treated_ = recorded.treatedDecay;
+  urgency_ = recorded.urgency;
+  urgentReason_ = recorded.urgentReason;
+  note_ = recorded.note;
+}
+
+void ScreeningDraft::takeOver(const Tooth& tooth, const followup::RetentionCheck& check) {
+  using followup::Held;
+  const auto found = [](Held held) -> SurfaceFinding {
+    if (held == Held::whole) return {Condition::sealedWhole, Origin::ours};
+    if (held == Held::part) return {Condition::sealedPart, Origin::ours};
+    return {};
+  };
+  auto& finding = at(tooth);
+  finding.presence = Presence::erupted;
+  finding.occlusal = found(check.occlusal);
+  finding.buccal = found(check.buccal);
+  finding.lingual = found(check.lingual);
+  propose(finding);
+  const bool replaced = check.action == followup::CheckAction::resealToday;
+  if (replaced && finding.hasAny(Condition::sealedPart)) decide(tooth, Decision::reseal);
+}
+
+const ToothFinding* ScreeningDraft::find(const Tooth& tooth) const {
+  const auto found = std::ranges::find(teeth_, tooth, &ToothFinding::tooth);
+  return found == teeth_.end() ? nullptr : &*found;
+}
+
+ToothFinding& ScreeningDraft::at(const Tooth& tooth) {
+  const auto found = std::ranges::find(teeth_, tooth, &ToothFinding::tooth);
+  if (found != teeth_.end()) return *found;
+  return teeth_.emplace_back(ToothFinding{tooth, Presence::erupted});
+}
+
+void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Surface> surface) {
+  auto& finding = at(tooth);
+  decided_.erase(tooth);
+  const auto usual = surface ? SurfaceSet{*surface} : dentition::usualSurfaces(tooth);
+  const auto one = SurfaceSet{surface.value_or(Surface::occlusal)};
+  const auto companions = SurfaceSet::all().without({Surface::occlusal});
+  switch (state) {
+  case ToothState::sound: setCondition(finding, usual, {Condition::sound}); break;
+  case ToothState::early: setCondition(finding, usual, {Condition::earlyLesion}); break;
+  case ToothState::cavity: setCondition(finding, one, {Condition::cavitated}); break;
+  case ToothState::filled: setCondition(finding, one, {Condition::restored}); break;
+  case ToothState::crown: setCondition(finding, usual, {Condition::crowned}); break;
+  case ToothState::banded:
+    setCondition(finding, surface ? one : usual.without({Surface::occlusal}), {Condition::banded});
+    break;
+  case ToothState::fractured: setCondition(finding, one, {Condition::fractured}); break;
+  case ToothState::ours:
+    setCondition(finding, usual, {Condition::sealedWhole, Origin::ours});
+    break;
+  case ToothState::oursInPart:
+    setCondition(finding, usual, {Condition::sealedPart, Origin::ours});
+    break;
+  case ToothState::elsewhere:
+    setCondition(finding, usual, {Condition::sealedWhole, Origin::other});
+    break;
+  case ToothState::unknownOrigin:
+    setCondition(finding, usual, {Condition::sealedWhole, Origin::unknown});
+    break;
+  case ToothState::gone: setAbsent(finding, Presence::extracted); break;
+  case ToothState::notUp: setAbsent(finding, Presence::unerupted); break;
+  case ToothState::neverFormed: setAbsent(finding, Presence::neverFormed); break;
+  case ToothState::cannotSee: setAbsent(finding, Presence::cannotSee); break;
+  case ToothState::partUp: finding.presence = Presence::partlyErupted; break;
+  case ToothState::operculum:
+    finding.presence = Presence::partlyErupted;
+    finding.softTissue = SoftTissue::operculum;
+    break;
+  case ToothState::gumOverCompanion:
+    finding.presence = Presence::partlyErupted;
+    finding.softTissue = SoftTissue::gumOverCompanion;
+    for (Surface covered : companions.values()) part(finding, covered) = {};
+    break;
+  case ToothState::opacity: finding.enamel = Enamel::opacity; break;
+  case ToothState::opacityBroken: finding.enamel = Enamel::opacityBroken; break;
+  case ToothState::hypoplasia: finding.enamel = Enamel::hypoplasia; break;
+  case ToothState::fluorosisMild: finding.enamel = Enamel::fluorosisMild; break;
+  case ToothState::fluorosisPitted: finding.enamel = Enamel::fluorosisPitted; break;
+  }
+  propose(finding);
+}
+
+void ScreeningDraft::setSecondMolarsNotUp() {
+  for (int iso : lookOrder)
+    if (const auto tooth = dentition::toothAt(iso); tooth.isSecondPermanentMolar() && !find(tooth))
+      set(tooth, ToothState::notUp);
+}
+
+SurfaceSet ScreeningDraft::treatable(const ToothFinding& finding) const {
+  auto surfaces = chairside::sealableSurfaces(finding);
+  for (Surface surface : SurfaceSet::all().values())
+    if (finding.at(surface).condition == Condition::sealedPart) surfaces.add(surface);
+  const bool mends = finding.decision == Decision::repair || finding.decision == Decision::reseal;
+  return mends ? surfaces : chairside::sealableSurfaces(finding);
+}
+
+void ScreeningDraft::propose(ToothFinding& finding) {
+  if (decided_.contains(finding.tooth)) return;
+  finding.decision = chairside::proposedDecision(finding, program_);
+  if (chairside::isTreatment(finding.decision) && !mayTreat_)
+    finding.decision = Decision::notAllowedByConsent;
+  finding.toSeal =
+      chairside::isTreatment(finding.decision) ? treatable(finding) : SurfaceSet{};
+  finding.revisit = chairside::suggestsRevisit(finding);
+}
+
+void ScreeningDraft::decide(const Tooth& tooth, Decision decision) {
+  auto& finding = at(tooth);
+  finding.decision = decision;
+  finding.toSeal = chairside::isTreatment(decision) ? treatable(finding) : SurfaceSet{};
+  finding.revisit = chairside::suggestsRevisit(finding);
+  decided_.insert(tooth);
+}
+
+void ScreeningDraft::changeDecision(const Tooth& tooth) {
+  const auto* now = find(tooth);
+  if (!now) return;
+  constexpr auto count = base::enumCount<Decision>;
+  for (std::size_t step = 1; step < count; ++step) {
+    auto trial = *now;
+    trial.decision =
+        static_cast<Decision>((static_cast<std::size_t>(now->decision) + step) % count);
+    trial.toSeal = chairside::isTreatment(trial.decision) ? treatable(trial) : SurfaceSet{};
+    trial.revisit = chairside::suggestsRevisit(trial);
+    if (!chairside::checkFinding(trial, program_)) continue;
+    decide(tooth, trial.decision);
+    return;
+  }
+}
+
+void ScreeningDraft::changeSurfaces(const Tooth& tooth) {
+  const auto* now = find(tooth);
+  if (!now || !chairside::isTreatment(now->decision)) return;
+  const auto all = treatable(*now);
+  std::vector<SurfaceSet> choices{all};
+  if (all.size() > 1)
+    for (Surface surface : all.values()) choices.push_back({surface});
+  const auto place = std::ranges::find(choices, now->toSeal);
+  const bool last = place == choices.end() || place + 1 == choices.end();
+  at(tooth).toSeal = last ? choices.front() : *(place + 1);
+  decided_.insert(tooth);
+}
+
+void ScreeningDraft::add(const Tooth& tooth) {
+  if (!find(tooth)) teeth_.push_back({tooth, Presence::erupted});
+}
+
+int ScreeningDraft::openQuestion() const {
+  if (!untreated_) return 0;
+  if (!treated_) return 1;
+  return urgency_ ? 3 : 2;
+}
+
+void ScreeningDraft::answer(int choice) {
+  switch (openQuestion()) {
+  case 0: untreated_ = static_cast<Tri>(choice); return;
+  case 1: treated_ = static_cast<Tri>(choice); return;
+  case 2: urgency_ = static_cast<Urgency>(choice); return;
+  default: return;
+  }
+}
+
+void ScreeningDraft::askAgain() {
+  untreated_.reset();
+  treated_.reset();
+  urgency_.reset();
+  urgentReason_ = chairside::UrgentReason::none;
+}
+
+bool ScreeningDraft::isSaid(const Tooth& tooth) const {
+  const auto* finding = find(tooth);
+  if (!finding) return false;
+  if (!isUp(*finding)) return true;
+  return std::ranges::any_of(SurfaceSet::all().values(), [&](Surface surface) {
+    return finding->at(surface).condition != Condition::notLookedAt;
+  });
+}
+
+std::optional<Tooth> ScreeningDraft::nextUnsaid() const {
+  for (int iso : lookOrder)
+    if (const auto tooth = dentition::toothAt(iso); !isSaid(tooth)) return tooth;
+  return std::nullopt;
+}
+
+std::string ScreeningDraft::missing() const {
+  if (const auto tooth = nextUnsaid())
+    return "nothing is said yet of the " + tooth->shown(program_.notation);
+  for (const auto& finding : teeth_)
+    if (!isSaid(finding.tooth))
+      return "nothing is said yet of the " + finding.tooth.shown(program_.notation);
+  switch (openQuestion()) {
+  case 0: return "untreated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
+  case 1: return "treated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
+  case 2: return "urgency is not answered yet: 4 none, 5 early, 6 urgent";
+  default: return {};
+  }
+}
+
+chairside::Screening ScreeningDraft::build(roster::ChildId child, roster::DayId day) const {
+  base::require(missing().empty(), "an unfinished screening");
+  return {child, day, *untreated_, *treated_, *urgency_, urgentReason_, note_, teeth_};
+}
+
+std::string pauseLine(const std::vector<ToothFinding>& teeth, dentition::Notation notation) {
+  std::vector<std::string> parts;
+  for (const auto& finding : teeth)
+    if (chairside::isTreatment(finding.decision)) {
+      const auto what = finding.decision == Decision::seal
+                            ? std::string()
+                            : std::string(base::nameOf(finding.decision)) + " ";
+      parts.push_back(what + finding.tooth.shown(notation) + " (" +
+                      dentition::words(finding.toSeal) + ")");
+    }
+  if (parts.empty()) return "Nothing to seal.";
+  return "Sealing " + std::to_string(parts.size()) + ": " + base::join(parts, "; ") + ".";
+}
+
+} // namespace gk::ui

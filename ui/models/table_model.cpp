@@ -1,0 +1,52 @@
+#include "ui/models/table_model.h"
+
+#include "ui/support/text.h"
+
+namespace gk::ui {
+
+QString wrappedHeading(const QString& heading) {
+  constexpr qsizetype widest = 10;
+  QString wrapped;
+  qsizetype line = 0;
+  const auto words = heading.split(u' ');
+  for (const auto& word : words) {
+    const bool fits = wrapped.isEmpty() || line + 1 + word.size() <= widest;
+    if (!wrapped.isEmpty()) wrapped += fits ? u' ' : u'\n';
+    line = fits ? line + 1 + word.size() : word.size();
+    wrapped += word;
+  }
+  return wrapped;
+}
+
+void TableModel::show(reports::Table table) {
+  beginResetModel();
+  table_ = std::move(table);
+  endResetModel();
+}
+
+int TableModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.rows.size());
+}
+
+int TableModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.columns.size());
+}
+
+QVariant TableModel::data(const QModelIndex& index, int role) const {
+  if (!index.isValid()) return {};
+  const auto column = static_cast<std::size_t>(index.column());
+  if (role == Qt::TextAlignmentRole)
+    return QVariant::fromValue(Qt::AlignVCenter | (table_.columns.at(column).number
+                                                       ? Qt::AlignRight
+                                                       : Qt::AlignLeft));
+  if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
+    return toQt(table_.rows.at(static_cast<std::size_t>(index.row())).at(column));
+  return {};
+}
+
+QVariant TableModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+  return wrappedHeading(toQt(table_.columns.at(static_cast<std::size_t>(section)).heading));
+}
+
+} // namespace gk::ui

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "dentition/surfaces.h"
+
+#include <QString>
+
+namespace gk::ui {
+
+/// What a tile of the mouth map is drawn as; each has its own shape and its own word.
+enum class Mark {
+  blank,     ///< not looked at yet
+  notUp,     ///< dashed, empty
+  partUp,    ///< half height, wave line
+  sound,     ///< plain outline
+  seal,      ///< thick outline, arrow in
+  sealEarly, ///< the same and a dot
+  refer,     ///< notched corner
+  filled,    ///< hatched block
+  crown,     ///< double outline
+  gone,      ///< crossed
+  whole,     ///< solid band
+  part,      ///< band with a gap
+  lost,      ///< band outline
+  elsewhere, ///< band with a ring
+  interim,   ///< dotted band
+  done,      ///< tick
+  wet,       ///< drop
+  stopped    ///< bar
+};
+
+/// One tooth as it is shown: all words ready, nothing left to decide.
+struct TileFace {
+  dentition::Tooth tooth;
+  QString number; ///< in the program's notation
+  Mark mark = Mark::blank;
+  QString word{};                  ///< "SEAL", "not up"
+  QString strip{};                 ///< decision or step, one short line
+  dentition::SurfaceSet chosen{};  ///< outlined thick: to be sealed
+  dentition::SurfaceSet covered{}; ///< filled: cured today
+  bool inHand = false;             ///< in the field that is being worked on
+  QString spoken{};                ///< "Upper right first molar, 3: sound, seal occlusal"
+};
+
+} // namespace gk::ui

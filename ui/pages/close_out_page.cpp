@@ -1,0 +1,230 @@
+#include "ui/pages/close_out_page.h"
+
+#include "reports/close_out_tables.h"
+#include "ui/pages/close_out_questions.h"
+#include "ui/support/save_report.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+
+namespace gk::ui {
+
+namespace {
+
+/// In the order of reports::closeOutTables.
+enum Section { sums, blockers, urgent, children, unfinished, exceptions, counts, supplies, toSee };
+
+template <class Line>
+std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) {
+  const auto place = static_cast<std::size_t>(row);
+  if (row < 0 || place >= lines.size()) return std::nullopt;
+  return lines[place].child;
+}
+
+QString equationWords(const reports::DayEquation& sums) {
+  return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  withdrawn %6 "
+         " +  on hold %7  +  not reached %8"_s.arg(sums.consented)
+      .arg(sums.screened)
+      .arg(sums.absent)
+      .arg(sums.declined)
+      .arg(sums.left)
+      .arg(sums.withdrawn)
+      .arg(sums.onHold)
+      .arg(sums.notReached);
+}
+
+QString verdictWords(const reports::CloseOut& sheet) {
+  if (sheet.closed) return u"■ Signed by %1. Addenda only."_s.arg(toQt(sheet.signedBy));
+  if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
+  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s.arg(
+                                                                               sheet.equation
+                                                                                   .difference())
+      .arg(sheet.blockers.size());
+}
+
+} // namespace
+
+CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
+    : Page(context, parent), title_(wordsLabel({}, u"title"_s, u"closeOutTitle"_s, this)),
+      equation_(wordsLabel({}, u"counts"_s, u"closeOutEquation"_s, this)),
+      verdict_(wordsLabel({}, u"counts"_s, u"closeOutVerdict"_s, this)),
+      browser_(new ReportBrowser(this)) {
+  setObjectName(u"closeOutPage"_s);
+  layOut();
+  connect(browser_, &ReportBrowser::taken, this, [this](int section, int row) {
+    if (const auto child = childAt(section, row)) Q_EMIT childChosen(*child, *day_);
+  });
+  setFocusProxy(browser_);
+}
+
+void CloseOutPage::layOut() {
+  auto* acts = new QHBoxLayout;
+  const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
+    auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, this);
+    connect(made, &QPushButton::clicked, this, act);
+    acts->addWidget(made);
+    return made;
+  };
+  acts->addWidget(wordsLabel(u"Enter: to the child"_s, u"note"_s, {}, this));
+  button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
+  button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
+  button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
+  sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
+  button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
+  button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
+  button(u"Take in other laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
+  acts->addStretch(1);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(title_);
+  column->addWidget(equation_);
+  column->addWidget(verdict_);
+  column->addWidget(browser_, 1);
+  column->addLayout(acts);
+}
+
+void CloseOutPage::chooseDay(const std::optional<roster::DayId>& day) {
+  if (day == chosen_) return;
+  chosen_ = day;
+  refresh();
+}
+
+void CloseOutPage::refresh() {
+  sheet_.reset();
+  day_ = chosen_;
+  if (!day_) {
+    const auto open = book().openDayNow();
+    if (open)
+      day_ = open->id;
+    else if (open.error().code != base::ErrorCode::notFound)
+      Q_EMIT failed(describe(open.error()));
+  }
+  if (day_) {
+    const auto records = book().dayRecords(*day_);
+    const auto names = book().names();
+    if (went(records) && went(names)) sheet_ = reports::closeOut(*records, *names);
+  }
+  sign_->setEnabled(sheet_ && sheet_->mayClose() && !sheet_->closed);
+  if (!sheet_) {
+    title_->setText(u"No school day is open"_s);
+    equation_->clear();
+    verdict_->clear();
+    browser_->show({}, {});
+    return;
+  }
+  showSheet(reports::closeOutTables(*sheet_));
+}
+
+void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
+  title_->setText(toQt(tables.at(sums).title));
+  equation_->setText(equationWords(sheet_->equation));
+  verdict_->setText(verdictWords(*sheet_));
+  const auto named = [](const QString& words, std::size_t count) {
+    return u"%1  %2"_s.arg(words).arg(count);
+  };
+  browser_->show({u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+                  named(u"Urgent calls"_s, sheet_->urgent.size()),
+                  named(u"Children"_s, sheet_->lines.size()),
+                  named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
+                  named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
+                  named(u"Supplies"_s, sheet_->supplies.size()),
+                  named(u"Still to see"_s, sheet_->stillToSee.size())},
+                 tables);
+}
+
+std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const {
+  if (!sheet_) return std::nullopt;
+  switch (section) {
+  case blockers:
+    return childOf(sheet_->blockers, row);
+  case urgent:
+    return childOf(sheet_->urgent, row);
+  case children:
+    return childOf(sheet_->lines, row);
+  case unfinished:
+    return childOf(sheet_->unfinished, row);
+  case toSee:
+    return childOf(sheet_->stillToSee, row);
+  case exceptions: {
+    const auto place = static_cast<std::size_t>(row);
+    if (row < 0 || place >= sheet_->exceptions.size()) return std::nullopt;
+    return sheet_->exceptions[place].child;
+  }
+  default:
+    return std::nullopt;
+  }
+}
+
+std::optional<roster::ChildId> CloseOutPage::wanted() {
+  const auto child = childAt(browser_->section(), browser_->row());
+  if (!child) Q_EMIT said(u"Choose a line with a child first."_s);
+  return child;
+}
+
+void CloseOutPage::outcome() {
+  const auto child = wanted();
+  if (!child) return;
+  const auto ended = askOutcome(context().prompter, *child, *day_);
+  if (ended && went(book().endVisit(context().acting.by(), *ended)))
+    Q_EMIT said(u"The outcome is noted."_s);
+}
+
+void CloseOutPage::call() {
+  const auto child = wanted();
+  if (!child) return;
+  const auto attempt = askContact(context().prompter, *child, *day_);
+  if (attempt && went(book().enterContact(context().acting.by(), *attempt)))
+    Q_EMIT said(u"The call is logged."_s);
+}
+
+void CloseOutPage::refer() {
+  const auto child = wanted();
+  if (!child) return;
+  const auto referral = askReferral(context().prompter, *sheet_, *child, *day_);
+  if (referral && went(book().enterReferral(context().acting.by(), *referral)))
+    Q_EMIT said(u"The referral is made."_s);
+}
+
+void CloseOutPage::sign() {
+  const auto members = book().members();
+  if (!sheet_ || !went(members)) return;
+  const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
+  if (!closure) return Q_EMIT said(u"Not signed: two people who may sign are needed."_s);
+  // A signed day is no longer the open one, and it is this one that is looked at.
+  chosen_ = day_;
+  if (went(book().signDay(context().acting.by(), *closure)))
+    Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+}
+
+void CloseOutPage::save() {
+  if (!sheet_) return;
+  const auto& tables = browser_->tables();
+  const auto saved =
+      saveReport(context().prompter, "Close-out " + sheet_->school + " " + sheet_->date.iso(),
+                 tables, tables.at(static_cast<std::size_t>(browser_->section())));
+  if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It names children."_s.arg(**saved));
+}
+
+void CloseOutPage::backUp() {
+  const auto today = toQt(context().clock.now().date().iso());
+  const auto to = context().prompter.saveFile(u"Back up to the encrypted drive"_s,
+                                              u"logbook-%1.gkbook"_s.arg(today),
+                                              u"Logbook (*.gkbook)"_s);
+  if (to && went(book().backUp(toStd(*to))))
+    Q_EMIT said(u"Backed up and read back whole: %1. Drive and laptop travel apart."_s.arg(*to));
+}
+
+void CloseOutPage::takeIn() {
+  const auto from =
+      context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
+  if (!from) return;
+  const auto merged = book().absorb(toStd(*from));
+  if (went(merged))
+    Q_EMIT said(u"Taken in: %1 new entries. Look at what is to be mended now."_s.arg(
+        merged->newEntries));
+}
+
+} // namespace gk::ui

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "reports/close_out.h"
+#include "ui/pages/page.h"
+
+class QLabel;
+class QPushButton;
+
+namespace gk::ui {
+
+class ReportBrowser;
+
+/// Can we leave, what blocks, who must be called; and the signatures.
+class CloseOutPage final : public Page {
+  Q_OBJECT
+
+ public:
+  CloseOutPage(Context& context, QWidget* parent);
+
+  /// None: the day that is open.
+  void chooseDay(const std::optional<roster::DayId>& day);
+  void refresh() override;
+
+ Q_SIGNALS:
+  void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
+
+ private:
+  void layOut();
+  void showSheet(const std::vector<reports::Table>& tables);
+  [[nodiscard]] std::optional<roster::ChildId> childAt(int section, int row) const;
+  /// Says so when the row is no child's.
+  [[nodiscard]] std::optional<roster::ChildId> wanted();
+  void outcome();
+  void call();
+  void refer();
+  void sign();
+  void save();
+  void backUp();
+  void takeIn();
+
+  std::optional<roster::DayId> chosen_;
+  std::optional<roster::DayId> day_;
+  std::optional<reports::CloseOut> sheet_;
+  QLabel* title_;
+  QLabel* equation_;
+  QLabel* verdict_;
+  ReportBrowser* browser_;
+  QPushButton* sign_ = nullptr;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,110 @@
+#include "ui/pages/close_out_questions.h"
+
+#include "ui/support/text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace gk::ui {
+
+namespace {
+
+using chairside::DayEnd;
+using reports::Rows;
+
+/// The value whose name is chosen.
+template <class E>
+std::optional<E> chooseNamed(Prompter& prompter, const QString& question,
+                             std::span<const E> values) {
+  QStringList options;
+  for (const auto value : values)
+    options += toQt(base::nameOf(value));
+  const auto chosen = prompter.choose(question, options);
+  if (!chosen) return std::nullopt;
+  return values[static_cast<std::size_t>(*chosen)];
+}
+
+template <class E>
+std::optional<E> chooseAny(Prompter& prompter, const QString& question) {
+  std::vector<E> all;
+  for (std::size_t i = 0; i < base::enumCount<E>; ++i)
+    all.push_back(static_cast<E>(i));
+  return chooseNamed<E>(prompter, question, all);
+}
+
+std::optional<base::MemberId> chooseSigner(Prompter& prompter, const QString& question,
+                                           const Rows<roster::Member>& members, base::Date on,
+                                           std::initializer_list<roster::Task> tasks) {
+  QStringList options;
+  std::vector<base::MemberId> ids;
+  for (const auto& member : members) {
+    const bool may = std::ranges::all_of(tasks, [&](roster::Task task) {
+      return roster::mayDo(member.value, task, on).has_value();
+    });
+    if (!may) continue;
+    options += toQt(member.value.name + ", " + std::string(base::nameOf(member.value.role)));
+    ids.push_back(member.id);
+  }
+  if (ids.empty()) return std::nullopt;
+  const auto chosen = prompter.choose(question, options);
+  if (!chosen) return std::nullopt;
+  return ids[static_cast<std::size_t>(*chosen)];
+}
+
+} // namespace
+
+std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, roster::ChildId child,
+                                                roster::DayId day) {
+  constexpr std::array ends{DayEnd::absent,    DayEnd::declined, DayEnd::notReached,
+                            DayEnd::withdrawn, DayEnd::onHold,   DayEnd::leftSchool};
+  const auto end = chooseNamed<DayEnd>(prompter, u"How did the child's day end?"_s, ends);
+  if (!end) return std::nullopt;
+  return chairside::DayOutcome{child, day, *end, {}};
+}
+
+std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::ChildId child,
+                                                   roster::DayId day) {
+  const auto channel = chooseAny<followup::Channel>(prompter, u"How was it tried?"_s);
+  if (!channel) return std::nullopt;
+  const auto result = chooseAny<followup::ContactResult>(prompter, u"What came of it?"_s);
+  if (!result) return std::nullopt;
+  const auto note = prompter.text(u"What was said? No names."_s, {});
+  if (!note) return std::nullopt;
+  return followup::ContactAttempt{child, day, *channel, *result, toStd(note->trimmed())};
+}
+
+std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,
+                                              roster::ChildId child, roster::DayId day) {
+  auto urgency = chairside::Urgency::early;
+  std::string reason = "untreated decay";
+  for (const auto& line : sheet.lines)
+    if (line.child == child && line.urgency == chairside::Urgency::urgent) urgency = *line.urgency;
+  for (const auto& line : sheet.urgent)
+    if (line.child == child) reason = std::string(base::nameOf(line.reason));
+  const auto due = followup::referralDue(urgency, sheet.date);
+  const auto words = prompter.text(
+      u"Reason of the referral (%1, to be seen by %2):"_s.arg(toQt(base::nameOf(urgency)),
+                                                              toQt(due.words())),
+      toQt(reason));
+  if (!words) return std::nullopt;
+  const auto to = chooseAny<followup::ReferredTo>(prompter, u"Referred to whom?"_s);
+  if (!to) return std::nullopt;
+  return followup::Referral{child, day, urgency, toStd(words->trimmed()), due, *to};
+}
+
+std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
+                                                const Rows<roster::Member>& members, base::Date on,
+                                                roster::DayId day) {
+  using roster::Task;
+  const auto clinical = chooseSigner(prompter, u"Who signs for the clinical content?"_s, members,
+                                     on, {Task::sign, Task::screen});
+  if (!clinical) return std::nullopt;
+  auto others = members;
+  std::erase_if(others, [&](const auto& member) { return member.id == *clinical; });
+  const auto coordinator =
+      chooseSigner(prompter, u"Who signs that nothing is missing?"_s, others, on, {Task::sign});
+  if (!coordinator) return std::nullopt;
+  return roster::DayClosure{day, *clinical, *coordinator};
+}
+
+} // namespace gk::ui

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "reports/close_out.h"
+#include "ui/support/prompter.h"
+
+namespace gk::ui {
+
+/// What the close-out page asks, each an entry ready to be made; none when the person backed out.
+
+/// Of the outcomes of a child whom nobody treated today.
+std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, roster::ChildId child,
+                                                roster::DayId day);
+
+std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::ChildId child,
+                                                   roster::DayId day);
+
+/// Urgency and last day as the screening says; `early` where it says nothing.
+std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,
+                                              roster::ChildId child, roster::DayId day);
+
+/// Two of those who may sign on that date; the first for the clinical content.
+std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
+                                                const reports::Rows<roster::Member>& members,
+                                                base::Date on, roster::DayId day);
+
+} // namespace gk::ui

@@ -1,0 +1,316 @@
+#include "ui/pages/day_board_page.h"
+
+#include "base/text.h"
+#include "ui/pages/late_form.h"
+#include "ui/pages/open_day_form.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+
+#include <QEvent>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using chairside::DayEnd;
+
+DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
+    : Page(context, parent), stack_(new QStackedWidget(this)),
+      openDay_(new OpenDayForm(context, stack_)), late_(new LateForm(context, stack_)),
+      title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
+      counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)), search_(new QLineEdit(this)),
+      table_(new QTableView(this)), model_(new BoardModel(this)) {
+  setObjectName(u"dayBoardPage"_s);
+  layOut();
+  for (auto* form : {static_cast<Page*>(openDay_), static_cast<Page*>(late_)})
+    connect(form, &Page::failed, this, &Page::failed);
+  const auto toBoard = [this] {
+    stack_->setCurrentIndex(0);
+    search_->setFocus();
+  };
+  connect(openDay_, &OpenDayForm::backedOut, this, toBoard);
+  connect(openDay_, &OpenDayForm::opened, this, [this, toBoard](roster::DayId day) {
+    toBoard();
+    chooseDay(day);
+  });
+  connect(late_, &LateForm::backedOut, this, toBoard);
+  connect(late_, &LateForm::entered, this, [this, toBoard](roster::ChildId child) {
+    toBoard();
+    refresh();
+    restore(child);
+    Q_EMIT said(u"The form is entered."_s);
+  });
+  connect(search_, &QLineEdit::textChanged, this, [this](const QString& text) {
+    model_->search(text);
+    restore(std::nullopt);
+  });
+  connect(search_, &QLineEdit::returnPressed, this, &DayBoardPage::take);
+  search_->installEventFilter(this);
+  table_->installEventFilter(this);
+}
+
+void DayBoardPage::layOut() {
+  search_->setObjectName(u"boardSearch"_s);
+  search_->setPlaceholderText(u"Number or name, or scan the slip, then Enter"_s);
+  search_->setAccessibleName(u"Find a child by number or name"_s);
+  search_->setClearButtonEnabled(true);
+  table_->setObjectName(u"boardTable"_s);
+  table_->setAccessibleName(u"The day's children"_s);
+  table_->setModel(model_);
+  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->setSelectionMode(QAbstractItemView::SingleSelection);
+  table_->setTabKeyNavigation(false);
+  table_->setShowGrid(false);
+  table_->verticalHeader()->hide();
+  table_->verticalHeader()->setDefaultSectionSize(28);
+  auto* header = table_->horizontalHeader();
+  header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  header->setSectionResizeMode(QHeaderView::Fixed);
+  const std::array widths{100, 300, 100, 80, 330};
+  for (int column = 0; column < static_cast<int>(widths.size()); ++column)
+    table_->setColumnWidth(column, widths[static_cast<std::size_t>(column)]);
+  header->setStretchLastSection(true);
+
+  auto* board = new QWidget(stack_);
+  const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
+    auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, board);
+    connect(made, &QPushButton::clicked, this, act);
+    return made;
+  };
+  auto* days = new QHBoxLayout;
+  days->addWidget(title_, 1);
+  days->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
+    stack_->setCurrentWidget(openDay_);
+    openDay_->begin();
+  }));
+  days->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
+  days->addWidget(button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }));
+  auto* acts = new QHBoxLayout;
+  acts->setSpacing(5);
+  auto* toChair = new QPushButton(u"To the chair  Enter"_s, board);
+  toChair->setObjectName(u"boardTake"_s);
+  toChair->setAutoDefault(false);
+  connect(toChair, &QPushButton::clicked, this, &DayBoardPage::take);
+  acts->addWidget(toChair);
+  const auto end = [&](const QString& words, Qt::Key key, const QString& name, DayEnd how) {
+    acts->addWidget(button(words, key, name, [this, how] { note(how); }));
+  };
+  end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent);
+  end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined);
+  end(u"Not reached"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
+  end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool);
+  acts->addWidget(button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s,
+                         [this] { withdraw(); }));
+  acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
+  acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
+  acts->addStretch(1);
+
+  auto* column = new QVBoxLayout(board);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addLayout(days);
+  column->addWidget(counts_);
+  column->addWidget(search_);
+  column->addWidget(table_, 1);
+  column->addLayout(acts);
+  stack_->insertWidget(0, board);
+  stack_->addWidget(openDay_);
+  stack_->addWidget(late_);
+  stack_->setCurrentIndex(0);
+  auto* whole = new QVBoxLayout(this);
+  whole->addWidget(stack_);
+  setFocusProxy(search_);
+}
+
+void DayBoardPage::readDay() {
+  day_.reset();
+  const auto found = chosen_ ? book().day(*chosen_) : book().openDayNow();
+  if (found)
+    day_ = *found;
+  else if (found.error().code != base::ErrorCode::notFound)
+    Q_EMIT failed(describe(found.error()));
+}
+
+void DayBoardPage::refresh() {
+  const auto kept = current();
+  readDay();
+  if (!day_) {
+    title_->setText(u"No school day is open"_s);
+    counts_->setText(u"Open a day with Alt+O, or look at another with Alt+Y."_s);
+    model_->show({});
+    return;
+  }
+  const auto schools = book().schools();
+  const auto closed = book().isSigned(day_->id);
+  const auto lines = book().board(day_->id);
+  if (!went(schools) || !went(closed) || !went(lines)) return;
+  const auto& day = day_->value;
+  const auto school =
+      std::ranges::find_if(*schools, [&](const auto& one) { return one.id == day.school; });
+  QString title = school == schools->end() ? QString() : toQt(school->value.name) + u", "_s;
+  title += toQt(day.date.weekday() + " " + day.date.words());
+  if (day.team > 1) title += u", team %1"_s.arg(day.team);
+  if (day.cancelled) title += u". CANCELLED: "_s + toQt(day.reason);
+  if (*closed) title += u". SIGNED"_s;
+  title_->setText(title);
+  model_->show(*lines);
+  counts_->setText(model_->counts());
+  restore(kept ? std::optional(kept->child) : std::nullopt);
+}
+
+void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {
+  table_->clearSpans();
+  for (const auto row : model_->headingRows())
+    table_->setSpan(row, 0, 1, BoardModel::columns);
+  auto row = child ? model_->rowOf(*child) : std::nullopt;
+  // Row 0 is a heading; the first child stands under it.
+  if (!row && model_->rowCount() > 1) row = 1;
+  if (row) table_->setCurrentIndex(model_->index(*row, 0));
+}
+
+void DayBoardPage::chooseDay(roster::DayId day) {
+  chosen_ = day;
+  refresh();
+}
+
+std::optional<session::BoardLine> DayBoardPage::current() const {
+  return model_->lineAt(table_->currentIndex().row());
+}
+
+std::optional<session::BoardLine> DayBoardPage::wanted() {
+  const auto line = current();
+  if (!line || !day_) Q_EMIT said(u"Choose a child first: type the number or name."_s);
+  return day_ ? line : std::nullopt;
+}
+
+void DayBoardPage::take() {
+  const auto text = search_->text().trimmed();
+  if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
+  if (!text.isEmpty() && model_->found().empty()) return takeFromBook(text);
+  // Several fit: the arrow keys choose, so that Enter never takes one of two by chance.
+  if (search_->hasFocus() && model_->found().size() > 1) {
+    table_->setFocus();
+    return Q_EMIT said(u"%1 children fit. Choose with the arrow keys, then Enter."_s.arg(
+        model_->found().size()));
+  }
+  const auto line = wanted();
+  if (!line) return;
+  search_->clear();
+  Q_EMIT childChosen(line->child, day_->id);
+}
+
+void DayBoardPage::takeFromBook(const QString& text) {
+  const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
+  if (isNumber && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
+  const auto found = book().findChildren(toStd(text));
+  if (!went(found)) return;
+  if (found->empty())
+    return Q_EMIT said(u"Nobody fits. When a form came back today, press Alt+N."_s);
+  QStringList options;
+  for (const auto& one : *found)
+    options += toQt(one.number + "  " + one.name + ", room " + one.room);
+  const auto chosen = context().prompter.choose(
+      u"Not on today's board: without consent today, or of another school. Who is it?"_s, options);
+  if (!chosen) return;
+  search_->clear();
+  Q_EMIT childChosen(found->at(static_cast<std::size_t>(*chosen)).child, day_->id);
+}
+
+void DayBoardPage::askForDay() {
+  const auto terms = book().terms();
+  const auto schools = book().schools();
+  if (!went(terms) || !went(schools)) return;
+  std::vector<base::Recorded<roster::ClinicDay>> all;
+  for (const auto& term : *terms) {
+    const auto days = book().days(term.id);
+    if (!went(days)) return;
+    all.insert(all.end(), days->begin(), days->end());
+  }
+  if (all.empty()) return Q_EMIT said(u"There is no school day yet: Alt+O opens one."_s);
+  std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
+  QStringList options;
+  for (const auto& day : all)
+    for (const auto& school : *schools)
+      if (school.id == day.value.school)
+        options += toQt(day.value.date.iso() + "  " + school.value.name + ", team " +
+                        std::to_string(day.value.team));
+  if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
+    chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
+}
+
+void DayBoardPage::cancelDay() {
+  if (!day_) return Q_EMIT said(u"No school day is open."_s);
+  const auto why = context().prompter.text(
+      u"Why is the day cancelled? Its roster and consents stay."_s, u"snow day"_s);
+  if (why && went(book().cancelDay(context().acting.by(), day_->id, toStd(why->trimmed()))))
+    Q_EMIT said(u"The day is cancelled."_s);
+}
+
+void DayBoardPage::lateForm() {
+  if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
+  stack_->setCurrentWidget(late_);
+  late_->begin(*day_);
+}
+
+void DayBoardPage::note(DayEnd end) {
+  const auto line = wanted();
+  if (!line) return;
+  const auto noted = book().endVisit(context().acting.by(), {line->child, day_->id, end, {}});
+  if (!went(noted)) return;
+  search_->clear();
+  Q_EMIT said(u"%1: %2. Alt+Z takes it back."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
+}
+
+void DayBoardPage::withdraw() {
+  const auto line = wanted();
+  if (!line) return;
+  const auto how = context().prompter.text(
+      u"How was consent withdrawn, by whom, and who took the word?"_s, u"by phone"_s);
+  if (!how) return;
+  const auto by = context().acting.by();
+  if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
+  if (line->place != session::Place::waiting) {
+    Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
+    return;
+  }
+  // Not begun: the day ends here for the child, so that the close-out asks for nothing more.
+  if (went(book().endVisit(by, {line->child, day_->id, DayEnd::withdrawn, {}})))
+    Q_EMIT said(u"Consent is withdrawn; the child leaves the queue."_s);
+}
+
+void DayBoardPage::undo() {
+  const auto words = book().undo(context().acting.by());
+  if (went(words)) Q_EMIT said(u"Taken back: "_s + toQt(*words) + u"."_s);
+}
+
+bool DayBoardPage::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::KeyPress) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool isUp = key->key() == Qt::Key_Up;
+    if (watched == search_ && (isUp || key->key() == Qt::Key_Down)) {
+      table_->setFocus();
+      return true;
+    }
+    if (watched == table_ && (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter)) {
+      take();
+      return true;
+    }
+    // Typing starts a search wherever the keyboard is.
+    if (watched == table_ && !key->text().isEmpty() && key->text().front().isLetterOrNumber() &&
+        !(key->modifiers() & (Qt::AltModifier | Qt::ControlModifier))) {
+      search_->setFocus();
+      search_->setText(search_->text() + key->text());
+      return true;
+    }
+  }
+  return Page::eventFilter(watched, event);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "ui/models/board_model.h"
+#include "ui/pages/page.h"
+
+class QLabel;
+class QLineEdit;
+class QStackedWidget;
+class QTableView;
+
+namespace gk::ui {
+
+class LateForm;
+class OpenDayForm;
+
+/// Who is waiting, in the chair, done. Type or scan a number, Enter takes the child to the chair.
+class DayBoardPage final : public Page {
+  Q_OBJECT
+
+ public:
+  DayBoardPage(Context& context, QWidget* parent);
+
+  void refresh() override;
+  /// The day shown: the one chosen, else the one that is open; none when there is none.
+  [[nodiscard]] const std::optional<base::Recorded<roster::ClinicDay>>& day() const { return day_; }
+  void chooseDay(roster::DayId day);
+
+ Q_SIGNALS:
+  void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  void layOut();
+  void readDay();
+  void restore(const std::optional<roster::ChildId>& child);
+  void take();
+  void takeFromBook(const QString& wanted);
+  void askForDay();
+  void cancelDay();
+  void lateForm();
+  void note(chairside::DayEnd end);
+  void withdraw();
+  void undo();
+  [[nodiscard]] std::optional<session::BoardLine> current() const;
+  /// Says so when no child is chosen.
+  [[nodiscard]] std::optional<session::BoardLine> wanted();
+
+  std::optional<roster::DayId> chosen_;
+  std::optional<base::Recorded<roster::ClinicDay>> day_;
+  QStackedWidget* stack_;
+  OpenDayForm* openDay_;
+  LateForm* late_;
+  QLabel* title_;
+  QLabel* counts_;
+  QLineEdit* search_;
+  QTableView* table_;
+  BoardModel* model_;
+};
+
+} // namespace gk::ui

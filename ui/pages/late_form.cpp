@@ -1,0 +1,275 @@
+#include "ui/pages/late_form.h"
+
+#include "base/text.h"
+#include "ui/support/read_date.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+namespace {
+
+template <class E>
+QStringList namesOf() {
+  QStringList names;
+  for (const auto name : base::enumNames<E>)
+    names += toQt(name);
+  return names;
+}
+
+template <class E>
+E chosen(const QComboBox* box) {
+  return static_cast<E>(box->currentIndex());
+}
+
+std::string typed(const QLineEdit* line) {
+  return toStd(line->text().trimmed());
+}
+
+} // namespace
+
+LateForm::LateForm(Context& context, QWidget* parent)
+    : Page(context, parent), known_(wordsLabel({}, u"counts"_s, u"lateKnown"_s, this)) {
+  auto* save = keyButton(u"Enter the form"_s, QKeySequence(Qt::CTRL | Qt::Key_Return),
+                         u"lateSave"_s, this);
+  auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"lateBack"_s, this);
+  auto* grid = new QGridLayout(this);
+  grid->addWidget(wordsLabel(u"A form came back today"_s, u"title"_s, {}, this), 0, 0, 1, 2);
+  auto* left = new QFormLayout;
+  auto* right = new QFormLayout;
+  for (auto* column : {left, right})
+    column->setVerticalSpacing(5);
+  layOutChild(left);
+  layOutForm(right);
+  grid->addLayout(left, 1, 0);
+  grid->addLayout(right, 1, 1);
+  grid->addWidget(known_, 2, 0, 1, 2);
+  grid->addWidget(save, 3, 0);
+  grid->addWidget(back, 3, 1);
+  grid->setRowStretch(4, 1);
+  grid->setColumnStretch(0, 1);
+  grid->setColumnStretch(1, 1);
+  grid->setHorizontalSpacing(24);
+  connect(number_, &QLineEdit::editingFinished, this, &LateForm::lookUp);
+  connect(save, &QPushButton::clicked, this, &LateForm::save);
+  connect(back, &QPushButton::clicked, this, &LateForm::backedOut);
+}
+
+QLineEdit* LateForm::line(QFormLayout* into, const QString& words, const QString& name) {
+  auto* made = new QLineEdit(this);
+  made->setObjectName(name);
+  made->setAccessibleName(words);
+  into->addRow(words, made);
+  return made;
+}
+
+QComboBox* LateForm::choice(QFormLayout* into, const QString& words, const QString& name,
+                            const QStringList& options) {
+  auto* made = new QComboBox(this);
+  made->setObjectName(name);
+  made->setAccessibleName(words);
+  made->addItems(options);
+  into->addRow(words, made);
+  return made;
+}
+
+void LateForm::layOutChild(QFormLayout* into) {
+  number_ = line(into, u"Number, of the slip or the roster"_s, u"lateNumber"_s);
+  first_ = line(into, u"First name on the form"_s, u"lateFirst"_s);
+  last_ = line(into, u"Last name or names"_s, u"lateLast"_s);
+  used_ = line(into, u"Goes by, if another"_s, u"lateUsed"_s);
+  birth_ = line(into, u"Born, 2019-03-31 or 3/31/2019"_s, u"lateBirth"_s);
+  sex_ = choice(into, u"Sex, as on the form"_s, u"lateSex"_s, namesOf<dentition::Sex>());
+  grade_ = line(into, u"Grade, K or 1 to 12"_s, u"lateGrade"_s);
+  room_ = line(into, u"Room"_s, u"lateRoom"_s);
+  guardian_ = line(into, u"Guardian's name"_s, u"lateGuardian"_s);
+  phone_ = line(into, u"Guardian's phone"_s, u"latePhone"_s);
+  language_ = line(into, u"Language for letters"_s, u"lateLanguage"_s);
+  provisional_ = new QCheckBox(u"Not on the school's roster yet"_s, this);
+  provisional_->setObjectName(u"lateProvisional"_s);
+  into->addRow(provisional_);
+  ofNewChild_ = {first_, last_,  used_,     birth_, sex_,      grade_,
+                 room_,  phone_, guardian_, language_, provisional_};
+}
+
+void LateForm::layOutForm(QFormLayout* into) {
+  state_ = choice(into, u"The form says"_s, u"lateState"_s, namesOf<roster::ConsentState>());
+  signer_ = choice(into, u"Signed by"_s, u"lateSigner"_s, namesOf<roster::Relation>());
+  reviewed_ = new QCheckBox(u"An \"other\" signer was reviewed"_s, this);
+  reviewed_->setObjectName(u"lateReviewed"_s);
+  into->addRow(reviewed_);
+  signed_ = line(into, u"Signed on"_s, u"lateSigned"_s);
+  until_ = line(into, u"Valid until, if it says so"_s, u"lateUntil"_s);
+  history_ = choice(into, u"Health history answered"_s, u"lateHistory"_s,
+                    namesOf<roster::HistoryAnswered>());
+  auto* ticks = new QGridLayout;
+  ticks->setVerticalSpacing(2);
+  for (const auto service : roster::ServiceSet::all().values()) {
+    auto* tick = new QCheckBox(capital(toQt(base::nameOf(service))), this);
+    tick->setObjectName(u"lateService%1"_s.arg(services_.size()));
+    ticks->addWidget(tick, static_cast<int>(services_.size() / 2),
+                     static_cast<int>(services_.size() % 2));
+    services_.push_back(tick);
+  }
+  into->addRow(wordsLabel(u"Ticked on the form; silence is no:"_s, {}, {}, this));
+  into->addRow(ticks);
+  flag_ = choice(into, u"Health alert"_s, u"lateFlag"_s,
+                 QStringList(u"none"_s) + namesOf<roster::FlagKind>());
+  action_ = choice(into, u"What it asks for"_s, u"lateAction"_s, namesOf<roster::FlagAction>());
+  note_ = line(into, u"Limits or remarks, no names"_s, u"lateNote"_s);
+}
+
+void LateForm::begin(const base::Recorded<roster::ClinicDay>& day) {
+  day_ = day;
+  for (auto* edit : findChildren<QLineEdit*>())
+    edit->clear();
+  for (auto* tick : findChildren<QCheckBox*>())
+    tick->setChecked(false);
+  for (auto* box : findChildren<QComboBox*>())
+    box->setCurrentIndex(0);
+  sex_->setCurrentIndex(static_cast<int>(dentition::Sex::notStated));
+  signed_->setText(toQt(context().clock.now().date().iso()));
+  language_->setText(u"English"_s);
+  number_->setText(toQt(nextNumber()));
+  knowChild({}, {});
+  number_->setFocus();
+  number_->selectAll();
+}
+
+std::string LateForm::nextNumber() {
+  const auto records = book().termRecords(day_->value.term, day_->value.date);
+  if (!went(records)) return {};
+  std::int64_t highest = 1000;
+  for (const auto& child : records->children) {
+    const auto& number = child.value.number;
+    if (const auto digits = base::parseInt(number.substr(0, number.find('-'))))
+      highest = std::max(highest, *digits);
+  }
+  return roster::withCheckDigit(std::to_string(highest + 1));
+}
+
+void LateForm::lookUp() {
+  const auto number = roster::parseChildNumber(typed(number_));
+  if (!number) return knowChild({}, {});
+  number_->setText(toQt(*number));
+  const auto found = book().findChildren(*number);
+  if (!went(found)) return;
+  for (const auto& one : *found)
+    if (one.number == *number)
+      return knowChild(one.child,
+                       u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
+                           toQt(one.name), toQt(one.room)));
+  knowChild({}, {});
+}
+
+void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QString& words) {
+  child_ = child;
+  known_->setText(words);
+  for (auto* field : ofNewChild_)
+    field->setEnabled(!child_);
+}
+
+std::optional<roster::ChildId> LateForm::enrol() {
+  const auto today = context().clock.now().date();
+  const auto grade = typed(grade_);
+  const auto birth = readDate(birth_->text(), context().prompter, OfChild{grade, today});
+  if (!went(birth)) {
+    birth_->setFocus();
+    return std::nullopt;
+  }
+  birth_->setText(toQt(birth->iso()));
+  if (!went(roster::gradeNumber(grade))) return std::nullopt;
+  auto confirmed = session::Confirmed::no;
+  if (roster::judgeBirthDate(*birth, grade, today) == roster::BirthVerdict::askUnusualForGrade) {
+    if (!context().prompter.confirm(
+            u"Born %1, grade %2: unusual. Does the school confirm the birth date?"_s.arg(
+                toQt(birth->words()), toQt(grade))))
+      return std::nullopt;
+    confirmed = session::Confirmed::yes;
+  }
+  session::Identity identity{.first = typed(first_),
+                             .last = typed(last_),
+                             .nameUsed = typed(used_),
+                             .birth = *birth,
+                             .room = typed(room_)};
+  if (!guardian_->text().trimmed().isEmpty())
+    identity.guardians.push_back(
+        {typed(guardian_), std::string(base::nameOf(chosen<roster::Relation>(signer_))),
+         typed(phone_), typed(language_)});
+  const auto child = book().enrolChild(context().acting.by(),
+                                       {.number = typed(number_),
+                                        .birth = {birth->year(), birth->month()},
+                                        .sex = chosen<dentition::Sex>(sex_),
+                                        .school = day_->value.school,
+                                        .grade = grade,
+                                        .room = typed(room_),
+                                        .provisional = provisional_->isChecked(),
+                                        .note = {}},
+                                       identity, confirmed);
+  if (!went(child)) return std::nullopt;
+  return *child;
+}
+
+std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child) {
+  roster::Consent form{.child = child,
+                       .term = day_->value.term,
+                       .state = chosen<roster::ConsentState>(state_),
+                       .allowed = {},
+                       .signer = chosen<roster::Relation>(signer_),
+                       .signerReviewed = reviewed_->isChecked(),
+                       .signedOn = {},
+                       .receivedOn = context().clock.now().date(),
+                       .validFrom = {},
+                       .validUntil = {},
+                       .history = chosen<roster::HistoryAnswered>(history_),
+                       .note = typed(note_)};
+  for (std::size_t i = 0; i < services_.size(); ++i)
+    if (services_[i]->isChecked()) form.allowed.add(static_cast<roster::Service>(i));
+  for (auto [field, into] : {std::pair(signed_, &form.signedOn), {until_, &form.validUntil}}) {
+    if (field->text().trimmed().isEmpty()) continue;
+    const auto date = readDate(field->text(), context().prompter);
+    if (!went(date)) {
+      field->setFocus();
+      return std::nullopt;
+    }
+    *into = *date;
+  }
+  return form;
+}
+
+bool LateForm::enterFlagOf(const roster::ChildId& child) {
+  if (flag_->currentIndex() == 0) return true;
+  const auto kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1);
+  return went(book().enterFlag(context().acting.by(), {.child = child,
+                                                       .kind = kind,
+                                                       .action = chosen<roster::FlagAction>(action_),
+                                                       .detail = typed(note_),
+                                                       .decided = {}}));
+}
+
+void LateForm::save() {
+  if (!day_) return;
+  const bool isNew = !child_;
+  const auto child = isNew ? enrol() : child_;
+  if (!child) return;
+  // From here on the child is in the logbook: what fails next is the form alone.
+  if (isNew) knowChild(child, u"The child is in the logbook; the form is not yet."_s);
+  // The alert first, so that no form lets the child to the chair before it.
+  if (!enterFlagOf(*child)) return;
+  flag_->setCurrentIndex(0);
+  const auto form = consentFor(*child);
+  if (!form || !went(book().enterConsent(context().acting.by(), *form))) return;
+  Q_EMIT entered(*child);
+}
+
+} // namespace gk::ui

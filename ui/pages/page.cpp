@@ -1,0 +1,24 @@
+#include "ui/pages/page.h"
+
+#include "ui/support/look.h"
+
+namespace gk::ui {
+
+Page::Page(Context& context, QWidget* parent) : QWidget(parent), context_(context) {
+  setStyleSheet(deskSheet());
+  changes_ = book().onChanged([this](const session::Change&) { noteChange(); });
+}
+
+void Page::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (!stale_) return;
+  stale_ = false;
+  refresh();
+}
+
+void Page::noteChange() {
+  stale_ = !isVisible();
+  if (!stale_) refresh();
+}
+
+} // namespace gk::ui

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "ui/support/context.h"
+#include "ui/support/message.h"
+
+#include <QWidget>
+
+namespace gk::ui {
+
+/// A page around the chair. It shows what it read from the book and reads again after every
+/// change: at once when it is seen, else when it is shown next.
+class Page : public QWidget {
+  Q_OBJECT
+
+ public:
+  Page(Context& context, QWidget* parent);
+
+  virtual void refresh() = 0;
+
+ Q_SIGNALS:
+  void failed(const gk::ui::Message& message);
+  void said(const QString& words);
+
+ protected:
+  void showEvent(QShowEvent* event) override;
+
+  [[nodiscard]] Context& context() const { return context_; }
+  [[nodiscard]] session::Session& book() const { return context_.session; }
+
+  /// False, and says so, when it failed.
+  template <class T>
+  bool went(const base::Result<T>& result) {
+    if (!result) Q_EMIT failed(describe(result.error()));
+    return result.has_value();
+  }
+
+ private:
+  void noteChange();
+
+  Context& context_;
+  bool stale_ = true;
+  base::Subscription changes_;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,32 @@
+#include "ui/widgets/key_button.h"
+
+#include "ui/support/text.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QVariant>
+
+namespace gk::ui {
+
+QPushButton* keyButton(const QString& words, const QKeySequence& key, const QString& name,
+                       QWidget* parent) {
+  const auto hint = key.toString(QKeySequence::NativeText);
+  auto* button = new QPushButton(words + u"  "_s + hint, parent);
+  button->setObjectName(name);
+  button->setShortcut(key);
+  button->setAccessibleName(words + u", key "_s + hint);
+  button->setAutoDefault(false);
+  return button;
+}
+
+QLabel* wordsLabel(const QString& words, const QString& look, const QString& name,
+                   QWidget* parent) {
+  auto* label = new QLabel(words, parent);
+  label->setObjectName(name);
+  label->setProperty("look", look);
+  label->setTextFormat(Qt::PlainText);
+  label->setWordWrap(true);
+  return label;
+}
+
+} // namespace gk::ui

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "ui/models/tile_face.h"
+
+#include <QWidget>
+
+#include <map>
+#include <vector>
+
+class QGridLayout;
+class QHBoxLayout;
+class QKeyEvent;
+
+namespace gk::ui {
+
+class ToothTile;
+
+/// The tooth that an arrow key or a corner of the number pad means, from where the cursor is: 7, 9,
+/// 1 and 3 are the corners of the mouth as it is seen, first molar at the first press, second at the
+/// next. Empty for every other key.
+std::optional<dentition::Tooth> toothForKey(int key, const dentition::Tooth& from);
+
+/// The child's mouth as one looks at it: the child's right on the viewer's left, upper teeth on top;
+/// never mirrored. Eight big tiles and a row for other teeth. What is shown is given as faces.
+class MouthMap final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit MouthMap(QWidget* parent = nullptr);
+
+  /// Faces of the eight permanent molars and of any others, in any order.
+  void setFaces(const std::vector<TileFace>& faces);
+  [[nodiscard]] const dentition::Tooth& selected() const { return selected_; }
+  void select(const dentition::Tooth& tooth);
+  /// Whether the key moved the cursor.
+  bool press(const QKeyEvent& event);
+
+ Q_SIGNALS:
+  void selectionChanged();
+
+ private:
+  ToothTile* tile(const dentition::Tooth& tooth);
+  void refresh();
+
+  QGridLayout* corners_;
+  QHBoxLayout* more_;
+  std::map<dentition::Tooth, ToothTile*> tiles_;
+  std::vector<TileFace> faces_;
+  dentition::Tooth selected_;
+};
+
+} // namespace gk::ui

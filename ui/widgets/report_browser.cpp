@@ -1,0 +1,126 @@
+#include "ui/widgets/report_browser.h"
+
+#include "ui/models/table_model.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+
+#include <QGridLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QListWidget>
+#include <QTableView>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+ReportBrowser::ReportBrowser(QWidget* parent)
+    : QWidget(parent), names_(new QListWidget(this)),
+      title_(wordsLabel({}, u"counts"_s, u"reportTitle"_s, this)), table_(new QTableView(this)),
+      none_(wordsLabel(u"None."_s, {}, u"reportNone"_s, this)),
+      notes_(wordsLabel({}, u"note"_s, u"reportNotes"_s, this)), model_(new TableModel(this)) {
+  names_->setObjectName(u"reportNames"_s);
+  names_->setAccessibleName(u"Parts of the report"_s);
+  names_->setFixedWidth(220);
+  names_->installEventFilter(this);
+  table_->setObjectName(u"reportTable"_s);
+  table_->setAccessibleName(u"The part chosen"_s);
+  table_->setModel(model_);
+  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->setSelectionMode(QAbstractItemView::SingleSelection);
+  table_->setTabKeyNavigation(false);
+  table_->verticalHeader()->hide();
+  table_->horizontalHeader()->setHighlightSections(false);
+  table_->installEventFilter(this);
+
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->addWidget(names_, 0, 0, 4, 1);
+  grid->addWidget(title_, 0, 1);
+  grid->addWidget(none_, 1, 1);
+  grid->addWidget(table_, 2, 1);
+  grid->addWidget(notes_, 3, 1);
+  grid->setRowStretch(2, 1);
+  grid->setColumnStretch(1, 1);
+  setFocusProxy(names_);
+  connect(names_, &QListWidget::currentRowChanged, this, &ReportBrowser::showSection);
+}
+
+int ReportBrowser::section() const {
+  return names_->currentRow();
+}
+
+int ReportBrowser::row() const {
+  return table_->currentIndex().isValid() ? table_->currentIndex().row() : -1;
+}
+
+void ReportBrowser::show(const QStringList& names, std::vector<reports::Table> tables) {
+  const auto oldSection = std::max(section(), 0);
+  const auto oldRow = row();
+  tables_ = std::move(tables);
+  {
+    const QSignalBlocker quiet(names_);
+    names_->clear();
+    names_->addItems(names);
+    names_->setCurrentRow(std::min(oldSection, names_->count() - 1));
+  }
+  showSection();
+  if (model_->rowCount() > 0)
+    table_->setCurrentIndex(model_->index(std::clamp(oldRow, 0, model_->rowCount() - 1), 0));
+}
+
+void ReportBrowser::choose(int section) {
+  names_->setCurrentRow(section);
+}
+
+void ReportBrowser::showSection() {
+  const auto at = section();
+  const auto table = at < 0 ? reports::Table{} : tables_.at(static_cast<std::size_t>(at));
+  title_->setText(toQt(table.title));
+  QStringList notes;
+  for (const auto& note : table.notes)
+    notes += toQt(note);
+  notes_->setText(notes.join(u'\n'));
+  none_->setVisible(table.rows.empty());
+  table_->setVisible(!table.rows.empty());
+  static_cast<QGridLayout*>(layout())->setRowStretch(2, table.rows.empty() ? 0 : 1);
+  static_cast<QGridLayout*>(layout())->setRowStretch(3, table.rows.empty() ? 1 : 0);
+  notes_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  model_->show(table);
+  if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
+  fitColumns();
+}
+
+void ReportBrowser::fitColumns() {
+  constexpr int widest = 340;
+  table_->resizeColumnsToContents();
+  const auto count = model_->columnCount();
+  for (int column = 0; column < count; ++column)
+    table_->setColumnWidth(column, std::min(table_->columnWidth(column), widest));
+  // Words take what is left; numbers stay beside each other.
+  const auto& columns = model_->table().columns;
+  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().number);
+  table_->resizeRowsToContents();
+}
+
+bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+  const auto key = static_cast<QKeyEvent*>(event)->key();
+  const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
+  if (watched == names_ && (isEnter || key == Qt::Key_Right)) {
+    if (table_->isVisible()) table_->setFocus();
+    return true;
+  }
+  if (watched == table_ && key == Qt::Key_Left) {
+    names_->setFocus();
+    return true;
+  }
+  if (watched == table_ && isEnter && row() >= 0) {
+    Q_EMIT taken(section(), row());
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+} // namespace gk::ui

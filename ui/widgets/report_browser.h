@@ -1,0 +1,53 @@
+#pragma once
+
+#include "reports/table.h"
+
+#include <QStringList>
+#include <QWidget>
+
+#include <vector>
+
+class QLabel;
+class QListWidget;
+class QTableView;
+
+namespace gk::ui {
+
+class TableModel;
+
+/// Reports one at a time: their names on the left, the chosen one with its notes on the right.
+/// Enter goes from the names into the table, and there takes the row.
+class ReportBrowser final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ReportBrowser(QWidget* parent = nullptr);
+
+  /// One name for each table. The section and row that were chosen stay so where they can.
+  void show(const QStringList& names, std::vector<reports::Table> tables);
+  void choose(int section);
+
+  [[nodiscard]] const std::vector<reports::Table>& tables() const { return tables_; }
+  [[nodiscard]] int section() const; ///< -1 without tables
+  [[nodiscard]] int row() const;     ///< -1 without one
+
+ Q_SIGNALS:
+  void taken(int section, int row);
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  void showSection();
+  void fitColumns();
+
+  std::vector<reports::Table> tables_;
+  QListWidget* names_;
+  QLabel* title_;
+  QTableView* table_;
+  QLabel* none_;
+  QLabel* notes_;
+  TableModel* model_;
+};
+
+} // namespace gk::ui
