@@ -42,6 +42,23 @@ Result<roster::Program> programOf(const Call& call) {
   return program;
 }
 
+/// A book that could not get its program is taken away again.
+Result<base::Done> writeProgram(const std::string& file, std::string secret, base::LaptopId laptop,
+                                const roster::Program& program, const Surroundings& around) {
+  std::optional<Error> trouble;
+  {
+    auto session = Session::create(file, std::move(secret), laptop, {around.clock, around.random});
+    if (!session) return session.error();
+    const auto entered = session->enterProgram({}, program);
+    if (!entered) trouble = entered.error();
+  } // closed, so that the file can go
+  if (!trouble) return base::Done{};
+  std::error_code left;
+  std::filesystem::remove(file, left);
+  if (left) trouble->detail += "; remove the unfinished file " + file;
+  return *trouble;
+}
+
 Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   const auto& file = call.operand(0);
   const auto program = programOf(call);
@@ -50,20 +67,8 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   if (!secret) return secret.error();
   const auto laptop = laptopIdentity(call, around);
   if (!laptop) return laptop.error();
-  {
-    auto session =
-        Session::create(file, std::move(*secret), *laptop, {around.clock, around.random});
-    if (!session) return session.error();
-    const auto entered = session->enterProgram({}, *program);
-    if (!entered) {
-      session = entered.error(); // closes the book before it goes
-      std::error_code left;
-      std::filesystem::remove(file, left);
-      return left ? Error{entered.error().code,
-                          entered.error().detail + "; remove the unfinished file " + file}
-                  : entered.error();
-    }
-  }
+  const auto written = writeProgram(file, std::move(*secret), *laptop, *program, around);
+  if (!written) return written.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();

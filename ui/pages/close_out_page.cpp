@@ -16,7 +16,7 @@ namespace gk::ui {
 namespace {
 
 /// In the order of reports::closeOutTables.
-enum Section { sums, blockers, urgent, children, unfinished, exceptions, counts, supplies, toSee };
+enum Section { sums, blockers, urgent, eachChild, unfinished, exceptions, counts, supplies, toSee };
 
 template <class Line>
 std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) {
@@ -142,7 +142,7 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->blockers, row);
   case urgent:
     return childOf(sheet_->urgent, row);
-  case children:
+  case eachChild:
     return childOf(sheet_->lines, row);
   case unfinished:
     return childOf(sheet_->unfinished, row);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "reports/close_out.h"
+#include "reports/table.h"
 #include "ui/pages/page.h"
 
 class QLabel;

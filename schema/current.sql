@@ -1,0 +1,890 @@
+CREATE VIEW current_entry AS
+SELECT id, subject, act, kind, laptop, sequence, author, recorder, at, utc_offset, supersedes, reason
+FROM entry AS e
+WHERE kind <> 'retraction'
+  AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
+
+CREATE TRIGGER child_kind BEFORE INSERT ON child
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
+
+CREATE TRIGGER child_no_delete BEFORE DELETE ON child
+BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+
+CREATE TRIGGER child_no_update BEFORE UPDATE ON child
+BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+
+CREATE TRIGGER clinic_day_kind BEFORE INSERT ON clinic_day
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'clinic_day'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in clinic_day'); END;
+
+CREATE TRIGGER clinic_day_no_delete BEFORE DELETE ON clinic_day
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
+
+CREATE TRIGGER clinic_day_no_update BEFORE UPDATE ON clinic_day
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
+
+CREATE TRIGGER consent_kind BEFORE INSERT ON consent
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'consent'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;
+
+CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
+
+CREATE TRIGGER consent_no_update BEFORE UPDATE ON consent
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
+
+CREATE TRIGGER consent_override_kind BEFORE INSERT ON consent_override
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'consent_override'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent_override'); END;
+
+CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
+
+CREATE TRIGGER consent_override_no_update BEFORE UPDATE ON consent_override
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
+
+CREATE TRIGGER contact_attempt_kind BEFORE INSERT ON contact_attempt
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'contact_attempt'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in contact_attempt'); END;
+
+CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
+
+CREATE TRIGGER contact_attempt_no_update BEFORE UPDATE ON contact_attempt
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
+
+CREATE TRIGGER cure_time_kind BEFORE INSERT ON cure_time
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'cure_time'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in cure_time'); END;
+
+CREATE TRIGGER cure_time_no_delete BEFORE DELETE ON cure_time
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
+
+CREATE TRIGGER cure_time_no_update BEFORE UPDATE ON cure_time
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
+
+CREATE TRIGGER day_closure_kind BEFORE INSERT ON day_closure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_closure'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_closure'); END;
+
+CREATE TRIGGER day_closure_no_delete BEFORE DELETE ON day_closure
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+
+CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+
+CREATE TRIGGER day_outcome_kind BEFORE INSERT ON day_outcome
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_outcome'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
+
+CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
+
+CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
+
+CREATE TRIGGER enrolment_kind BEFORE INSERT ON enrolment
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'enrolment'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in enrolment'); END;
+
+CREATE TRIGGER enrolment_no_delete BEFORE DELETE ON enrolment
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
+
+CREATE TRIGGER enrolment_no_update BEFORE UPDATE ON enrolment
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
+
+CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER field_kind BEFORE INSERT ON field
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'field'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field'); END;
+
+CREATE TRIGGER field_no_delete BEFORE DELETE ON field
+BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
+
+CREATE TRIGGER field_no_update BEFORE UPDATE ON field
+BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
+
+CREATE TRIGGER field_tooth_kind BEFORE INSERT ON field_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'field'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field_tooth'); END;
+
+CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER light_kind BEFORE INSERT ON light
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'light'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light'); END;
+
+CREATE TRIGGER light_no_delete BEFORE DELETE ON light
+BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+
+CREATE TRIGGER light_no_update BEFORE UPDATE ON light
+BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+
+CREATE TRIGGER lot_kind BEFORE INSERT ON lot
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot'); END;
+
+CREATE TRIGGER lot_no_delete BEFORE DELETE ON lot
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
+
+CREATE TRIGGER lot_no_update BEFORE UPDATE ON lot
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
+
+CREATE TRIGGER medical_flag_kind BEFORE INSERT ON medical_flag
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'medical_flag'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in medical_flag'); END;
+
+CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
+
+CREATE TRIGGER medical_flag_no_update BEFORE UPDATE ON medical_flag
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
+
+CREATE TRIGGER member_kind BEFORE INSERT ON member
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'member'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member'); END;
+
+CREATE TRIGGER member_no_delete BEFORE DELETE ON member
+BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
+
+CREATE TRIGGER member_no_update BEFORE UPDATE ON member
+BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
+
+CREATE TRIGGER meter_reading_kind BEFORE INSERT ON meter_reading
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'meter_reading'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
+
+CREATE TRIGGER meter_reading_no_delete BEFORE DELETE ON meter_reading
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+
+CREATE TRIGGER meter_reading_no_update BEFORE UPDATE ON meter_reading
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+
+CREATE TRIGGER placement_kind BEFORE INSERT ON placement
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'placement'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
+
+CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+
+CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+
+CREATE TRIGGER program_kind BEFORE INSERT ON program
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'program'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program'); END;
+
+CREATE TRIGGER program_no_delete BEFORE DELETE ON program
+BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
+
+CREATE TRIGGER program_no_update BEFORE UPDATE ON program
+BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
+
+CREATE TRIGGER referral_kind BEFORE INSERT ON referral
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'referral'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in referral'); END;
+
+CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
+
+CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
+
+CREATE TRIGGER retention_check_kind BEFORE INSERT ON retention_check
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'retention_check'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
+
+CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
+
+CREATE TRIGGER retention_check_no_update BEFORE UPDATE ON retention_check
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
+
+CREATE TRIGGER school_kind BEFORE INSERT ON school
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'school'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in school'); END;
+
+CREATE TRIGGER school_no_delete BEFORE DELETE ON school
+BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
+
+CREATE TRIGGER school_no_update BEFORE UPDATE ON school
+BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
+
+CREATE TRIGGER screening_kind BEFORE INSERT ON screening
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'screening'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening'); END;
+
+CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
+
+CREATE TRIGGER screening_no_update BEFORE UPDATE ON screening
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
+
+CREATE TRIGGER screening_tooth_kind BEFORE INSERT ON screening_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'screening'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening_tooth'); END;
+
+CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
+
+CREATE TRIGGER screening_tooth_no_update BEFORE UPDATE ON screening_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
+
+CREATE TRIGGER sealed_identity_kind BEFORE INSERT ON sealed_identity
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'sealed_identity'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in sealed_identity'); END;
+
+CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
+
+CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
+
+CREATE TRIGGER seating_kind BEFORE INSERT ON seating
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'seating'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating'); END;
+
+CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
+
+CREATE TRIGGER seating_no_update BEFORE UPDATE ON seating
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
+
+CREATE TRIGGER step_run_kind BEFORE INSERT ON step_run
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'step_run'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_run'); END;
+
+CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
+
+CREATE TRIGGER step_run_no_update BEFORE UPDATE ON step_run
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
+
+CREATE TRIGGER step_tooth_kind BEFORE INSERT ON step_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'step_run'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_tooth'); END;
+
+CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
+
+CREATE TRIGGER step_tooth_no_update BEFORE UPDATE ON step_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
+
+CREATE TRIGGER term_holiday_kind BEFORE INSERT ON term_holiday
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'term'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term_holiday'); END;
+
+CREATE TRIGGER term_holiday_no_delete BEFORE DELETE ON term_holiday
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
+
+CREATE TRIGGER term_holiday_no_update BEFORE UPDATE ON term_holiday
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
+
+CREATE TRIGGER term_kind BEFORE INSERT ON term
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'term'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term'); END;
+
+CREATE TRIGGER term_no_delete BEFORE DELETE ON term
+BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
+
+CREATE TRIGGER term_no_update BEFORE UPDATE ON term
+BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
+
+CREATE TRIGGER timer_start_kind BEFORE INSERT ON timer_start
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'timer_start'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_start'); END;
+
+CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
+
+CREATE TRIGGER timer_start_no_update BEFORE UPDATE ON timer_start
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
+
+CREATE TRIGGER timer_tooth_kind BEFORE INSERT ON timer_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'timer_start'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_tooth'); END;
+
+CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
+
+CREATE TRIGGER timer_tooth_no_update BEFORE UPDATE ON timer_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
+
+CREATE TRIGGER varnish_kind BEFORE INSERT ON varnish
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'varnish'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in varnish'); END;
+
+CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
+
+CREATE TRIGGER varnish_no_update BEFORE UPDATE ON varnish
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
+
+CREATE TRIGGER wet_kind BEFORE INSERT ON wet
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'wet'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet'); END;
+
+CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
+
+CREATE TRIGGER wet_no_update BEFORE UPDATE ON wet
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
+
+CREATE TRIGGER wet_tooth_kind BEFORE INSERT ON wet_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'wet'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet_tooth'); END;
+
+CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+
+CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+
+CREATE TABLE book (
+  only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
+  id BLOB NOT NULL CHECK (length(id) = 16),
+  salt BLOB NOT NULL,
+  kdf_passes INTEGER NOT NULL,
+  kdf_bytes INTEGER NOT NULL,
+  key_nonce BLOB NOT NULL,
+  key_box BLOB NOT NULL
+) STRICT;
+
+CREATE TABLE child (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  number TEXT NOT NULL,
+  birth_year INTEGER NOT NULL CHECK (birth_year BETWEEN 1900 AND 2199),
+  birth_month INTEGER NOT NULL CHECK (birth_month BETWEEN 1 AND 12),
+  sex TEXT NOT NULL CHECK (sex IN ('female', 'male', 'other', 'not stated')),
+  school BLOB NOT NULL REFERENCES entry (id),
+  grade TEXT NOT NULL,
+  room TEXT NOT NULL,
+  provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (number GLOB '[0-9]*-[0-9]')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE clinic_day (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  school BLOB NOT NULL REFERENCES entry (id),
+  day_on TEXT NOT NULL CHECK (day_on IS date(day_on)),
+  team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
+  reason TEXT NOT NULL,
+  cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1)),
+  CHECK (cancelled = 0 OR reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE consent (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  state TEXT NOT NULL CHECK (state IN ('yes', 'yes with limits', 'no', 'not returned', 'incomplete', 'withdrawn', 'on hold')),
+  allowed INTEGER NOT NULL CHECK (allowed BETWEEN 0 AND 1023),
+  signer TEXT NOT NULL CHECK (signer IN ('parent', 'legal guardian', 'foster agency', 'self, of age', 'other')),
+  signer_reviewed INTEGER NOT NULL CHECK (signer_reviewed IN (0, 1)),
+  signed_on TEXT CHECK (signed_on IS date(signed_on)),
+  received_on TEXT CHECK (received_on IS date(received_on)),
+  valid_from TEXT CHECK (valid_from IS date(valid_from)),
+  valid_until TEXT CHECK (valid_until IS date(valid_until)),
+  history TEXT NOT NULL CHECK (history IN ('yes', 'partly', 'no')),
+  note TEXT NOT NULL,
+  CHECK (signed_on IS NULL OR received_on IS NULL OR signed_on <= received_on),
+  CHECK (valid_from IS NULL OR valid_until IS NULL OR valid_from <= valid_until),
+  CHECK (state NOT IN ('yes', 'yes with limits') OR (signed_on IS NOT NULL AND valid_until IS NOT NULL AND history <> 'no'))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE consent_override (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  care_on TEXT NOT NULL CHECK (care_on IS date(care_on)),
+  clinician BLOB NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL,
+  CHECK (reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE contact_attempt (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  channel TEXT NOT NULL CHECK (channel IN ('phone', 'letter', 'nurse', 'message')),
+  result TEXT NOT NULL CHECK (result IN ('reached', 'message', 'no answer', 'wrong number', 'returned')),
+  note TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE cure_time (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  light BLOB NOT NULL REFERENCES entry (id),
+  material TEXT NOT NULL,
+  seconds INTEGER NOT NULL CHECK (seconds BETWEEN 1 AND 600)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day_closure (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  clinical BLOB NOT NULL REFERENCES entry (id),
+  coordinator BLOB NOT NULL REFERENCES entry (id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day_outcome (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  day_end TEXT NOT NULL CHECK (day_end IN ('sealed, complete', 'sealed, unfinished', 'screened, none needed', 'screened, not treated', 'recheck only', 'absent', 'declined', 'left school', 'withdrawn', 'on hold', 'not reached')),
+  reason TEXT NOT NULL,
+  CHECK (day_end NOT IN ('sealed, unfinished', 'screened, not treated') OR reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE enrolment (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  school BLOB NOT NULL REFERENCES entry (id),
+  grade TEXT NOT NULL,
+  pupils INTEGER NOT NULL CHECK (pupils BETWEEN 0 AND 100000)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE entry (
+  id BLOB PRIMARY KEY CHECK (length(id) = 16),
+  subject BLOB NOT NULL CHECK (length(subject) = 16),
+  act BLOB NOT NULL CHECK (length(act) = 16),
+  kind TEXT NOT NULL CHECK (kind IN (
+    'program',
+    'term',
+    'school',
+    'enrolment',
+    'clinic_day',
+    'day_closure',
+    'member',
+    'child',
+    'sealed_identity',
+    'consent',
+    'consent_override',
+    'medical_flag',
+    'light',
+    'meter_reading',
+    'lot',
+    'cure_time',
+    'seating',
+    'screening',
+    'field',
+    'timer_start',
+    'step_run',
+    'wet',
+    'placement',
+    'varnish',
+    'day_outcome',
+    'retention_check',
+    'referral',
+    'contact_attempt',
+    'retraction'
+  )),
+  laptop BLOB NOT NULL CHECK (length(laptop) = 16),
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  author BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  recorder BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  at INTEGER NOT NULL CHECK (at > 0),
+  utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
+  supersedes BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  reason TEXT NOT NULL,
+  UNIQUE (laptop, sequence),
+  CHECK (supersedes IS NULL OR reason <> ''),
+  CHECK (supersedes IS NOT NULL OR subject = id),
+  CHECK (kind <> 'retraction' OR supersedes IS NOT NULL)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE field (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
+  guards INTEGER NOT NULL CHECK (guards BETWEEN 0 AND 15),
+  cheek_held_by TEXT NOT NULL CHECK (cheek_held_by IN ('device', 'operator', 'assistant', 'nobody')),
+  tongue_held_by TEXT NOT NULL CHECK (tongue_held_by IN ('device', 'operator', 'assistant', 'nobody')),
+  four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
+  assistant BLOB REFERENCES entry (id),
+  sealant BLOB NOT NULL REFERENCES entry (id),
+  etchant BLOB REFERENCES entry (id),
+  adding INTEGER NOT NULL CHECK (adding IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (guards = 15 OR note <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE field_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE light (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  tag TEXT NOT NULL,
+  type TEXT NOT NULL CHECK (type IN ('LED', 'halogen', 'other')),
+  makers_least INTEGER NOT NULL CHECK (makers_least BETWEEN 0 AND 5000),
+  baseline INTEGER NOT NULL CHECK (baseline BETWEEN 0 AND 5000),
+  baseline_with_sleeve INTEGER NOT NULL CHECK (baseline_with_sleeve IN (0, 1)),
+  meter TEXT NOT NULL,
+  in_service INTEGER NOT NULL CHECK (in_service IN (0, 1)),
+  CHECK (tag <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE lot (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  material_kind TEXT NOT NULL CHECK (material_kind IN ('light-cure sealant', 'self-cure sealant', 'glass ionomer', 'etchant', 'bonding agent', 'varnish')),
+  material TEXT NOT NULL,
+  lot TEXT NOT NULL,
+  expiry TEXT NOT NULL CHECK (expiry IS date(expiry)),
+  makers_seconds INTEGER NOT NULL CHECK (makers_seconds BETWEEN 0 AND 600),
+  contains INTEGER NOT NULL CHECK (contains BETWEEN 0 AND 15),
+  quarantined INTEGER NOT NULL CHECK (quarantined IN (0, 1)),
+  quarantine_reason TEXT NOT NULL,
+  CHECK (material <> ''),
+  CHECK (lot <> ''),
+  CHECK (quarantined = 0 OR quarantine_reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE medical_flag (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  flag TEXT NOT NULL CHECK (flag IN ('acrylate allergy', 'latex allergy', 'rosin reaction', 'asthma', 'seizure', 'heart', 'bleeding', 'diabetes', 'immune', 'recent illness', 'mouth sore', 'strong gag', 'sensory or behaviour', 'hearing or language', 'wheelchair', 'shunt', 'pregnancy', 'other')),
+  action TEXT NOT NULL CHECK (action IN ('stop', 'ask', 'note')),
+  detail TEXT NOT NULL,
+  resolved INTEGER NOT NULL CHECK (resolved IN (0, 1)),
+  decided TEXT NOT NULL,
+  CHECK (resolved = 0 OR decided <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE member (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  initials TEXT NOT NULL,
+  role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
+  licence TEXT NOT NULL,
+  licence_until TEXT CHECK (licence_until IS date(licence_until)),
+  may INTEGER NOT NULL CHECK (may BETWEEN 0 AND 255),
+  CHECK (name <> ''),
+  CHECK (initials <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE meter_reading (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  light BLOB NOT NULL REFERENCES entry (id),
+  read_on TEXT NOT NULL CHECK (read_on IS date(read_on)),
+  value INTEGER NOT NULL CHECK (value BETWEEN 0 AND 5000),
+  with_sleeve INTEGER NOT NULL CHECK (with_sleeve IN (0, 1)),
+  meter TEXT NOT NULL,
+  tip_cleaned INTEGER NOT NULL CHECK (tip_cleaned IN (0, 1))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE migration (number INTEGER NOT NULL PRIMARY KEY,name TEXT NOT NULL,checksum TEXT NOT NULL,applied_at INTEGER NOT NULL) STRICT;
+
+CREATE TABLE placement (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  field BLOB NOT NULL REFERENCES entry (id),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  type TEXT NOT NULL CHECK (type IN ('new', 'repair', 'reseal', 'interim', 'replaces interim')),
+  attempt TEXT NOT NULL CHECK (attempt IN ('complete', 'stopped before sealant', 'stopped before cure', 'not achieved')),
+  placed_by BLOB NOT NULL REFERENCES entry (id),
+  assistant BLOB REFERENCES entry (id),
+  isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
+  four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
+  sealant BLOB NOT NULL REFERENCES entry (id),
+  etchant BLOB REFERENCES entry (id),
+  light BLOB REFERENCES entry (id),
+  etched_ms INTEGER CHECK (etched_ms BETWEEN 0 AND 3600000),
+  cured_ms INTEGER CHECK (cured_ms BETWEEN 0 AND 3600000),
+  cures INTEGER NOT NULL CHECK (cures BETWEEN 0 AND 99),
+  interrupted_cures INTEGER NOT NULL CHECK (interrupted_cures BETWEEN 0 AND 99),
+  wet_events INTEGER NOT NULL CHECK (wet_events BETWEEN 0 AND 99),
+  etches INTEGER NOT NULL CHECK (etches BETWEEN 0 AND 99),
+  frosty INTEGER NOT NULL CHECK (frosty IN (0, 1)),
+  check_result TEXT NOT NULL CHECK (check_result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
+  note TEXT NOT NULL,
+  CHECK (attempt <> 'complete' OR (cures > 0 AND check_result IN ('passed', 'added then passed', 'redone then passed')))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE program (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  county TEXT NOT NULL,
+  phone TEXT NOT NULL,
+  notation TEXT NOT NULL CHECK (notation IN ('universal', 'iso-3950')),
+  supervision TEXT NOT NULL CHECK (supervision IN ('direct', 'indirect', 'general', 'public health', 'collaborative', 'independent', 'dentist exam required', 'other')),
+  authorizing_dentist TEXT NOT NULL,
+  agreement_until TEXT CHECK (agreement_until IS date(agreement_until)),
+  privacy_footing TEXT NOT NULL,
+  suppress_below INTEGER NOT NULL CHECK (suppress_below BETWEEN 5 AND 100),
+  varnish_interval_days INTEGER NOT NULL CHECK (varnish_interval_days BETWEEN 0 AND 730),
+  primary_teeth_offered INTEGER NOT NULL CHECK (primary_teeth_offered IN (0, 1)),
+  etch_seconds INTEGER NOT NULL CHECK (etch_seconds BETWEEN 1 AND 300),
+  etch_again_wet_seconds INTEGER NOT NULL CHECK (etch_again_wet_seconds BETWEEN 1 AND 300),
+  etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
+  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
+  CHECK (name <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE referral (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  urgency TEXT NOT NULL CHECK (urgency IN ('early', 'urgent')),
+  reason TEXT NOT NULL,
+  due TEXT NOT NULL CHECK (due IS date(due)),
+  referred_to TEXT NOT NULL CHECK (referred_to IN ('own dentist', 'community clinic', 'emergency', 'medical', 'none available')),
+  state TEXT NOT NULL CHECK (state IN ('open', 'treated, complete', 'treatment started', 'seen, none needed', 'declined', 'moved', 'lost after attempts')),
+  CHECK (reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE retention_check (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  placement BLOB NOT NULL REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  check_kind TEXT NOT NULL CHECK (check_kind IN ('short-term sample', 'short-term triggered', 'long-term', 'opportunistic')),
+  blinded INTEGER NOT NULL CHECK (blinded IN (0, 1)),
+  occlusal TEXT NOT NULL CHECK (occlusal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  buccal TEXT NOT NULL CHECK (buccal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  lingual TEXT NOT NULL CHECK (lingual IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  why TEXT NOT NULL CHECK (why IN ('none', 'restored over', 'crowned', 'extracted', 'shed', 'banded', 'covered by gum', 'child unable', 'record doubtful')),
+  health TEXT NOT NULL CHECK (health IN ('sound', 'early lesion', 'cavitated', 'restored')),
+  lift TEXT NOT NULL CHECK (lift IN ('not done', 'held', 'lifted')),
+  action TEXT NOT NULL CHECK (action IN ('none', 'repair today', 'reseal today', 'repair next visit', 'refer', 'watch')),
+  note TEXT NOT NULL,
+  CHECK (why <> 'none' OR 'cannot assess' NOT IN (occlusal, buccal, lingual)),
+  CHECK (occlusal <> 'not sealed' OR buccal <> 'not sealed' OR lingual <> 'not sealed')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE school (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  code TEXT NOT NULL,
+  CHECK (name <> ''),
+  CHECK (code <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE screening (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  untreated_decay TEXT NOT NULL CHECK (untreated_decay IN ('no', 'yes', 'cannot tell')),
+  treated_decay TEXT NOT NULL CHECK (treated_decay IN ('no', 'yes', 'cannot tell')),
+  urgency TEXT NOT NULL CHECK (urgency IN ('none', 'early', 'urgent')),
+  urgent_reason TEXT NOT NULL CHECK (urgent_reason IN ('none', 'pain', 'swelling', 'fistula or abscess', 'trauma', 'soft tissue', 'other')),
+  note TEXT NOT NULL,
+  CHECK (urgency <> 'urgent' OR urgent_reason <> 'none')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE screening_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  presence TEXT NOT NULL CHECK (presence IN ('unerupted', 'partly erupted', 'erupted', 'extracted', 'never formed', 'shed', 'primary still present', 'cannot see')),
+  occlusal TEXT NOT NULL CHECK (occlusal IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  occlusal_origin TEXT NOT NULL CHECK (occlusal_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  buccal TEXT NOT NULL CHECK (buccal IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  buccal_origin TEXT NOT NULL CHECK (buccal_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  lingual TEXT NOT NULL CHECK (lingual IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  lingual_origin TEXT NOT NULL CHECK (lingual_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  enamel TEXT NOT NULL CHECK (enamel IN ('none', 'fluorosis mild', 'fluorosis pitted', 'opacity', 'opacity broken', 'hypoplasia')),
+  soft_tissue TEXT NOT NULL CHECK (soft_tissue IN ('none', 'operculum', 'gum over companion')),
+  decision TEXT NOT NULL CHECK (decision IN ('none', 'seal', 'interim', 'repair', 'reseal', 'watch', 'refer', 'not allowed by consent', 'cannot isolate', 'child declined', 'not today')),
+  to_seal INTEGER NOT NULL CHECK (to_seal BETWEEN 0 AND 7),
+  revisit INTEGER NOT NULL CHECK (revisit IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (presence <> 'shed' OR tooth > 50),
+  CHECK (decision NOT IN ('seal', 'interim', 'repair', 'reseal') OR (to_seal > 0 AND presence IN ('partly erupted', 'erupted'))),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE sealed_identity (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  CHECK (length(nonce) = 24),
+  CHECK (length(box) > 16)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE seating (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  confirmed INTEGER NOT NULL CHECK (confirmed BETWEEN 1 AND 31),
+  assented INTEGER NOT NULL CHECK (assented IN (0, 1)),
+  history_unchanged INTEGER NOT NULL CHECK (history_unchanged IN (0, 1))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE step_run (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  field BLOB NOT NULL REFERENCES entry (id),
+  step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
+  result TEXT NOT NULL CHECK (result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
+  lasted_ms INTEGER CHECK (lasted_ms BETWEEN 0 AND 3600000),
+  target_seconds INTEGER CHECK (target_seconds BETWEEN 0 AND 600),
+  source TEXT NOT NULL CHECK (source IN ('none', 'timer', 'typed')),
+  timer BLOB REFERENCES entry (id),
+  light BLOB REFERENCES entry (id),
+  lot BLOB REFERENCES entry (id),
+  etch_reason TEXT NOT NULL CHECK (etch_reason IN ('first', 'wet before sealant', 'wet when adding', 'not frosty', 'incomplete earlier')),
+  reason TEXT NOT NULL,
+  CHECK ((source = 'none') = (lasted_ms IS NULL)),
+  CHECK (CASE step WHEN 'etch' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'cure' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'dry' THEN result IN ('done', 'frosty', 'not frosty', 'frosty not seen') WHEN 'check' THEN result IN ('passed', 'added then passed', 'redone then passed', 'not achieved') ELSE result IN ('done', 'short accepted') END),
+  CHECK (result NOT IN ('short accepted', 'frosty not seen') OR reason <> ''),
+  CHECK (step <> 'cure' OR result <> 'done' OR lasted_ms >= target_seconds * 1000)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE step_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE term (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  CHECK (end_on > start_on),
+  CHECK (name <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE term_holiday (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  holiday TEXT NOT NULL CHECK (holiday IS date(holiday)),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE timer_start (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  field BLOB NOT NULL REFERENCES entry (id),
+  step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
+  target_seconds INTEGER NOT NULL CHECK (target_seconds BETWEEN 0 AND 600),
+  light BLOB REFERENCES entry (id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE timer_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE varnish (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  lot BLOB NOT NULL REFERENCES entry (id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE wet (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  field BLOB NOT NULL REFERENCES entry (id),
+  stage TEXT NOT NULL CHECK (stage IN ('before etch', 'after etch', 'after frosty', 'during flow', 'before cure ends', 'at check')),
+  cause TEXT NOT NULL CHECK (cause IN ('saliva', 'blood', 'tongue', 'cough or gag', 'roll slipped', 'air line', 'child moved', 'other')),
+  note TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE wet_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX child_number ON child (number);
+
+CREATE INDEX child_school ON child (school);
+
+CREATE INDEX clinic_day_term ON clinic_day (term);
+
+CREATE INDEX consent_child ON consent (child);
+
+CREATE INDEX consent_override_child ON consent_override (child);
+
+CREATE INDEX consent_term ON consent (term);
+
+CREATE INDEX contact_attempt_child ON contact_attempt (child);
+
+CREATE INDEX contact_attempt_day ON contact_attempt (day);
+
+CREATE INDEX day_closure_day ON day_closure (day);
+
+CREATE INDEX day_outcome_child ON day_outcome (child);
+
+CREATE INDEX day_outcome_day ON day_outcome (day);
+
+CREATE INDEX enrolment_term ON enrolment (term);
+
+CREATE INDEX entry_act ON entry (act);
+
+CREATE INDEX entry_subject ON entry (subject);
+
+CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
+
+CREATE INDEX field_child ON field (child);
+
+CREATE INDEX field_day ON field (day);
+
+CREATE INDEX medical_flag_child ON medical_flag (child);
+
+CREATE INDEX meter_reading_light ON meter_reading (light);
+
+CREATE INDEX placement_child ON placement (child);
+
+CREATE INDEX placement_day ON placement (day);
+
+CREATE INDEX placement_field ON placement (field);
+
+CREATE INDEX referral_child ON referral (child);
+
+CREATE INDEX referral_day ON referral (day);
+
+CREATE INDEX retention_check_child ON retention_check (child);
+
+CREATE INDEX retention_check_day ON retention_check (day);
+
+CREATE INDEX retention_check_placement ON retention_check (placement);
+
+CREATE INDEX screening_child ON screening (child);
+
+CREATE INDEX screening_day ON screening (day);
+
+CREATE INDEX sealed_identity_child ON sealed_identity (child);
+
+CREATE INDEX seating_child ON seating (child);
+
+CREATE INDEX seating_day ON seating (day);
+
+CREATE INDEX step_run_field ON step_run (field);
+
+CREATE INDEX timer_start_field ON timer_start (field);
+
+CREATE INDEX varnish_child ON varnish (child);
+
+CREATE INDEX varnish_day ON varnish (day);
+
+CREATE INDEX wet_field ON wet (field);
+
