@@ -40,7 +40,10 @@ Error noSuchVerb(std::span<const std::string> args) {
   for (const auto& verb : verbs())
     names.push_back(verb.shape.name);
   std::string said = args.front();
-  if (said == "estimate") said += args.size() > 1 ? " " + args[1] : "";
+  if (said == "estimate" && args.size() == 1)
+    return {ErrorCode::callMalformed,
+            "estimate what? say estimate averted, retention, attack-rate or money"};
+  if (said == "estimate") said += " " + args[1];
   const auto near = nearest(said, names);
   return {ErrorCode::callMalformed, "there is no verb \"" + said + "\"; " +
                                         (near.empty() ? "" : "did you mean " + near + "? ") +

@@ -84,10 +84,15 @@ class Counter {
     });
   }
 
-  /// On a day of the child's school, or on the date of the report.
+  /// A yes of this term that stands on a day of the child's school, or on the date of the report.
+  /// Last year's form for two years lets a child be rechecked, but nobody was asked this year: it
+  /// would lift the share of consent over the pupils that the forms went to.
   [[nodiscard]] bool hasYes(const roster::ChildId& id, const roster::SchoolId& school) const {
     const auto& forms = forms_.of(id);
-    if (forms.empty()) return false;
+    const bool askedNow = std::ranges::any_of(forms, [&](const auto& row) {
+      return row.value.term == view_.records.id && saysYes(row.value.state);
+    });
+    if (!askedNow) return false;
     const auto yesOn = [&](base::Date on) {
       return saysYes(roster::standing(forms, roster::Service::screening, on).state);
     };

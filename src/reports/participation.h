@@ -12,8 +12,9 @@ struct Participation {
   std::string school;
   std::optional<int> enrolled; ///< none where nobody has said; then there is no consent rate
   int formsBack = 0;           ///< children with a form that is more than "not returned"
-  /// Children with a yes that stands on a day of this term, or screened in it. Withdrawn before
-  /// any care does not count and stays in `formsBack`.
+  /// Children with a form of this term that says yes and stands on a day of it, or screened in it.
+  /// Withdrawn before any care does not count and stays in `formsBack`; nor does a recheck under
+  /// last year's form alone.
   int consented = 0;
   int underOverride = 0; ///< of consented: screened on a clinician's override alone
   int screened = 0;

@@ -59,8 +59,13 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   std::string sql = "SELECT " + std::string(entryColumns);
   for (auto column : base::split(Rows<T>::columns, ','))
     sql += ", t." + std::string(base::trim(column));
-  sql += " FROM " + std::string(Rows<T>::table) + " AS t JOIN " + std::string(view) +
-         " AS e ON e.id = t.entry";
+  // CROSS JOIN holds the order of the loops: left to itself the planner walks through every entry of
+  // the book for the sake of the ORDER BY, however few rows the table has.
+  const auto table = std::string(Rows<T>::table) + " AS t";
+  const auto entries = std::string(view) + " AS e";
+  const bool byEntry = where.column.starts_with("e.");
+  sql += " FROM " + (byEntry ? entries : table) + " CROSS JOIN " + (byEntry ? table : entries) +
+         " ON e.id = t.entry";
   if (where.id) sql += " WHERE " + std::string(where.column) + " = ?1";
   if (where.andId) sql += " AND " + std::string(where.andColumn) + " = ?2";
   sql += " ORDER BY e.id";

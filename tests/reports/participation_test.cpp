@@ -211,3 +211,22 @@ TEST_CASE("schools under a reference line are named") {
       text.find("Under the reference line of 50 % consented of enrolled: Elderbrook Middle 0.8") !=
       std::string::npos);
 }
+
+TEST_CASE("a recheck under last year's form alone is no consent of this term", "[case-11]") {
+  SampleTerm term;
+  const auto school = term.school("Alder Hollow Elementary", 20);
+  const auto day = term.day(school, "2026-10-06");
+  const auto rechecked = term.child(school);
+  const auto screened = term.child(school);
+  for (auto child : {rechecked, screened}) {
+    term.consent(child, ConsentState::yes);
+    term.records.consents.back().value.term = term.make.id<roster::TermId>();
+  }
+  term.end(rechecked, day, DayEnd::recheckOnly);
+  term.screen(screened, day);
+  const auto at = term.totals().total;
+  CHECK(at.formsBack == 0);
+  CHECK(at.consented == 1);
+  CHECK(at.screened == 1);
+  CHECK(at.seenOnly == 0);
+}

@@ -49,9 +49,8 @@ bool fits(const BoardLine& line, const std::string& wanted) {
   if (!digits.empty()) return digitsOf(line.number).starts_with(digits);
   const auto folded = base::folded(wanted);
   const auto name = base::folded(line.name);
-  return std::ranges::all_of(base::split(folded, ' '), [&](auto word) {
-    return name.find(word) != std::string::npos;
-  });
+  return std::ranges::all_of(base::split(folded, ' '),
+                             [&](auto word) { return name.find(word) != std::string::npos; });
 }
 
 QString cell(const BoardLine& line, int column) {

@@ -45,16 +45,20 @@ bool goesWith(const ToothFinding& first, const ToothFinding& other, WorkOrder or
                      (first.decision == Decision::interim) == (other.decision == Decision::interim);
   if (!alike) return false;
   switch (order) {
-  case WorkOrder::halves: return first.tooth.isRight() == other.tooth.isRight();
-  case WorkOrder::quadrants: return first.tooth.quadrant() == other.tooth.quadrant();
-  case WorkOrder::singleTeeth: return first.tooth == other.tooth;
+  case WorkOrder::halves:
+    return first.tooth.isRight() == other.tooth.isRight();
+  case WorkOrder::quadrants:
+    return first.tooth.quadrant() == other.tooth.quadrant();
+  case WorkOrder::singleTeeth:
+    return first.tooth == other.tooth;
   }
   base::fail("no such order");
 }
 
 std::string titleOf(const Tooth& first, WorkOrder order) {
   switch (order) {
-  case WorkOrder::halves: return first.isRight() ? "Right half" : "Left half";
+  case WorkOrder::halves:
+    return first.isRight() ? "Right half" : "Left half";
   case WorkOrder::quadrants:
     return std::string(first.isUpper() ? "Upper " : "Lower ") +
            (first.isRight() ? "right quadrant" : "left quadrant");
@@ -81,9 +85,9 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
       parts.push_back(finding.tooth.words() + ": " + std::string(base::nameOf(finding.decision)));
   for (const auto& placement : placements)
     if (placement.attempt != Attempt::complete)
-      parts.push_back(placement.tooth.words() + ": " +
-                      (placement.note.empty() ? std::string(base::nameOf(placement.attempt))
-                                              : placement.note));
+      parts.push_back(
+          placement.tooth.words() + ": " +
+          (placement.note.empty() ? std::string(base::nameOf(placement.attempt)) : placement.note));
   return base::join(parts, "; ");
 }
 
@@ -91,7 +95,8 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
 
 std::vector<Tooth> notBegun(const Screening& screening, std::span<const Tooth> begun) {
   std::vector<Tooth> out;
-  for (const auto& finding : open(screening, begun)) out.push_back(finding.tooth);
+  for (const auto& finding : open(screening, begun))
+    out.push_back(finding.tooth);
   return out;
 }
 
@@ -100,7 +105,9 @@ std::optional<WorkGroup> nextGroup(const Screening& screening, std::span<const T
   const auto left = open(screening, begun);
   if (left.empty()) return std::nullopt;
   const auto& first = left.front();
-  WorkGroup group{titleOf(first.tooth, order), {}, first.decision == Decision::repair,
+  WorkGroup group{titleOf(first.tooth, order),
+                  {},
+                  first.decision == Decision::repair,
                   first.decision == Decision::interim};
   for (const auto& finding : left)
     if (goesWith(first, finding, order)) group.teeth.push_back({finding.tooth, finding.toSeal});
@@ -145,12 +152,15 @@ chairside::DayOutcome proposedOutcome(roster::ChildId child, roster::DayId day,
                                       std::span<const Placement> placements, bool rechecked) {
   const auto complete = std::ranges::count(placements, Attempt::complete, &Placement::attempt);
   if (!screening)
-    return {child, day,
+    return {child,
+            day,
             complete > 0 ? DayEnd::sealedComplete
-                         : rechecked ? DayEnd::recheckOnly : DayEnd::declined,
+            : rechecked  ? DayEnd::recheckOnly
+                         : DayEnd::declined,
             {}};
   std::vector<Tooth> begun;
-  for (const auto& placement : placements) begun.push_back(placement.tooth);
+  for (const auto& placement : placements)
+    begun.push_back(placement.tooth);
   auto why = leftWords(*screening, placements);
   for (const auto& tooth : notBegun(*screening, begun))
     why += (why.empty() ? "" : "; ") + tooth.words() + ": not begun";

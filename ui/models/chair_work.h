@@ -37,7 +37,8 @@ std::vector<dentition::Tooth> notBegun(const chairside::Screening& screening,
 chairside::Next stepNow(const chairside::Protocol& protocol);
 
 /// The surfaces of the next cure exposure: of the tooth under the cursor if it is due, else of the
-/// first. One surface at a time unless `together`; a material without a lamp sets everywhere at once.
+/// first. One surface at a time unless `together`; a material without a lamp sets everywhere at
+/// once.
 std::vector<dentition::ToothSurfaces> nextExposure(const chairside::Protocol& protocol,
                                                    const dentition::Tooth& cursor, bool together,
                                                    bool withLamp);

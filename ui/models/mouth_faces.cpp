@@ -24,25 +24,37 @@ struct Shown {
 
 Shown shownHeld(Held held) {
   switch (held) {
-  case Held::whole: return {Mark::whole, u"whole"_s};
-  case Held::part: return {Mark::part, u"part"_s};
-  case Held::lost: return {Mark::lost, u"lost"_s};
-  case Held::cannotAssess: return {Mark::sound, u"cannot assess"_s};
-  case Held::notSealed: return {Mark::blank, {}};
+  case Held::whole:
+    return {Mark::whole, u"whole"_s};
+  case Held::part:
+    return {Mark::part, u"part"_s};
+  case Held::lost:
+    return {Mark::lost, u"lost"_s};
+  case Held::cannotAssess:
+    return {Mark::sound, u"cannot assess"_s};
+  case Held::notSealed:
+    return {Mark::blank, {}};
   }
   return {Mark::blank, {}};
 }
 
 std::optional<Shown> shownAbsence(const ToothFinding& finding) {
   switch (finding.presence) {
-  case Presence::unerupted: return Shown{Mark::notUp, u"not up"_s};
-  case Presence::extracted: return Shown{Mark::gone, u"gone"_s};
-  case Presence::neverFormed: return Shown{Mark::gone, u"never formed"_s};
-  case Presence::shed: return Shown{Mark::gone, u"shed"_s};
-  case Presence::primaryStillPresent: return Shown{Mark::notUp, u"baby tooth"_s};
-  case Presence::cannotSee: return Shown{Mark::blank, u"cannot see"_s};
+  case Presence::unerupted:
+    return Shown{Mark::notUp, u"not up"_s};
+  case Presence::extracted:
+    return Shown{Mark::gone, u"gone"_s};
+  case Presence::neverFormed:
+    return Shown{Mark::gone, u"never formed"_s};
+  case Presence::shed:
+    return Shown{Mark::gone, u"shed"_s};
+  case Presence::primaryStillPresent:
+    return Shown{Mark::notUp, u"baby tooth"_s};
+  case Presence::cannotSee:
+    return Shown{Mark::blank, u"cannot see"_s};
   case Presence::partlyErupted:
-  case Presence::erupted: return std::nullopt;
+  case Presence::erupted:
+    return std::nullopt;
   }
   return std::nullopt;
 }
@@ -52,8 +64,7 @@ std::optional<Shown> shownSealed(const ToothFinding& finding) {
     if (surface->condition == Condition::sealedPart) return Shown{Mark::part, u"part"_s};
     if (surface->condition != Condition::sealedWhole) continue;
     if (surface->origin == Origin::ours) return Shown{Mark::whole, u"whole"_s};
-    return Shown{Mark::elsewhere,
-                 surface->origin == Origin::other ? u"else"_s : u"sealed, ?"_s};
+    return Shown{Mark::elsewhere, surface->origin == Origin::other ? u"else"_s : u"sealed, ?"_s};
   }
   return std::nullopt;
 }
@@ -90,7 +101,8 @@ QString stripOf(const ToothFinding& finding) {
   if (finding.enamel != chairside::Enamel::none)
     line += u", "_s + toQt(base::nameOf(finding.enamel));
   if (finding.revisit) line += u", look again"_s;
-  while (line.startsWith(u", "_s)) line.remove(0, 2);
+  while (line.startsWith(u", "_s))
+    line.remove(0, 2);
   return line;
 }
 
@@ -136,8 +148,8 @@ TileFace faceOf(const Tooth& tooth, const MouthView& view) {
   }
   for (const auto& finding : view.findings) {
     if (finding.tooth != tooth) continue;
-    if (const auto shown = shownFinding(finding); shown.mark != Mark::blank ||
-                                                  !shown.word.isEmpty()) {
+    if (const auto shown = shownFinding(finding);
+        shown.mark != Mark::blank || !shown.word.isEmpty()) {
       face.mark = shown.mark;
       face.word = shown.word;
       face.strip = stripOf(finding);
@@ -165,11 +177,15 @@ std::vector<TileFace> facesOf(const MouthView& view) {
   const auto add = [&](const Tooth& tooth) {
     if (std::ranges::find(teeth, tooth) == teeth.end()) teeth.push_back(tooth);
   };
-  for (const auto& finding : view.findings) add(finding.tooth);
-  for (const auto& placement : view.placements) add(placement.value.tooth);
-  for (const auto& earlier : view.earlier) add(earlier.placement.value.tooth);
+  for (const auto& finding : view.findings)
+    add(finding.tooth);
+  for (const auto& placement : view.placements)
+    add(placement.value.tooth);
+  for (const auto& earlier : view.earlier)
+    add(earlier.placement.value.tooth);
   std::vector<TileFace> faces;
-  for (const auto& tooth : teeth) faces.push_back(faceOf(tooth, view));
+  for (const auto& tooth : teeth)
+    faces.push_back(faceOf(tooth, view));
   return faces;
 }
 

@@ -23,14 +23,12 @@ toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId t
     std::erase_if(newest, [&](const auto& other) {
       return other.placement.value.tooth == placement.tooth && other.placedOn <= one.placedOn;
     });
-    const bool older = std::ranges::any_of(newest, [&](const auto& other) {
-      return other.placement.value.tooth == placement.tooth;
-    });
+    const bool older = std::ranges::any_of(
+        newest, [&](const auto& other) { return other.placement.value.tooth == placement.tooth; });
     if (!older) newest.push_back(one);
   }
-  std::erase_if(newest, [&](const auto& one) {
-    return one.newest && one.newest->value.day == today;
-  });
+  std::erase_if(newest,
+                [&](const auto& one) { return one.newest && one.newest->value.day == today; });
   return newest;
 }
 
@@ -55,11 +53,13 @@ void RecheckDraft::answer(Held held) {
 }
 
 void RecheckDraft::restIsWhole() {
-  while (surface()) answer(Held::whole);
+  while (surface())
+    answer(Held::whole);
 }
 
 void RecheckDraft::startOver() {
-  *this = RecheckDraft(earlier_);
+  const auto same = earlier_;
+  *this = RecheckDraft(same);
 }
 
 bool RecheckDraft::wantsWhy() const {

@@ -30,6 +30,7 @@ class RecheckDraft {
   void changeAction(); ///< the next that checkRetention lets stand
   void setNote(std::string note) { note_ = std::move(note); }
 
+  [[nodiscard]] bool isBegun() const { return !answers_.empty(); }
   [[nodiscard]] bool isComplete() const { return !surface().has_value(); }
   [[nodiscard]] bool wantsWhy() const;  ///< something cannot be assessed and no reason is given
   [[nodiscard]] bool wantsLift() const; ///< something is held in part and was not tried to lift

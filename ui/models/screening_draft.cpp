@@ -106,15 +106,27 @@ void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Sur
   const auto one = SurfaceSet{surface.value_or(Surface::occlusal)};
   const auto companions = SurfaceSet::all().without({Surface::occlusal});
   switch (state) {
-  case ToothState::sound: setCondition(finding, usual, {Condition::sound}); break;
-  case ToothState::early: setCondition(finding, usual, {Condition::earlyLesion}); break;
-  case ToothState::cavity: setCondition(finding, one, {Condition::cavitated}); break;
-  case ToothState::filled: setCondition(finding, one, {Condition::restored}); break;
-  case ToothState::crown: setCondition(finding, usual, {Condition::crowned}); break;
+  case ToothState::sound:
+    setCondition(finding, usual, {Condition::sound});
+    break;
+  case ToothState::early:
+    setCondition(finding, usual, {Condition::earlyLesion});
+    break;
+  case ToothState::cavity:
+    setCondition(finding, one, {Condition::cavitated});
+    break;
+  case ToothState::filled:
+    setCondition(finding, one, {Condition::restored});
+    break;
+  case ToothState::crown:
+    setCondition(finding, usual, {Condition::crowned});
+    break;
   case ToothState::banded:
     setCondition(finding, surface ? one : usual.without({Surface::occlusal}), {Condition::banded});
     break;
-  case ToothState::fractured: setCondition(finding, one, {Condition::fractured}); break;
+  case ToothState::fractured:
+    setCondition(finding, one, {Condition::fractured});
+    break;
   case ToothState::ours:
     setCondition(finding, usual, {Condition::sealedWhole, Origin::ours});
     break;
@@ -127,11 +139,21 @@ void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Sur
   case ToothState::unknownOrigin:
     setCondition(finding, usual, {Condition::sealedWhole, Origin::unknown});
     break;
-  case ToothState::gone: setAbsent(finding, Presence::extracted); break;
-  case ToothState::notUp: setAbsent(finding, Presence::unerupted); break;
-  case ToothState::neverFormed: setAbsent(finding, Presence::neverFormed); break;
-  case ToothState::cannotSee: setAbsent(finding, Presence::cannotSee); break;
-  case ToothState::partUp: finding.presence = Presence::partlyErupted; break;
+  case ToothState::gone:
+    setAbsent(finding, Presence::extracted);
+    break;
+  case ToothState::notUp:
+    setAbsent(finding, Presence::unerupted);
+    break;
+  case ToothState::neverFormed:
+    setAbsent(finding, Presence::neverFormed);
+    break;
+  case ToothState::cannotSee:
+    setAbsent(finding, Presence::cannotSee);
+    break;
+  case ToothState::partUp:
+    finding.presence = Presence::partlyErupted;
+    break;
   case ToothState::operculum:
     finding.presence = Presence::partlyErupted;
     finding.softTissue = SoftTissue::operculum;
@@ -139,13 +161,24 @@ void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Sur
   case ToothState::gumOverCompanion:
     finding.presence = Presence::partlyErupted;
     finding.softTissue = SoftTissue::gumOverCompanion;
-    for (Surface covered : companions.values()) part(finding, covered) = {};
+    for (Surface covered : companions.values())
+      part(finding, covered) = {};
     break;
-  case ToothState::opacity: finding.enamel = Enamel::opacity; break;
-  case ToothState::opacityBroken: finding.enamel = Enamel::opacityBroken; break;
-  case ToothState::hypoplasia: finding.enamel = Enamel::hypoplasia; break;
-  case ToothState::fluorosisMild: finding.enamel = Enamel::fluorosisMild; break;
-  case ToothState::fluorosisPitted: finding.enamel = Enamel::fluorosisPitted; break;
+  case ToothState::opacity:
+    finding.enamel = Enamel::opacity;
+    break;
+  case ToothState::opacityBroken:
+    finding.enamel = Enamel::opacityBroken;
+    break;
+  case ToothState::hypoplasia:
+    finding.enamel = Enamel::hypoplasia;
+    break;
+  case ToothState::fluorosisMild:
+    finding.enamel = Enamel::fluorosisMild;
+    break;
+  case ToothState::fluorosisPitted:
+    finding.enamel = Enamel::fluorosisPitted;
+    break;
   }
   propose(finding);
 }
@@ -169,8 +202,7 @@ void ScreeningDraft::propose(ToothFinding& finding) {
   finding.decision = chairside::proposedDecision(finding, program_);
   if (chairside::isTreatment(finding.decision) && !mayTreat_)
     finding.decision = Decision::notAllowedByConsent;
-  finding.toSeal =
-      chairside::isTreatment(finding.decision) ? treatable(finding) : SurfaceSet{};
+  finding.toSeal = chairside::isTreatment(finding.decision) ? treatable(finding) : SurfaceSet{};
   finding.revisit = chairside::suggestsRevisit(finding);
 }
 
@@ -204,7 +236,8 @@ void ScreeningDraft::changeSurfaces(const Tooth& tooth) {
   const auto all = treatable(*now);
   std::vector<SurfaceSet> choices{all};
   if (all.size() > 1)
-    for (Surface surface : all.values()) choices.push_back({surface});
+    for (Surface surface : all.values())
+      choices.push_back({surface});
   const auto place = std::ranges::find(choices, now->toSeal);
   const bool last = place == choices.end() || place + 1 == choices.end();
   at(tooth).toSeal = last ? choices.front() : *(place + 1);
@@ -223,10 +256,17 @@ int ScreeningDraft::openQuestion() const {
 
 void ScreeningDraft::answer(int choice) {
   switch (openQuestion()) {
-  case 0: untreated_ = static_cast<Tri>(choice); return;
-  case 1: treated_ = static_cast<Tri>(choice); return;
-  case 2: urgency_ = static_cast<Urgency>(choice); return;
-  default: return;
+  case 0:
+    untreated_ = static_cast<Tri>(choice);
+    return;
+  case 1:
+    treated_ = static_cast<Tri>(choice);
+    return;
+  case 2:
+    urgency_ = static_cast<Urgency>(choice);
+    return;
+  default:
+    return;
   }
 }
 
@@ -259,10 +299,14 @@ std::string ScreeningDraft::missing() const {
     if (!isSaid(finding.tooth))
       return "nothing is said yet of the " + finding.tooth.shown(program_.notation);
   switch (openQuestion()) {
-  case 0: return "untreated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
-  case 1: return "treated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
-  case 2: return "urgency is not answered yet: 4 none, 5 early, 6 urgent";
-  default: return {};
+  case 0:
+    return "untreated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
+  case 1:
+    return "treated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
+  case 2:
+    return "urgency is not answered yet: 4 none, 5 early, 6 urgent";
+  default:
+    return {};
   }
 }
 

@@ -36,9 +36,8 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid()) return {};
   const auto column = static_cast<std::size_t>(index.column());
   if (role == Qt::TextAlignmentRole)
-    return QVariant::fromValue(Qt::AlignVCenter | (table_.columns.at(column).number
-                                                       ? Qt::AlignRight
-                                                       : Qt::AlignLeft));
+    return QVariant::fromValue(Qt::AlignVCenter |
+                               (table_.columns.at(column).number ? Qt::AlignRight : Qt::AlignLeft));
   if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
     return toQt(table_.rows.at(static_cast<std::size_t>(index.row())).at(column));
   return {};

@@ -28,21 +28,20 @@ std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) 
 QString equationWords(const reports::DayEquation& sums) {
   return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  withdrawn %6 "
          " +  on hold %7  +  not reached %8"_s.arg(sums.consented)
-      .arg(sums.screened)
-      .arg(sums.absent)
-      .arg(sums.declined)
-      .arg(sums.left)
-      .arg(sums.withdrawn)
-      .arg(sums.onHold)
-      .arg(sums.notReached);
+             .arg(sums.screened)
+             .arg(sums.absent)
+             .arg(sums.declined)
+             .arg(sums.left)
+             .arg(sums.withdrawn)
+             .arg(sums.onHold)
+             .arg(sums.notReached);
 }
 
 QString verdictWords(const reports::CloseOut& sheet) {
   if (sheet.closed) return u"■ Signed by %1. Addenda only."_s.arg(toQt(sheet.signedBy));
   if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
-  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s.arg(
-                                                                               sheet.equation
-                                                                                   .difference())
+  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s
+      .arg(sheet.equation.difference())
       .arg(sheet.blockers.size());
 }
 
@@ -112,7 +111,7 @@ void CloseOutPage::refresh() {
     title_->setText(u"No school day is open"_s);
     equation_->clear();
     verdict_->clear();
-    browser_->show({}, {});
+    browser_->setReports({}, {});
     return;
   }
   showSheet(reports::closeOutTables(*sheet_));
@@ -125,14 +124,14 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   const auto named = [](const QString& words, std::size_t count) {
     return u"%1  %2"_s.arg(words).arg(count);
   };
-  browser_->show({u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
-                  named(u"Urgent calls"_s, sheet_->urgent.size()),
-                  named(u"Children"_s, sheet_->lines.size()),
-                  named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
-                  named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
-                  named(u"Supplies"_s, sheet_->supplies.size()),
-                  named(u"Still to see"_s, sheet_->stillToSee.size())},
-                 tables);
+  browser_->setReports({u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+                        named(u"Urgent calls"_s, sheet_->urgent.size()),
+                        named(u"Children"_s, sheet_->lines.size()),
+                        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
+                        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
+                        named(u"Supplies"_s, sheet_->supplies.size()),
+                        named(u"Still to see"_s, sheet_->stillToSee.size())},
+                       tables);
 }
 
 std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const {
@@ -210,9 +209,9 @@ void CloseOutPage::save() {
 
 void CloseOutPage::backUp() {
   const auto today = toQt(context().clock.now().date().iso());
-  const auto to = context().prompter.saveFile(u"Back up to the encrypted drive"_s,
-                                              u"logbook-%1.gkbook"_s.arg(today),
-                                              u"Logbook (*.gkbook)"_s);
+  const auto to =
+      context().prompter.saveFile(u"Back up to the encrypted drive"_s,
+                                  u"logbook-%1.gkbook"_s.arg(today), u"Logbook (*.gkbook)"_s);
   if (to && went(book().backUp(toStd(*to))))
     Q_EMIT said(u"Backed up and read back whole: %1. Drive and laptop travel apart."_s.arg(*to));
 }
@@ -223,8 +222,8 @@ void CloseOutPage::takeIn() {
   if (!from) return;
   const auto merged = book().absorb(toStd(*from));
   if (went(merged))
-    Q_EMIT said(u"Taken in: %1 new entries. Look at what is to be mended now."_s.arg(
-        merged->newEntries));
+    Q_EMIT said(
+        u"Taken in: %1 new entries. Look at what is to be mended now."_s.arg(merged->newEntries));
 }
 
 } // namespace gk::ui

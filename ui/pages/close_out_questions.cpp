@@ -82,10 +82,9 @@ std::optional<followup::Referral> askReferral(Prompter& prompter, const reports:
   for (const auto& line : sheet.urgent)
     if (line.child == child) reason = std::string(base::nameOf(line.reason));
   const auto due = followup::referralDue(urgency, sheet.date);
-  const auto words = prompter.text(
-      u"Reason of the referral (%1, to be seen by %2):"_s.arg(toQt(base::nameOf(urgency)),
-                                                              toQt(due.words())),
-      toQt(reason));
+  const auto words = prompter.text(u"Reason of the referral (%1, to be seen by %2):"_s.arg(
+                                       toQt(base::nameOf(urgency)), toQt(due.words())),
+                                   toQt(reason));
   if (!words) return std::nullopt;
   const auto to = chooseAny<followup::ReferredTo>(prompter, u"Referred to whom?"_s);
   if (!to) return std::nullopt;

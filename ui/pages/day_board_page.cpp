@@ -107,8 +107,8 @@ void DayBoardPage::layOut() {
   end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined);
   end(u"Not reached"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
   end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool);
-  acts->addWidget(button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s,
-                         [this] { withdraw(); }));
+  acts->addWidget(
+      button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
   acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
   acts->addStretch(1);
@@ -197,8 +197,8 @@ void DayBoardPage::take() {
   // Several fit: the arrow keys choose, so that Enter never takes one of two by chance.
   if (search_->hasFocus() && model_->found().size() > 1) {
     table_->setFocus();
-    return Q_EMIT said(u"%1 children fit. Choose with the arrow keys, then Enter."_s.arg(
-        model_->found().size()));
+    return Q_EMIT said(
+        u"%1 children fit. Choose with the arrow keys, then Enter."_s.arg(model_->found().size()));
   }
   const auto line = wanted();
   if (!line) return;

@@ -40,8 +40,8 @@ std::string typed(const QLineEdit* line) {
 
 LateForm::LateForm(Context& context, QWidget* parent)
     : Page(context, parent), known_(wordsLabel({}, u"counts"_s, u"lateKnown"_s, this)) {
-  auto* save = keyButton(u"Enter the form"_s, QKeySequence(Qt::CTRL | Qt::Key_Return),
-                         u"lateSave"_s, this);
+  auto* save =
+      keyButton(u"Enter the form"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"lateSave"_s, this);
   auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"lateBack"_s, this);
   auto* grid = new QGridLayout(this);
   grid->addWidget(wordsLabel(u"A form came back today"_s, u"title"_s, {}, this), 0, 0, 1, 2);
@@ -98,7 +98,7 @@ void LateForm::layOutChild(QFormLayout* into) {
   provisional_ = new QCheckBox(u"Not on the school's roster yet"_s, this);
   provisional_->setObjectName(u"lateProvisional"_s);
   into->addRow(provisional_);
-  ofNewChild_ = {first_, last_,  used_,     birth_, sex_,      grade_,
+  ofNewChild_ = {first_, last_,  used_,     birth_,    sex_,        grade_,
                  room_,  phone_, guardian_, language_, provisional_};
 }
 
@@ -166,9 +166,8 @@ void LateForm::lookUp() {
   if (!went(found)) return;
   for (const auto& one : *found)
     if (one.number == *number)
-      return knowChild(one.child,
-                       u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
-                           toQt(one.name), toQt(one.room)));
+      return knowChild(one.child, u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
+                                      toQt(one.name), toQt(one.room)));
   knowChild({}, {});
 }
 
@@ -203,9 +202,9 @@ std::optional<roster::ChildId> LateForm::enrol() {
                              .birth = *birth,
                              .room = typed(room_)};
   if (!guardian_->text().trimmed().isEmpty())
-    identity.guardians.push_back(
-        {typed(guardian_), std::string(base::nameOf(chosen<roster::Relation>(signer_))),
-         typed(phone_), typed(language_)});
+    identity.guardians.push_back({typed(guardian_),
+                                  std::string(base::nameOf(chosen<roster::Relation>(signer_))),
+                                  typed(phone_), typed(language_)});
   const auto child = book().enrolChild(context().acting.by(),
                                        {.number = typed(number_),
                                         .birth = {birth->year(), birth->month()},
@@ -250,11 +249,12 @@ std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child
 bool LateForm::enterFlagOf(const roster::ChildId& child) {
   if (flag_->currentIndex() == 0) return true;
   const auto kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1);
-  return went(book().enterFlag(context().acting.by(), {.child = child,
-                                                       .kind = kind,
-                                                       .action = chosen<roster::FlagAction>(action_),
-                                                       .detail = typed(note_),
-                                                       .decided = {}}));
+  return went(
+      book().enterFlag(context().acting.by(), {.child = child,
+                                               .kind = kind,
+                                               .action = chosen<roster::FlagAction>(action_),
+                                               .detail = typed(note_),
+                                               .decided = {}}));
 }
 
 void LateForm::save() {

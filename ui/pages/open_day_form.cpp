@@ -23,8 +23,8 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   team_->setRange(1, 9);
   reason_->setObjectName(u"dayReason"_s);
   reason_->setPlaceholderText(u"only when the date asks for one"_s);
-  auto* open = keyButton(u"Open this day"_s, QKeySequence(Qt::CTRL | Qt::Key_Return),
-                         u"openDayNow"_s, this);
+  auto* open =
+      keyButton(u"Open this day"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"openDayNow"_s, this);
   auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"openDayBack"_s, this);
 
   auto* form = new QFormLayout(this);
@@ -94,16 +94,16 @@ void OpenDayForm::open() {
   const auto term = termOn(*date);
   const auto place = school_->currentIndex();
   if (!term || place < 0) {
-    Q_EMIT failed({u"There is no term or no school in this logbook yet."_s,
-                   u"Nothing is lost."_s, u"Enter both at the office first."_s});
+    Q_EMIT failed({u"There is no term or no school in this logbook yet."_s, u"Nothing is lost."_s,
+                   u"Enter both at the office first."_s});
     return;
   }
-  const auto day = book().openDay(context().acting.by(),
-                                  {.term = term->id,
-                                   .school = schools_[static_cast<std::size_t>(place)].id,
-                                   .date = *date,
-                                   .team = team_->value(),
-                                   .reason = toStd(reason_->text().trimmed())});
+  const auto day =
+      book().openDay(context().acting.by(), {.term = term->id,
+                                             .school = schools_[static_cast<std::size_t>(place)].id,
+                                             .date = *date,
+                                             .team = team_->value(),
+                                             .reason = toStd(reason_->text().trimmed())});
   if (!went(day)) return reason_->setFocus();
   Q_EMIT opened(*day);
 }

@@ -123,8 +123,9 @@ void TodayPage::readMembers(base::Date on) {
     const auto place = members_.size();
     members_.push_back(id);
     const bool lapsed = member.licenceUntil && *member.licenceUntil < on;
-    const auto words = memberWords(member) +
-                       (lapsed ? u", licence ended "_s + toQt(member.licenceUntil->iso()) : QString());
+    const auto words =
+        memberWords(member) +
+        (lapsed ? u", licence ended "_s + toQt(member.licenceUntil->iso()) : QString());
     add(operator_, words, place, !lapsed);
     add(assistant_, words, place, true);
     add(recorder_, words, place, true);
@@ -144,10 +145,10 @@ void TodayPage::readLots(base::Date on) {
   for (const auto& [id, stamp, lot] : *lots) {
     const auto place = lots_.size();
     lots_.push_back(id);
-    auto* box = kit::isSealant(lot.kind)                   ? sealant_
-                : lot.kind == kit::MaterialKind::etchant   ? etchant_
-                : lot.kind == kit::MaterialKind::varnish   ? varnish_
-                                                           : nullptr;
+    auto* box = kit::isSealant(lot.kind)                 ? sealant_
+                : lot.kind == kit::MaterialKind::etchant ? etchant_
+                : lot.kind == kit::MaterialKind::varnish ? varnish_
+                                                         : nullptr;
     if (!box) continue;
     const auto usable = kit::checkUsable(lot, on);
     auto words = toQt(kit::shown(lot) + ", until " + lot.expiry.iso());

@@ -20,9 +20,9 @@ namespace gk::ui {
 namespace {
 
 /// Of reports::termTables, and the one that this page adds at the end.
-const QStringList sections{u"Participation"_s,       u"Services"_s,          u"Findings"_s,
-                           u"Retention by school"_s, u"Why, and decay since"_s, u"Decay spared"_s,
-                           u"Retention by factor"_s};
+const QStringList sections{
+    u"Participation"_s,        u"Services"_s,     u"Findings"_s,           u"Retention by school"_s,
+    u"Why, and decay since"_s, u"Decay spared"_s, u"Retention by factor"_s};
 constexpr int retentionBySchool = 3;
 constexpr int retentionByFactor = 6;
 
@@ -73,8 +73,7 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
   // By school without choosing one is a table of its own.
   for (std::size_t i = 1; i < base::enumCount<reports::Factor>; ++i)
     factor_->addItem(factorWords(static_cast<reports::Factor>(i)), static_cast<int>(i));
-  auto* save =
-      keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
+  auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
   choices->addStretch(1);
   choices->addWidget(save);
   auto* column = new QVBoxLayout(this);
@@ -132,8 +131,8 @@ void TotalsPage::readTerm() {
     state_->setText(u"There is no term in this logbook yet."_s);
     return showTables();
   }
-  auto records = book().termRecords(terms_[static_cast<std::size_t>(place)].id,
-                                    context().clock.now().date());
+  auto records =
+      book().termRecords(terms_[static_cast<std::size_t>(place)].id, context().clock.now().date());
   if (!went(records)) return;
   records_ = std::make_shared<const reports::TermRecords>(std::move(*records));
   count();
@@ -149,8 +148,9 @@ void TotalsPage::count() {
         --counting_;
         if (records != records_) return;
         totals_ = std::move(tables);
-        state_->setText(u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
-            toQt(records->asOf.words())));
+        state_->setText(
+            u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
+                toQt(records->asOf.words())));
         showTables();
       });
 }
@@ -180,12 +180,12 @@ void TotalsPage::countFactor() {
 
 void TotalsPage::showTables() {
   if (totals_.empty() || !byFactor_) {
-    if (!isCounting()) browser_->show({}, {});
+    if (!isCounting()) browser_->setReports({}, {});
     return;
   }
   auto tables = totals_;
   tables.push_back(*byFactor_);
-  browser_->show(sections, std::move(tables));
+  browser_->setReports(sections, std::move(tables));
 }
 
 void TotalsPage::takeRow(int section, int row) {

@@ -15,7 +15,8 @@ base::Result<base::LaptopId> laptopIdentity(const base::Path& folder, base::Inst
     const auto id = base::Uuid::parse(base::trim(*kept));
     if (!id)
       return Error{ErrorCode::textMalformed,
-                   path.string() + " does not hold this laptop's identity; restore it from a backup"};
+                   path.string() +
+                       " does not hold this laptop's identity; restore it from a backup"};
     return base::LaptopId(*id);
   }
   if (kept.error().code != ErrorCode::fileNotFound) return kept.error();

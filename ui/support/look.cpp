@@ -4,15 +4,17 @@
 #include "ui/support/text.h"
 
 #include <QApplication>
+#include <QFont>
 #include <QPalette>
 #include <QStyleFactory>
 
 namespace gk::ui {
 
-void dress(QApplication& application) {
+void dress() {
   QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
   QPalette light;
-  for (const auto role : {QPalette::Window, QPalette::Base, QPalette::Button, QPalette::ToolTipBase})
+  for (const auto role :
+       {QPalette::Window, QPalette::Base, QPalette::Button, QPalette::ToolTipBase})
     light.setColor(role, style::paper);
   light.setColor(QPalette::AlternateBase, style::shade);
   for (const auto role :
@@ -26,7 +28,7 @@ void dress(QApplication& application) {
   QApplication::setPalette(light);
   auto font = QApplication::font();
   font.setPixelSize(16);
-  application.setFont(font);
+  QApplication::setFont(font);
 }
 
 QString deskSheet() {

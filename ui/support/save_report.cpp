@@ -36,8 +36,7 @@ base::Result<std::optional<QString>> saveReport(Prompter& prompter, const std::s
     if (!path->endsWith(u".html"_s, Qt::CaseInsensitive)) *path += u".html"_s;
     bytes = reports::toHtml(title, tables);
   }
-  if (const auto written = base::replaceFile(toStd(*path), bytes); !written)
-    return written.error();
+  if (const auto written = base::replaceFile(toStd(*path), bytes); !written) return written.error();
   return path;
 }
 

@@ -32,7 +32,6 @@ AskBar::AskBar(QWidget* parent)
   column->addWidget(question_);
   column->addWidget(options_);
   column->addWidget(line_);
-  connect(line_, &QLineEdit::returnPressed, this, &AskBar::answerText);
   hide();
 }
 
@@ -75,6 +74,16 @@ void AskBar::backOut() {
   asking_ = false;
   hide();
   Q_EMIT closed();
+}
+
+void AskBar::keyPressEvent(QKeyEvent* event) {
+  if (!asking_) {
+    QWidget::keyPressEvent(event);
+    return;
+  }
+  // What the line did not use, Enter among it, must not reach the page as well.
+  event->accept();
+  press(*event);
 }
 
 void AskBar::press(const QKeyEvent& event) {

@@ -37,6 +37,9 @@ class AskBar final : public QWidget {
   /// The keyboard goes back to the page.
   void closed();
 
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+
  private:
   void answer(int option);
   void answerText();

@@ -55,7 +55,7 @@ int ReportBrowser::row() const {
   return table_->currentIndex().isValid() ? table_->currentIndex().row() : -1;
 }
 
-void ReportBrowser::show(const QStringList& names, std::vector<reports::Table> tables) {
+void ReportBrowser::setReports(const QStringList& names, std::vector<reports::Table> tables) {
   const auto oldSection = std::max(section(), 0);
   const auto oldRow = row();
   tables_ = std::move(tables);

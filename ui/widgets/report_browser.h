@@ -24,7 +24,7 @@ class ReportBrowser final : public QWidget {
   explicit ReportBrowser(QWidget* parent = nullptr);
 
   /// One name for each table. The section and row that were chosen stay so where they can.
-  void show(const QStringList& names, std::vector<reports::Table> tables);
+  void setReports(const QStringList& names, std::vector<reports::Table> tables);
   void choose(int section);
 
   [[nodiscard]] const std::vector<reports::Table>& tables() const { return tables_; }

@@ -12,34 +12,25 @@ using dentition::Surface;
 namespace {
 
 void paintBand(QPainter& painter, const QRectF& square, Mark mark) {
-  QRectF band(square.left(), square.center().y() - 7, square.width(), 14);
-  switch (mark) {
-  case Mark::whole:
-    painter.fillRect(band, style::navy);
-    return;
-  case Mark::part:
-    painter.fillRect(QRectF(band.left(), band.top(), band.width() * 0.35, band.height()),
-                     style::navy);
-    painter.fillRect(QRectF(band.right() - band.width() * 0.35, band.top(), band.width() * 0.35,
-                            band.height()),
-                     style::navy);
-    return;
-  case Mark::lost:
+  const QRectF band(square.left(), square.center().y() - 7, square.width(), 14);
+  const QSizeF end(band.width() * 0.35, band.height());
+  if (mark == Mark::whole || mark == Mark::elsewhere) painter.fillRect(band, style::navy);
+  if (mark == Mark::part) {
+    painter.fillRect(QRectF(band.topLeft(), end), style::navy);
+    painter.fillRect(QRectF(band.topRight() - QPointF(end.width(), 0), end), style::navy);
+  }
+  if (mark == Mark::lost) {
     painter.setPen(QPen(style::navy, 2));
     painter.drawRect(band);
-    return;
-  case Mark::elsewhere:
-    painter.fillRect(band, style::navy);
+  }
+  if (mark == Mark::elsewhere) {
     painter.setPen(QPen(style::paper, 3));
     painter.drawEllipse(band.center(), 5, 5);
-    return;
-  case Mark::interim:
+  }
+  if (mark == Mark::interim) {
     painter.setPen(QPen(style::navy, 8, Qt::DotLine));
     painter.drawLine(QPointF(band.left(), band.center().y()),
                      QPointF(band.right(), band.center().y()));
-    return;
-  default:
-    return;
   }
 }
 
@@ -129,34 +120,19 @@ void paintSymbol(QPainter& painter, const QRectF& square, Mark mark) {
 
 void paintOutline(QPainter& painter, const QRectF& tile, Mark mark) {
   painter.setBrush(Qt::NoBrush);
-  switch (mark) {
-  case Mark::notUp:
-    painter.setPen(QPen(style::line, 2, Qt::DashLine));
-    painter.drawRect(tile);
-    return;
-  case Mark::seal:
-  case Mark::sealEarly:
-    painter.setPen(QPen(style::ink, 5));
-    painter.drawRect(tile.adjusted(1, 1, -1, -1));
-    return;
-  case Mark::crown:
-    painter.setPen(QPen(style::ink, 2));
-    painter.drawRect(tile);
-    painter.drawRect(tile.adjusted(5, 5, -5, -5));
-    return;
-  case Mark::refer: {
+  if (mark == Mark::refer) {
     QPolygonF notched;
-    notched << tile.topLeft() << tile.topRight() - QPointF(34, 0)
-            << tile.topRight() + QPointF(0, 34) << tile.bottomRight() << tile.bottomLeft();
+    notched << tile.topLeft() << tile.topRight() - QPointF(34, 0) << tile.topRight() + QPointF(0, 34)
+            << tile.bottomRight() << tile.bottomLeft();
     painter.setPen(QPen(style::vermilion, 4));
     painter.drawPolygon(notched);
     return;
   }
-  default:
-    painter.setPen(QPen(style::line, 2));
-    painter.drawRect(tile);
-    return;
-  }
+  const bool toSeal = mark == Mark::seal || mark == Mark::sealEarly;
+  painter.setPen(QPen(toSeal ? style::ink : style::line, toSeal ? 5 : 2,
+                      mark == Mark::notUp ? Qt::DashLine : Qt::SolidLine));
+  painter.drawRect(tile);
+  if (mark == Mark::crown) painter.drawRect(tile.adjusted(5, 5, -5, -5));
 }
 
 void paintSurfaces(QPainter& painter, const QRectF& area, const TileFace& face) {

@@ -1,0 +1,183 @@
+#include "office/desk.h"
+
+using namespace gk;
+using gk::test::Desk;
+
+namespace {
+
+std::vector<std::string> averted(std::vector<std::string> more = {}) {
+  std::vector<std::string> words{"estimate",    "averted", "--attack-rate", "0.07",
+                                 "--retention", "0.92",    "--sealants",    "31324",
+                                 "--years",     "9"};
+  words.insert(words.end(), more.begin(), more.end());
+  return words;
+}
+
+/// The example worked by hand in docs/methods.md, section 1.
+const std::string tenChildren =
+    "child,examined,retained\n1,4,4\n2,4,4\n3,4,2\n4,4,4\n5,3,1\n6,4,4\n7,4,3\n8,4,4\n9,4,4\n"
+    "10,2,0\n";
+
+} // namespace
+
+TEST_CASE("Averted caries of the worked example to which the curve was calibrated") {
+  Desk desk;
+  // Inputs: Griffin, Jones and Crespin 2014, J Public Health Dent 74:202-9, abstract (10,718
+  // there); 10,724.7 is ours, docs/methods.md section 3.
+  const auto told = desk.did(averted({"--json"})).json();
+  CHECK(told.at("averted").get<double>() == Approx(10724.7).margin(0.1));
+  CHECK(told.at("averted_per_sealant").get<double>() == Approx(0.34238).margin(1e-5));
+  CHECK(told.at("prevented_fraction").get<double>() == Approx(0.7139).margin(1e-4));
+  CHECK(told.at("low").is_null());
+  CHECK(told.at("high").is_null());
+}
+
+TEST_CASE("An interval is given when the sampling errors are") {
+  Desk desk;
+  const auto told =
+      desk.did(averted({"--attack-rate-se", "0.1", "--retention-teeth", "400", "--json"})).json();
+  CHECK(told.at("low").get<double>() < 10724.7);
+  CHECK(told.at("high").get<double>() > 10724.7);
+}
+
+TEST_CASE("In words the limits of the number are printed beside it") {
+  Desk desk;
+  const auto told = desk.did(averted()).out;
+  CHECK(told.find("10724.7") != std::string::npos);
+  CHECK(told.find("kinder to sealants than trials were") != std::string::npos);
+  CHECK(told.find("Estimates speak of programs, never of one child.") != std::string::npos);
+}
+
+TEST_CASE("Inputs of averted that cannot be are refused") {
+  Desk desk;
+  const auto with = [&](const std::string& option, const std::string& value) {
+    auto words = averted();
+    const auto at = std::ranges::find(words, option);
+    if (at == words.end())
+      words.insert(words.end(), {option, value});
+    else
+      *(at + 1) = value;
+    return desk.refusal(words);
+  };
+  CHECK(with("--attack-rate", "1.2") == "estimate.input");
+  CHECK(with("--attack-rate", "-0.1") == "estimate.input");
+  CHECK(with("--attack-rate", "nan") == "input.number");
+  CHECK(with("--attack-rate", "7%") == "input.number");
+  CHECK(with("--retention", "92") == "estimate.input");
+  CHECK(with("--sealants", "-1") == "estimate.input");
+  CHECK(with("--sealants", "") == "input.number");
+  CHECK(with("--years", "9.5") == "input.number");
+  CHECK(with("--years", "1000") == "input.number");
+  CHECK(with("--efficacy", "2") == "estimate.input");
+  CHECK(with("--retention-teeth", "0.5") == "estimate.input");
+  CHECK(desk.refusal({"estimate", "averted", "--retention", "0.9"}) == "call.malformed");
+}
+
+TEST_CASE("Retention from a table of children") {
+  Desk desk;
+  const auto told = desk.did({"estimate", "retention", "-", "--json"}, tenChildren).json();
+  CHECK(told.at("estimate").get<double>() == Approx(0.8108).margin(1e-4));
+  CHECK(told.at("design_effect").get<double>() == Approx(1.903).margin(1e-3));
+  CHECK(told.at("n_effective").get<double>() == Approx(19.4).margin(0.05));
+  CHECK(told.at("low").get<double>() == Approx(0.59).margin(0.005));
+  CHECK(told.at("high").get<double>() == Approx(0.93).margin(0.005));
+  CHECK(told.at("teeth") == 37.0);
+  CHECK(told.at("children") == 10);
+
+  const auto file = desk.write("r.csv", tenChildren);
+  CHECK(desk.did({"estimate", "retention", file, "--json"}).json() == told);
+  CHECK(desk.did({"estimate", "retention", file}).out.find("30 of 37 teeth in 10 children") !=
+        std::string::npos);
+  const auto rowsApart = tenChildren.substr(0, tenChildren.find("10,2,0")) + "10,1,0\n10,1,0\n";
+  CHECK(desk.did({"estimate", "retention", "--json"}, rowsApart).json() == told);
+}
+
+TEST_CASE("Retention by clusters that hold several children") {
+  Desk desk;
+  const auto told =
+      desk.did({"estimate", "retention", "--json"},
+               "cluster,child,examined,retained\nA,1,4,4\nA,2,4,3\nB,3,4,1\nB,4,0,0\n")
+          .json();
+  CHECK(told.at("clusters") == 2);
+  CHECK(told.at("children") == 3); // the fourth had no tooth examined
+  CHECK(told.at("teeth") == 12.0);
+  CHECK(desk.refusal({"estimate", "retention"},
+                     "cluster,child,examined,retained\nA,1,4,4\nB,1,4,3\n") == "estimate.input");
+  CHECK(desk.said("line 3, column cluster"));
+}
+
+TEST_CASE("A table of retention that cannot be is refused by line and column") {
+  Desk desk;
+  const auto refused = [&](const std::string& rows) {
+    return desk.refusal({"estimate", "retention"}, "child,examined,retained\n1,4,4\n" + rows);
+  };
+  CHECK(refused("2,-4,0\n") == "estimate.input");
+  CHECK(desk.said("line 3, column examined: a count cannot be negative"));
+  CHECK(refused("2,4,5\n") == "estimate.input");
+  CHECK(desk.said("line 3, column retained: more than examined"));
+  CHECK(refused("2,2.5,1\n") == "estimate.input");
+  CHECK(desk.said("line 3, column examined"));
+  for (const std::string bad : {"NaN", "inf", "four", "", "4 teeth", "1e999"}) {
+    CHECK(refused("2," + bad + ",0\n") == "input.csv");
+    CHECK(desk.said("line 3, column examined"));
+  }
+  CHECK(refused("2,1e300,0\n") == "estimate.input");
+  CHECK(refused(",4,4\n") == "input.csv");
+  CHECK(desk.said("line 3, column child"));
+  CHECK(refused("2,4\n") == "input.csv");
+  CHECK(desk.said("line 3"));
+  CHECK(desk.refusal({"estimate", "retention"}, "") == "input.csv");
+  CHECK(desk.refusal({"estimate", "retention"}, "child,examined,retained\n") == "input.csv");
+  CHECK(desk.refusal({"estimate", "retention"}, "child,examined\n1,4\n") == "input.csv");
+  CHECK(desk.said("retained"));
+  CHECK(desk.refusal({"estimate", "retention"}, "child,examined,retained\n1,0,0\n") ==
+        "estimate.input");
+  CHECK(desk.refusal({"estimate", "retention", desk.file("none.csv")}) == "file.not-found");
+}
+
+TEST_CASE("Attack rate from a table of exposures") {
+  Desk desk;
+  // Derived, docs/methods.md section 2: two years, 54 of 400; three years, 60 of 320.
+  const auto told =
+      desk.did({"estimate", "attack-rate", "-", "--json"},
+               "child,exposure,examined,affected\na,2,400,54\nb,3,320,60\nc,0.1,4,0\n")
+          .json();
+  CHECK(told.at("attack_rate").get<double>() == Approx(0.068295).margin(1e-6));
+  CHECK(told.at("low").get<double>() < 0.068295);
+  CHECK(told.at("high").get<double>() > 0.068295);
+  CHECK(told.at("rows_left_out") == 1);
+  CHECK(desk.did({"estimate", "attack-rate"}, "child,exposure,examined,affected\na,2,400,54\n")
+            .out.find("Attack rate: 7.0 % a year") != std::string::npos);
+}
+
+TEST_CASE("A table of exposures that cannot be is refused by line and column") {
+  Desk desk;
+  const auto refused = [&](const std::string& row) {
+    return desk.refusal({"estimate", "attack-rate"}, "child,exposure,examined,affected\n" + row);
+  };
+  CHECK(refused("a,2,4,5\n") == "estimate.input");
+  CHECK(desk.said("line 2, column affected"));
+  CHECK(refused("a,two,4,1\n") == "input.csv");
+  CHECK(desk.said("line 2, column exposure"));
+  CHECK(refused("a,2,4,-1\n") == "estimate.input");
+  CHECK(refused("a,0.1,4,1\n") == "estimate.input");
+  CHECK(refused("a,200,4,1\n") == "estimate.input");
+}
+
+TEST_CASE("Money is worth today what the published example says") {
+  Desk desk;
+  // Griffin 2017, Am J Prev Med 52:407-15: $11.64, $6.29 a year for 4 years at 3 %: $23.37, net
+  // $11.73.
+  const std::vector<std::string> words{"estimate", "money",   "--yearly", "6.29",   "--cost",
+                                       "11.64",    "--years", "4",        "--rate", "0.03"};
+  auto asJson = words;
+  asJson.emplace_back("--json");
+  const auto told = desk.did(asJson).json();
+  CHECK(told.at("present_value").get<double>() == Approx(23.37).margin(0.02));
+  CHECK(told.at("net").get<double>() == Approx(11.73).margin(0.02));
+  CHECK(desk.did(words).out.find("Worth today: 23.38") != std::string::npos);
+  CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "-1", "--years", "4",
+                      "--rate", "0.03"}) == "estimate.input");
+  CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "1", "--years", "4", "--rate",
+                      "3"}) == "estimate.input");
+}

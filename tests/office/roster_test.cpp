@@ -1,0 +1,148 @@
+#include "office/desk.h"
+
+using namespace gk;
+using gk::test::Desk;
+using gk::test::twoChildren;
+
+namespace {
+
+std::vector<std::string> import(const std::string& book, const std::string& csv,
+                                std::vector<std::string> more = {}) {
+  std::vector<std::string> words{"import-roster", book,         csv, "--school", "CL",
+                                 "--term",        "Autumn 2026"};
+  words.insert(words.end(), more.begin(), more.end());
+  return words;
+}
+
+session::Session unlocked(Desk& desk, const std::string& book) {
+  auto session = session::Session::open(book, base::LaptopId(base::Uuid{}),
+                                        {desk.clock, desk.random}, store::Access::readOnly);
+  REQUIRE(session);
+  REQUIRE(session->unlock("granite lantern 7"));
+  return std::move(*session);
+}
+
+std::size_t childrenIn(Desk& desk, const std::string& book) {
+  return unlocked(desk, book).names().value().size();
+}
+
+} // namespace
+
+TEST_CASE("A roster brings the children with their forms") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto told =
+      desk.did(import(book, desk.write("r.csv", twoChildren), {"--by", "IM", "--json"})).json();
+  CHECK(told.at("children") == 2);
+  CHECK(told.at("forms") == 1);
+  CHECK(told.at("incomplete").empty());
+
+  auto session = unlocked(desk, book);
+  const auto found = session.findChildren("tolliver").value();
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].number == roster::withCheckDigit("1001"));
+  CHECK(session.identity(found[0].child).value().guardians[0].name == "Ada Tolliver");
+  const auto forms = session.consents(found[0].child).value();
+  REQUIRE(forms.size() == 1);
+  CHECK(forms[0].value.validFrom->iso() == "2026-10-01");
+  CHECK(forms[0].value.validUntil->iso() == "2026-12-18"); // the end of the term
+  const auto other = session.findChildren("saltmarsh").value();
+  REQUIRE(other.size() == 1);
+  CHECK(session.consents(other[0].child).value().empty());
+
+  const auto term = desk.did({"totals", book, "--json"}).json().at("terms").at(0);
+  CHECK(term.at("consented") == 1);
+  CHECK(term.at("schools").at(0).at("consented") == 1);
+}
+
+TEST_CASE("A yes that breaks a rule of forms is entered as incomplete and said so") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto csv = desk.write("r.csv", "number,last,birth_date,grade,consent,services,signed_on,"
+                                       "received_on,history\n"
+                                       "77,Quince,2019-03-04,2,yes,all,2026-10-01,2026-10-05,\n");
+  const auto told = desk.did(import(book, csv));
+  CHECK(told.out.find("Line 2, child 77-") != std::string::npos);
+  CHECK(told.out.find("the health history is blank") != std::string::npos);
+  CHECK(told.out.find("Quince") == std::string::npos);
+  auto session = unlocked(desk, book);
+  const auto found = session.findChildren("quince").value();
+  REQUIRE(found.size() == 1);
+  CHECK(session.consents(found[0].child).value()[0].value.state ==
+        roster::ConsentState::incomplete);
+}
+
+TEST_CASE("Children without a number get the next one that is free") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did(import(book, desk.write("r.csv", "number,last,birth_date,grade\n"
+                                            "1500,Quince,2019-03-04,2\n,Sedge,2019-03-05,2\n")));
+  CHECK(unlocked(desk, book).findChildren("sedge").value()[0].number ==
+        roster::withCheckDigit("1501"));
+}
+
+TEST_CASE("A roster is taken in whole or not at all") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto refused = [&](const std::string& text) {
+    return desk.refusal(import(book, desk.write("r.csv", text)));
+  };
+  const std::string good = "Quince,2019-03-04,2\n";
+  const std::string head = "last,birth_date,grade\n";
+  CHECK(refused("") == "input.csv");
+  CHECK(refused(head) == "input.csv");
+  CHECK(refused("last,grade\nQuince,2\n") == "input.csv");
+  CHECK(refused(head + good + "Sedge,2019-03-05\n") == "input.csv");
+  CHECK(desk.said("line 3"));
+  CHECK(refused(head + good + "Sedge,2019-02-30,2\n") == "input.date");
+  CHECK(desk.said("line 3, birth_date"));
+  CHECK(refused(head + good + "\"Sedge,2019-03-05,2\n") == "input.csv");
+  CHECK(refused(head + good +
+                "S\xff"
+                "dge,2019-03-05,2\n") == "input.csv");
+  CHECK(refused(head + good + good) == "input.csv");
+  CHECK(desk.said("line 3, first: the same name and birth date as line 2"));
+  CHECK(refused(head + good + "Sedge,2012-03-05,2\n") == "input.csv");
+  CHECK(desk.said("line 3, birth_date: unusual for grade 2"));
+  CHECK(refused("last,birth_date,grade,consent,signed_on,received_on\n"
+                "Quince,2019-03-04,2,no,2026-10-05,2026-10-01\n") == "input.csv");
+  CHECK(desk.said("line 2, received_on"));
+  CHECK(refused("last,birth_date,grade,consent,signed_on,valid_until\n"
+                "Quince,2019-03-04,2,no,2026-10-05,2026-10-01\n") == "input.csv");
+  CHECK(desk.said("line 2, valid_until"));
+  CHECK_FALSE(desk.said("Quince"));
+  CHECK(childrenIn(desk, book) == 0);
+  desk.did(import(book, desk.write("r.csv", head + "Sedge,2012-03-05,2\n"), {"--ages-confirmed"}));
+  CHECK(childrenIn(desk, book) == 1);
+}
+
+TEST_CASE("A roster read in twice is refused by number and by name") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const std::string numbered = "number,last,birth_date,grade\n1043,Quince,2019-03-04,2\n";
+  desk.did(import(book, desk.write("r.csv", twoChildren)));
+  desk.did(import(book, desk.write("n.csv", numbered)));
+  CHECK(desk.refusal(import(book, desk.file("r.csv"))) == "input.csv");
+  CHECK(desk.said("2 problems"));
+  CHECK(desk.said("of the logbook"));
+  CHECK(desk.refusal(import(book, desk.file("n.csv"))) == "input.csv");
+  CHECK(desk.said("line 2, number"));
+  CHECK(childrenIn(desk, book) == 3);
+}
+
+TEST_CASE("A roster needs a passphrase that opens the book and a school and term it has") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto csv = desk.write("r.csv", twoChildren);
+  CHECK(desk.refusal(import(book, desk.file("none.csv"))) == "file.not-found");
+  CHECK(desk.refusal(import(book, csv, {"--passphrase-file", desk.write("w", "wrong\n")})) ==
+        "vault.wrong-passphrase");
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026"}) ==
+        "record.not-found");
+  CHECK(desk.said("CL"));
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027"}) ==
+        "record.not-found");
+  desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
+  CHECK(desk.refusal(import(book, csv)) == "call.malformed");
+  CHECK(childrenIn(desk, book) == 0);
+}

@@ -1,0 +1,85 @@
+#include "office/desk.h"
+
+using namespace gk;
+using gk::test::Desk;
+using gk::test::Json;
+using gk::test::twoChildren;
+
+namespace {
+
+const std::vector<std::string> countKeys{"consented", "screened",     "needing",
+                                         "sealed",    "first_molars", "second_molars"};
+const std::vector<std::string> retentionKeys{
+    "placed", "due",  "children_found", "examined", "assessable", "whole",
+    "part",   "lost", "estimate",       "low",      "high",       "design_effect"};
+
+} // namespace
+
+TEST_CASE("Totals have their keys, with null where there is not enough data") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE"); // names are not needed
+  const auto terms = desk.did({"totals", book, "--json"}).json().at("terms");
+  REQUIRE(terms.size() == 1);
+  const auto& term = terms[0];
+  CHECK(term.at("name") == "Autumn 2026");
+  for (const auto& key : countKeys)
+    CHECK(term.at(key) == 0);
+  for (const auto& key : {"attack_rate", "averted"})
+    for (const auto& part : {"estimate", "low", "high"})
+      CHECK(term.at(key).at(part).is_null());
+  CHECK(term.at("averted").at("why_not").get<std::string>().starts_with("not enough data"));
+  REQUIRE(term.at("schools").size() == 1);
+  const auto& school = term.at("schools")[0];
+  CHECK(school.at("name") == "Cobble Lantern Elementary");
+  CHECK(school.at("code") == "CL");
+  for (const auto& where : {term, school})
+    for (const auto& key : retentionKeys)
+      CHECK(where.at("retention").contains(key));
+  CHECK(term.at("retention").at("estimate").is_null());
+  CHECK(term.at("enrolled").is_null());
+}
+
+TEST_CASE("Totals speak of one term when it is named and of none when there is none") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did(
+      {"add-term", book, "--name", "Autumn 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
+  CHECK(desk.did({"totals", book, "--json"}).json().at("terms").size() == 2);
+  const auto one = desk.did({"totals", book, "--json", "--term", "Autumn 2025"}).json();
+  REQUIRE(one.at("terms").size() == 1);
+  CHECK(one.at("terms")[0].at("name") == "Autumn 2025");
+  CHECK(one.at("terms")[0].at("as_of") == "2025-12-19");
+  CHECK(desk.did({"totals", book, "--term", "Autumn 2025"}).out.find("Autumn 2025") !=
+        std::string::npos);
+  CHECK(desk.refusal({"totals", book, "--term", "Winter"}) == "record.not-found");
+  CHECK(desk.said("Autumn 2025"));
+
+  const auto bare = desk.file("bare.gkbook");
+  desk.did({"new", bare, "--program", "P", "--county", "C", "--phone", "0"});
+  CHECK(desk.did({"totals", bare, "--json"}).json() == Json{{"terms", Json::array()}});
+  CHECK(desk.did({"totals", bare}).out.starts_with("This logbook has no term"));
+}
+
+TEST_CASE("Nothing after the named day counts") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16"});
+  const auto days = [&](const std::string& asOf) {
+    return desk.did({"totals", book, "--json", "--as-of", asOf}).json().at("terms")[0].at("days");
+  };
+  CHECK(days("2026-11-15") == 0);
+  CHECK(days("2026-11-16") == 1);
+  CHECK(desk.refusal({"totals", book, "--as-of", "2026-11-31"}) == "input.date");
+}
+
+TEST_CASE("Two schools of one name keep their own totals") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL2"});
+  desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL2", "--term",
+            "Autumn 2026"});
+  for (const auto& school :
+       desk.did({"totals", book, "--json"}).json().at("terms")[0].at("schools"))
+    CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
+}

@@ -1,0 +1,59 @@
+#include "base/text.h"
+#include "ui/support/laptop.h"
+#include "ui/support/look.h"
+#include "ui/support/message.h"
+#include "ui/support/qt_prompter.h"
+#include "ui/support/text.h"
+#include "ui/windows/book_view.h"
+#include "ui/windows/main_window.h"
+
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QStandardPaths>
+
+#include <iostream>
+
+using namespace gk;
+using namespace gk::ui;
+
+namespace {
+
+int refuse(const base::Error& error) {
+  std::cerr << toStd(inOneLine(describe(error))) << '\n';
+  return 1;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  const QApplication application(argc, argv);
+  QApplication::setApplicationName(u"groovekeeper"_s);
+  dress();
+  QCommandLineParser parser;
+  parser.setApplicationDescription(u"The logbook of a school sealant day."_s);
+  parser.addHelpOption();
+  parser.addPositionalArgument(u"FILE"_s, u"The logbook to open."_s, u"[FILE]"_s);
+  const QCommandLineOption passphraseFile(u"passphrase-file"_s,
+                                          u"Unlock with the first line of this file."_s, u"F"_s);
+  parser.addOption(passphraseFile);
+  parser.process(application);
+
+  base::SystemClock clock;
+  base::SystemRandom random;
+  const base::Path folder =
+      toStd(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation));
+  const auto laptop = laptopIdentity(folder, clock.now().at, random);
+  if (!laptop) return refuse(laptop.error());
+
+  MainWindow window({clock, random, *laptop, folder},
+                    [](QWidget* over) { return std::make_unique<QtPrompter>(over); });
+  window.show();
+  const auto files = parser.positionalArguments();
+  if (!files.isEmpty()) window.openBook(files.front());
+  if (window.book() && parser.isSet(passphraseFile)) {
+    const auto text = base::readFile(toStd(parser.value(passphraseFile)));
+    if (!text) return refuse(text.error());
+    window.book()->unlock(toQt(base::trim(base::split(*text, '\n').front())));
+  }
+  return QApplication::exec();
+}

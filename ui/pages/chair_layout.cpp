@@ -1,0 +1,160 @@
+#include "ui/pages/chair_page.h"
+
+#include "ui/pages/cautions_page.h"
+#include "ui/pages/field_panel.h"
+#include "ui/pages/finish_panel.h"
+#include "ui/pages/identity_panel.h"
+#include "ui/pages/identity_view.h"
+#include "ui/pages/recheck_panel.h"
+#include "ui/pages/screening_panel.h"
+#include "ui/support/style.h"
+#include "ui/support/text.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QStackedWidget>
+
+// How the chair page is put together: what stands where, and who tells whom.
+namespace gk::ui {
+
+namespace {
+
+constexpr int rightColumn = 520;
+
+} // namespace
+
+ChairPage::ChairPage(Context& context, QWidget* parent)
+    : QWidget(parent), context_(context), header_(new QLabel), flags_(new QLabel),
+      acting_(new QLabel), outer_(new QStackedWidget), headerRow_(buildHeader()),
+      number_(new QLineEdit), left_(new QStackedWidget), panels_(new QStackedWidget),
+      hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
+      timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
+      always_(new KeyBar(9)),
+      visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
+      who_(new IdentityView), identity_(new IdentityPanel(*visit_, nullptr)),
+      screening_(new ScreeningPanel(*visit_, nullptr)),
+      recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
+      finish_(new FinishPanel(*visit_, nullptr)), cautions_(new CautionsPage(nullptr)),
+      neutral_(buildNeutral()), work_(buildWork()) {
+  setObjectName(u"chairPage"_s);
+  setFocusPolicy(Qt::StrongFocus);
+  setStyleSheet(style::sheet());
+  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_, cautions_})
+    outer_->addWidget(page);
+  always_->setObjectName(u"alwaysBar"_s);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(10, 6, 10, 6);
+  column->setSpacing(6);
+  column->addWidget(headerRow_);
+  column->addWidget(outer_, 1);
+  column->addWidget(ask_);
+  column->addWidget(strip_);
+  column->addWidget(always_);
+  connectPanels();
+  goOn();
+}
+
+QWidget* ChairPage::buildHeader() {
+  auto* row = new QWidget;
+  header_->setObjectName(u"chairHeader"_s);
+  header_->setStyleSheet(u"font-size: %1px; font-weight: bold;"_s.arg(style::headerText));
+  header_->setTextFormat(Qt::PlainText);
+  flags_->setObjectName(u"chairStop"_s);
+  flags_->setStyleSheet(style::banner(style::vermilion) + u"font-size: 24px;"_s);
+  flags_->setTextFormat(Qt::PlainText);
+  acting_->setObjectName(u"chairActing"_s);
+  auto* line = new QHBoxLayout(row);
+  line->setContentsMargins(0, 0, 0, 0);
+  line->addWidget(header_);
+  line->addWidget(flags_);
+  line->addStretch();
+  line->addWidget(acting_);
+  return row;
+}
+
+QWidget* ChairPage::buildNeutral() {
+  auto* page = new QWidget;
+  auto* words = new QLabel(u"Nobody is in the chair.\nScan the slip, or type a number or a name, "
+                           "then Enter."_s);
+  words->setStyleSheet(u"font-size: 28px; font-weight: bold;"_s);
+  number_->setObjectName(u"childNumberEdit"_s);
+  number_->setAccessibleName(u"Child's number or name"_s);
+  number_->setMaximumWidth(480);
+  number_->setMinimumHeight(style::touch);
+  auto* column = new QVBoxLayout(page);
+  column->addStretch();
+  column->addWidget(words);
+  column->addWidget(number_);
+  column->addStretch(2);
+  return page;
+}
+
+QWidget* ChairPage::buildWork() {
+  auto* page = new QWidget;
+  left_->addWidget(map_);
+  left_->addWidget(who_);
+  for (QWidget* panel : std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_})
+    panels_->addWidget(panel);
+  hiddenWords_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
+  hiddenWords_->hide();
+  auto* right = new QWidget;
+  right->setFixedWidth(rightColumn);
+  auto* column = new QVBoxLayout(right);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(timer_);
+  column->addWidget(panels_, 1);
+  column->addWidget(hiddenWords_);
+  auto* row = new QHBoxLayout(page);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(12);
+  row->addWidget(left_, 1);
+  row->addWidget(right);
+  return page;
+}
+
+void ChairPage::connectPanels() {
+  connect(visit_, &ChairVisit::changed, this, &ChairPage::goOn);
+  connect(map_, &MouthMap::selectionChanged, this, &ChairPage::refresh);
+  connect(timer_, &TimerView::reachedTarget, this, &ChairPage::refresh);
+  connect(ask_, &AskBar::closed, this, [this] { setFocus(); });
+  connect(identity_, &ChairPanel::finished, this, [this] {
+    seated_ = true;
+    goOn();
+  });
+  for (ChairPanel* panel : std::initializer_list<ChairPanel*>{screening_, recheck_, field_})
+    connect(panel, &ChairPanel::finished, this, [this] {
+      editing_ = false;
+      // Ended without a screening: the child's day is over.
+      const auto place = placeOf(visit_->file().child.id, *day_);
+      if (place == session::Place::absent || place == session::Place::done) park();
+      else goOn();
+    });
+  connect(identity_, &IdentityPanel::sentAway, this, [this] { park(); });
+  connect(finish_, &FinishPanel::visitEnded, this, [this] { park(); });
+  const auto editFindings = [this] {
+    editing_ = true;
+    goOn();
+  };
+  connect(field_, &FieldPanel::findingsWanted, this, editFindings);
+  connect(finish_, &FinishPanel::findingsWanted, this, editFindings);
+}
+
+std::vector<KeyAction> ChairPage::alwaysKeys() {
+  const bool on = panel_ != nullptr;
+  const bool inMouth = on && panel_ != identity_;
+  return {{Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, Look::alarm, inMouth},
+          {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
+           Look::alarm, on},
+          {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, Look::plain,
+           inMouth},
+          {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, Look::plain, on},
+          {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, Look::plain,
+           inMouth},
+          {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
+          {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
+          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on},
+          {Qt::Key_F1, u"Cautions"_s, u"cautionsButton"_s, [this] { toggleCautions(); }}};
+}
+
+} // namespace gk::ui

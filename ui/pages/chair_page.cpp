@@ -1,0 +1,265 @@
+#include "ui/pages/chair_page.h"
+
+#include "ui/models/identity_words.h"
+#include "ui/pages/cautions_page.h"
+#include "ui/pages/field_panel.h"
+#include "ui/pages/finish_panel.h"
+#include "ui/pages/identity_panel.h"
+#include "ui/pages/identity_view.h"
+#include "ui/pages/recheck_panel.h"
+#include "ui/pages/screening_panel.h"
+#include "ui/support/text.h"
+
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+void ChairPage::openDay(roster::DayId day) {
+  day_ = day;
+  emptyChair();
+}
+
+std::optional<session::Place> ChairPage::placeOf(roster::ChildId child, roster::DayId day) {
+  const auto board = visit_->act([&] { return context_.session.board(day); });
+  if (!board) return std::nullopt;
+  const auto line = std::ranges::find(*board, child, &session::BoardLine::child);
+  return line == board->end() ? session::Place::waiting : line->place;
+}
+
+bool ChairPage::take(roster::ChildId child, roster::DayId day) {
+  if (visit_->isOn() && visit_->file().child.id == child) return true;
+  if (visit_->isOn() && !park()) return false;
+  const auto place = placeOf(child, day);
+  if (!place || !visit_->begin(child, day)) return false;
+  day_ = day;
+  seated_ = *place == session::Place::inChair;
+  editing_ = false;
+  for (ChairPanel* panel :
+       std::initializer_list<ChairPanel*>{identity_, screening_, recheck_, field_, finish_})
+    panel->begin();
+  map_->select(dentition::toothAt(16));
+  goOn();
+  setFocus();
+  return true;
+}
+
+bool ChairPage::resume(roster::DayId day) {
+  day_ = day;
+  const auto child = visit_->act([&] { return context_.session.childInChair(day); });
+  if (!child || !*child) {
+    emptyChair();
+    return false;
+  }
+  return take(**child, day);
+}
+
+bool ChairPage::park() {
+  if (!visit_->isOn()) return true;
+  if (timer_->isRunning()) {
+    strip_->say(u"A timer runs. Let it end, or stop it, before the child leaves the chair."_s);
+    return false;
+  }
+  emptyChair();
+  Q_EMIT left();
+  return true;
+}
+
+void ChairPage::emptyChair() {
+  ask_->backOut();
+  visit_->end();
+  seated_ = false;
+  goOn();
+}
+
+void ChairPage::goOn() {
+  if (!visit_->isOn()) {
+    panel_ = nullptr;
+    left_->setCurrentWidget(map_);
+    outer_->setCurrentWidget(neutral_);
+    number_->clear();
+    refresh();
+    return;
+  }
+  const auto& file = visit_->file();
+  if (!seated_)
+    show(*identity_);
+  else if (!file.screening && recheck_->hasWork())
+    show(*recheck_);
+  else if (!file.screening || editing_)
+    show(*screening_);
+  else if (field_->hasWork())
+    show(*field_);
+  else
+    show(*finish_);
+}
+
+void ChairPage::show(ChairPanel& panel) {
+  if (panel_ != &panel && &panel == screening_) screening_->begin();
+  panel_ = &panel;
+  if (&panel == identity_) {
+    outer_->setCurrentWidget(identity_);
+  } else {
+    panels_->setCurrentWidget(&panel);
+    outer_->setCurrentWidget(work_);
+  }
+  refresh();
+}
+
+void ChairPage::refresh() {
+  if (busy_) return;
+  busy_ = true;
+  if (panel_ != field_) timer_->setVisible(timer_->isRunning());
+  if (panel_) {
+    panel_->refresh();
+    who_->setCard(visit_->file().card);
+    map_->setFaces(panel_->faces());
+    panel_->refresh(); // the map may have chosen a tooth meanwhile
+  }
+  showHeader();
+  always_->setActions(alwaysKeys());
+  busy_ = false;
+}
+
+void ChairPage::showHeader() {
+  if (!visit_->isOn()) {
+    header_->setText(u"Chair: nobody"_s);
+    flags_->hide();
+  } else {
+    const auto& card = visit_->file().card;
+    header_->setText(toQt(card.header) + u"   room "_s + toQt(card.room) + u"   "_s +
+                     toQt(card.number));
+    const auto stops = flagLines(card, roster::FlagAction::stop);
+    flags_->setText(stops.join(u"; "_s));
+    flags_->setVisible(!stops.isEmpty() && panel_ != identity_);
+  }
+  const auto* author = visit_->isOn() ? visit_->file().member(visit_->setup().author) : nullptr;
+  acting_->setText(author ? u"Operator "_s + toQt(author->initials) : QString());
+}
+
+void ChairPage::lookUp() {
+  if (!day_) {
+    strip_->say(u"No day is open: open one on the day board."_s);
+    return;
+  }
+  const auto text = toStd(number_->text().trimmed());
+  if (text.empty()) return;
+  const auto found = visit_->act([&] { return context_.session.findChildren(text); });
+  if (!found) return;
+  if (found->empty()) {
+    strip_->say(u"No child of that number or name is in this book."_s);
+    return;
+  }
+  if (found->size() == 1) {
+    take(found->front().child, *day_);
+    return;
+  }
+  QStringList options;
+  const auto most = std::min<std::size_t>(found->size(), 16);
+  for (std::size_t i = 0; i < most; ++i)
+    options += toQt((*found)[i].number) + u"  "_s + toQt((*found)[i].name) + u", room "_s +
+               toQt((*found)[i].room);
+  ask_->choose(u"Which child?"_s, options, [this, children = *found](int chosen) {
+    take(children[static_cast<std::size_t>(chosen)].child, *day_);
+  });
+}
+
+void ChairPage::undo() {
+  if (panel_ && panel_->undo()) return;
+  if (timer_->isRunning()) {
+    strip_->say(u"A timer runs. Let it end, or stop it, then undo."_s);
+    return;
+  }
+  const auto child = visit_->file().child.id;
+  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by()); });
+  if (!words) return;
+  const auto place = placeOf(child, *day_);
+  seated_ = place && (*place == session::Place::inChair || *place == session::Place::parked);
+  screening_->begin();
+  goOn();
+  strip_->say(u"Taken back: "_s + toQt(*words) + u'.');
+}
+
+void ChairPage::nextTooth() {
+  const auto faces = panel_->faces();
+  const auto inHand = std::ranges::any_of(faces, &TileFace::inHand);
+  std::vector<dentition::Tooth> stops;
+  for (const auto& face : faces)
+    if (!inHand || face.inHand) stops.push_back(face.tooth);
+  if (stops.empty()) return;
+  const auto here = std::ranges::find(stops, map_->selected());
+  map_->select(here == stops.end() || here + 1 == stops.end() ? stops.front() : *(here + 1));
+}
+
+void ChairPage::toggleWho() {
+  const bool open = left_->currentWidget() == who_;
+  left_->setCurrentWidget(open ? static_cast<QWidget*>(map_) : who_);
+}
+
+void ChairPage::toggleHidden() {
+  hidden_ = !hidden_;
+  headerRow_->setVisible(!hidden_);
+  left_->setVisible(!hidden_);
+  panels_->setVisible(!hidden_);
+  strip_->setVisible(!hidden_);
+  hiddenWords_->setVisible(hidden_);
+  if (hidden_)
+    outer_->setCurrentWidget(work_);
+  else
+    goOn();
+}
+
+void ChairPage::toggleCautions() {
+  if (outer_->currentWidget() == cautions_)
+    goOn();
+  else
+    outer_->setCurrentWidget(cautions_);
+  setFocus();
+}
+
+void ChairPage::focusInEvent(QFocusEvent* event) {
+  QWidget::focusInEvent(event);
+  if (!visit_->isOn() && outer_->currentWidget() == neutral_) number_->setFocus();
+}
+
+void ChairPage::keyPressEvent(QKeyEvent* event) {
+  const int key = event->key();
+  const bool enter = key == Qt::Key_Return || key == Qt::Key_Enter;
+  event->accept();
+  if (hidden_) {
+    if (key == Qt::Key_H) toggleHidden();
+    return;
+  }
+  if (ask_->isAsking()) {
+    ask_->press(*event);
+    return;
+  }
+  if (key == Qt::Key_F1 || (outer_->currentWidget() == cautions_ && key == Qt::Key_Escape)) {
+    toggleCautions();
+    return;
+  }
+  if (left_->currentWidget() == who_ && key == Qt::Key_Escape && !timer_->isRunning()) {
+    toggleWho();
+    return;
+  }
+  if (!panel_) {
+    if (enter) lookUp();
+    if (key == Qt::Key_Escape) strip_->dismiss();
+    return;
+  }
+  if (outer_->currentWidget() == cautions_) return;
+  if (panel_->keys().press(*event) || always_->press(*event)) return;
+  if (panel_ != identity_ && map_->press(*event)) return;
+  if (key == Qt::Key_Escape) {
+    strip_->dismiss();
+    return;
+  }
+  event->ignore();
+  QWidget::keyPressEvent(event);
+}
+
+} // namespace gk::ui

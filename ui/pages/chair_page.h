@@ -1,0 +1,106 @@
+#pragma once
+
+#include "ui/pages/chair_visit.h"
+#include "ui/widgets/key_bar.h"
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QStackedWidget;
+
+namespace gk::ui {
+
+class CautionsPage;
+class ChairPanel;
+class FieldPanel;
+class FinishPanel;
+class IdentityPanel;
+class IdentityView;
+class RecheckPanel;
+class ScreeningPanel;
+
+/// One child at a time, from identity to outcome, by keyboard alone. What is shown comes back from
+/// the book after each act, so a visit goes on where it was after a crash or a park.
+class ChairPage final : public QWidget {
+  Q_OBJECT
+
+ public:
+  ChairPage(Context& context, QWidget* parent = nullptr);
+
+  /// The day whose children are taken by number. Nobody is in the chair then.
+  void openDay(roster::DayId day);
+  /// Shows who this is; a child who was last in the chair goes on where the visit stood. False when
+  /// the child cannot be read or a timer runs for another one; then nothing changed.
+  bool take(roster::ChildId child, roster::DayId day);
+  /// After a start: the child who was in the chair, if any.
+  bool resume(roster::DayId day);
+  /// The child leaves the chair for now. False while a timer runs.
+  bool park();
+
+  [[nodiscard]] bool isOccupied() const { return visit_->isOn(); }
+  [[nodiscard]] bool isTiming() const { return timer_->isRunning(); }
+
+ Q_SIGNALS:
+  /// Finished, parked or sent away: the chair is empty.
+  void left();
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  bool focusNextPrevChild(bool) override { return false; } // Tab is "next tooth"
+  void focusInEvent(QFocusEvent* event) override;
+
+ private:
+  QWidget* buildHeader();
+  QWidget* buildNeutral();
+  QWidget* buildWork();
+  void connectPanels();
+  [[nodiscard]] std::vector<KeyAction> alwaysKeys();
+  [[nodiscard]] std::optional<session::Place> placeOf(roster::ChildId child, roster::DayId day);
+
+  void goOn();
+  void refresh();
+  void show(ChairPanel& panel);
+  void emptyChair();
+  void lookUp();
+  void undo();
+  void nextTooth();
+  void toggleWho();
+  void toggleHidden();
+  void toggleCautions();
+  void showHeader();
+
+  Context& context_;
+  QLabel* header_;
+  QLabel* flags_;
+  QLabel* acting_;
+  QStackedWidget* outer_;
+  QWidget* headerRow_;
+  QLineEdit* number_;
+  QStackedWidget* left_;
+  QStackedWidget* panels_;
+  QLabel* hiddenWords_;
+  MouthMap* map_;
+  TimerView* timer_;
+  AskBar* ask_;
+  MessageStrip* strip_;
+  KeyBar* always_;
+  ChairVisit* visit_;
+  IdentityView* who_;
+  IdentityPanel* identity_;
+  ScreeningPanel* screening_;
+  RecheckPanel* recheck_;
+  FieldPanel* field_;
+  FinishPanel* finish_;
+  CautionsPage* cautions_;
+  QWidget* neutral_;
+  QWidget* work_;
+  ChairPanel* panel_ = nullptr;
+  std::optional<roster::DayId> day_;
+  bool seated_ = false;
+  bool editing_ = false; ///< back at the findings by wish
+  bool hidden_ = false;
+  bool busy_ = false; ///< showing; a selection made meanwhile is shown with it
+};
+
+} // namespace gk::ui

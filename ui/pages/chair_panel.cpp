@@ -1,0 +1,26 @@
+#include "ui/pages/chair_panel.h"
+
+#include "ui/support/text.h"
+
+namespace gk::ui {
+
+void ChairPanel::wet() {
+  visit().strip.say(u"No teeth are in hand, so nothing was wet that counts."_s);
+}
+
+void ChairPanel::addNote() {
+  const auto old = file().screening;
+  if (!old) {
+    visit().strip.say(u"A note is kept with the screening: screen first."_s);
+    return;
+  }
+  visit().ask.write(u"Note"_s, {}, [this, old](const QString& said) {
+    auto noted = old->value;
+    noted.note += (noted.note.empty() ? "" : "; ") + toStd(said);
+    visit().act([&] {
+      return visit().book().correctScreening(visit().by(), *old, noted, "a note was added");
+    });
+  });
+}
+
+} // namespace gk::ui

@@ -1,0 +1,43 @@
+#pragma once
+
+#include "ui/pages/chair_visit.h"
+#include "ui/widgets/key_bar.h"
+
+#include <QWidget>
+
+namespace gk::ui {
+
+/// One stage of a visit. It shows the visit's file and offers keys; the page gives it the keyboard.
+class ChairPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  ChairPanel(ChairVisit& visit, QWidget* parent) : QWidget(parent), visit_(visit) {}
+
+  /// A child sat down: forget what was keyed for the one before.
+  virtual void begin() {}
+  /// Shows the file anew. Precondition: a visit is on.
+  virtual void refresh() = 0;
+  /// What the keys do now, besides those that are always there.
+  [[nodiscard]] virtual KeyBar& keys() = 0;
+  /// What the mouth map shows at this stage.
+  [[nodiscard]] virtual std::vector<TileFace> faces() const { return {}; }
+  /// The child refuses or is unwell.
+  virtual void stopChild() = 0;
+  virtual void wet();
+  virtual void addNote();
+  /// Takes back the last key where nothing of it is in the book yet; false when there is none.
+  virtual bool undo() { return false; }
+
+ Q_SIGNALS:
+  void finished(); ///< this stage is over; the page looks what comes next
+
+ protected:
+  [[nodiscard]] ChairVisit& visit() const { return visit_; }
+  [[nodiscard]] const ChairFile& file() const { return visit_.file(); }
+
+ private:
+  ChairVisit& visit_;
+};
+
+} // namespace gk::ui

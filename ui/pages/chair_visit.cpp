@@ -1,0 +1,57 @@
+#include "ui/pages/chair_visit.h"
+
+#include "base/contract.h"
+
+namespace gk::ui {
+
+ChairVisit::ChairVisit(Context& context, AskBar& askBar, MessageStrip& messages, TimerView& clock,
+                       MouthMap& mouth, QObject* parent)
+    : QObject(parent), ask(askBar), strip(messages), timer(clock), map(mouth), context_(context) {
+  changes_ = context_.session.onChanged([this](const session::Change& change) {
+    noteChange(change);
+  });
+  connect(&context_.acting, &Acting::changed, this, [this] {
+    if (isOn()) Q_EMIT changed();
+  });
+}
+
+bool ChairVisit::begin(roster::ChildId child, roster::DayId day) {
+  auto file = readChair(context_.session, child, day);
+  if (!file) {
+    strip.post(describe(file.error()));
+    return false;
+  }
+  file_.emplace(std::move(*file));
+  return true;
+}
+
+void ChairVisit::end() {
+  file_.reset();
+}
+
+const ChairFile& ChairVisit::file() const {
+  base::require(file_.has_value(), "no child in the chair");
+  return *file_;
+}
+
+std::vector<dentition::Tooth> ChairVisit::begun() const {
+  std::vector<dentition::Tooth> teeth;
+  for (const auto& field : file().fields)
+    for (const auto& named : field.field.value.teeth) teeth.push_back(named.tooth);
+  for (const auto& placement : file().placements) teeth.push_back(placement.value.tooth);
+  return teeth;
+}
+
+void ChairVisit::noteChange(const session::Change& change) {
+  if (!file_ || (change.child && *change.child != file_->child.id)) return;
+  if (ownAct_) {
+    // Consent, flags and lots are another page's to change; the chair's own acts touch none.
+    if (auto read = readWork(context_.session, *file_); !read)
+      strip.post(describe(read.error()));
+  } else {
+    begin(file_->child.id, file_->day.id);
+  }
+  Q_EMIT changed();
+}
+
+} // namespace gk::ui

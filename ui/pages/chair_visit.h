@@ -1,0 +1,72 @@
+#pragma once
+
+#include "ui/models/chair_file.h"
+#include "ui/models/chair_work.h"
+#include "ui/support/context.h"
+#include "ui/support/message.h"
+#include "ui/widgets/ask_bar.h"
+#include "ui/widgets/message_strip.h"
+#include "ui/widgets/mouth_map.h"
+#include "ui/widgets/timer_view.h"
+
+#include <QObject>
+
+namespace gk::ui {
+
+/// The child in the chair, as the panels share it: what the book says, and the widgets that all of
+/// them speak through. After every act the file is read again; nothing shown comes from memory.
+class ChairVisit final : public QObject {
+  Q_OBJECT
+
+ public:
+  ChairVisit(Context& context, AskBar& ask, MessageStrip& strip, TimerView& timer, MouthMap& map,
+             QObject* parent);
+
+  /// False, and says why, when the child cannot be read.
+  bool begin(roster::ChildId child, roster::DayId day);
+  void end();
+  [[nodiscard]] bool isOn() const { return file_.has_value(); }
+  /// Precondition: on.
+  [[nodiscard]] const ChairFile& file() const;
+  [[nodiscard]] const Setup& setup() const { return context_.acting.now(); }
+  [[nodiscard]] base::By by() const { return context_.acting.by(); }
+  [[nodiscard]] session::Session& book() { return context_.session; }
+  [[nodiscard]] dentition::Notation notation() const { return file().program.value.notation; }
+  [[nodiscard]] base::Date date() const { return file().day.value.date; }
+  /// Every tooth that has a field or a placement today.
+  [[nodiscard]] std::vector<dentition::Tooth> begun() const;
+
+  /// Does a verb: its trouble goes to the strip and the entry stays; success reads the file again.
+  template <class Verb>
+  auto act(Verb verb) {
+    const bool outer = ownAct_;
+    ownAct_ = true;
+    auto result = verb();
+    ownAct_ = outer;
+    if (!result)
+      strip.post(describe(result.error()));
+    else
+      strip.settle();
+    return result;
+  }
+
+  Context& context() { return context_; }
+
+  AskBar& ask;
+  MessageStrip& strip;
+  TimerView& timer;
+  MouthMap& map;
+
+ Q_SIGNALS:
+  void changed(); ///< the file was read again, or the setup is another
+
+ private:
+  void noteChange(const session::Change& change);
+
+  Context& context_;
+  std::optional<ChairFile> file_;
+  bool ownAct_ = false;
+  base::Subscription changes_;
+};
+
+} // namespace gk::ui

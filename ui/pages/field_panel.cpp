@@ -1,0 +1,287 @@
+#include "ui/pages/field_panel.h"
+
+#include "base/contract.h"
+#include "ui/models/mouth_faces.h"
+#include "ui/pages/kit_choices.h"
+#include "ui/pages/stop_child.h"
+#include "ui/support/text.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace gk::ui {
+
+using chairside::DryGuard;
+using chairside::Next;
+using chairside::StepResult;
+
+namespace {
+
+const QString eyeReminder = u"Before the first cure: eye protection on child and team? Blue filter "
+                            "up? Never look at the light."_s;
+
+} // namespace
+
+FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
+    : ChairPanel(visit, parent), title_(new QLabel(this)), teeth_(new QLabel(this)),
+      guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(3, this)),
+      steps_(new FieldSteps(visit, this)) {
+  setObjectName(u"fieldPanel"_s);
+  title_->setObjectName(u"fieldTitle"_s);
+  teeth_->setObjectName(u"fieldTeeth"_s);
+  guide_->setObjectName(u"fieldGuide"_s);
+  kit_->setObjectName(u"fieldKit"_s);
+  title_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
+  guide_->setStyleSheet(u"font-size: 22px; font-weight: bold;"_s);
+  kit_->setStyleSheet(u"font-size: 16px;"_s);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  for (auto* label : {title_, guide_, teeth_, kit_}) {
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    column->addWidget(label);
+  }
+  column->insertWidget(2, keys_);
+  column->addStretch();
+}
+
+void FieldPanel::begin() {
+  order_ = WorkOrder::halves;
+  guards_ = chairside::DryGuardSet::all();
+  guardNote_.clear();
+}
+
+std::optional<WorkGroup> FieldPanel::group() const {
+  if (!file().screening) return std::nullopt;
+  return nextGroup(file().screening->value, visit().begun(), order_);
+}
+
+bool FieldPanel::hasWork() const {
+  return file().fieldInHand() != nullptr || group().has_value();
+}
+
+std::vector<TileFace> FieldPanel::faces() const {
+  MouthView view{.notation = visit().notation(),
+                 .fields = file().fields,
+                 .placements = file().placements};
+  if (file().screening) view.findings = file().screening->value.teeth;
+  return facesOf(view);
+}
+
+void FieldPanel::refresh() {
+  visit().timer.setVisible(file().fieldInHand() != nullptr);
+  if (file().fieldInHand())
+    showSteps();
+  else if (const auto next = group())
+    showIsolation(*next);
+}
+
+void FieldPanel::showIsolation(const WorkGroup& next) {
+  title_->setText(toQt(next.title) + u": keep dry"_s);
+  QStringList lines;
+  for (const auto& [tooth, surfaces] : next.teeth)
+    lines += capital(toQt(tooth.shown(visit().notation()))) + u" ("_s +
+             toQt(dentition::words(surfaces)) + u')';
+  teeth_->setText(lines.join(u'\n'));
+  auto guide = u"Tongue held off, cheek held off, no glove touches, absorbent on both sides?"_s;
+  if (!guards_.hasAll(chairside::DryGuardSet::all()))
+    guide = u"Not had: "_s + toQt(guardNote_) + u". The rest held?"_s;
+  if (next.interim) guide += u" Interim: choose a glass ionomer lot (L)."_s;
+  guide_->setText(guide);
+  kit_->setText(setupWords(file(), visit().setup()));
+  std::vector<KeyAction> keys{
+      {Qt::Key_Return, u"Dry, all four"_s, u"isolateButton"_s, [this] { isolate(); }, Look::main},
+      {Qt::Key_D, u"A guard missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
+      {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
+      {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
+      {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
+       [this] {
+         auto setup = visit().setup();
+         setup.fourHanded = !setup.fourHanded;
+         visit().context().acting.change(setup);
+       }},
+      {Qt::Key_G, u"Half, quarter"_s, u"orderButton"_s, [this] { changeOrder(); }}};
+  for (auto& key : kitKeys()) keys.push_back(std::move(key));
+  keys_->setActions(std::move(keys));
+}
+
+void FieldPanel::showSteps() {
+  const auto& field = steps_->field();
+  const auto now = steps_->step();
+  const bool all = field.field.value.teeth.size() > 1;
+  title_->setText((all ? u"Field of %1: "_s.arg(field.field.value.teeth.size()) : QString()) +
+                  toQt(base::nameOf(now)).toUpper());
+  QStringList lines;
+  for (const auto& progress : field.protocol.teeth())
+    lines += capital(toQt(progress.tooth.shown(visit().notation()))) + u": "_s +
+             (progress.next == Next::placed ? u"placed"_s
+                                            : u"next "_s + toQt(base::nameOf(progress.next)));
+  teeth_->setText(lines.join(u'\n'));
+  kit_->setText(setupWords(file(), visit().setup()));
+  guide_->setText(guidance());
+  keys_->setActions(stepKeys());
+  const bool cureIsNext = now == Next::flow || now == Next::cure;
+  visit().timer.remind(cureIsNext && steps_->hasLamp() && !steps_->hasCured() ? eyeReminder
+                                                                              : QString());
+  if (visit().timer.isRunning()) return;
+  const bool isTimed = now == Next::etch || cureIsNext;
+  QStringList words;
+  for (const auto& [tooth, surfaces] : steps_->next())
+    words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
+  visit().timer.ready(u"Ready: "_s + toQt(base::nameOf(now)) + u", "_s + words.join(u"; "_s),
+                      isTimed ? steps_->target() : base::Seconds{0});
+}
+
+QString FieldPanel::guidance() const {
+  if (steps_->wasInterrupted()) {
+    const auto& timer = *steps_->field().running;
+    return u"A "_s + toQt(base::nameOf(timer.value.step)) + u" of the "_s +
+           toQt(timer.value.teeth.front().tooth.words()) +
+           u" was running when the program stopped: INTERRUPTED, NOT CURED. Nothing of it counts."_s;
+  }
+  switch (steps_->step()) {
+  case Next::etch: return u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
+  case Next::rinse:
+  case Next::dry:
+    return steps_->field().protocol.teeth().front().etches > 0
+               ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s
+                     .arg(steps_->field().protocol.rinseTarget().count())
+               : u"Dry the teeth, keep them so."_s;
+  case Next::flow: return u"Flow from one end, no bubbles; then the light."_s;
+  case Next::cure:
+    return visit().timer.isRunning() ? u"Curing. It ends by itself."_s
+                                     : u"Tip as close as can be. Start for each exposure."_s;
+  case Next::check: {
+    const auto due = steps_->field().protocol.due(Next::check);
+    return capital(toQt(meant(due, visit().map.selected()).tooth.words())) +
+           u": covered, no voids, does the edge lift? Still isolated?"_s;
+  }
+  case Next::placed:
+  case Next::notAchieved:
+  case Next::stopped: return {};
+  }
+  base::fail("no such step");
+}
+
+std::vector<KeyAction> FieldPanel::kitKeys() {
+  return {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }},
+          {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }},
+          {Qt::Key_O, u"Operator, team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }},
+          {Qt::Key_E, u"Findings"_s, u"findingsButton"_s, [this] { Q_EMIT findingsWanted(); }}};
+}
+
+std::vector<KeyAction> FieldPanel::stepKeys() {
+  const auto result = [this](int key, const QString& label, const QString& name, StepResult what,
+                             Look look = Look::plain) {
+    return KeyAction{key, label, name, [this, what] { steps_->check(what); }, look};
+  };
+  std::vector<KeyAction> keys;
+  const auto now = steps_->step();
+  const bool runs = visit().timer.isRunning();
+  if (steps_->wasInterrupted()) {
+    keys = {{Qt::Key_Return, u"Note it, go on"_s, u"noteInterruptedButton"_s,
+             [this] { steps_->noteInterrupted(); }, Look::main}};
+  } else if (now == Next::etch) {
+    keys = {{Qt::Key_Space, runs ? u"Rinse now"_s : u"Etch is on"_s, u"startTimerButton"_s,
+             [this] { steps_->pedal(); }, Look::main}};
+  } else if (now == Next::rinse || now == Next::dry) {
+    keys = {{Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
+             Look::main},
+            {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
+            {Qt::Key_6, u"Not seen, go on"_s, u"frostyNotSeenButton"_s,
+             [this] { steps_->frostyNotSeen(); }}};
+  } else if (now == Next::flow || now == Next::cure) {
+    keys = {{Qt::Key_Space, now == Next::flow ? u"On: cure"_s : u"Start cure"_s,
+             u"startTimerButton"_s, [this] { steps_->pedal(); }, Look::main, !runs},
+            {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
+             u"togetherButton"_s, [this] { steps_->toggleTogether(); }, Look::plain, !runs}};
+    if (runs)
+      keys.push_back({Qt::Key_Escape, u"Light stopped"_s, u"lightStoppedButton"_s,
+                      [this] { steps_->lightStopped(); }, Look::alarm});
+    else if (now == Next::flow)
+      keys.push_back({Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s,
+                      [this] { steps_->flow(); }});
+  } else if (now == Next::check) {
+    keys = {result(Qt::Key_5, u"Pass"_s, u"passButton"_s, StepResult::passed, Look::main),
+            result(Qt::Key_8, u"Added, passed"_s, u"addedButton"_s, StepResult::addedThenPassed),
+            result(Qt::Key_2, u"Redone, passed"_s, u"redoneButton"_s,
+                   StepResult::redoneThenPassed),
+            result(Qt::Key_4, u"Not achieved"_s, u"notAchievedButton"_s,
+                   StepResult::notAchieved)};
+  }
+  if (!runs)
+    for (auto& key : kitKeys()) keys.push_back(std::move(key));
+  return keys;
+}
+
+void FieldPanel::isolate() {
+  const auto next = group();
+  const auto& setup = visit().setup();
+  if (!next) return;
+  if (!setup.sealant) {
+    visit().strip.say(u"Choose a sealant lot first: L."_s);
+    return;
+  }
+  const auto* lot = file().lot(setup.sealant);
+  const bool isClay = lot && lot->kind == kit::MaterialKind::glassIonomer;
+  if (isClay != next->interim) {
+    visit().strip.say(next->interim ? u"Interim teeth take a glass ionomer: choose its lot, L."_s
+                                    : u"These teeth take a sealant, not a glass ionomer: L."_s);
+    return;
+  }
+  chairside::Field field{.child = file().child.id,
+                         .day = file().day.id,
+                         .teeth = next->teeth,
+                         .isolation = setup.isolation,
+                         .guards = guards_,
+                         .cheek = setup.cheek,
+                         .tongue = setup.tongue,
+                         .fourHanded = setup.fourHanded,
+                         .assistant = setup.assistant,
+                         .sealant = *setup.sealant,
+                         .etchant = isClay ? std::nullopt : setup.etchant,
+                         .adding = next->adding,
+                         .note = guardNote_};
+  const auto made = visit().act([&] { return visit().book().isolate(visit().by(), field); });
+  if (!made) return;
+  guards_ = chairside::DryGuardSet::all();
+  guardNote_.clear();
+  visit().map.select(field.teeth.front().tooth);
+  Q_EMIT visit().changed();
+}
+
+void FieldPanel::missingGuard() {
+  QStringList options;
+  for (const auto name : base::enumNames<DryGuard>) options += capital(toQt(name));
+  visit().ask.choose(u"Which guard could not be had?"_s, options, [this, options](int chosen) {
+    visit().ask.write(options[chosen] + u": why not?"_s, {}, [this, chosen](const QString& why) {
+      const auto guard = static_cast<DryGuard>(chosen);
+      guards_.remove(guard);
+      guardNote_ += (guardNote_.empty() ? "" : "; ") + std::string(base::nameOf(guard)) + ", " +
+                    toStd(why);
+      refresh();
+    });
+  });
+}
+
+void FieldPanel::changeOrder() {
+  order_ = order_ == WorkOrder::halves      ? WorkOrder::quadrants
+           : order_ == WorkOrder::quadrants ? WorkOrder::singleTeeth
+                                            : WorkOrder::halves;
+  refresh();
+}
+
+void FieldPanel::stopChild() {
+  ui::stopChild(
+      visit(), [this] { steps_->interrupt("the child was stopped"); },
+      [this] { Q_EMIT finished(); });
+}
+
+void FieldPanel::wet() {
+  if (file().fieldInHand())
+    steps_->wet();
+  else
+    ChairPanel::wet();
+}
+
+} // namespace gk::ui

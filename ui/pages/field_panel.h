@@ -1,0 +1,53 @@
+#pragma once
+
+#include "ui/pages/chair_panel.h"
+#include "ui/pages/field_steps.h"
+
+class QLabel;
+
+namespace gk::ui {
+
+/// Keeps a group of teeth dry and takes it from first etch to check, then the next group, until
+/// nothing that was chosen is left.
+class FieldPanel final : public ChairPanel {
+  Q_OBJECT
+
+ public:
+  FieldPanel(ChairVisit& visit, QWidget* parent);
+
+  void begin() override;
+  void refresh() override;
+  KeyBar& keys() override { return *keys_; }
+  std::vector<TileFace> faces() const override;
+  void stopChild() override;
+  void wet() override;
+
+  /// Whether there is a field in hand or a group to begin. Precondition: a visit is on.
+  [[nodiscard]] bool hasWork() const;
+
+ Q_SIGNALS:
+  void findingsWanted(); ///< back to the screening
+
+ private:
+  [[nodiscard]] std::optional<WorkGroup> group() const;
+  void showIsolation(const WorkGroup& next);
+  void showSteps();
+  [[nodiscard]] std::vector<KeyAction> stepKeys();
+  [[nodiscard]] std::vector<KeyAction> kitKeys();
+  [[nodiscard]] QString guidance() const;
+  void isolate();
+  void missingGuard();
+  void changeOrder();
+
+  QLabel* title_;
+  QLabel* teeth_;
+  QLabel* guide_;
+  QLabel* kit_;
+  KeyBar* keys_;
+  FieldSteps* steps_;
+  WorkOrder order_ = WorkOrder::halves;
+  chairside::DryGuardSet guards_ = chairside::DryGuardSet::all();
+  std::string guardNote_;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,231 @@
+#include "ui/pages/field_steps.h"
+
+#include "base/contract.h"
+#include "ui/support/text.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::ui {
+
+using chairside::Next;
+using chairside::Step;
+using chairside::StepResult;
+using chairside::StepRun;
+using dentition::ToothSurfaces;
+
+namespace {
+
+/// "Etch: upper right first molar, 3; ..."
+QString timerTitle(Step step, const std::vector<ToothSurfaces>& teeth,
+                   dentition::Notation notation) {
+  QStringList words;
+  for (const auto& [tooth, surfaces] : teeth)
+    words += toQt(tooth.shown(notation)) +
+             (step == Step::cure ? u" "_s + toQt(dentition::words(surfaces)) : QString());
+  return capital(toQt(base::nameOf(step))) + u": "_s + words.join(u"; "_s);
+}
+
+} // namespace
+
+FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), visit_(visit) {
+  connect(&visit_.timer, &TimerView::reachedTarget, this, [this] {
+    if (running_ && running_->run.step == Step::cure) endTimer(StepResult::done, {});
+  });
+  connect(&visit_.timer, &TimerView::interrupted, this,
+          [this] { interrupt("the laptop slept"); });
+}
+
+const session::FieldState& FieldSteps::field() const {
+  const auto* inHand = visit_.file().fieldInHand();
+  base::require(inHand != nullptr, "no field in hand");
+  return *inHand;
+}
+
+bool FieldSteps::hasLamp() const {
+  const auto* lot = visit_.file().lot(field().field.value.sealant);
+  return lot && lot->kind == kit::MaterialKind::sealantLightCure;
+}
+
+bool FieldSteps::wasInterrupted() const {
+  return field().running.has_value() && !running_;
+}
+
+std::vector<ToothSurfaces> FieldSteps::next() const {
+  const auto& protocol = field().protocol;
+  const auto now = step();
+  if (now == Next::cure)
+    return nextExposure(protocol, visit_.map.selected(), together_, hasLamp());
+  std::vector<ToothSurfaces> due;
+  for (const auto& progress : protocol.teeth())
+    if (progress.next == now) due.push_back({progress.tooth, progress.surfaces});
+  return due;
+}
+
+base::Seconds FieldSteps::target() const {
+  switch (step()) {
+  case Next::etch: return field().protocol.etchTarget(next());
+  case Next::rinse: return field().protocol.rinseTarget();
+  case Next::flow:
+  case Next::cure: {
+    const auto light = hasLamp() ? visit_.setup().light : std::nullopt;
+    const auto least = visit_.book().cureTarget(field().field.value.sealant, light);
+    if (!least) visit_.strip.post(describe(least.error()));
+    return least.value_or(base::Seconds{0});
+  }
+  case Next::dry:
+  case Next::check:
+  case Next::placed:
+  case Next::notAchieved:
+  case Next::stopped: return base::Seconds{0};
+  }
+  base::fail("no such step");
+}
+
+StepRun FieldSteps::blank(Step step, std::vector<ToothSurfaces> teeth) const {
+  StepRun run{field().field.id, step, std::move(teeth)};
+  const auto& setup = visit_.setup();
+  if (step == Step::etch) run.lot = setup.etchant;
+  if (step == Step::flow) run.lot = field().field.value.sealant;
+  if (step == Step::cure && hasLamp()) run.light = setup.light;
+  return run;
+}
+
+bool FieldSteps::enter(const StepRun& run) {
+  return visit_.act([&] { return visit_.book().enterStep(visit_.by(), run); }).has_value();
+}
+
+void FieldSteps::pedal() {
+  if (visit_.timer.isRunning()) {
+    // During a cure a second press is a bounce or a habit; only Esc stops the light.
+    if (running_ && running_->run.step == Step::etch && visit_.timer.accepts()) endEtch();
+    return;
+  }
+  if (wasInterrupted()) {
+    noteInterrupted();
+    return;
+  }
+  const auto now = step();
+  if (now == Next::etch) {
+    startTimer(Step::etch, next());
+    return;
+  }
+  if (now == Next::flow) flow();
+  if ((now == Next::flow || now == Next::cure) && step() == Next::cure)
+    startTimer(Step::cure, next());
+  else if (now == Next::rinse || now == Next::dry)
+    visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Nothing runs until you say."_s);
+}
+
+void FieldSteps::startTimer(Step step, const std::vector<ToothSurfaces>& teeth) {
+  auto run = blank(step, teeth);
+  run.target = target();
+  run.source = chairside::TimeSource::timer;
+  const auto title = timerTitle(step, teeth, visit_.notation());
+  const chairside::TimerStart start{run.field, step, teeth, *run.target, run.light};
+  const auto id = visit_.act([&] { return visit_.book().startTimer(visit_.by(), start); });
+  if (!id) return;
+  run.timer = *id;
+  running_ = Running{run};
+  visit_.timer.start(title, start.target);
+  Q_EMIT visit_.changed();
+}
+
+StepRun FieldSteps::takeRun(StepResult result, std::string reason) {
+  base::require(running_.has_value(), "no timer runs");
+  auto run = running_->run;
+  run.lasted = visit_.timer.stop();
+  run.result = result;
+  run.reason = std::move(reason);
+  running_.reset();
+  return run;
+}
+
+void FieldSteps::endTimer(StepResult result, const std::string& reason) {
+  const auto run = takeRun(result, reason);
+  if (run.step == Step::cure && enter(run)) {
+    hasCured_ = true;
+  } else if (run.step == Step::etch) {
+    // Teeth may be etched for different reasons under one clock: a run for each reason.
+    std::map<chairside::EtchReason, std::vector<ToothSurfaces>> byReason;
+    for (const auto& named : run.teeth)
+      if (const auto* progress = field().protocol.find(named.tooth))
+        byReason[progress->etchReason].push_back(named);
+    for (const auto& [why, teeth] : byReason) {
+      auto part = run;
+      part.teeth = teeth;
+      part.etchReason = why;
+      if (!enter(part)) break;
+    }
+  }
+  Q_EMIT visit_.changed();
+}
+
+void FieldSteps::endEtch() {
+  if (visit_.timer.isReached()) {
+    endTimer(StepResult::done, {});
+    return;
+  }
+  // Etching goes on until the rinse, so the clock does too while this is asked.
+  visit_.ask.choose(u"The etch is shorter than its least. What is it?"_s,
+                    {u"Still etching: the clock runs on"_s, u"Rinsed too early: etch again"_s,
+                     u"Take it short, with a reason"_s},
+                    [this](int chosen) {
+                      if (!running_ || chosen == 0) return;
+                      if (chosen == 1) {
+                        endTimer(StepResult::interrupted, "rinsed too early");
+                        return;
+                      }
+                      visit_.ask.write(u"Why is the short etch enough?"_s, {},
+                                       [this](const QString& why) {
+                                         if (running_)
+                                           endTimer(StepResult::shortAccepted, toStd(why));
+                                       });
+                    });
+}
+
+void FieldSteps::interrupt(const std::string& reason) {
+  if (running_) endTimer(StepResult::interrupted, reason);
+}
+
+void FieldSteps::lightStopped() {
+  if (!running_ || running_->run.step != Step::cure) return;
+  const auto run = takeRun(StepResult::interrupted, "the light stopped");
+  visit_.ask.choose(u"The cure stopped at %1 s of %2 s."_s
+                        .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
+                        .arg(run.target->count()),
+                    {u"Interrupted: cure again in full"_s, u"Take it short, with a reason"_s},
+                    [this, run](int chosen) {
+                      if (chosen == 0) {
+                        enter(run);
+                        return;
+                      }
+                      visit_.ask.write(u"Why is the short cure enough?"_s, {},
+                                       [this, run](const QString& why) {
+                                         auto taken = run;
+                                         taken.result = StepResult::shortAccepted;
+                                         taken.reason = toStd(why);
+                                         enter(taken);
+                                       });
+                    });
+  Q_EMIT visit_.changed();
+}
+
+void FieldSteps::noteInterrupted() {
+  if (!wasInterrupted()) return;
+  const auto timer = *field().running;
+  auto run = blank(timer.value.step, timer.value.teeth);
+  run.result = StepResult::interrupted;
+  run.target = timer.value.target;
+  run.light = timer.value.light;
+  run.timer = timer.id;
+  run.reason = "it was running when the program stopped";
+  enter(run);
+}
+
+void FieldSteps::toggleTogether() {
+  together_ = !together_;
+  Q_EMIT visit_.changed();
+}
+
+} // namespace gk::ui

@@ -1,0 +1,69 @@
+#pragma once
+
+#include "ui/pages/chair_visit.h"
+
+#include <QObject>
+
+namespace gk::ui {
+
+/// The steps on one field of teeth: what a pedal, a "frosty" or a "wet" means now, as verbs of the
+/// book. The timer that runs here is also in the book, so that a crash leaves it interrupted.
+class FieldSteps final : public QObject {
+  Q_OBJECT
+
+ public:
+  FieldSteps(ChairVisit& visit, QObject* parent);
+
+  /// The field in hand. Precondition: there is one.
+  [[nodiscard]] const session::FieldState& field() const;
+  [[nodiscard]] chairside::Next step() const { return stepNow(field().protocol); }
+  /// Teeth and surfaces that the pedal would start now.
+  [[nodiscard]] std::vector<dentition::ToothSurfaces> next() const;
+  [[nodiscard]] base::Seconds target() const;
+  [[nodiscard]] bool hasLamp() const;
+  [[nodiscard]] bool isTogether() const { return together_; }
+  /// A timer that the book knows and that runs here no more: interrupted, not cured.
+  [[nodiscard]] bool wasInterrupted() const;
+  [[nodiscard]] bool hasCured() const { return hasCured_; }
+
+  void pedal();
+  /// Writes down the interruption that a crash left.
+  void noteInterrupted();
+  /// Stops a running timer and records it as interrupted. Does nothing when none runs.
+  void interrupt(const std::string& reason);
+  /// The light went out: interrupted, or short with a reason.
+  void lightStopped();
+  void frosty();
+  void notFrosty();
+  void frostyNotSeen();
+  void flow();
+  void check(chairside::StepResult result);
+  void wet();
+  void toggleTogether();
+
+ private:
+  struct Running {
+    chairside::StepRun run; ///< all but its result and time
+  };
+
+  [[nodiscard]] chairside::StepRun blank(chairside::Step step,
+                                         std::vector<dentition::ToothSurfaces> teeth) const;
+  bool enter(const chairside::StepRun& run);
+  void startTimer(chairside::Step step, const std::vector<dentition::ToothSurfaces>& teeth);
+  /// What the running timer amounts to; it runs no more.
+  chairside::StepRun takeRun(chairside::StepResult result, std::string reason);
+  void endTimer(chairside::StepResult result, const std::string& reason);
+  void endEtch();
+  void askShort(const QString& question, chairside::StepResult otherwise);
+  bool rinse();
+  void dry(const std::vector<dentition::Tooth>& dull);
+  void askWet(chairside::WetCause cause);
+  void noteWet(const std::vector<dentition::Tooth>& teeth, chairside::WetCause cause);
+
+  ChairVisit& visit_;
+  std::optional<Running> running_;
+  bool together_ = false; ///< one exposure over all surfaces of a tooth
+  bool hasCured_ = false; ///< since this page opened: no need to remind of eye protection
+};
+
+} // namespace gk::ui

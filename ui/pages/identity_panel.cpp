@@ -1,0 +1,74 @@
+#include "ui/pages/identity_panel.h"
+
+#include "ui/pages/identity_view.h"
+#include "ui/pages/stop_child.h"
+#include "ui/support/text.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace gk::ui {
+
+using chairside::Identifier;
+
+IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
+    : ChairPanel(visit, parent), view_(new IdentityView(this)), asked_(new QLabel(this)),
+      keys_(new KeyBar(3, this)) {
+  setObjectName(u"identityPanel"_s);
+  asked_->setObjectName(u"identityAsked"_s);
+  asked_->setWordWrap(true);
+  asked_->setStyleSheet(u"font-size: 24px; font-weight: bold;"_s);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(view_, 1);
+  column->addWidget(asked_);
+  column->addWidget(keys_);
+}
+
+void IdentityPanel::begin() {
+  confirmed_ = {};
+}
+
+void IdentityPanel::refresh() {
+  view_->setCard(file().card);
+  const bool known = chairside::checkIdentifiers(confirmed_).has_value();
+  asked_->setText(
+      known ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
+              "medicine, mouth sore?\""_s
+            : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
+  keys_->setActions(
+      {{Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+        [this] { confirm(Identifier::birthDate); }},
+       {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+        [this] { confirm(Identifier::teacherOrRoom); }},
+       {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+        [this] { confirm(Identifier::nameTag); }},
+       {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+        [this] { confirm(Identifier::slipScan); }},
+       {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+        [this] { mismatch(); }, Look::alarm},
+       {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
+        Look::main, known}});
+}
+
+void IdentityPanel::confirm(Identifier second) {
+  confirmed_.add(Identifier::spokenName).add(second);
+  refresh();
+}
+
+void IdentityPanel::mismatch() {
+  visit().strip.say(u"The answers did not agree, so nothing was opened for this child. Find the "
+                    "right one by number."_s);
+  Q_EMIT sentAway();
+}
+
+void IdentityPanel::seat() {
+  const chairside::Seating seating{file().child.id, file().day.id, confirmed_};
+  if (visit().act([&] { return visit().book().seat(visit().by(), seating); })) Q_EMIT finished();
+}
+
+void IdentityPanel::stopChild() {
+  ui::stopChild(visit(), {}, [this] { Q_EMIT sentAway(); });
+}
+
+} // namespace gk::ui

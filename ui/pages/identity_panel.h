@@ -1,0 +1,39 @@
+#pragma once
+
+#include "ui/pages/chair_panel.h"
+
+class QLabel;
+
+namespace gk::ui {
+
+class IdentityView;
+
+/// Fills the page until two identifiers agree, one of them the name that the child spoke, and the
+/// child said yes. Cannot be skipped.
+class IdentityPanel final : public ChairPanel {
+  Q_OBJECT
+
+ public:
+  IdentityPanel(ChairVisit& visit, QWidget* parent);
+
+  void begin() override;
+  void refresh() override;
+  KeyBar& keys() override { return *keys_; }
+  /// Ends the day for a child who does not sit down: declined, absent, left.
+  void stopChild() override;
+
+ Q_SIGNALS:
+  void sentAway();
+
+ private:
+  void confirm(chairside::Identifier second);
+  void mismatch();
+  void seat();
+
+  IdentityView* view_;
+  QLabel* asked_;
+  KeyBar* keys_;
+  chairside::IdentifierSet confirmed_;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,75 @@
+#include "ui/pages/identity_view.h"
+
+#include "ui/models/identity_words.h"
+#include "ui/support/style.h"
+#include "ui/support/text.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace gk::ui {
+
+using roster::FlagAction;
+
+namespace {
+
+QLabel* label(QWidget* parent, const QString& name, const QString& look) {
+  auto* made = new QLabel(parent);
+  made->setObjectName(name);
+  made->setTextFormat(Qt::PlainText);
+  made->setWordWrap(true);
+  made->setStyleSheet(look);
+  return made;
+}
+
+void showLines(QLabel& into, const QString& lines) {
+  into.setText(lines);
+  into.setAccessibleName(lines);
+  into.setVisible(!lines.isEmpty());
+}
+
+} // namespace
+
+IdentityView::IdentityView(QWidget* parent)
+    : QWidget(parent), name_(label(this, u"identityName"_s, u"font-size: 44px; font-weight: bold;"_s)),
+      facts_(label(this, u"identityFacts"_s, u"font-size: 26px;"_s)),
+      alert_(label(this, u"identitySameName"_s,
+                   style::banner(style::navy) + u"font-size: 24px;"_s)),
+      stop_(label(this, u"identityStop"_s,
+                  style::banner(style::vermilion) + u"font-size: 34px;"_s)),
+      askFirst_(label(this, u"identityAsk"_s,
+                      u"font-size: 24px; font-weight: bold; border: 4px dashed #111111; "
+                      "padding: 6px 12px; background: #fff3d0;"_s)),
+      notes_(label(this, u"identityNotes"_s, u"font-size: 22px;"_s)),
+      consent_(label(this, u"identityConsent"_s, u"font-size: 24px;"_s)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(10);
+  column->addWidget(stop_);
+  column->addWidget(name_);
+  column->addWidget(facts_);
+  column->addWidget(alert_);
+  column->addWidget(askFirst_);
+  column->addWidget(consent_);
+  column->addWidget(notes_);
+  column->addStretch();
+}
+
+void IdentityView::setCard(const session::IdentityCard& card) {
+  showLines(*name_, toQt(card.name));
+  auto facts = u"Born %1\nRoom %2, grade %3, %4\nGuardian %5   Number %6"_s.arg(
+      toQt(card.birth), toQt(card.room), toQt(card.grade), toQt(card.school),
+      toQt(card.guardianInitials), toQt(card.number));
+  if (!card.lastSeen.empty()) facts += u"\nLast seen "_s + toQt(card.lastSeen);
+  showLines(*facts_, facts);
+  showLines(*alert_, sameNameLine(card));
+  showLines(*stop_, flagLines(card, FlagAction::stop).join(u'\n'));
+  showLines(*askFirst_, flagLines(card, FlagAction::ask).join(u'\n'));
+  showLines(*notes_, flagLines(card, FlagAction::note).join(u'\n'));
+  showLines(*consent_, standingLine(u"Screening"_s, card.screening) + u'\n' +
+                           standingLine(u"Sealants"_s, card.sealants) + u'\n' +
+                           standingLine(u"Varnish"_s, card.varnish) + u'\n' +
+                           standingLine(u"Recheck"_s, card.recheck));
+}
+
+} // namespace gk::ui

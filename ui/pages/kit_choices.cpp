@@ -1,0 +1,142 @@
+#include "ui/pages/kit_choices.h"
+
+#include "chairside/allergy.h"
+#include "ui/support/text.h"
+
+namespace gk::ui {
+
+namespace {
+
+using kit::Lot;
+using kit::MaterialKind;
+
+template <class E>
+QString named(E value) {
+  return toQt(base::nameOf(value));
+}
+
+template <class E>
+QStringList allNames() {
+  QStringList names;
+  for (const auto name : base::enumNames<E>) names += capital(toQt(name));
+  return names;
+}
+
+bool fits(const ChairFile& file, const Lot& lot) {
+  return kit::checkUsable(lot, file.day.value.date).has_value() &&
+         chairside::checkAllergy(lot, file.card.flags).has_value() &&
+         lot.kind != MaterialKind::bondingAgent;
+}
+
+void carry(Setup& setup, const base::Recorded<Lot>& lot) {
+  if (kit::isSealant(lot.value.kind)) setup.sealant = lot.id;
+  if (lot.value.kind == MaterialKind::etchant) setup.etchant = lot.id;
+  if (lot.value.kind == MaterialKind::varnish) setup.varnish = lot.id;
+}
+
+/// Options of the ask bar; the rest would need a second page, which no program's kit has filled.
+constexpr std::size_t mostOptions = 16;
+
+} // namespace
+
+void chooseLot(ChairVisit& visit) {
+  std::vector<base::Recorded<Lot>> usable;
+  int leftOut = 0;
+  for (const auto& lot : visit.file().lots) {
+    if (fits(visit.file(), lot.value) && usable.size() < mostOptions)
+      usable.push_back(lot);
+    else
+      ++leftOut;
+  }
+  if (usable.empty()) {
+    visit.strip.say(u"No lot can be used on this child today."_s);
+    return;
+  }
+  QStringList options;
+  for (const auto& lot : usable)
+    options += named(lot.value.kind) + u": "_s + toQt(kit::shown(lot.value));
+  auto question = u"Which lot from now on?"_s;
+  if (leftOut > 0)
+    question += u" (%1 left out: expired, quarantined, or a stop flag)"_s.arg(leftOut);
+  visit.ask.choose(question, options, [&visit, usable](int chosen) {
+    auto setup = visit.setup();
+    carry(setup, usable[static_cast<std::size_t>(chosen)]);
+    visit.context().acting.change(setup);
+  });
+}
+
+void chooseLight(ChairVisit& visit) {
+  std::vector<base::Recorded<kit::Light>> lights;
+  QStringList options;
+  for (const auto& light : visit.file().lights)
+    if (light.value.inService && lights.size() < mostOptions) {
+      lights.push_back(light);
+      options += u"Light "_s + toQt(light.value.tag);
+    }
+  if (lights.empty()) {
+    visit.strip.say(u"No light is in service."_s);
+    return;
+  }
+  visit.ask.choose(u"Which light from now on?"_s, options, [&visit, lights](int chosen) {
+    auto setup = visit.setup();
+    setup.light = lights[static_cast<std::size_t>(chosen)].id;
+    visit.context().acting.change(setup);
+  });
+}
+
+void chooseTeam(ChairVisit& visit) {
+  const auto members = visit.file().members;
+  QStringList options{u"Nobody"_s};
+  for (const auto& member : members)
+    if (options.size() < static_cast<qsizetype>(mostOptions))
+      options += toQt(member.value.name) + u", "_s + named(member.value.role);
+  const auto pick = [&visit, members, options](int role) {
+    static const QStringList roles{u"operator"_s, u"assistant"_s, u"recorder"_s};
+    visit.ask.choose(u"Who is the "_s + roles[role] + u" from now on?"_s, options,
+                     [&visit, members, role](int chosen) {
+                       std::optional<base::MemberId> who;
+                       if (chosen > 0) who = members[static_cast<std::size_t>(chosen - 1)].id;
+                       auto setup = visit.setup();
+                       (role == 0   ? setup.author
+                        : role == 1 ? setup.assistant
+                                    : setup.recorder) = who;
+                       visit.context().acting.change(setup);
+                     });
+  };
+  visit.ask.choose(u"Change whom?"_s,
+                   {u"Operator"_s, u"Assistant"_s, u"Recorder (who types)"_s}, pick);
+}
+
+void chooseIsolation(ChairVisit& visit) {
+  visit.ask.choose(u"Kept dry with what?"_s, allNames<chairside::Isolation>(),
+                   [&visit](int chosen) {
+                     auto setup = visit.setup();
+                     setup.isolation = static_cast<chairside::Isolation>(chosen);
+                     visit.context().acting.change(setup);
+                   });
+}
+
+void chooseHolders(ChairVisit& visit) {
+  const auto names = allNames<chairside::Holder>();
+  visit.ask.choose(u"Who or what holds the cheek?"_s, names, [&visit, names](int cheek) {
+    visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
+      auto setup = visit.setup();
+      setup.cheek = static_cast<chairside::Holder>(cheek);
+      setup.tongue = static_cast<chairside::Holder>(tongue);
+      visit.context().acting.change(setup);
+    });
+  });
+}
+
+QString setupWords(const ChairFile& file, const Setup& setup) {
+  const auto* sealant = file.lot(setup.sealant);
+  const auto* etchant = file.lot(setup.etchant);
+  const auto* light = file.light(setup.light);
+  return (sealant ? toQt(kit::shown(*sealant)) : u"NO SEALANT LOT"_s) + u", "_s +
+         (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
+         (light ? u"light "_s + toQt(light->tag) : u"NO LIGHT"_s) + u", "_s +
+         named(setup.isolation) + u", cheek: "_s + named(setup.cheek) + u", tongue: "_s +
+         named(setup.tongue) + (setup.fourHanded ? u", four-handed"_s : u", two-handed"_s);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "ui/pages/chair_visit.h"
+
+namespace gk::ui {
+
+/// Each asks in the ask bar and changes the setup that is carried on; earlier teeth keep what they
+/// were done with.
+
+/// Lots that may be used on this child today; says how many were left out, and why.
+void chooseLot(ChairVisit& visit);
+void chooseLight(ChairVisit& visit);
+/// Operator, assistant or recorder.
+void chooseTeam(ChairVisit& visit);
+void chooseIsolation(ChairVisit& visit);
+/// Who or what holds cheek and tongue; it differs by corner and may predict what is lost.
+void chooseHolders(ChairVisit& visit);
+
+/// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders, four-handed".
+QString setupWords(const ChairFile& file, const Setup& setup);
+
+} // namespace gk::ui

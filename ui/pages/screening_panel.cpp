@@ -1,0 +1,269 @@
+#include "ui/pages/screening_panel.h"
+
+#include "dentition/eruption.h"
+#include "ui/models/mouth_faces.h"
+#include "ui/pages/stop_child.h"
+#include "ui/support/text.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using dentition::Surface;
+
+namespace {
+
+template <class E>
+QString named(E value) {
+  return toQt(base::nameOf(value));
+}
+
+/// The rarer states, behind one key.
+const std::vector<std::pair<QString, ToothState>>& rarer() {
+  static const std::vector<std::pair<QString, ToothState>> states{
+      {u"Operculum"_s, ToothState::operculum},
+      {u"Gum over companion"_s, ToothState::gumOverCompanion},
+      {u"Cannot see"_s, ToothState::cannotSee},
+      {u"Never formed"_s, ToothState::neverFormed},
+      {u"Opacity (MIH)"_s, ToothState::opacity},
+      {u"Opacity, broken down"_s, ToothState::opacityBroken},
+      {u"Hypoplasia"_s, ToothState::hypoplasia},
+      {u"Fluorosis, mild"_s, ToothState::fluorosisMild},
+      {u"Fluorosis, pitted"_s, ToothState::fluorosisPitted},
+      {u"Band or bracket"_s, ToothState::banded},
+      {u"Fractured"_s, ToothState::fractured},
+      {u"Sealed, not known by whom"_s, ToothState::unknownOrigin}};
+  return states;
+}
+
+} // namespace
+
+ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
+    : ChairPanel(visit, parent), cursor_(new QLabel(this)), questions_(new QLabel(this)),
+      pause_(new QLabel(this)), keys_(new KeyBar(3, this)) {
+  setObjectName(u"screeningPanel"_s);
+  cursor_->setObjectName(u"screeningCursor"_s);
+  questions_->setObjectName(u"screeningQuestions"_s);
+  pause_->setObjectName(u"pauseLine"_s);
+  for (auto* label : {cursor_, questions_, pause_}) {
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+  }
+  cursor_->setStyleSheet(u"font-weight: bold;"_s);
+  pause_->setStyleSheet(u"font-weight: bold; border: 3px solid #0b2545; padding: 4px;"_s);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(cursor_);
+  column->addWidget(questions_);
+  column->addWidget(keys_);
+  column->addWidget(pause_);
+  column->addStretch();
+}
+
+void ScreeningPanel::begin() {
+  draft_.reset();
+  before_.clear();
+  part_.reset();
+}
+
+void ScreeningPanel::load() {
+  draft_.emplace(file().program.value, file().card.sealants.allows);
+  if (file().screening) {
+    draft_->takeOver(file().screening->value);
+    return;
+  }
+  for (const auto& earlier : file().earlier)
+    if (earlier.newest && earlier.newest->value.day == file().day.id)
+      draft_->takeOver(earlier.placement.value.tooth, earlier.newest->value);
+  if (const auto first = draft_->nextUnsaid()) visit().map.select(*first);
+}
+
+std::vector<TileFace> ScreeningPanel::faces() const {
+  return facesOf({.notation = visit().notation(),
+                  .findings = draft_ ? std::span(draft_->teeth())
+                                     : std::span<const chairside::ToothFinding>(),
+                  .placements = file().placements,
+                  .earlier = file().earlier});
+}
+
+KeyAction ScreeningPanel::stateKey(int key, const QString& words, ToothState state) {
+  return {key, words, u"state%1Button"_s.arg(QChar(key)), [this, state] { set(state); }};
+}
+
+QString ScreeningPanel::questionText(int question) const {
+  const auto tri = [](const std::optional<chairside::Tri>& said) {
+    return said ? named(*said).toUpper() : u"4 no  5 yes  6 cannot tell"_s;
+  };
+  const auto urgency = [&] {
+    if (!draft_->urgency()) return u"4 none  5 early  6 urgent"_s;
+    auto words = named(*draft_->urgency()).toUpper();
+    if (draft_->urgentReason() != chairside::UrgentReason::none)
+      words += u", "_s + named(draft_->urgentReason());
+    return words;
+  };
+  const auto cursor = draft_->openQuestion() == question ? u"> "_s : u"   "_s;
+  if (question == 0) return cursor + u"Untreated decay: "_s + tri(draft_->untreated());
+  if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
+  return cursor + u"Urgency: "_s + urgency();
+}
+
+void ScreeningPanel::refresh() {
+  if (!draft_) load();
+  const auto tooth = visit().map.selected();
+  auto cursor = capital(toQt(tooth.shown(visit().notation()))) +
+                (part_ ? u": "_s + named(*part_) + u" only"_s : u": whole tooth"_s);
+  if (const auto* finding = draft_->find(tooth)) {
+    cursor += u". Decision: "_s + named(finding->decision);
+    const auto& child = file().child.value;
+    const bool isUp = finding->presence == chairside::Presence::erupted ||
+                      finding->presence == chairside::Presence::partlyErupted;
+    const auto question = dentition::eruptionQuestion(
+        tooth, child.sex, roster::approximateAge(child.birth, visit().date()));
+    if (isUp && !question.empty()) cursor += u"\n"_s + toQt(question);
+  }
+  cursor_->setText(cursor);
+  questions_->setText(questionText(0) + u'\n' + questionText(1) + u'\n' + questionText(2));
+  pause_->setText(toQt(pauseLine(draft_->teeth(), visit().notation())));
+  keys_->setActions({stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
+                     stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
+                     stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
+                     stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
+                     stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
+                     stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
+                     stateKey(Qt::Key_D, u"Down, not up"_s, ToothState::notUp),
+                     stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
+                     stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
+                     stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
+                     stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
+                     {Qt::Key_M, u"More states"_s, u"moreStatesButton"_s, [this] { more(); }},
+                     {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+                      [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
+                     {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
+                      [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
+                     {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
+                      [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
+                     {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
+                     {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
+                     {Qt::Key_Q, u"Answers anew"_s, u"askAgainButton"_s,
+                      [this] { change([this] { draft_->askAgain(); }); }},
+                     {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
+                     {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
+                     {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
+                     {Qt::Key_Return, u"Record, go on"_s, u"recordScreeningButton"_s,
+                      [this] { record(); }, Look::main}});
+}
+
+void ScreeningPanel::change(const std::function<void()>& how) {
+  before_.push_back(*draft_);
+  how();
+  Q_EMIT visit().changed();
+}
+
+bool ScreeningPanel::undo() {
+  if (before_.empty()) return false;
+  draft_ = before_.back();
+  before_.pop_back();
+  visit().strip.say(u"The last key is taken back."_s);
+  Q_EMIT visit().changed();
+  return true;
+}
+
+void ScreeningPanel::set(ToothState state) {
+  const auto tooth = visit().map.selected();
+  before_.push_back(*draft_);
+  draft_->set(tooth, state, part_);
+  const bool goesOn = !part_ && draft_->isSaid(tooth);
+  part_.reset();
+  if (const auto next = draft_->nextUnsaid(); goesOn && next) visit().map.select(*next);
+  Q_EMIT visit().changed();
+}
+
+void ScreeningPanel::more() {
+  QStringList options;
+  for (const auto& [words, state] : rarer()) options += words;
+  visit().ask.choose(u"What else of this tooth?"_s, options, [this](int chosen) {
+    set(rarer()[static_cast<std::size_t>(chosen)].second);
+  });
+}
+
+void ScreeningPanel::nextPart() {
+  std::vector<std::optional<Surface>> parts{std::nullopt};
+  for (Surface surface : dentition::usualSurfaces(visit().map.selected()).values())
+    parts.emplace_back(surface);
+  const auto now = std::find(parts.begin(), parts.end(), part_);
+  part_ = now == parts.end() || now + 1 == parts.end() ? parts.front() : *(now + 1);
+  refresh();
+}
+
+void ScreeningPanel::addTooth() {
+  visit().ask.write(u"Which tooth? Its number or letter"_s, {}, [this](const QString& said) {
+    const auto tooth = dentition::Tooth::parse(toStd(said.toUpper()), visit().notation());
+    if (!tooth) {
+      visit().strip.post(describe(tooth.error()));
+      return;
+    }
+    before_.push_back(*draft_);
+    draft_->add(*tooth);
+    visit().map.select(*tooth);
+    visit().strip.say(u"Added: "_s + toQt(tooth->shown(visit().notation())));
+    Q_EMIT visit().changed();
+  });
+}
+
+void ScreeningPanel::answer(int choice) {
+  if (draft_->openQuestion() < 3) before_.push_back(*draft_);
+  draft_->answer(choice);
+  if (draft_->urgency() == chairside::Urgency::urgent &&
+      draft_->urgentReason() == chairside::UrgentReason::none) {
+    QStringList reasons;
+    for (std::size_t i = 1; i < base::enumCount<chairside::UrgentReason>; ++i)
+      reasons += named(static_cast<chairside::UrgentReason>(i));
+    visit().ask.choose(u"Urgent: why? Someone is phoned today."_s, reasons, [this](int chosen) {
+      draft_->setUrgentReason(static_cast<chairside::UrgentReason>(chosen + 1));
+      Q_EMIT visit().changed();
+    });
+  }
+  Q_EMIT visit().changed();
+}
+
+void ScreeningPanel::addNote() {
+  visit().ask.write(u"Note"_s, draft_ ? toQt(draft_->note()) : QString(),
+                    [this](const QString& said) {
+                      change([&] { draft_->setNote(toStd(said)); });
+                    });
+}
+
+void ScreeningPanel::record() {
+  if (const auto missing = draft_->missing(); !missing.empty()) {
+    visit().strip.say(u"Not recorded yet: "_s + toQt(missing) + u'.');
+    return;
+  }
+  const auto screening = draft_->build(file().child.id, file().day.id);
+  const auto old = file().screening;
+  if (old && old->value == screening) {
+    Q_EMIT finished();
+    return;
+  }
+  if (!old) {
+    if (visit().act([&] { return visit().book().screen(visit().by(), screening); }))
+      Q_EMIT finished();
+    return;
+  }
+  visit().ask.write(u"What is corrected, and why?"_s, u"looked again"_s,
+                    [this, old, screening](const QString& why) {
+                      if (visit().act([&] {
+                            return visit().book().correctScreening(visit().by(), *old, screening,
+                                                                   toStd(why));
+                          }))
+                        Q_EMIT finished();
+                    });
+}
+
+void ScreeningPanel::stopChild() {
+  ui::stopChild(visit(), {}, [this] { Q_EMIT finished(); });
+}
+
+} // namespace gk::ui

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "ui/models/screening_draft.h"
+#include "ui/pages/chair_panel.h"
+
+class QLabel;
+
+namespace gk::ui {
+
+/// Findings by keyboard: a cursor on the mouth map, one key for each state, 4 5 6 for the answers
+/// about the whole child, and the line to read aloud before the first etch.
+class ScreeningPanel final : public ChairPanel {
+  Q_OBJECT
+
+ public:
+  ScreeningPanel(ChairVisit& visit, QWidget* parent);
+
+  void begin() override;
+  void refresh() override;
+  KeyBar& keys() override { return *keys_; }
+  std::vector<TileFace> faces() const override;
+  /// Everything chosen and not begun is left as declined, once a screening is recorded.
+  void stopChild() override;
+  void addNote() override;
+  bool undo() override;
+
+ private:
+  [[nodiscard]] KeyAction stateKey(int key, const QString& words, ToothState state);
+  void set(ToothState state);
+  void more();
+  void addTooth();
+  void nextPart();
+  void answer(int choice);
+  void record();
+  void load();
+  /// Changes the draft, after keeping the one before for undo.
+  void change(const std::function<void()>& how);
+  [[nodiscard]] QString questionText(int question) const;
+
+  QLabel* cursor_;
+  QLabel* questions_;
+  QLabel* pause_;
+  KeyBar* keys_;
+  std::optional<ScreeningDraft> draft_;
+  std::vector<ScreeningDraft> before_; ///< for undo, newest last
+  std::optional<dentition::Surface> part_; ///< none: the whole tooth
+};
+
+} // namespace gk::ui

@@ -1,0 +1,207 @@
+#include "ui/windows/book_view.h"
+
+#include "ui/pages/cautions_page.h"
+#include "ui/pages/chair_page.h"
+#include "ui/pages/close_out_page.h"
+#include "ui/pages/day_board_page.h"
+#include "ui/pages/today_page.h"
+#include "ui/pages/totals_page.h"
+#include "ui/support/look.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+#include "ui/widgets/message_strip.h"
+#include "ui/widgets/timer_view.h"
+#include "ui/windows/cover_page.h"
+
+#include <QApplication>
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPushButton>
+#include <QStackedWidget>
+
+namespace gk::ui {
+
+BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter,
+                   std::chrono::milliseconds idle, QWidget* parent)
+    : QWidget(parent), session_(std::move(session)), context_{session_, clock, prompter, acting_},
+      stack_(new QStackedWidget(this)),
+      cover_(new CoverPage([this] { return runningTimer(); }, stack_)),
+      work_(std::make_unique<QWidget>(stack_)), bar_(new QWidget(work_.get())),
+      pages_(new QStackedWidget(work_.get())),
+      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      strip_(new MessageStrip(work_.get())) {
+  setObjectName(u"bookView"_s);
+  layOut();
+  idle_.setSingleShot(true);
+  idle_.setInterval(idle);
+  connect(&idle_, &QTimer::timeout, this, [this] {
+    lock(u"Locked after a while without a key. Unlock to go on where you were."_s);
+  });
+  connect(cover_, &CoverPage::passphraseGiven, this, &BookView::unlock);
+  connect(&acting_, &Acting::changed, this,
+          [this] { who_->setText(setupWords(session_, acting_.now())); });
+  qApp->installEventFilter(this);
+  lock(u"The names are locked"_s);
+}
+
+BookView::~BookView() {
+  qApp->removeEventFilter(this);
+}
+
+void BookView::layOut() {
+  auto* bar = new QHBoxLayout(bar_);
+  bar->setContentsMargins(6, 4, 6, 0);
+  bar->setSpacing(4);
+  bar_->setStyleSheet(deskSheet());
+  board_ = new DayBoardPage(context_, pages_);
+  chair_ = new ChairPage(context_, pages_);
+  closeOut_ = new CloseOutPage(context_, pages_);
+  auto* today = new TodayPage(context_, pages_);
+  auto* totals = new TotalsPage(context_, pages_);
+  addPage(board_, u"Day board"_s, Qt::Key_F1, u"toBoard"_s);
+  addPage(chair_, u"Chair"_s, Qt::Key_F2, u"toChair"_s);
+  addPage(closeOut_, u"Close-out"_s, Qt::Key_F3, u"toCloseOut"_s);
+  addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
+  addPage(today, u"Today"_s, Qt::Key_F5, u"toToday"_s);
+  addPage(new CautionsPage(pages_), u"Cautions"_s, Qt::Key_F6, u"toCautions"_s);
+  bar->addWidget(who_, 1);
+  auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
+  auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
+  bar->addWidget(hide);
+  bar->addWidget(locking);
+  connect(hide, &QPushButton::clicked, this, &BookView::toggleHidden);
+  connect(locking, &QPushButton::clicked, this, [this] { lock(u"The names are locked"_s); });
+
+  for (auto* page : {static_cast<Page*>(board_), static_cast<Page*>(closeOut_),
+                     static_cast<Page*>(today), static_cast<Page*>(totals)})
+    connectPage(page);
+  connect(board_, &DayBoardPage::childChosen, this, &BookView::toChair);
+  connect(closeOut_, &CloseOutPage::childChosen, this, &BookView::toChair);
+  connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
+
+  auto* column = new QVBoxLayout(work_.get());
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(2);
+  column->addWidget(bar_);
+  column->addWidget(strip_);
+  column->addWidget(pages_, 1);
+  stack_->addWidget(work_.get());
+  stack_->addWidget(cover_);
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(0, 0, 0, 0);
+  whole->addWidget(stack_);
+}
+
+void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name) {
+  auto* button = keyButton(words, QKeySequence(key), name, bar_);
+  button->setCheckable(true);
+  button->setFocusPolicy(Qt::NoFocus);
+  bar_->layout()->addWidget(button);
+  pages_->addWidget(page);
+  buttons_.emplace_back(page, button);
+  connect(button, &QPushButton::clicked, this, [this, page] { turnTo(page); });
+}
+
+void BookView::connectPage(Page* page) {
+  connect(page, &Page::failed, strip_, &MessageStrip::post);
+  connect(page, &Page::said, strip_, [this](const QString& words) {
+    strip_->settle();
+    strip_->say(words);
+  });
+}
+
+void BookView::turnTo(QWidget* page) {
+  if (page == closeOut_)
+    closeOut_->chooseDay(board_->day() ? std::optional(board_->day()->id) : std::nullopt);
+  pages_->setCurrentWidget(page);
+  for (const auto& [one, button] : buttons_)
+    button->setChecked(one == page);
+  page->setFocus();
+}
+
+void BookView::toChair(roster::ChildId child, roster::DayId day) {
+  cameFrom_ = pages_->currentWidget();
+  strip_->settle();
+  turnTo(chair_);
+  chair_->take(child, day);
+}
+
+void BookView::leaveChair() {
+  turnTo(cameFrom_ ? cameFrom_ : board_);
+}
+
+void BookView::unlock(const QString& passphrase) {
+  const auto opened = session_.unlock(toStd(passphrase));
+  if (!opened) {
+    const auto message = describe(opened.error());
+    return cover_->refuse(message.happened + u' ' + message.now);
+  }
+  const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
+  stack_->setCurrentWidget(work_.get());
+  if (const auto warning = session_.clockWarning(); !warning.empty())
+    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
+  who_->setText(setupWords(session_, acting_.now()));
+  if (isFirst)
+    goOn();
+  else
+    turnTo(pages_->currentWidget());
+  idle_.start();
+}
+
+void BookView::goOn() {
+  turnTo(board_);
+  if (!board_->day()) return;
+  const auto seated = session_.childInChair(board_->day()->id);
+  if (!seated) return strip_->post(describe(seated.error()));
+  if (*seated) {
+    toChair(**seated, board_->day()->id);
+    strip_->say(u"Went on with the child who was in the chair. Say who is at work: F5."_s);
+  }
+}
+
+void BookView::lock(const QString& why) {
+  idle_.stop();
+  session_.lock();
+  cover_->lock(why);
+  stack_->setCurrentWidget(cover_);
+  cover_->setFocus();
+}
+
+void BookView::toggleHidden() {
+  if (stack_->currentWidget() == work_.get()) {
+    cover_->hideScreen();
+    stack_->setCurrentWidget(cover_);
+    cover_->setFocus();
+    setFocus();
+  } else if (!cover_->isLock()) {
+    stack_->setCurrentWidget(work_.get());
+    pages_->currentWidget()->setFocus();
+  }
+}
+
+QString BookView::runningTimer() const {
+  const auto* timer = chair_ ? chair_->findChild<TimerView*>() : nullptr;
+  return timer && timer->isRunning() ? timer->text() : QString();
+}
+
+void BookView::keyPressEvent(QKeyEvent* event) {
+  // The button that hides is itself hidden by the cover.
+  if (event->key() == Qt::Key_F11 && stack_->currentWidget() == cover_)
+    toggleHidden();
+  else if (event->key() == Qt::Key_Escape)
+    strip_->dismiss();
+  else
+    QWidget::keyPressEvent(event);
+}
+
+bool BookView::eventFilter(QObject* watched, QEvent* event) {
+  const auto type = event->type();
+  if (idle_.isActive() && (type == QEvent::KeyPress || type == QEvent::MouseButtonPress ||
+                           type == QEvent::Wheel || type == QEvent::TouchBegin))
+    idle_.start();
+  return QWidget::eventFilter(watched, event);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "session/session.h"
+#include "ui/support/prompter.h"
+
+#include <QMainWindow>
+
+#include <chrono>
+#include <functional>
+#include <memory>
+
+class QStackedWidget;
+
+namespace gk::ui {
+
+class BookView;
+class StartPage;
+
+/// What the window stands on; all of it outlives the window.
+struct Machine {
+  base::Clock& clock;
+  base::Random& random;
+  base::LaptopId laptop;
+  base::Path folder; ///< where this laptop keeps what is its own
+  std::chrono::milliseconds idle{std::chrono::minutes(2)};
+  session::BookKind kind = session::BookKind::real;
+};
+
+/// The program's one window: the start page, then the logbook. Its title never names anyone.
+class MainWindow final : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  using PrompterFor = std::function<std::unique_ptr<Prompter>(QWidget*)>;
+
+  MainWindow(Machine machine, const PrompterFor& prompter);
+  ~MainWindow() override;
+
+  void openBook(const QString& path);
+  void newBook(const QString& path, const QString& passphrase);
+  /// None before a logbook is open.
+  [[nodiscard]] BookView* book() const { return book_.get(); }
+
+ private:
+  void adopt(base::Result<session::Session> session);
+
+  Machine machine_;
+  std::unique_ptr<Prompter> prompter_;
+  QStackedWidget* stack_;
+  StartPage* start_;
+  std::unique_ptr<BookView> book_;
+};
+
+} // namespace gk::ui

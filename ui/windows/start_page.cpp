@@ -1,0 +1,88 @@
+#include "ui/windows/start_page.h"
+
+#include "ui/support/look.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_button.h"
+
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+namespace gk::ui {
+
+StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* parent)
+    : QWidget(parent), prompter_(prompter),
+      recent_(keyButton(u"Open "_s + toQt(recent.filename().string()),
+                        QKeySequence(Qt::ALT | Qt::Key_R), u"startRecent"_s, this)),
+      passphrase_(new QLineEdit(this)), again_(new QLineEdit(this)),
+      trouble_(wordsLabel({}, u"counts"_s, u"startTrouble"_s, this)) {
+  setObjectName(u"startPage"_s);
+  setStyleSheet(deskSheet());
+  recent_->setVisible(!recent.empty());
+  auto* open =
+      keyButton(u"Open a logbook"_s, QKeySequence(Qt::ALT | Qt::Key_O), u"startOpen"_s, this);
+  auto* make =
+      keyButton(u"Make the logbook"_s, QKeySequence(Qt::ALT | Qt::Key_M), u"startNew"_s, this);
+  for (auto [line, name, words] :
+       {std::tuple(passphrase_, u"startPassphrase"_s, u"Passphrase, 8 characters or more"_s),
+        {again_, u"startAgain"_s, u"The same again"_s}}) {
+    line->setObjectName(name);
+    line->setAccessibleName(words);
+    line->setEchoMode(QLineEdit::Password);
+  }
+  auto* form = new QFormLayout(this);
+  form->setContentsMargins(80, 60, 80, 20);
+  form->setVerticalSpacing(12);
+  form->addRow(wordsLabel(u"Groovekeeper"_s, u"title"_s, {}, this));
+  form->addRow(wordsLabel(u"The logbook of a school sealant day. Nothing leaves this laptop."_s, {},
+                          {}, this));
+  form->addRow(recent_);
+  form->addRow(open);
+  form->addRow(wordsLabel(u"A new logbook"_s, u"counts"_s, {}, this));
+  form->addRow(wordsLabel(u"Without its passphrase nobody can read the names again. Keep a second "
+                          "one sealed in the office."_s,
+                          u"note"_s, {}, this));
+  form->addRow(u"Passphrase, 8 characters or more"_s, passphrase_);
+  form->addRow(u"The same again"_s, again_);
+  form->addRow(make);
+  form->addRow(trouble_);
+  connect(recent_, &QPushButton::clicked, this,
+          [this, path = toQt(recent.string())] { Q_EMIT openWanted(path); });
+  connect(open, &QPushButton::clicked, this, &StartPage::open);
+  connect(make, &QPushButton::clicked, this, &StartPage::create);
+  connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
+  setFocusProxy(recent.empty() ? open : recent_);
+}
+
+void StartPage::refuse(const QString& words) {
+  trouble_->setText(u"✖ "_s + words);
+  trouble_->setAccessibleName(words);
+}
+
+void StartPage::open() {
+  const auto path = prompter_.openFile(u"Open a logbook"_s, u"Logbook (*.gkbook)"_s);
+  if (path) Q_EMIT openWanted(*path);
+}
+
+void StartPage::create() {
+  const auto passphrase = passphrase_->text();
+  if (passphrase.size() < 8) {
+    passphrase_->setFocus();
+    return refuse(u"The passphrase needs 8 characters or more."_s);
+  }
+  if (passphrase != again_->text()) {
+    again_->setFocus();
+    again_->selectAll();
+    return refuse(u"The two passphrases differ. Type the second again."_s);
+  }
+  auto path = prompter_.saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
+                                 u"Logbook (*.gkbook)"_s);
+  if (!path) return;
+  if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
+  passphrase_->clear();
+  again_->clear();
+  Q_EMIT newWanted(*path, passphrase);
+}
+
+} // namespace gk::ui

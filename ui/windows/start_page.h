@@ -1,0 +1,38 @@
+#pragma once
+
+#include "base/files.h"
+#include "ui/support/prompter.h"
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
+
+namespace gk::ui {
+
+/// Before a logbook is open: the last one, another, or a new one.
+class StartPage final : public QWidget {
+  Q_OBJECT
+
+ public:
+  StartPage(Prompter& prompter, const base::Path& recent, QWidget* parent);
+
+  void refuse(const QString& words);
+
+ Q_SIGNALS:
+  void openWanted(const QString& path);
+  void newWanted(const QString& path, const QString& passphrase);
+
+ private:
+  void open();
+  void create();
+
+  Prompter& prompter_;
+  QPushButton* recent_;
+  QLineEdit* passphrase_;
+  QLineEdit* again_;
+  QLabel* trouble_;
+};
+
+} // namespace gk::ui
