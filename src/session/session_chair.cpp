@@ -1,6 +1,7 @@
 #include "session/session_write.h"
 
 #include <algorithm>
+#include <ranges>
 
 namespace gk::session {
 
@@ -325,8 +326,8 @@ Result<std::string> Session::undo(By by) {
   if (!last) return last.error();
   std::string words;
   auto undone = write(by, {}, [&](store::Act& act) {
-    for (auto line = last->rbegin(); line != last->rend(); ++line)
-      act.retract(line->stamp.entry, "undone");
+    for (const auto& line : *last | std::views::reverse)
+      act.retract(line.stamp.entry, "undone");
     return base::Done{};
   });
   if (!undone) return undone.error();

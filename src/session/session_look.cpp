@@ -2,6 +2,7 @@
 #include "session/session_write.h"
 
 #include <algorithm>
+#include <ranges>
 
 namespace gk::session {
 
@@ -39,10 +40,10 @@ Result<Recorded<roster::ClinicDay>> Session::openDayNow() {
   auto all = book_.current<roster::ClinicDay>(everything());
   if (!all) return all.error();
   std::ranges::stable_sort(*all, {}, [](const auto& day) { return day.value.date; });
-  for (auto day = all->rbegin(); day != all->rend(); ++day) {
-    const auto closed = isSigned(day->id);
+  for (auto& day : *all | std::views::reverse) {
+    const auto closed = isSigned(day.id);
     if (!closed) return closed.error();
-    if (!*closed && !day->value.cancelled) return std::move(*day);
+    if (!*closed && !day.value.cancelled) return std::move(day);
   }
   return Error{ErrorCode::notFound, "no school day is open"};
 }

@@ -60,8 +60,7 @@ Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
 Result<base::Done> Session::lotFits(kit::LotId lot, roster::ChildId child, base::Date on) {
   auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
   if (!found) return found.error();
-  const auto usable = kit::checkUsable(found->value, on);
-  if (!usable) return usable;
+  if (const auto usable = kit::checkUsable(found->value, on); !usable) return usable.error();
   auto flagged = flags(child);
   if (!flagged) return flagged.error();
   return chairside::checkAllergy(found->value, *flagged);
