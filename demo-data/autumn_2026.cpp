@@ -116,7 +116,6 @@ void beginTerm(Story& story) {
 
 void tellAutumn2026(Story& story) {
   beginTerm(story);
-  story.carry(Desk::a, Desk::b);
   std::vector<std::optional<SchoolDays>> schools(county().size());
   std::vector<Event> events;
   for (std::size_t i = 0; i < county().size(); ++i) {
@@ -134,7 +133,6 @@ void tellAutumn2026(Story& story) {
   story.dayBeforeLast = schools.at(cobbleLantern)->opened.back();
   story.teller.at("bringing the laptops together before 17 November");
   story.carry(Desk::b, Desk::a);
-  story.carry(Desk::a, Desk::b);
 }
 
 } // namespace gk::demo

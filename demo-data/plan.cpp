@@ -64,7 +64,8 @@ ChildPlan noNeed(const std::string& grade, std::size_t place) {
   ChildPlan plan{.grade = grade, .end = DayEnd::screenedNoneNeeded};
   if (grade == "K") return plan;
   for (int tooth : firsts) plan.molars[tooth] = Spot::elsewhere;
-  if (place % 3 != 2) plan.molars[firsts.at(place % 4)] = Spot::filled;
+  plan.molars[firsts.at(place % 4)] = Spot::filled;
+  if (place % 3 == 0) plan.molars[firsts.at((place + 2) % 4)] = Spot::filled;
   return plan;
 }
 

@@ -81,7 +81,7 @@ inline std::size_t placeOf(Autumn autumn) { return static_cast<std::size_t>(autu
 // The chapters, in order.
 void setUp(Story& story);
 void tellAutumn2025(Story& story);
-/// Up to the evening before 17 November, when both laptops have all.
+/// Up to the evening before 17 November, when laptop A has all.
 void tellAutumn2026(Story& story);
 /// `untilSigned` or only the first children of the morning.
 void tellLastDay(Story& story, bool untilSigned);

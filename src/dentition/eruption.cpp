@@ -8,7 +8,9 @@ namespace gk::dentition {
 
 namespace {
 
-constexpr double inYears(int years, int months) { return years + months / 12.0; }
+constexpr double inYears(int years, int months) {
+  return years + months / 12.0;
+}
 
 } // namespace
 

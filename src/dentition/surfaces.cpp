@@ -11,16 +11,26 @@ SurfaceSet usualSurfaces(const Tooth& tooth) {
   return surfaces;
 }
 
-bool isUsual(const Tooth& tooth, Surface surface) { return usualSurfaces(tooth).has(surface); }
+bool isUsual(const Tooth& tooth, Surface surface) {
+  return usualSurfaces(tooth).has(surface);
+}
 
 base::Result<SurfaceSet> parseSurfaces(std::string_view letters) {
   SurfaceSet surfaces;
   for (char letter : base::trim(letters)) {
     switch (letter) {
-    case 'O': surfaces.add(Surface::occlusal); break;
-    case 'B': surfaces.add(Surface::buccalPit); break;
-    case 'L': surfaces.add(Surface::lingualGroove); break;
-    default: surfaces = {}; break;
+    case 'O':
+      surfaces.add(Surface::occlusal);
+      break;
+    case 'B':
+      surfaces.add(Surface::buccalPit);
+      break;
+    case 'L':
+      surfaces.add(Surface::lingualGroove);
+      break;
+    default:
+      surfaces = {};
+      break;
     }
     if (surfaces.isEmpty()) break;
   }
@@ -34,13 +44,15 @@ base::Result<SurfaceSet> parseSurfaces(std::string_view letters) {
 
 std::string letters(SurfaceSet surfaces) {
   std::string out;
-  for (Surface surface : surfaces.values()) out += "OBL"[static_cast<std::size_t>(surface)];
+  for (Surface surface : surfaces.values())
+    out += "OBL"[static_cast<std::size_t>(surface)];
   return out;
 }
 
 std::string words(SurfaceSet surfaces) {
   std::vector<std::string> parts;
-  for (Surface surface : surfaces.values()) parts.emplace_back(base::nameOf(surface));
+  for (Surface surface : surfaces.values())
+    parts.emplace_back(base::nameOf(surface));
   return base::join(parts, " and ");
 }
 

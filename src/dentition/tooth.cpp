@@ -19,9 +19,13 @@ constexpr std::array<std::string_view, 5> primaryWords{
     "primary central incisor", "primary lateral incisor", "primary canine", "primary first molar",
     "primary second molar"};
 
-int last(Dentition dentition) { return dentition == Dentition::permanent ? 8 : 5; }
+int last(Dentition dentition) {
+  return dentition == Dentition::permanent ? 8 : 5;
+}
 
-std::size_t index(Quadrant quadrant) { return static_cast<std::size_t>(quadrant); }
+std::size_t index(Quadrant quadrant) {
+  return static_cast<std::size_t>(quadrant);
+}
 
 Error noSuchTooth(std::string_view text, std::string_view hint) {
   return {ErrorCode::toothMalformed,
@@ -33,10 +37,14 @@ Error noSuchTooth(std::string_view text, std::string_view hint) {
 int universalPlace(const Tooth& tooth) {
   const int n = last(tooth.dentition());
   switch (tooth.quadrant()) {
-  case Quadrant::upperRight: return n - tooth.position();
-  case Quadrant::upperLeft: return n + tooth.position() - 1;
-  case Quadrant::lowerLeft: return 3 * n - tooth.position();
-  case Quadrant::lowerRight: return 3 * n + tooth.position() - 1;
+  case Quadrant::upperRight:
+    return n - tooth.position();
+  case Quadrant::upperLeft:
+    return n + tooth.position() - 1;
+  case Quadrant::lowerLeft:
+    return 3 * n - tooth.position();
+  case Quadrant::lowerRight:
+    return 3 * n + tooth.position() - 1;
   }
   base::fail("no such quadrant");
 }
@@ -105,7 +113,9 @@ std::string Tooth::words() const {
          std::string(isPrimary() ? primaryWords.at(place) : permanentWords.at(place));
 }
 
-std::string Tooth::shown(Notation notation) const { return words() + ", " + number(notation); }
+std::string Tooth::shown(Notation notation) const {
+  return words() + ", " + number(notation);
+}
 
 Tooth toothAt(int iso) {
   const auto tooth = Tooth::fromIso(iso);

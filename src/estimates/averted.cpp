@@ -2,6 +2,7 @@
 
 #include "estimates/averted_model.h"
 #include "estimates/distributions.h"
+#include "estimates/percentile.h"
 
 #include <algorithm>
 #include <cmath>
@@ -58,14 +59,6 @@ Interval deltaInterval(double perSealant, double error, double level) {
   const double centre = std::log(perSealant / (1 - perSealant));
   const double reach = z * error / (perSealant * (1 - perSealant));
   return {fromLogit(centre - reach), fromLogit(centre + reach)};
-}
-
-double percentile(const std::vector<double>& sorted, double p) {
-  const double place = p * static_cast<double>(sorted.size() - 1);
-  const auto index = static_cast<std::size_t>(place);
-  if (index + 1 >= sorted.size()) return sorted.back();
-  const double part = place - static_cast<double>(index);
-  return sorted[index] + part * (sorted[index + 1] - sorted[index]);
 }
 
 Interval holding(Interval interval, double value) {

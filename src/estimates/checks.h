@@ -17,6 +17,12 @@ std::string shown(double value);
 /// sentence, such as "Row 3: the examined count".
 base::Result<base::Done> checkCount(std::string_view name, double value);
 
+/// As `checkCount`, and whole.
+base::Result<base::Done> checkWhole(std::string_view name, double value);
+
+/// Two counts as `checkCount` has them, the first no more than the second.
+base::Result<base::Done> checkPart(std::string_view where, double kept, double examined);
+
 /// Within [0, 1].
 base::Result<base::Done> checkShare(std::string_view name, double value);
 

@@ -10,12 +10,6 @@
 namespace gk::estimates {
 namespace {
 
-base::Result<base::Done> checkWhole(const std::string& name, double value) {
-  if (auto checked = checkCount(name, value); !checked) return checked;
-  if (std::floor(value) == value) return base::Done{};
-  return refused(name + " is " + shown(value) + "; teeth are counted in whole numbers.");
-}
-
 base::Result<base::Done> checkCluster(const Cluster& cluster, std::size_t place) {
   const std::string where = "Cluster " + std::to_string(place);
   if (auto checked = checkWhole(where + ": the count examined", cluster.examined); !checked)
@@ -45,6 +39,14 @@ double publicationN(double effectiveN, double teeth, double m, double level) {
   const double tail = (1 + level) / 2;
   const double ratio = studentQuantile(tail, teeth - 1) / studentQuantile(tail, m - 1);
   return std::min(teeth, effectiveN * ratio * ratio);
+}
+
+// As R's svyciprop(method = "logit"): symmetric on the log-odds, Student's t with m - 1 degrees.
+Interval logitInterval(double p, double effectiveN, double m, double level) {
+  const double reach =
+      studentQuantile((1 + level) / 2, m - 1) / std::sqrt(effectiveN * p * (1 - p));
+  const double centre = std::log(p / (1 - p));
+  return {1 / (1 + std::exp(reach - centre)), 1 / (1 + std::exp(-reach - centre))};
 }
 
 } // namespace
@@ -94,10 +96,14 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
   const auto publication = clopperPearson(p * size, size, level);
   if (!publication) return publication.error();
   out.publication = *publication;
+  if (!allOrNone && out.clusters > 1) out.logit = logitInterval(p, out.effectiveN, m, level);
   if (allOrNone) {
     const auto conservative = wilson(p * m, m, level);
     if (!conservative) return conservative.error();
     out.conservative = *conservative;
+    const auto exact = clopperPearson(p * m, m, level);
+    if (!exact) return exact.error();
+    out.conservativeExact = *exact;
     out.notes.push_back(RetentionNote::allOrNone);
   }
   return out;

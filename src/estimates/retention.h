@@ -49,6 +49,11 @@ struct RetentionEstimate {
   /// When all or none are retained: Wilson with n = number of clusters.
   std::optional<Interval> conservative;
   std::vector<RetentionNote> notes;
+  /// Symmetric on the log-odds with Student's t on clusters - 1 degrees, on effectiveN; none with
+  /// one cluster and when all or none are retained.
+  std::optional<Interval> logit = std::nullopt;
+  /// When all or none are retained: Clopper-Pearson with n = number of clusters.
+  std::optional<Interval> conservativeExact = std::nullopt;
 
   [[nodiscard]] bool has(RetentionNote note) const;
 };

@@ -5,32 +5,22 @@
 
 namespace gk::office {
 
-using base::Error;
-using base::ErrorCode;
 using base::Result;
 using session::Session;
 
 namespace {
 
-/// What already happened is said with what went wrong.
-Error stoppedAfter(std::size_t children, std::size_t of, const Error& error) {
-  if (children == 0) return error;
-  return {error.code, error.detail + "; " + std::to_string(children) + " of " + std::to_string(of) +
-                          " children were taken in before this: remove their lines and import the "
-                          "rest again"};
-}
-
 Result<base::Done> enterAll(Session& session, base::By by, const std::vector<PlannedChild>& plan) {
-  std::size_t entered = 0;
+  std::vector<session::NewChild> children;
   for (const auto& planned : plan) {
-    const auto id = session.enrolChild(by, planned.child, planned.identity,
-                                       session::Confirmed::yes); // asked when it was planned
-    if (!id) return stoppedAfter(entered, plan.size(), id.error());
-    ++entered;
-    if (!planned.form) continue;
-    const auto form = session.enterConsent(by, planned.form->of(*id));
-    if (!form) return stoppedAfter(entered, plan.size(), form.error());
+    session::NewChild entering{planned.child, planned.identity};
+    if (planned.form)
+      entering.form = [form = *planned.form](roster::ChildId child) { return form.of(child); };
+    children.push_back(std::move(entering));
   }
+  const auto entered = session.enrolRoster(by, std::move(children),
+                                           session::Confirmed::yes); // asked when it was planned
+  if (!entered) return entered.error();
   return base::Done{};
 }
 

@@ -82,8 +82,9 @@ Table participationTable(const TermTotals& totals) {
             number(at.childrenPerDay(), 1)};
   });
   table.notes = {
-      "Consented: a yes that stands on a day of the term, or screened in it; withdrawn "
-      "before any care stays in forms back only.",
+      "Consented: a form of this term that says yes and stands on a day of it, or screened in it; "
+      "withdrawn before any care stays in forms back only. A recheck under last year's form is not "
+      "counted here.",
       "Children are counted once each, by the school they are in now; a child seen on two "
       "days has two visits. Children/day is screened children for each day."};
   if (!totals.total.enrolled)

@@ -4,6 +4,7 @@
 #include "followup/referral.h"
 #include "reports/inputs.h"
 #include "session/identity.h"
+#include "session/new_child.h"
 #include "session/views.h"
 #include "store/book.h"
 #include "vault/vault.h"
@@ -67,6 +68,9 @@ class Session {
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
                                      Confirmed schoolConfirmsAge = Confirmed::no);
+  /// All of them with their forms, or none.
+  Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
+                                                   Confirmed schoolConfirmsAges = Confirmed::no);
   Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,

@@ -1,6 +1,7 @@
 #include "session/session_write.h"
 
 #include <algorithm>
+#include <set>
 
 namespace gk::session {
 
@@ -69,30 +70,66 @@ Result<base::MemberId> Session::enterMember(By by, const roster::Member& member)
 
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
                                             Confirmed schoolConfirmsAge) {
-  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  auto entered = enrolRoster(by, {{std::move(child), identity}}, schoolConfirmsAge);
+  if (!entered) return entered.error();
+  return entered->front();
+}
+
+namespace {
+
+/// The child as it will be entered, or why it cannot be.
+Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
+                                 const std::set<std::string>& taken) {
+  const auto& [child, identity, form] = entering;
   if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
-  const auto today = world_.clock.now().date();
   const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
   if (verdict == roster::BirthVerdict::impossible)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
-  if (verdict == roster::BirthVerdict::askUnusualForGrade && schoolConfirmsAge == Confirmed::no)
+  if (verdict == roster::BirthVerdict::askUnusualForGrade && confirmed == Confirmed::no)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " is unusual for grade " + child.grade +
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
-  child.number = *number;
-  child.birth = {identity.birth.year(), identity.birth.month()};
-  auto all = book_.current<roster::Child>(store::everything());
-  if (!all) return all.error();
-  if (std::ranges::any_of(*all, [&](const auto& c) { return c.value.number == child.number; }))
-    return refuse(ErrorCode::textMalformed, "the number " + child.number + " is another child's");
+  if (taken.contains(*number))
+    return refuse(ErrorCode::textMalformed, "the number " + *number + " is another child's");
+  auto sound = child;
+  sound.number = *number;
+  sound.birth = {identity.birth.year(), identity.birth.month()};
+  return sound;
+}
+
+} // namespace
+
+Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
+                                                          Confirmed schoolConfirmsAges) {
+  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  auto known = book_.current<roster::Child>(store::everything());
+  if (!known) return known.error();
+  std::set<std::string> taken;
+  for (const auto& one : *known)
+    taken.insert(one.value.number);
+  const auto today = world_.clock.now().date();
+  const auto nobody = roster::ChildId(base::Uuid{});
+  for (auto& entering : children) {
+    auto sound = soundChild(entering, today, schoolConfirmsAges, taken);
+    if (!sound) return sound.error();
+    if (entering.form)
+      if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
+        return form.error();
+    taken.insert(sound->number);
+    entering.child = std::move(*sound);
+  }
   return write(by, {}, [&](store::Act& act) {
-    const auto id = act.add(child);
-    const auto sealed = vault_->seal(id.uuid(), identity, world_.random);
-    act.add(store::SealedIdentity{id, sealed.nonce, sealed.box});
-    return id;
+    std::vector<roster::ChildId> ids;
+    for (const auto& entering : children) {
+      ids.push_back(act.add(entering.child));
+      const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
+      act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
+      if (entering.form) act.add(entering.form(ids.back()));
+    }
+    return ids;
   });
 }
 

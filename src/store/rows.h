@@ -59,8 +59,8 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   std::string sql = "SELECT " + std::string(entryColumns);
   for (auto column : base::split(Rows<T>::columns, ','))
     sql += ", t." + std::string(base::trim(column));
-  // CROSS JOIN holds the order of the loops: left to itself the planner walks through every entry of
-  // the book for the sake of the ORDER BY, however few rows the table has.
+  // CROSS JOIN holds the order of the loops: left to itself the planner walks through every entry
+  // of the book for the sake of the ORDER BY, however few rows the table has.
   const auto table = std::string(Rows<T>::table) + " AS t";
   const auto entries = std::string(view) + " AS e";
   const bool byEntry = where.column.starts_with("e.");

@@ -71,6 +71,29 @@ TEST_CASE("A child not on the roster is provisional until the school confirms", 
   CHECK(confirmed.stamp.reason == "school office, 11:20");
 }
 
+TEST_CASE("A roster is taken in as a whole or not at all") {
+  test::Clinic clinic;
+  const auto child = [&](const char* digits) {
+    return roster::Child{.number = roster::withCheckDigit(digits),
+                         .birth = {2019, 3},
+                         .school = clinic.school,
+                         .grade = "2",
+                         .room = {},
+                         .note = {}};
+  };
+  const session::Identity ada{.first = "Ada", .birth = must(base::Date::parse("2019-03-14"))};
+  const auto form = [&](roster::ChildId id) { return clinic.form(id); };
+  const auto doubled =
+      clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5001"), ada}});
+  CHECK(codeOf(doubled) == ErrorCode::textMalformed);
+  CHECK(must(clinic.session.findChildren("ada")).empty());
+  const auto ids = must(
+      clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5002"), ada}}));
+  REQUIRE(ids.size() == 2);
+  CHECK(must(clinic.session.consents(ids[0])).size() == 1);
+  CHECK(must(clinic.session.consents(ids[1])).empty());
+}
+
 TEST_CASE("Last year's form without the recheck tick does not let anyone look", "[case-12]") {
   test::Clinic clinic;
   const auto child = clinic.childWithoutForm("Mina");

@@ -1,6 +1,5 @@
 #include "ui/pages/chair_page.h"
 
-#include "ui/pages/cautions_page.h"
 #include "ui/pages/field_panel.h"
 #include "ui/pages/finish_panel.h"
 #include "ui/pages/identity_panel.h"
@@ -30,17 +29,17 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       number_(new QLineEdit), left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
-      always_(new KeyBar(9)),
+      always_(new KeyBar(8)),
       visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
       who_(new IdentityView), identity_(new IdentityPanel(*visit_, nullptr)),
       screening_(new ScreeningPanel(*visit_, nullptr)),
       recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
-      finish_(new FinishPanel(*visit_, nullptr)), cautions_(new CautionsPage(nullptr)),
+      finish_(new FinishPanel(*visit_, nullptr)),
       neutral_(buildNeutral()), work_(buildWork()) {
   setObjectName(u"chairPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   setStyleSheet(style::sheet());
-  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_, cautions_})
+  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_})
     outer_->addWidget(page);
   always_->setObjectName(u"alwaysBar"_s);
   auto* column = new QVBoxLayout(this);
@@ -153,8 +152,7 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
            inMouth},
           {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
           {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
-          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on},
-          {Qt::Key_F1, u"Cautions"_s, u"cautionsButton"_s, [this] { toggleCautions(); }}};
+          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on}};
 }
 
 } // namespace gk::ui

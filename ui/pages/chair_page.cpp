@@ -1,7 +1,6 @@
 #include "ui/pages/chair_page.h"
 
 #include "ui/models/identity_words.h"
-#include "ui/pages/cautions_page.h"
 #include "ui/pages/field_panel.h"
 #include "ui/pages/finish_panel.h"
 #include "ui/pages/identity_panel.h"
@@ -33,7 +32,7 @@ std::optional<session::Place> ChairPage::placeOf(roster::ChildId child, roster::
 
 bool ChairPage::take(roster::ChildId child, roster::DayId day) {
   if (visit_->isOn() && visit_->file().child.id == child) return true;
-  if (visit_->isOn() && !park()) return false;
+  if (visit_->isOn() && !mayLeave()) return false;
   const auto place = placeOf(child, day);
   if (!place || !visit_->begin(child, day)) return false;
   day_ = day;
@@ -46,6 +45,14 @@ bool ChairPage::take(roster::ChildId child, roster::DayId day) {
   goOn();
   setFocus();
   return true;
+}
+
+/// Changing the child in the middle of a visit is never an accident.
+bool ChairPage::mayLeave() {
+  if (timer_->isRunning()) return park();
+  return !seated_ ||
+         context_.prompter.confirm(toQt(visit_->file().card.header) +
+                                   u" is still in the chair. Park this visit and go on later?"_s);
 }
 
 bool ChairPage::resume(roster::DayId day) {
@@ -65,7 +72,7 @@ bool ChairPage::park() {
     return false;
   }
   emptyChair();
-  Q_EMIT left();
+  Q_EMIT finished();
   return true;
 }
 
@@ -87,18 +94,18 @@ void ChairPage::goOn() {
   }
   const auto& file = visit_->file();
   if (!seated_)
-    show(*identity_);
+    showPanel(*identity_);
   else if (!file.screening && recheck_->hasWork())
-    show(*recheck_);
+    showPanel(*recheck_);
   else if (!file.screening || editing_)
-    show(*screening_);
+    showPanel(*screening_);
   else if (field_->hasWork())
-    show(*field_);
+    showPanel(*field_);
   else
-    show(*finish_);
+    showPanel(*finish_);
 }
 
-void ChairPage::show(ChairPanel& panel) {
+void ChairPage::showPanel(ChairPanel& panel) {
   if (panel_ != &panel && &panel == screening_) screening_->begin();
   panel_ = &panel;
   if (&panel == identity_) {
@@ -213,14 +220,6 @@ void ChairPage::toggleHidden() {
     goOn();
 }
 
-void ChairPage::toggleCautions() {
-  if (outer_->currentWidget() == cautions_)
-    goOn();
-  else
-    outer_->setCurrentWidget(cautions_);
-  setFocus();
-}
-
 void ChairPage::focusInEvent(QFocusEvent* event) {
   QWidget::focusInEvent(event);
   if (!visit_->isOn() && outer_->currentWidget() == neutral_) number_->setFocus();
@@ -238,10 +237,6 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     ask_->press(*event);
     return;
   }
-  if (key == Qt::Key_F1 || (outer_->currentWidget() == cautions_ && key == Qt::Key_Escape)) {
-    toggleCautions();
-    return;
-  }
   if (left_->currentWidget() == who_ && key == Qt::Key_Escape && !timer_->isRunning()) {
     toggleWho();
     return;
@@ -251,7 +246,6 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_Escape) strip_->dismiss();
     return;
   }
-  if (outer_->currentWidget() == cautions_) return;
   if (panel_->keys().press(*event) || always_->press(*event)) return;
   if (panel_ != identity_ && map_->press(*event)) return;
   if (key == Qt::Key_Escape) {

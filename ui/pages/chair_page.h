@@ -11,7 +11,6 @@ class QStackedWidget;
 
 namespace gk::ui {
 
-class CautionsPage;
 class ChairPanel;
 class FieldPanel;
 class FinishPanel;
@@ -31,7 +30,8 @@ class ChairPage final : public QWidget {
   /// The day whose children are taken by number. Nobody is in the chair then.
   void openDay(roster::DayId day);
   /// Shows who this is; a child who was last in the chair goes on where the visit stood. False when
-  /// the child cannot be read or a timer runs for another one; then nothing changed.
+  /// the child cannot be read, a timer runs for another one, or the one in the chair is to stay;
+  /// then nothing changed.
   bool take(roster::ChildId child, roster::DayId day);
   /// After a start: the child who was in the chair, if any.
   bool resume(roster::DayId day);
@@ -43,7 +43,7 @@ class ChairPage final : public QWidget {
 
  Q_SIGNALS:
   /// Finished, parked or sent away: the chair is empty.
-  void left();
+  void finished();
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -58,16 +58,16 @@ class ChairPage final : public QWidget {
   [[nodiscard]] std::vector<KeyAction> alwaysKeys();
   [[nodiscard]] std::optional<session::Place> placeOf(roster::ChildId child, roster::DayId day);
 
+  [[nodiscard]] bool mayLeave();
   void goOn();
   void refresh();
-  void show(ChairPanel& panel);
+  void showPanel(ChairPanel& panel);
   void emptyChair();
   void lookUp();
   void undo();
   void nextTooth();
   void toggleWho();
   void toggleHidden();
-  void toggleCautions();
   void showHeader();
 
   Context& context_;
@@ -92,7 +92,6 @@ class ChairPage final : public QWidget {
   RecheckPanel* recheck_;
   FieldPanel* field_;
   FinishPanel* finish_;
-  CautionsPage* cautions_;
   QWidget* neutral_;
   QWidget* work_;
   ChairPanel* panel_ = nullptr;

@@ -17,9 +17,10 @@ void ChairPanel::addNote() {
   visit().ask.write(u"Note"_s, {}, [this, old](const QString& said) {
     auto noted = old->value;
     noted.note += (noted.note.empty() ? "" : "; ") + toStd(said);
-    visit().act([&] {
-      return visit().book().correctScreening(visit().by(), *old, noted, "a note was added");
-    });
+    if (visit().act([&] {
+          return visit().book().correctScreening(visit().by(), *old, noted, "a note was added");
+        }))
+      visit().strip.say(u"Noted."_s);
   });
 }
 

@@ -83,7 +83,15 @@ base::Seconds FieldSteps::target() const {
 }
 
 StepRun FieldSteps::blank(Step step, std::vector<ToothSurfaces> teeth) const {
-  StepRun run{field().field.id, step, std::move(teeth)};
+  StepRun run{.field = field().field.id,
+              .step = step,
+              .teeth = std::move(teeth),
+              .lasted = {},
+              .target = {},
+              .timer = {},
+              .light = {},
+              .lot = {},
+              .reason = {}};
   const auto& setup = visit_.setup();
   if (step == Step::etch) run.lot = setup.etchant;
   if (step == Step::flow) run.lot = field().field.value.sealant;

@@ -83,7 +83,7 @@ void FinishPanel::refresh() {
   sealed_->setVisible(!shown.isEmpty());
   const bool varnished = isVarnished();
   const auto* lot = file().lot(visit().setup().varnish);
-  const auto end = outcome();
+  const auto proposed = outcome();
   state_->setText(
       (lines.empty() ? QString() : u"Surface wiped: %1\n"_s.arg(wiped_ ? u"YES"_s : u"not yet"_s)) +
       u"Varnish: %1\nOutcome: %2%3"_s.arg(
@@ -91,8 +91,8 @@ void FinishPanel::refresh() {
           : !file().card.varnish.allows
               ? u"NO, "_s + toQt(file().card.varnish.why)
               : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
-          toQt(base::nameOf(end.end)).toUpper(),
-          end.reason.empty() ? QString() : u" ("_s + toQt(end.reason) + u')'));
+          toQt(base::nameOf(proposed.end)).toUpper(),
+          proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
   keys_->setActions({{Qt::Key_5, u"Surface wiped"_s, u"wipedButton"_s,
                       [this] {
                         wiped_ = true;

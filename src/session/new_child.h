@@ -1,0 +1,17 @@
+#pragma once
+
+#include "roster/consent.h"
+#include "session/identity.h"
+
+#include <functional>
+
+namespace gk::session {
+
+/// A child to be taken onto the roster, with the form that came back, if one did.
+struct NewChild {
+  roster::Child child;
+  Identity identity;
+  std::function<roster::Consent(roster::ChildId)> form{}; ///< empty when there is no form
+};
+
+} // namespace gk::session

@@ -1,0 +1,109 @@
+#include "base/files.h"
+#include "reference/reference.h"
+#include "support/scratch.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <filesystem>
+#include <sstream>
+
+using namespace gk;
+using namespace gk::reference;
+
+namespace {
+
+const std::filesystem::path here = std::filesystem::path(GK_SOURCE_DIR) / "tests/reference";
+
+/// Every comparison: add a row, a script, its data and R's recorded answer.
+const std::vector<Script> scripts{
+    {"retention_weil.R", "retention_weil.csv", retentionByChild},
+    {"retention_schools.R", "retention_schools.csv", retentionByChild},
+    {"compare_rabbits.R", "compare_rabbits.csv", compareRabbits},
+    {"compare_isolation.R", "compare_isolation.csv", compareIsolation},
+    {"compare_holm.R", "compare_holm.csv", compareHolm},
+    {"shrinkage_schools.R", "shrinkage_schools.csv", shrinkageSchools},
+    {"screening_schools.R", "screening_schools.csv", screeningSchools},
+};
+
+std::string textOf(const std::filesystem::path& path) {
+  auto text = base::readFile(path);
+  INFO(path);
+  REQUIRE(text);
+  return std::move(text).value();
+}
+
+Values parsed(const std::string& text) {
+  Values values;
+  std::istringstream in(text);
+  std::string line;
+  while (std::getline(in, line)) {
+    if (line.empty() || line.front() == '#') continue;
+    std::istringstream words(line);
+    std::string name;
+    double value = 0;
+    INFO("line: " << line);
+    REQUIRE((words >> name >> value));
+    values[name] = value;
+  }
+  return values;
+}
+
+void compareValues(const Script& row, const Values& theirs) {
+  const auto table = base::parseCsv(textOf(here / "data" / row.data));
+  REQUIRE(table);
+  const Values ours = row.ours(*table);
+  INFO(row.script);
+  CHECK(ours.size() == theirs.size());
+  for (const auto& [name, value] : theirs) {
+    INFO(name);
+    REQUIRE(ours.contains(name));
+    const double allowed = row.tolerance * std::max(1.0, std::fabs(value));
+    CHECK(ours.at(name) == Approx(value).epsilon(0).margin(allowed));
+  }
+}
+
+std::string quoted(const std::filesystem::path& path) {
+  std::string out = "'";
+  for (const char c : path.string())
+    out += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return out + "'";
+}
+
+bool ran(const std::string& command) {
+  return std::system(command.c_str()) == 0;
+}
+
+} // namespace
+
+TEST_CASE("Our estimates agree with the answers recorded from R") {
+  for (const auto& row : scripts) {
+    const auto name = std::filesystem::path(row.script).stem().string() + ".txt";
+    compareValues(row, parsed(textOf(here / "expected" / name)));
+  }
+}
+
+TEST_CASE("Our estimates agree with R where R is installed") {
+  if (!ran("command -v Rscript >/dev/null 2>&1")) {
+    WARN("Rscript is not installed, so the live comparison with R was skipped; the recorded "
+         "answers were compared. Debian: r-base-core r-cran-survey r-cran-sandwich "
+         "r-cran-survival.");
+    return;
+  }
+  const test::Scratch scratch;
+  for (const auto& row : scripts) {
+    const bool worked = ran("Rscript --vanilla " + quoted(here / row.script) + " " +
+                            quoted(here / "data" / row.data) + " >" + quoted(scratch / "out") +
+                            " 2>" + quoted(scratch / "err"));
+    const auto complaint = textOf(scratch / "err");
+    if (!worked && complaint.find("there is no package called") != std::string::npos) {
+      WARN(row.script << " was skipped, as R lacks a package it needs: " << complaint);
+      continue;
+    }
+    INFO(row.script << ": " << complaint);
+    REQUIRE(worked);
+    compareValues(row, parsed(textOf(scratch / "out")));
+  }
+}

@@ -1,0 +1,114 @@
+#pragma once
+
+#include "support/clinic.h"
+#include "ui/pages/chair_page.h"
+#include "ui/support/text.h"
+#include "ui/widgets/timer_view.h"
+#include "scripted_prompter.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTest>
+
+#include <memory>
+
+namespace gk::test {
+
+/// A clinic day and its chair page, driven by keys. Counts every key and pedal press.
+class Chair {
+ public:
+  Clinic clinic;
+  ScriptedPrompter prompter;
+  ui::Acting acting;
+  ui::Context context{clinic.session, clinic.clock, prompter, acting};
+  std::unique_ptr<ui::ChairPage> page;
+  int keys = 0;
+  int pedals = 0;
+
+  Chair() {
+    ui::Setup setup;
+    setup.author = clinic.hygienist;
+    setup.recorder = clinic.assistant;
+    setup.assistant = clinic.assistant;
+    setup.sealant = clinic.resin;
+    setup.etchant = clinic.etchant;
+    setup.varnish = clinic.varnish;
+    setup.light = clinic.light;
+    acting.change(setup);
+    open();
+  }
+
+  /// As after a start: a new page on the same book.
+  void open() {
+    page = std::make_unique<ui::ChairPage>(context);
+    page->resize(1366, 690);
+    page->show();
+    page->openDay(clinic.day);
+  }
+
+  void press(Qt::Key key) {
+    ++(key == Qt::Key_Space ? pedals : keys);
+    QTest::keyClick(page.get(), key);
+  }
+  void press(const char* letters) {
+    for (const char* letter = letters; *letter != 0; ++letter) press(static_cast<Qt::Key>(*letter));
+  }
+  void type(const QString& words) {
+    auto* line = page->findChild<QLineEdit*>(QStringLiteral("askLine"));
+    REQUIRE(line->isVisible());
+    line->setText(words);
+    press(Qt::Key_Return);
+  }
+
+  /// Lets the clock run with a look at it every second.
+  void run(int seconds) {
+    auto* timer = page->findChild<ui::TimerView*>();
+    for (int i = 0; i < seconds; ++i) {
+      clinic.clock.advance(std::chrono::seconds(1));
+      timer->tick();
+    }
+  }
+
+  [[nodiscard]] bool shows(const char* name) const {
+    const auto* widget = page->findChild<QWidget*>(QString::fromLatin1(name));
+    return widget != nullptr && widget->isVisible();
+  }
+  [[nodiscard]] QString text(const char* name) const {
+    const auto* label = page->findChild<QLabel*>(QString::fromLatin1(name));
+    REQUIRE(label != nullptr);
+    return label->text();
+  }
+  [[nodiscard]] QString message() const { return text("messageText"); }
+
+  void seat(roster::ChildId child) {
+    REQUIRE(page->take(child, clinic.day));
+    ++keys; // chosen on the day board
+    press(Qt::Key_1);
+    press(Qt::Key_Return);
+  }
+  /// Second molars not up, four first molars sound, no decay, nothing urgent.
+  void screenFour() {
+    press("ZSSSS444");
+    press(Qt::Key_Return);
+  }
+  void etchToFrosty() {
+    press(Qt::Key_Space);
+    run(20);
+    press(Qt::Key_Space);
+    press(Qt::Key_5);
+  }
+  void cure() {
+    press(Qt::Key_Space);
+    run(20);
+  }
+  /// Isolates and seals two teeth of two surfaces each.
+  void sealHalf() {
+    press(Qt::Key_Return);
+    etchToFrosty();
+    for (int exposure = 0; exposure < 4; ++exposure) cure();
+    press("55");
+  }
+};
+
+} // namespace gk::test

@@ -1,0 +1,51 @@
+#include "chair_fixture.h"
+
+#include <iostream>
+
+using namespace gk;
+using chairside::Attempt;
+using test::must;
+
+TEST_CASE("A standard child is sealed by keyboard alone within the key budget") {
+  test::Chair chair;
+  const auto mina = chair.clinic.child("Mina", "Tolliver-Reed");
+  chair.seat(mina);
+  REQUIRE(chair.shows("screeningPanel"));
+  chair.press("ZSSSS444");
+  CHECK(chair.text("pauseLine").startsWith(
+      QStringLiteral("Sealing 4: upper right first molar, 3 (occlusal and lingual groove)")));
+  chair.press(Qt::Key_Return);
+  REQUIRE(chair.shows("fieldPanel"));
+  CHECK(chair.text("fieldTitle") == QStringLiteral("Right half: keep dry"));
+  chair.sealHalf();
+  CHECK(chair.text("fieldTitle") == QStringLiteral("Left half: keep dry"));
+  chair.sealHalf();
+  REQUIRE(chair.shows("finishPanel"));
+  CHECK(chair.text("finishSealed").count(QStringLiteral(": sealed")) == 4);
+  chair.press("5V");
+  CHECK(chair.text("finishState").contains(QStringLiteral("Varnish: YES")));
+  chair.press(Qt::Key_Return);
+  CHECK_FALSE(chair.page->isOccupied());
+
+  const auto placements = must(chair.clinic.session.placements(mina));
+  REQUIRE(placements.size() == 4);
+  for (const auto& [id, stamp, placement] : placements) {
+    CHECK(placement.attempt == Attempt::complete);
+    CHECK(placement.surfaces == dentition::usualSurfaces(placement.tooth));
+    CHECK(placement.cures == 2);
+    CHECK(placement.etched == base::Seconds(20));
+    CHECK(placement.cured == base::Seconds(20));
+    CHECK(placement.frosty);
+    CHECK(placement.light == chair.clinic.light);
+    CHECK(stamp.by.recorder == chair.clinic.assistant);
+  }
+  const auto records = must(chair.clinic.session.dayRecords(chair.clinic.day));
+  REQUIRE(records.outcomes.size() == 1);
+  CHECK(records.outcomes.front().value.end == chairside::DayEnd::sealedComplete);
+  CHECK(records.varnishes.size() == 1);
+
+  std::cout << "standard child: " << chair.keys << " keys and " << chair.pedals
+            << " pedal presses, " << chair.keys + chair.pedals << " actions\n";
+  CHECK(chair.keys + chair.pedals <= 35);
+  CHECK(chair.keys <= 24);
+}

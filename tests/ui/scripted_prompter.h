@@ -1,0 +1,53 @@
+#pragma once
+
+#include "ui/support/prompter.h"
+
+#include <deque>
+
+namespace gk::test {
+
+/// Answers from a script and keeps what was asked; backs out when the script is at its end.
+class ScriptedPrompter final : public ui::Prompter {
+ public:
+  std::deque<bool> confirms;
+  std::deque<QString> texts;
+  std::deque<int> choices;
+  std::deque<QString> files;
+  QStringList asked;
+
+  bool confirm(const QString& question) override {
+    asked += question;
+    return next(confirms).value_or(false);
+  }
+  std::optional<QString> text(const QString& question, const QString&) override {
+    asked += question;
+    return next(texts);
+  }
+  std::optional<int> choose(const QString& question, const QStringList&) override {
+    asked += question;
+    return next(choices);
+  }
+  std::optional<QString> openFile(const QString& title, const QString&) override {
+    asked += title;
+    return next(files);
+  }
+  std::optional<QString> saveFile(const QString& title, const QString&, const QString&) override {
+    asked += title;
+    return next(files);
+  }
+  std::optional<QString> passphrase(const QString& question) override {
+    asked += question;
+    return next(texts);
+  }
+
+ private:
+  template <class T>
+  std::optional<T> next(std::deque<T>& script) {
+    if (script.empty()) return std::nullopt;
+    auto answer = script.front();
+    script.pop_front();
+    return answer;
+  }
+};
+
+} // namespace gk::test
