@@ -9,22 +9,23 @@ namespace {
 /// A copy of the clinic's book in the hands of another laptop.
 struct Second {
   test::Clinic& first;
+  std::string name;
   base::SeededRandom random;
   session::Session session;
 
-  Second(test::Clinic& clinic, const char* name, std::uint64_t seed)
-      : first(clinic), random(seed), session(opened(clinic, name)) {
+  Second(test::Clinic& clinic, const char* called, std::uint64_t seed)
+      : first(clinic), name(called), random(seed), session(opened(clinic)) {
     must(session.unlock(test::Clinic::passphrase));
   }
 
   /// What is carried to the other laptop: its own book stays open and locked.
   base::Path handOver() {
-    const auto path = *first.folder / ("handed-over-" + std::to_string(++handed_) + ".gkbook");
+    const auto path = *first.folder / (name + std::to_string(++handed_));
     must(session.backUp(path));
     return path;
   }
 
-  session::Session opened(test::Clinic& clinic, const char* name) {
+  session::Session opened(test::Clinic& clinic) {
     const auto path = *clinic.folder / name;
     must(clinic.session.backUp(path));
     return must(session::Session::open(
