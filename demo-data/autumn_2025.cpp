@@ -8,7 +8,8 @@ namespace {
 
 std::vector<std::string> gradesOf(const SchoolTerm& term) {
   std::vector<std::string> grades;
-  for (const auto& grade : term.enrolled) grades.emplace_back(grade.grade);
+  for (const auto& grade : term.enrolled)
+    grades.emplace_back(grade.grade);
   return grades;
 }
 
@@ -21,20 +22,26 @@ std::vector<Turn> enterRoster(Story& story, std::size_t school, base::Date recei
   const auto plans = planSchool(term, sharesOf2025(there), gradesOf(term));
   const auto sealed = static_cast<std::size_t>(there.oneYear.sealed);
   const auto found = static_cast<std::size_t>(there.oneYear.found);
+  auto children = otherForms(story, school, term, {Autumn::of2025, received});
+  const auto others = children.size();
+  for (std::size_t i = 0; i < plans.size(); ++i) {
+    const bool isWren = school == cobbleLantern && i == 0;
+    children.push_back(isWren ? wrenIn2025(story)
+                              : inventedChild(story, Autumn::of2025, school, plans.at(i).grade));
+    // Last year's form is what a recheck stands on a year later: those found had ticked it.
+    const FormTerms form{Autumn::of2025, received, i < found};
+    children.back().form = [&story, form](roster::ChildId child) {
+      return yesForm(story, child, form);
+    };
+  }
+  const auto ids = enrol(story, std::move(children));
   std::vector<Turn> turns;
   for (std::size_t i = 0; i < plans.size(); ++i) {
-    const auto& plan = plans.at(i);
-    const bool isWren = school == cobbleLantern && i == 0;
-    const auto child = isWren ? enrolWren(story)
-                              : enrolInvented(story, Autumn::of2025, school, plan.grade);
-    // Last year's form is what a recheck stands on a year later: those found had ticked it.
-    enterYes(story, child, {Autumn::of2025, received, i < found});
+    const auto child = ids.at(others + i);
     auto& pupils = i < sealed ? story.sealedIn2025.at(school) : story.othersIn2025.at(school);
-    pupils.push_back({child, plan});
-    turns.push_back({child, plan, {}, lightOf2025(story, school, i)});
+    pupils.push_back({child, plans.at(i)});
+    turns.push_back({child, plans.at(i), {}, lightOf2025(story, school, i)});
   }
-  enterOtherForms(story, school, term, term.formsBack - term.consented,
-                  {Autumn::of2025, received});
   return turns;
 }
 
@@ -58,8 +65,8 @@ void tellAutumn2025(Story& story) {
     const auto received = dates.front().plusDays(-7);
     events.push_back({received, [&story, &schools, i, received] {
                         auto turns = mixed(story, enterRoster(story, i, received));
-                        schools.at(i) = spread(i, Autumn::of2025,
-                                               county().at(i).autumn2025.days, std::move(turns));
+                        schools.at(i) = spread(i, Autumn::of2025, county().at(i).autumn2025.days,
+                                               std::move(turns));
                         if (schools.at(i)->laptop() == Desk::b) story.carry(Desk::a, Desk::b);
                       }});
     for (auto date : dates)

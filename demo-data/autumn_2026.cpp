@@ -13,7 +13,8 @@ using std::chrono::minutes;
 std::vector<std::string> gradesOf(std::string_view code, const SchoolTerm& term) {
   if (code == "FR") return {"K", "K", "1", "K", "2"}; // molars of kindergarten are not up
   std::vector<std::string> grades;
-  for (const auto& grade : term.enrolled) grades.emplace_back(grade.grade);
+  for (const auto& grade : term.enrolled)
+    grades.emplace_back(grade.grade);
   return grades;
 }
 
@@ -34,14 +35,19 @@ std::vector<Turn> turnsOf(Story& story, std::size_t school, base::Date received)
   const auto& there = county().at(school);
   const auto term = school == cobbleLantern ? withoutNamed(there.autumn2026) : there.autumn2026;
   const auto plans = planSchool(term, sharesOf2026(term, there.code), gradesOf(there.code, term));
-  std::vector<Turn> turns;
+  const FormTerms form{Autumn::of2026, received};
+  auto children = otherForms(story, school, term, form);
+  const auto others = children.size();
   for (const auto& plan : plans) {
-    const auto child = enrolInvented(story, Autumn::of2026, school, plan.grade);
-    enterYes(story, child, {Autumn::of2026, received});
-    turns.push_back({child, plan});
+    children.push_back(inventedChild(story, Autumn::of2026, school, plan.grade));
+    children.back().form = [&story, form](roster::ChildId child) {
+      return yesForm(story, child, form);
+    };
   }
-  enterOtherForms(story, school, term, term.formsBack - term.consented,
-                  {Autumn::of2026, received});
+  const auto ids = enrol(story, std::move(children));
+  std::vector<Turn> turns;
+  for (std::size_t i = 0; i < plans.size(); ++i)
+    turns.push_back({ids.at(others + i), plans.at(i)});
   return turns;
 }
 
@@ -88,7 +94,8 @@ SchoolDays enterRoster(Story& story, std::size_t school, base::Date received) {
     keepForLastDay(story, turns);
     dates.pop_back();
   }
-  for (auto& turn : recheckTurns(story, school)) turns.push_back(std::move(turn));
+  for (auto& turn : recheckTurns(story, school))
+    turns.push_back(std::move(turn));
   mix(story, turns);
   return spread(school, Autumn::of2026, std::move(dates), std::move(turns));
 }
@@ -99,9 +106,13 @@ void beginTerm(Story& story) {
   tell.at("the beginning of autumn 2026");
   tell.goTo(on(2026, 9, 8), minutes(9 * 60));
   const base::By corvin{story.team->corvin, {}};
-  story.team->juno = tell.must(story.a->enterMember(
-      corvin, {"Juno Pellwater", "JP", roster::Role::dentalAssistant, "DA-01377", {},
-               roster::usualTasks(roster::Role::dentalAssistant)}));
+  story.team->juno =
+      tell.must(story.a->enterMember(corvin, {"Juno Pellwater",
+                                              "JP",
+                                              roster::Role::dentalAssistant,
+                                              "DA-01377",
+                                              {},
+                                              roster::usualTasks(roster::Role::dentalAssistant)}));
   for (const auto& light : tell.must(story.a->lights())) {
     if (light.id != story.kit->l2) continue;
     auto known = light.value;

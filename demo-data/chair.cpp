@@ -75,18 +75,12 @@ void Half::dry(const Teeth& teeth) {
          .target = roster::StepTimes{}.rinse,
          .source = TimeSource::timer});
   chair_.tell().pass(15);
-  enter({.field = *field_,
-         .step = Step::dry,
-         .teeth = teeth,
-         .result = StepResult::frosty});
+  enter({.field = *field_, .step = Step::dry, .teeth = teeth, .result = StepResult::frosty});
 }
 
 void Half::flow() {
   chair_.tell().pass(12 * static_cast<int>(teeth_.size()));
-  enter({.field = *field_,
-         .step = Step::flow,
-         .teeth = teeth_,
-         .lot = chair_.sealant});
+  enter({.field = *field_, .step = Step::flow, .teeth = teeth_, .lot = chair_.sealant});
 }
 
 void Half::cure(const ToothSurfaces& tooth, kit::LightId light) {
@@ -122,22 +116,19 @@ void Half::cureInterrupted(const ToothSurfaces& tooth, kit::LightId light, Milli
 
 void Half::check(const ToothSurfaces& tooth) {
   chair_.tell().pass(10);
-  enter({.field = *field_,
-         .step = Step::check,
-         .teeth = {tooth},
-         .result = StepResult::passed});
+  enter({.field = *field_, .step = Step::check, .teeth = {tooth}, .result = StepResult::passed});
 }
 
 void Half::wet(dentition::Tooth tooth, chairside::WetStage stage) {
-  chair_.tell().must(chair_.book.wet(chair_.by(), {.field = *field_,
-                                                   .teeth = {tooth},
-                                                   .stage = stage,
-                                                   .cause = chairside::WetCause::saliva}));
+  chair_.tell().must(chair_.book.wet(
+      chair_.by(),
+      {.field = *field_, .teeth = {tooth}, .stage = stage, .cause = chairside::WetCause::saliva}));
 }
 
 void Half::stop(const std::string& why) {
   std::vector<dentition::Tooth> all;
-  for (const auto& [tooth, surfaces] : teeth_) all.push_back(tooth);
+  for (const auto& [tooth, surfaces] : teeth_)
+    all.push_back(tooth);
   chair_.tell().must(chair_.book.stopTeeth(chair_.by(), *field_, all, why));
 }
 
@@ -145,25 +136,25 @@ void Half::sealAll() {
   etch(teeth_, adding_ ? EtchReason::wetWhenAdding : EtchReason::first);
   dry(teeth_);
   flow();
-  for (const auto& tooth : teeth_) cure(tooth, chair_.light);
-  for (const auto& tooth : teeth_) check(tooth);
+  for (const auto& tooth : teeth_)
+    cure(tooth, chair_.light);
+  for (const auto& tooth : teeth_)
+    check(tooth);
 }
 
 void Half::coverAll(int waitSeconds) {
   chair_.tell().pass(10);
   enter({.field = *field_, .step = Step::dry, .teeth = teeth_});
   chair_.tell().pass(20);
-  enter({.field = *field_,
-         .step = Step::flow,
-         .teeth = teeth_,
-         .lot = chair_.story.kit->clay});
+  enter({.field = *field_, .step = Step::flow, .teeth = teeth_, .lot = chair_.story.kit->clay});
   const auto waited = chair_.tell().pass(waitSeconds);
   enter({.field = *field_,
          .step = Step::cure,
          .teeth = teeth_,
          .lasted = waited,
          .source = TimeSource::timer});
-  for (const auto& tooth : teeth_) check(tooth);
+  for (const auto& tooth : teeth_)
+    check(tooth);
 }
 
 } // namespace gk::demo

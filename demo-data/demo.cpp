@@ -48,8 +48,7 @@ Result<Done> tellAll(Story& story, Until until) {
 Result<Done> putInPlace(const Path& made, const Path& target) {
   std::error_code failed;
   std::filesystem::rename(made, target, failed);
-  if (failed)
-    return Error{ErrorCode::fileUnwritable, target.string() + ": " + failed.message()};
+  if (failed) return Error{ErrorCode::fileUnwritable, target.string() + ": " + failed.message()};
   return Done{};
 }
 

@@ -6,14 +6,18 @@ namespace gk::demo {
 
 namespace {
 
-base::By ines(const Story& story) { return {story.team->ines, {}}; }
+base::By ines(const Story& story) {
+  return {story.team->ines, {}};
+}
 
-int schoolYear(Autumn autumn) { return autumn == Autumn::of2025 ? 2025 : 2026; }
+int schoolYear(Autumn autumn) {
+  return autumn == Autumn::of2025 ? 2025 : 2026;
+}
 
 roster::ServiceSet everythingAsked() {
   using enum roster::Service;
-  return {screening, sealants, varnish, interimMaterial, shareWithNurse, shareWithDentist,
-          dataForReports};
+  return {screening,      sealants,         varnish,       interimMaterial,
+          shareWithNurse, shareWithDentist, dataForReports};
 }
 
 } // namespace
@@ -24,33 +28,32 @@ void enterEnrolments(Story& story, Autumn autumn) {
     const auto& school = county().at(i);
     const auto& term = autumn == Autumn::of2025 ? school.autumn2025 : school.autumn2026;
     for (const auto& [grade, pupils] : term.enrolled)
-      story.teller.must(story.a->enterEnrolment(
-          ines(story),
-          {story.terms.at(placeOf(autumn)), story.schools.at(i), std::string(grade), pupils}));
+      story.teller.must(
+          story.a->enterEnrolment(ines(story), {story.terms.at(placeOf(autumn)),
+                                                story.schools.at(i), std::string(grade), pupils}));
   }
 }
 
-roster::ChildId enrol(Story& story, std::size_t school, const std::string& grade,
-                      const session::Identity& identity, dentition::Sex sex,
-                      std::optional<int> digits) {
+session::NewChild newChild(Story& story, std::size_t school, const std::string& grade,
+                           const session::Identity& identity, dentition::Sex sex,
+                           std::optional<int> digits) {
   const int number = digits ? *digits : story.nextNumber++;
-  const roster::Child child{.number = roster::withCheckDigit(std::to_string(number)),
-                            .birth = {identity.birth.year(), identity.birth.month()},
-                            .sex = sex,
-                            .school = story.schools.at(school),
-                            .grade = grade,
-                            .room = identity.room};
-  story.teller.pass(20);
-  return story.teller.must(story.a->enrolChild(ines(story), child, identity));
+  return {.child = {.number = roster::withCheckDigit(std::to_string(number)),
+                    .birth = {identity.birth.year(), identity.birth.month()},
+                    .sex = sex,
+                    .school = story.schools.at(school),
+                    .grade = grade,
+                    .room = identity.room},
+          .identity = identity};
 }
 
-roster::ChildId enrolInvented(Story& story, Autumn autumn, std::size_t school,
-                              const std::string& grade) {
+session::NewChild inventedChild(Story& story, Autumn autumn, std::size_t school,
+                                const std::string& grade) {
   const auto name = story.nextName++;
   const int years = *roster::gradeNumber(grade) + 5; // of the youngest of the grade, in September
-  return enrol(story, school, grade,
-               inventedChild(name, schoolYear(autumn) - years, roomOf(grade, name)),
-               name % 2 == 0 ? dentition::Sex::female : dentition::Sex::male);
+  return newChild(story, school, grade,
+                  inventedIdentity(name, schoolYear(autumn) - years, roomOf(grade, name)),
+                  name % 2 == 0 ? dentition::Sex::female : dentition::Sex::male);
 }
 
 roster::Consent yesForm(const Story& story, roster::ChildId child, const FormTerms& terms) {
@@ -68,37 +71,43 @@ roster::Consent yesForm(const Story& story, roster::ChildId child, const FormTer
           .validUntil = on(year + (terms.forTwoYears ? 2 : 1), 6, 30)};
 }
 
-void enterYes(Story& story, roster::ChildId child, const FormTerms& terms) {
-  story.teller.pass(15);
-  story.teller.must(story.a->enterConsent(ines(story), yesForm(story, child, terms)));
-}
-
-void enterNo(Story& story, roster::ChildId child, const FormTerms& terms) {
+roster::Consent noForm(const Story& story, roster::ChildId child, const FormTerms& terms) {
   auto form = yesForm(story, child, terms);
   form.state = roster::ConsentState::no;
   form.allowed = {};
-  form.validUntil = on(schoolYear(terms.autumn) + 1, 6, 30);
-  story.teller.pass(10);
-  story.teller.must(story.a->enterConsent(ines(story), form));
+  return form;
 }
 
-void enterIncomplete(Story& story, roster::ChildId child, const FormTerms& terms) {
+roster::Consent incompleteForm(const Story& story, roster::ChildId child, const FormTerms& terms) {
   auto form = yesForm(story, child, terms);
   form.state = roster::ConsentState::incomplete;
   form.signedOn.reset();
   form.note = "not signed; a new form went home";
-  story.teller.pass(10);
+  return form;
+}
+
+void enterForm(Story& story, const roster::Consent& form) {
+  story.teller.pass(15);
   story.teller.must(story.a->enterConsent(ines(story), form));
 }
 
-void enterOtherForms(Story& story, std::size_t school, const SchoolTerm& term, int count,
-                     const FormTerms& terms) {
-  for (int i = 0; i < count; ++i) {
+std::vector<session::NewChild> otherForms(Story& story, std::size_t school, const SchoolTerm& term,
+                                          const FormTerms& terms) {
+  std::vector<session::NewChild> children;
+  for (int i = term.consented; i < term.formsBack; ++i) {
     const auto& grade = term.enrolled.at(static_cast<std::size_t>(i) % term.enrolled.size()).grade;
-    const auto child = enrolInvented(story, terms.autumn, school, std::string(grade));
-    if (i % 4 == 3) enterIncomplete(story, child, terms);
-    else enterNo(story, child, terms);
+    children.push_back(inventedChild(story, terms.autumn, school, std::string(grade)));
+    const bool incomplete = i % 4 == 3;
+    children.back().form = [&story, terms, incomplete](roster::ChildId child) {
+      return incomplete ? incompleteForm(story, child, terms) : noForm(story, child, terms);
+    };
   }
+  return children;
+}
+
+std::vector<roster::ChildId> enrol(Story& story, std::vector<session::NewChild> children) {
+  story.teller.pass(20 * static_cast<int>(children.size()));
+  return story.teller.must(story.a->enrolRoster(ines(story), std::move(children)));
 }
 
 } // namespace gk::demo

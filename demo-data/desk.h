@@ -14,22 +14,24 @@ struct FormTerms {
 /// The pupils of each grade that the program serves.
 void enterEnrolments(Story& story, Autumn autumn);
 
-/// Enrols a child on laptop A; the number's digits are `digits`, or the next free ones.
-roster::ChildId enrol(Story& story, std::size_t school, const std::string& grade,
-                      const session::Identity& identity, dentition::Sex sex,
-                      std::optional<int> digits = std::nullopt);
+/// A child as typed from its form; the number's digits are `digits`, or the next free ones.
+session::NewChild newChild(Story& story, std::size_t school, const std::string& grade,
+                           const session::Identity& identity, dentition::Sex sex,
+                           std::optional<int> digits = std::nullopt);
 /// An invented child of that grade in that autumn.
-roster::ChildId enrolInvented(Story& story, Autumn autumn, std::size_t school,
-                              const std::string& grade);
+session::NewChild inventedChild(Story& story, Autumn autumn, std::size_t school,
+                                const std::string& grade);
 
 roster::Consent yesForm(const Story& story, roster::ChildId child, const FormTerms& terms);
-void enterYes(Story& story, roster::ChildId child, const FormTerms& terms);
-/// A no, or a form that lacks its signature.
-void enterNo(Story& story, roster::ChildId child, const FormTerms& terms);
-void enterIncomplete(Story& story, roster::ChildId child, const FormTerms& terms);
+roster::Consent noForm(const Story& story, roster::ChildId child, const FormTerms& terms);
+/// It lacks its signature.
+roster::Consent incompleteForm(const Story& story, roster::ChildId child, const FormTerms& terms);
+void enterForm(Story& story, const roster::Consent& form);
 
-/// Children with a form that is no yes, so that `formsBack` comes out.
-void enterOtherForms(Story& story, std::size_t school, const SchoolTerm& term, int count,
-                     const FormTerms& terms);
+/// Invented children with forms that are no yes, so that the forms back come out.
+std::vector<session::NewChild> otherForms(Story& story, std::size_t school, const SchoolTerm& term,
+                                          const FormTerms& terms);
+/// Takes a roster in on laptop A, all of it or none.
+std::vector<roster::ChildId> enrol(Story& story, std::vector<session::NewChild> children);
 
 } // namespace gk::demo

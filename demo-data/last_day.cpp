@@ -8,7 +8,9 @@ namespace {
 using chairside::DayEnd;
 using std::chrono::minutes;
 
-base::Date today() { return on(2026, 11, 17); }
+base::Date today() {
+  return on(2026, 11, 17);
+}
 
 /// The laptop wakes with the wrong year: it says so, and nothing is written until it is mended.
 void wakeInTheWrongYear(Story& story) {
@@ -92,8 +94,8 @@ class LastDay {
     for (std::size_t i = 4; i < others.size(); ++i)
       visit(next("a child who was not seen"), others.at(i).id, others.at(i).plan);
     end(next("Jory"), story_.named->jory, DayEnd::withdrawn, "withdrawn before any care");
-    const auto unbalanced = story_.a->signDay(
-        {story_.team->tamsin, {}}, {*day_, story_.team->tamsin, story_.team->ines});
+    const auto unbalanced = story_.a->signDay({story_.team->tamsin, {}},
+                                              {*day_, story_.team->tamsin, story_.team->ines});
     tell.mustRefuse(unbalanced, base::ErrorCode::ruleDayOpen);
     end(next("Ruben"), story_.named->ruben, DayEnd::onHold, "two forms disagree");
     tell.at("merging the second laptop");
@@ -125,12 +127,12 @@ class LastDay {
     tell.mustHold(tell.clock.now().timeOfDay() == minutes(10 * 60 + 42), "it is not 10:42");
     tell.must(story_.a->withdrawConsent({story_.team->ines, {}}, jory,
                                         "by phone, mother; taken by Ines Marrowby"));
-    tell.mustRefuse(story_.a->seat({story_.team->oriel, {}},
-                                   {.child = jory,
-                                    .day = *day_,
-                                    .confirmed = {chairside::Identifier::spokenName,
-                                                  chairside::Identifier::slipScan}}),
-                    base::ErrorCode::ruleConsent);
+    tell.mustRefuse(
+        story_.a->seat({story_.team->oriel, {}}, {.child = jory,
+                                                  .day = *day_,
+                                                  .confirmed = {chairside::Identifier::spokenName,
+                                                                chairside::Identifier::slipScan}}),
+        base::ErrorCode::ruleConsent);
   }
 
   Story& story_;

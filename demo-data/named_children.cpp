@@ -31,18 +31,18 @@ void mistypeSol(Story& story) {
                             .school = story.schools.at(cobbleLantern),
                             .grade = "2",
                             .room = "7"};
-  const auto refused = story.a->enrolChild(
-      {story.team->ines, {}}, child,
-      named("Sol", "Hatherwick", on(1997, 3, 12), "7",
-            guardian("Petra Hatherwick", "mother", "000-555-0157")),
-      session::Confirmed::yes);
+  const auto refused =
+      story.a->enrolChild({story.team->ines, {}}, child,
+                          named("Sol", "Hatherwick", on(1997, 3, 12), "7",
+                                guardian("Petra Hatherwick", "mother", "000-555-0157")),
+                          session::Confirmed::yes);
   story.teller.mustRefuse(refused, base::ErrorCode::ruleBirthDate);
 }
 
 /// Both parents sent a form and they disagree: nobody's wins by its date.
 void enterRubensForms(Story& story, roster::ChildId ruben, const FormTerms& terms) {
-  enterYes(story, ruben, terms);
-  enterNo(story, ruben, terms);
+  enterForm(story, yesForm(story, ruben, terms));
+  enterForm(story, noForm(story, ruben, terms));
 }
 
 } // namespace
@@ -53,32 +53,33 @@ SchoolTerm withoutNamed(SchoolTerm term) {
   term.screened -= 11;
   term.needing -= 10; // not Hana
   term.sealed -= 10;
-  term.unfinished -= 1; // Teodor
+  term.unfinished -= 1;   // Teodor
   term.firstMolars -= 33; // Mina 4, Osei 4, Lupe 3, Teodor 2, Wren 1, Idris 4, Pia 3, Calla 4,
                           // Osei 4, Nell 4
-  term.varnish -= 9; // not Teodor, not Hana
-  term.early -= 1;   // Lupe
-  term.urgent -= 1;  // Hana
+  term.varnish -= 9;      // not Teodor, not Hana
+  term.early -= 1;        // Lupe
+  term.urgent -= 1;       // Hana
   return term;
 }
 
-roster::ChildId enrolWren(Story& story) {
-  return enrol(story, cobbleLantern, "2",
-               named("Wren", "Castlebury", on(2018, 1, 23), "7",
-                     guardian("Maud Castlebury", "mother", "000-555-0147")),
-               Sex::female, 1047);
+session::NewChild wrenIn2025(Story& story) {
+  return newChild(story, cobbleLantern, "2",
+                  named("Wren", "Castlebury", on(2018, 1, 23), "7",
+                        guardian("Maud Castlebury", "mother", "000-555-0147")),
+                  Sex::female, 1047);
 }
 
 NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received) {
   story.teller.at("the forms of rooms 6 and 7");
   const FormTerms terms{Autumn::of2026, received};
   const auto enter = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
-    return enrol(story, cobbleLantern, grade, who, sex, digits);
+    const auto child = newChild(story, cobbleLantern, grade, who, sex, digits);
+    return story.teller.must(
+        story.a->enrolChild({story.team->ines, {}}, child.child, child.identity));
   };
-  const auto consented = [&](int digits, const char* grade, Sex sex,
-                             const session::Identity& who) {
+  const auto consented = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
     const auto child = enter(digits, grade, sex, who);
-    enterYes(story, child, terms);
+    enterForm(story, yesForm(story, child, terms));
     return child;
   };
   using enum Sex;
@@ -88,13 +89,17 @@ NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received
   const auto osei = consented(1044, "2", male,
                               named("Osei", "Brackwater", on(2018, 10, 4), "6",
                                     guardian("Efua Brackwater", "mother", "000-555-0144")));
-  const auto lupe = consented(1045, "2", female,
-                              named("Lupe", "Saltmarsh", on(2019, 2, 17), "6",
-                                    guardian("Rosa Saltmarsh", "mother", "000-555-0145", "Spanish")));
+  const auto lupe =
+      consented(1045, "2", female,
+                named("Lupe", "Saltmarsh", on(2019, 2, 17), "6",
+                      guardian("Rosa Saltmarsh", "mother", "000-555-0145", "Spanish")));
   const auto teodor = consented(1046, "2", male,
                                 named("Teodor", "Finch-Abbey", on(2019, 6, 28), "6",
                                       guardian("Marek Finch", "father", "000-555-0146")));
-  enterYes(story, wren, terms);
+  story.teller.must(story.a->moveChild({story.team->ines, {}}, wren,
+                                       story.schools.at(cobbleLantern), "3", "7",
+                                       "in room 7 this year"));
+  enterForm(story, yesForm(story, wren, terms));
   const auto idris = consented(1048, "2", male,
                                named("Idris", "Mallowfield", on(2018, 9, 30), "7",
                                      guardian("Nadia Mallowfield", "mother", "000-555-0148")));
@@ -122,7 +127,7 @@ NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received
   const auto nell =
       consented(1054, "2", female, named("Nell", "Farrowgate", on(2019, 1, 8), "7", twins));
   const auto nils = enter(1055, "2", male, named("Nils", "Farrowgate", on(2019, 1, 8), "7", twins));
-  enterNo(story, nils, terms);
+  enterForm(story, noForm(story, nils, terms));
   const auto ruben = enter(1056, "2", male,
                            named("Ruben", "Castellane-Oake", on(2019, 8, 19), "6",
                                  guardian("Dana Castellane", "mother", "000-555-0156")));

@@ -8,7 +8,7 @@ namespace gk::demo {
 SchoolTerm withoutNamed(SchoolTerm term);
 
 /// In 2025, as a second grader.
-roster::ChildId enrolWren(Story& story);
+session::NewChild wrenIn2025(Story& story);
 /// In 2026, with their forms. A birth year typed wrong is refused on the way.
 NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received);
 

@@ -15,14 +15,16 @@ using Plans = std::vector<ChildPlan>;
 constexpr std::array firsts{16, 26, 36, 46};
 constexpr std::array seconds{17, 27, 37, 47};
 
-bool isBig(const std::string& grade) { return grade.size() == 1 && grade >= "6"; }
+bool isBig(const std::string& grade) {
+  return grade.size() == 1 && grade >= "6";
+}
 
 /// Sealed from `from` on, so that which tooth is left out differs from child to child.
 void sealSome(ChildPlan& plan, const std::array<int, 4>& teeth, int count, std::size_t from) {
   for (int i = 0; i < count; ++i) {
     const auto tooth = teeth.at((from + static_cast<std::size_t>(i)) % teeth.size());
-    plan.molars[tooth] = (from + static_cast<std::size_t>(tooth)) % 9 == 0 ? Spot::sealEarly
-                                                                           : Spot::seal;
+    plan.molars[tooth] =
+        (from + static_cast<std::size_t>(tooth)) % 9 == 0 ? Spot::sealEarly : Spot::seal;
   }
 }
 
@@ -36,7 +38,8 @@ ChildPlan unfinished(const Share& share) {
                  {teeth[1], Spot::stopped},
                  {teeth[2], Spot::stopped}};
   if (share.seconds > 0)
-    for (int tooth : firsts) plan.molars[tooth] = Spot::elsewhere;
+    for (int tooth : firsts)
+      plan.molars[tooth] = Spot::elsewhere;
   return plan;
 }
 
@@ -47,15 +50,18 @@ ChildPlan sealed(const Share& share, std::size_t place) {
   sealSome(plan, seconds, share.seconds, place);
   // Sixth graders mostly had their first molars sealed elsewhere years ago.
   if (isBig(share.grade))
-    for (int tooth : firsts) plan.molars.try_emplace(tooth, Spot::elsewhere);
+    for (int tooth : firsts)
+      plan.molars.try_emplace(tooth, Spot::elsewhere);
   return plan;
 }
 
 ChildPlan notTreated(const std::string& grade) {
   ChildPlan plan{.grade = grade, .varnish = false, .end = DayEnd::screenedNotTreated};
-  for (int tooth : isBig(grade) ? seconds : firsts) plan.molars[tooth] = Spot::stopped;
+  for (int tooth : isBig(grade) ? seconds : firsts)
+    plan.molars[tooth] = Spot::stopped;
   if (isBig(grade))
-    for (int tooth : firsts) plan.molars[tooth] = Spot::elsewhere;
+    for (int tooth : firsts)
+      plan.molars[tooth] = Spot::elsewhere;
   return plan;
 }
 
@@ -63,7 +69,8 @@ ChildPlan notTreated(const std::string& grade) {
 ChildPlan noNeed(const std::string& grade, std::size_t place) {
   ChildPlan plan{.grade = grade, .end = DayEnd::screenedNoneNeeded};
   if (grade == "K") return plan;
-  for (int tooth : firsts) plan.molars[tooth] = Spot::elsewhere;
+  for (int tooth : firsts)
+    plan.molars[tooth] = Spot::elsewhere;
   plan.molars[firsts.at(place % 4)] = Spot::filled;
   if (place % 3 == 0) plan.molars[firsts.at((place + 2) % 4)] = Spot::filled;
   return plan;
@@ -88,21 +95,24 @@ void explainOpenFirsts(Plans& plans) {
       decayToShow = false;
     }
     if (!decayToShow) continue;
-    const auto filling = std::ranges::find_if(
-        plan.molars, [](const auto& at) { return at.second == Spot::filled; });
-    if (filling != plan.molars.end()) filling->second = Spot::cavity;
-    else plan.primaryCavity = true;
+    const auto filling =
+        std::ranges::find_if(plan.molars, [](const auto& at) { return at.second == Spot::filled; });
+    if (filling != plan.molars.end())
+      filling->second = Spot::cavity;
+    else
+      plan.primaryCavity = true;
   }
 }
 
-/// Spread evenly over those screened; the urgent ones among those not in the middle of treatment.
+/// Spread evenly over those screened; the urgent ones last, where little or nothing is to be
+/// sealed.
 void spreadDecay(Plans& plans, const SchoolTerm& term) {
   const auto screened = static_cast<std::size_t>(term.screened);
-  const auto decayed = static_cast<std::size_t>(term.early + term.urgent);
+  const auto urgent = static_cast<std::size_t>(term.urgent);
+  const auto decayed = static_cast<std::size_t>(term.early) + urgent;
   for (std::size_t i = 0; i < decayed; ++i) {
     auto& plan = plans.at((i * screened + screened / 2) / decayed);
-    plan.urgency = i + static_cast<std::size_t>(term.urgent) >= decayed ? Urgency::urgent
-                                                                        : Urgency::early;
+    plan.urgency = i + urgent >= decayed ? Urgency::urgent : Urgency::early;
   }
 }
 
@@ -123,7 +133,9 @@ void leaveOutVarnish(Plans& plans, const SchoolTerm& term) {
 }
 
 void addUp(const Plans& plans, const SchoolTerm& term) {
-  const auto count = [&](auto claim) { return static_cast<int>(std::ranges::count_if(plans, claim)); };
+  const auto count = [&](auto claim) {
+    return static_cast<int>(std::ranges::count_if(plans, claim));
+  };
   const auto seen = [](const ChildPlan& plan) { return plan.end < DayEnd::recheckOnly; };
   const auto teeth = [&](const std::array<int, 4>& which) {
     int sum = 0;
@@ -157,7 +169,8 @@ int ChildPlan::count(Spot spot) const {
 std::vector<int> deal(int total, std::size_t among) {
   std::vector<int> parts;
   const int count = static_cast<int>(among);
-  for (int i = 0; i < count; ++i) parts.push_back(total / count + (i < total % count ? 1 : 0));
+  for (int i = 0; i < count; ++i)
+    parts.push_back(total / count + (i < total % count ? 1 : 0));
   return parts;
 }
 
@@ -165,15 +178,18 @@ std::vector<ChildPlan> planSchool(const SchoolTerm& term, const std::vector<Shar
                                   const std::vector<std::string>& grades) {
   Plans plans;
   base::require(std::ssize(shares) == term.sealed, "sealed children do not add up");
-  for (std::size_t i = 0; i < shares.size(); ++i) plans.push_back(sealed(shares.at(i), i));
+  for (std::size_t i = 0; i < shares.size(); ++i)
+    plans.push_back(sealed(shares.at(i), i));
   std::size_t turn = 0;
   const auto grade = [&] { return grades.at(turn++ % grades.size()); };
   const auto isMolarGrade = [&] {
     auto next = grade();
-    while (next == "K") next = grade();
+    while (next == "K")
+      next = grade();
     return next;
   };
-  for (int i = term.sealed; i < term.needing; ++i) plans.push_back(notTreated(isMolarGrade()));
+  for (int i = term.sealed; i < term.needing; ++i)
+    plans.push_back(notTreated(isMolarGrade()));
   for (int i = term.needing; i < term.screened; ++i)
     plans.push_back(noNeed(grade(), static_cast<std::size_t>(i)));
   const auto unseen = [&](int children, DayEnd end) {

@@ -31,8 +31,10 @@ std::string nameOf(const SchoolDays& days, base::Date date) {
 }
 
 void tellTurn(const Chair& chair, const Turn& turn) {
-  if (turn.recheck) recheckVisit(chair, turn.child, *turn.recheck);
-  else visit(chair, turn.child, turn.plan);
+  if (turn.recheck)
+    recheckVisit(chair, turn.child, *turn.recheck);
+  else
+    visit(chair, turn.child, turn.plan);
 }
 
 } // namespace
@@ -59,12 +61,9 @@ int readingOf(const Kit& kit, kit::LightId light, base::Date date) {
 
 void enterReading(Story& story, Desk laptop, kit::LightId light, base::Date date) {
   story.teller.pass(40);
-  story.teller.must(
-      story.at(laptop).enterReading({story.team->bram, {}},
-                                    {.light = light,
-                                     .on = date,
-                                     .value = {readingOf(*story.kit, light, date)},
-                                     .meter = "M-1"}));
+  story.teller.must(story.at(laptop).enterReading(
+      {story.team->bram, {}},
+      {.light = light, .on = date, .value = {readingOf(*story.kit, light, date)}, .meter = "M-1"}));
 }
 
 roster::DayId openDay(Story& story, const SchoolDays& days, base::Date date, Desk laptop) {
@@ -131,14 +130,14 @@ void tellNextDay(Story& story, SchoolDays& days) {
   tell.at("the end of " + nameOf(days, date));
   if (shared) story.carry(Desk::b, Desk::a);
   const auto& school = county().at(days.school);
-  const auto& term =
-      days.autumn == Autumn::of2025 ? school.autumn2025 : school.autumn2026;
+  const auto& term = days.autumn == Autumn::of2025 ? school.autumn2025 : school.autumn2026;
   if (date == term.days.back()) sign(story, days.laptop(), day, story.team->oriel);
 }
 
 void tellInOrder(std::vector<Event> events) {
   std::ranges::stable_sort(events, {}, &Event::date);
-  for (const auto& event : events) event.tell();
+  for (const auto& event : events)
+    event.tell();
 }
 
 } // namespace gk::demo

@@ -28,17 +28,21 @@ void enterProgram(Story& story) {
                .agreementUntil = on(2027, 1, 31),
                .privacyFooting = "Acts for no school and bills nobody; counsel asked in July 2025",
                .times = {}}));
-  story.terms.push_back(tell.must(story.a->enterTerm(
-      nobody, {"Autumn 2025", on(2025, 9, 2), on(2025, 12, 19),
-               {on(2025, 10, 13), on(2025, 11, 11), on(2025, 11, 26), on(2025, 11, 27),
-                on(2025, 11, 28)}})));
-  story.terms.push_back(tell.must(story.a->enterTerm(
-      nobody, {"Autumn 2026", on(2026, 9, 8), on(2026, 12, 18),
-               {on(2026, 10, 12), on(2026, 11, 11), on(2026, 11, 25), on(2026, 11, 26),
-                on(2026, 11, 27)}})));
+  story.terms.push_back(
+      tell.must(story.a->enterTerm(nobody, {"Autumn 2025",
+                                            on(2025, 9, 2),
+                                            on(2025, 12, 19),
+                                            {on(2025, 10, 13), on(2025, 11, 11), on(2025, 11, 26),
+                                             on(2025, 11, 27), on(2025, 11, 28)}})));
+  story.terms.push_back(
+      tell.must(story.a->enterTerm(nobody, {"Autumn 2026",
+                                            on(2026, 9, 8),
+                                            on(2026, 12, 18),
+                                            {on(2026, 10, 12), on(2026, 11, 11), on(2026, 11, 25),
+                                             on(2026, 11, 26), on(2026, 11, 27)}})));
   for (const auto& school : county())
-    story.schools.push_back(tell.must(story.a->enterSchool(
-        nobody, {std::string(school.name), std::string(school.code)})));
+    story.schools.push_back(tell.must(
+        story.a->enterSchool(nobody, {std::string(school.name), std::string(school.code)})));
 }
 
 void enterTeam(Story& story) {
@@ -46,8 +50,8 @@ void enterTeam(Story& story) {
   tell.at("setting up the team");
   const auto member = [&](const char* name, const char* initials, roster::Role role,
                           const char* licence, std::optional<base::Date> until) {
-    return tell.must(story.a->enterMember(
-        {}, {name, initials, role, licence, until, roster::usualTasks(role)}));
+    return tell.must(
+        story.a->enterMember({}, {name, initials, role, licence, until, roster::usualTasks(role)}));
   };
   using enum roster::Role;
   const auto oriel = member("Oriel Fenwhistle", "OF", hygienist, "HY-00417", on(2027, 6, 30));
@@ -56,7 +60,7 @@ void enterTeam(Story& story) {
   const auto ines = member("Ines Marrowby", "IM", coordinator, "", {});
   const auto corvin = member("Corvin Ashlark", "CA", manager, "", {});
   member("Dr. Selwyn Hartgrove", "SH", dentist, "DD-00092", {});
-  story.team = Team{oriel, tamsin, bram, ines, corvin};
+  story.team = Team{oriel, tamsin, bram, ines, corvin, std::nullopt};
 }
 
 void enterKit(Story& story) {
@@ -73,18 +77,23 @@ void enterKit(Story& story) {
 
   const auto lot = [&](MaterialKind kind, const char* material, const char* number,
                        base::Date expiry, Seconds time, ContentSet contains) {
-    return tell.must(story.a->enterLot(by, {kind, material, number, expiry, time, contains}));
+    return tell.must(story.a->enterLot(by, {.kind = kind,
+                                            .material = material,
+                                            .lot = number,
+                                            .expiry = expiry,
+                                            .makersTime = time,
+                                            .contains = contains}));
   };
   using enum MaterialKind;
   using enum kit::Contains;
-  const auto old = lot(sealantLightCure, "Resin Fern", "RF-2512", on(2026, 10, 31), Seconds(20),
-                       {acrylate});
-  const auto fern = lot(sealantLightCure, "Resin Fern", "RF-2609", on(2027, 4, 30), Seconds(20),
-                        {acrylate});
+  const auto old =
+      lot(sealantLightCure, "Resin Fern", "RF-2512", on(2026, 10, 31), Seconds(20), {acrylate});
+  const auto fern =
+      lot(sealantLightCure, "Resin Fern", "RF-2609", on(2027, 4, 30), Seconds(20), {acrylate});
   lot(sealantSelfCure, "Resin Slate", "RS-1184", on(2027, 1, 31), Seconds(60), {acrylate});
   const auto thistle = lot(etchant, "Etch Thistle", "ET-0931", on(2027, 8, 31), Seconds(15), {});
-  const auto clay = lot(glassIonomer, "Interim Clay", "IC-0077", on(2026, 12, 31), Seconds(0),
-                        {fluoride});
+  const auto clay =
+      lot(glassIonomer, "Interim Clay", "IC-0077", on(2026, 12, 31), Seconds(0), {fluoride});
   const auto birch =
       lot(varnish, "Varnish Birch", "VB-5502", on(2027, 9, 30), Seconds(0), {rosin, fluoride});
   const auto alder =
@@ -111,8 +120,8 @@ void setUp(Story& story) {
   tell.at("copying the logbook to the second laptop");
   const auto copy = story.work / "b.gkbook";
   tell.must(story.a->backUp(copy));
-  story.b.emplace(tell.must(Session::open(copy, laptop(tell), world, store::Access::readWrite,
-                                          BookKind::throwaway)));
+  story.b.emplace(tell.must(
+      Session::open(copy, laptop(tell), world, store::Access::readWrite, BookKind::throwaway)));
   tell.must(story.b->unlock(passphrase));
 }
 

@@ -25,7 +25,8 @@ void addFirsts(std::vector<Share>& shares, std::string_view code, int teeth, int
 /// Sixth graders: second molars, and first molars for those who have some unsealed.
 void addSixth(std::vector<Share>& shares, int firsts, int seconds, int children, int unfinished,
               int firstsEach) {
-  for (int i = 0; i < unfinished; ++i) shares.push_back({"6", 0, 2, true});
+  for (int i = 0; i < unfinished; ++i)
+    shares.push_back({"6", 0, 2, true});
   int left = firsts;
   for (int part : deal(seconds - 2 * unfinished, static_cast<std::size_t>(children - unfinished))) {
     shares.push_back({"6", std::min(left, firstsEach), part});

@@ -46,8 +46,10 @@ void visitWithSaliva(const Chair& chair, roster::ChildId child) {
   left.etch({usual(36)}, EtchReason::wetBeforeSealant);
   left.dry({usual(36)});
   left.flow();
-  for (const auto& tooth : left.teeth()) left.cure(tooth, chair.light);
-  for (const auto& tooth : left.teeth()) left.check(tooth);
+  for (const auto& tooth : left.teeth())
+    left.cure(tooth, chair.light);
+  for (const auto& tooth : left.teeth())
+    left.check(tooth);
   varnish(chair, child);
   end(chair, child, plan.end);
 }
@@ -63,8 +65,10 @@ void visitWithDeadBattery(const Chair& chair, roster::ChildId child, kit::LightI
   left.flow();
   left.cureInterrupted(usual(26), chair.light, base::Seconds(11), "the battery died");
   chair.tell().pass(20);
-  for (const auto& tooth : left.teeth()) left.cure(tooth, spare);
-  for (const auto& tooth : left.teeth()) left.check(tooth);
+  for (const auto& tooth : left.teeth())
+    left.cure(tooth, spare);
+  for (const auto& tooth : left.teeth())
+    left.check(tooth);
   varnish(chair, child);
   end(chair, child, plan.end);
 }
@@ -128,10 +132,11 @@ void visitOpacities(const Chair& chair, roster::ChildId child, kit::LightId outO
                                       .target = base::Seconds(20),
                                       .source = chairside::TimeSource::timer,
                                       .light = outOfService};
-  chair.tell().mustRefuse(chair.book.enterStep(chair.by(), wrongLight),
-                          base::ErrorCode::ruleLight);
-  for (const auto& tooth : right.teeth()) right.cure(tooth, chair.light);
-  for (const auto& tooth : right.teeth()) right.check(tooth);
+  chair.tell().mustRefuse(chair.book.enterStep(chair.by(), wrongLight), base::ErrorCode::ruleLight);
+  for (const auto& tooth : right.teeth())
+    right.cure(tooth, chair.light);
+  for (const auto& tooth : right.teeth())
+    right.check(tooth);
   Half(chair, child, {usual(26), usual(36)}).sealAll();
   varnish(chair, child);
   end(chair, child, plan.end);

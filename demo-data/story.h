@@ -7,11 +7,11 @@
 namespace gk::demo {
 
 struct Team {
-  base::MemberId oriel;  ///< hygienist
-  base::MemberId tamsin; ///< hygienist
-  base::MemberId bram;   ///< assistant
-  base::MemberId ines;   ///< coordinator
-  base::MemberId corvin; ///< manager
+  base::MemberId oriel;               ///< hygienist
+  base::MemberId tamsin;              ///< hygienist
+  base::MemberId bram;                ///< assistant
+  base::MemberId ines;                ///< coordinator
+  base::MemberId corvin;              ///< manager
   std::optional<base::MemberId> juno; ///< assistant, new in autumn 2026
 };
 
@@ -36,7 +36,7 @@ struct Pupil {
 /// The children of rooms 6 and 7 at Cobble Lantern that the last day is about.
 struct NamedChildren {
   roster::ChildId mina;
-  roster::ChildId osei;  ///< 1044
+  roster::ChildId osei; ///< 1044
   roster::ChildId lupe;
   roster::ChildId teodor;
   roster::ChildId wren;
@@ -58,7 +58,7 @@ struct Story {
   std::optional<session::Session> b{};
   std::optional<Team> team{};
   std::optional<Kit> kit{};
-  std::vector<roster::TermId> terms{}; ///< 2025, 2026
+  std::vector<roster::TermId> terms{};     ///< 2025, 2026
   std::vector<roster::SchoolId> schools{}; ///< in the order of county()
   /// Of each school the sealed children of 2025, those found a year later first.
   std::vector<std::vector<Pupil>> sealedIn2025{};
@@ -76,7 +76,9 @@ struct Story {
 
 /// Which autumn of the story.
 enum class Autumn { of2025, of2026 };
-inline std::size_t placeOf(Autumn autumn) { return static_cast<std::size_t>(autumn); }
+inline std::size_t placeOf(Autumn autumn) {
+  return static_cast<std::size_t>(autumn);
+}
 
 // The chapters, in order.
 void setUp(Story& story);

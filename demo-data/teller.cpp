@@ -21,8 +21,7 @@ base::LocalInstant moment(base::Date date, minutes timeOfDay) {
 
 } // namespace
 
-Teller::Teller()
-    : clock(moment(on(2025, 9, 2), minutes(8 * 60))), forBooks(858), forPeople(920) {}
+Teller::Teller() : clock(moment(on(2025, 9, 2), minutes(8 * 60))), forBooks(858), forPeople(920) {}
 
 void Teller::mustHold(bool claim, const std::string& what) {
   if (!claim) halt({base::ErrorCode::notFound, what});
@@ -35,8 +34,8 @@ void Teller::goTo(base::Date date, minutes timeOfDay) {
 
 base::Milliseconds Teller::pass(int seconds) {
   const auto least = base::Milliseconds(base::Seconds(seconds));
-  const auto more = static_cast<std::int64_t>(
-      forPeople.below(static_cast<std::uint64_t>(least.count() / 5 + 1)));
+  const auto more =
+      static_cast<std::int64_t>(forPeople.below(static_cast<std::uint64_t>(least.count() / 5 + 1)));
   const auto time = least + base::Milliseconds(more);
   clock.advance(time);
   return time;

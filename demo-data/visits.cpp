@@ -71,13 +71,15 @@ ToothFinding primaryCavity() {
           .decision = Decision::refer};
 }
 
-bool isRight(int iso) { return iso / 10 == 1 || iso / 10 == 4; }
+bool isRight(int iso) {
+  return iso / 10 == 1 || iso / 10 == 4;
+}
 
 std::vector<dentition::ToothSurfaces> half(const ChildPlan& plan, bool right, bool stopped) {
   std::vector<dentition::ToothSurfaces> teeth;
   for (const auto& [iso, spot] : plan.molars) {
-    const bool wanted = stopped ? spot == Spot::stopped
-                                : spot == Spot::seal || spot == Spot::sealEarly;
+    const bool wanted =
+        stopped ? spot == Spot::stopped : spot == Spot::seal || spot == Spot::sealEarly;
     if (wanted && isRight(iso) == right) teeth.push_back(usual(iso));
   }
   return teeth;
@@ -136,8 +138,8 @@ void treat(const Chair& chair, roster::ChildId child, const ChildPlan& plan) {
 
 void varnish(const Chair& chair, roster::ChildId child) {
   chair.tell().pass(45);
-  chair.tell().must(chair.book.varnish(
-      chair.by(), {.child = child, .day = chair.day, .lot = chair.varnish}));
+  chair.tell().must(
+      chair.book.varnish(chair.by(), {.child = child, .day = chair.day, .lot = chair.varnish}));
 }
 
 void end(const Chair& chair, roster::ChildId child, DayEnd how, const std::string& reason) {

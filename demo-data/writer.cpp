@@ -35,8 +35,8 @@ Result<Paper> closeOutPaper(session::Session& book) {
   auto names = book.names();
   if (!names) return names.error();
   const auto sheet = reports::closeOut(*records, *names);
-  return Paper{"close-out-" + sheet.date.iso(), "Close-out, " + sheet.school + ", " +
-                                                    sheet.date.words(),
+  return Paper{"close-out-" + sheet.date.iso(),
+               "Close-out, " + sheet.school + ", " + sheet.date.words(),
                reports::closeOutTables(sheet)};
 }
 

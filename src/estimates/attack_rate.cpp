@@ -1,84 +1,18 @@
 #include "estimates/attack_rate.h"
 
-#include "base/contract.h"
+#include "estimates/attack_rate_rows.h"
 #include "estimates/checks.h"
 #include "estimates/distributions.h"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <string>
 
 namespace gk::estimates {
 namespace {
 
-constexpr double longestExposure = 150; // years; no child, and no overflow
-
-base::Result<base::Done> checkRow(const Exposure& row, std::size_t place) {
-  const std::string where = "Row " + std::to_string(place);
-  if (!std::isfinite(row.years) || row.years > longestExposure)
-    return refused(where + ": the exposure is " + shown(row.years) +
-                   " years; check the age at screening and the age at eruption.");
-  if (auto checked = checkCount(where + ": the count examined", row.examined); !checked)
-    return checked;
-  if (auto checked = checkCount(where + ": the count affected", row.affected); !checked)
-    return checked;
-  if (row.affected <= row.examined) return base::Done{};
-  return refused(where + ": " + shown(row.affected) + " affected of " + shown(row.examined) +
-                 " examined; correct one of the two.");
-}
-
-double annualFrom(double hazard) {
-  return -std::expm1(-hazard);
-}
-
-// The score in the yearly hazard h = -log(1 - a) is sum of y t / (exp(ht) - 1) - (n - y) t: convex
-// and falling. From a start at or left of the root Newton climbs to it without overshooting, and
-// events / molar-years is such a start because x / (exp(x) - 1) >= 1 - x.
-double likeliestHazard(std::span<const Exposure> rows, double affected, double molarYears) {
-  constexpr int most = 10'000;
-  double hazard = affected / molarYears;
-  for (int i = 0; i < most; ++i) {
-    double score = 0;
-    double slope = 0;
-    for (const auto& [years, examined, hit, child] : rows) {
-      const double grown = std::expm1(hazard * years);
-      score += hit * years / grown - (examined - hit) * years;
-      slope += hit * years * years / (grown * annualFrom(hazard * years));
-    }
-    const double step = score / slope;
-    hazard += step;
-    if (std::fabs(step) <= 1e-13 * hazard) return hazard;
-  }
-  base::fail("the attack rate did not settle");
-}
-
-struct Variances {
-  double robust;
-  double model;
-};
-
-// On the cloglog scale, eta = log h. The bread is the expected information, as a fitted glm has it.
-Variances variancesAt(double hazard, std::span<const Exposure> rows) {
-  double information = 0;
-  std::map<std::size_t, double> scores;
-  for (const auto& [years, examined, hit, child] : rows) {
-    const double x = hazard * years;
-    const double grown = std::expm1(x);
-    information += examined * x * x / grown;
-    scores[child] += x * (hit / grown - (examined - hit));
-  }
-  double meat = 0;
-  for (const auto& [child, score] : scores)
-    meat += score * score;
-  const auto m = static_cast<double>(scores.size());
-  const double correction = m > 1 ? m / (m - 1) : 1;
-  return {correction * meat / (information * information), 1 / information};
-}
-
 void fillInterior(AttackRateEstimate& out, std::span<const Exposure> rows, double level) {
-  const double hazard = likeliestHazard(rows, out.affected, out.molarYears);
-  const auto [robust, model] = variancesAt(hazard, rows);
+  const double hazard = likeliestHazard(rows);
+  const auto [robust, model] = cloglogVariances(hazard, rows);
   double used = std::max(robust, model);
   if (out.children == 1) {
     used = model * std::max(1.0, out.molars); // fully alike molars inform as one would
@@ -136,15 +70,6 @@ void fillBoundary(AttackRateEstimate& out, std::span<const Exposure> rows, doubl
   out.notes.push_back(AttackRateNote::allAffected);
 }
 
-std::size_t countChildren(std::span<const Exposure> rows) {
-  std::vector<std::size_t> children;
-  for (const auto& row : rows)
-    children.push_back(row.child);
-  std::sort(children.begin(), children.end());
-  const auto end = std::unique(children.begin(), children.end());
-  return static_cast<std::size_t>(end - children.begin());
-}
-
 } // namespace
 
 bool AttackRateEstimate::has(AttackRateNote note) const {
@@ -153,32 +78,21 @@ bool AttackRateEstimate::has(AttackRateNote note) const {
 
 base::Result<AttackRateEstimate> attackRate(std::span<const Exposure> rows, double level) {
   if (auto checked = checkLevel(level); !checked) return checked.error();
+  const auto kept = keepExposure(rows);
+  if (!kept) return kept.error();
+  if (kept->rows.empty()) return nothingKept(*kept, rows.size());
   AttackRateEstimate out{};
-  std::vector<Exposure> kept;
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (auto checked = checkRow(rows[i], i + 1); !checked) return checked.error();
-    const auto& row = rows[i];
-    if (row.examined == 0) continue;
-    if (row.years < shortestExposure) {
-      ++out.rowsLeftOut;
-      out.molarsLeftOut += row.examined;
-      continue;
-    }
-    kept.push_back(row);
-    out.molars += row.examined;
-    out.affected += row.affected;
-    out.molarYears += row.examined * row.years;
-  }
-  if (kept.empty())
-    return refused("No never-sealed first molar has at least 0.25 years of exposure (" +
-                   std::to_string(out.rowsLeftOut) + " of " + std::to_string(rows.size()) +
-                   " rows were shorter); add screenings of older children or state a rate.");
+  out.children = kept->children;
+  out.molars = kept->molars;
+  out.affected = kept->affected;
+  out.molarYears = kept->molarYears;
+  out.rowsLeftOut = kept->rowsLeftOut;
+  out.molarsLeftOut = kept->molarsLeftOut;
   if (out.rowsLeftOut > 0) out.notes.push_back(AttackRateNote::shortExposures);
-  out.children = countChildren(kept);
   if (out.affected == 0 || out.affected == out.molars)
-    fillBoundary(out, kept, level);
+    fillBoundary(out, kept->rows, level);
   else
-    fillInterior(out, kept, level);
+    fillInterior(out, kept->rows, level);
   return out;
 }
 

@@ -1,7 +1,7 @@
 #include "estimates/comparison.h"
 
-#include "base/contract.h"
 #include "estimates/checks.h"
+#include "estimates/chi_squared.h"
 #include "estimates/distributions.h"
 #include "estimates/holm.h"
 
@@ -66,7 +66,7 @@ void fillTest(Comparison& out, const Sums& sums) {
   const double distance = std::fabs(sums.observed - sums.expected);
   const double corrected = distance - (distance >= 0.5 ? 0.5 : 0);
   out.chiSquared = corrected * corrected / sums.variance;
-  out.p = chiSquaredTail(*out.chiSquared);
+  out.p = chiSquaredTail(*out.chiSquared, 1);
   if (sums.expected - sums.least < fewestExpected || sums.most - sums.expected < fewestExpected)
     out.notes.push_back(ComparisonNote::smallNumbers);
 }
@@ -93,11 +93,6 @@ bool Comparison::has(ComparisonNote note) const {
   return std::find(notes.begin(), notes.end(), note) != notes.end();
 }
 
-double chiSquaredTail(double x) {
-  base::require(x >= 0, "chiSquaredTail below 0");
-  return std::erfc(std::sqrt(x / 2));
-}
-
 base::Result<Comparison> compare(std::span<const Stratum> strata, double level) {
   if (auto checked = checkLevel(level); !checked) return checked.error();
   Comparison out{};
@@ -117,8 +112,7 @@ base::Result<Comparison> compare(std::span<const Stratum> strata, double level) 
     return refused("No tooth was examined among " + std::to_string(strata.size()) +
                    " strata; a comparison needs teeth on both sides.");
   if (out.strata < strata.size()) out.notes.push_back(ComparisonNote::emptyStrata);
-  if (out.informativeStrata < out.strata)
-    out.notes.push_back(ComparisonNote::uninformativeStrata);
+  if (out.informativeStrata < out.strata) out.notes.push_back(ComparisonNote::uninformativeStrata);
   if (out.informativeStrata == 0) {
     out.notes.push_back(ComparisonNote::nothingToCompare);
     return out;
@@ -134,8 +128,7 @@ compareSeveral(std::span<const std::vector<Stratum>> comparisons, double level) 
   std::vector<double> p;
   for (std::size_t i = 0; i < comparisons.size(); ++i) {
     auto one = compare(comparisons[i], level);
-    if (!one)
-      return refused("Comparison " + std::to_string(i + 1) + ": " + one.error().detail);
+    if (!one) return refused("Comparison " + std::to_string(i + 1) + ": " + one.error().detail);
     if (one->p) p.push_back(*one->p);
     out.push_back(std::move(one).value());
   }

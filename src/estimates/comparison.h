@@ -54,9 +54,6 @@ struct Comparison {
   [[nodiscard]] bool has(ComparisonNote note) const;
 };
 
-/// P(X > x) for chi-squared with one degree of freedom. Precondition: x >= 0.
-double chiSquaredTail(double x);
-
 /// Mantel-Haenszel over strata, as R's mantelhaen.test. Teeth count as independent, which teeth in
 /// one mouth are not: `compareClustered` stands beside it. It is observational: operators and
 /// methods were not drawn by lot. Fails with `estimateInput`, naming the stratum by its place from

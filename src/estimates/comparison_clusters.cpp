@@ -169,8 +169,8 @@ base::Result<ClusteredComparison> compareClustered(std::span<const ComparedTooth
     return out;
   }
   if (out.children < fewestCompared) out.notes.push_back(ClusteredNote::fewChildren);
-  if (out.teeth.logVariance)
-    fillLinearised(out, clusteredVariance(layout, tables, ratioOf(tables)), level);
+  if (!out.teeth.logVariance) return out; // replicates would all sit on the same edge
+  fillLinearised(out, clusteredVariance(layout, tables, ratioOf(tables)), level);
   out.bootstrap = bootstrapOf(layout, random, replicates, level);
   const std::size_t with = out.bootstrap ? out.bootstrap->replicates : 0;
   if (replicates - with > replicates / 20) out.notes.push_back(ClusteredNote::manyWithoutRatio);

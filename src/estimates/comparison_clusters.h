@@ -34,7 +34,8 @@ enum class ClusteredNote {
   oneChild,
   /// Fewer than `fewestCompared` children: both intervals are likely too narrow.
   fewChildren,
-  /// More than one replicate in twenty had nothing to compare.
+  /// More than one replicate in twenty had nothing to compare, or too many were unbounded for a
+  /// bootstrap interval.
   manyWithoutRatio,
 };
 
@@ -49,7 +50,7 @@ struct ClusteredComparison {
   std::optional<Interval> interval;   ///< from logVariance, Student's t on children - 1
   std::optional<double> p;            ///< of odds ratio 1, likewise
   std::optional<double> designEffect; ///< logVariance / teeth.logVariance
-  std::optional<Bootstrap> bootstrap;
+  std::optional<Bootstrap> bootstrap; ///< none where logVariance is none
   std::vector<ClusteredNote> notes;
 
   [[nodiscard]] bool has(ClusteredNote note) const;

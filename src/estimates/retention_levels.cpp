@@ -33,9 +33,12 @@ std::vector<Cluster> summed(std::span<const ChildTeeth> rows, std::size_t ChildT
 
 ClusterLevel chosen(LevelChoice choice, std::size_t schools) {
   switch (choice) {
-  case LevelChoice::child: return ClusterLevel::child;
-  case LevelChoice::school: return ClusterLevel::school;
-  case LevelChoice::automatic: break;
+  case LevelChoice::child:
+    return ClusterLevel::child;
+  case LevelChoice::school:
+    return ClusterLevel::school;
+  case LevelChoice::automatic:
+    break;
   }
   return schools >= fewestClusters ? ClusterLevel::school : ClusterLevel::child;
 }

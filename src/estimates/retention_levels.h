@@ -38,8 +38,8 @@ enum class LevelNote {
 
 struct LevelledRetention {
   ClusterLevel level;
-  RetentionEstimate used;     ///< the one of `level`
-  RetentionEstimate byChild;  ///< both are given, so that a table can show what the choice did
+  RetentionEstimate used;    ///< the one of `level`
+  RetentionEstimate byChild; ///< both are given, so that a table can show what the choice did
   RetentionEstimate bySchool;
   std::vector<LevelNote> notes;
 

@@ -89,8 +89,8 @@ void checkUnfinished(test::Told& told, const reports::DayRecords& day) {
   CHECK(lupe.sealed() == std::vector<int>{16, 26, 36});
   CHECK(lupe.screening().urgency == Urgency::early);
   CHECK(test::must(told.book().identity(lupe.id())).guardians.front().language == "Spanish");
-  const auto referral = std::ranges::find(day.referrals, lupe.id(),
-                                          [](const auto& row) { return row.value.child; });
+  const auto referral =
+      std::ranges::find(day.referrals, lupe.id(), [](const auto& row) { return row.value.child; });
   REQUIRE(referral != day.referrals.end());
   CHECK(referral->value.due.iso() == "2026-12-29");
 
@@ -111,8 +111,8 @@ void checkOutOfTheOrdinary(test::Told& told, const reports::DayRecords& day) {
   const Visit wren(told, day, "1047");
   CHECK(wren.sealed().empty());
   CHECK(wren.sealed(PlacementType::reseal) == std::vector<int>{26});
-  const auto checks = std::ranges::count(day.checks, wren.id(),
-                                         [](const auto& row) { return row.value.child; });
+  const auto checks =
+      std::ranges::count(day.checks, wren.id(), [](const auto& row) { return row.value.child; });
   CHECK(checks == 4);
 
   const Visit idris(told, day, "1048");
@@ -130,8 +130,8 @@ void checkOutOfTheOrdinary(test::Told& told, const reports::DayRecords& day) {
 
 void checkForms(test::Told& told, const reports::DayRecords& day) {
   const auto standing = [&](const std::string& digits) {
-    return test::must(told.book().standing(told.child(digits), roster::Service::screening,
-                                           day.day.date));
+    return test::must(
+        told.book().standing(told.child(digits), roster::Service::screening, day.day.date));
   };
   const auto jory = standing("1053");
   CHECK(jory.state == roster::ConsentState::withdrawn);

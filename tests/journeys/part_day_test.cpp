@@ -16,7 +16,8 @@ TEST_CASE("the part of a day leaves children waiting at an open day") {
     return at->place;
   };
   using session::Place;
-  for (const auto* seen : {"1043", "1044", "1045", "1051"}) CHECK(placeOf(seen) == Place::done);
+  for (const auto* seen : {"1043", "1044", "1045", "1051"})
+    CHECK(placeOf(seen) == Place::done);
   for (const auto* waiting : {"1046", "1047", "1048", "1049", "1050", "1052", "1053", "1054"})
     CHECK(placeOf(waiting) == Place::waiting);
   CHECK_FALSE(test::must(told.book().childInChair(day.id)));

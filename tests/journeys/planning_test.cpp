@@ -18,7 +18,7 @@ TEST_CASE("dealt parts add up and differ by one at most") {
 TEST_CASE("invented children have names of their own and ages that fit the grade") {
   std::set<std::string> names;
   for (std::size_t i = 0; i < 1200; ++i) {
-    const auto child = demo::inventedChild(i, 2019, "2a");
+    const auto child = demo::inventedIdentity(i, 2019, "2a");
     names.insert(child.shownName());
     const auto verdict = roster::judgeBirthDate(child.birth, "2", demo::on(2026, 10, 1));
     CHECK(verdict == roster::BirthVerdict::fine);

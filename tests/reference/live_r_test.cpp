@@ -17,15 +17,18 @@ namespace {
 
 const std::filesystem::path here = std::filesystem::path(GK_SOURCE_DIR) / "tests/reference";
 
-/// Every comparison: add a row, a script, its data and R's recorded answer.
+/// Every comparison. To add one: a row, a script, its data and R's recorded answer.
 const std::vector<Script> scripts{
-    {"retention_weil.R", "retention_weil.csv", retentionByChild},
-    {"retention_schools.R", "retention_schools.csv", retentionByChild},
+    {"retention.R", "retention_weil.csv", retentionByChild},
+    {"retention.R", "retention_schools.csv", retentionByChild},
     {"compare_rabbits.R", "compare_rabbits.csv", compareRabbits},
     {"compare_isolation.R", "compare_isolation.csv", compareIsolation},
     {"compare_holm.R", "compare_holm.csv", compareHolm},
     {"shrinkage_schools.R", "shrinkage_schools.csv", shrinkageSchools},
     {"screening_schools.R", "screening_schools.csv", screeningSchools},
+    {"survival_curve.R", "survival_cosmesis.csv", survivalMasses},
+    {"survival_curve.R", "survival_teeth.csv", survivalMasses},
+    {"attack_rate.R", "attack_rate.csv", attackRates},
 };
 
 std::string textOf(const std::filesystem::path& path) {
@@ -55,7 +58,7 @@ void compareValues(const Script& row, const Values& theirs) {
   const auto table = base::parseCsv(textOf(here / "data" / row.data));
   REQUIRE(table);
   const Values ours = row.ours(*table);
-  INFO(row.script);
+  INFO(row.script << " on " << row.data);
   CHECK(ours.size() == theirs.size());
   for (const auto& [name, value] : theirs) {
     INFO(name);
@@ -80,7 +83,7 @@ bool ran(const std::string& command) {
 
 TEST_CASE("Our estimates agree with the answers recorded from R") {
   for (const auto& row : scripts) {
-    const auto name = std::filesystem::path(row.script).stem().string() + ".txt";
+    const auto name = std::filesystem::path(row.data).stem().string() + ".txt";
     compareValues(row, parsed(textOf(here / "expected" / name)));
   }
 }

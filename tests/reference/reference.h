@@ -12,8 +12,9 @@ namespace gk::reference {
 using Values = std::map<std::string, double>;
 
 /// One comparison with R. `script` (in tests/reference) is run as `Rscript script data` and prints
-/// lines "name value"; `ours` computes the same names from the same table (in tests/reference/data).
-/// tests/reference/expected/NAME.txt, NAME being the script's without .R, is R's recorded answer.
+/// lines "name value"; `ours` computes the same names from the same table (in
+/// tests/reference/data). tests/reference/expected/NAME.txt, NAME being the data's without .csv, is
+/// R's recorded answer.
 struct Script {
   std::string script;
   std::string data;
@@ -32,5 +33,7 @@ Values compareIsolation(const base::CsvTable& table);
 Values compareHolm(const base::CsvTable& table);
 Values shrinkageSchools(const base::CsvTable& table);
 Values screeningSchools(const base::CsvTable& table);
+Values survivalMasses(const base::CsvTable& table);
+Values attackRates(const base::CsvTable& table);
 
 } // namespace gk::reference

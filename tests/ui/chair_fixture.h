@@ -1,16 +1,17 @@
 #pragma once
 
+#include "scripted_prompter.h"
 #include "support/clinic.h"
 #include "ui/pages/chair_page.h"
 #include "ui/support/text.h"
 #include "ui/widgets/timer_view.h"
-#include "scripted_prompter.h"
 
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTest>
 
+#include <algorithm>
 #include <memory>
 
 namespace gk::test {
@@ -52,7 +53,8 @@ class Chair {
     QTest::keyClick(page.get(), key);
   }
   void press(const char* letters) {
-    for (const char* letter = letters; *letter != 0; ++letter) press(static_cast<Qt::Key>(*letter));
+    for (const char* letter = letters; *letter != 0; ++letter)
+      press(static_cast<Qt::Key>(*letter));
   }
   void type(const QString& words) {
     auto* line = page->findChild<QLineEdit*>(QStringLiteral("askLine"));
@@ -71,13 +73,15 @@ class Chair {
   }
 
   [[nodiscard]] bool shows(const char* name) const {
-    const auto* widget = page->findChild<QWidget*>(QString::fromLatin1(name));
-    return widget != nullptr && widget->isVisible();
+    return std::ranges::any_of(page->findChildren<QWidget*>(QString::fromLatin1(name)),
+                               &QWidget::isVisible);
   }
+  /// Of the label that is seen, where a card stands on two pages.
   [[nodiscard]] QString text(const char* name) const {
-    const auto* label = page->findChild<QLabel*>(QString::fromLatin1(name));
-    REQUIRE(label != nullptr);
-    return label->text();
+    const auto labels = page->findChildren<QLabel*>(QString::fromLatin1(name));
+    REQUIRE_FALSE(labels.empty());
+    const auto seen = std::ranges::find_if(labels, &QLabel::isVisible);
+    return seen == labels.end() ? labels.front()->text() : (*seen)->text();
   }
   [[nodiscard]] QString message() const { return text("messageText"); }
 
@@ -106,7 +110,8 @@ class Chair {
   void sealHalf() {
     press(Qt::Key_Return);
     etchToFrosty();
-    for (int exposure = 0; exposure < 4; ++exposure) cure();
+    for (int exposure = 0; exposure < 4; ++exposure)
+      cure();
     press("55");
   }
 };

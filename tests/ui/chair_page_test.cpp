@@ -12,8 +12,9 @@ TEST_CASE("A standard child is sealed by keyboard alone within the key budget") 
   chair.seat(mina);
   REQUIRE(chair.shows("screeningPanel"));
   chair.press("ZSSSS444");
-  CHECK(chair.text("pauseLine").startsWith(
-      QStringLiteral("Sealing 4: upper right first molar, 3 (occlusal and lingual groove)")));
+  CHECK(chair.text("pauseLine")
+            .startsWith(QStringLiteral(
+                "Sealing 4: upper right first molar, 3 (occlusal and lingual groove)")));
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("fieldPanel"));
   CHECK(chair.text("fieldTitle") == QStringLiteral("Right half: keep dry"));

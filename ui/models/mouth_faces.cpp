@@ -92,7 +92,7 @@ Shown shownFinding(const ToothFinding& finding) {
 
 QString stripOf(const ToothFinding& finding) {
   QString line = toQt(base::nameOf(finding.decision));
-  if (finding.decision == Decision::none) line.clear();
+  if (finding.decision == Decision::none || finding.decision == Decision::refer) line.clear();
   if (chairside::isTreatment(finding.decision))
     line += u' ' + toQt(dentition::letters(finding.toSeal));
   if (finding.presence == Presence::partlyErupted) line = (u"part up, "_s + line);

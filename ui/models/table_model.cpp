@@ -5,7 +5,7 @@
 namespace gk::ui {
 
 QString wrappedHeading(const QString& heading) {
-  constexpr qsizetype widest = 10;
+  constexpr qsizetype widest = 6;
   QString wrapped;
   qsizetype line = 0;
   const auto words = heading.split(u' ');
@@ -44,8 +44,11 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant TableModel::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
-  return wrappedHeading(toQt(table_.columns.at(static_cast<std::size_t>(section)).heading));
+  if (orientation != Qt::Horizontal) return {};
+  const auto& column = table_.columns.at(static_cast<std::size_t>(section));
+  if (role == Qt::TextAlignmentRole)
+    return QVariant::fromValue(Qt::AlignVCenter | (column.number ? Qt::AlignRight : Qt::AlignLeft));
+  return role == Qt::DisplayRole ? wrappedHeading(toQt(column.heading)) : QVariant();
 }
 
 } // namespace gk::ui

@@ -77,7 +77,7 @@ CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   names->setAccessibleName(u"Cautions"_s);
   names->setFixedWidth(280);
   auto* title = wordsLabel({}, u"title"_s, u"cautionTitle"_s, this);
-  auto* words = wordsLabel({}, u"counts"_s, u"cautionWords"_s, this);
+  auto* words = wordsLabel({}, u"big"_s, u"cautionWords"_s, this);
   for (std::size_t i = 0; i < cautions().size(); ++i)
     names->addItem(u"%1  %2"_s.arg(i + 1).arg(cautions()[i].title));
   connect(names, &QListWidget::currentRowChanged, this, [title, words](int row) {

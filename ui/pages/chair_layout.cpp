@@ -19,7 +19,7 @@ namespace gk::ui {
 
 namespace {
 
-constexpr int rightColumn = 520;
+constexpr int rightColumn = 560;
 
 } // namespace
 
@@ -29,13 +29,11 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       number_(new QLineEdit), left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
-      always_(new KeyBar(8)),
-      visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
-      who_(new IdentityView), identity_(new IdentityPanel(*visit_, nullptr)),
+      always_(new KeyBar(8)), visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
+      who_(new IdentityView), blank_(new QWidget), identity_(new IdentityPanel(*visit_, nullptr)),
       screening_(new ScreeningPanel(*visit_, nullptr)),
       recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
-      finish_(new FinishPanel(*visit_, nullptr)),
-      neutral_(buildNeutral()), work_(buildWork()) {
+      finish_(new FinishPanel(*visit_, nullptr)), neutral_(buildNeutral()), work_(buildWork()) {
   setObjectName(u"chairPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   setStyleSheet(style::sheet());
@@ -47,7 +45,6 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
   column->setSpacing(6);
   column->addWidget(headerRow_);
   column->addWidget(outer_, 1);
-  column->addWidget(ask_);
   column->addWidget(strip_);
   column->addWidget(always_);
   connectPanels();
@@ -93,7 +90,9 @@ QWidget* ChairPage::buildWork() {
   auto* page = new QWidget;
   left_->addWidget(map_);
   left_->addWidget(who_);
-  for (QWidget* panel : std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_})
+  left_->addWidget(blank_);
+  for (QWidget* panel :
+       std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_})
     panels_->addWidget(panel);
   hiddenWords_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
   hiddenWords_->hide();
@@ -116,7 +115,8 @@ void ChairPage::connectPanels() {
   connect(visit_, &ChairVisit::changed, this, &ChairPage::goOn);
   connect(map_, &MouthMap::selectionChanged, this, &ChairPage::refresh);
   connect(timer_, &TimerView::reachedTarget, this, &ChairPage::refresh);
-  connect(ask_, &AskBar::closed, this, [this] { setFocus(); });
+  connect(ask_, &AskBar::opened, this, &ChairPage::makeRoomToAsk);
+  connect(ask_, &AskBar::closed, this, &ChairPage::endAsking);
   connect(identity_, &ChairPanel::finished, this, [this] {
     seated_ = true;
     goOn();
@@ -126,8 +126,10 @@ void ChairPage::connectPanels() {
       editing_ = false;
       // Ended without a screening: the child's day is over.
       const auto place = placeOf(visit_->file().child.id, *day_);
-      if (place == session::Place::absent || place == session::Place::done) park();
-      else goOn();
+      if (place == session::Place::absent || place == session::Place::done)
+        park();
+      else
+        goOn();
     });
   connect(identity_, &IdentityPanel::sentAway, this, [this] { park(); });
   connect(finish_, &FinishPanel::visitEnded, this, [this] { park(); });
@@ -142,17 +144,16 @@ void ChairPage::connectPanels() {
 std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
-  return {{Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, Look::alarm, inMouth},
-          {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
-           Look::alarm, on},
-          {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, Look::plain,
-           inMouth},
-          {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, Look::plain, on},
-          {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, Look::plain,
-           inMouth},
-          {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
-          {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
-          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on}};
+  return {
+      {Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, Look::alarm, inMouth},
+      {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
+       Look::alarm, on},
+      {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, Look::plain, inMouth},
+      {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, Look::plain, on},
+      {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, Look::plain, inMouth},
+      {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
+      {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
+      {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on}};
 }
 
 } // namespace gk::ui

@@ -18,6 +18,18 @@
 
 namespace gk::ui {
 
+namespace {
+
+/// Turns a page up; those behind it ask for no room.
+void turnTo(QStackedWidget& stack, QWidget& page) {
+  for (int i = 0; i < stack.count(); ++i)
+    stack.widget(i)->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
+  page.setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
+  stack.setCurrentWidget(&page);
+}
+
+} // namespace
+
 void ChairPage::openDay(roster::DayId day) {
   day_ = day;
   emptyChair();
@@ -86,8 +98,8 @@ void ChairPage::emptyChair() {
 void ChairPage::goOn() {
   if (!visit_->isOn()) {
     panel_ = nullptr;
-    left_->setCurrentWidget(map_);
-    outer_->setCurrentWidget(neutral_);
+    turnTo(*left_, *map_);
+    turnTo(*outer_, *neutral_);
     number_->clear();
     refresh();
     return;
@@ -108,13 +120,31 @@ void ChairPage::goOn() {
 void ChairPage::showPanel(ChairPanel& panel) {
   if (panel_ != &panel && &panel == screening_) screening_->begin();
   panel_ = &panel;
+  if (ask_->isAsking()) {
+    refresh(); // the question keeps its place
+    return;
+  }
   if (&panel == identity_) {
-    outer_->setCurrentWidget(identity_);
+    turnTo(*outer_, *identity_);
   } else {
-    panels_->setCurrentWidget(&panel);
-    outer_->setCurrentWidget(work_);
+    turnTo(*panels_, panel);
+    turnTo(*outer_, *work_);
   }
   refresh();
+}
+
+void ChairPage::endAsking() {
+  turnTo(*left_, *map_);
+  goOn();
+  setFocus();
+}
+
+/// A question takes the place of the keys that wait for it; the timer and the map stay in sight.
+void ChairPage::makeRoomToAsk() {
+  turnTo(*panels_, *ask_);
+  if (!panel_) turnTo(*left_, *blank_);
+  if (panel_ == identity_) turnTo(*left_, *who_);
+  turnTo(*outer_, *work_);
 }
 
 void ChairPage::refresh() {
@@ -204,7 +234,7 @@ void ChairPage::nextTooth() {
 
 void ChairPage::toggleWho() {
   const bool open = left_->currentWidget() == who_;
-  left_->setCurrentWidget(open ? static_cast<QWidget*>(map_) : who_);
+  turnTo(*left_, open ? static_cast<QWidget&>(*map_) : *who_);
 }
 
 void ChairPage::toggleHidden() {
@@ -215,7 +245,7 @@ void ChairPage::toggleHidden() {
   strip_->setVisible(!hidden_);
   hiddenWords_->setVisible(hidden_);
   if (hidden_)
-    outer_->setCurrentWidget(work_);
+    turnTo(*outer_, *work_);
   else
     goOn();
 }
@@ -246,7 +276,7 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_Escape) strip_->dismiss();
     return;
   }
-  if (panel_->keys().press(*event) || always_->press(*event)) return;
+  if (panel_->press(*event) || always_->press(*event)) return;
   if (panel_ != identity_ && map_->press(*event)) return;
   if (key == Qt::Key_Escape) {
     strip_->dismiss();

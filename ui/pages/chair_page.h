@@ -69,6 +69,8 @@ class ChairPage final : public QWidget {
   void toggleWho();
   void toggleHidden();
   void showHeader();
+  void makeRoomToAsk();
+  void endAsking();
 
   Context& context_;
   QLabel* header_;
@@ -87,6 +89,7 @@ class ChairPage final : public QWidget {
   KeyBar* always_;
   ChairVisit* visit_;
   IdentityView* who_;
+  QWidget* blank_;
   IdentityPanel* identity_;
   ScreeningPanel* screening_;
   RecheckPanel* recheck_;

@@ -18,8 +18,8 @@ class ChairPanel : public QWidget {
   virtual void begin() {}
   /// Shows the file anew. Precondition: a visit is on.
   virtual void refresh() = 0;
-  /// What the keys do now, besides those that are always there.
-  [[nodiscard]] virtual KeyBar& keys() = 0;
+  /// Whether the key means something at this stage, besides those that always do.
+  virtual bool press(const QKeyEvent& event) = 0;
   /// What the mouth map shows at this stage.
   [[nodiscard]] virtual std::vector<TileFace> faces() const { return {}; }
   /// The child refuses or is unwell.

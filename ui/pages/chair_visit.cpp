@@ -7,9 +7,8 @@ namespace gk::ui {
 ChairVisit::ChairVisit(Context& context, AskBar& askBar, MessageStrip& messages, TimerView& clock,
                        MouthMap& mouth, QObject* parent)
     : QObject(parent), ask(askBar), strip(messages), timer(clock), map(mouth), context_(context) {
-  changes_ = context_.session.onChanged([this](const session::Change& change) {
-    noteChange(change);
-  });
+  changes_ =
+      context_.session.onChanged([this](const session::Change& change) { noteChange(change); });
   connect(&context_.acting, &Acting::changed, this, [this] {
     if (isOn()) Q_EMIT changed();
   });
@@ -37,8 +36,10 @@ const ChairFile& ChairVisit::file() const {
 std::vector<dentition::Tooth> ChairVisit::begun() const {
   std::vector<dentition::Tooth> teeth;
   for (const auto& field : file().fields)
-    for (const auto& named : field.field.value.teeth) teeth.push_back(named.tooth);
-  for (const auto& placement : file().placements) teeth.push_back(placement.value.tooth);
+    for (const auto& named : field.field.value.teeth)
+      teeth.push_back(named.tooth);
+  for (const auto& placement : file().placements)
+    teeth.push_back(placement.value.tooth);
   return teeth;
 }
 
@@ -46,8 +47,7 @@ void ChairVisit::noteChange(const session::Change& change) {
   if (!file_ || (change.child && *change.child != file_->child.id)) return;
   if (ownAct_) {
     // Consent, flags and lots are another page's to change; the chair's own acts touch none.
-    if (auto read = readWork(context_.session, *file_); !read)
-      strip.post(describe(read.error()));
+    if (auto read = readWork(context_.session, *file_); !read) strip.post(describe(read.error()));
   } else {
     begin(file_->child.id, file_->day.id);
   }

@@ -124,6 +124,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   const auto named = [](const QString& words, std::size_t count) {
     return u"%1  %2"_s.arg(words).arg(count);
   };
+  const bool isFirst = browser_->tables().empty();
   browser_->setReports({u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
                         named(u"Urgent calls"_s, sheet_->urgent.size()),
                         named(u"Children"_s, sheet_->lines.size()),
@@ -132,6 +133,8 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
                         named(u"Supplies"_s, sheet_->supplies.size()),
                         named(u"Still to see"_s, sheet_->stillToSee.size())},
                        tables);
+  // The equation stands above; what has to be done comes first.
+  if (isFirst) browser_->choose(blockers);
 }
 
 std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const {

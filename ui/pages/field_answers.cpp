@@ -23,13 +23,15 @@ QString words(const Tooth& tooth) {
 
 QStringList words(const std::vector<Tooth>& teeth) {
   QStringList out;
-  for (const auto& tooth : teeth) out += words(tooth);
+  for (const auto& tooth : teeth)
+    out += words(tooth);
   return out;
 }
 
 std::vector<Tooth> names(const std::vector<ToothSurfaces>& teeth) {
   std::vector<Tooth> out;
-  for (const auto& named : teeth) out.push_back(named.tooth);
+  for (const auto& named : teeth)
+    out.push_back(named.tooth);
   return out;
 }
 
@@ -43,8 +45,8 @@ bool FieldSteps::rinse() {
 
 void FieldSteps::dry(const std::vector<Tooth>& dull) {
   if (!rinse()) return;
-  const bool hasFrost = visit_.file().lot(field().field.value.sealant)->kind !=
-                        kit::MaterialKind::glassIonomer;
+  const bool hasFrost =
+      visit_.file().lot(field().field.value.sealant)->kind != kit::MaterialKind::glassIonomer;
   std::vector<ToothSurfaces> frosted;
   std::vector<ToothSurfaces> notFrosted;
   for (const auto& named : field().protocol.due(Next::dry))
@@ -73,12 +75,10 @@ void FieldSteps::notFrosty() {
   }
   auto options = words(teeth);
   options.prepend(u"All of them"_s);
-  visit_.ask.choose(u"Which is not dull and frosty? It is etched again."_s, options,
-                    [this, teeth](int chosen) {
-                      dry(chosen == 0
-                              ? teeth
-                              : std::vector{teeth[static_cast<std::size_t>(chosen - 1)]});
-                    });
+  visit_.ask.choose(
+      u"Which is not dull and frosty? It is etched again."_s, options, [this, teeth](int chosen) {
+        dry(chosen == 0 ? teeth : std::vector{teeth[static_cast<std::size_t>(chosen - 1)]});
+      });
 }
 
 void FieldSteps::frostyNotSeen() {
@@ -133,7 +133,8 @@ void FieldSteps::askWet(WetCause cause) {
         const auto place = static_cast<std::size_t>(chosen);
         if (chosen == last) {
           QStringList causes;
-          for (const auto name : base::enumNames<WetCause>) causes += capital(toQt(name));
+          for (const auto name : base::enumNames<WetCause>)
+            causes += capital(toQt(name));
           visit_.ask.choose(u"What made it wet?"_s, causes,
                             [this](int which) { askWet(static_cast<WetCause>(which)); });
           return;
@@ -144,7 +145,8 @@ void FieldSteps::askWet(WetCause cause) {
 
 void FieldSteps::noteWet(const std::vector<Tooth>& teeth, WetCause cause) {
   std::map<chairside::WetStage, std::vector<Tooth>> byStage;
-  for (const auto& tooth : teeth) byStage[field().protocol.stageOf(tooth)].push_back(tooth);
+  for (const auto& tooth : teeth)
+    byStage[field().protocol.stageOf(tooth)].push_back(tooth);
   const auto id = field().field.id;
   for (const auto& [stage, touched] : byStage) {
     const chairside::Wet event{id, touched, stage, cause, {}};

@@ -25,7 +25,7 @@ const QString eyeReminder = u"Before the first cure: eye protection on child and
 FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), title_(new QLabel(this)), teeth_(new QLabel(this)),
       guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(3, this)),
-      steps_(new FieldSteps(visit, this)) {
+      kitKeys_(new KeyBar(4, this)), steps_(new FieldSteps(visit, this)) {
   setObjectName(u"fieldPanel"_s);
   title_->setObjectName(u"fieldTitle"_s);
   teeth_->setObjectName(u"fieldTeeth"_s);
@@ -42,6 +42,8 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     column->addWidget(label);
   }
   column->insertWidget(2, keys_);
+  kitKeys_->setButtonHeight(44);
+  column->addWidget(kitKeys_);
   column->addStretch();
 }
 
@@ -61,15 +63,16 @@ bool FieldPanel::hasWork() const {
 }
 
 std::vector<TileFace> FieldPanel::faces() const {
-  MouthView view{.notation = visit().notation(),
-                 .fields = file().fields,
-                 .placements = file().placements};
+  MouthView view{
+      .notation = visit().notation(), .fields = file().fields, .placements = file().placements};
   if (file().screening) view.findings = file().screening->value.teeth;
   return facesOf(view);
 }
 
 void FieldPanel::refresh() {
   visit().timer.setVisible(file().fieldInHand() != nullptr);
+  teeth_->setVisible(file().fieldInHand() == nullptr);
+  showKitKeys();
   if (file().fieldInHand())
     showSteps();
   else if (const auto next = group())
@@ -89,20 +92,18 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   if (next.interim) guide += u" Interim: choose a glass ionomer lot (L)."_s;
   guide_->setText(guide);
   kit_->setText(setupWords(file(), visit().setup()));
-  std::vector<KeyAction> keys{
-      {Qt::Key_Return, u"Dry, all four"_s, u"isolateButton"_s, [this] { isolate(); }, Look::main},
-      {Qt::Key_D, u"A guard missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
-      {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
-      {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
-      {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
-       [this] {
-         auto setup = visit().setup();
-         setup.fourHanded = !setup.fourHanded;
-         visit().context().acting.change(setup);
-       }},
-      {Qt::Key_G, u"Half, quarter"_s, u"orderButton"_s, [this] { changeOrder(); }}};
-  for (auto& key : kitKeys()) keys.push_back(std::move(key));
-  keys_->setActions(std::move(keys));
+  keys_->setActions(
+      {{Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, Look::main},
+       {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
+       {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
+       {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
+       {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
+        [this] {
+          auto setup = visit().setup();
+          setup.fourHanded = !setup.fourHanded;
+          visit().context().acting.change(setup);
+        }},
+       {Qt::Key_G, u"Half, quarter"_s, u"orderButton"_s, [this] { changeOrder(); }}});
 }
 
 void FieldPanel::showSteps() {
@@ -111,12 +112,7 @@ void FieldPanel::showSteps() {
   const bool all = field.field.value.teeth.size() > 1;
   title_->setText((all ? u"Field of %1: "_s.arg(field.field.value.teeth.size()) : QString()) +
                   toQt(base::nameOf(now)).toUpper());
-  QStringList lines;
-  for (const auto& progress : field.protocol.teeth())
-    lines += capital(toQt(progress.tooth.shown(visit().notation()))) + u": "_s +
-             (progress.next == Next::placed ? u"placed"_s
-                                            : u"next "_s + toQt(base::nameOf(progress.next)));
-  teeth_->setText(lines.join(u'\n'));
+  teeth_->clear(); // the map says it all
   kit_->setText(setupWords(file(), visit().setup()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
@@ -137,17 +133,21 @@ QString FieldPanel::guidance() const {
     const auto& timer = *steps_->field().running;
     return u"A "_s + toQt(base::nameOf(timer.value.step)) + u" of the "_s +
            toQt(timer.value.teeth.front().tooth.words()) +
-           u" was running when the program stopped: INTERRUPTED, NOT CURED. Nothing of it counts."_s;
+           u" was running when the program stopped: INTERRUPTED, "_s +
+           (timer.value.step == chairside::Step::cure ? u"NOT CURED"_s : u"NOT ETCHED"_s) +
+           u". Nothing of it counts."_s;
   }
   switch (steps_->step()) {
-  case Next::etch: return u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
+  case Next::etch:
+    return u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
   case Next::rinse:
   case Next::dry:
     return steps_->field().protocol.teeth().front().etches > 0
-               ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s
-                     .arg(steps_->field().protocol.rinseTarget().count())
+               ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s.arg(
+                     steps_->field().protocol.rinseTarget().count())
                : u"Dry the teeth, keep them so."_s;
-  case Next::flow: return u"Flow from one end, no bubbles; then the light."_s;
+  case Next::flow:
+    return u"Flow from one end, no bubbles; then the light."_s;
   case Next::cure:
     return visit().timer.isRunning() ? u"Curing. It ends by itself."_s
                                      : u"Tip as close as can be. Start for each exposure."_s;
@@ -158,16 +158,21 @@ QString FieldPanel::guidance() const {
   }
   case Next::placed:
   case Next::notAchieved:
-  case Next::stopped: return {};
+  case Next::stopped:
+    return {};
   }
   base::fail("no such step");
 }
 
-std::vector<KeyAction> FieldPanel::kitKeys() {
-  return {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }},
-          {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }},
-          {Qt::Key_O, u"Operator, team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }},
-          {Qt::Key_E, u"Findings"_s, u"findingsButton"_s, [this] { Q_EMIT findingsWanted(); }}};
+void FieldPanel::showKitKeys() {
+  const bool free = !visit().timer.isRunning();
+  kitKeys_->setActions(
+      {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }, Look::plain, free},
+       {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }, Look::plain,
+        free},
+       {Qt::Key_O, u"Team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }, Look::plain, free},
+       {Qt::Key_E, u"Findings"_s, u"findingsButton"_s, [this] { Q_EMIT findingsWanted(); },
+        Look::plain, free}});
 }
 
 std::vector<KeyAction> FieldPanel::stepKeys() {
@@ -185,11 +190,11 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
     keys = {{Qt::Key_Space, runs ? u"Rinse now"_s : u"Etch is on"_s, u"startTimerButton"_s,
              [this] { steps_->pedal(); }, Look::main}};
   } else if (now == Next::rinse || now == Next::dry) {
-    keys = {{Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
-             Look::main},
-            {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
-            {Qt::Key_6, u"Not seen, go on"_s, u"frostyNotSeenButton"_s,
-             [this] { steps_->frostyNotSeen(); }}};
+    keys = {
+        {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); }, Look::main},
+        {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
+        {Qt::Key_6, u"Not seen, go on"_s, u"frostyNotSeenButton"_s,
+         [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
     keys = {{Qt::Key_Space, now == Next::flow ? u"On: cure"_s : u"Start cure"_s,
              u"startTimerButton"_s, [this] { steps_->pedal(); }, Look::main, !runs},
@@ -199,18 +204,14 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
       keys.push_back({Qt::Key_Escape, u"Light stopped"_s, u"lightStoppedButton"_s,
                       [this] { steps_->lightStopped(); }, Look::alarm});
     else if (now == Next::flow)
-      keys.push_back({Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s,
-                      [this] { steps_->flow(); }});
+      keys.push_back(
+          {Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s, [this] { steps_->flow(); }});
   } else if (now == Next::check) {
     keys = {result(Qt::Key_5, u"Pass"_s, u"passButton"_s, StepResult::passed, Look::main),
-            result(Qt::Key_8, u"Added, passed"_s, u"addedButton"_s, StepResult::addedThenPassed),
-            result(Qt::Key_2, u"Redone, passed"_s, u"redoneButton"_s,
-                   StepResult::redoneThenPassed),
-            result(Qt::Key_4, u"Not achieved"_s, u"notAchievedButton"_s,
-                   StepResult::notAchieved)};
+            result(Qt::Key_8, u"Added, pass"_s, u"addedButton"_s, StepResult::addedThenPassed),
+            result(Qt::Key_2, u"Redone, pass"_s, u"redoneButton"_s, StepResult::redoneThenPassed),
+            result(Qt::Key_4, u"Not achieved"_s, u"notAchievedButton"_s, StepResult::notAchieved)};
   }
-  if (!runs)
-    for (auto& key : kitKeys()) keys.push_back(std::move(key));
   return keys;
 }
 
@@ -252,13 +253,14 @@ void FieldPanel::isolate() {
 
 void FieldPanel::missingGuard() {
   QStringList options;
-  for (const auto name : base::enumNames<DryGuard>) options += capital(toQt(name));
+  for (const auto name : base::enumNames<DryGuard>)
+    options += capital(toQt(name));
   visit().ask.choose(u"Which guard could not be had?"_s, options, [this, options](int chosen) {
     visit().ask.write(options[chosen] + u": why not?"_s, {}, [this, chosen](const QString& why) {
       const auto guard = static_cast<DryGuard>(chosen);
       guards_.remove(guard);
-      guardNote_ += (guardNote_.empty() ? "" : "; ") + std::string(base::nameOf(guard)) + ", " +
-                    toStd(why);
+      guardNote_ +=
+          (guardNote_.empty() ? "" : "; ") + std::string(base::nameOf(guard)) + ", " + toStd(why);
       refresh();
     });
   });

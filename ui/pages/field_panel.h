@@ -17,7 +17,9 @@ class FieldPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  KeyBar& keys() override { return *keys_; }
+  bool press(const QKeyEvent& event) override {
+    return keys_->press(event) || kitKeys_->press(event);
+  }
   std::vector<TileFace> faces() const override;
   void stopChild() override;
   void wet() override;
@@ -33,7 +35,7 @@ class FieldPanel final : public ChairPanel {
   void showIsolation(const WorkGroup& next);
   void showSteps();
   [[nodiscard]] std::vector<KeyAction> stepKeys();
-  [[nodiscard]] std::vector<KeyAction> kitKeys();
+  void showKitKeys();
   [[nodiscard]] QString guidance() const;
   void isolate();
   void missingGuard();
@@ -44,6 +46,7 @@ class FieldPanel final : public ChairPanel {
   QLabel* guide_;
   QLabel* kit_;
   KeyBar* keys_;
+  KeyBar* kitKeys_;
   FieldSteps* steps_;
   WorkOrder order_ = WorkOrder::halves;
   chairside::DryGuardSet guards_ = chairside::DryGuardSet::all();

@@ -32,8 +32,7 @@ FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), vi
   connect(&visit_.timer, &TimerView::reachedTarget, this, [this] {
     if (running_ && running_->run.step == Step::cure) endTimer(StepResult::done, {});
   });
-  connect(&visit_.timer, &TimerView::interrupted, this,
-          [this] { interrupt("the laptop slept"); });
+  connect(&visit_.timer, &TimerView::interrupted, this, [this] { interrupt("the laptop slept"); });
 }
 
 const session::FieldState& FieldSteps::field() const {
@@ -54,8 +53,7 @@ bool FieldSteps::wasInterrupted() const {
 std::vector<ToothSurfaces> FieldSteps::next() const {
   const auto& protocol = field().protocol;
   const auto now = step();
-  if (now == Next::cure)
-    return nextExposure(protocol, visit_.map.selected(), together_, hasLamp());
+  if (now == Next::cure) return nextExposure(protocol, visit_.map.selected(), together_, hasLamp());
   std::vector<ToothSurfaces> due;
   for (const auto& progress : protocol.teeth())
     if (progress.next == now) due.push_back({progress.tooth, progress.surfaces});
@@ -64,8 +62,10 @@ std::vector<ToothSurfaces> FieldSteps::next() const {
 
 base::Seconds FieldSteps::target() const {
   switch (step()) {
-  case Next::etch: return field().protocol.etchTarget(next());
-  case Next::rinse: return field().protocol.rinseTarget();
+  case Next::etch:
+    return field().protocol.etchTarget(next());
+  case Next::rinse:
+    return field().protocol.rinseTarget();
   case Next::flow:
   case Next::cure: {
     const auto light = hasLamp() ? visit_.setup().light : std::nullopt;
@@ -77,7 +77,8 @@ base::Seconds FieldSteps::target() const {
   case Next::check:
   case Next::placed:
   case Next::notAchieved:
-  case Next::stopped: return base::Seconds{0};
+  case Next::stopped:
+    return base::Seconds{0};
   }
   base::fail("no such step");
 }
@@ -175,21 +176,18 @@ void FieldSteps::endEtch() {
     return;
   }
   // Etching goes on until the rinse, so the clock does too while this is asked.
-  visit_.ask.choose(u"The etch is shorter than its least. What is it?"_s,
-                    {u"Still etching: the clock runs on"_s, u"Rinsed too early: etch again"_s,
-                     u"Take it short, with a reason"_s},
-                    [this](int chosen) {
-                      if (!running_ || chosen == 0) return;
-                      if (chosen == 1) {
-                        endTimer(StepResult::interrupted, "rinsed too early");
-                        return;
-                      }
-                      visit_.ask.write(u"Why is the short etch enough?"_s, {},
-                                       [this](const QString& why) {
-                                         if (running_)
-                                           endTimer(StepResult::shortAccepted, toStd(why));
-                                       });
-                    });
+  visit_.ask.choose(
+      u"The etch is shorter than its least. What is it?"_s,
+      {u"Still etching"_s, u"Rinsed: etch again"_s, u"Take it short"_s}, [this](int chosen) {
+        if (!running_ || chosen == 0) return;
+        if (chosen == 1) {
+          endTimer(StepResult::interrupted, "rinsed too early");
+          return;
+        }
+        visit_.ask.write(u"Why is the short etch enough?"_s, {}, [this](const QString& why) {
+          if (running_) endTimer(StepResult::shortAccepted, toStd(why));
+        });
+      });
 }
 
 void FieldSteps::interrupt(const std::string& reason) {
@@ -202,8 +200,7 @@ void FieldSteps::lightStopped() {
   visit_.ask.choose(u"The cure stopped at %1 s of %2 s."_s
                         .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
                         .arg(run.target->count()),
-                    {u"Interrupted: cure again in full"_s, u"Take it short, with a reason"_s},
-                    [this, run](int chosen) {
+                    {u"Cure again in full"_s, u"Take it short"_s}, [this, run](int chosen) {
                       if (chosen == 0) {
                         enter(run);
                         return;
@@ -227,7 +224,11 @@ void FieldSteps::noteInterrupted() {
   run.target = timer.value.target;
   run.light = timer.value.light;
   run.timer = timer.id;
-  run.reason = "it was running when the program stopped";
+  run.source = chairside::TimeSource::timer;
+  run.lasted = base::Milliseconds{0}; // how long it truly ran, nobody saw
+  if (const auto* progress = field().protocol.find(run.teeth.front().tooth))
+    run.etchReason = progress->etchReason;
+  run.reason = "it was running when the program stopped; none of it counts";
   enter(run);
 }
 

@@ -48,14 +48,14 @@ std::vector<TileFace> FinishPanel::faces() const {
 
 chairside::DayOutcome FinishPanel::outcome() const {
   std::vector<chairside::Placement> placements;
-  for (const auto& placement : file().placements) placements.push_back(placement.value);
+  for (const auto& placement : file().placements)
+    placements.push_back(placement.value);
   std::optional<chairside::Screening> screening;
   if (file().screening) screening = file().screening->value;
   const bool rechecked = std::ranges::any_of(file().earlier, [&](const auto& one) {
     return one.newest && one.newest->value.day == file().day.id;
   });
-  auto proposed =
-      proposedOutcome(file().child.id, file().day.id, screening, placements, rechecked);
+  auto proposed = proposedOutcome(file().child.id, file().day.id, screening, placements, rechecked);
   if (end_) proposed.end = *end_;
   return proposed;
 }
@@ -73,12 +73,13 @@ bool FinishPanel::isVarnished() {
 
 void FinishPanel::refresh() {
   std::vector<chairside::Placement> placements;
-  for (const auto& placement : file().placements) placements.push_back(placement.value);
+  for (const auto& placement : file().placements)
+    placements.push_back(placement.value);
   const auto lines = readBack(placements, visit().notation());
   QStringList shown;
-  for (const auto& line : lines) shown += capital(toQt(line));
-  title_->setText(lines.empty() ? u"Nothing was sealed today"_s
-                                : u"Read back, and look in the mouth"_s);
+  for (const auto& line : lines)
+    shown += capital(toQt(line));
+  title_->setText(lines.empty() ? u"Nothing was sealed today"_s : u"Read back and look"_s);
   sealed_->setText(shown.join(u'\n'));
   sealed_->setVisible(!shown.isEmpty());
   const bool varnished = isVarnished();
@@ -93,23 +94,21 @@ void FinishPanel::refresh() {
               : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
           toQt(base::nameOf(proposed.end)).toUpper(),
           proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
-  keys_->setActions({{Qt::Key_5, u"Surface wiped"_s, u"wipedButton"_s,
-                      [this] {
-                        wiped_ = true;
-                        refresh();
-                      },
-                      Look::plain, !lines.empty() && !wiped_},
-                     {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
-                      [this] { varnish(session::Confirmed::no); }, Look::plain,
-                      !varnished && file().card.varnish.allows},
-                     {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
-                     {Qt::Key_O, u"Operator, team"_s, u"finishTeamButton"_s,
-                      [this] { chooseTeam(visit()); }},
-                     {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
-                     {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s,
-                      [this] { Q_EMIT findingsWanted(); }},
-                     {Qt::Key_Return, u"All as read: finish"_s, u"finishButton"_s,
-                      [this] { end(); }, Look::main}});
+  keys_->setActions(
+      {{Qt::Key_5, u"Surface wiped"_s, u"wipedButton"_s,
+        [this] {
+          wiped_ = true;
+          refresh();
+        },
+        Look::plain, !lines.empty() && !wiped_},
+       {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
+        [this] { varnish(session::Confirmed::no); }, Look::plain,
+        !varnished && file().card.varnish.allows},
+       {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
+       {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
+       {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
+       {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s, [this] { Q_EMIT findingsWanted(); }},
+       {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, Look::main}});
 }
 
 void FinishPanel::varnish(session::Confirmed sooner) {
@@ -132,7 +131,8 @@ void FinishPanel::varnish(session::Confirmed sooner) {
 
 void FinishPanel::changeEnd() {
   QStringList options;
-  for (const auto name : base::enumNames<chairside::DayEnd>) options += capital(toQt(name));
+  for (const auto name : base::enumNames<chairside::DayEnd>)
+    options += capital(toQt(name));
   visit().ask.choose(u"How did the day end for this child?"_s, options, [this](int chosen) {
     end_ = static_cast<chairside::DayEnd>(chosen);
     refresh();

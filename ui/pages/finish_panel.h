@@ -15,7 +15,7 @@ class FinishPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  KeyBar& keys() override { return *keys_; }
+  bool press(const QKeyEvent& event) override { return keys_->press(event); }
   std::vector<TileFace> faces() const override;
   void stopChild() override;
 

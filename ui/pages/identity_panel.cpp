@@ -33,22 +33,22 @@ void IdentityPanel::refresh() {
   view_->setCard(file().card);
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
   asked_->setText(
-      known ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
-              "medicine, mouth sore?\""_s
-            : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
-  keys_->setActions(
-      {{Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
-        [this] { confirm(Identifier::birthDate); }},
-       {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
-        [this] { confirm(Identifier::teacherOrRoom); }},
-       {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
-        [this] { confirm(Identifier::nameTag); }},
-       {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
-        [this] { confirm(Identifier::slipScan); }},
-       {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
-        [this] { mismatch(); }, Look::alarm},
-       {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
-        Look::main, known}});
+      known
+          ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
+            "medicine, mouth sore?\""_s
+          : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
+  keys_->setActions({{Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+                      [this] { confirm(Identifier::birthDate); }},
+                     {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+                      [this] { confirm(Identifier::teacherOrRoom); }},
+                     {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+                      [this] { confirm(Identifier::nameTag); }},
+                     {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+                      [this] { confirm(Identifier::slipScan); }},
+                     {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+                      [this] { mismatch(); }, Look::alarm},
+                     {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s,
+                      [this] { seat(); }, Look::main, known}});
 }
 
 void IdentityPanel::confirm(Identifier second) {

@@ -18,7 +18,7 @@ class IdentityPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  KeyBar& keys() override { return *keys_; }
+  bool press(const QKeyEvent& event) override { return keys_->press(event); }
   /// Ends the day for a child who does not sit down: declined, absent, left.
   void stopChild() override;
 

@@ -4,6 +4,7 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QVBoxLayout>
 
@@ -31,12 +32,13 @@ void showLines(QLabel& into, const QString& lines) {
 } // namespace
 
 IdentityView::IdentityView(QWidget* parent)
-    : QWidget(parent), name_(label(this, u"identityName"_s, u"font-size: 44px; font-weight: bold;"_s)),
+    : QWidget(parent),
+      name_(label(this, u"identityName"_s, u"font-size: 44px; font-weight: bold;"_s)),
       facts_(label(this, u"identityFacts"_s, u"font-size: 26px;"_s)),
-      alert_(label(this, u"identitySameName"_s,
-                   style::banner(style::navy) + u"font-size: 24px;"_s)),
-      stop_(label(this, u"identityStop"_s,
-                  style::banner(style::vermilion) + u"font-size: 34px;"_s)),
+      alert_(
+          label(this, u"identitySameName"_s, style::banner(style::navy) + u"font-size: 24px;"_s)),
+      stop_(
+          label(this, u"identityStop"_s, style::banner(style::vermilion) + u"font-size: 34px;"_s)),
       askFirst_(label(this, u"identityAsk"_s,
                       u"font-size: 24px; font-weight: bold; border: 4px dashed #111111; "
                       "padding: 6px 12px; background: #fff3d0;"_s)),
@@ -47,10 +49,13 @@ IdentityView::IdentityView(QWidget* parent)
   column->setSpacing(10);
   column->addWidget(stop_);
   column->addWidget(name_);
-  column->addWidget(facts_);
+  auto* sides = new QHBoxLayout;
+  sides->setSpacing(20);
+  sides->addWidget(facts_, 3);
+  sides->addWidget(consent_, 2);
+  column->addLayout(sides);
   column->addWidget(alert_);
   column->addWidget(askFirst_);
-  column->addWidget(consent_);
   column->addWidget(notes_);
   column->addStretch();
 }

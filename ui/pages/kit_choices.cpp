@@ -18,7 +18,8 @@ QString named(E value) {
 template <class E>
 QStringList allNames() {
   QStringList names;
-  for (const auto name : base::enumNames<E>) names += capital(toQt(name));
+  for (const auto name : base::enumNames<E>)
+    names += capital(toQt(name));
   return names;
 }
 
@@ -92,19 +93,18 @@ void chooseTeam(ChairVisit& visit) {
       options += toQt(member.value.name) + u", "_s + named(member.value.role);
   const auto pick = [&visit, members, options](int role) {
     static const QStringList roles{u"operator"_s, u"assistant"_s, u"recorder"_s};
-    visit.ask.choose(u"Who is the "_s + roles[role] + u" from now on?"_s, options,
-                     [&visit, members, role](int chosen) {
-                       std::optional<base::MemberId> who;
-                       if (chosen > 0) who = members[static_cast<std::size_t>(chosen - 1)].id;
-                       auto setup = visit.setup();
-                       (role == 0   ? setup.author
-                        : role == 1 ? setup.assistant
-                                    : setup.recorder) = who;
-                       visit.context().acting.change(setup);
-                     });
+    visit.ask.choose(
+        u"Who is the "_s + roles[role] + u" from now on?"_s, options,
+        [&visit, members, role](int chosen) {
+          std::optional<base::MemberId> who;
+          if (chosen > 0) who = members[static_cast<std::size_t>(chosen - 1)].id;
+          auto setup = visit.setup();
+          (role == 0 ? setup.author : role == 1 ? setup.assistant : setup.recorder) = who;
+          visit.context().acting.change(setup);
+        });
   };
-  visit.ask.choose(u"Change whom?"_s,
-                   {u"Operator"_s, u"Assistant"_s, u"Recorder (who types)"_s}, pick);
+  visit.ask.choose(u"Change whom?"_s, {u"Operator"_s, u"Assistant"_s, u"Recorder (who types)"_s},
+                   pick);
 }
 
 void chooseIsolation(ChairVisit& visit) {

@@ -16,7 +16,8 @@ void chooseIsolation(ChairVisit& visit);
 /// Who or what holds cheek and tongue; it differs by corner and may predict what is lost.
 void chooseHolders(ChairVisit& visit);
 
-/// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders, four-handed".
+/// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders,
+/// four-handed".
 QString setupWords(const ChairFile& file, const Setup& setup);
 
 } // namespace gk::ui

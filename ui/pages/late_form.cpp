@@ -36,6 +36,12 @@ std::string typed(const QLineEdit* line) {
   return toStd(line->text().trimmed());
 }
 
+/// A form holds for one school year unless it says otherwise; 30 June is common practice.
+base::Date endOfSchoolYear(base::Date today) {
+  const bool isAutumn = today.month() > 6;
+  return *base::Date::of(today.year() + (isAutumn ? 1 : 0), 6, 30);
+}
+
 } // namespace
 
 LateForm::LateForm(Context& context, QWidget* parent)
@@ -47,8 +53,10 @@ LateForm::LateForm(Context& context, QWidget* parent)
   grid->addWidget(wordsLabel(u"A form came back today"_s, u"title"_s, {}, this), 0, 0, 1, 2);
   auto* left = new QFormLayout;
   auto* right = new QFormLayout;
-  for (auto* column : {left, right})
+  for (auto* column : {left, right}) {
     column->setVerticalSpacing(5);
+    column->setHorizontalSpacing(12);
+  }
   layOutChild(left);
   layOutForm(right);
   grid->addLayout(left, 1, 0);
@@ -109,7 +117,8 @@ void LateForm::layOutForm(QFormLayout* into) {
   reviewed_->setObjectName(u"lateReviewed"_s);
   into->addRow(reviewed_);
   signed_ = line(into, u"Signed on"_s, u"lateSigned"_s);
-  until_ = line(into, u"Valid until, if it says so"_s, u"lateUntil"_s);
+  from_ = line(into, u"Holds from"_s, u"lateFrom"_s);
+  until_ = line(into, u"Holds until"_s, u"lateUntil"_s);
   history_ = choice(into, u"Health history answered"_s, u"lateHistory"_s,
                     namesOf<roster::HistoryAnswered>());
   auto* ticks = new QGridLayout;
@@ -138,7 +147,10 @@ void LateForm::begin(const base::Recorded<roster::ClinicDay>& day) {
   for (auto* box : findChildren<QComboBox*>())
     box->setCurrentIndex(0);
   sex_->setCurrentIndex(static_cast<int>(dentition::Sex::notStated));
-  signed_->setText(toQt(context().clock.now().date().iso()));
+  const auto today = context().clock.now().date();
+  signed_->setText(toQt(today.iso()));
+  from_->setText(toQt(today.iso()));
+  until_->setText(toQt(endOfSchoolYear(today).iso()));
   language_->setText(u"English"_s);
   number_->setText(toQt(nextNumber()));
   knowChild({}, {});
@@ -234,7 +246,8 @@ std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child
                        .note = typed(note_)};
   for (std::size_t i = 0; i < services_.size(); ++i)
     if (services_[i]->isChecked()) form.allowed.add(static_cast<roster::Service>(i));
-  for (auto [field, into] : {std::pair(signed_, &form.signedOn), {until_, &form.validUntil}}) {
+  for (auto [field, into] :
+       {std::pair(signed_, &form.signedOn), {from_, &form.validFrom}, {until_, &form.validUntil}}) {
     if (field->text().trimmed().isEmpty()) continue;
     const auto date = readDate(field->text(), context().prompter);
     if (!went(date)) {

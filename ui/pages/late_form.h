@@ -62,6 +62,7 @@ class LateForm final : public Page {
   QComboBox* signer_ = nullptr;
   QCheckBox* reviewed_ = nullptr;
   QLineEdit* signed_ = nullptr;
+  QLineEdit* from_ = nullptr;
   QLineEdit* until_ = nullptr;
   QComboBox* history_ = nullptr;
   std::vector<QCheckBox*> services_;

@@ -28,6 +28,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"openDayBack"_s, this);
 
   auto* form = new QFormLayout(this);
+  form->setHorizontalSpacing(12);
   form->addRow(wordsLabel(u"Open a school day"_s, u"title"_s, {}, this));
   form->addRow(u"&School"_s, school_);
   form->addRow(u"&Date, 2026-11-17 or 11/17/2026"_s, date_);
@@ -36,6 +37,12 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   form->addRow(question_);
   form->addRow(open);
   form->addRow(back);
+
+  for (auto* field : {static_cast<QWidget*>(school_), static_cast<QWidget*>(date_),
+                      static_cast<QWidget*>(team_), static_cast<QWidget*>(reason_)})
+    field->setMaximumWidth(620);
+  for (auto* button : {open, back})
+    button->setFixedWidth(300);
 
   connect(date_, &QLineEdit::textChanged, this, &OpenDayForm::question);
   for (auto* line : {date_, reason_})

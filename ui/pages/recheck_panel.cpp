@@ -155,8 +155,8 @@ void RecheckPanel::answer(Held held) {
 }
 
 void RecheckPanel::wholeTooth() {
-  const bool untouched = draft_->held(draft_->earlier().placement.value.surfaces.values().front()) ==
-                         Held::notSealed;
+  const bool untouched =
+      draft_->held(draft_->earlier().placement.value.surfaces.values().front()) == Held::notSealed;
   draft_->restIsWhole();
   if (untouched)
     record();

@@ -17,7 +17,7 @@ class RecheckPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  KeyBar& keys() override { return *keys_; }
+  bool press(const QKeyEvent& event) override { return keys_->press(event); }
   std::vector<TileFace> faces() const override;
   void stopChild() override;
   bool undo() override;

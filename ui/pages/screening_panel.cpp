@@ -43,7 +43,7 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
 
 ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), cursor_(new QLabel(this)), questions_(new QLabel(this)),
-      pause_(new QLabel(this)), keys_(new KeyBar(3, this)) {
+      pause_(new QLabel(this)), keys_(new KeyBar(4, this)) {
   setObjectName(u"screeningPanel"_s);
   cursor_->setObjectName(u"screeningCursor"_s);
   questions_->setObjectName(u"screeningQuestions"_s);
@@ -53,9 +53,12 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     label->setTextFormat(Qt::PlainText);
   }
   cursor_->setStyleSheet(u"font-weight: bold;"_s);
-  pause_->setStyleSheet(u"font-weight: bold; border: 3px solid #0b2545; padding: 4px;"_s);
+  pause_->setStyleSheet(u"font-size: 18px; font-weight: bold; border: 3px solid #0b2545; "
+                        "padding: 4px;"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
+  keys_->setButtonHeight(44);
+  keys_->setStyleSheet(u"font-size: 16px;"_s);
   column->addWidget(cursor_);
   column->addWidget(questions_);
   column->addWidget(keys_);
@@ -82,11 +85,11 @@ void ScreeningPanel::load() {
 }
 
 std::vector<TileFace> ScreeningPanel::faces() const {
-  return facesOf({.notation = visit().notation(),
-                  .findings = draft_ ? std::span(draft_->teeth())
-                                     : std::span<const chairside::ToothFinding>(),
-                  .placements = file().placements,
-                  .earlier = file().earlier});
+  return facesOf(
+      {.notation = visit().notation(),
+       .findings = draft_ ? std::span(draft_->teeth()) : std::span<const chairside::ToothFinding>(),
+       .placements = file().placements,
+       .earlier = file().earlier});
 }
 
 KeyAction ScreeningPanel::stateKey(int key, const QString& words, ToothState state) {
@@ -127,33 +130,34 @@ void ScreeningPanel::refresh() {
   cursor_->setText(cursor);
   questions_->setText(questionText(0) + u'\n' + questionText(1) + u'\n' + questionText(2));
   pause_->setText(toQt(pauseLine(draft_->teeth(), visit().notation())));
-  keys_->setActions({stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
-                     stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
-                     stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
-                     stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
-                     stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
-                     stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
-                     stateKey(Qt::Key_D, u"Down, not up"_s, ToothState::notUp),
-                     stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
-                     stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
-                     stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
-                     stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
-                     {Qt::Key_M, u"More states"_s, u"moreStatesButton"_s, [this] { more(); }},
-                     {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
-                      [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
-                     {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
-                      [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
-                     {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
-                      [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
-                     {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
-                     {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
-                     {Qt::Key_Q, u"Answers anew"_s, u"askAgainButton"_s,
-                      [this] { change([this] { draft_->askAgain(); }); }},
-                     {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
-                     {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
-                     {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
-                     {Qt::Key_Return, u"Record, go on"_s, u"recordScreeningButton"_s,
-                      [this] { record(); }, Look::main}});
+  keys_->setActions(
+      {stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
+       stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
+       stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
+       stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
+       stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
+       stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
+       stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
+       stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
+       stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
+       stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
+       stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
+       {Qt::Key_M, u"More states"_s, u"moreStatesButton"_s, [this] { more(); }},
+       {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+        [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
+       {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
+        [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
+       {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
+        [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
+       {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
+       {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
+       {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
+        [this] { change([this] { draft_->askAgain(); }); }},
+       {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
+       {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
+       {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
+       {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
+        Look::main}});
 }
 
 void ScreeningPanel::change(const std::function<void()>& how) {
@@ -183,10 +187,10 @@ void ScreeningPanel::set(ToothState state) {
 
 void ScreeningPanel::more() {
   QStringList options;
-  for (const auto& [words, state] : rarer()) options += words;
-  visit().ask.choose(u"What else of this tooth?"_s, options, [this](int chosen) {
-    set(rarer()[static_cast<std::size_t>(chosen)].second);
-  });
+  for (const auto& [words, state] : rarer())
+    options += words;
+  visit().ask.choose(u"What else of this tooth?"_s, options,
+                     [this](int chosen) { set(rarer()[static_cast<std::size_t>(chosen)].second); });
 }
 
 void ScreeningPanel::nextPart() {
@@ -231,9 +235,7 @@ void ScreeningPanel::answer(int choice) {
 
 void ScreeningPanel::addNote() {
   visit().ask.write(u"Note"_s, draft_ ? toQt(draft_->note()) : QString(),
-                    [this](const QString& said) {
-                      change([&] { draft_->setNote(toStd(said)); });
-                    });
+                    [this](const QString& said) { change([&] { draft_->setNote(toStd(said)); }); });
 }
 
 void ScreeningPanel::record() {

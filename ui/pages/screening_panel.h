@@ -17,7 +17,7 @@ class ScreeningPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  KeyBar& keys() override { return *keys_; }
+  bool press(const QKeyEvent& event) override { return keys_->press(event); }
   std::vector<TileFace> faces() const override;
   /// Everything chosen and not begun is left as declined, once a screening is recorded.
   void stopChild() override;
@@ -42,7 +42,7 @@ class ScreeningPanel final : public ChairPanel {
   QLabel* pause_;
   KeyBar* keys_;
   std::optional<ScreeningDraft> draft_;
-  std::vector<ScreeningDraft> before_; ///< for undo, newest last
+  std::vector<ScreeningDraft> before_;     ///< for undo, newest last
   std::optional<dentition::Surface> part_; ///< none: the whole tooth
 };
 

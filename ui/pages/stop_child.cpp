@@ -46,9 +46,7 @@ bool leaveNotBegun(ChairVisit& visit, const StopReason& reason) {
       finding.toSeal = {};
     }
   return visit
-      .act([&] {
-        return visit.book().correctScreening(visit.by(), old, screening, reason.words);
-      })
+      .act([&] { return visit.book().correctScreening(visit.by(), old, screening, reason.words); })
       .has_value();
 }
 
@@ -56,9 +54,8 @@ bool stopInHand(ChairVisit& visit, const StopReason& reason, const std::vector<T
   const auto* field = visit.file().fieldInHand();
   if (!field) return true;
   auto teeth = unfinished(field->protocol);
-  std::erase_if(teeth, [&](const Tooth& tooth) {
-    return std::ranges::find(kept, tooth) != kept.end();
-  });
+  std::erase_if(teeth,
+                [&](const Tooth& tooth) { return std::ranges::find(kept, tooth) != kept.end(); });
   if (teeth.empty()) return true;
   const auto id = field->field.id;
   return visit.act([&] { return visit.book().stopTeeth(visit.by(), id, teeth, reason.words); })
@@ -69,7 +66,8 @@ bool stopInHand(ChairVisit& visit, const StopReason& reason, const std::vector<T
 
 void stopChild(ChairVisit& visit, std::function<void()> before, std::function<void()> then) {
   QStringList options;
-  for (const auto& reason : reasons) options += capital(QString::fromUtf8(reason.words));
+  for (const auto& reason : reasons)
+    options += capital(QString::fromUtf8(reason.words));
   const auto chosenReason = [&visit, before, then](int chosen) {
     const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
     if (before) before();
@@ -86,11 +84,10 @@ void stopChild(ChairVisit& visit, std::function<void()> before, std::function<vo
       leave({});
       return;
     }
-    visit.ask.choose(u"Sealant is on and not cured. Cure it first?"_s,
-                     {u"Cure it first, stop the rest"_s, u"Stop everything now"_s},
-                     [leave, wetOn](int answer) {
-                       leave(answer == 0 ? wetOn : std::vector<Tooth>{});
-                     });
+    visit.ask.choose(
+        u"Sealant is on and not cured. Cure it first?"_s,
+        {u"Cure it first, stop the rest"_s, u"Stop everything now"_s},
+        [leave, wetOn](int answer) { leave(answer == 0 ? wetOn : std::vector<Tooth>{}); });
   };
   visit.ask.choose(u"Stop: why?"_s, options, chosenReason);
 }

@@ -62,6 +62,7 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
       summary_(wordsLabel({}, u"counts"_s, u"todaySummary"_s, this)) {
   setObjectName(u"todayPage"_s);
   auto* form = new QFormLayout(this);
+  form->setHorizontalSpacing(12);
   form->addRow(wordsLabel(u"Who is at work, and with what"_s, u"title"_s, {}, this));
   operator_ = choice(form, u"&Operator"_s, u"todayOperator"_s);
   assistant_ = choice(form, u"&Assistant"_s, u"todayAssistant"_s);
@@ -87,6 +88,7 @@ QComboBox* TodayPage::choice(QFormLayout* into, const QString& words, const QStr
   auto* box = new QComboBox(this);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
+  box->setMaximumWidth(720);
   into->addRow(words, box);
   connect(box, &QComboBox::currentIndexChanged, this, &TodayPage::choose);
   return box;
@@ -219,7 +221,7 @@ QString setupWords(session::Session& book, const Setup& setup) {
       if (setup.light == light.id) words += u"light "_s + toQt(light.value.tag);
   if (const auto lots = book.lots())
     for (const auto& lot : *lots)
-      if (setup.sealant == lot.id) words += toQt(lot.value.lot);
+      if (setup.sealant == lot.id) words += u"sealant "_s + toQt(lot.value.lot);
   return words.join(u", "_s);
 }
 

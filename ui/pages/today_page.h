@@ -44,7 +44,7 @@ class TodayPage final : public Page {
   std::vector<base::MemberId> members_;
   std::vector<kit::LotId> lots_;
   std::vector<kit::LightId> lights_;
-  bool reading_ = false;
+  bool reading_ = true; ///< the lists are being filled, nobody chooses
 };
 
 /// "OF, assistant BO, light L-1": what the window shows at all times; says so when nobody is.

@@ -9,8 +9,8 @@ namespace gk::ui {
 /// What a person is told when something fails: three answers, in this order.
 struct Message {
   QString happened;
-  QString lost; ///< is anything lost
-  QString now;  ///< what to do
+  QString lost;     ///< is anything lost
+  QString now;      ///< what to do
   QString detail{}; ///< the core's own sentence
 
   bool operator==(const Message&) const = default;

@@ -11,6 +11,8 @@ QString sheet() {
          "QPushButton:disabled { color: #555555; border-style: dashed; background: white; }"
          "QPushButton[look=\"main\"] { background: #0b2545; color: white; font-weight: bold; }"
          "QPushButton[look=\"alarm\"] { border: 4px solid #a82a00; font-weight: bold; }"
+         "QPushButton[look]:disabled { color: #555555; border: 2px dashed #555555;"
+         " background: white; font-weight: normal; }"
          "QLineEdit { border: 3px solid #0b2545; padding: 4px; font-size: 24px; }"_s;
 }
 

@@ -1,6 +1,7 @@
 #include "ui/widgets/ask_bar.h"
 
 #include "base/contract.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_bar.h"
 
@@ -20,7 +21,7 @@ int keyOf(int option) {
 } // namespace
 
 AskBar::AskBar(QWidget* parent)
-    : QWidget(parent), question_(new QLabel(this)), options_(new KeyBar(4, this)),
+    : QWidget(parent), question_(new QLabel(this)), options_(new KeyBar(2, this)),
       line_(new QLineEdit(this)) {
   setObjectName(u"askBar"_s);
   question_->setObjectName(u"askQuestion"_s);
@@ -32,13 +33,13 @@ AskBar::AskBar(QWidget* parent)
   column->addWidget(question_);
   column->addWidget(options_);
   column->addWidget(line_);
-  hide();
+  column->addStretch();
 }
 
 void AskBar::open(const QString& question) {
   question_->setText(question + u"   (Esc: leave it)"_s);
   asking_ = true;
-  show();
+  Q_EMIT opened();
 }
 
 void AskBar::choose(const QString& question, const QStringList& options,
@@ -49,8 +50,8 @@ void AskBar::choose(const QString& question, const QStringList& options,
   std::vector<KeyAction> actions;
   for (int option = 0; option < static_cast<int>(options.size()); ++option)
     actions.push_back({keyOf(option), options[option], u"askOption%1"_s.arg(option + 1),
-                       [this, option] { answer(option); },
-                       option == 0 ? Look::main : Look::plain});
+                       [this, option] { answer(option); }, option == 0 ? Look::main : Look::plain});
+  options_->setButtonHeight(actions.size() > 10 ? 40 : style::touch);
   options_->setActions(std::move(actions));
   options_->show();
   line_->hide();
@@ -72,7 +73,6 @@ void AskBar::write(const QString& question, const QString& suggestion,
 void AskBar::backOut() {
   if (!asking_) return;
   asking_ = false;
-  hide();
   Q_EMIT closed();
 }
 

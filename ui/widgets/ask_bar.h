@@ -13,7 +13,7 @@ namespace gk::ui {
 
 class KeyBar;
 
-/// Asks in a line of the page, so that nothing covers the timer. One question at a time: a new one
+/// Asks in a part of the page, so that nothing covers the timer. One question at a time: a new one
 /// takes the place of the one that waits.
 class AskBar final : public QWidget {
   Q_OBJECT
@@ -34,6 +34,7 @@ class AskBar final : public QWidget {
   void press(const QKeyEvent& event);
 
  Q_SIGNALS:
+  void opened();
   /// The keyboard goes back to the page.
   void closed();
 

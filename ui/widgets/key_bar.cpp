@@ -38,7 +38,8 @@ QString keyHint(int key) {
 }
 
 KeyBar::KeyBar(int columns, QWidget* parent)
-    : QWidget(parent), columns_(columns), grid_(new QGridLayout(this)) {
+    : QWidget(parent), columns_(columns), height_(style::touch), grid_(new QGridLayout(this)) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   grid_->setContentsMargins(0, 0, 0, 0);
   grid_->setSpacing(6);
   for (int column = 0; column < columns_; ++column)
@@ -50,7 +51,7 @@ QPushButton* KeyBar::button(std::size_t place) {
     const auto next = buttons_.size();
     auto* made = new QPushButton(this);
     made->setFocusPolicy(Qt::NoFocus);
-    made->setMinimumHeight(style::touch);
+    made->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     connect(made, &QPushButton::clicked, this, [this, next] { act(next); });
     grid_->addWidget(made, static_cast<int>(next) / columns_, static_cast<int>(next) % columns_);
     buttons_.push_back(made);
@@ -63,6 +64,7 @@ void KeyBar::setActions(std::vector<KeyAction> actions) {
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
+    shown->setMinimumHeight(height_);
     shown->setText(keyHint(action.key) + u"  "_s + action.label);
     shown->setObjectName(action.name);
     shown->setAccessibleName(action.label + u", key "_s + keyHint(action.key));

@@ -33,6 +33,9 @@ class KeyBar final : public QWidget {
  public:
   explicit KeyBar(int columns, QWidget* parent = nullptr);
 
+  /// Lower buttons, where many must fit and most hands use the keys. From the next actions on.
+  void setButtonHeight(int pixels) { height_ = pixels; }
+
   void setActions(std::vector<KeyAction> actions);
   /// Whether the key meant one of the actions; a disabled one swallows its key.
   bool press(const QKeyEvent& event);
@@ -42,6 +45,7 @@ class KeyBar final : public QWidget {
   QPushButton* button(std::size_t place);
 
   int columns_;
+  int height_;
   QGridLayout* grid_;
   std::vector<KeyAction> actions_;
   std::vector<QPushButton*> buttons_;

@@ -4,16 +4,20 @@
 
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 #include <QVariant>
 
 namespace gk::ui {
 
 QPushButton* keyButton(const QString& words, const QKeySequence& key, const QString& name,
                        QWidget* parent) {
-  const auto hint = key.toString(QKeySequence::NativeText);
+  const auto hint = key.toString(QKeySequence::NativeText).replace(u"Return"_s, u"Enter"_s);
   auto* button = new QPushButton(words + u"  "_s + hint, parent);
   button->setObjectName(name);
-  button->setShortcut(key);
+  // Not the button's own shortcut: that one waits a tenth of a second to look pressed.
+  auto* shortcut = new QShortcut(key, button);
+  shortcut->setAutoRepeat(false);
+  QObject::connect(shortcut, &QShortcut::activated, button, &QPushButton::click);
   button->setAccessibleName(words + u", key "_s + hint);
   button->setAutoDefault(false);
   return button;

@@ -13,7 +13,7 @@ namespace gk::ui {
 QPushButton* keyButton(const QString& words, const QKeySequence& key, const QString& name,
                        QWidget* parent);
 
-/// A label in one of the desk sheet's looks: "title", "counts", "note" or plain.
+/// A label in one of the desk sheet's looks: "title", "counts", "big", "note" or plain.
 QLabel* wordsLabel(const QString& words, const QString& look, const QString& name, QWidget* parent);
 
 } // namespace gk::ui

@@ -16,12 +16,12 @@ namespace gk::ui {
 class ToothTile;
 
 /// The tooth that an arrow key or a corner of the number pad means, from where the cursor is: 7, 9,
-/// 1 and 3 are the corners of the mouth as it is seen, first molar at the first press, second at the
-/// next. Empty for every other key.
+/// 1 and 3 are the corners of the mouth as it is seen, first molar at the first press, second at
+/// the next. Empty for every other key.
 std::optional<dentition::Tooth> toothForKey(int key, const dentition::Tooth& from);
 
-/// The child's mouth as one looks at it: the child's right on the viewer's left, upper teeth on top;
-/// never mirrored. Eight big tiles and a row for other teeth. What is shown is given as faces.
+/// The child's mouth as one looks at it: the child's right on the viewer's left, upper teeth on
+/// top; never mirrored. Eight big tiles and a row for other teeth. What is shown is given as faces.
 class MouthMap final : public QWidget {
   Q_OBJECT
 

@@ -4,12 +4,14 @@
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
+#include <QFontMetrics>
 #include <QGridLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QListWidget>
 #include <QTableView>
+#include <QTextEdit>
 
 #include <algorithm>
 
@@ -18,11 +20,11 @@ namespace gk::ui {
 ReportBrowser::ReportBrowser(QWidget* parent)
     : QWidget(parent), names_(new QListWidget(this)),
       title_(wordsLabel({}, u"counts"_s, u"reportTitle"_s, this)), table_(new QTableView(this)),
-      none_(wordsLabel(u"None."_s, {}, u"reportNone"_s, this)),
-      notes_(wordsLabel({}, u"note"_s, u"reportNotes"_s, this)), model_(new TableModel(this)) {
+      none_(wordsLabel(u"None."_s, {}, u"reportNone"_s, this)), notes_(new QTextEdit(this)),
+      model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
-  names_->setFixedWidth(220);
+  names_->setFixedWidth(196);
   names_->installEventFilter(this);
   table_->setObjectName(u"reportTable"_s);
   table_->setAccessibleName(u"The part chosen"_s);
@@ -34,9 +36,14 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   table_->horizontalHeader()->setHighlightSections(false);
   table_->installEventFilter(this);
 
+  notes_->setObjectName(u"reportNotes"_s);
+  notes_->setAccessibleName(u"Notes on the part chosen"_s);
+  notes_->setReadOnly(true);
+  notes_->setTabChangesFocus(true);
+
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
-  grid->addWidget(names_, 0, 0, 4, 1);
+  grid->addWidget(names_, 0, 0, 5, 1);
   grid->addWidget(title_, 0, 1);
   grid->addWidget(none_, 1, 1);
   grid->addWidget(table_, 2, 1);
@@ -81,27 +88,55 @@ void ReportBrowser::showSection() {
   QStringList notes;
   for (const auto& note : table.notes)
     notes += toQt(note);
-  notes_->setText(notes.join(u'\n'));
   none_->setVisible(table.rows.empty());
   table_->setVisible(!table.rows.empty());
   static_cast<QGridLayout*>(layout())->setRowStretch(2, table.rows.empty() ? 0 : 1);
-  static_cast<QGridLayout*>(layout())->setRowStretch(3, table.rows.empty() ? 1 : 0);
-  notes_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  static_cast<QGridLayout*>(layout())->setRowStretch(4, table.rows.empty() ? 1 : 0);
+  notes_->setPlainText(notes.join(u'\n'));
+  fitNotes();
   model_->show(table);
   if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
   fitColumns();
 }
 
 void ReportBrowser::fitColumns() {
-  constexpr int widest = 340;
-  table_->resizeColumnsToContents();
   const auto count = model_->columnCount();
-  for (int column = 0; column < count; ++column)
-    table_->setColumnWidth(column, std::min(table_->columnWidth(column), widest));
+  // A long row of numbers leaves less for the words before it.
+  const int widest = count > 10 ? 160 : 400;
+  // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
+  table_->ensurePolished();
+  const QFontMetrics cells(table_->font());
+  auto bold = table_->font();
+  bold.setBold(true);
+  const QFontMetrics headings(bold);
+  const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
+    return metrics.size(0, words.toString()).width() + 10;
+  };
+  for (int column = 0; column < count; ++column) {
+    int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
+    for (int row = 0; row < model_->rowCount(); ++row)
+      wide =
+          std::max(wide, widthOf(cells, model_->data(model_->index(row, column), Qt::DisplayRole)));
+    table_->setColumnWidth(column, std::min(wide, widest));
+  }
   // Words take what is left; numbers stay beside each other.
   const auto& columns = model_->table().columns;
   table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().number);
   table_->resizeRowsToContents();
+}
+
+/// As high as its text, up to a third of the room, then it scrolls.
+void ReportBrowser::fitNotes() {
+  auto* document = notes_->document();
+  document->setTextWidth(notes_->viewport()->width());
+  const auto wanted = static_cast<int>(document->size().height()) + 4;
+  notes_->setFixedHeight(std::min(wanted, std::max(height() / 3, 80)));
+  notes_->setVisible(!document->isEmpty());
+}
+
+void ReportBrowser::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fitNotes();
 }
 
 bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
@@ -112,7 +147,7 @@ bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
     if (table_->isVisible()) table_->setFocus();
     return true;
   }
-  if (watched == table_ && key == Qt::Key_Left) {
+  if (watched == table_ && key == Qt::Key_Left && table_->currentIndex().column() == 0) {
     names_->setFocus();
     return true;
   }

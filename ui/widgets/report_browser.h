@@ -9,6 +9,7 @@
 
 class QLabel;
 class QListWidget;
+class QTextEdit;
 class QTableView;
 
 namespace gk::ui {
@@ -35,18 +36,20 @@ class ReportBrowser final : public QWidget {
   void taken(int section, int row);
 
  protected:
+  void resizeEvent(QResizeEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void showSection();
   void fitColumns();
+  void fitNotes();
 
   std::vector<reports::Table> tables_;
   QListWidget* names_;
   QLabel* title_;
   QTableView* table_;
   QLabel* none_;
-  QLabel* notes_;
+  QTextEdit* notes_;
   TableModel* model_;
 };
 

@@ -31,7 +31,7 @@ QFont sized(const QFont& font, int pixels, bool bold = true) {
 
 TimerView::TimerView(base::Clock& clock, QWidget* parent) : QWidget(parent), clock_(clock) {
   setObjectName(u"timerView"_s);
-  setMinimumHeight(200);
+  setFixedHeight(192);
   pulse_.setInterval(pulseMs);
   flash_.setInterval(flashMs);
   flash_.setSingleShot(true);
@@ -102,10 +102,10 @@ void TimerView::tick() {
 }
 
 QString TimerView::underText() const {
+  if (target_ == Seconds{0}) return {};
   const auto target = u"of %1 s"_s.arg(target_.count());
   if (!timer_) return target;
-  if (!isReached()) return target + u", running"_s;
-  return target + u", REACHED"_s;
+  return target + (isReached() ? u"\nREACHED"_s : u"\nrunning"_s);
 }
 
 void TimerView::paintEvent(QPaintEvent*) {
@@ -122,12 +122,12 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.drawText(QRect(14, 6, width() - 28, 28), Qt::AlignLeft | Qt::AlignVCenter,
                    painter.fontMetrics().elidedText(what_, Qt::ElideRight, width() - 28));
   painter.setFont(sized(font(), style::timerText));
-  painter.drawText(QRect(14, 26, width() - 28, 118), Qt::AlignLeft | Qt::AlignVCenter, text());
+  painter.drawText(QRect(14, 24, width() - 28, 108), Qt::AlignLeft | Qt::AlignVCenter, text());
   painter.setFont(sized(font(), 26));
-  painter.drawText(QRect(width() / 2, 96, width() / 2 - 14, 36), Qt::AlignRight | Qt::AlignVCenter,
+  painter.drawText(QRect(width() - 190, 38, 176, 90), Qt::AlignRight | Qt::AlignVCenter,
                    underText());
 
-  const QRect bar(14, 144, width() - 28, 22);
+  const QRect bar(14, 134, width() - 28, 16);
   const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
   const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
   painter.fillRect(QRect(bar.left(), bar.top(), static_cast<int>(bar.width() * part), bar.height()),
@@ -135,9 +135,9 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(words, 2));
   painter.drawRect(bar);
 
-  painter.setFont(sized(font(), 18));
-  painter.drawText(QRect(14, 168, width() - 28, height() - 172), Qt::AlignLeft | Qt::AlignVCenter,
-                   note_);
+  painter.setFont(sized(font(), 16));
+  painter.drawText(QRect(14, 151, width() - 28, height() - 154),
+                   int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap}, note_);
 }
 
 } // namespace gk::ui

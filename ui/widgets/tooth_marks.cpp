@@ -122,8 +122,8 @@ void paintOutline(QPainter& painter, const QRectF& tile, Mark mark) {
   painter.setBrush(Qt::NoBrush);
   if (mark == Mark::refer) {
     QPolygonF notched;
-    notched << tile.topLeft() << tile.topRight() - QPointF(34, 0) << tile.topRight() + QPointF(0, 34)
-            << tile.bottomRight() << tile.bottomLeft();
+    notched << tile.topLeft() << tile.topRight() - QPointF(34, 0)
+            << tile.topRight() + QPointF(0, 34) << tile.bottomRight() << tile.bottomLeft();
     painter.setPen(QPen(style::vermilion, 4));
     painter.drawPolygon(notched);
     return;

@@ -12,8 +12,8 @@ namespace gk::ui {
 void paintOutline(QPainter& painter, const QRectF& tile, Mark mark);
 
 /// The square of the chewing surface with a tab on the cheek side (buccal) or the tongue side
-/// (lingual): chosen surfaces have a thick edge, covered ones are filled, and the mark lies over it.
-/// On upper teeth the cheek side is up, on lower teeth down.
+/// (lingual): chosen surfaces have a thick edge, covered ones are filled, and the mark lies over
+/// it. On upper teeth the cheek side is up, on lower teeth down.
 void paintSurfaces(QPainter& painter, const QRectF& area, const TileFace& face);
 
 } // namespace gk::ui

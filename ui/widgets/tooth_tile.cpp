@@ -54,12 +54,12 @@ void ToothTile::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.fillRect(rect(), selected_ ? style::navy : style::paper);
-  const QRectF tile = QRectF(rect()).adjusted(7, 7, -7, -7);
+  const QRectF tile = QRectF(rect()).adjusted(6, 6, -6, -6);
   painter.fillRect(tile, face.inHand ? QColor(0xff, 0xf3, 0xd0) : style::paper);
   paintOutline(painter, tile, face.mark);
 
   constexpr double mark = 78;
-  const QRectF inner = tile.adjusted(10, 4, -10, -4);
+  const QRectF inner = tile.adjusted(7, 4, -4, -4);
   const QRectF surfaces(inner.right() - mark, inner.top() + 32, mark, mark);
   painter.setPen(style::ink);
   painter.setFont(sized(font(), style::toothText, true));

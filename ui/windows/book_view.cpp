@@ -26,12 +26,10 @@ namespace gk::ui {
 BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter,
                    std::chrono::milliseconds idle, QWidget* parent)
     : QWidget(parent), session_(std::move(session)), context_{session_, clock, prompter, acting_},
-      stack_(new QStackedWidget(this)),
-      cover_(new CoverPage([this] { return runningTimer(); }, stack_)),
-      work_(std::make_unique<QWidget>(stack_)), bar_(new QWidget(work_.get())),
-      pages_(new QStackedWidget(work_.get())),
-      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
-      strip_(new MessageStrip(work_.get())) {
+      stack_(std::make_unique<QStackedWidget>(this)),
+      cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
+      work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new QStackedWidget(work_)),
+      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)), strip_(new MessageStrip(work_)) {
   setObjectName(u"bookView"_s);
   layOut();
   idle_.setSingleShot(true);
@@ -81,17 +79,17 @@ void BookView::layOut() {
   connect(closeOut_, &CloseOutPage::childChosen, this, &BookView::toChair);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
 
-  auto* column = new QVBoxLayout(work_.get());
+  auto* column = new QVBoxLayout(work_);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(2);
   column->addWidget(bar_);
   column->addWidget(strip_);
   column->addWidget(pages_, 1);
-  stack_->addWidget(work_.get());
+  stack_->addWidget(work_);
   stack_->addWidget(cover_);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
-  whole->addWidget(stack_);
+  whole->addWidget(stack_.get());
 }
 
 void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name) {
@@ -113,8 +111,10 @@ void BookView::connectPage(Page* page) {
 }
 
 void BookView::turnTo(QWidget* page) {
-  if (page == closeOut_)
-    closeOut_->chooseDay(board_->day() ? std::optional(board_->day()->id) : std::nullopt);
+  const auto& day = board_->day();
+  if (page == closeOut_) closeOut_->chooseDay(day ? std::optional(day->id) : std::nullopt);
+  if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
+  strip_->say({});
   pages_->setCurrentWidget(page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
@@ -122,10 +122,11 @@ void BookView::turnTo(QWidget* page) {
 }
 
 void BookView::toChair(roster::ChildId child, roster::DayId day) {
-  cameFrom_ = pages_->currentWidget();
+  const auto from = pages_->currentWidget();
   strip_->settle();
   turnTo(chair_);
-  chair_->take(child, day);
+  // Where it cannot, its own strip says why.
+  if (chair_->take(child, day)) cameFrom_ = from;
 }
 
 void BookView::leaveChair() {
@@ -139,7 +140,7 @@ void BookView::unlock(const QString& passphrase) {
     return cover_->refuse(message.happened + u' ' + message.now);
   }
   const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
-  stack_->setCurrentWidget(work_.get());
+  stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
   who_->setText(setupWords(session_, acting_.now()));
@@ -152,13 +153,9 @@ void BookView::unlock(const QString& passphrase) {
 
 void BookView::goOn() {
   turnTo(board_);
-  if (!board_->day()) return;
-  const auto seated = session_.childInChair(board_->day()->id);
-  if (!seated) return strip_->post(describe(seated.error()));
-  if (*seated) {
-    toChair(**seated, board_->day()->id);
-    strip_->say(u"Went on with the child who was in the chair. Say who is at work: F5."_s);
-  }
+  if (!board_->day() || !chair_->resume(board_->day()->id)) return;
+  turnTo(chair_);
+  strip_->say(u"Went on with the child who was in the chair. Say who is at work: F5."_s);
 }
 
 void BookView::lock(const QString& why) {
@@ -170,13 +167,13 @@ void BookView::lock(const QString& why) {
 }
 
 void BookView::toggleHidden() {
-  if (stack_->currentWidget() == work_.get()) {
+  if (stack_->currentWidget() == work_) {
     cover_->hideScreen();
     stack_->setCurrentWidget(cover_);
     cover_->setFocus();
     setFocus();
   } else if (!cover_->isLock()) {
-    stack_->setCurrentWidget(work_.get());
+    stack_->setCurrentWidget(work_);
     pages_->currentWidget()->setFocus();
   }
 }

@@ -58,10 +58,10 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
-  QStackedWidget* stack_;
+  // Owned here and not by Qt, so that every page goes before the session.
+  std::unique_ptr<QStackedWidget> stack_;
   CoverPage* cover_;
-  // Before the session goes, whatever the order of Qt's children.
-  std::unique_ptr<QWidget> work_;
+  QWidget* work_;
   QWidget* bar_;
   QStackedWidget* pages_;
   QLabel* who_;

@@ -52,6 +52,10 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   connect(open, &QPushButton::clicked, this, &StartPage::open);
   connect(make, &QPushButton::clicked, this, &StartPage::create);
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
+  for (auto* button : {recent_, open, make})
+    button->setFixedWidth(420);
+  for (auto* line : {passphrase_, again_})
+    line->setMaximumWidth(420);
   setFocusProxy(recent.empty() ? open : recent_);
 }
 

@@ -1,0 +1,11 @@
+# Mantel-Haenszel over strata of 2 x 2 counts: Agresti's rabbits, as in help(mantelhaen.test).
+options(digits = 16)
+data <- read.csv(commandArgs(trailingOnly = TRUE)[1])
+tables <- array(t(as.matrix(data)), c(2, 2, nrow(data)))
+found <- mantelhaen.test(tables)
+say <- function(name, value) cat(name, format(as.numeric(value), digits = 16), "\n")
+say("odds", found$estimate)
+say("low", found$conf.int[1])
+say("high", found$conf.int[2])
+say("chi", found$statistic)
+say("p", found$p.value)

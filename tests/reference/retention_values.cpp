@@ -1,0 +1,35 @@
+#include "estimates/retention_levels.h"
+#include "reference/reference.h"
+
+using namespace gk::estimates;
+
+namespace gk::reference {
+
+Values retentionByChild(const base::CsvTable& table) {
+  const auto schools = labels(table, "school");
+  const auto children = labels(table, "child");
+  const auto examined = numbers(table, "examined");
+  const auto retained = numbers(table, "retained");
+  std::vector<ChildTeeth> rows;
+  for (std::size_t i = 0; i < children.size(); ++i)
+    rows.push_back({schools[i], children[i], examined[i], retained[i]});
+  const auto found = retentionByLevel(rows).value();
+
+  Values out;
+  const auto say = [&out](const std::string& level, const RetentionEstimate& estimate) {
+    out[level + ".estimate"] = estimate.estimate;
+    out[level + ".variance"] = estimate.variance.value();
+    out[level + ".effective"] = estimate.effectiveN;
+    out[level + ".wilson.low"] = estimate.low;
+    out[level + ".wilson.high"] = estimate.high;
+    out[level + ".beta.low"] = estimate.publication.low;
+    out[level + ".beta.high"] = estimate.publication.high;
+    out[level + ".logit.low"] = estimate.logit->low;
+    out[level + ".logit.high"] = estimate.logit->high;
+  };
+  say("child", found.byChild);
+  say("school", found.bySchool);
+  return out;
+}
+
+} // namespace gk::reference

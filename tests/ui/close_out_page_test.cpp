@@ -1,0 +1,182 @@
+#include "desk_fixture.h"
+#include "ui/pages/close_out_page.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QListWidget>
+#include <QTableView>
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+constexpr int toMend = 1;
+constexpr int urgentCalls = 2;
+
+/// The close-out, driven by keys.
+class CloseOut : public Desk {
+ public:
+  ui::CloseOutPage page{context, nullptr};
+  std::vector<roster::ChildId> chosen;
+
+  void open() {
+    listen(page);
+    QObject::connect(&page, &ui::CloseOutPage::childChosen, &page,
+                     [this](roster::ChildId child, roster::DayId) { chosen.push_back(child); });
+    showActive(page);
+    page.setFocus();
+  }
+  void choose(int section) { page.findChild<ui::ReportBrowser*>()->choose(section); }
+  [[nodiscard]] QString section(int at) const {
+    return part<QListWidget>(page, u"reportNames"_s).item(at)->text();
+  }
+  [[nodiscard]] QString verdict() const { return words(page, u"closeOutVerdict"_s); }
+
+  roster::ChildId urgentChild() {
+    const auto child = clinic.child("Hana", "Brookmere");
+    clinic.seat(child);
+    auto screening = clinic.fourSound(child);
+    for (auto& tooth : screening.teeth) {
+      tooth.decision = chairside::Decision::notToday;
+      tooth.toSeal = {};
+      tooth.note = "swelling";
+    }
+    screening.untreatedDecay = chairside::Tri::yes;
+    screening.urgency = chairside::Urgency::urgent;
+    screening.urgentReason = chairside::UrgentReason::swelling;
+    must(clinic.session.screen(clinic.by, screening));
+    clinic.end(child, chairside::DayEnd::screenedNotTreated, "swelling");
+    return child;
+  }
+};
+
+} // namespace
+
+TEST_CASE("The close-out says the equation and what blocks and Enter goes to the child") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  desk.open();
+  CHECK(words(desk.page, u"closeOutEquation"_s).startsWith(u"Consented 1  =  screened 0"_s));
+  CHECK(desk.verdict() == u"✖ Difference 1, things to mend 1. The day cannot be signed yet."_s);
+  CHECK(desk.section(toMend) == u"To mend  1"_s);
+  press(desk.page, Qt::Key_Return); // from the names into the table
+  press(desk.page, Qt::Key_Return);
+  REQUIRE(desk.chosen.size() == 1);
+  CHECK(desk.chosen.front() == child);
+}
+
+TEST_CASE("An outcome noted at the close-out takes its line away") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  desk.prompter.choices = {0};
+  press(desk.page, Qt::Key_O, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
+  CHECK(desk.verdict().startsWith(u"✔"_s));
+}
+
+TEST_CASE("A day that reconciles is signed by two people and then closed") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  REQUIRE(part<QPushButton>(desk.page, u"closeOutSign"_s).isEnabled());
+  desk.prompter.choices = {0, 0};
+  press(desk.page, Qt::Key_G, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(must(desk.clinic.session.isSigned(desk.clinic.day)));
+  CHECK(desk.verdict().startsWith(u"■ Signed by"_s));
+  CHECK_FALSE(part<QPushButton>(desk.page, u"closeOutSign"_s).isEnabled());
+}
+
+TEST_CASE("A day that does not reconcile cannot be signed") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  press(desk.page, Qt::Key_G, Qt::AltModifier);
+  CHECK(desk.prompter.asked.isEmpty());
+  CHECK_FALSE(must(desk.clinic.session.isSigned(desk.clinic.day)));
+}
+
+TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  CHECK(desk.section(toMend) == u"To mend  2"_s);
+  CHECK(desk.section(urgentCalls) == u"Urgent calls  1"_s);
+  desk.choose(urgentCalls);
+  desk.prompter.choices = {0, 0, 2};
+  desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
+  press(desk.page, Qt::Key_C, Qt::AltModifier);
+  CHECK(desk.section(toMend) == u"To mend  1"_s);
+  press(desk.page, Qt::Key_R, Qt::AltModifier);
+  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(desk.troubles.join(u'|') == QString());
+  const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
+  REQUIRE(records.referrals.size() == 1);
+  // Within 48 hours: Seal America, step 9.
+  CHECK(records.referrals.front().value.due.iso() == "2026-11-19");
+  CHECK(records.referrals.front().value.to == followup::ReferredTo::emergency);
+}
+
+TEST_CASE("The report is saved whole by the ending of its name") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  const Scratch folder;
+  for (const auto* name : {"sheet.html", "sheet.txt", "part.csv"})
+    desk.prompter.files.push_back(ui::toQt((folder / name).string()));
+  for (int i = 0; i < 3; ++i)
+    press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  const auto html = must(base::readFile(folder / "sheet.html"));
+  CHECK(html.find("<h2>Exceptions</h2>") != std::string::npos);
+  CHECK(must(base::readFile(folder / "sheet.txt")).find("Exceptions\n") != std::string::npos);
+  CHECK(must(base::readFile(folder / "part.csv")).starts_with("Child,What is missing"));
+}
+
+TEST_CASE("A report that cannot be written says so") {
+  CloseOut desk;
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "none" / "sheet.html").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(desk.troubles.size() == 1);
+}
+
+TEST_CASE("A backup is a logbook that the same passphrase opens") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "copy.gkbook").string())};
+  press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
+                                          {desk.clinic.clock, desk.clinic.random}, {},
+                                          session::BookKind::throwaway));
+  CHECK(copy.unlock(Clinic::passphrase).has_value());
+}
+
+TEST_CASE("The other laptop's entries come in and what disagrees is to be mended") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  const Scratch folder;
+  must(desk.clinic.session.backUp(folder / "b.gkbook"));
+  base::SeededRandom random(7);
+  {
+    auto other = must(session::Session::open(
+        folder / "b.gkbook", base::LaptopId(base::makeUuid7(desk.clinic.clock.now().at, random)),
+        {desk.clinic.clock, random}, {}, session::BookKind::throwaway));
+    must(other.endVisit(desk.clinic.by, {child, desk.clinic.day, chairside::DayEnd::declined, {}}));
+    must(other.finish());
+  }
+  desk.clinic.end(child, chairside::DayEnd::absent);
+  desk.open();
+  desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
+  press(desk.page, Qt::Key_T, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news.startsWith(u"Taken in: 1 new"_s));
+  CHECK(desk.section(toMend) == u"To mend  1"_s);
+}

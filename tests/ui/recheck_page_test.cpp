@@ -1,0 +1,109 @@
+#include "chair_fixture.h"
+
+using namespace gk;
+using test::must;
+
+namespace {
+
+/// A child sealed on the first day, and the same school a year later.
+struct YearLater : test::Chair {
+  roster::ChildId wren = clinic.child("Wren", "Castlebury");
+
+  YearLater() {
+    clinic.standardVisit(wren);
+    clinic.clock.advance(std::chrono::hours(24 * 365));
+    const auto today = clinic.clock.now().date();
+    auto setup = acting.now(); // the hygienist of last year has no licence any more
+    setup.author = must(clinic.session.enterMember(
+        clinic.by, {"Tamsin Quillbrook", "TQ", roster::Role::hygienist, "HY-00588",
+                    today.plusDays(300), roster::usualTasks(roster::Role::hygienist)}));
+    acting.change(setup);
+    clinic.by = acting.by();
+    setup.sealant = must(clinic.session.enterLot(clinic.by, {kit::MaterialKind::sealantLightCure,
+                                                             "Resin Fern",
+                                                             "RF-2701",
+                                                             today.plusDays(200),
+                                                             base::Seconds(20),
+                                                             {kit::Contains::acrylate},
+                                                             false,
+                                                             ""}));
+    setup.etchant = must(clinic.session.enterLot(clinic.by, {kit::MaterialKind::etchant,
+                                                             "Etch Thistle",
+                                                             "ET-0940",
+                                                             today.plusDays(200),
+                                                             base::Seconds(15),
+                                                             {},
+                                                             false,
+                                                             ""}));
+    acting.change(setup);
+    const auto term = must(clinic.session.enterTerm(
+        clinic.by, {"Autumn 2027", today.plusDays(-60), today.plusDays(30), {}}));
+    clinic.day = must(clinic.session.openDay(
+        clinic.by, {.term = term, .school = clinic.school, .date = today, .reason = "next year"}));
+    auto form = clinic.form(wren);
+    form.term = term;
+    form.signedOn = today.plusDays(-20);
+    form.receivedOn = today.plusDays(-10);
+    form.validFrom = today.plusDays(-10);
+    form.validUntil = today.plusDays(200);
+    must(clinic.session.enterConsent(clinic.by, form));
+    open();
+  }
+};
+
+} // namespace
+
+TEST_CASE("Four whole sealants are rechecked within twelve actions") {
+  YearLater chair;
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("Sealed 17 November 2026")));
+  chair.press("8");
+  CHECK(chair.message().toStdString() == "");
+  chair.press("888");
+  const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
+  REQUIRE(earlier.size() == 4);
+  for (const auto& one : earlier) {
+    REQUIRE(one.newest.has_value());
+    CHECK(one.newest->value.tooth() == followup::Held::whole);
+    CHECK(one.newest->value.kind == followup::CheckKind::longTerm);
+  }
+  CHECK(chair.keys <= 12);
+}
+
+TEST_CASE("A part that lifts is resealed and a part that holds would be repaired", "[case-59]") {
+  YearLater chair;
+  chair.seat(chair.wren);
+  chair.press("5");  // upper right: chewing surface whole
+  chair.press("62"); // groove held in part, and it lifts
+  CHECK(chair.text("recheckAnswers").contains(QStringLiteral("RESEAL TODAY")));
+  chair.press(Qt::Key_Return);
+  chair.press("888");
+  REQUIRE(chair.shows("screeningPanel"));
+  CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
+            ->accessibleName()
+            .contains(QStringLiteral("RESEAL")));
+  chair.press("Z444");
+  chair.press(Qt::Key_Return);
+  REQUIRE(chair.shows("fieldPanel"));
+  chair.press(Qt::Key_Return);
+  chair.etchToFrosty();
+  chair.cure();
+  chair.press("5");
+  const auto placements = must(chair.clinic.session.placements(chair.wren));
+  REQUIRE(placements.size() == 5);
+  CHECK(placements.back().value.type == chairside::PlacementType::reseal);
+  CHECK(placements.back().value.surfaces ==
+        dentition::SurfaceSet{dentition::Surface::lingualGroove});
+}
+
+TEST_CASE("Without consent for a recheck nobody looks", "[case-12]") {
+  YearLater chair;
+  for (const auto& old : must(chair.clinic.session.consents(chair.wren))) {
+    auto narrower = old.value;
+    narrower.allowed.remove(roster::Service::recheckAndReplace);
+    must(chair.clinic.session.correctConsent(chair.clinic.by, old, narrower, "read again"));
+  }
+  chair.seat(chair.wren);
+  CHECK(chair.shows("screeningPanel"));
+}

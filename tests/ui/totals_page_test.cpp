@@ -1,0 +1,122 @@
+#include "desk_fixture.h"
+#include "ui/models/table_model.h"
+#include "ui/pages/totals_page.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QAbstractItemModelTester>
+#include <QComboBox>
+#include <QListWidget>
+#include <QTableView>
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+class Totals : public Desk {
+ public:
+  ui::TotalsPage page{context, nullptr};
+
+  void open() {
+    listen(page);
+    showActive(page);
+    page.setFocus();
+    wait();
+  }
+  void wait() {
+    REQUIRE(QTest::qWaitFor([this] { return !page.isCounting(); }, 20000));
+  }
+  ui::ReportBrowser& browser() { return *page.findChild<ui::ReportBrowser*>(); }
+  const reports::Table& table(std::size_t at) { return browser().tables().at(at); }
+};
+
+} // namespace
+
+TEST_CASE("The term's totals stand in the report's own figures") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.clinic.child("Lupe");
+  desk.open();
+  REQUIRE(desk.browser().tables().size() == 7);
+  const auto& participation = desk.table(0);
+  CHECK(participation.rows.back().at(3) == "2"); // consented
+  CHECK(participation.rows.back().at(5) == "1"); // screened
+  CHECK(desk.table(1).rows.back().at(6) == "4"); // first molars
+  CHECK(words(desk.page, u"totalsState"_s).startsWith(u"As of 17 November 2026."_s));
+}
+
+TEST_CASE("From a school to its lights is three steps") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  // A year on, last autumn's sealants are due.
+  desk.clinic.clock.setWall(base::atLocal(*base::Date::parse("2027-11-16"), std::chrono::hours(9),
+                                          std::chrono::hours(-5)));
+  must(desk.clinic.session.enterTerm(
+      desk.clinic.by,
+      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+  desk.open();
+  auto& names = part<QListWidget>(desk.page, u"reportNames"_s);
+  for (int i = 0; i < 3; ++i)
+    press(desk.page, Qt::Key_Down);
+  REQUIRE(names.currentItem()->text() == u"Retention by school"_s);
+  press(desk.page, Qt::Key_Return); // into the table
+  const auto school = desk.table(3).rows.front().front();
+  press(desk.page, Qt::Key_Return); // this school
+  desk.wait();
+  CHECK(desk.browser().section() == 6);
+  CHECK(school != "Total");
+  CHECK(desk.table(6).rows.size() == 1); // the one light that was used
+  CHECK(desk.table(6).title == "Retention by light, placed at " + school);
+}
+
+TEST_CASE("Another factor is counted anew and the last question alone is answered") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  auto& factor = part<QComboBox>(desk.page, u"totalsFactor"_s);
+  factor.setFocus();
+  for (int i = 0; i < factor.count() - 1; ++i)
+    press(desk.page, Qt::Key_Down);
+  desk.wait();
+  CHECK(school != "Total");
+  CHECK(desk.table(6).rows.size() == 1); // the one light that was used
+  CHECK(desk.table(6).title == "Retention by lot, placed at all schools");
+}
+
+TEST_CASE("Totals are made with the names locked") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.clinic.session.lock();
+  desk.open();
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.table(0).rows.back().at(5) == "1");
+}
+
+TEST_CASE("One part is saved as CSV") {
+  Totals desk;
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "participation.csv").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(must(base::readFile(folder / "participation.csv")).starts_with("School,Enrolled,"));
+}
+
+TEST_CASE("The page may go while it counts") {
+  Desk desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  {
+    ui::TotalsPage page(desk.context, nullptr);
+    page.show();
+    CHECK(page.isCounting());
+  }
+  QTest::qWait(50);
+}
+
+TEST_CASE("A report on the screen has its cells as they are") {
+  ui::TableModel model;
+  const QAbstractItemModelTester tester(&model);
+  model.show({"Title", {{"School"}, {"% of enrolled", true}}, {{"Elderbrook Middle", "44.3"}}, {}});
+  CHECK(model.rowCount() == 1);
+  CHECK(model.data(model.index(0, 1), Qt::DisplayRole) == u"44.3"_s);
+  CHECK(model.headerData(1, Qt::Horizontal, Qt::DisplayRole) == u"% of\nenrolled"_s);
+}
