@@ -54,10 +54,10 @@ struct SchoolRates {
 };
 
 /// Normal-normal empirical Bayes on the complementary log-log scale with the corrections of Morris
-/// 1983. A school's own variance is taken at the program's common rate, not at its own (a school
-/// that chanced on a high rate would seem the surer), times the pooled `designEffect` (one from few
-/// children is noise). Fails as `attackRate` does, naming the school by its place from 1, and when
-/// no school has a molar with enough exposure. Child labels need be unique within a school only.
+/// 1983 (J Am Stat Assoc 78:47-55). A school's own variance is taken at its shrunken rate, found in
+/// a first round under the common rate, times the pooled `designEffect` (one from few children is
+/// noise). Fails as `attackRate` does, naming the school by its place from 1, and when no school
+/// has a molar with enough exposure. Child labels need be unique within a school only.
 base::Result<SchoolRates> schoolRates(std::span<const std::vector<Exposure>> schools,
                                       double level = usualLevel);
 

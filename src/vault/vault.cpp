@@ -18,8 +18,9 @@ crypto::Bytes bytesOf(std::string_view text) {
 }
 
 crypto::Bytes boundTo(const base::Uuid& child) {
-  auto associated = bytesOf(childPurpose);
-  associated.insert(associated.end(), child.bytes.begin(), child.bytes.end());
+  crypto::Bytes associated(childPurpose.size() + child.bytes.size());
+  const auto rest = std::copy(childPurpose.begin(), childPurpose.end(), associated.begin());
+  std::copy(child.bytes.begin(), child.bytes.end(), rest);
   return associated;
 }
 

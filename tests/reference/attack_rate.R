@@ -46,6 +46,9 @@ wide <- rate(data, ~ band)
 ratio <- fit$deviance - wide$deviance
 say("band.ratio", ratio)
 say("band.ratio.p", pchisq(ratio, nlevels(data$band) - 1, lower.tail = FALSE))
+clustered <- ratio / max(1, robust / model)
+say("band.clustered", clustered)
+say("band.clustered.p", pchisq(clustered, nlevels(data$band) - 1, lower.tail = FALSE))
 x <- model.matrix(~ band, data)
 scores <- x * fit$weights * residuals(fit, "working")
 per_child <- rowsum(scores, data$child)
@@ -67,24 +70,36 @@ own_robust <- mapply(function(f, rows) vcovCL(f, cluster = rows$child, type = "H
                      schools[mixed])
 effect <- max(1, weighted.mean(own_robust / own_model, 1 / own_model))
 say("schools.effect", effect)
-own <- lapply(schools, function(rows) {
-  if (sum(rows$affected) == 0) {
-    years <- weighted.mean(rows$years, rows$examined)
-    half <- data.frame(school = 0, child = 0, years = years, examined = 1, affected = .5)
-    rows <- rbind(rows[names(half)], half)
-  }
-  f <- suppressWarnings(rate(rows))
-  c(coef(f)[[1]], model_variance(f) * effect)
+with_half <- function(rows) {
+  half <- data.frame(years = weighted.mean(rows$years, rows$examined), examined = 1, affected = .5)
+  rbind(rows[names(half)], half)
+}
+half_eta <- function(rows) coef(suppressWarnings(rate(with_half(rows))))[[1]]
+information_at <- function(rows, eta) {
+  x <- exp(eta) * rows$years
+  chance <- -expm1(-x)
+  sum(rows$examined * (x * exp(-x))^2 / (chance * (1 - chance)))
+}
+y <- sapply(schools, function(rows) {
+  if (sum(rows$affected) == 0) half_eta(rows) else coef(rate(rows))[[1]]
 })
-y <- sapply(own, `[`, 1)
-v <- sapply(own, `[`, 2)
 k <- length(y)
 slope <- function(t2) {
   w <- 1 / (v + t2)
   p <- diag(w) - outer(w, w) / sum(w)
   as.numeric(t(y) %*% p %*% p %*% y) - sum(diag(p))
 }
-t2 <- if (slope(0) <= 0) 0 else uniroot(slope, c(0, 10), tol = 1e-15)$root
+between <- function() {
+  if (slope(0) <= 0) 0 else uniroot(slope, c(0, 10), tol = 1e-15)$root
+}
+pull <- function(t2) (k - 3) / (k - 1) * v / (v + t2)
+# Variances at the common rate, then at the rates shrunken under it.
+v <- effect / sapply(schools, information_at, eta = half_eta(data))
+t2 <- between()
+w <- 1 / (v + t2)
+nearer <- y - pull(t2) * (y - sum(w * y) / sum(w))
+v <- effect / mapply(information_at, schools, nearer)
+t2 <- between()
 w <- 1 / (v + t2)
 mu <- sum(w * y) / sum(w)
 se <- sqrt(max(1, sum(w * (y - mu)^2) / (k - 1)) / sum(w))
@@ -99,9 +114,12 @@ say("schools.low", annual(mu - qt(.975, k - 1) * se))
 say("schools.high", annual(mu + qt(.975, k - 1) * se))
 say("schools.next.low", annual(mu - qt(.975, k - 2) * sqrt(t2 + se^2)))
 say("schools.next.high", annual(mu + qt(.975, k - 2) * sqrt(t2 + se^2)))
-b <- t2 / (t2 + v)
-eb <- mu + b * (y - mu)
-eb_se <- sqrt(t2 * (1 - b) + (1 - b)^2 / sum(w))
+# Morris 1983
+b <- pull(t2)
+eb <- y - b * (y - mu)
+typical <- weighted.mean(v, w)
+eb_se <- sqrt(v * (1 - (1 - w / sum(w)) * b) +
+                2 / (k - 3) * b^2 * (typical + t2) / (v + t2) * (y - mu)^2)
 for (i in seq_len(k)) {
   say(paste0("school", i), annual(eb[i]))
   say(paste0("school", i, ".low"), annual(eb[i] - qnorm(.975) * eb_se[i]))

@@ -61,6 +61,8 @@ Values attackRates(const base::CsvTable& table) {
              {"profile.clustered.high", profile.clustered.high},
              {"band.ratio", byAge.likelihoodRatio.value()},
              {"band.ratio.p", byAge.likelihoodRatioP.value()},
+             {"band.clustered", byAge.clusteredRatio.value()},
+             {"band.clustered.p", byAge.clusteredRatioP.value()},
              {"band.score", byAge.robustScore.value()},
              {"band.score.p", byAge.robustScoreP.value()}};
   addSchools(out, bySchool);

@@ -50,3 +50,53 @@ TEST_CASE("A standard child is sealed by keyboard alone within the key budget") 
   CHECK(chair.keys + chair.pedals <= 35);
   CHECK(chair.keys <= 24);
 }
+
+TEST_CASE("No key's words are cut off and the page fits a small laptop at every stage") {
+  test::Chair chair;
+  const auto child = chair.clinic.child("Mina", "Tolliver-Reed");
+  const auto fits = [&](const char* stage) {
+    QCoreApplication::processEvents();
+    INFO(stage);
+    CHECK(chair.page->height() <= 690);
+    for (const auto* button : chair.page->findChildren<QPushButton*>()) {
+      if (!button->isVisible()) continue;
+      INFO(button->text().toStdString());
+      CHECK(button->sizeHint().width() <= button->width());
+    }
+  };
+  REQUIRE(chair.page->take(child, chair.clinic.day));
+  fits("identity");
+  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_Return);
+  chair.press("ZSSSS444");
+  fits("screening");
+  chair.press("M");
+  fits("rarer states");
+  chair.press(Qt::Key_Escape);
+  chair.press(Qt::Key_Return);
+  fits("keep dry");
+  chair.press(Qt::Key_Return);
+  fits("etch");
+  chair.press(Qt::Key_Space);
+  chair.run(20);
+  fits("etching");
+  chair.press(Qt::Key_Space);
+  fits("frosty");
+  chair.press("5W");
+  fits("wet");
+  chair.press(Qt::Key_Escape);
+  fits("flow");
+  chair.press(Qt::Key_Space);
+  fits("curing");
+  chair.run(20);
+  chair.cure();
+  chair.cure();
+  chair.cure();
+  fits("check");
+  chair.press("55X");
+  fits("stop");
+  chair.press("1");
+  fits("finish");
+  chair.press("J");
+  fits("outcomes");
+}

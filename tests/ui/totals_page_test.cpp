@@ -78,8 +78,6 @@ TEST_CASE("Another factor is counted anew and the last question alone is answere
   for (int i = 0; i < factor.count() - 1; ++i)
     press(desk.page, Qt::Key_Down);
   desk.wait();
-  CHECK(school != "Total");
-  CHECK(desk.table(6).rows.size() == 1); // the one light that was used
   CHECK(desk.table(6).title == "Retention by lot, placed at all schools");
 }
 

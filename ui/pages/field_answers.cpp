@@ -126,7 +126,7 @@ void FieldSteps::askWet(WetCause cause) {
   if (here != teeth.end()) std::rotate(teeth.begin(), here, here + 1);
   auto options = words(teeth);
   if (teeth.size() > 1) options += u"All of these"_s;
-  options += u"Another cause than "_s + toQt(base::nameOf(cause));
+  options += u"Another cause"_s;
   visit_.ask.choose(
       u"WET: which teeth? Look at the neighbours too. Cause: "_s + toQt(base::nameOf(cause)),
       options, [this, teeth, cause, last = static_cast<int>(options.size()) - 1](int chosen) {

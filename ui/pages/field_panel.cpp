@@ -193,15 +193,14 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
     keys = {
         {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); }, Look::main},
         {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
-        {Qt::Key_6, u"Not seen, go on"_s, u"frostyNotSeenButton"_s,
-         [this] { steps_->frostyNotSeen(); }}};
+        {Qt::Key_6, u"Not seen"_s, u"frostyNotSeenButton"_s, [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
-    keys = {{Qt::Key_Space, now == Next::flow ? u"On: cure"_s : u"Start cure"_s,
+    keys = {{Qt::Key_Space, now == Next::flow ? u"On, cure"_s : u"Cure"_s,
              u"startTimerButton"_s, [this] { steps_->pedal(); }, Look::main, !runs},
             {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
              u"togetherButton"_s, [this] { steps_->toggleTogether(); }, Look::plain, !runs}};
     if (runs)
-      keys.push_back({Qt::Key_Escape, u"Light stopped"_s, u"lightStoppedButton"_s,
+      keys.push_back({Qt::Key_Escape, u"Light out"_s, u"lightStoppedButton"_s,
                       [this] { steps_->lightStopped(); }, Look::alarm});
     else if (now == Next::flow)
       keys.push_back(

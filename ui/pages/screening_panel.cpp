@@ -35,7 +35,7 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
       {u"Fluorosis, pitted"_s, ToothState::fluorosisPitted},
       {u"Band or bracket"_s, ToothState::banded},
       {u"Fractured"_s, ToothState::fractured},
-      {u"Sealed, not known by whom"_s, ToothState::unknownOrigin}};
+      {u"Sealed, by whom?"_s, ToothState::unknownOrigin}};
   return states;
 }
 
@@ -58,7 +58,7 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   keys_->setButtonHeight(44);
-  keys_->setStyleSheet(u"font-size: 16px;"_s);
+  keys_->setStyleSheet(u"QPushButton { font-size: 15px; padding: 2px 5px; }"_s);
   column->addWidget(cursor_);
   column->addWidget(questions_);
   column->addWidget(keys_);
@@ -142,7 +142,7 @@ void ScreeningPanel::refresh() {
        stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
        stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
        stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
-       {Qt::Key_M, u"More states"_s, u"moreStatesButton"_s, [this] { more(); }},
+       {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
        {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
         [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
        {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,

@@ -55,6 +55,7 @@ QString deskSheet() {
          "QTableView::item:selected, QListWidget::item:selected {"
          " background: #0b2545; color: white; }"
          "QTableView { font-size: 15px; }"
+         "QListWidget { padding: 2px; }"
          "QListWidget::item { padding: 7px 6px; background: white; }"
          "QHeaderView::section { background: #ececE6; color: #111111; padding: 3px;"
          " border: 1px solid #555555; font-size: 14px; font-weight: bold; }"_s;

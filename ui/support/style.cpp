@@ -7,7 +7,7 @@ namespace gk::ui::style {
 QString sheet() {
   return u"QWidget { background: white; color: #111111; font-size: 20px; }"
          "QPushButton { border: 2px solid #555555; border-radius: 6px; padding: 2px 8px;"
-         " text-align: left; background: #ececE6; font-size: 18px; }"
+         " text-align: left; background: #ececE6; font-size: 17px; }"
          "QPushButton:disabled { color: #555555; border-style: dashed; background: white; }"
          "QPushButton[look=\"main\"] { background: #0b2545; color: white; font-weight: bold; }"
          "QPushButton[look=\"alarm\"] { border: 4px solid #a82a00; font-weight: bold; }"

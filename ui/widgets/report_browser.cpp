@@ -24,7 +24,8 @@ ReportBrowser::ReportBrowser(QWidget* parent)
       model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
-  names_->setFixedWidth(196);
+  names_->setFixedWidth(184);
+  names_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   names_->installEventFilter(this);
   table_->setObjectName(u"reportTable"_s);
   table_->setAccessibleName(u"The part chosen"_s);
@@ -102,15 +103,16 @@ void ReportBrowser::showSection() {
 void ReportBrowser::fitColumns() {
   const auto count = model_->columnCount();
   // A long row of numbers leaves less for the words before it.
-  const int widest = count > 10 ? 160 : 400;
+  const int widest = count > 10 ? 140 : 400;
   // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
   table_->ensurePolished();
   const QFontMetrics cells(table_->font());
   auto bold = table_->font();
   bold.setBold(true);
+  bold.setPixelSize(14); // as the sheet sets headings
   const QFontMetrics headings(bold);
   const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
-    return metrics.size(0, words.toString()).width() + 10;
+    return metrics.size(0, words.toString()).width() + 9;
   };
   for (int column = 0; column < count; ++column) {
     int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
