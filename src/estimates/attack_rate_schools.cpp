@@ -61,8 +61,10 @@ Interval annualInterval(double cloglog, double reach) {
   return {annualFrom(std::exp(cloglog - reach)), annualFrom(std::exp(cloglog + reach))};
 }
 
+// Molars that say nothing at a rate (all expected affected many times over) would give infinity.
 double varianceAt(double hazard, const OwnRate& own, double designEffect) {
-  return designEffect * cloglogVariances(hazard, own.rows).model;
+  constexpr double sayingNothing = 1e6; // on a logarithmic scale
+  return std::min(sayingNothing, designEffect * cloglogVariances(hazard, own.rows).model);
 }
 
 // Share of the way to the mean.

@@ -1,14 +1,10 @@
-#include "base/files.h"
 #include "base/text.h"
 #include "estimates/averted.h"
 #include "estimates/present_value.h"
 #include "office/estimate_csv.h"
-#include "office/json_writer.h"
-#include "office/verbs.h"
+#include "office/estimate_words.h"
 
 #include <cmath>
-#include <istream>
-#include <iterator>
 #include <ostream>
 
 namespace gk::office {
@@ -18,25 +14,6 @@ using base::ErrorCode;
 using base::Result;
 
 namespace {
-
-constexpr std::string_view whatTheySpeakOf = "Estimates speak of programs, never of one child.";
-
-std::string percent(double share) {
-  return base::fixed(100 * share, 1) + " %";
-}
-
-std::string range(double low, double high) {
-  return base::fixed(100 * low, 1) + " to " + percent(high);
-}
-
-/// The named file, or standard input for "-" and for none.
-Result<std::string> tableText(const Call& call, const Surroundings& around) {
-  const auto file = call.operandIfAny(0);
-  if (file && *file != "-") return base::readFile(*file);
-  std::string text{std::istreambuf_iterator<char>(around.in), {}};
-  if (around.in.bad()) return Error{ErrorCode::fileUnreadable, "standard input could not be read"};
-  return text;
-}
 
 Result<estimates::AvertedInputs> avertedInputs(const Call& call) {
   estimates::AvertedInputs inputs{0, 0, 0};
@@ -121,6 +98,7 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
   if (!counts) return counts.error();
   const auto found = estimates::retention(counts->clusters);
   if (!found) return found.error();
+  const auto notes = sentences(found->notes);
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -134,6 +112,7 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.field("n_effective", found->effectiveN);
     json.field("publication_low", found->publication.low);
     json.field("publication_high", found->publication.high);
+    json.field("notes", notes);
     json.endObject();
     return Exit::fine;
   }
@@ -144,12 +123,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
              << ": the teeth tell as much as " << base::fixed(found->effectiveN, 1)
              << " independent ones, from " << found->clusters << " clusters.\n";
   if (found->conservative)
-    around.out << "All or none are retained; with each cluster as one observation: "
+    around.out << "With each cluster as one observation: "
                << range(found->conservative->low, found->conservative->high) << '\n';
-  if (found->has(estimates::RetentionNote::oneCluster) ||
-      found->has(estimates::RetentionNote::fewClusters))
-    around.out << "With fewer than " << estimates::fewestClusters
-               << " clusters the interval is not to be trusted.\n";
+  tell(notes, around.out);
   around.out << whatTheySpeakOf << '\n';
   return Exit::fine;
 }
@@ -161,6 +137,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
   if (!rows) return rows.error();
   const auto found = estimates::attackRate(*rows);
   if (!found) return found.error();
+  const auto notes = sentences(found->notes);
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -173,6 +150,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
     json.field("affected", found->affected);
     json.field("molar_years", found->molarYears);
     json.field("rows_left_out", found->rowsLeftOut);
+    json.field("notes", notes);
     json.endObject();
     return Exit::fine;
   }
@@ -184,9 +162,16 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
   if (found->rowsLeftOut > 0)
     around.out << "Left out, under " << base::fixed(estimates::shortestExposure, 2)
                << " years in the mouth: " << found->rowsLeftOut << " rows.\n";
+  tell(notes, around.out);
   around.out << "Molars sealed elsewhere are not in it, which can make the rate too high.\n"
              << whatTheySpeakOf << '\n';
   return Exit::fine;
+}
+
+/// None for no tooth, and where the quotient is past all numbers.
+std::optional<double> costPerAverted(double cost, std::optional<double> averted) {
+  if (!averted || !(*averted > 0) || !std::isfinite(cost / *averted)) return std::nullopt;
+  return cost / *averted;
 }
 
 Result<Exit> money(const Call& call, const Surroundings& around) {
@@ -195,6 +180,10 @@ Result<Exit> money(const Call& call, const Surroundings& around) {
   const auto cost = call.number("--cost");
   if (!cost) return cost.error();
   if (**cost < 0) return Error{ErrorCode::estimateInput, "--cost: a cost cannot be negative"};
+  const auto averted = call.number("--averted");
+  if (!averted) return averted.error();
+  if (*averted && **averted < 0)
+    return Error{ErrorCode::estimateInput, "--averted: a count of teeth cannot be negative"};
   const auto years = call.whole("--years", 0, 100);
   if (!years) return years.error();
   const auto rate = call.number("--rate");
@@ -204,17 +193,22 @@ Result<Exit> money(const Call& call, const Surroundings& around) {
   const double net = *value - **cost;
   if (!std::isfinite(net))
     return Error{ErrorCode::estimateInput, "--yearly and --cost are too large to be summed"};
+  const auto perAverted = costPerAverted(**cost, *averted);
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("present_value", *value);
     json.field("net", net);
+    json.field("per_averted", perAverted);
     json.endObject();
   } else {
     around.out << "Worth today: " << base::fixed(*value, 2)
-               << "\nLess the cost: " << base::fixed(net, 2)
-               << "\nCosts and benefits are your own figures.\n"
-               << whatTheySpeakOf << '\n';
+               << "\nLess the cost: " << base::fixed(net, 2);
+    if (perAverted)
+      around.out << "\nCost for each tooth spared: " << base::fixed(*perAverted, 2);
+    else if (*averted)
+      around.out << "\nNo tooth is spared, so there is no cost for each.";
+    around.out << "\nCosts and benefits are your own figures.\n" << whatTheySpeakOf << '\n';
   }
   return Exit::fine;
 }
@@ -250,7 +244,8 @@ std::vector<Verb> estimateVerbs() {
         {{"--yearly", "SUM", "benefit at the end of each year", true},
          {"--cost", "SUM", "paid today", true},
          {"--years", "N", "how many years", true},
-         {"--rate", "SHARE", "discount a year, such as 0.03", true}}},
+         {"--rate", "SHARE", "discount a year, such as 0.03", true},
+         {"--averted", "N", "teeth spared by the cost, for the cost of each"}}},
        money},
   };
 }

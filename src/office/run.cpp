@@ -17,7 +17,7 @@ const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
     for (const auto& family : {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), dayVerbs(),
-                               totalsVerbs(), estimateVerbs()})
+                               totalsVerbs(), estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();
@@ -42,7 +42,8 @@ Error noSuchVerb(std::span<const std::string> args) {
   std::string said = args.front();
   if (said == "estimate" && args.size() == 1)
     return {ErrorCode::callMalformed,
-            "estimate what? say estimate averted, retention, attack-rate or money"};
+            "estimate what? say estimate averted, retention, attack-rate, money, curve, compare, "
+            "funnel or shrink"};
   if (said == "estimate") said += " " + args[1];
   const auto near = nearest(said, names);
   return {ErrorCode::callMalformed, "there is no verb \"" + said + "\"; " +

@@ -39,7 +39,11 @@ TEST_CASE("time of the survival curve by size and grid", "[.bench]") {
     const auto spells = drawLives(random, 25'000, .15, step);
     const double took = seconds("100,000 teeth, step " + std::to_string(step),
                                 [&] { CHECK(survivalCurve(spells)->gap < 1e-9); });
+#ifdef NDEBUG
     CHECK(took < 2);
+#else
+    CHECK(took > 0); // a debug build promises no time
+#endif
   }
   const auto spells = drawLives(random, 1000, .15, day);
   const std::vector<double> times{12, 24, 36};

@@ -60,7 +60,7 @@ double totalMass(const SurvivalCurve& curve) {
 } // namespace
 
 TEST_CASE("The breast cosmesis curve has the published masses") {
-  // Masses and log-likelihood: docs/methods.md, "Retention over time".
+  // Masses and log-likelihood: docs/methods.md, section 6.
   const auto curve = survivalCurve(radiotherapy()).value();
   const std::vector<SurvivalInterval> published{{4, 5, .0463},   {6, 7, .0334},   {7, 8, .0887},
                                                 {11, 12, .0708}, {24, 25, .0926}, {33, 34, .0818},
@@ -103,6 +103,15 @@ TEST_CASE("With every failure at a known time the curve is the product of surviv
   CHECK(curve.survivalAt(10).low == 0);
   REQUIRE(!curve.intervals.empty());
   CHECK(curve.intervals[0].left == curve.intervals[0].right);
+}
+
+TEST_CASE("The four teeth worked by hand have their masses") {
+  // docs/methods.md, section 6
+  const auto curve = survivalCurve(spellsFrom({{0, 6}, {6, 12}, {0, 12}, {12, none}})).value();
+  REQUIRE(curve.intervals.size() == 3);
+  CHECK(curve.intervals[0].mass == Approx(3.0 / 8));
+  CHECK(curve.intervals[1].mass == Approx(3.0 / 8));
+  CHECK(curve.intervals[2].mass == Approx(1.0 / 4));
 }
 
 TEST_CASE("A tooth whole at a time is not at risk of failing at that time") {

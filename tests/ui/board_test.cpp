@@ -26,7 +26,7 @@ class Board : public Desk {
     showActive(page);
     page.setFocus();
   }
-  void type(const QString& text) {
+  void type(const QString& text) const {
     auto& search = part<QLineEdit>(page, u"boardSearch"_s);
     search.setFocus();
     search.clear();
@@ -40,14 +40,14 @@ class Board : public Desk {
   QString number(roster::ChildId child) {
     return ui::toQt(must(clinic.session.child(child)).value.number);
   }
-  void fill(const QString& field, const QString& text) {
+  void fill(const QString& field, const QString& text) const {
     part<QLineEdit>(page, field).setText(text);
   }
-  void tick(int service) {
+  void tick(int service) const {
     part<QCheckBox>(page, u"lateService%1"_s.arg(service)).setChecked(true);
   }
   /// Screening, sealants and varnish, as most forms.
-  void tickUsual() {
+  void tickUsual() const {
     for (int service : {0, 1, 2})
       tick(service);
   }

@@ -93,6 +93,9 @@ TEST_CASE("No key's words are cut off and the page fits a small laptop at every 
   chair.cure();
   chair.cure();
   fits("check");
+  chair.page->findChild<ui::MessageStrip*>()->post(
+      ui::describe({base::ErrorCode::ruleCure, "a sentence of the usual length, with what to do"}));
+  fits("a trouble at the check");
   chair.press("55X");
   fits("stop");
   chair.press("1");

@@ -352,3 +352,47 @@ TEST_CASE("A child with nothing to seal is done within fourteen actions") {
   CHECK_FALSE(chair.page->isOccupied());
   CHECK(chair.keys <= 14);
 }
+
+TEST_CASE("A light that reads red is asked about before it cures anything") {
+  test::Chair chair;
+  const auto child = chair.clinic.child("Mina");
+  must(chair.clinic.session.enterReading(chair.clinic.by,
+                                         {chair.clinic.light, chair.clinic.clock.now().date(),
+                                          kit::MilliwattPerSquareCm{300}, true, "M-1", true}));
+  chair.seat(child);
+  chair.screenFour();
+  chair.press(Qt::Key_Return);
+  chair.etchToFrosty();
+  chair.press(Qt::Key_Space);
+  CHECK_FALSE(chair.page->isTiming());
+  CHECK(chair.text("askQuestion").contains(QStringLiteral("RED")));
+  chair.type(QStringLiteral("no other light here"));
+  CHECK(chair.page->isTiming());
+  chair.run(20);
+  const auto fields = must(chair.clinic.session.fields(child, chair.clinic.day));
+  CHECK(progress(fields, 16).cures == 1);
+}
+
+TEST_CASE("A lot that is changed within a field holds from there on", "[case-52]") {
+  test::Chair chair;
+  const auto child = chair.clinic.child("Mina");
+  chair.seat(child);
+  chair.screenFour();
+  chair.sealHalf();
+  auto setup = chair.acting.now();
+  setup.sealant =
+      must(chair.clinic.session.enterLot(chair.clinic.by, {kit::MaterialKind::sealantLightCure,
+                                                           "Resin Fern",
+                                                           "RF-2610",
+                                                           base::Date::of(2027, 4, 30).value(),
+                                                           base::Seconds(20),
+                                                           {kit::Contains::acrylate},
+                                                           false,
+                                                           ""}));
+  chair.acting.change(setup);
+  chair.sealHalf();
+  const auto placements = must(chair.clinic.session.placements(child));
+  REQUIRE(placements.size() == 4);
+  CHECK(placements[0].value.sealant == chair.clinic.resin);
+  CHECK(placements[3].value.sealant == *setup.sealant);
+}

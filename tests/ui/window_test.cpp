@@ -46,7 +46,7 @@ class Window {
   }
   [[nodiscard]] base::Path book() const { return folder / "day.gkbook"; }
   /// A clinic's book with one child waiting and, when wished, one in the chair.
-  void fill(bool seated = false) {
+  void fill(bool seated = false) const {
     Clinic clinic(book(), session::BookKind::throwaway);
     clinic.child("Mina", "Tolliver-Reed");
     if (seated) clinic.seat(clinic.child("Lupe", "Saltmarsh"));
@@ -57,7 +57,7 @@ class Window {
     window->openBook(ui::toQt(book().string()));
     give(Clinic::passphrase);
   }
-  void give(const char* passphrase) {
+  void give(const char* passphrase) const {
     auto& line = part<QLineEdit>(*window, u"coverPassphrase"_s);
     line.setText(QString::fromLatin1(passphrase));
     QTest::keyClick(&line, Qt::Key_Return);

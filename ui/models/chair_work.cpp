@@ -15,7 +15,6 @@ using chairside::Placement;
 using chairside::Protocol;
 using chairside::Screening;
 using chairside::ToothFinding;
-using dentition::Surface;
 using dentition::SurfaceSet;
 using dentition::Tooth;
 using dentition::ToothSurfaces;

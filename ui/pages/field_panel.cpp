@@ -187,7 +187,7 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
     keys = {{Qt::Key_Return, u"Note it, go on"_s, u"noteInterruptedButton"_s,
              [this] { steps_->noteInterrupted(); }, Look::main}};
   } else if (now == Next::etch) {
-    keys = {{Qt::Key_Space, runs ? u"Rinse now"_s : u"Etch is on"_s, u"startTimerButton"_s,
+    keys = {{Qt::Key_Space, runs ? u"Rinse"_s : u"Etch is on"_s, u"startTimerButton"_s,
              [this] { steps_->pedal(); }, Look::main}};
   } else if (now == Next::rinse || now == Next::dry) {
     keys = {

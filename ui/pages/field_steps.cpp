@@ -69,7 +69,10 @@ base::Seconds FieldSteps::target() const {
   case Next::flow:
   case Next::cure: {
     const auto light = hasLamp() ? visit_.setup().light : std::nullopt;
-    const auto least = visit_.book().cureTarget(field().field.value.sealant, light);
+    auto lot = sealantLot();
+    for (const auto& named : field().protocol.due(Next::cure))
+      lot = field().protocol.find(named.tooth)->sealant.value_or(lot);
+    const auto least = visit_.book().cureTarget(lot, light);
     if (!least) visit_.strip.post(describe(least.error()));
     return least.value_or(base::Seconds{0});
   }
@@ -95,9 +98,54 @@ StepRun FieldSteps::blank(Step step, std::vector<ToothSurfaces> teeth) const {
               .reason = {}};
   const auto& setup = visit_.setup();
   if (step == Step::etch) run.lot = setup.etchant;
-  if (step == Step::flow) run.lot = field().field.value.sealant;
+  if (step == Step::flow) run.lot = sealantLot();
   if (step == Step::cure && hasLamp()) run.light = setup.light;
+  if (run.light && lightReason_ && lightReason_->first == *run.light)
+    run.reason = lightReason_->second;
   return run;
+}
+
+kit::LotId FieldSteps::sealantLot() const {
+  const auto own = field().field.value.sealant;
+  const auto carried = visit_.setup().sealant;
+  const auto* one = visit_.file().lot(own);
+  const auto* other = visit_.file().lot(carried);
+  return one && other && one->kind == other->kind ? *carried : own;
+}
+
+QString FieldSteps::lightTrouble() const {
+  if (!hasLamp()) return {};
+  const auto id = visit_.setup().light;
+  const auto* light = visit_.file().light(id);
+  if (!light) return u"Choose a light first: K."_s;
+  if (lightReason_ && lightReason_->first == *id) return {};
+  if (!light->inService) return u"Light "_s + toQt(light->tag) + u" is out of service."_s;
+  const auto readings = visit_.book().readings(*id);
+  if (!readings) return inOneLine(describe(readings.error()));
+  auto grade = kit::LightGrade::notComparable;
+  for (const auto& reading : *readings)
+    if (reading.value.on == visit_.date()) grade = kit::grade(*light, reading.value);
+  if (grade != kit::LightGrade::red) return {};
+  return u"Light "_s + toQt(light->tag) + u" reads RED today."_s;
+}
+
+/// Asked before the light is on the tooth: a cure that the book refuses afterwards helps nobody.
+void FieldSteps::startCure() {
+  const auto trouble = lightTrouble();
+  const auto light = visit_.setup().light;
+  if (trouble.isEmpty()) {
+    startTimer(Step::cure, next());
+    return;
+  }
+  if (!visit_.file().light(light)) {
+    visit_.strip.say(trouble);
+    return;
+  }
+  visit_.ask.write(trouble + u" Take another (Esc, K), or a clinician says why to use it:"_s, {},
+                   [this, light](const QString& why) {
+                     lightReason_.emplace(*light, toStd(why));
+                     startTimer(Step::cure, next());
+                   });
 }
 
 bool FieldSteps::enter(const StepRun& run) {
@@ -119,11 +167,12 @@ void FieldSteps::pedal() {
     startTimer(Step::etch, next());
     return;
   }
-  if (now == Next::flow) flow();
-  if ((now == Next::flow || now == Next::cure) && step() == Next::cure)
-    startTimer(Step::cure, next());
-  else if (now == Next::rinse || now == Next::dry)
+  if (now == Next::rinse || now == Next::dry) {
     visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Nothing runs until you say."_s);
+    return;
+  }
+  if (now == Next::flow) flow();
+  if (now <= Next::cure && step() == Next::cure) startCure();
 }
 
 void FieldSteps::startTimer(Step step, const std::vector<ToothSurfaces>& teeth) {
@@ -145,7 +194,7 @@ StepRun FieldSteps::takeRun(StepResult result, std::string reason) {
   auto run = running_->run;
   run.lasted = visit_.timer.stop();
   run.result = result;
-  run.reason = std::move(reason);
+  if (!reason.empty()) run.reason = std::move(reason);
   running_.reset();
   return run;
 }

@@ -49,6 +49,11 @@ class FieldSteps final : public QObject {
   [[nodiscard]] chairside::StepRun blank(chairside::Step step,
                                          std::vector<dentition::ToothSurfaces> teeth) const;
   bool enter(const chairside::StepRun& run);
+  /// The lot that is carried, when it is of the field's kind; else the field's own.
+  [[nodiscard]] kit::LotId sealantLot() const;
+  /// Why the light should not be used, in words, unless someone gave a reason; empty when fine.
+  [[nodiscard]] QString lightTrouble() const;
+  void startCure();
   void startTimer(chairside::Step step, const std::vector<dentition::ToothSurfaces>& teeth);
   /// What the running timer amounts to; it runs no more.
   chairside::StepRun takeRun(chairside::StepResult result, std::string reason);
@@ -63,6 +68,7 @@ class FieldSteps final : public QObject {
   ChairVisit& visit_;
   std::optional<Running> running_;
   bool together_ = false; ///< one exposure over all surfaces of a tooth
+  std::optional<std::pair<kit::LightId, std::string>> lightReason_; ///< used all the same, why
   bool hasCured_ = false; ///< since this page opened: no need to remind of eye protection
 };
 

@@ -64,7 +64,8 @@ bool stopInHand(ChairVisit& visit, const StopReason& reason, const std::vector<T
 
 } // namespace
 
-void stopChild(ChairVisit& visit, std::function<void()> before, std::function<void()> then) {
+void stopChild(ChairVisit& visit, const std::function<void()>& before,
+               const std::function<void()>& then) {
   QStringList options;
   for (const auto& reason : reasons)
     options += capital(QString::fromUtf8(reason.words));

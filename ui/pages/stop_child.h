@@ -10,6 +10,7 @@ namespace gk::ui {
 /// ends the child's day; after it, teeth in hand are stopped and those not begun are decided
 /// otherwise, and the visit goes on to its finish. Sealant that is on but not cured may be cured
 /// first. `before` is called once the reason is chosen, `then` when all is written.
-void stopChild(ChairVisit& visit, std::function<void()> before, std::function<void()> then);
+void stopChild(ChairVisit& visit, const std::function<void()>& before,
+               const std::function<void()>& then);
 
 } // namespace gk::ui

@@ -15,7 +15,7 @@ using base::ErrorCode;
 base::Result<Date> readDate(const QString& text, Prompter& prompter,
                             const std::optional<OfChild>& ofChild) {
   const auto typed = toStd(text.trimmed());
-  const auto iso = Date::parse(typed);
+  auto iso = Date::parse(typed);
   if (iso || typed.find('/') == std::string::npos) return iso;
   const auto readings = base::parseNumericDate(typed);
   if (!readings) return readings.error();

@@ -103,7 +103,7 @@ void TimerView::tick() {
 
 QString TimerView::underText() const {
   if (target_ == Seconds{0}) return {};
-  const auto target = u"of %1 s"_s.arg(target_.count());
+  auto target = u"of %1 s"_s.arg(target_.count());
   if (!timer_) return target;
   return target + (isReached() ? u"\nREACHED"_s : u"\nrunning"_s);
 }

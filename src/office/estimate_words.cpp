@@ -1,0 +1,177 @@
+#include "office/estimate_words.h"
+
+#include "base/files.h"
+#include "base/text.h"
+
+#include <array>
+#include <istream>
+#include <ostream>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using estimates::AttackRateNote;
+using estimates::ComparisonNote;
+using estimates::RetentionNote;
+using estimates::ShrinkageNote;
+using estimates::SurvivalNote;
+
+namespace {
+
+std::string sentence(RetentionNote note) {
+  const auto few = std::to_string(estimates::fewestClusters);
+  switch (note) {
+  case RetentionNote::oneCluster:
+    return "One cluster cannot show how alike its teeth are; they are taken as fully alike, so the "
+           "interval rests on one observation.";
+  case RetentionNote::fewClusters:
+    return "With fewer than " + few + " clusters the interval is not to be trusted.";
+  case RetentionNote::allOrNone:
+    return "All or none are retained; the interval takes the teeth as independent.";
+  case RetentionNote::designEffectRaised:
+    return "The data gave a design effect below 1; 1 was used.";
+  case RetentionNote::emptyClusters:
+    return "Clusters without a tooth examined were passed over.";
+  }
+  base::fail("a retention note without words");
+}
+
+std::string sentence(AttackRateNote note) {
+  switch (note) {
+  case AttackRateNote::shortExposures:
+    return "Rows under " + base::fixed(estimates::shortestExposure, 2) +
+           " years in the mouth were left out.";
+  case AttackRateNote::noneAffected:
+    return "No molar was affected: the rate is 0, with an upper limit.";
+  case AttackRateNote::allAffected:
+    return "Every molar was affected: the rate is 1, with a lower limit.";
+  case AttackRateNote::oneChild:
+    return "One child: the interval is as if it had one molar.";
+  case AttackRateNote::varianceRaised:
+    return "Children varied less than independent molars would; the latter's variance was used.";
+  }
+  base::fail("an attack rate note without words");
+}
+
+std::string sentence(SurvivalNote note) {
+  switch (note) {
+  case SurvivalNote::uncheckedSpells:
+    return "Rows with left 0 and no right, never judged by a check, were left out.";
+  case SurvivalNote::noneFailed:
+    return "No sealant was seen to fail: the curve is 1 up to the last check and unknown after it.";
+  case SurvivalNote::allFailed:
+    return "Every sealant was seen to fail.";
+  case SurvivalNote::oneChild:
+    return "All rows are alike.";
+  case SurvivalNote::notSettled:
+    return "The climb to the maximum did not settle: the masses are near it, not at it.";
+  }
+  base::fail("a survival note without words");
+}
+
+std::string sentence(ComparisonNote note) {
+  switch (note) {
+  case ComparisonNote::emptyStrata:
+    return "Strata without a tooth were skipped.";
+  case ComparisonNote::uninformativeStrata:
+    return "Strata with one side or one outcome alone say nothing and added 0.";
+  case ComparisonNote::nothingToCompare:
+    return "No stratum has both sides and both outcomes: there is no odds ratio and no test.";
+  case ComparisonNote::smallNumbers:
+    return "Small numbers: the chi-squared and the interval are not to be trusted (Mantel and "
+           "Fleiss 1980).";
+  case ComparisonNote::oddsRatioZero:
+    return "The odds ratio is 0 and has no interval here.";
+  case ComparisonNote::oddsRatioUnbounded:
+    return "The odds ratio has no upper bound: no number is given for it.";
+  case ComparisonNote::severalComparisons:
+    return "One of several comparisons: read the adjusted p.";
+  }
+  base::fail("a comparison note without words");
+}
+
+std::string sentence(ShrinkageNote note) {
+  switch (note) {
+  case ShrinkageNote::noOverdispersion:
+    return "The units differ no more than chance makes them: alpha and beta have no bound, and "
+           "every unit stands at the common share.";
+  case ShrinkageNote::allOrNone:
+    return "All or none are retained everywhere: alpha and beta have no bound.";
+  case ShrinkageNote::eachAllOrNone:
+    return "Every unit has all or none retained: alpha and beta go to 0 and nothing is shrunk.";
+  case ShrinkageNote::fewUnits:
+    return "With fewer than " + std::to_string(estimates::fewestClusters) +
+           " units alpha and beta are poorly known.";
+  case ShrinkageNote::emptyUnits:
+    return "Units without a tooth examined stand at the mean.";
+  }
+  base::fail("a shrinkage note without words");
+}
+
+template <class Note>
+std::vector<std::string> each(std::span<const Note> notes) {
+  std::vector<std::string> out;
+  for (const auto note : notes)
+    out.push_back(sentence(note));
+  return out;
+}
+
+} // namespace
+
+std::string percent(double share) {
+  return base::fixed(100 * share, 1) + " %";
+}
+
+std::string range(double low, double high) {
+  return base::fixed(100 * low, 1) + " to " + percent(high);
+}
+
+Result<std::string> tableText(const Call& call, const Surroundings& around) {
+  const auto file = call.operandIfAny(0);
+  if (file && *file != "-") return base::readFile(*file);
+  std::string text;
+  std::array<char, 65536> block; // read fills it
+  while (around.in.read(block.data(), block.size()) || around.in.gcount() > 0)
+    text.append(block.data(), static_cast<std::size_t>(around.in.gcount()));
+  if (around.in.bad()) return Error{ErrorCode::fileUnreadable, "standard input could not be read"};
+  return text;
+}
+
+Result<std::vector<double>> numbers(const Call& call, std::string_view option) {
+  std::vector<double> out;
+  const auto text = call.textIfAny(option);
+  if (!text) return out;
+  for (const auto part : base::split(*text, ',')) {
+    const auto number = base::parseDouble(base::trim(part));
+    if (!number)
+      return Error{number.error().code, std::string(option) + ": " + number.error().detail +
+                                            "; write numbers with commas between them"};
+    out.push_back(*number);
+  }
+  return out;
+}
+
+std::vector<std::string> sentences(std::span<const RetentionNote> notes) {
+  return each(notes);
+}
+std::vector<std::string> sentences(std::span<const AttackRateNote> notes) {
+  return each(notes);
+}
+std::vector<std::string> sentences(std::span<const SurvivalNote> notes) {
+  return each(notes);
+}
+std::vector<std::string> sentences(std::span<const ComparisonNote> notes) {
+  return each(notes);
+}
+std::vector<std::string> sentences(std::span<const ShrinkageNote> notes) {
+  return each(notes);
+}
+
+void tell(const std::vector<std::string>& sentences, std::ostream& out) {
+  for (const auto& sentence : sentences)
+    out << sentence << '\n';
+}
+
+} // namespace gk::office

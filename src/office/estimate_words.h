@@ -1,0 +1,42 @@
+#pragma once
+
+#include "estimates/attack_rate.h"
+#include "estimates/comparison.h"
+#include "estimates/retention.h"
+#include "estimates/shrinkage.h"
+#include "estimates/survival_curve.h"
+#include "office/json_writer.h"
+#include "office/verbs.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gk::office {
+
+/// What the estimate verbs have in common.
+
+inline constexpr std::string_view whatTheySpeakOf =
+    "Estimates speak of programs, never of one child.";
+
+std::string percent(double share);
+std::string range(double low, double high); ///< of shares: "59.0 to 93.0 %"
+
+/// The named file, or standard input for "-" and for none.
+base::Result<std::string> tableText(const Call& call, const Surroundings& around);
+
+/// The numbers of an option such as "0.025,0.975"; empty when it was not given. Fails with
+/// `numberMalformed`, naming the option.
+base::Result<std::vector<double>> numbers(const Call& call, std::string_view option);
+
+/// What an answer has to be read with, each a sentence; the same in words and under "notes".
+std::vector<std::string> sentences(std::span<const estimates::RetentionNote> notes);
+std::vector<std::string> sentences(std::span<const estimates::AttackRateNote> notes);
+std::vector<std::string> sentences(std::span<const estimates::SurvivalNote> notes);
+std::vector<std::string> sentences(std::span<const estimates::ComparisonNote> notes);
+std::vector<std::string> sentences(std::span<const estimates::ShrinkageNote> notes);
+
+void tell(const std::vector<std::string>& sentences, std::ostream& out);
+
+} // namespace gk::office
