@@ -3,15 +3,10 @@
 
 using namespace gk;
 using base::ErrorCode;
+using test::codeOf;
 using test::must;
 
 namespace {
-
-template <class T>
-ErrorCode codeOf(const base::Result<T>& result) {
-  REQUIRE_FALSE(result.has_value());
-  return result.error().code;
-}
 
 session::Place placeOf(test::Clinic& clinic, roster::ChildId child) {
   for (const auto& line : must(clinic.session.board(clinic.day)))

@@ -5,15 +5,10 @@ using base::ErrorCode;
 using chairside::Step;
 using chairside::StepResult;
 using dentition::toothAt;
+using test::codeOf;
 using test::must;
 
 namespace {
-
-template <class T>
-ErrorCode codeOf(const base::Result<T>& result) {
-  REQUIRE_FALSE(result.has_value());
-  return result.error().code;
-}
 
 struct InChair {
   test::Clinic clinic;

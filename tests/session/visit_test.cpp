@@ -2,17 +2,8 @@
 
 using namespace gk;
 using base::ErrorCode;
+using test::codeOf;
 using test::must;
-
-namespace {
-
-template <class T>
-ErrorCode codeOf(const base::Result<T>& result) {
-  REQUIRE_FALSE(result.has_value());
-  return result.error().code;
-}
-
-} // namespace
 
 TEST_CASE("A standard visit leaves four complete placements with what was timed") {
   test::Clinic clinic;

@@ -15,6 +15,13 @@ T must(base::Result<T> result) {
   return std::move(*result);
 }
 
+/// The code of a failure; a failed test when there is none.
+template <class T>
+base::ErrorCode codeOf(const base::Result<T>& result) {
+  REQUIRE_FALSE(result.has_value());
+  return result.error().code;
+}
+
 /// A small invented program on Tuesday 17 November 2026, 09:00, one open day, with the kit of the
 /// morning. Everything is entered through the session's own verbs.
 class Clinic {
