@@ -135,6 +135,30 @@ TEST_CASE("A table of retention that cannot be is refused by line and column") {
   CHECK(desk.refusal({"estimate", "retention", desk.file("none.csv")}) == "file.not-found");
 }
 
+TEST_CASE("Retention of one cluster and of all or none is answered with a note") {
+  Desk desk;
+  const std::string header = "child,examined,retained\n";
+  for (const std::string rows : {"1,4,3\n", "1,4,4\n", "1,4,4\n2,4,4\n", "1,4,0\n2,4,0\n"}) {
+    INFO(rows);
+    const auto told = desk.did({"estimate", "retention", "--json"}, header + rows).json();
+    CHECK(!told.at("notes").empty());
+    for (const std::string key : {"estimate", "low", "high", "design_effect", "n_effective"})
+      CHECK(told.at(key).is_number());
+    CHECK(told.at("low").get<double>() < told.at("high").get<double>());
+    CHECK(desk.did({"estimate", "retention"}, header + rows).out.find("nan") == std::string::npos);
+  }
+}
+
+TEST_CASE("An attack rate of none or all affected is answered with a note") {
+  Desk desk;
+  const std::string header = "child,exposure,examined,affected\n";
+  for (const std::string row : {"a,2,4,0\n", "a,2,4,4\n", "a,2,4,1\n"}) {
+    const auto told = desk.did({"estimate", "attack-rate", "--json"}, header + row).json();
+    CHECK(!told.at("notes").empty());
+    CHECK(told.at("low").get<double>() < told.at("high").get<double>());
+  }
+}
+
 TEST_CASE("Attack rate from a table of exposures") {
   Desk desk;
   // Derived, docs/methods.md section 2: two years, 54 of 400; three years, 60 of 320.
@@ -162,6 +186,7 @@ TEST_CASE("A table of exposures that cannot be is refused by line and column") {
   CHECK(refused("a,2,4,-1\n") == "estimate.input");
   CHECK(refused("a,0.1,4,1\n") == "estimate.input");
   CHECK(refused("a,200,4,1\n") == "estimate.input");
+  CHECK(desk.said("line 2, column exposure"));
 }
 
 TEST_CASE("Money is worth today what the published example says") {
@@ -175,7 +200,18 @@ TEST_CASE("Money is worth today what the published example says") {
   const auto told = desk.did(asJson).json();
   CHECK(told.at("present_value").get<double>() == Approx(23.37).margin(0.02));
   CHECK(told.at("net").get<double>() == Approx(11.73).margin(0.02));
+  CHECK(told.at("per_averted").is_null());
   CHECK(desk.did(words).out.find("Worth today: 23.38") != std::string::npos);
+  const auto perAverted = [&](const std::string& averted) {
+    auto more = asJson;
+    more.insert(more.end(), {"--averted", averted});
+    return desk.did(more).json().at("per_averted");
+  };
+  CHECK(perAverted("0.25").get<double>() == Approx(11.64 / 0.25));
+  CHECK(perAverted("0").is_null());
+  CHECK(perAverted("1e-308").is_null());
+  CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "1", "--years", "4", "--rate",
+                      "0.03", "--averted", "-1"}) == "estimate.input");
   CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "-1", "--years", "4",
                       "--rate", "0.03"}) == "estimate.input");
   CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "1", "--years", "4", "--rate",

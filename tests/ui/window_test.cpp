@@ -149,6 +149,19 @@ TEST_CASE("After a kill the window comes back to the child in the chair") {
   CHECK(chair->isOccupied());
 }
 
+TEST_CASE("Locked in the middle of a visit the chair goes on without a word about it") {
+  Window desk;
+  desk.fill(true);
+  desk.openAndUnlock();
+  press(*desk.window, Qt::Key_F12);
+  CHECK_FALSE(desk.reads(u"Lupe"_s));
+  desk.give(Clinic::passphrase);
+  const auto* chair = desk.window->findChild<ui::ChairPage*>();
+  REQUIRE(chair->isVisible());
+  CHECK(chair->isOccupied());
+  CHECK_FALSE(chair->findChild<ui::MessageStrip*>()->hasTrouble());
+}
+
 TEST_CASE("Without a key the names are covered and the work goes on after unlocking") {
   Window desk;
   desk.fill();

@@ -195,8 +195,8 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
         {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
         {Qt::Key_6, u"Not seen"_s, u"frostyNotSeenButton"_s, [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
-    keys = {{Qt::Key_Space, now == Next::flow ? u"On, cure"_s : u"Cure"_s,
-             u"startTimerButton"_s, [this] { steps_->pedal(); }, Look::main, !runs},
+    keys = {{Qt::Key_Space, now == Next::flow ? u"On, cure"_s : u"Cure"_s, u"startTimerButton"_s,
+             [this] { steps_->pedal(); }, Look::main, !runs},
             {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
              u"togetherButton"_s, [this] { steps_->toggleTogether(); }, Look::plain, !runs}};
     if (runs)

@@ -201,22 +201,26 @@ StepRun FieldSteps::takeRun(StepResult result, std::string reason) {
 
 void FieldSteps::endTimer(StepResult result, const std::string& reason) {
   const auto run = takeRun(result, reason);
-  if (run.step == Step::cure && enter(run)) {
-    hasCured_ = true;
-  } else if (run.step == Step::etch) {
-    // Teeth may be etched for different reasons under one clock: a run for each reason.
-    std::map<chairside::EtchReason, std::vector<ToothSurfaces>> byReason;
-    for (const auto& named : run.teeth)
-      if (const auto* progress = field().protocol.find(named.tooth))
-        byReason[progress->etchReason].push_back(named);
-    for (const auto& [why, teeth] : byReason) {
-      auto part = run;
-      part.teeth = teeth;
-      part.etchReason = why;
-      if (!enter(part)) break;
-    }
-  }
+  if (run.step == Step::etch)
+    enterEtch(run);
+  else
+    hasCured_ = enter(run) || hasCured_;
   Q_EMIT visit_.changed();
+}
+
+/// Teeth may be etched for different reasons under one clock: a run for each reason.
+void FieldSteps::enterEtch(const StepRun& run) {
+  std::map<chairside::EtchReason, std::vector<ToothSurfaces>> byReason;
+  for (const auto& named : run.teeth) {
+    const auto* progress = field().protocol.find(named.tooth);
+    if (progress) byReason[progress->etchReason].push_back(named);
+  }
+  for (const auto& [why, teeth] : byReason) {
+    auto part = run;
+    part.teeth = teeth;
+    part.etchReason = why;
+    if (!enter(part)) return;
+  }
 }
 
 void FieldSteps::endEtch() {

@@ -57,6 +57,7 @@ class FieldSteps final : public QObject {
   void startTimer(chairside::Step step, const std::vector<dentition::ToothSurfaces>& teeth);
   /// What the running timer amounts to; it runs no more.
   chairside::StepRun takeRun(chairside::StepResult result, std::string reason);
+  void enterEtch(const chairside::StepRun& run);
   void endTimer(chairside::StepResult result, const std::string& reason);
   void endEtch();
   void askShort(const QString& question, chairside::StepResult otherwise);

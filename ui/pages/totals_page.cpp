@@ -20,9 +20,9 @@ namespace gk::ui {
 namespace {
 
 /// Of reports::termTables, and the one that this page adds at the end.
-const QStringList sections{
-    u"Participation"_s,        u"Services"_s,     u"Findings"_s,           u"Retention by school"_s,
-    u"Health, not judged"_s, u"Decay spared"_s, u"Retention by factor"_s};
+const QStringList sections{u"Participation"_s,       u"Services"_s,           u"Findings"_s,
+                           u"Retention by school"_s, u"Health, not judged"_s, u"Decay spared"_s,
+                           u"Retention by factor"_s};
 constexpr int retentionBySchool = 3;
 constexpr int retentionByFactor = 6;
 

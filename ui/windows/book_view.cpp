@@ -160,7 +160,11 @@ void BookView::goOn() {
 
 void BookView::lock(const QString& why) {
   idle_.stop();
+  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
+  auto* chairStrip = chair_->findChild<MessageStrip*>();
+  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
   session_.lock();
+  if (wasQuiet) chairStrip->settle();
   cover_->lock(why);
   stack_->setCurrentWidget(cover_);
   cover_->setFocus();
