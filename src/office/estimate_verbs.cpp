@@ -112,6 +112,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.field("n_effective", found->effectiveN);
     json.field("publication_low", found->publication.low);
     json.field("publication_high", found->publication.high);
+    const auto& careful = found->conservative;
+    json.field("conservative_low", careful ? std::optional(careful->low) : std::nullopt);
+    json.field("conservative_high", careful ? std::optional(careful->high) : std::nullopt);
     json.field("notes", notes);
     json.endObject();
     return Exit::fine;
@@ -159,9 +162,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
              << base::fixed(found->affected, 0) << " of " << base::fixed(found->molars, 0)
              << " molars affected in " << found->children << " children, "
              << base::fixed(found->molarYears, 1) << " molar-years.\n";
-  if (found->rowsLeftOut > 0)
-    around.out << "Left out, under " << base::fixed(estimates::shortestExposure, 2)
-               << " years in the mouth: " << found->rowsLeftOut << " rows.\n";
+  if (found->rowsLeftOut > 0) around.out << "Rows left out: " << found->rowsLeftOut << ".\n";
   tell(notes, around.out);
   around.out << "Molars sealed elsewhere are not in it, which can make the rate too high.\n"
              << whatTheySpeakOf << '\n';
