@@ -79,7 +79,7 @@ TEST_CASE("Two schools of one name keep their own totals") {
   desk.did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL2"});
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL2", "--term",
             "Autumn 2026"});
-  for (const auto& school :
-       desk.did({"totals", book, "--json"}).json().at("terms")[0].at("schools"))
+  const auto totals = desk.did({"totals", book, "--json"}).json();
+  for (const auto& school : totals.at("terms")[0].at("schools"))
     CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
 }

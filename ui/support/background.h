@@ -1,32 +1,34 @@
 #pragma once
 
-#include <QFutureWatcher>
-#include <QPromise>
+#include <QCoreApplication>
+#include <QPointer>
 #include <QThreadPool>
 
 #include <memory>
 #include <type_traits>
+#include <utility>
 
 namespace gk::ui {
 
 /// Runs a pure function over values away from the window and hands what it gives to `then`, back
-/// in the owner's thread; when the owner is gone by then, to nobody. Not `QFuture::then` with a
-/// context: on Qt 6.4.2 that aborts when the context dies first.
+/// in the window's thread; when the owner is gone by then, to nobody. Call it from that thread.
+/// Neither QFuture::then with a context (on Qt 6.4.2 it aborts when the context dies first) nor
+/// QFutureWatcher with takeResult (its future was found invalid now and then).
 template <class Work, class Then>
 void inBackground(QObject* owner, Work work, Then then) {
   using Value = std::invoke_result_t<Work>;
-  auto promise = std::make_shared<QPromise<Value>>();
-  auto* watcher = new QFutureWatcher<Value>(owner);
-  QObject::connect(watcher, &QFutureWatcherBase::finished, owner, [watcher, then] {
-    then(watcher->future().takeResult());
-    watcher->deleteLater();
-  });
-  watcher->setFuture(promise->future());
-  QThreadPool::globalInstance()->start([promise, work = std::move(work)] {
-    promise->start();
-    promise->addResult(work());
-    promise->finish();
-  });
+  // The application outlives the pool's threads: it waits for them before it goes.
+  auto* app = QCoreApplication::instance();
+  QThreadPool::globalInstance()->start(
+      [app, guard = QPointer<QObject>(owner), work = std::move(work), then = std::move(then)] {
+        auto value = std::make_shared<Value>(work());
+        QMetaObject::invokeMethod(
+            app,
+            [guard, value, then] {
+              if (guard) then(std::move(*value));
+            },
+            Qt::QueuedConnection);
+      });
 }
 
 } // namespace gk::ui
