@@ -11,7 +11,6 @@
 namespace gk::office {
 
 using base::Done;
-using base::Error;
 using base::Result;
 
 namespace {

@@ -22,7 +22,8 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   if (const auto name = call.textIfAny("--term")) {
     auto term = termCalled(*session, *name);
     if (!term) return term.error();
-    terms->assign(1, std::move(*term));
+    terms->clear();
+    terms->push_back(std::move(*term));
   }
   std::vector<reports::TermRecords> records;
   for (const auto& term : *terms) {
