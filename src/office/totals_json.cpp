@@ -130,6 +130,16 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
   retentionJson(json, totals.retention.total);
   attackRateJson(json, totals.attackRate);
   avertedJson(json, totals.averted);
+  json.arrayField("overrides");
+  for (const auto& taken : totals.overrides) {
+    json.beginObject();
+    json.field("child", taken.child);
+    json.field("on", taken.on.iso());
+    json.field("clinician", taken.clinician);
+    json.field("reason", taken.reason);
+    json.endObject();
+  }
+  json.endArray();
   json.arrayField("schools");
   auto next = totals.schools.begin();
   for (const auto& school : ordered(records)) {

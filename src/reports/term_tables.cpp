@@ -92,6 +92,9 @@ Table participationTable(const TermTotals& totals) {
   if (totals.total.underOverride > 0)
     table.notes.push_back("Of consented, screened on a clinician's override alone: " +
                           number(totals.total.underOverride) + ".");
+  for (const auto& taken : totals.overrides)
+    table.notes.push_back("Consent override: child " + taken.child + " on " + taken.on.words() +
+                          " by " + taken.clinician + ": " + taken.reason + ".");
   noteUnder(table, totals, "consented of enrolled", totals.targets.consented,
             &Participation::consented, [](const auto& at) { return at.enrolled.value_or(0); });
   noteUnder(table, totals, "screened of consented", totals.targets.screened,

@@ -20,6 +20,14 @@ struct TermOptions {
   int avertedYears = 9; ///< as Griffin, Jones and Crespin 2014
 };
 
+/// Care that a named clinician took on herself without a valid consent.
+struct OverrideLine {
+  std::string child; ///< number
+  base::Date on;
+  std::string clinician;
+  std::string reason;
+};
+
 struct TermTotals {
   std::string term;
   base::Date start;
@@ -33,6 +41,7 @@ struct TermTotals {
   RetentionTotals retention;
   AttackRateReport attackRate;
   AvertedReport averted;
+  std::vector<OverrideLine> overrides; ///< by date; shown in every report
 };
 
 TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});

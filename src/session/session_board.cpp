@@ -146,7 +146,17 @@ Result<IdentityCard> Session::identityCard(roster::ChildId id, roster::DayId day
   auto flagged = flags(id);
   if (!flagged) return flagged.error();
   const auto on = day->value.date;
-  const auto stand = [&](Service service) { return roster::standing(*forms, service, on); };
+  auto overrides = book_.current<roster::ConsentOverride>(rowsOf("child", id));
+  if (!overrides) return overrides.error();
+  std::erase_if(*overrides, [&](const auto& taken) { return taken.value.on != on; });
+  const auto stand = [&](Service service) {
+    auto standing = roster::standing(*forms, service, on);
+    if (!standing.allows && !overrides->empty()) {
+      standing.allows = true;
+      standing.why = "on a clinician's override: " + overrides->back().value.reason;
+    }
+    return standing;
+  };
   IdentityCard card{id,
                     child->value.number,
                     identity->shownName(),

@@ -1,3 +1,5 @@
+#include "reports/render.h"
+#include "reports/term_tables.h"
 #include "support/clinic.h"
 
 using namespace gk;
@@ -89,6 +91,13 @@ TEST_CASE("A clinician who goes on without consent is named and gives a reason")
   const auto records = must(clinic.session.dayRecords(clinic.day));
   REQUIRE(records.overrides.size() == 1);
   CHECK(records.overrides[0].value.clinician == clinic.hygienist);
+  CHECK(must(clinic.session.identityCard(child, clinic.day)).sealants.allows);
+  const auto totals = reports::termTotals(must(clinic.session.termRecords(clinic.term, today)));
+  REQUIRE(totals.overrides.size() == 1);
+  CHECK(totals.overrides[0].clinician == "Oriel Fenwhistle");
+  CHECK(totals.overrides[0].reason == "mother said yes on the phone at 10:05");
+  const auto text = reports::toText(reports::termTables(totals));
+  CHECK(text.find("mother said yes on the phone at 10:05") != std::string::npos);
 }
 
 TEST_CASE("Children of one name carry an alert and are told apart", "[case-4]") {

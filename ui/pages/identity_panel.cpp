@@ -37,18 +37,23 @@ void IdentityPanel::refresh() {
           ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
             "medicine, mouth sore?\""_s
           : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
-  keys_->setActions({{Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
-                      [this] { confirm(Identifier::birthDate); }},
-                     {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
-                      [this] { confirm(Identifier::teacherOrRoom); }},
-                     {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
-                      [this] { confirm(Identifier::nameTag); }},
-                     {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
-                      [this] { confirm(Identifier::slipScan); }},
-                     {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
-                      [this] { mismatch(); }, Look::alarm},
-                     {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s,
-                      [this] { seat(); }, Look::main, known}});
+  std::vector<KeyAction> actions{
+      {Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+       [this] { confirm(Identifier::birthDate); }},
+      {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+       [this] { confirm(Identifier::teacherOrRoom); }},
+      {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+       [this] { confirm(Identifier::nameTag); }},
+      {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+       [this] { confirm(Identifier::slipScan); }},
+      {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+       [this] { mismatch(); }, Look::alarm},
+      {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
+       Look::main, known}};
+  if (!file().card.screening.allows && !file().card.recheck.allows)
+    actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
+                       [this] { overrideConsent(); }, Look::alarm});
+  keys_->setActions(std::move(actions));
 }
 
 void IdentityPanel::confirm(Identifier second) {
@@ -65,6 +70,21 @@ void IdentityPanel::mismatch() {
 void IdentityPanel::seat() {
   const chairside::Seating seating{file().child.id, file().day.id, confirmed_};
   if (visit().act([&] { return visit().book().seat(visit().by(), seating); })) Q_EMIT finished();
+}
+
+void IdentityPanel::overrideConsent() {
+  const auto clinician = visit().by().author;
+  if (!clinician) return visit().strip.say(u"Say first who is at work: F5."_s);
+  visit().ask.write(
+      u"Why does the clinician go on without a valid consent? Her name and this reason are in "
+      "every report."_s,
+      {}, [this, clinician](const QString& reason) {
+        const roster::ConsentOverride taken{file().child.id, file().day.value.date, *clinician,
+                                            toStd(reason.trimmed())};
+        const auto written =
+            visit().act([&] { return visit().book().overrideConsent(visit().by(), taken); });
+        if (written && visit().begin(file().child.id, file().day.id)) refresh();
+      });
 }
 
 void IdentityPanel::stopChild() {

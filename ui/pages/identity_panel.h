@@ -29,6 +29,7 @@ class IdentityPanel final : public ChairPanel {
   void confirm(chairside::Identifier second);
   void mismatch();
   void seat();
+  void overrideConsent();
 
   IdentityView* view_;
   QLabel* asked_;
