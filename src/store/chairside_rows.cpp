@@ -7,8 +7,10 @@ namespace {
 using chairside::ToothFinding;
 using dentition::ToothSurfaces;
 
-void writeTeeth(Connection& connection, std::string_view sql, base::EntryId entry,
+/// The lists of teeth with surfaces all lie in tables of one shape.
+void writeTeeth(Connection& connection, const std::string& table, base::EntryId entry,
                 const std::vector<ToothSurfaces>& teeth) {
+  const auto sql = "INSERT INTO " + table + " (entry, place, tooth, surfaces) VALUES (?, ?, ?, ?)";
   for (std::size_t i = 0; i < teeth.size(); ++i) {
     auto statement = connection.prepare(sql);
     RowWriter(statement, 1) << entry << static_cast<int>(i) << teeth[i].tooth << teeth[i].surfaces;
@@ -16,8 +18,9 @@ void writeTeeth(Connection& connection, std::string_view sql, base::EntryId entr
   }
 }
 
-std::vector<ToothSurfaces> readTeeth(Connection& connection, std::string_view sql,
+std::vector<ToothSurfaces> readTeeth(Connection& connection, const std::string& table,
                                      base::EntryId entry) {
+  const auto sql = "SELECT tooth, surfaces FROM " + table + " WHERE entry = ? ORDER BY place";
   std::vector<ToothSurfaces> teeth;
   eachPart(connection, sql, entry,
            [&](RowReader& row) { teeth.push_back({.tooth = row, .surfaces = row}); });
@@ -74,41 +77,32 @@ void Rows<chairside::Screening>::readParts(Connection& connection, base::EntryId
 
 void Rows<chairside::Field>::writeParts(Connection& connection, base::EntryId entry,
                                         const chairside::Field& f) {
-  writeTeeth(connection,
-             "INSERT INTO field_tooth (entry, place, tooth, surfaces) VALUES (?, ?, ?, ?)", entry,
-             f.teeth);
+  writeTeeth(connection, "field_tooth", entry, f.teeth);
 }
 
 void Rows<chairside::Field>::readParts(Connection& connection, base::EntryId entry,
                                        chairside::Field& f) {
-  f.teeth = readTeeth(
-      connection, "SELECT tooth, surfaces FROM field_tooth WHERE entry = ? ORDER BY place", entry);
+  f.teeth = readTeeth(connection, "field_tooth", entry);
 }
 
 void Rows<chairside::TimerStart>::writeParts(Connection& connection, base::EntryId entry,
                                              const chairside::TimerStart& t) {
-  writeTeeth(connection,
-             "INSERT INTO timer_tooth (entry, place, tooth, surfaces) VALUES (?, ?, ?, ?)", entry,
-             t.teeth);
+  writeTeeth(connection, "timer_tooth", entry, t.teeth);
 }
 
 void Rows<chairside::TimerStart>::readParts(Connection& connection, base::EntryId entry,
                                             chairside::TimerStart& t) {
-  t.teeth = readTeeth(
-      connection, "SELECT tooth, surfaces FROM timer_tooth WHERE entry = ? ORDER BY place", entry);
+  t.teeth = readTeeth(connection, "timer_tooth", entry);
 }
 
 void Rows<chairside::StepRun>::writeParts(Connection& connection, base::EntryId entry,
                                           const chairside::StepRun& s) {
-  writeTeeth(connection,
-             "INSERT INTO step_tooth (entry, place, tooth, surfaces) VALUES (?, ?, ?, ?)", entry,
-             s.teeth);
+  writeTeeth(connection, "step_tooth", entry, s.teeth);
 }
 
 void Rows<chairside::StepRun>::readParts(Connection& connection, base::EntryId entry,
                                          chairside::StepRun& s) {
-  s.teeth = readTeeth(
-      connection, "SELECT tooth, surfaces FROM step_tooth WHERE entry = ? ORDER BY place", entry);
+  s.teeth = readTeeth(connection, "step_tooth", entry);
 }
 
 void Rows<chairside::Wet>::writeParts(Connection& connection, base::EntryId entry,
