@@ -145,7 +145,7 @@ TEST_CASE("Declined and left school and not reached are one key each") {
   }
 }
 
-TEST_CASE("Two children of one name both bear the alert", "[case-04]") {
+TEST_CASE("Two children of one name both bear the alert", "[case-4]") {
   Board board;
   const auto one = board.clinic.child("Osei", "Brackwater");
   const auto other = board.clinic.child("Osei", "Brackwater");
@@ -163,7 +163,7 @@ TEST_CASE("A medical stop is a shape and a word on the board") {
   CHECK(ui::alertWords(*board.lineOf(child)) == u"✖ STOP"_s);
 }
 
-TEST_CASE("Consent withdrawn before the chair takes the child out of the queue", "[case-01]") {
+TEST_CASE("Consent withdrawn before the chair takes the child out of the queue", "[case-1]") {
   Board board;
   const auto child = board.clinic.child("Jory");
   board.open();
