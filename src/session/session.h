@@ -2,26 +2,12 @@
 
 #include "base/signal.h"
 #include "followup/referral.h"
-#include "reports/inputs.h"
-#include "session/identity.h"
 #include "session/new_child.h"
-#include "session/views.h"
-#include "store/book.h"
-#include "vault/vault.h"
+#include "session/reader.h"
 
 namespace gk::session {
 
 using base::By;
-using base::Recorded;
-using base::Result;
-template <class T>
-using List = Result<std::vector<Recorded<T>>>;
-
-/// Time and chance, passed in; both outlive the session.
-struct World {
-  base::Clock& clock;
-  base::Random& random;
-};
 
 /// A real book is slow to guess at and durable act by act; a throwaway one is quick to build.
 enum class BookKind { real, throwaway };
@@ -34,11 +20,12 @@ struct Change {
   std::optional<roster::ChildId> child;
 };
 
-/// The only door to a logbook: a face says verbs and gets Results. Every verb is one transaction,
-/// durable when it returns; a verb that fails changed nothing. Clinical verbs check consent on the
-/// day's date, the author's licence, the day being open, and the rules of chairside and followup;
-/// each fails with the `rule.*` code that says which. One thread.
-class Session {
+/// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
+/// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
+/// Clinical verbs check consent on the day's date, the author's licence, the day being open, and
+/// the rules of chairside and followup; each fails with the `rule.*` code that says which. One
+/// thread.
+class Session : public Reader {
  public:
   // The book. `create` fails as store::createBook and vault::Vault::create, `open` as
   // store::openBook; an open book's names stay locked until `unlock`.
@@ -49,15 +36,11 @@ class Session {
                               BookKind kind = BookKind::real);
   Result<base::Done> unlock(std::string passphrase);
   void lock();
-  [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
   Result<base::Done> changePassphrase(std::string passphrase);
   Result<base::Done> backUp(const base::Path& target);
   Result<store::Merged> absorb(const base::Path& other);
   Result<std::vector<std::string>> findings();
   Result<base::Done> finish();
-  [[nodiscard]] const base::Path& path() const { return book_.path(); }
-  /// Why the laptop's clock cannot be right; empty when it can.
-  [[nodiscard]] std::string clockWarning();
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 
   // The desk.
@@ -125,55 +108,12 @@ class Session {
                                     const followup::Referral& referral, const std::string& reason);
   Result<followup::ContactId> enterContact(By by, const followup::ContactAttempt& attempt);
 
-  // Looking. Nothing here writes.
-  [[nodiscard]] Result<Recorded<roster::Program>> program();
-  [[nodiscard]] List<roster::Term> terms();
-  [[nodiscard]] List<roster::School> schools();
-  [[nodiscard]] List<roster::Member> members();
-  [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
-  [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
-  /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
-  [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
-  [[nodiscard]] Result<bool> isSigned(roster::DayId day);
-  [[nodiscard]] List<kit::Light> lights();
-  [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
-  [[nodiscard]] List<kit::Lot> lots();
-  [[nodiscard]] List<kit::CureTime> cureTimes();
-  [[nodiscard]] Result<base::Seconds> cureTarget(kit::LotId sealant,
-                                                 std::optional<kit::LightId> light);
-  [[nodiscard]] Result<Recorded<roster::Child>> child(roster::ChildId child);
-  [[nodiscard]] Result<Identity> identity(roster::ChildId child);
-  /// By number (with or without check digit) or by part of a name; at most `limit`.
-  [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
-                                                        std::size_t limit = 20);
-  [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
-  [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
-  [[nodiscard]] Result<roster::Standing> standing(roster::ChildId child, roster::Service service,
-                                                  base::Date on);
-  [[nodiscard]] Result<IdentityCard> identityCard(roster::ChildId child, roster::DayId day);
-  [[nodiscard]] Result<std::vector<BoardLine>> board(roster::DayId day);
-  [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
-  [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
-  [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
-                                                                        roster::DayId day);
-  /// Every field of this child today, oldest first.
-  [[nodiscard]] Result<std::vector<FieldState>> fields(roster::ChildId child, roster::DayId day);
-  /// Who was in the chair last on this laptop, with no outcome yet: where to go on after a crash.
-  [[nodiscard]] Result<std::optional<roster::ChildId>> childInChair(roster::DayId day);
-  [[nodiscard]] Result<reports::DayRecords> dayRecords(roster::DayId day);
-  [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
-  /// Empty while locked.
-  [[nodiscard]] Result<reports::Names> names();
-
  private:
-  Session(store::Book book, World world) : book_(std::move(book)), world_(world) {}
+  Session(store::Book book, World world) : Reader(std::move(book), world) {}
 
   template <class Work>
   auto write(By by, std::optional<roster::ChildId> child, Work work)
       -> Result<std::invoke_result_t<Work, store::Act&>>;
-
-  template <class T>
-  Result<Recorded<T>> only(const store::Where& where, std::string_view what);
 
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
@@ -184,14 +124,9 @@ class Session {
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                const roster::Member& author);
   Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome);
-  Result<FieldState> fieldState(chairside::FieldId field);
   Result<chairside::PlacementType> placementType(const chairside::Field& field,
                                                  const dentition::Tooth& tooth);
-  Result<std::map<roster::ChildId, Identity>> identities();
 
-  store::Book book_;
-  World world_;
-  std::optional<vault::Vault> vault_;
   base::Signal<Change> changed_;
 };
 

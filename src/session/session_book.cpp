@@ -87,16 +87,6 @@ Result<base::Done> Session::finish() {
   return book_.finish();
 }
 
-std::string Session::clockWarning() {
-  const auto newest = book_.newestMoment();
-  const auto now = world_.clock.now();
-  // Two minutes of grace: two laptops are never set quite alike.
-  if (!newest || now.at.utc + base::Seconds(120) >= newest->utc) return {};
-  return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
-         base::LocalInstant{*newest, now.offset}.text() +
-         ". Check the date and time against the school clock; the order of entries is kept.";
-}
-
 base::Subscription Session::onChanged(std::function<void(const Change&)> listener) {
   return changed_.connect(std::move(listener));
 }

@@ -17,7 +17,7 @@ auto Session::write(By by, std::optional<roster::ChildId> child, Work work)
 
 /// The one current row that `where` means; `notFound` with `what` when there is none.
 template <class T>
-Result<Recorded<T>> Session::only(const store::Where& where, std::string_view what) {
+Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view what) {
   auto rows = book_.current<T>(where);
   if (!rows) return rows.error();
   if (rows->empty()) return base::Error{base::ErrorCode::notFound, "no such " + std::string(what)};

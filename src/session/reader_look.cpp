@@ -12,31 +12,31 @@ using store::everything;
 using store::rowsOf;
 using store::subjectIs;
 
-Result<Recorded<roster::Program>> Session::program() {
+Result<Recorded<roster::Program>> Reader::program() {
   return only<roster::Program>(everything(), "program");
 }
 
-List<roster::Term> Session::terms() {
+List<roster::Term> Reader::terms() {
   return book_.current<roster::Term>(everything());
 }
 
-List<roster::School> Session::schools() {
+List<roster::School> Reader::schools() {
   return book_.current<roster::School>(everything());
 }
 
-List<roster::Member> Session::members() {
+List<roster::Member> Reader::members() {
   return book_.current<roster::Member>(everything());
 }
 
-List<roster::ClinicDay> Session::days(roster::TermId term) {
+List<roster::ClinicDay> Reader::days(roster::TermId term) {
   return book_.current<roster::ClinicDay>(rowsOf("term", term));
 }
 
-Result<Recorded<roster::ClinicDay>> Session::day(roster::DayId day) {
+Result<Recorded<roster::ClinicDay>> Reader::day(roster::DayId day) {
   return only<roster::ClinicDay>(subjectIs(day), "school day");
 }
 
-Result<Recorded<roster::ClinicDay>> Session::openDayNow() {
+Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   auto all = book_.current<roster::ClinicDay>(everything());
   if (!all) return all.error();
   std::ranges::stable_sort(*all, {}, [](const auto& day) { return day.value.date; });
@@ -48,29 +48,29 @@ Result<Recorded<roster::ClinicDay>> Session::openDayNow() {
   return Error{ErrorCode::notFound, "no school day is open"};
 }
 
-Result<bool> Session::isSigned(roster::DayId day) {
+Result<bool> Reader::isSigned(roster::DayId day) {
   auto closures = book_.current<roster::DayClosure>(rowsOf("day", day));
   if (!closures) return closures.error();
   return !closures->empty();
 }
 
-List<kit::Light> Session::lights() {
+List<kit::Light> Reader::lights() {
   return book_.current<kit::Light>(everything());
 }
 
-List<kit::MeterReading> Session::readings(kit::LightId light) {
+List<kit::MeterReading> Reader::readings(kit::LightId light) {
   return book_.current<kit::MeterReading>(rowsOf("light", light));
 }
 
-List<kit::Lot> Session::lots() {
+List<kit::Lot> Reader::lots() {
   return book_.current<kit::Lot>(everything());
 }
 
-List<kit::CureTime> Session::cureTimes() {
+List<kit::CureTime> Reader::cureTimes() {
   return book_.current<kit::CureTime>(everything());
 }
 
-Result<base::Seconds> Session::cureTarget(kit::LotId sealant, std::optional<kit::LightId> light) {
+Result<base::Seconds> Reader::cureTarget(kit::LotId sealant, std::optional<kit::LightId> light) {
   auto lot = only<kit::Lot>(subjectIs(sealant), "sealant lot");
   if (!lot) return lot.error();
   if (!light) return lot->value.makersTime;
@@ -82,18 +82,18 @@ Result<base::Seconds> Session::cureTarget(kit::LotId sealant, std::optional<kit:
   return kit::cureTarget(lot->value, *light, times);
 }
 
-Result<Recorded<roster::Child>> Session::child(roster::ChildId child) {
+Result<Recorded<roster::Child>> Reader::child(roster::ChildId child) {
   return only<roster::Child>(subjectIs(child), "child");
 }
 
-Result<Identity> Session::identity(roster::ChildId child) {
+Result<Identity> Reader::identity(roster::ChildId child) {
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to see names"};
   auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
   if (!sealed) return sealed.error();
   return vault_->reveal(child.uuid(), {sealed->value.nonce, sealed->value.box});
 }
 
-Result<std::map<roster::ChildId, Identity>> Session::identities() {
+Result<std::map<roster::ChildId, Identity>> Reader::identities() {
   std::map<roster::ChildId, Identity> known;
   if (!vault_) return known;
   auto sealed = book_.current<store::SealedIdentity>(everything());
@@ -106,7 +106,7 @@ Result<std::map<roster::ChildId, Identity>> Session::identities() {
   return known;
 }
 
-Result<reports::Names> Session::names() {
+Result<reports::Names> Reader::names() {
   auto known = identities();
   if (!known) return known.error();
   reports::Names names;
@@ -115,7 +115,7 @@ Result<reports::Names> Session::names() {
   return names;
 }
 
-Result<std::vector<Found>> Session::findChildren(const std::string& text, std::size_t limit) {
+Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::size_t limit) {
   const auto wanted = base::folded(text);
   const auto words = base::split(wanted, ' ');
   std::string digits;
@@ -144,31 +144,31 @@ Result<std::vector<Found>> Session::findChildren(const std::string& text, std::s
   return found;
 }
 
-List<roster::Consent> Session::consents(roster::ChildId child) {
+List<roster::Consent> Reader::consents(roster::ChildId child) {
   return book_.current<roster::Consent>(rowsOf("child", child));
 }
 
-List<roster::MedicalFlag> Session::flags(roster::ChildId child) {
+List<roster::MedicalFlag> Reader::flags(roster::ChildId child) {
   return book_.current<roster::MedicalFlag>(rowsOf("child", child));
 }
 
-Result<roster::Standing> Session::standing(roster::ChildId child, roster::Service service,
-                                           base::Date on) {
+Result<roster::Standing> Reader::standing(roster::ChildId child, roster::Service service,
+                                          base::Date on) {
   auto forms = consents(child);
   if (!forms) return forms.error();
   return roster::standing(*forms, service, on);
 }
 
-List<chairside::Screening> Session::screenings(roster::ChildId child) {
+List<chairside::Screening> Reader::screenings(roster::ChildId child) {
   return book_.current<chairside::Screening>(rowsOf("child", child));
 }
 
-List<chairside::Placement> Session::placements(roster::ChildId child) {
+List<chairside::Placement> Reader::placements(roster::ChildId child) {
   return book_.current<chairside::Placement>(rowsOf("child", child));
 }
 
-Result<std::vector<EarlierPlacement>> Session::earlierPlacements(roster::ChildId child,
-                                                                 roster::DayId day) {
+Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId child,
+                                                                roster::DayId day) {
   auto today = this->day(day);
   if (!today) return today.error();
   auto placed = placements(child);
@@ -190,6 +190,16 @@ Result<std::vector<EarlierPlacement>> Session::earlierPlacements(roster::ChildId
     earlier.push_back(std::move(one));
   }
   return earlier;
+}
+
+std::string Reader::clockWarning() {
+  const auto newest = book_.newestMoment();
+  const auto now = world_.clock.now();
+  // Two minutes of grace: two laptops are never set quite alike.
+  if (!newest || now.at.utc + base::Seconds(120) >= newest->utc) return {};
+  return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
+         base::LocalInstant{*newest, now.offset}.text() +
+         ". Check the date and time against the school clock; the order of entries is kept.";
 }
 
 } // namespace gk::session

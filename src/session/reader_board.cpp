@@ -36,7 +36,7 @@ bool isAway(DayEnd end) {
 
 } // namespace
 
-Result<std::vector<BoardLine>> Session::board(roster::DayId id) {
+Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
   const auto on = day->value.date;
@@ -124,7 +124,7 @@ Result<std::vector<BoardLine>> Session::board(roster::DayId id) {
   return lines;
 }
 
-Result<std::optional<roster::ChildId>> Session::childInChair(roster::DayId day) {
+Result<std::optional<roster::ChildId>> Reader::childInChair(roster::DayId day) {
   auto lines = board(day);
   if (!lines) return lines.error();
   for (const auto& line : *lines)
@@ -132,7 +132,7 @@ Result<std::optional<roster::ChildId>> Session::childInChair(roster::DayId day) 
   return std::optional<roster::ChildId>{};
 }
 
-Result<IdentityCard> Session::identityCard(roster::ChildId id, roster::DayId dayId) {
+Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayId) {
   auto child = this->child(id);
   if (!child) return child.error();
   auto day = this->day(dayId);

@@ -19,7 +19,7 @@ struct Event {
 
 } // namespace
 
-Result<FieldState> Session::fieldState(chairside::FieldId id) {
+Result<FieldState> Reader::fieldState(chairside::FieldId id) {
   auto field = only<chairside::Field>(subjectIs(id), "field");
   if (!field) return field.error();
   auto program = this->program();
@@ -65,7 +65,7 @@ Result<FieldState> Session::fieldState(chairside::FieldId id) {
   return state;
 }
 
-Result<std::vector<FieldState>> Session::fields(roster::ChildId child, roster::DayId day) {
+Result<std::vector<FieldState>> Reader::fields(roster::ChildId child, roster::DayId day) {
   auto rows = book_.current<chairside::Field>(rowsOf("child", child, "day", day));
   if (!rows) return rows.error();
   std::vector<FieldState> states;

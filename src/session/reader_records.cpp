@@ -12,9 +12,9 @@ using store::subjectIs;
 namespace {
 
 /// Reads one family into its place; the first failure is kept and stops the rest.
-class Reader {
+class Gatherer {
  public:
-  explicit Reader(store::Book& book) : book_(book) {}
+  explicit Gatherer(store::Book& book) : book_(book) {}
 
   template <class T>
   void read(std::vector<Recorded<T>>& into, const store::Where& where) {
@@ -37,7 +37,7 @@ class Reader {
 
 } // namespace
 
-Result<reports::DayRecords> Session::dayRecords(roster::DayId id) {
+Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
   auto school = only<roster::School>(subjectIs(day->value.school), "school");
@@ -46,7 +46,7 @@ Result<reports::DayRecords> Session::dayRecords(roster::DayId id) {
   if (!program) return program.error();
   reports::DayRecords records{
       .id = id, .day = day->value, .school = school->value, .notation = program->value.notation};
-  Reader reader(book_);
+  Gatherer reader(book_);
   const auto today = rowsOf("day", id);
   reader.read(records.seatings, today);
   reader.read(records.screenings, today);
@@ -107,7 +107,7 @@ Result<reports::DayRecords> Session::dayRecords(roster::DayId id) {
   return records;
 }
 
-Result<reports::TermRecords> Session::termRecords(roster::TermId id, base::Date asOf) {
+Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date asOf) {
   auto term = only<roster::Term>(subjectIs(id), "term");
   if (!term) return term.error();
   auto program = this->program();
@@ -116,7 +116,7 @@ Result<reports::TermRecords> Session::termRecords(roster::TermId id, base::Date 
                                .term = term->value,
                                .asOf = std::min(asOf, term->value.end),
                                .notation = program->value.notation};
-  Reader reader(book_);
+  Gatherer reader(book_);
   reader.read(records.schools, everything());
   reader.read(records.enrolments, rowsOf("term", id));
   reader.read(records.days, everything());

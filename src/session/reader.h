@@ -1,0 +1,84 @@
+#pragma once
+
+#include "reports/inputs.h"
+#include "session/identity.h"
+#include "session/views.h"
+#include "store/book.h"
+#include "vault/vault.h"
+
+namespace gk::session {
+
+using base::Recorded;
+using base::Result;
+template <class T>
+using List = Result<std::vector<Recorded<T>>>;
+
+/// Time and chance, passed in; both outlive the session.
+struct World {
+  base::Clock& clock;
+  base::Random& random;
+};
+
+/// Every question that a face may ask of an open logbook; nothing here writes. Names are sealed
+/// until the vault is open: a question that needs one fails with `vault.locked` or leaves it blank,
+/// as it says. One thread.
+class Reader {
+ public:
+  [[nodiscard]] const base::Path& path() const { return book_.path(); }
+  [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
+  /// Why the laptop's clock cannot be right; empty when it can.
+  [[nodiscard]] std::string clockWarning();
+
+  [[nodiscard]] Result<Recorded<roster::Program>> program();
+  [[nodiscard]] List<roster::Term> terms();
+  [[nodiscard]] List<roster::School> schools();
+  [[nodiscard]] List<roster::Member> members();
+  [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
+  [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
+  /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
+  [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
+  [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  [[nodiscard]] List<kit::Light> lights();
+  [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
+  [[nodiscard]] List<kit::Lot> lots();
+  [[nodiscard]] List<kit::CureTime> cureTimes();
+  [[nodiscard]] Result<base::Seconds> cureTarget(kit::LotId sealant,
+                                                 std::optional<kit::LightId> light);
+  [[nodiscard]] Result<Recorded<roster::Child>> child(roster::ChildId child);
+  [[nodiscard]] Result<Identity> identity(roster::ChildId child);
+  /// By number (with or without check digit) or by part of a name; at most `limit`.
+  [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
+                                                        std::size_t limit = 20);
+  [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
+  [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
+  [[nodiscard]] Result<roster::Standing> standing(roster::ChildId child, roster::Service service,
+                                                  base::Date on);
+  [[nodiscard]] Result<IdentityCard> identityCard(roster::ChildId child, roster::DayId day);
+  [[nodiscard]] Result<std::vector<BoardLine>> board(roster::DayId day);
+  [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
+  [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
+  [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
+                                                                        roster::DayId day);
+  /// Every field of this child today, oldest first.
+  [[nodiscard]] Result<std::vector<FieldState>> fields(roster::ChildId child, roster::DayId day);
+  /// Who was in the chair last on this laptop, with no outcome yet: where to go on after a crash.
+  [[nodiscard]] Result<std::optional<roster::ChildId>> childInChair(roster::DayId day);
+  [[nodiscard]] Result<reports::DayRecords> dayRecords(roster::DayId day);
+  [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
+  /// Empty while locked.
+  [[nodiscard]] Result<reports::Names> names();
+
+ protected:
+  Reader(store::Book book, World world) : book_(std::move(book)), world_(world) {}
+
+  template <class T>
+  Result<Recorded<T>> only(const store::Where& where, std::string_view what);
+  Result<FieldState> fieldState(chairside::FieldId field);
+  Result<std::map<roster::ChildId, Identity>> identities();
+
+  store::Book book_;
+  World world_;
+  std::optional<vault::Vault> vault_;
+};
+
+} // namespace gk::session
