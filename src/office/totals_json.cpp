@@ -66,7 +66,8 @@ void retentionJson(JsonWriter& json, const RetentionLine& line) {
   json.field("decayed_since", line.decayedSince);
   json.field("filled_since", line.filledSince);
   json.field("estimate", whole ? std::optional(whole->estimate) : std::nullopt);
-  rangeJson(json, whole);
+  const auto range = whole ? std::optional(reports::printedRange(*whole, line.unit)) : std::nullopt;
+  rangeJson(json, range);
   json.field("design_effect", whole ? std::optional(whole->designEffect) : std::nullopt);
   json.field("clusters", base::nameOf(line.unit));
   json.field("whole_or_part",
@@ -105,17 +106,9 @@ std::vector<base::Recorded<roster::School>> ordered(const reports::TermRecords& 
   return schools;
 }
 
-RetentionLine retentionOf(const reports::TermRecords& records, const reports::TermTotals& totals,
-                          const base::Recorded<roster::School>& school) {
-  const auto isHere = [&](const RetentionLine& line) { return line.label == school.value.name; };
+RetentionLine retentionOf(const reports::TermTotals& totals, roster::SchoolId school) {
   const auto& lines = totals.retention.schools;
-  const auto namesakes = std::ranges::count_if(
-      records.schools, [&](const auto& row) { return row.value.name == school.value.name; });
-  if (namesakes > 1) { // a line's label does not tell them apart
-    auto own = reports::retentionBy(records, reports::Factor::school, school.id);
-    return own.empty() ? RetentionLine{} : std::move(own.front());
-  }
-  const auto line = std::ranges::find_if(lines, isHere);
+  const auto line = std::ranges::find(lines, school, &RetentionLine::school);
   return line == lines.end() ? RetentionLine{} : *line;
 }
 
@@ -150,7 +143,7 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
     json.field("name", school.value.name);
     json.field("code", school.value.code);
     participationJson(json, *next++);
-    retentionJson(json, retentionOf(records, totals, school));
+    retentionJson(json, retentionOf(totals, school.id));
     json.endObject();
   }
   json.endArray();

@@ -89,6 +89,7 @@ struct TermRecords {
   /// before its start to 9 months before its end). More does no harm.
   Rows<chairside::Placement> placements{};
   Rows<followup::RetentionCheck> checks{}; ///< all checks of those placements, whenever made
+  Rows<chairside::Field> fields{};         ///< of those placements
   Rows<followup::Referral> referrals{};    ///< of this term's days
 
   Rows<roster::DayClosure> closures{};

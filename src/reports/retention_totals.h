@@ -1,30 +1,20 @@
 #pragma once
 
 #include "estimates/retention.h"
-#include "reports/inputs.h"
+#include "reports/retention_facts.h"
 
 #include <map>
-#include <optional>
 
 namespace gk::reports {
 
-struct RetentionOptions {
-  followup::Window window{};
-  /// Repairs never enter. First placements are new ones and those that replace an interim cover;
-  /// a reseal has its own clock and enters only when this is false.
-  bool firstPlacementsOnly = true;
-  /// Operators with fewer assessable teeth are not shown (common practice, no source).
-  int leastForOperator = 30;
-};
-
-enum class Factor { school, light, arch, tooth, isolation, delivery, placedBy, lot };
 enum class ClusterUnit { children, schools };
 
-/// Sealants whose check window touches the term, and what the checks in that window found. The
-/// cohort leaves out those already checked in their window before the term began. Counts are teeth
-/// unless they say children. Of several checks the first that could judge the sealant counts.
+/// Some of the cohort (see RetentionFacts) and what its checks found. Counts are teeth unless they
+/// say children.
 struct RetentionLine {
   std::string label;
+  std::optional<FactorCode> code{};         ///< of the factor it was counted by
+  std::optional<roster::SchoolId> school{}; ///< by school alone
   int childrenPlaced = 0;
   int placed = 0;
   int childrenDue = 0;
@@ -48,24 +38,28 @@ struct RetentionLine {
   std::optional<estimates::RetentionEstimate> wholeOrPart95; ///< (whole + part) / assessable
 };
 
+/// The range to print: Wilson's where children are the clusters; where schools are, which are few,
+/// Korn and Graubard's, since Wilson's falls short there (docs/methods.md, coverage).
+estimates::Interval printedRange(const estimates::RetentionEstimate& estimate, ClusterUnit unit);
+
 struct RetentionTotals {
   std::vector<RetentionLine> schools; ///< by placing school
   RetentionLine total; ///< schools are its clusters from `estimates::fewestClusters` on
 };
 
-RetentionTotals retentionTotals(const TermRecords& records, const RetentionOptions& options = {});
+RetentionTotals retentionTotals(const RetentionFacts& facts);
 
-/// One line for each value of the factor as recorded at placement, by label and never by rate;
-/// of one placing school, or of all.
-std::vector<RetentionLine> retentionBy(const TermRecords& records, Factor factor,
-                                       std::optional<roster::SchoolId> school = std::nullopt,
+/// The sealants of the choice as one line; its clusters are children.
+RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice = {});
+
+/// One line for each value of the factor among the sealants of the choice, by label and never by
+/// rate. Operators and pairs under `leastForOperator` are hidden.
+std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor factor,
+                                       const Choice& choice = {},
                                        const RetentionOptions& options = {});
 
 } // namespace gk::reports
 
-template <>
-inline constexpr auto gk::base::enumNames<gk::reports::Factor> = std::to_array<std::string_view>(
-    {"school", "light", "arch", "tooth", "isolation", "delivery", "placed by", "lot"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ClusterUnit> =
     std::to_array<std::string_view>({"children", "schools"});

@@ -1,25 +1,10 @@
 #include "reports/term_tables.h"
 
-#include "base/text.h"
-#include "reports/words.h"
+#include "reports/cells.h"
 
 namespace gk::reports {
 
 namespace {
-
-using Cells = std::vector<std::string>;
-
-std::string number(int value) {
-  return std::to_string(value);
-}
-
-std::string number(const std::optional<double>& value, int decimals) {
-  return value ? base::fixed(*value, decimals) : nothing;
-}
-
-Column right(std::string heading) {
-  return {std::move(heading), true};
-}
 
 /// Names the schools whose rate is under a reference line; nothing when none is.
 void noteUnder(Table& table, const TermTotals& totals, const std::string& what, double target,
@@ -192,7 +177,7 @@ Cells retentionRow(const RetentionLine& line) {
           number(line.lost),
           number(line.cannotAssess),
           percent(line.whole, line.assessable),
-          rate ? percentRange(rate->low, rate->high) : nothing,
+          rate ? shareRange(printedRange(*rate, line.unit)) : nothing,
           rate ? base::fixed(rate->designEffect, 2) + (unstable ? ", few teeth" : "") : nothing};
 }
 
@@ -230,8 +215,9 @@ std::string wholeOrPartNote(const RetentionLine& total) {
   if (!total.wholeOrPart95) return "No sealant of the cohort has been judged yet.";
   const auto& rate = *total.wholeOrPart95;
   return "Total, whole or part: " + base::fixed(100 * rate.estimate, 1) + " % (" +
-         percentRange(rate.low, rate.high) + "); part " + percent(total.part, total.assessable) +
-         " %, lost " + percent(total.lost, total.assessable) + " %. Clusters of the total: " +
+         shareRange(printedRange(rate, total.unit)) + "); part " +
+         percent(total.part, total.assessable) + " %, lost " +
+         percent(total.lost, total.assessable) + " %. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
                                              : "children, as too few schools were checked.");
 }

@@ -35,7 +35,7 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  options.retention.firstPlacementsOnly,
                  participation(records),
                  {},
-                 retentionTotals(records, options.retention),
+                 retentionTotals(RetentionFacts(records, options.retention)),
                  attackRateOf(records),
                  {},
                  overridesOf(records)};

@@ -133,6 +133,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     reader.read(records.referrals, then);
   }
   reader.read(records.placements, everything());
+  reader.read(records.fields, everything());
   reader.read(records.checks, everything());
   reader.read(records.closures, everything());
   reader.read(records.lots, everything());

@@ -1,4 +1,5 @@
 #include "journeys/told.h"
+#include "reports/factor_comparison.h"
 #include "reports/term_totals.h"
 
 #include <algorithm>
@@ -108,7 +109,10 @@ void checkL2(test::Told& told, const TermRecords& records) {
   const auto lantern =
       std::ranges::find(schools, "CL", [](const auto& row) { return row.value.code; });
   REQUIRE(lantern != schools.end());
-  const auto lights = retentionBy(records, Factor::light, lantern->id);
+  const RetentionFacts facts(records);
+  Choice atLantern;
+  atLantern.of(Factor::school) = facts.codeOf(lantern->id);
+  const auto lights = retentionBy(facts, Factor::light, atLantern);
   REQUIRE(lights.size() == 2);
   const auto& l1 = lights.at(0);
   const auto& l2 = lights.at(1);
@@ -119,6 +123,14 @@ void checkL2(test::Told& told, const TermRecords& records) {
   CHECK(l1.whole95->estimate > 0.9);
   CHECK(l2.whole95->estimate < 0.77);
   CHECK(l2.part + l2.lost > 5 * (l1.part + l1.lost));
+  const auto compared = compareFactor(facts, Factor::light);
+  const auto weak =
+      std::ranges::find(compared.values, "L-2", [](const auto& value) { return value.line.label; });
+  REQUIRE(weak != compared.values.end());
+  REQUIRE(weak->against);
+  CHECK(weak->against->bootstrap->high < 1); // kept less often, whatever else differs
+  CHECK(*weak->adjustedP < 0.001);
+  CHECK(weak->funnel->place == estimates::FunnelPlace::below);
 
   std::vector<int> october;
   for (const auto& light : test::must(told.book().lights())) {

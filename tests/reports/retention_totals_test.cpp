@@ -40,7 +40,7 @@ TEST_CASE("a check counts where the sealant was placed when the child has moved"
   const auto placement = term.place(child, term.then, 16);
   term.check(placement, term.day(other, "2026-10-20"), Held::whole);
 
-  const auto totals = retentionTotals(term.records);
+  const auto totals = retentionTotals(RetentionFacts(term.records));
   REQUIRE(totals.schools.size() == 2);
   CHECK(totals.schools[0].label == "Alder Hollow Elementary");
   CHECK(totals.schools[0].placed == 0);
@@ -61,7 +61,7 @@ TEST_CASE("a tooth filled or crowned or gone since is no lost sealant", "[case-5
       CannotAssess::extracted;
   term.check(term.place(child, term.then, 36), term.now, Held::whole);
 
-  const auto total = retentionTotals(term.records).total;
+  const auto total = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(total.examined == 3);
   CHECK(total.assessable == 1);
   CHECK(total.lost == 0);
@@ -90,7 +90,7 @@ TEST_CASE("repairs and reseals stay out and the rate says first placements only"
 
   RetentionOptions all;
   all.firstPlacementsOnly = false;
-  CHECK(retentionTotals(term.records, all).total.placed == 2);
+  CHECK(retentionTotals(RetentionFacts(term.records, all)).total.placed == 2);
 }
 
 TEST_CASE("the share of children found stands beside the rate", "[case-61]") {
@@ -122,11 +122,11 @@ TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen
   term.place(child, term.dayLastYear(school, "2026-03-18"), 36); // opens on the last day
   term.place(child, term.dayLastYear(school, "2026-03-19"), 46); // opens after the term
   term.records.asOf = test::date("2026-11-17");
-  const auto before = retentionTotals(term.records).total;
+  const auto before = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(before.placed == 2);
   CHECK(before.due == 1);
   term.records.asOf = test::date("2026-12-18");
-  CHECK(retentionTotals(term.records).total.due == 2);
+  CHECK(retentionTotals(RetentionFacts(term.records)).total.due == 2);
 }
 
 TEST_CASE("short-term checks and checks outside the window do not enter the one-year rate") {
@@ -135,7 +135,7 @@ TEST_CASE("short-term checks and checks outside the window do not enter the one-
   const auto placement = term.place(child, term.then, 16);
   term.check(placement, term.now, Held::lost).kind = followup::CheckKind::shortTermSample;
   term.check(placement, term.dayLastYear(term.here, "2025-12-01"), Held::lost);
-  CHECK(retentionTotals(term.records).total.examined == 0);
+  CHECK(retentionTotals(RetentionFacts(term.records)).total.examined == 0);
 }
 
 TEST_CASE("a sealant checked in its window before the term is no longer due") {
@@ -143,7 +143,7 @@ TEST_CASE("a sealant checked in its window before the term is no longer due") {
   const auto child = term.child(term.here);
   term.check(term.place(child, term.then, 16), term.dayLastYear(term.here, "2026-08-20"),
              Held::whole);
-  CHECK(retentionTotals(term.records).total.placed == 0);
+  CHECK(retentionTotals(RetentionFacts(term.records)).total.placed == 0);
 }
 
 TEST_CASE("of two checks in the window the first that could judge counts") {
@@ -153,7 +153,7 @@ TEST_CASE("of two checks in the window the first that could judge counts") {
   term.check(placement, term.now, Held::cannotAssess);
   term.check(placement, term.day(term.here, "2026-10-20"), Held::part);
   term.check(placement, term.day(term.here, "2026-10-27"), Held::whole);
-  const auto total = retentionTotals(term.records).total;
+  const auto total = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(total.examined == 1);
   CHECK(total.part == 1);
   CHECK(total.childrenFound == 1);
@@ -174,13 +174,13 @@ TEST_CASE("teeth cluster in children and in schools once eight schools are check
   };
   for (int n = 0; n < 7; ++n)
     addSchool(n);
-  const auto seven = retentionTotals(term.records).total;
+  const auto seven = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(seven.unit == ClusterUnit::children);
   REQUIRE(seven.whole95);
   CHECK(seven.whole95->clusters == 21);
   CHECK(seven.whole95->designEffect > 1.5); // both teeth of a child share their fate
   addSchool(7);
-  const auto eight = retentionTotals(term.records).total;
+  const auto eight = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(eight.unit == ClusterUnit::schools);
   CHECK(eight.whole95->clusters == 8);
 }
@@ -192,7 +192,7 @@ TEST_CASE("whole or part is offered beside whole") {
                i == 0   ? Held::part
                : i == 1 ? Held::lost
                         : Held::whole);
-  const auto total = retentionTotals(term.records).total;
+  const auto total = retentionTotals(RetentionFacts(term.records)).total;
   REQUIRE(total.whole95);
   CHECK(total.whole95->estimate == Approx(0.5));
   CHECK(total.wholeOrPart95->estimate == Approx(0.75));
@@ -213,15 +213,18 @@ TEST_CASE("three steps lead from a school to the light that failed") {
   const auto elsewhere = term.school("Alder Hollow Elementary", 118);
   term.place(term.child(elsewhere), term.dayLastYear(elsewhere, "2025-10-15"), 16);
 
-  const auto lights = retentionBy(term.records, Factor::light, term.here);
+  const RetentionFacts facts(term.records);
+  Choice here;
+  here.of(Factor::school) = facts.codeOf(term.here);
+  const auto lights = retentionBy(facts, Factor::light, here);
   REQUIRE(lights.size() == 2);
   CHECK(lights[0].label == "L-1");
   CHECK(lights[0].whole == 2);
   CHECK(lights[1].label == "L-2");
   CHECK(lights[1].lost == 2);
-  CHECK(retentionBy(term.records, Factor::light).size() == 3); // with "no light" elsewhere
-  CHECK(retentionBy(term.records, Factor::arch, term.here).front().label == "lower");
-  CHECK(retentionBy(term.records, Factor::delivery, term.here).front().label == "four-handed");
+  CHECK(retentionBy(facts, Factor::light).size() == 3); // with "no light" elsewhere
+  CHECK(retentionBy(facts, Factor::arch, here).front().label == "lower");
+  CHECK(retentionBy(facts, Factor::delivery, here).front().label == "four-handed");
 }
 
 TEST_CASE("an operator with fewer than thirty teeth is not shown") {
@@ -239,7 +242,7 @@ TEST_CASE("an operator with fewer than thirty teeth is not shown") {
     term.records.placements.back().value.placedBy = i < 30 ? often : seldom;
     term.check(placement, term.now, Held::whole);
   }
-  const auto lines = retentionBy(term.records, Factor::placedBy);
+  const auto lines = retentionBy(RetentionFacts(term.records), Factor::placedBy);
   REQUIRE(lines.size() == 2);
   CHECK(lines[0].label == "OF");
   CHECK(lines[0].hidden);

@@ -78,7 +78,7 @@ TEST_CASE("Another factor is counted anew and the last question alone is answere
   for (int i = 0; i < factor.count() - 1; ++i)
     press(desk.page, Qt::Key_Down);
   desk.wait();
-  CHECK(desk.table(6).title == "Retention by lot, placed at all schools");
+  CHECK(desk.table(6).title == "Retention by grade, placed at all schools");
 }
 
 TEST_CASE("Totals are made with the names locked") {

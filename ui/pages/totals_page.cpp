@@ -44,6 +44,16 @@ QString factorWords(reports::Factor factor) {
     return u"Operator, from 30 teeth on"_s;
   case reports::Factor::lot:
     return u"Sealant lot"_s;
+  case reports::Factor::pair:
+    return u"Operator and assistant, from 30 teeth on"_s;
+  case reports::Factor::wet:
+    return u"Contamination"_s;
+  case reports::Factor::holding:
+    return u"Who held cheek and tongue"_s;
+  case reports::Factor::guards:
+    return u"Dry field guards"_s;
+  case reports::Factor::grade:
+    return u"Grade now"_s;
   }
   return {};
 }
@@ -166,9 +176,10 @@ void TotalsPage::countFactor() {
   inBackground(
       this,
       [records = records_, by, title, at] {
-        const auto lines =
-            reports::retentionBy(*records, by, at ? std::optional(at->id) : std::nullopt);
-        return reports::retentionTable(title, lines);
+        const reports::RetentionFacts facts(*records);
+        reports::Choice choice;
+        if (at) choice.of(reports::Factor::school) = facts.codeOf(at->id);
+        return reports::retentionTable(title, reports::retentionBy(facts, by, choice));
       },
       [this, question](reports::Table table) {
         --counting_;

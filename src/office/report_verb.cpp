@@ -1,0 +1,97 @@
+#include "office/opening.h"
+#include "office/tables_json.h"
+#include "office/verbs.h"
+#include "reports/render.h"
+#include "reports/report.h"
+
+#include <algorithm>
+#include <ostream>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+
+namespace {
+
+/// The named term, else the newest.
+Result<base::Recorded<roster::Term>> wantedTerm(session::Session& session, const Call& call) {
+  if (const auto name = call.textIfAny("--term")) return termCalled(session, *name);
+  auto terms = session.terms();
+  if (!terms) return terms.error();
+  if (terms->empty())
+    return Error{ErrorCode::notFound, "this logbook has no term yet; add-term adds one"};
+  return *std::ranges::max_element(*terms, {}, [](const auto& row) { return row.value.start; });
+}
+
+Result<reports::WhatIf> whatIf(const Call& call) {
+  reports::WhatIf out;
+  struct Wanted {
+    std::string_view option;
+    std::optional<double>* into;
+  };
+  for (const auto& [option, into] :
+       {Wanted{"--attack-rate", &out.attackRate}, Wanted{"--retention", &out.retentionYearOne},
+        Wanted{"--program-cost", &out.programCost},
+        Wanted{"--cost-per-cavity", &out.costPerCavity}}) {
+    const auto number = call.number(option);
+    if (!number) return number.error();
+    *into = *number;
+  }
+  const auto years = call.whole("--years", 0, 100);
+  if (!years) return years.error();
+  out.years = years->value_or(out.years);
+  return out;
+}
+
+Result<Exit> report(const Call& call, const Surroundings& around) {
+  const auto kind = base::parseName<reports::ReportKind>(call.operand(1), ErrorCode::callMalformed);
+  if (!kind) return kind.error();
+  const auto asOf = call.date("--as-of");
+  if (!asOf) return asOf.error();
+  reports::ReportOptions options;
+  const auto changed = whatIf(call);
+  if (!changed) return changed.error();
+  options.whatIf = *changed;
+  auto session = openToRead(call, around);
+  if (!session) return session.error();
+  const auto term = wantedTerm(*session, call);
+  if (!term) return term.error();
+  if (const auto name = call.textIfAny("--school")) {
+    const auto school = schoolCoded(*session, *name);
+    if (!school) return school.error();
+    options.school = school->id;
+  }
+  const auto records = session->termRecords(term->id, asOf->value_or(around.clock.now().date()));
+  if (!records) return records.error();
+  const auto tables = reports::reportOf(*kind, *records, options);
+  const auto title = reports::reportTitle(*kind, *records);
+  if (call.wantsJson())
+    writeTablesJson(title, tables, around.out);
+  else if (call.has("--html"))
+    around.out << reports::toHtml(title, tables);
+  else
+    around.out << reports::toText(tables);
+  return Exit::fine;
+}
+
+} // namespace
+
+std::vector<Verb> reportVerbs() {
+  return {{{"report",
+            "FILE KIND",
+            "term, retention, quality, findings or prevention, of one term; names stay sealed",
+            {{"--term", "NAME", "which term; the newest when not given"},
+             {"--as-of", "DATE", "nothing after this day counts; today when not given"},
+             {"--school", "CODE", "retention: sealants placed at this school alone"},
+             {"--html", "", "as one web page"},
+             {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
+             {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
+             {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
+             {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
+             {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
+           report}};
+}
+
+} // namespace gk::office

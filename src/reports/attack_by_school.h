@@ -1,0 +1,24 @@
+#pragma once
+
+#include "estimates/attack_rate_age.h"
+#include "estimates/attack_rate_profile.h"
+#include "estimates/attack_rate_schools.h"
+#include "reports/inputs.h"
+
+namespace gk::reports {
+
+/// The yearly attack rate school by school, as seen and drawn towards the program's, and whether
+/// one rate fits every age.
+struct AttackBySchool {
+  std::vector<std::string> schools;            ///< by name, as `rates` has them
+  std::optional<estimates::SchoolRates> rates; ///< none without a molar with enough exposure
+  std::optional<estimates::RiskByAge> age;
+  std::optional<estimates::AttackRateProfile> profile; ///< of the whole term
+};
+
+AttackBySchool attackBySchool(const TermRecords& records);
+
+/// The verdict on age as a sentence.
+std::string ageWords(estimates::RiskWithAge verdict);
+
+} // namespace gk::reports

@@ -1,0 +1,124 @@
+#include "reports/cells.h"
+#include "reports/factor_words.h"
+#include "reports/retention_report.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+std::string placeWords(const std::optional<estimates::Departure>& departure) {
+  if (!departure || !departure->share) return nothing;
+  switch (departure->place) {
+  case estimates::FunnelPlace::farBelow:
+    return "far below";
+  case estimates::FunnelPlace::below:
+    return "below";
+  case estimates::FunnelPlace::within:
+    return "within";
+  case estimates::FunnelPlace::above:
+    return "above";
+  case estimates::FunnelPlace::farAbove:
+    return "far above";
+  }
+  base::fail("no such place");
+}
+
+std::string ratio(const FactorValue& value) {
+  if (!value.against) return nothing;
+  const auto& found = *value.against;
+  if (!found.teeth.oddsRatio)
+    return found.teeth.has(estimates::ComparisonNote::oddsRatioUnbounded) ? "no bound"
+                                                                          : std::string(nothing);
+  auto text = base::fixed(*found.teeth.oddsRatio, 2);
+  if (found.interval)
+    text += " (" + base::fixed(found.interval->low, 2) + "-" +
+            base::fixed(found.interval->high, 2) + ")";
+  return text;
+}
+
+std::string bootstrapRange(const FactorValue& value) {
+  if (!value.against || !value.against->bootstrap) return nothing;
+  const auto& found = *value.against->bootstrap;
+  return base::fixed(found.low, 2) + "-" + (found.high ? base::fixed(*found.high, 2) : "no bound");
+}
+
+bool isSmall(const FactorValue& value) {
+  return value.against && (value.against->teeth.has(estimates::ComparisonNote::smallNumbers) ||
+                           value.against->has(estimates::ClusteredNote::fewChildren));
+}
+
+Cells rowOf(const FactorValue& value) {
+  const auto& line = value.line;
+  if (line.hidden) {
+    Cells cells(11, nothing);
+    cells.front() = line.label;
+    cells.back() = "too few teeth to show";
+    return cells;
+  }
+  const auto& limits = value.funnel ? value.funnel->limits : std::nullopt;
+  return {
+      line.label,
+      number(line.placed),
+      number(line.childrenFound),
+      number(line.assessable),
+      percent(line.whole, line.assessable),
+      line.whole95 ? percentRange(line.whole95->low, line.whole95->high) : nothing,
+      ratio(value) + (isSmall(value) ? ", small numbers" : ""),
+      bootstrapRange(value),
+      pValue(value.adjustedP ? value.adjustedP : (value.against ? value.against->p : std::nullopt)),
+      limits ? percentRange(limits->low, limits->high) : nothing,
+      placeWords(value.funnel)};
+}
+
+bool hasNote(const FactorComparison& compared, estimates::FunnelNote note) {
+  return std::ranges::find(compared.funnelNotes, note) != compared.funnelNotes.end();
+}
+
+std::string strataWords(Factor factor) {
+  if (factor == Factor::tooth || factor == Factor::arch)
+    return "Odds ratio of whole against not whole, each value against all the others together.";
+  return "Odds ratio of whole against not whole, each value against all the others, within upper "
+         "and lower, first and second molars (Mantel and Haenszel 1959).";
+}
+
+} // namespace
+
+Table comparisonTable(const FactorComparison& compared) {
+  Table table{"Retention by " + named(compared.factor),
+              {{headingOf(compared.factor)},
+               right("Placed"),
+               right("Children found"),
+               right("Assessable"),
+               right("Whole %"),
+               right("95 % range"),
+               right("Odds ratio (95 %)"),
+               right("Bootstrap"),
+               right("p"),
+               right("Expected 95 %"),
+               {"Place"}},
+              {},
+              {}};
+  for (const auto& value : compared.values)
+    table.rows.push_back(rowOf(value));
+  table.notes = {
+      strataWords(compared.factor) +
+          " Ranges and p allow for the teeth of one child being alike; the bootstrap draws whole "
+          "children.",
+      "Observational: children, teeth and conditions were not given to a method, a light or a "
+      "person by lot, and may explain all of a difference. Small numbers do not judge a person.",
+      "Expected 95 %: where a value with as many teeth would lie if it were no different from the "
+      "whole cohort (Spiegelhalter 2005). Outside it, look for a cause; of twenty values one lies "
+      "outside by chance."};
+  if (compared.values.size() > 2)
+    table.notes.emplace_back("Several comparisons: p is adjusted after Holm 1979.");
+  if (compared.isPair)
+    table.notes.emplace_back("Of two values the second says the same turned round.");
+  if (hasNote(compared, estimates::FunnelNote::fewUnits))
+    table.notes.emplace_back(
+        "Few values: the cohort they are held against is largely made of each of them.");
+  return table;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,120 @@
+#include "reports/exposures.h"
+
+#include "dentition/eruption.h"
+#include "reports/term_view.h"
+
+#include <algorithm>
+#include <set>
+
+namespace gk::reports {
+
+namespace {
+
+using chairside::Condition;
+using chairside::Presence;
+using chairside::ToothFinding;
+
+template <class Claim>
+bool anySurface(const ToothFinding& finding, Claim claim) {
+  return std::ranges::any_of(
+      base::EnumSet<dentition::Surface>::all().values(),
+      [&](dentition::Surface surface) { return claim(finding.at(surface)); });
+}
+
+bool isUp(const ToothFinding& finding) {
+  return (finding.presence == Presence::erupted || finding.presence == Presence::partlyErupted) &&
+         anySurface(finding, [](const auto& at) { return at.condition != Condition::notLookedAt; });
+}
+
+bool looksEverSealed(const ToothFinding& finding) {
+  return anySurface(finding, [](const auto& at) {
+    return at.condition == Condition::sealedWhole || at.condition == Condition::sealedPart ||
+           at.origin != chairside::Origin::notSealed;
+  });
+}
+
+bool isAffected(const ToothFinding& finding) {
+  return finding.hasAny(Condition::cavitated) || finding.hasAny(Condition::restored) ||
+         finding.hasAny(Condition::crowned);
+}
+
+double eruptionAge(const dentition::Tooth& tooth, dentition::Sex sex) {
+  const bool known = sex == dentition::Sex::female || sex == dentition::Sex::male;
+  const auto window = dentition::eruptionWindow(tooth, sex);
+  return known && window ? window->mean : estimates::defaultEruptionAge;
+}
+
+class Reader {
+ public:
+  Reader(const TermView& view, ExposureRows& out) : view_(view), out_(out) {
+    for (const auto& row : view.records.placements) {
+      const auto on = view.dateOf(row.value.day);
+      if (on && chairside::countsAsSealant(row.value))
+        sealed_[{row.value.child, row.value.tooth}].insert(*on);
+    }
+  }
+
+  void read() {
+    std::size_t label = 0;
+    for (const auto& row : view_.records.children) {
+      const auto& screenings = view_.screenings.of(row.id);
+      if (screenings.empty()) continue;
+      const auto* first = *std::ranges::min_element(screenings, {}, [&](const auto* one) {
+        return std::pair(view_.dateOf(one->value.day), one->stamp.entry);
+      });
+      addChild(row.value, first->value, label++);
+    }
+  }
+
+ private:
+  void addChild(const roster::Child& child, const chairside::Screening& screening,
+                std::size_t label) {
+    const auto on = *view_.dateOf(screening.day);
+    const double age = roster::approximateAge(child.birth, on);
+    std::map<double, estimates::Exposure> byYears;
+    for (const auto& finding : screening.teeth) {
+      if (!finding.tooth.isFirstPermanentMolar()) continue;
+      if (!isUp(finding)) {
+        ++out_.notSeenLeftOut;
+      } else if (looksEverSealed(finding) || wasSealed(screening.child, finding.tooth, on)) {
+        ++out_.everSealedLeftOut;
+      } else {
+        const double years = age - eruptionAge(finding.tooth, child.sex);
+        auto& at =
+            byYears.try_emplace(years, estimates::Exposure{years, 0, 0, label}).first->second;
+        at.examined += 1;
+        at.affected += isAffected(finding) ? 1 : 0;
+      }
+    }
+    for (const auto& [years, exposure] : byYears)
+      out_.schools[view_.days.find(screening.day)->school].push_back(exposure);
+  }
+
+  [[nodiscard]] bool wasSealed(const roster::ChildId& child, const dentition::Tooth& tooth,
+                               base::Date on) const {
+    const auto at = sealed_.find({child, tooth});
+    return at != sealed_.end() && *at->second.begin() < on;
+  }
+
+  const TermView& view_;
+  ExposureRows& out_;
+  std::map<std::pair<roster::ChildId, dentition::Tooth>, std::set<base::Date>> sealed_;
+};
+
+} // namespace
+
+ExposureRows exposuresOf(const TermRecords& records) {
+  const TermView view(records);
+  ExposureRows out;
+  Reader(view, out).read();
+  return out;
+}
+
+std::vector<estimates::Exposure> ExposureRows::all() const {
+  std::vector<estimates::Exposure> rows;
+  for (const auto& [school, own] : schools)
+    rows.insert(rows.end(), own.begin(), own.end());
+  return rows;
+}
+
+} // namespace gk::reports

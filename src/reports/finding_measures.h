@@ -1,0 +1,30 @@
+#pragma once
+
+#include "estimates/screening_measures.h"
+#include "reports/inputs.h"
+#include "reports/retention_totals.h"
+
+#include <optional>
+
+namespace gk::reports {
+
+/// What the screenings of one school, or of all, found; shares of children.
+struct FindingLine {
+  std::string label;
+  int screened = 0;
+  int couldNotTell = 0; ///< of screened: decay could not be told; left out of the shares
+  std::optional<estimates::ScreeningMeasures> measures; ///< none without a child left
+};
+
+struct FindingTotals {
+  std::vector<FindingLine> schools; ///< by the school of the child's first screening, by name
+  FindingLine total;
+  ClusterUnit unit = ClusterUnit::children; ///< of the total
+};
+
+/// Basic Screening Survey measures of the term. A child screened twice counts once: decay and
+/// urgency by the more serious finding, sealants as found at the first screening, before anything
+/// was placed. Schools are the clusters of the total from `estimates::fewestClusters` on.
+FindingTotals findingTotals(const TermRecords& records);
+
+} // namespace gk::reports

@@ -1,0 +1,119 @@
+#include "reports/finding_report.h"
+
+#include "reports/cells.h"
+
+namespace gk::reports {
+
+namespace {
+
+Cells findingRow(const FindingLine& line, ClusterUnit unit = ClusterUnit::children) {
+  Cells cells{line.label, number(line.screened), number(line.couldNotTell)};
+  if (!line.measures) {
+    cells.resize(9, nothing);
+    return cells;
+  }
+  const auto& found = *line.measures;
+  for (const auto* one : {&found.untreatedDecay, &found.treatedDecay, &found.cariesExperience,
+                          &found.sealants, &found.anyNeed, &found.urgentNeed})
+    cells.push_back(share(one->estimate) + " (" + shareRange(printedRange(*one, unit)) + ")");
+  return cells;
+}
+
+std::string rateWithRange(double rate, double low, double high) {
+  return share(rate) + " (" + percentRange(low, high) + ")";
+}
+
+} // namespace
+
+Table findingTable(const FindingTotals& totals) {
+  Table table{"Screening measures, % of children (95 % range)",
+              {{"School"},
+               right("Screened"),
+               right("Could not tell"),
+               right("Untreated decay"),
+               right("Treated decay"),
+               right("Caries experience"),
+               right("Sealants"),
+               right("Needs care"),
+               right("Needs care at once")},
+              {},
+              {}};
+  for (const auto& line : totals.schools)
+    table.rows.push_back(findingRow(line));
+  table.rows.push_back(findingRow(totals.total, totals.unit));
+  table.notes = {
+      "Measures of the Basic Screening Survey (ASTDD): by screening, not a dental examination. "
+      "Sealants on permanent molars as found at the first screening; decay and need by the most "
+      "serious one. Caries experience: untreated or treated decay.",
+      std::string("Ranges of the total: ") +
+          (totals.unit == ClusterUnit::schools
+               ? "schools as clusters."
+               : "each child by itself, as fewer than " +
+                     std::to_string(estimates::fewestClusters) +
+                     " schools were seen; likeness within a school is missed.") +
+          " They hold for children like these: those with consent, in schools that were chosen, "
+          "not drawn by lot."};
+  if (totals.total.couldNotTell > 0)
+    table.notes.emplace_back(
+        "Children of whom nobody could tell whether there was decay are left out of the shares.");
+  return table;
+}
+
+Table attackTable(const AttackBySchool& attack) {
+  Table table{"Yearly attack rate of never-sealed first molars, %",
+              {{"School"},
+               right("Children"),
+               right("Molars"),
+               right("Affected"),
+               right("As seen (95 % range)"),
+               right("Drawn to the program (95 % range)"),
+               right("Own weight %")},
+              {},
+              {}};
+  if (!attack.rates) {
+    table.notes = {"No never-sealed first molar had been up long enough."};
+    return table;
+  }
+  const auto& rates = *attack.rates;
+  for (std::size_t i = 0; i < rates.schools.size(); ++i) {
+    const auto& one = rates.schools[i];
+    Cells cells{attack.schools[i]};
+    if (one.raw)
+      cells.insert(cells.end(), {number(static_cast<int>(one.raw->children)),
+                                 base::fixed(one.raw->molars, 0), base::fixed(one.raw->affected, 0),
+                                 rateWithRange(one.raw->annual, one.raw->low, one.raw->high)});
+    else
+      cells.insert(cells.end(), {nothing, nothing, nothing, nothing});
+    cells.push_back(rateWithRange(one.shrunken, one.interval.low, one.interval.high));
+    cells.push_back(share(one.ownWeight));
+    table.rows.push_back(std::move(cells));
+  }
+  table.notes = {
+      "Average school " + rateWithRange(rates.annual, rates.interval.low, rates.interval.high) +
+          (rates.prediction ? "; a further school's would lie within " +
+                                  percentRange(rates.prediction->low, rates.prediction->high)
+                            : "") +
+          ". The fewer its molars, the further a school's rate is drawn towards it.",
+      "From the first screening of each child: exposure from the mean eruption age to the age on "
+      "the day. Molars sealed before are left out, which can push the rate either way."};
+  if (attack.profile)
+    table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
+                          rateWithRange(attack.profile->annual, attack.profile->clustered.low,
+                                        attack.profile->clustered.high) +
+                          ".");
+  if (rates.has(estimates::SchoolRatesNote::tauAtZero))
+    table.notes.emplace_back("The schools differ no more than chance makes them.");
+  if (rates.has(estimates::SchoolRatesNote::fewSchools))
+    table.notes.emplace_back("Few schools: how much they really differ is poorly known.");
+  if (rates.has(estimates::SchoolRatesNote::halfMolars))
+    table.notes.emplace_back("Where none or all were affected, half a molar of each kind was added "
+                             "for the pooling alone.");
+  if (attack.age) table.notes.push_back(ageWords(attack.age->verdict));
+  return table;
+}
+
+std::vector<Table> findingReport(const TermRecords& records) {
+  return {findingTable(findingTotals(records)), attackTable(attackBySchool(records))};
+}
+
+} // namespace gk::reports

@@ -1,0 +1,168 @@
+#include "reports/quality_report.h"
+
+#include "reports/cells.h"
+#include "reports/term_view.h"
+
+#include <map>
+
+namespace gk::reports {
+
+namespace {
+
+std::string signalWords(estimates::ChartSignal signal) {
+  switch (signal) {
+  case estimates::ChartSignal::none:
+    return "";
+  case estimates::ChartSignal::below:
+    return "below";
+  case estimates::ChartSignal::above:
+    return "above";
+  }
+  base::fail("no such signal");
+}
+
+std::string ofBaseline(double reading, int baseline) {
+  return baseline > 0 ? base::fixed(100 * reading / baseline, 0) : nothing;
+}
+
+Table lightsTable(const std::vector<LightChart>& lights) {
+  Table table{"Curing lights against their own baseline",
+              {{"Light"},
+               right("Baseline"),
+               right("Readings"),
+               {"Latest"},
+               right("mW/cm2"),
+               right("% of baseline"),
+               {"Grade"},
+               {"First signal"}},
+              {},
+              {}};
+  for (const auto& light : lights) {
+    Cells cells{light.tag, number(light.baseline), number(static_cast<int>(light.dates.size()))};
+    if (light.dates.empty() || !light.chart) {
+      cells.insert(cells.end(), {nothing, nothing, nothing, nothing, "too few readings"});
+    } else {
+      const double latest = light.chart->points.back().reading;
+      const auto& signal = light.chart->firstSignal;
+      cells.insert(cells.end(), {light.dates.back().iso(), base::fixed(latest, 0),
+                                 ofBaseline(latest, light.baseline), named(light.grades.back()),
+                                 signal ? light.dates[*signal].iso() : "none"});
+    }
+    table.rows.push_back(std::move(cells));
+  }
+  table.notes = {
+      "A light is compared with itself on one meter; a reading is no certified measure. Grade: "
+      "amber from 10 % below the baseline, red from 20 % or under the maker's least (from memory, "
+      "not published; the maker's instructions win).",
+      "Signal: the weighted average of the readings leaves its limits about the baseline (Roberts "
+      "1959; about one false alarm in 550 readings). A meter is taken to repeat within 3 % at best "
+      "(from memory). After a new lamp or battery enter a new baseline."};
+  return table;
+}
+
+struct Care {
+  int teeth = 0;
+  int wetTeeth = 0;
+  int wetEvents = 0;
+  int reEtched = 0;
+  int cutShort = 0;
+  int notFrosty = 0;
+};
+
+Cells careRow(const std::string& label, const Care& care) {
+  const auto perHundred = [&](int count) {
+    return care.teeth > 0 ? base::fixed(100.0 * count / care.teeth, 1) : std::string(nothing);
+  };
+  return {label,
+          number(care.teeth),
+          number(care.wetTeeth),
+          perHundred(care.wetTeeth),
+          number(care.wetEvents),
+          number(care.reEtched),
+          number(care.cutShort),
+          perHundred(care.cutShort),
+          number(care.notFrosty)};
+}
+
+Table careTable(const TermView& view) {
+  std::map<std::string, Care> byMethod;
+  Care total;
+  for (const auto& [child, rows] : view.placements.all()) {
+    for (const auto* row : rows) {
+      const auto& one = row->value;
+      for (auto* care : {&byMethod[named(one.isolation)], &total}) {
+        ++care->teeth;
+        care->wetTeeth += one.wetEvents > 0 ? 1 : 0;
+        care->wetEvents += one.wetEvents;
+        care->reEtched += one.etches > 1 ? 1 : 0;
+        care->cutShort += one.interruptedCures > 0 ? 1 : 0;
+        care->notFrosty += one.attempt == chairside::Attempt::complete && !one.frosty ? 1 : 0;
+      }
+    }
+  }
+  Table table{"Keeping the field dry, this term's teeth",
+              {{"Isolation"},
+               right("Teeth"),
+               right("Wet"),
+               right("Wet, of 100"),
+               right("Events"),
+               right("Etched again"),
+               right("Cure cut short"),
+               right("Of 100"),
+               right("Frosty not seen")},
+              {},
+              {"Every tooth that was begun, also those that were not finished. Saliva between etch "
+               "and cure is the main cause of lost sealants (common practice, no source): a "
+               "method with more of it loses more later.",
+               "A cure cut short counts for nothing and is run again whole."}};
+  for (const auto& [method, care] : byMethod)
+    table.rows.push_back(careRow(method, care));
+  table.rows.push_back(careRow("Total", total));
+  return table;
+}
+
+} // namespace
+
+Table lightTable(const LightChart& light) {
+  Table table{"Light " + light.tag + ": readings, mW/cm2",
+              {{"Date"},
+               right("Reading"),
+               right("% of baseline"),
+               right("Average"),
+               right("Low limit"),
+               right("High limit"),
+               {"Grade"},
+               {"Signal"}},
+              {},
+              {"Baseline " + number(light.baseline) +
+               (light.makersLeast > 0 ? ", the maker's least " + number(light.makersLeast) : "") +
+               "."}};
+  if (!light.chart) return table;
+  for (std::size_t i = 0; i < light.dates.size(); ++i) {
+    const auto& point = light.chart->points[i];
+    table.rows.push_back({light.dates[i].iso(), base::fixed(point.reading, 0),
+                          ofBaseline(point.reading, light.baseline), base::fixed(point.average, 0),
+                          base::fixed(point.low, 0), base::fixed(point.high, 0),
+                          named(light.grades[i]), signalWords(point.signal)});
+  }
+  if (light.chart->has(estimates::ChartNote::fewReadings))
+    table.notes.push_back("Fewer than " + std::to_string(estimates::wantedReadings) +
+                          " readings: the limits are unsure.");
+  if (light.notComparable > 0)
+    table.notes.push_back("Left out, on another meter or with the sleeve otherwise: " +
+                          number(light.notComparable) + ".");
+  return table;
+}
+
+std::vector<Table> qualityReport(const TermRecords& records, const ComparisonOptions& options) {
+  const auto lights = lightCharts(records);
+  std::vector<Table> tables{lightsTable(lights), careTable(TermView(records))};
+  for (const auto& light : lights)
+    if (light.chart) tables.push_back(lightTable(light));
+  const RetentionFacts facts(records, options.retention);
+  for (const auto factor : {Factor::light, Factor::lot, Factor::placedBy})
+    tables.push_back(comparisonTable(compareFactor(facts, factor, {}, options)));
+  return tables;
+}
+
+} // namespace gk::reports

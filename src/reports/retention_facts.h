@@ -1,0 +1,112 @@
+#pragma once
+
+#include "base/enum_names.h"
+#include "reports/inputs.h"
+
+#include <array>
+#include <optional>
+
+namespace gk::reports {
+
+struct RetentionOptions {
+  followup::Window window{};
+  /// Repairs never enter. First placements are new ones and those that replace an interim cover;
+  /// a reseal has its own clock and enters only when this is false.
+  bool firstPlacementsOnly = true;
+  /// Operators with fewer assessable teeth are not shown (common practice, no source).
+  int leastForOperator = 30;
+};
+
+/// What a sealant can be counted by, as recorded when it was placed; `grade` is the child's now.
+enum class Factor {
+  school,
+  light,
+  arch,
+  tooth,
+  isolation,
+  delivery,
+  placedBy,
+  lot,
+  pair,    ///< operator and assistant
+  wet,     ///< whether anything wet was noted between start and check
+  holding, ///< who held cheek and tongue back
+  guards,  ///< whether all four were had that keep a field dry
+  grade
+};
+
+} // namespace gk::reports
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::Factor> = std::to_array<std::string_view>(
+    {"school", "light", "arch", "tooth", "isolation", "delivery", "operator", "lot",
+     "operator pair", "contamination", "cheek and tongue held by", "dry field guards", "grade"});
+
+namespace gk::reports {
+
+using FactorCode = std::uint16_t;
+
+/// Retention differs by type of tooth, so comparisons are made within types.
+enum class ToothType { upperFirst, lowerFirst, upperSecond, lowerSecond, other };
+
+/// One sealant of the cohort with the check that counts, in 48 bytes: a term is counted again on
+/// every choice, and the cohort may hold a million.
+struct SealantFact {
+  std::uint32_t child;                ///< rows of one child stand together
+  std::uint32_t placement;            ///< its place in the records
+  std::optional<std::uint32_t> check; ///< likewise
+  bool due;                           ///< the window has opened by the date of the report
+  ToothType type;
+  followup::Held held; ///< `notSealed` without a check
+  followup::CannotAssess why;
+  followup::ToothHealth health;
+  std::array<FactorCode, base::enumCount<Factor>> code;
+
+  [[nodiscard]] FactorCode at(Factor factor) const {
+    return code[static_cast<std::size_t>(factor)];
+  }
+  [[nodiscard]] bool isAssessable() const {
+    return held == followup::Held::whole || held == followup::Held::part ||
+           held == followup::Held::lost;
+  }
+};
+
+/// Which sealants to count: those that have every code that is given.
+struct Choice {
+  std::array<std::optional<FactorCode>, base::enumCount<Factor>> only{};
+
+  [[nodiscard]] std::optional<FactorCode>& of(Factor factor) {
+    return only[static_cast<std::size_t>(factor)];
+  }
+  [[nodiscard]] bool takes(const SealantFact& fact) const {
+    for (std::size_t i = 0; i < only.size(); ++i)
+      if (only[i] && *only[i] != fact.code[i]) return false;
+    return true;
+  }
+};
+
+/// The sealants whose check window touches the term, and what the checks in that window found. Left
+/// out are those already checked in their window before the term began. Of several checks the first
+/// that could judge the sealant counts. Keeps no pointer into the records.
+class RetentionFacts {
+ public:
+  explicit RetentionFacts(const TermRecords& records, const RetentionOptions& options = {});
+
+  [[nodiscard]] const std::vector<SealantFact>& rows() const { return rows_; }
+  /// One for each code; two schools of one name have two codes and one label.
+  [[nodiscard]] const std::vector<std::string>& labels(Factor factor) const {
+    return labels_[static_cast<std::size_t>(factor)];
+  }
+  /// By code of Factor::school; also those where checks were made and nothing was placed.
+  [[nodiscard]] const std::vector<roster::SchoolId>& schools() const { return schools_; }
+  /// Checks made at each school this term, whoever placed the sealant; by code.
+  [[nodiscard]] const std::vector<int>& checkedAt() const { return checkedAt_; }
+  [[nodiscard]] std::optional<FactorCode> codeOf(roster::SchoolId school) const;
+
+ private:
+  std::vector<SealantFact> rows_;
+  std::array<std::vector<std::string>, base::enumCount<Factor>> labels_;
+  std::vector<roster::SchoolId> schools_;
+  std::vector<int> checkedAt_;
+};
+
+} // namespace gk::reports

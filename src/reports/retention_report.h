@@ -1,0 +1,26 @@
+#pragma once
+
+#include "reports/factor_comparison.h"
+#include "reports/retention_curve.h"
+#include "reports/table.h"
+
+namespace gk::reports {
+
+struct RetentionReportOptions {
+  ComparisonOptions comparison{};
+  CurveOptions curve{};
+  std::optional<roster::SchoolId> school{}; ///< placed at; all when empty
+};
+
+/// How the sealants that fell due held: schools against the program, the curve over time, each
+/// factor against the rest, and what those not examined could change. For use inside the program.
+std::vector<Table> retentionReport(const TermRecords& records,
+                                   const RetentionReportOptions& options = {});
+
+/// One factor: counts, ranges, each value against the rest, and its place in the funnel.
+Table comparisonTable(const FactorComparison& compared);
+
+Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
+                 const RetentionCurve& wholeOrPart);
+
+} // namespace gk::reports

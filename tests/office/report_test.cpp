@@ -1,0 +1,55 @@
+#include "office/desk.h"
+
+using namespace gk;
+using gk::test::Desk;
+
+TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names sealed") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
+  for (const auto* kind : {"term", "retention", "quality", "findings", "prevention"}) {
+    CAPTURE(kind);
+    CHECK_FALSE(desk.did({"report", book, kind}).out.empty());
+    CHECK(desk.did({"report", book, kind, "--html"}).out.starts_with("<!DOCTYPE html>"));
+    const auto json = desk.did({"report", book, kind, "--json"}).json();
+    CHECK(json.at("title").get<std::string>().ends_with(": Autumn 2026"));
+    for (const auto& table : json.at("tables"))
+      for (const auto& row : table.at("rows"))
+        CHECK(row.size() == table.at("columns").size());
+  }
+}
+
+TEST_CASE("A figure is a JSON number, and a figure that is not there is text") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto json = desk.did({"report", book, "term", "--json"}).json();
+  const auto& row = json.at("tables")[0].at("rows")[0];
+  CHECK(row[3] == 0);        // consented
+  CHECK(row[6].is_string()); // % of none
+  CHECK(json.at("tables")[0].at("columns")[3].at("number") == true);
+}
+
+TEST_CASE("A report takes the newest term unless one is named, and refuses what it does not know") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did(
+      {"add-term", book, "--name", "Autumn 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
+  CHECK(desk.did({"report", book, "term", "--json"}).json().at("title") == "Term: Autumn 2026");
+  CHECK(desk.did({"report", book, "term", "--json", "--term", "Autumn 2025"}).json().at("title") ==
+        "Term: Autumn 2025");
+  CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
+  CHECK(desk.said("term, retention, quality, findings, prevention"));
+  CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");
+  CHECK(desk.refusal({"report", book, "prevention", "--years", "-1"}) == "input.number");
+  const auto bare = desk.file("bare.gkbook");
+  desk.did({"new", bare, "--program", "P", "--county", "C", "--phone", "0"});
+  CHECK(desk.refusal({"report", bare, "term"}) == "record.not-found");
+}
+
+TEST_CASE("Prevention under a what-if says why there is no estimate") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto out =
+      desk.did({"report", book, "prevention", "--attack-rate", "0.07", "--retention", "0.92"}).out;
+  CHECK(out.find("no permanent molar was sealed") != std::string::npos);
+}
