@@ -1,5 +1,6 @@
 #include "reports/cells.h"
 #include "reports/factor_words.h"
+#include "reports/report_plots.h"
 #include "reports/retention_report.h"
 
 #include <algorithm>
@@ -118,6 +119,7 @@ Table comparisonTable(const FactorComparison& compared) {
   if (hasNote(compared, estimates::FunnelNote::fewUnits))
     table.notes.emplace_back(
         "Few values: the cohort they are held against is largely made of each of them.");
+  table.plot = compared.factor == Factor::school ? funnelPlot(compared) : rangePlot(compared);
   return table;
 }
 

@@ -1,4 +1,5 @@
 #include "reports/cells.h"
+#include "reports/report_plots.h"
 #include "reports/retention_report.h"
 
 namespace gk::reports {
@@ -56,6 +57,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
           std::string(usual.band->isFewChildren ? "; with so few it is likely too narrow." : ".")};
   if (usual.curve->has(estimates::SurvivalNote::notSettled))
     table.notes.emplace_back("The fit did not settle: read the curve as near the best, not at it.");
+  table.plot = curvePlot(usual, worst);
   return table;
 }
 

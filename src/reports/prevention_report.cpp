@@ -1,30 +1,13 @@
 #include "reports/prevention_report.h"
 
 #include "reports/cells.h"
+#include "reports/report_plots.h"
 
 namespace gk::reports {
 
 namespace {
 
 using estimates::ScenarioInput;
-
-std::string inputWords(ScenarioInput input) {
-  switch (input) {
-  case ScenarioInput::attackRate:
-    return "Attack rate";
-  case ScenarioInput::retentionYearOne:
-    return "Whole at one year";
-  case ScenarioInput::efficacy:
-    return "Protection while retained";
-  case ScenarioInput::relativeRiskAfterLoss:
-    return "Risk after loss";
-  case ScenarioInput::curve:
-    return "Later retention";
-  case ScenarioInput::years:
-    return "Years";
-  }
-  base::fail("no such input");
-}
 
 std::string whole(double value) {
   return base::fixed(value, 0);
@@ -80,6 +63,7 @@ Table tornadoTable(const ScenarioReport& report) {
   for (const auto& bar : report.scenarios->bars)
     table.rows.push_back(
         {inputWords(bar.input), whole(bar.atLow), whole(bar.atHigh), whole(bar.swing())});
+  table.plot = tornadoPlot(report);
   return table;
 }
 
@@ -98,6 +82,24 @@ Table moneyTable(const estimates::MoneyEstimate& money, const WhatIf& whatIf) {
 }
 
 } // namespace
+
+std::string inputWords(ScenarioInput input) {
+  switch (input) {
+  case ScenarioInput::attackRate:
+    return "Attack rate";
+  case ScenarioInput::retentionYearOne:
+    return "Whole at one year";
+  case ScenarioInput::efficacy:
+    return "Protection while retained";
+  case ScenarioInput::relativeRiskAfterLoss:
+    return "Risk after loss";
+  case ScenarioInput::curve:
+    return "Later retention";
+  case ScenarioInput::years:
+    return "Years";
+  }
+  base::fail("no such input");
+}
 
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf) {
   const auto report = scenarios(totals.total.firstMolars + totals.total.secondMolars,

@@ -1,6 +1,7 @@
 #include "reports/quality_report.h"
 
 #include "reports/cells.h"
+#include "reports/report_plots.h"
 #include "reports/term_view.h"
 
 #include <map>
@@ -151,6 +152,7 @@ Table lightTable(const LightChart& light) {
   if (light.notComparable > 0)
     table.notes.push_back("Left out, on another meter or with the sleeve otherwise: " +
                           number(light.notComparable) + ".");
+  table.plot = lightPlot(light);
   return table;
 }
 

@@ -57,6 +57,7 @@ std::string textOf(const Table& table) {
     for (const auto& row : table.rows)
       out += textLine(row, table, to);
   }
+  if (table.plot) out += "  " + table.plot->says + '\n';
   for (const auto& note : table.notes)
     out += "  " + note + '\n';
   return out;
@@ -75,6 +76,9 @@ std::string htmlRow(const std::vector<std::string>& cells, const Table& table,
 
 std::string htmlOf(const Table& table) {
   std::string out = "<section>\n<h2>" + escaped(table.title) + "</h2>\n";
+  if (table.plot)
+    out += "<figure>\n" + toSvg(*table.plot) + "<figcaption>" + escaped(table.plot->says) +
+           "</figcaption>\n</figure>\n";
   if (table.rows.empty()) {
     out += "<p>None.</p>\n";
   } else {
@@ -93,6 +97,8 @@ constexpr std::string_view style =
     "h1{font-size:16pt}h2{font-size:12pt;margin:1.4em 0 .4em}\n"
     "table{border-collapse:collapse}\n"
     "th,td{border:1px solid #000;padding:.15em .5em;text-align:left;vertical-align:top}\n"
+    "figure{margin:.4em "
+    "0;break-inside:avoid}figcaption{font-size:9pt}svg{max-width:100%;height:auto}\n"
     "th{border-bottom-width:2px}.n{text-align:right}.note{font-size:9pt;margin:.2em 0}\n"
     "@media print{body{margin:0;font-size:9pt}thead{display:table-header-group}"
     "tr{break-inside:avoid}h2{break-after:avoid}}\n";

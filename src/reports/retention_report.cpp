@@ -2,6 +2,7 @@
 
 #include "estimates/follow_up.h"
 #include "reports/cells.h"
+#include "reports/report_plots.h"
 #include "reports/term_tables.h"
 
 namespace gk::reports {
@@ -30,6 +31,7 @@ Table shrinkTable(const FactorComparison& schools) {
       "The fewer its teeth, the more a school's figure is chance, and the further it is drawn "
       "towards the program's (beta-binomial empirical Bayes, Griffiths 1973). It stands beside the "
       "figure as seen, never instead of it."};
+  table.plot = rangePlot(schools);
   for (const auto note : schools.shrinkageNotes) {
     if (note == estimates::ShrinkageNote::noOverdispersion)
       table.notes.emplace_back("The schools differ no more than chance makes them.");

@@ -1,7 +1,6 @@
 #pragma once
 
-#include <string>
-#include <vector>
+#include "reports/plot.h"
 
 namespace gk::reports {
 
@@ -17,6 +16,7 @@ struct Table {
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;
   std::vector<std::string> notes; ///< definitions and cautions, printed under the rows
+  std::optional<Plot> plot{};     ///< drawn from the rows; printed above them
   bool operator==(const Table&) const = default;
 };
 

@@ -1,0 +1,199 @@
+#include "reports/report_plots.h"
+
+#include "base/text.h"
+#include "reports/factor_words.h"
+#include "reports/prevention_report.h"
+#include "reports/words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gk::reports {
+
+namespace {
+
+constexpr double hundred = 100;
+
+/// Room for every row, each at its own whole number.
+PlotAxis rows(std::vector<std::string> names) {
+  const auto last = static_cast<double>(names.size()) - 0.5;
+  return {"", -0.5, last, std::move(names)};
+}
+
+/// A round number at or under the least of them, in percent.
+double floorOf(double least) {
+  return std::max(0.0, std::floor(least / 10) * 10);
+}
+
+std::string inWords(Factor factor) {
+  auto words = headingOf(factor);
+  words.front() = static_cast<char>(words.front() - 'A' + 'a');
+  return factor == Factor::school ? "placing school" : words;
+}
+
+/// Limits of the funnel over the numbers of teeth that are met.
+void addLimits(Plot& plot, const FactorComparison& compared, double most) {
+  PlotSeries inner{"limits that 95 of 100 such values keep to by chance", PlotMark::dashed, {}};
+  PlotSeries innerLow{"", PlotMark::dashed, {}};
+  PlotSeries outer{"limits that 998 of 1,000 keep to", PlotMark::dotted, {}};
+  PlotSeries outerLow{"", PlotMark::dotted, {}};
+  const double theta = compared.total.whole95->estimate;
+  for (double teeth = std::max(5.0, most / 60); teeth <= plot.x.high; teeth += most / 60) {
+    const auto limits = estimates::funnelLimits(theta, teeth / compared.designEffect);
+    if (!limits) continue;
+    inner.points.push_back({teeth, hundred * limits->high});
+    innerLow.points.push_back({teeth, hundred * limits->low});
+    outer.points.push_back({teeth, hundred * limits->farHigh});
+    outerLow.points.push_back({teeth, hundred * limits->farLow});
+  }
+  plot.series.insert(plot.series.end(), {inner, innerLow, outer, outerLow});
+}
+
+} // namespace
+
+std::optional<Plot> rangePlot(const FactorComparison& compared) {
+  if (!compared.total.whole95) return std::nullopt;
+  std::vector<std::string> names;
+  PlotSeries ranges{"95 % range", PlotMark::bars, {}};
+  PlotSeries shares{"share whole", PlotMark::dots, {}};
+  double least = hundred * compared.total.whole95->estimate;
+  for (const auto& value : compared.values) {
+    if (!value.line.whole95) continue;
+    const auto row = static_cast<double>(names.size());
+    const auto range = printedRange(*value.line.whole95, value.line.unit);
+    names.push_back(value.line.label);
+    ranges.points.push_back({hundred * range.low, row});
+    ranges.ends.push_back({hundred * range.high, row});
+    shares.points.push_back({hundred * value.line.whole95->estimate, row});
+    least = std::min(least, hundred * range.low);
+  }
+  if (names.size() < 2) return std::nullopt;
+  const double whole = hundred * compared.total.whole95->estimate;
+  const auto axis = rows(std::move(names));
+  return Plot{"Share of checked sealants found whole by " + inWords(compared.factor) +
+                  ", against " + base::fixed(whole, 1) + " % of all (dashed).",
+              {"Whole, % of assessable", floorOf(least), hundred},
+              axis,
+              {{"all together", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
+               ranges,
+               shares}};
+}
+
+std::optional<Plot> funnelPlot(const FactorComparison& compared) {
+  if (!compared.total.whole95) return std::nullopt;
+  PlotSeries points{"one value each, named in the table", PlotMark::dots, {}};
+  double most = 0;
+  double least = hundred;
+  for (const auto& value : compared.values) {
+    if (value.line.hidden || value.line.assessable == 0) continue;
+    const double teeth = value.line.assessable;
+    const double share = hundred * value.line.whole / teeth;
+    points.points.push_back({teeth, share});
+    most = std::max(most, teeth);
+    least = std::min(least, share);
+  }
+  if (points.points.size() < 2) return std::nullopt;
+  const double whole = hundred * compared.total.whole95->estimate;
+  Plot plot{"Each " + inWords(compared.factor) +
+                " by its number of teeth: a point outside the dashed lines asks for a look, for "
+                "chance alone seldom puts it there.",
+            {"Assessable teeth", 0, most * 1.1},
+            {"Whole, %", floorOf(least - 10), hundred},
+            {{"all together", PlotMark::line, {{0, whole}, {most * 1.1, whole}}}}};
+  addLimits(plot, compared, most);
+  plot.series.push_back(points);
+  return plot;
+}
+
+std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve& worst) {
+  if (!usual.curve || usual.lastCheck <= 0) return std::nullopt;
+  const auto read = [&](const RetentionCurve& curve, bool low) {
+    std::vector<PlotPoint> points;
+    for (int i = 0; i <= 240; ++i) {
+      const double year = usual.lastCheck * i / 240;
+      const auto at = curve.curve->survivalAt(year);
+      points.push_back({year, hundred * (low ? at.low : at.high)});
+    }
+    return points;
+  };
+  PlotSeries between{"nothing is known between", PlotMark::area, read(usual, false)};
+  between.ends = read(usual, true);
+  PlotSeries band{"95 % band at the years of the table", PlotMark::bars, {}};
+  double least = hundred * usual.curve->survivalAt(usual.lastCheck).low;
+  if (usual.band)
+    for (const auto& point : usual.band->points)
+      if (point.band) {
+        band.points.push_back({point.time, hundred * point.band->low});
+        band.ends.push_back({point.time, hundred * point.band->high});
+        least = std::min(least, hundred * point.band->low);
+      }
+  Plot plot{"Share of sealants still whole by years since placement, from " +
+                std::to_string(usual.checks) + " checks.",
+            {"Years since placement", 0, std::ceil(usual.lastCheck * 4) / 4},
+            {"Still whole, %", floorOf(least), hundred},
+            {between,
+             {"at most, and at least", PlotMark::line, read(usual, false)},
+             {"", PlotMark::line, read(usual, true)},
+             band}};
+  if (worst.curve)
+    plot.series.push_back({"worst case, at least", PlotMark::dotted, read(worst, true)});
+  return plot;
+}
+
+std::optional<Plot> lightPlot(const LightChart& light) {
+  if (!light.chart || light.chart->points.size() < 2) return std::nullopt;
+  PlotSeries readings{"reading", PlotMark::rings, {}};
+  PlotSeries average{"weighted average", PlotMark::line, {}};
+  PlotSeries low{"limits of the average", PlotMark::dashed, {}};
+  PlotSeries high{"", PlotMark::dashed, {}};
+  PlotSeries red{"red: 20 % under the baseline", PlotMark::dotted, {}};
+  double least = 0.8 * light.baseline;
+  double most = light.baseline;
+  const auto& points = light.chart->points;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const auto x = static_cast<double>(i + 1);
+    readings.points.push_back({x, points[i].reading});
+    average.points.push_back({x, points[i].average});
+    low.points.push_back({x, points[i].low});
+    high.points.push_back({x, points[i].high});
+    least = std::min(least, points[i].reading);
+    most = std::max({most, points[i].reading, points[i].high});
+  }
+  const auto last = static_cast<double>(points.size());
+  red.points = {{1, 0.8 * light.baseline}, {last, 0.8 * light.baseline}};
+  const auto& signal = light.chart->firstSignal;
+  return Plot{"Light " + light.tag + " against its baseline of " + std::to_string(light.baseline) +
+                  " mW/cm2: " +
+                  (signal ? "first signal on " + light.dates[*signal].words() + "." : "no signal."),
+              {"Reading, oldest first (" + light.dates.front().iso() + " to " +
+                   light.dates.back().iso() + ")",
+               0.5, last + 0.5},
+              {"mW/cm2", std::floor(least / 50) * 50 - 50, std::ceil(most / 50) * 50},
+              {low, high, red, average, readings}};
+}
+
+std::optional<Plot> tornadoPlot(const ScenarioReport& report) {
+  if (!report.scenarios || report.scenarios->bars.empty()) return std::nullopt;
+  std::vector<std::string> names;
+  PlotSeries swings{"from its low to its high end", PlotMark::bars, {}};
+  const double base = report.estimate->averted;
+  double least = base;
+  double most = base;
+  for (const auto& bar : report.scenarios->bars) {
+    const auto row = static_cast<double>(names.size());
+    names.push_back(inputWords(bar.input));
+    swings.points.push_back({bar.atLow, row});
+    swings.ends.push_back({bar.atHigh, row});
+    least = std::min({least, bar.atLow, bar.atHigh});
+    most = std::max({most, bar.atLow, bar.atHigh});
+  }
+  const double room = std::max(1.0, (most - least) / 10);
+  const auto axis = rows(std::move(names));
+  return Plot{"Teeth spared as each input alone goes from its low to its high end, against " +
+                  base::fixed(base, 0) + " as measured (dashed).",
+              {"Teeth spared decay", std::max(0.0, least - room), most + room},
+              axis,
+              {{"as measured", PlotMark::dashed, {{base, axis.low}, {base, axis.high}}}, swings}};
+}
+
+} // namespace gk::reports

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "reports/factor_comparison.h"
+#include "reports/light_charts.h"
+#include "reports/plot.h"
+#include "reports/prevention.h"
+#include "reports/retention_curve.h"
+
+namespace gk::reports {
+
+/// None where there is nothing to draw.
+
+/// Share whole of each value with its range, against the whole cohort's.
+std::optional<Plot> rangePlot(const FactorComparison& compared);
+/// Share whole against number of teeth, with the limits that chance alone would keep to.
+std::optional<Plot> funnelPlot(const FactorComparison& compared);
+/// Share still whole over the years, with its band, and the worst case.
+std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve& worst);
+/// Readings, their average and its limits, in order of time.
+std::optional<Plot> lightPlot(const LightChart& light);
+/// What each input alone would change.
+std::optional<Plot> tornadoPlot(const ScenarioReport& report);
+
+} // namespace gk::reports
