@@ -52,12 +52,14 @@ Result<base::Done> Session::unlock(std::string passphrase) {
   auto opened = vault::Vault::open(secret, wrappedOf(*key));
   if (!opened) return opened.error();
   vault_ = std::move(*opened);
+  forgetRoll();
   changed_.emit(Change{});
   return base::Done{};
 }
 
 void Session::lock() {
   vault_.reset();
+  forgetRoll();
   changed_.emit(Change{});
 }
 

@@ -1,5 +1,6 @@
 #include "store/book.h"
 
+#include "store/book_queries.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
 
@@ -11,9 +12,16 @@ using base::Result;
 
 namespace {
 
+template <class T>
+std::vector<T> listOf(Statement& statement) {
+  std::vector<T> values;
+  while (statement.step())
+    values.push_back(statement.column<T>(0));
+  return values;
+}
+
 Position readPosition(Connection& connection, base::LaptopId laptop) {
-  auto statement = connection.prepare(
-      "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?), max(id) FROM entry");
+  auto statement = connection.prepare(positionSql);
   statement.bind(1, laptop);
   statement.step();
   const auto [sequence, last] = statement.columns<std::int64_t, std::optional<base::Uuid>>();
@@ -89,15 +97,9 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
 }
 
 Result<std::vector<HistoryLine>> Book::lastAct() {
-  constexpr std::string_view sql =
-      "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-      "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
-      "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS last WHERE last.laptop = ?1 AND "
-      "last.kind <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS s WHERE s.supersedes = "
-      "last.id) ORDER BY last.sequence DESC LIMIT 1) ORDER BY e.sequence";
   return guarded([&]() -> Result<std::vector<HistoryLine>> {
     std::vector<HistoryLine> lines;
-    auto statement = connection_.prepare(sql);
+    auto statement = connection_.prepare(lastActSql);
     statement.bind(1, laptop_);
     while (statement.step()) {
       using Member = std::optional<base::MemberId>;
@@ -136,11 +138,25 @@ Result<base::Done> Book::finish() {
   return guarded([&] { connection_.finish(); });
 }
 
-Result<base::Instant> Book::newestMoment() {
+base::Instant Book::newestMoment() const {
+  // Identities begin with the time, and never run behind their rows.
+  return base::timeOf(position_.last);
+}
+
+Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId school,
+                                                            base::Date on) {
   return guarded([&] {
-    auto statement = connection_.prepare("SELECT coalesce(max(at), 0) FROM entry");
-    statement.step();
-    return statement.column<base::Instant>(0);
+    auto statement = connection_.prepare(childrenToExpectSql);
+    statement.bind(1, school).bind(2, on);
+    return listOf<roster::ChildId>(statement);
+  });
+}
+
+Result<std::vector<roster::ChildId>> Book::childrenTouched(base::EntryId after) {
+  return guarded([&] {
+    auto statement = connection_.prepare(childrenTouchedSql);
+    statement.bind(1, after);
+    return listOf<roster::ChildId>(statement);
   });
 }
 

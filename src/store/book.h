@@ -71,6 +71,14 @@ struct HistoryLine {
   bool current;
 };
 
+/// Which rows a book holds, to see whether any came since: rows are only ever added.
+struct Edition {
+  base::EntryId newest;
+  int merges; ///< since it was opened: a merge may bring rows older than `newest`
+
+  bool operator==(const Edition&) const = default;
+};
+
 /// What a merge brought.
 struct Merged {
   std::int64_t newEntries;
@@ -98,6 +106,14 @@ class Book {
   template <class T>
   [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> history(const Where& where);
 
+  /// Children of this school with any form that has not run out before `on`, and so all whom the
+  /// day may expect.
+  [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenToExpect(roster::SchoolId school,
+                                                                            base::Date on);
+  /// Children whose row or sealed identity came, was corrected or was taken back after this entry.
+  [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
+  [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
+
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
                                const std::function<void(Act&)>& work);
@@ -120,8 +136,8 @@ class Book {
   [[nodiscard]] base::LaptopId laptop() const { return laptop_; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
-  /// The newest moment any row bears; a clock behind it is wrong.
-  [[nodiscard]] base::Result<base::Instant> newestMoment();
+  /// No row bears a later moment; a clock behind it is wrong.
+  [[nodiscard]] base::Instant newestMoment() const;
 
  private:
   Book(Connection connection, base::LaptopId laptop, Position position)
@@ -130,6 +146,7 @@ class Book {
   Connection connection_;
   base::LaptopId laptop_;
   Position position_;
+  int merges_ = 0;
 };
 
 } // namespace gk::store

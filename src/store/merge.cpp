@@ -95,6 +95,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     auto newest = connection_.prepare("SELECT max(id) FROM entry");
     newest.step();
     position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
+    ++merges_;
     return Merged{brought};
   });
 }

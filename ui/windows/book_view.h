@@ -58,6 +58,7 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
+  QTimer reading_; ///< reads the roll in small pieces while no key waits
   // Owned here and not by Qt, so that every page goes before the session.
   std::unique_ptr<QStackedWidget> stack_;
   CoverPage* cover_;
