@@ -29,6 +29,8 @@ class Reader {
  public:
   [[nodiscard]] const base::Path& path() const { return book_.path(); }
   [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
+  /// False while an open book is still looked through (store::Checkup::meanwhile).
+  [[nodiscard]] Result<bool> isChecked() const { return book_.isChecked(); }
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
 

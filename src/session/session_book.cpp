@@ -39,8 +39,9 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
 }
 
 Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
-                              store::Access access, BookKind kind) {
-  auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at);
+                              store::Access access, BookKind kind, store::Checkup checkup) {
+  auto book =
+      store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at, checkup);
   if (!book) return book.error();
   return Session(std::move(*book), world);
 }

@@ -60,12 +60,26 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
-                        Durability durability, base::Instant now) {
-  auto opened = openBook(path, access, durability, now);
+                        Durability durability, base::Instant now, Checkup checkup) {
+  auto opened = openBook(path, access, durability, now, checkup);
   if (!opened) return opened.error();
-  auto position = guarded([&] { return readPosition(*opened, laptop); });
-  if (!position) return position.error();
-  return Book(std::move(*opened), laptop, *position);
+  return guarded([&] {
+    Book book(std::move(*opened), laptop, {});
+    book.position_ = readPosition(book.connection_, laptop);
+    if (checkup == Checkup::meanwhile)
+      book.check_ = std::make_unique<BackgroundCheck>(book.connection_.path());
+    return book;
+  });
+}
+
+Result<bool> Book::isChecked() const {
+  if (check_ && !check_->isOver()) return false;
+  if (const auto whole = awaitCheck(); !whole) return whole.error();
+  return true;
+}
+
+Result<base::Done> Book::awaitCheck() const {
+  return check_ ? check_->answer() : base::Done{};
 }
 
 Result<KeyRow> Book::key() {
@@ -73,6 +87,7 @@ Result<KeyRow> Book::key() {
 }
 
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
+  if (const auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     connection_
@@ -87,6 +102,7 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
                              const std::function<void(Act&)>& work) {
+  if (const auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     Act act(connection_, {laptop_, by, at}, position_, random);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/entry.h"
+#include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/identity_row.h"
 #include "store/where.h"
@@ -92,9 +93,13 @@ class Book {
   static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
                                    base::Random& random);
-  /// Fails as openBook.
+  /// Fails as openBook. With Checkup::meanwhile the book can be read at once; what writes waits
+  /// for the answer, and fails with `storeDamaged` when the file is not whole.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
-                                 Durability durability, base::Instant now);
+                                 Durability durability, base::Instant now,
+                                 Checkup checkup = Checkup::quick);
+  /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
+  [[nodiscard]] base::Result<bool> isChecked() const;
 
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
@@ -143,6 +148,9 @@ class Book {
   Book(Connection connection, base::LaptopId laptop, Position position)
       : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
 
+  [[nodiscard]] base::Result<base::Done> awaitCheck() const;
+
+  std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
   base::LaptopId laptop_;
   Position position_;

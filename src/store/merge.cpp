@@ -64,6 +64,7 @@ void refuseForks(Connection& connection) {
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
+  if (const auto whole = awaitCheck(); !whole) return whole.error();
   // Opening it the usual way first gives every refusal of openBook.
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
   if (!probe) return probe.error();
