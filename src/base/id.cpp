@@ -60,17 +60,22 @@ Uuid makeUuid7(Instant now, Random& random) {
   return uuid;
 }
 
+Instant timeOf(const Uuid& uuid) {
+  Milliseconds time{0};
+  for (std::size_t i = 0; i < 6; ++i)
+    time = time * 256 + Milliseconds(uuid.bytes[i]);
+  return Instant{time};
+}
+
 Uuid nextUuid7(Instant now, const Uuid& last, Random& random) {
   Uuid uuid = makeUuid7(now, random);
   if (uuid > last) return uuid;
   // Count on in the 12 bits after the version, carrying into the time.
   const auto first = last.bytes;
   const unsigned low = ((first[6] & 0x0FU) << 8U | first[7]) + 1;
-  Milliseconds time{0};
-  for (std::size_t i = 0; i < 6; ++i)
-    time = time * 256 + Milliseconds(first[i]);
-  if (low > 0xFFFU) return makeUuid7(Instant{time + Milliseconds(1)}, random);
-  uuid = makeUuid7(Instant{time}, random);
+  const Instant time = timeOf(last);
+  if (low > 0xFFFU) return makeUuid7(Instant{time.utc + Milliseconds(1)}, random);
+  uuid = makeUuid7(time, random);
   uuid.bytes[6] = static_cast<std::uint8_t>(0x70U | low >> 8U);
   uuid.bytes[7] = static_cast<std::uint8_t>(low & 0xFFU);
   return uuid;

@@ -10,6 +10,11 @@
 
 namespace gk::crypto {
 
+void wipe(std::string& text) {
+  sodium_memzero(text.data(), text.size());
+  text.clear();
+}
+
 void Secret::Wipe::operator()(std::uint8_t* memory) const noexcept {
   sodium_free(memory);
 }
@@ -48,8 +53,7 @@ Secret Secret::copyOf(std::string_view text) {
 
 Secret Secret::taking(std::string& text) {
   Secret secret = copyOf(text);
-  sodium_memzero(text.data(), text.size());
-  text.clear();
+  wipe(text);
   return secret;
 }
 

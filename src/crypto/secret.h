@@ -12,6 +12,9 @@
 
 namespace gk::crypto {
 
+/// Overwrites the text's bytes where they lie and empties it.
+void wipe(std::string& text);
+
 /// A passphrase, key or opened plaintext: between guard pages, kept out of swap where the system
 /// allows it, wiped when it goes. Cannot be copied; moved from, it is empty.
 class Secret {

@@ -114,7 +114,7 @@ Result<Exit> closeOutSheet(const Call& call, const Surroundings& around) {
     if (const auto open = session->unlock(std::move(**secret)); !open) return open.error();
   const auto records = session->dayRecords(day->id);
   if (!records) return records.error();
-  const auto names = session->names();
+  const auto names = session->names(*records);
   if (!names) return names.error();
   const auto sheet = reports::closeOut(*records, *names);
   if (call.wantsJson())

@@ -30,7 +30,8 @@ struct DayRecords {
   roster::School school;
   dentition::Notation notation = dentition::Notation::universal;
 
-  /// Every child of this school, and any other child with a record on this day.
+  /// Children of this school with any form that can count on this day, and any other child with a
+  /// record on this day.
   Rows<roster::Child> children{};
   Rows<roster::Consent> consents{}; ///< all forms of those children that can count on this day
   Rows<roster::MedicalFlag> flags{};
@@ -57,8 +58,8 @@ struct DayRecords {
   Rows<roster::Member> members{};
   Rows<roster::DayClosure> closures{}; ///< of this day; none while it is open
 
-  /// Children with a seating, screening or outcome on another day of this term, so that nobody
-  /// asks for them again today.
+  /// Those of them with a seating, screening or outcome on another day of this term, so that
+  /// nobody asks for them again today.
   std::vector<roster::ChildId> seenOnOtherDays{};
   /// No later day, not cancelled, is planned at this school this term: then whoever is still to be
   /// seen needs an outcome today.

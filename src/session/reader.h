@@ -2,9 +2,12 @@
 
 #include "reports/inputs.h"
 #include "session/identity.h"
+#include "session/roll.h"
 #include "session/views.h"
 #include "store/book.h"
 #include "vault/vault.h"
+
+#include <set>
 
 namespace gk::session {
 
@@ -26,6 +29,8 @@ class Reader {
  public:
   [[nodiscard]] const base::Path& path() const { return book_.path(); }
   [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
+  /// False while an open book is still looked through (store::Checkup::meanwhile).
+  [[nodiscard]] Result<bool> isChecked() const { return book_.isChecked(); }
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
 
@@ -46,15 +51,21 @@ class Reader {
                                                  std::optional<kit::LightId> light);
   [[nodiscard]] Result<Recorded<roster::Child>> child(roster::ChildId child);
   [[nodiscard]] Result<Identity> identity(roster::ChildId child);
-  /// By number (with or without check digit) or by part of a name; at most `limit`.
+  /// By number (with or without check digit) or by part of a name; at most `limit`. Waits for
+  /// all of `readRoll`, so a face that has leisure calls that first.
   [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
                                                         std::size_t limit = 20);
+  /// Reads on for searching: at most so many children, whose names it opens. True when none is
+  /// left to read.
+  Result<bool> readRoll(int atMost);
   [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
   [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
   [[nodiscard]] Result<roster::Standing> standing(roster::ChildId child, roster::Service service,
                                                   base::Date on);
   [[nodiscard]] Result<IdentityCard> identityCard(roster::ChildId child, roster::DayId day);
   [[nodiscard]] Result<std::vector<BoardLine>> board(roster::DayId day);
+  /// Where the child is in the day; `waiting` when nothing of it is here yet.
+  [[nodiscard]] Result<Place> place(roster::ChildId child, roster::DayId day);
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
@@ -67,6 +78,8 @@ class Reader {
   [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
   /// Empty while locked.
   [[nodiscard]] Result<reports::Names> names();
+  /// Of the children of one day alone.
+  [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records);
 
  protected:
   Reader(store::Book book, World world) : book_(std::move(book)), world_(world) {}
@@ -74,11 +87,33 @@ class Reader {
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
   Result<FieldState> fieldState(chairside::FieldId field);
-  Result<std::map<roster::ChildId, Identity>> identities();
+  /// Complete and up to date.
+  Result<const Roll*> roll();
+  void forgetRoll() { rollRead_.reset(); }
 
   store::Book book_;
   World world_;
   std::optional<vault::Vault> vault_;
+
+ private:
+  /// The roll, and how much of the book is in it.
+  struct RollRead {
+    Roll roll;
+    std::optional<store::Edition> edition{}; ///< what it is complete up to, once `isWhole`
+    std::optional<base::EntryId> last{};     ///< the last row on it while it is not
+    bool isWhole = false;
+  };
+
+  struct Expected;
+  Result<Expected> expected(roster::ChildId child, roster::DayId today,
+                            const std::set<roster::DayId>& termDays);
+  Result<BoardLine> boardLine(roster::ChildId child);
+  Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
+  Result<base::Done> catchUp(base::EntryId after);
+  /// The name as shown; empty while locked and for a child without one.
+  Result<std::string> nameOf(roster::ChildId child);
+
+  std::unique_ptr<RollRead> rollRead_;
 };
 
 } // namespace gk::session

@@ -8,128 +8,154 @@ namespace gk::session {
 
 using chairside::DayEnd;
 using roster::Service;
-using store::everything;
 using store::rowsOf;
 
 namespace {
-
-template <class T>
-std::set<roster::ChildId> childrenOf(const std::vector<Recorded<T>>& rows) {
-  std::set<roster::ChildId> children;
-  for (const auto& row : rows)
-    children.insert(row.value.child);
-  return children;
-}
-
-template <class T>
-std::map<roster::ChildId, std::vector<Recorded<T>>> byChild(std::vector<Recorded<T>> rows) {
-  std::map<roster::ChildId, std::vector<Recorded<T>>> sorted;
-  for (auto& row : rows)
-    sorted[row.value.child].push_back(std::move(row));
-  return sorted;
-}
 
 bool isAway(DayEnd end) {
   return end == DayEnd::absent || end == DayEnd::declined || end == DayEnd::leftSchool ||
          end == DayEnd::withdrawn || end == DayEnd::onHold || end == DayEnd::notReached;
 }
 
+/// Two of the same name on one board are the mix-up that identifiers guard against.
+void markSameNames(std::vector<BoardLine>& lines) {
+  std::map<std::string, int> called;
+  for (const auto& line : lines)
+    ++called[base::folded(line.name)];
+  for (auto& line : lines) {
+    const auto name = base::folded(line.name);
+    line.sameName = !name.empty() && called[name] > 1;
+  }
+}
+
+/// Where the child is, by the day's seatings and by the child's own end of the day.
+Place placeBy(const std::vector<Recorded<chairside::Seating>>& seatings,
+              const chairside::DayOutcome* ended, roster::ChildId child) {
+  if (ended) return isAway(ended->end) ? Place::absent : Place::done;
+  if (seatings.empty() || std::ranges::none_of(seatings, [&](const auto& seating) {
+        return seating.value.child == child;
+      }))
+    return Place::waiting;
+  return seatings.back().value.child == child ? Place::inChair : Place::parked;
+}
+
 } // namespace
+
+/// What a board line needs to know of one child.
+struct Reader::Expected {
+  bool seenBefore = false;    ///< this term, on another day
+  bool placedEarlier = false; ///< has a sealant of another term
+};
+
+Result<Reader::Expected> Reader::expected(roster::ChildId child, roster::DayId today,
+                                          const std::set<roster::DayId>& termDays) {
+  const auto ofChild = rowsOf("child", child);
+  auto screenings = book_.current<chairside::Screening>(ofChild);
+  if (!screenings) return screenings.error();
+  auto checks = book_.current<followup::RetentionCheck>(ofChild);
+  if (!checks) return checks.error();
+  auto placements = book_.current<chairside::Placement>(ofChild);
+  if (!placements) return placements.error();
+  const auto onOtherDay = [&](const auto& row) {
+    return row.value.day != today && termDays.contains(row.value.day);
+  };
+  return Expected{std::ranges::any_of(*screenings, onOtherDay) ||
+                      std::ranges::any_of(*checks, onOtherDay),
+                  std::ranges::any_of(*placements, [&](const auto& row) {
+                    return !termDays.contains(row.value.day) &&
+                           row.value.attempt == chairside::Attempt::complete;
+                  })};
+}
 
 Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
   const auto on = day->value.date;
-  auto children = book_.current<roster::Child>(everything());
-  auto forms = book_.current<roster::Consent>(everything());
-  auto flagged = book_.current<roster::MedicalFlag>(everything());
   auto seatings = book_.current<chairside::Seating>(rowsOf("day", id));
-  auto outcomes = book_.current<chairside::DayOutcome>(rowsOf("day", id));
-  auto screenings = book_.current<chairside::Screening>(everything());
-  auto placements = book_.current<chairside::Placement>(everything());
-  auto checks = book_.current<followup::RetentionCheck>(everything());
-  auto termDays = days(day->value.term);
-  auto known = names();
-  if (!children) return children.error();
-  if (!forms) return forms.error();
-  if (!flagged) return flagged.error();
   if (!seatings) return seatings.error();
+  auto outcomes = book_.current<chairside::DayOutcome>(rowsOf("day", id));
   if (!outcomes) return outcomes.error();
-  if (!screenings) return screenings.error();
-  if (!placements) return placements.error();
-  if (!checks) return checks.error();
-  if (!termDays) return termDays.error();
-  if (!known) return known.error();
+  auto expecting = book_.childrenToExpect(day->value.school, on);
+  if (!expecting) return expecting.error();
+  auto inTerm = days(day->value.term);
+  if (!inTerm) return inTerm.error();
 
-  std::set<roster::DayId> earlierDays;
-  for (const auto& other : *termDays)
-    if (other.id != id) earlierDays.insert(other.id);
-  std::set<roster::ChildId> seenBefore;
-  for (const auto& screening : *screenings)
-    if (earlierDays.contains(screening.value.day)) seenBefore.insert(screening.value.child);
-  for (const auto& check : *checks)
-    if (earlierDays.contains(check.value.day)) seenBefore.insert(check.value.child);
-  std::set<roster::ChildId> placedEarlier;
-  for (const auto& placement : *placements)
-    if (placement.value.day != id && !earlierDays.contains(placement.value.day) &&
-        placement.value.attempt == chairside::Attempt::complete)
-      placedEarlier.insert(placement.value.child);
-  const auto formsOf = byChild(std::move(*forms));
-  const auto flagsOf = byChild(std::move(*flagged));
-  const auto seated = childrenOf(*seatings);
-  const auto newestSeated =
-      seatings->empty() ? std::optional<roster::ChildId>{} : seatings->back().value.child;
+  std::set<roster::DayId> termDays;
+  for (const auto& other : *inTerm)
+    termDays.insert(other.id);
   std::map<roster::ChildId, chairside::DayOutcome> ends;
   for (const auto& outcome : *outcomes)
     ends.insert_or_assign(outcome.value.child, outcome.value);
+  std::set<roster::ChildId> here;
+  for (const auto& seating : *seatings)
+    here.insert(seating.value.child);
+  for (const auto& [child, outcome] : ends)
+    here.insert(child);
+  auto asked = here;
+  asked.insert(expecting->begin(), expecting->end());
 
   std::vector<BoardLine> lines;
-  for (const auto& [child, stamp, value] : *children) {
-    const auto ended = ends.find(child);
-    const bool isSeatedHere = seated.contains(child);
-    const bool here = isSeatedHere || ended != ends.end();
-    const auto childForms = formsOf.find(child);
-    const auto allows = [&](Service service) {
-      return childForms != formsOf.end() &&
-             roster::standing(childForms->second, service, on).allows;
-    };
-    const bool due = value.school == day->value.school && !seenBefore.contains(child) &&
-                     (allows(Service::screening) ||
-                      (placedEarlier.contains(child) && allows(Service::recheckAndReplace)));
-    if (!here && !due) continue;
-    BoardLine line{child, value.number, value.number, value.room, value.grade, Place::waiting};
-    if (const auto name = known->find(child); name != known->end()) line.name = name->second;
-    line.recheckDue = placedEarlier.contains(child);
-    if (const auto flags = flagsOf.find(child); flags != flagsOf.end())
-      for (const auto& flag : flags->second) {
-        if (flag.value.resolved) continue;
-        line.stopFlag = line.stopFlag || flag.value.action == roster::FlagAction::stop;
-        line.askFlag = line.askFlag || flag.value.action == roster::FlagAction::ask;
-      }
-    if (ended != ends.end()) {
-      line.outcome = base::nameOf(ended->second.end);
-      line.place = isAway(ended->second.end) ? Place::absent : Place::done;
-    } else if (isSeatedHere) {
-      line.place = newestSeated == child ? Place::inChair : Place::parked;
+  for (const auto child : asked) {
+    const auto known = expected(child, id, termDays);
+    if (!known) return known.error();
+    if (!here.contains(child)) {
+      if (known->seenBefore) continue;
+      const auto screens = standing(child, Service::screening, on);
+      if (!screens) return screens.error();
+      const auto rechecks = standing(child, Service::recheckAndReplace, on);
+      if (!rechecks) return rechecks.error();
+      if (!screens->allows && !(known->placedEarlier && rechecks->allows)) continue;
     }
-    lines.push_back(std::move(line));
+    auto line = boardLine(child);
+    if (!line) return line.error();
+    line->recheckDue = known->placedEarlier;
+    const auto ended = ends.find(child);
+    const auto* end = ended == ends.end() ? nullptr : &ended->second;
+    if (end) line->outcome = base::nameOf(end->end);
+    line->place = placeBy(*seatings, end, child);
+    lines.push_back(std::move(*line));
   }
-  for (auto& line : lines)
-    line.sameName = std::ranges::any_of(lines, [&](const BoardLine& other) {
-      return other.child != line.child && roster::sameName(other.name, line.name);
-    });
+  markSameNames(lines);
   std::ranges::stable_sort(lines, [](const BoardLine& a, const BoardLine& b) {
     return std::tie(a.place, a.room, a.name) < std::tie(b.place, b.room, b.name);
   });
   return lines;
 }
 
+Result<BoardLine> Reader::boardLine(roster::ChildId id) {
+  auto child = this->child(id);
+  if (!child) return child.error();
+  auto name = nameOf(id);
+  if (!name) return name.error();
+  auto flagged = flags(id);
+  if (!flagged) return flagged.error();
+  const auto& value = child->value;
+  BoardLine line{id,         value.number, name->empty() ? value.number : *name,
+                 value.room, value.grade,  Place::waiting};
+  for (const auto& flag : *flagged) {
+    if (flag.value.resolved) continue;
+    line.stopFlag = line.stopFlag || flag.value.action == roster::FlagAction::stop;
+    line.askFlag = line.askFlag || flag.value.action == roster::FlagAction::ask;
+  }
+  return line;
+}
+
+Result<Place> Reader::place(roster::ChildId child, roster::DayId day) {
+  auto seatings = book_.current<chairside::Seating>(rowsOf("day", day));
+  if (!seatings) return seatings.error();
+  auto outcomes = book_.current<chairside::DayOutcome>(rowsOf("child", child, "day", day));
+  if (!outcomes) return outcomes.error();
+  return placeBy(*seatings, outcomes->empty() ? nullptr : &outcomes->back().value, child);
+}
+
 Result<std::optional<roster::ChildId>> Reader::childInChair(roster::DayId day) {
-  auto lines = board(day);
-  if (!lines) return lines.error();
-  for (const auto& line : *lines)
-    if (line.place == Place::inChair) return std::optional(line.child);
-  return std::optional<roster::ChildId>{};
+  auto seatings = book_.current<chairside::Seating>(rowsOf("day", day));
+  if (!seatings) return seatings.error();
+  if (seatings->empty()) return std::optional<roster::ChildId>{};
+  const auto newest = seatings->back().value.child;
+  const auto where = place(newest, day);
+  if (!where) return where.error();
+  return *where == Place::inChair ? std::optional(newest) : std::nullopt;
 }
 
 Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayId) {
@@ -176,13 +202,15 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
         (card.guardianInitials.empty() ? "" : ", ") + vault::initials(guardian.name);
   for (auto& flag : *flagged)
     if (!flag.value.resolved) card.flags.push_back(std::move(flag));
-  auto known = identities();
-  if (!known) return known.error();
-  for (const auto& [other, theirs] : *known) {
-    if (other == id || !roster::sameName(theirs.shownName(), card.name)) continue;
+  const auto all = roll();
+  if (!all) return all.error();
+  for (const auto other : (*all)->called(card.name)) {
+    if (other == id) continue;
     auto namesake = this->child(other);
     if (!namesake) return namesake.error();
-    card.sameNameOthers.push_back(namesake->value.number + ", born " + theirs.birth.words());
+    auto theirs = this->identity(other);
+    if (!theirs) return theirs.error();
+    card.sameNameOthers.push_back(namesake->value.number + ", born " + theirs->birth.words());
   }
   auto seen = book_.current<chairside::Seating>(rowsOf("child", id));
   if (!seen) return seen.error();

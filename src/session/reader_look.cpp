@@ -1,4 +1,3 @@
-#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -93,57 +92,6 @@ Result<Identity> Reader::identity(roster::ChildId child) {
   return vault_->reveal(child.uuid(), {sealed->value.nonce, sealed->value.box});
 }
 
-Result<std::map<roster::ChildId, Identity>> Reader::identities() {
-  std::map<roster::ChildId, Identity> known;
-  if (!vault_) return known;
-  auto sealed = book_.current<store::SealedIdentity>(everything());
-  if (!sealed) return sealed.error();
-  for (const auto& row : *sealed) {
-    auto identity = vault_->reveal(row.value.child.uuid(), {row.value.nonce, row.value.box});
-    if (!identity) return identity.error();
-    known.insert_or_assign(row.value.child, std::move(*identity));
-  }
-  return known;
-}
-
-Result<reports::Names> Reader::names() {
-  auto known = identities();
-  if (!known) return known.error();
-  reports::Names names;
-  for (const auto& [child, identity] : *known)
-    names.emplace(child, identity.shownName());
-  return names;
-}
-
-Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::size_t limit) {
-  const auto wanted = base::folded(text);
-  const auto words = base::split(wanted, ' ');
-  std::string digits;
-  for (char c : text)
-    if (c >= '0' && c <= '9') digits += c;
-  auto known = identities();
-  if (!known) return known.error();
-  auto all = book_.current<roster::Child>(everything());
-  if (!all) return all.error();
-  std::vector<Found> found;
-  for (const auto& row : *all) {
-    const auto identity = known->find(row.id);
-    const std::string name =
-        identity == known->end() ? row.value.number : identity->second.shownName();
-    const std::string searched = identity == known->end()
-                                     ? std::string()
-                                     : base::folded(name + " " + identity->second.legalName());
-    const bool byNumber = !digits.empty() && row.value.number.starts_with(
-                                                 digits.size() > 4 ? digits.substr(0, 4) : digits);
-    const bool byName = !wanted.empty() && std::ranges::all_of(words, [&](auto word) {
-      return searched.find(word) != std::string::npos;
-    });
-    if (byNumber || byName) found.push_back({row.id, row.value.number, name, row.value.room});
-    if (found.size() == limit) break;
-  }
-  return found;
-}
-
 List<roster::Consent> Reader::consents(roster::ChildId child) {
   return book_.current<roster::Consent>(rowsOf("child", child));
 }
@@ -196,9 +144,9 @@ std::string Reader::clockWarning() {
   const auto newest = book_.newestMoment();
   const auto now = world_.clock.now();
   // Two minutes of grace: two laptops are never set quite alike.
-  if (!newest || now.at.utc + base::Seconds(120) >= newest->utc) return {};
+  if (now.at.utc + base::Seconds(120) >= newest.utc) return {};
   return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
-         base::LocalInstant{*newest, now.offset}.text() +
+         base::LocalInstant{newest, now.offset}.text() +
          ". Check the date and time against the school clock; the order of entries is kept.";
 }
 

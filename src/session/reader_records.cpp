@@ -66,19 +66,22 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.lights, everything());
   reader.read(records.readings, everything());
   reader.read(records.members, everything());
-  reader.read(records.children, rowsOf("school", day->value.school));
 
-  std::set<roster::ChildId> known;
-  for (const auto& child : records.children)
-    known.insert(child.id);
-  const auto alsoChild = [&](roster::ChildId child) {
-    if (known.insert(child).second) reader.read(records.children, subjectIs(child));
+  auto expecting = book_.childrenToExpect(day->value.school, day->value.date);
+  if (!expecting) return expecting.error();
+  std::set<roster::ChildId> known(expecting->begin(), expecting->end());
+  const auto alsoOf = [&](const auto& rows) {
+    for (const auto& row : rows)
+      known.insert(row.value.child);
   };
-  for (const auto& seating : records.seatings)
-    alsoChild(seating.value.child);
-  for (const auto& outcome : records.outcomes)
-    alsoChild(outcome.value.child);
+  alsoOf(records.seatings);
+  alsoOf(records.screenings);
+  alsoOf(records.placements);
+  alsoOf(records.varnishes);
+  alsoOf(records.outcomes);
+  alsoOf(records.checks);
   for (const auto child : known) {
+    reader.read(records.children, subjectIs(child));
     reader.read(records.consents, rowsOf("child", child));
     reader.read(records.flags, rowsOf("child", child));
     reader.read(records.overrides, rowsOf("child", child));
@@ -86,23 +89,24 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
 
   std::vector<Recorded<roster::ClinicDay>> days;
   reader.read(days, rowsOf("term", day->value.term));
-  std::vector<Recorded<chairside::Seating>> seen;
-  std::vector<Recorded<chairside::DayOutcome>> ended;
+  std::set<roster::DayId> otherDays;
   records.lastDayHere = true;
   for (const auto& other : days) {
     if (other.id == id) continue;
-    reader.read(seen, rowsOf("day", other.id));
-    reader.read(ended, rowsOf("day", other.id));
+    otherDays.insert(other.id);
     if (other.value.school == day->value.school && other.value.date > day->value.date &&
         !other.value.cancelled)
       records.lastDayHere = false;
   }
-  std::set<roster::ChildId> elsewhere;
-  for (const auto& seating : seen)
-    elsewhere.insert(seating.value.child);
-  for (const auto& outcome : ended)
-    elsewhere.insert(outcome.value.child);
-  records.seenOnOtherDays.assign(elsewhere.begin(), elsewhere.end());
+  const auto isElsewhere = [&](const auto& row) { return otherDays.contains(row.value.day); };
+  for (const auto child : known) {
+    std::vector<Recorded<chairside::Seating>> seen;
+    std::vector<Recorded<chairside::DayOutcome>> ended;
+    reader.read(seen, rowsOf("child", child));
+    reader.read(ended, rowsOf("child", child));
+    if (std::ranges::any_of(seen, isElsewhere) || std::ranges::any_of(ended, isElsewhere))
+      records.seenOnOtherDays.push_back(child);
+  }
   if (reader.failure()) return *reader.failure();
   return records;
 }

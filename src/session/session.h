@@ -33,7 +33,8 @@ class Session : public Reader {
                                 base::LaptopId laptop, World world, BookKind kind = BookKind::real);
   static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access = store::Access::readWrite,
-                              BookKind kind = BookKind::real);
+                              BookKind kind = BookKind::real,
+                              store::Checkup checkup = store::Checkup::quick);
   Result<base::Done> unlock(std::string passphrase);
   void lock();
   Result<base::Done> changePassphrase(std::string passphrase);

@@ -39,8 +39,9 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
 }
 
 Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
-                              store::Access access, BookKind kind) {
-  auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at);
+                              store::Access access, BookKind kind, store::Checkup checkup) {
+  auto book =
+      store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at, checkup);
   if (!book) return book.error();
   return Session(std::move(*book), world);
 }
@@ -52,12 +53,14 @@ Result<base::Done> Session::unlock(std::string passphrase) {
   auto opened = vault::Vault::open(secret, wrappedOf(*key));
   if (!opened) return opened.error();
   vault_ = std::move(*opened);
+  forgetRoll();
   changed_.emit(Change{});
   return base::Done{};
 }
 
 void Session::lock() {
   vault_.reset();
+  forgetRoll();
   changed_.emit(Change{});
 }
 

@@ -77,6 +77,10 @@ Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Id
 
 namespace {
 
+Error numberTaken(const std::string& number) {
+  return refuse(ErrorCode::textMalformed, "the number " + number + " is another child's");
+}
+
 /// The child as it will be entered, or why it cannot be.
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
@@ -92,8 +96,7 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
-  if (taken.contains(*number))
-    return refuse(ErrorCode::textMalformed, "the number " + *number + " is another child's");
+  if (taken.contains(*number)) return numberTaken(*number);
   auto sound = child;
   sound.number = *number;
   sound.birth = {identity.birth.year(), identity.birth.month()};
@@ -105,16 +108,15 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
                                                           Confirmed schoolConfirmsAges) {
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
-  auto known = book_.current<roster::Child>(store::everything());
-  if (!known) return known.error();
   std::set<std::string> taken;
-  for (const auto& one : *known)
-    taken.insert(one.value.number);
   const auto today = world_.clock.now().date();
   const auto nobody = roster::ChildId(base::Uuid{});
   for (auto& entering : children) {
     auto sound = soundChild(entering, today, schoolConfirmsAges, taken);
     if (!sound) return sound.error();
+    const auto others = book_.current<roster::Child>(store::numberIs(sound->number));
+    if (!others) return others.error();
+    if (!others->empty()) return numberTaken(sound->number);
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();

@@ -1,5 +1,6 @@
 #include "store/book.h"
 
+#include "store/book_queries.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
 
@@ -11,9 +12,16 @@ using base::Result;
 
 namespace {
 
+template <class T>
+std::vector<T> listOf(Statement& statement) {
+  std::vector<T> values;
+  while (statement.step())
+    values.push_back(statement.column<T>(0));
+  return values;
+}
+
 Position readPosition(Connection& connection, base::LaptopId laptop) {
-  auto statement = connection.prepare(
-      "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?), max(id) FROM entry");
+  auto statement = connection.prepare(positionSql);
   statement.bind(1, laptop);
   statement.step();
   const auto [sequence, last] = statement.columns<std::int64_t, std::optional<base::Uuid>>();
@@ -52,12 +60,26 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
-                        Durability durability, base::Instant now) {
-  auto opened = openBook(path, access, durability, now);
+                        Durability durability, base::Instant now, Checkup checkup) {
+  auto opened = openBook(path, access, durability, now, checkup);
   if (!opened) return opened.error();
-  auto position = guarded([&] { return readPosition(*opened, laptop); });
-  if (!position) return position.error();
-  return Book(std::move(*opened), laptop, *position);
+  return guarded([&] {
+    Book book(std::move(*opened), laptop, {});
+    book.position_ = readPosition(book.connection_, laptop);
+    if (checkup == Checkup::meanwhile)
+      book.check_ = std::make_unique<BackgroundCheck>(book.connection_.path());
+    return book;
+  });
+}
+
+Result<bool> Book::isChecked() const {
+  if (check_ && !check_->isOver()) return false;
+  if (const auto whole = awaitCheck(); !whole) return whole.error();
+  return true;
+}
+
+Result<base::Done> Book::awaitCheck() const {
+  return check_ ? check_->answer() : base::Done{};
 }
 
 Result<KeyRow> Book::key() {
@@ -65,6 +87,7 @@ Result<KeyRow> Book::key() {
 }
 
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
+  if (const auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     connection_
@@ -79,6 +102,7 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
                              const std::function<void(Act&)>& work) {
+  if (const auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     Act act(connection_, {laptop_, by, at}, position_, random);
@@ -89,15 +113,9 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
 }
 
 Result<std::vector<HistoryLine>> Book::lastAct() {
-  constexpr std::string_view sql =
-      "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-      "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
-      "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS last WHERE last.laptop = ?1 AND "
-      "last.kind <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS s WHERE s.supersedes = "
-      "last.id) ORDER BY last.sequence DESC LIMIT 1) ORDER BY e.sequence";
   return guarded([&]() -> Result<std::vector<HistoryLine>> {
     std::vector<HistoryLine> lines;
-    auto statement = connection_.prepare(sql);
+    auto statement = connection_.prepare(lastActSql);
     statement.bind(1, laptop_);
     while (statement.step()) {
       using Member = std::optional<base::MemberId>;
@@ -136,11 +154,25 @@ Result<base::Done> Book::finish() {
   return guarded([&] { connection_.finish(); });
 }
 
-Result<base::Instant> Book::newestMoment() {
+base::Instant Book::newestMoment() const {
+  // Identities begin with the time, and never run behind their rows.
+  return base::timeOf(position_.last);
+}
+
+Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId school,
+                                                            base::Date on) {
   return guarded([&] {
-    auto statement = connection_.prepare("SELECT coalesce(max(at), 0) FROM entry");
-    statement.step();
-    return statement.column<base::Instant>(0);
+    auto statement = connection_.prepare(childrenToExpectSql);
+    statement.bind(1, school).bind(2, on);
+    return listOf<roster::ChildId>(statement);
+  });
+}
+
+Result<std::vector<roster::ChildId>> Book::childrenTouched(base::EntryId after) {
+  return guarded([&] {
+    auto statement = connection_.prepare(childrenTouchedSql);
+    statement.bind(1, after);
+    return listOf<roster::ChildId>(statement);
   });
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/entry.h"
+#include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/identity_row.h"
 #include "store/where.h"
@@ -71,6 +72,14 @@ struct HistoryLine {
   bool current;
 };
 
+/// Which rows a book holds, to see whether any came since: rows are only ever added.
+struct Edition {
+  base::EntryId newest;
+  int merges; ///< since it was opened: a merge may bring rows older than `newest`
+
+  bool operator==(const Edition&) const = default;
+};
+
 /// What a merge brought.
 struct Merged {
   std::int64_t newEntries;
@@ -84,9 +93,13 @@ class Book {
   static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
                                    base::Random& random);
-  /// Fails as openBook.
+  /// Fails as openBook. With Checkup::meanwhile the book can be read at once; what writes waits
+  /// for the answer, and fails with `storeDamaged` when the file is not whole.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
-                                 Durability durability, base::Instant now);
+                                 Durability durability, base::Instant now,
+                                 Checkup checkup = Checkup::quick);
+  /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
+  [[nodiscard]] base::Result<bool> isChecked() const;
 
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
@@ -97,6 +110,14 @@ class Book {
   /// Every row ever, superseded ones too.
   template <class T>
   [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> history(const Where& where);
+
+  /// Children of this school with any form that has not run out before `on`, and so all whom the
+  /// day may expect.
+  [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenToExpect(roster::SchoolId school,
+                                                                            base::Date on);
+  /// Children whose row or sealed identity came, was corrected or was taken back after this entry.
+  [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
+  [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
 
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
@@ -120,16 +141,20 @@ class Book {
   [[nodiscard]] base::LaptopId laptop() const { return laptop_; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
-  /// The newest moment any row bears; a clock behind it is wrong.
-  [[nodiscard]] base::Result<base::Instant> newestMoment();
+  /// No row bears a later moment; a clock behind it is wrong.
+  [[nodiscard]] base::Instant newestMoment() const;
 
  private:
   Book(Connection connection, base::LaptopId laptop, Position position)
       : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
 
+  [[nodiscard]] base::Result<base::Done> awaitCheck() const;
+
+  std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
   base::LaptopId laptop_;
   Position position_;
+  int merges_ = 0;
 };
 
 } // namespace gk::store

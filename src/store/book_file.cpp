@@ -120,9 +120,10 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     Connection book(file, access, durability);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
     refuseVersion(file, version, steps);
-    if (checkup == Checkup::quick) quickCheck(book);
+    const bool isOld = version < static_cast<std::int64_t>(steps.size());
+    if (checkup == Checkup::quick || isOld) quickCheck(book);
     checkHistory(book, steps, version);
-    if (version < static_cast<std::int64_t>(steps.size())) {
+    if (isOld) {
       if (access == Access::readOnly)
         refuse(ErrorCode::storeReadOnly, file,
                "made by an older version; open it once for writing to bring it up to date");

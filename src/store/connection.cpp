@@ -15,6 +15,10 @@ namespace {
 // Long enough for another program to finish one read, short enough for a person who waits.
 constexpr int busyMilliseconds = 1000;
 
+// The pages that a clinic day touches again and again, with the inner nodes of every index, fit in
+// 64 MiB at 100,000 children; SQLite's own 2 MiB do not hold them.
+constexpr std::string_view pageCache = "PRAGMA cache_size = -65536";
+
 struct Closer {
   void operator()(sqlite3* db) const { sqlite3_close_v2(db); }
 };
@@ -69,6 +73,7 @@ Connection::Connection(const base::Path& path, Access access, Durability durabil
     : state_(std::make_unique<State>(path, access)) {
   configure(state_->db.get(), state_->cache.file());
   execute("PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY; PRAGMA secure_delete = ON");
+  execute(pageCache);
   if (access == Access::readOnly) return;
   if (sqlite3_db_readonly(state_->db.get(), "main") == 1)
     throwTrouble(state_->db.get(), SQLITE_READONLY, state_->cache.file());

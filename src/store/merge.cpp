@@ -64,6 +64,7 @@ void refuseForks(Connection& connection) {
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
+  if (const auto whole = awaitCheck(); !whole) return whole.error();
   // Opening it the usual way first gives every refusal of openBook.
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
   if (!probe) return probe.error();
@@ -95,6 +96,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     auto newest = connection_.prepare("SELECT max(id) FROM entry");
     newest.step();
     position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
+    ++merges_;
     return Merged{brought};
   });
 }

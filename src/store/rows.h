@@ -52,10 +52,9 @@ void insertRow(Connection& connection, base::EntryId entry, const T& value) {
   if constexpr (requires { Rows<T>::writeParts; }) Rows<T>::writeParts(connection, entry, value);
 }
 
-/// Rows in the order they were entered. `view` is `current_entry` or `entry` (the whole history).
+/// The query of selectRows, apart so that its plan can be checked.
 template <class T>
-std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& where,
-                                          std::string_view view) {
+std::string selectSql(const Where& where, std::string_view view) {
   std::string sql = "SELECT " + std::string(entryColumns);
   for (auto column : base::split(Rows<T>::columns, ','))
     sql += ", t." + std::string(base::trim(column));
@@ -66,12 +65,24 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   const bool byEntry = where.column.starts_with("e.");
   sql += " FROM " + (byEntry ? entries : table) + " CROSS JOIN " + (byEntry ? table : entries) +
          " ON e.id = t.entry";
-  if (where.id) sql += " WHERE " + std::string(where.column) + " = ?1";
-  if (where.andId) sql += " AND " + std::string(where.andColumn) + " = ?2";
-  sql += " ORDER BY e.id";
-  auto statement = connection.prepare(sql);
-  if (where.id) statement.bind(1, *where.id);
+  if (where.key) sql += " WHERE " + std::string(where.column) + " = ?1";
+  // The plus keeps the planner from looking up the commoner column instead.
+  if (where.andId) sql += " AND +" + std::string(where.andColumn) + " = ?2";
+  if (where.after) sql += " WHERE t.entry > ?1";
+  // The same value as e.id, but an index gives it in order.
+  sql += byEntry ? " ORDER BY e.id" : " ORDER BY t.entry";
+  if (where.after) sql += " LIMIT ?2";
+  return sql;
+}
+
+/// Rows in the order they were entered. `view` is `current_entry` or `entry` (the whole history).
+template <class T>
+std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& where,
+                                          std::string_view view) {
+  auto statement = connection.prepare(selectSql<T>(where, view));
+  if (where.key) std::visit([&](const auto& key) { statement.bind(1, key); }, *where.key);
   if (where.andId) statement.bind(2, *where.andId);
+  if (where.after) statement.bind(1, *where.after).bind(2, where.limit);
   std::vector<base::Recorded<T>> found;
   while (statement.step()) {
     RowReader row(statement, 0);

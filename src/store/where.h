@@ -1,38 +1,53 @@
 #pragma once
 
+#include "base/entry.h"
 #include "base/id.h"
 
 #include <optional>
+#include <string>
 #include <string_view>
+#include <variant>
 
 namespace gk::store {
 
-/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject`.
+/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject`;
+/// it is the one that is looked up by index, so name the rarer one first.
 struct Where {
   std::string_view column{};
-  std::optional<base::Uuid> id{};
+  std::optional<std::variant<base::Uuid, std::string>> key{};
   std::string_view andColumn{};
   std::optional<base::Uuid> andId{};
+  /// Rows entered after this one, at most `limit` of them.
+  std::optional<base::EntryId> after{};
+  int limit = 0;
 };
 
 inline Where everything() {
   return {};
 }
 
+inline Where pageAfter(base::EntryId entry, int limit) {
+  return {.after = entry, .limit = limit};
+}
+
 template <class Tag>
 Where subjectIs(base::Id<Tag> id) {
-  return {"e.subject", id.uuid(), {}, {}};
+  return {.column = "e.subject", .key = id.uuid()};
+}
+
+inline Where numberIs(std::string number) {
+  return {.column = "number", .key = std::move(number)};
 }
 
 template <class Tag>
 Where rowsOf(std::string_view column, base::Id<Tag> id) {
-  return {column, id.uuid(), {}, {}};
+  return {.column = column, .key = id.uuid()};
 }
 
 template <class Tag, class OtherTag>
 Where rowsOf(std::string_view column, base::Id<Tag> id, std::string_view andColumn,
              base::Id<OtherTag> andId) {
-  return {column, id.uuid(), andColumn, andId.uuid()};
+  return {.column = column, .key = id.uuid(), .andColumn = andColumn, .andId = andId.uuid()};
 }
 
 } // namespace gk::store

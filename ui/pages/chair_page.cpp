@@ -36,10 +36,8 @@ void ChairPage::openDay(roster::DayId day) {
 }
 
 std::optional<session::Place> ChairPage::placeOf(roster::ChildId child, roster::DayId day) {
-  const auto board = visit_->act([&] { return context_.session.board(day); });
-  if (!board) return std::nullopt;
-  const auto line = std::ranges::find(*board, child, &session::BoardLine::child);
-  return line == board->end() ? session::Place::waiting : line->place;
+  const auto place = visit_->act([&] { return context_.session.place(child, day); });
+  return place ? std::optional(*place) : std::nullopt;
 }
 
 bool ChairPage::take(roster::ChildId child, roster::DayId day) {

@@ -103,8 +103,9 @@ void CloseOutPage::refresh() {
   }
   if (day_) {
     const auto records = book().dayRecords(*day_);
-    const auto names = book().names();
-    if (went(records) && went(names)) sheet_ = reports::closeOut(*records, *names);
+    const auto names =
+        records ? book().names(*records) : base::Result<reports::Names>(records.error());
+    if (went(names)) sheet_ = reports::closeOut(*records, *names);
   }
   sign_->setEnabled(sheet_ && sheet_->mayClose() && !sheet_->closed);
   if (!sheet_) {

@@ -23,6 +23,14 @@
 
 namespace gk::ui {
 
+namespace {
+
+// Some milliseconds of work, so that a key never waits long behind it.
+constexpr int childrenAtOnce = 50;
+constexpr auto checkAgain = std::chrono::milliseconds(100);
+
+} // namespace
+
 BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter,
                    std::chrono::milliseconds idle, QWidget* parent)
     : QWidget(parent), session_(std::move(session)), context_{session_, clock, prompter, acting_},
@@ -37,6 +45,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
   connect(&idle_, &QTimer::timeout, this, [this] {
     lock(u"Locked after a while without a key. Unlock to go on where you were."_s);
   });
+  connect(&reading_, &QTimer::timeout, this, &BookView::readOn);
   connect(cover_, &CoverPage::passphraseGiven, this, &BookView::unlock);
   connect(&acting_, &Acting::changed, this,
           [this] { who_->setText(setupWords(session_, acting_.now())); });
@@ -149,6 +158,17 @@ void BookView::unlock(const QString& passphrase) {
   else
     turnTo(pages_->currentWidget());
   idle_.start();
+  reading_.start(0);
+}
+
+void BookView::readOn() {
+  // Trouble with the roll comes again, and is said, when somebody searches.
+  const auto read = session_.readRoll(childrenAtOnce);
+  if (read && !*read) return;
+  const auto checked = session_.isChecked();
+  if (checked && !*checked) return reading_.start(checkAgain);
+  reading_.stop();
+  if (!checked) strip_->post(describe(checked.error()));
 }
 
 void BookView::goOn() {
@@ -160,6 +180,7 @@ void BookView::goOn() {
 
 void BookView::lock(const QString& why) {
   idle_.stop();
+  reading_.stop();
   // The cover says that the names are locked; the chair need not say so as well, after unlocking.
   auto* chairStrip = chair_->findChild<MessageStrip*>();
   const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();

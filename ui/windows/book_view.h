@@ -51,6 +51,7 @@ class BookView final : public QWidget {
   void toChair(roster::ChildId child, roster::DayId day);
   void leaveChair();
   void goOn();
+  void readOn();
   void toggleHidden();
   [[nodiscard]] QString runningTimer() const;
 
@@ -58,6 +59,7 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
+  QTimer reading_; ///< what is done in small pieces while no key waits
   // Owned here and not by Qt, so that every page goes before the session.
   std::unique_ptr<QStackedWidget> stack_;
   CoverPage* cover_;

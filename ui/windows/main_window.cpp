@@ -26,7 +26,7 @@ MainWindow::~MainWindow() = default;
 
 void MainWindow::openBook(const QString& path) {
   adopt(session::Session::open(toStd(path), machine_.laptop, {machine_.clock, machine_.random}, {},
-                               machine_.kind));
+                               machine_.kind, store::Checkup::meanwhile));
 }
 
 void MainWindow::newBook(const QString& path, const QString& passphrase) {

@@ -1,0 +1,109 @@
+#include "base/text.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace gk::session {
+
+using store::rowsOf;
+using store::subjectIs;
+
+Result<bool> Reader::readRoll(int atMost) {
+  const auto edition = book_.edition();
+  // A merge may have brought rows from between those already read.
+  if (rollRead_ && rollRead_->edition->merges != edition.merges) forgetRoll();
+  if (!rollRead_) {
+    rollRead_ = std::make_unique<RollRead>();
+    rollRead_->edition = edition;
+  }
+  if (!rollRead_->isWhole) {
+    const auto after = rollRead_->last.value_or(base::EntryId(base::Uuid{}));
+    auto page = book_.current<roster::Child>(store::pageAfter(after, atMost));
+    if (!page) return page.error();
+    for (const auto& child : *page) {
+      if (auto added = addToRoll(child); !added) return added.error();
+      rollRead_->last = child.stamp.entry;
+    }
+    if (std::ssize(*page) == atMost) return false;
+    rollRead_->isWhole = true;
+  }
+  if (*rollRead_->edition != edition) {
+    if (auto caught = catchUp(rollRead_->edition->newest); !caught) return caught.error();
+    rollRead_->edition = edition;
+  }
+  return true;
+}
+
+Result<base::Done> Reader::catchUp(base::EntryId after) {
+  auto touched = book_.childrenTouched(after);
+  if (!touched) return touched.error();
+  std::vector<Recorded<roster::Child>> rows;
+  for (const auto child : *touched) {
+    auto row = book_.current<roster::Child>(subjectIs(child));
+    if (!row) return row.error();
+    if (row->empty()) rollRead_->roll.remove(child);
+    std::ranges::move(*row, std::back_inserter(rows));
+  }
+  std::ranges::sort(rows, {}, [](const auto& row) { return row.stamp.entry; });
+  for (const auto& row : rows)
+    if (auto added = addToRoll(row); !added) return added.error();
+  return base::Done{};
+}
+
+Result<base::Done> Reader::addToRoll(const Recorded<roster::Child>& child) {
+  Roll::Line line{child.id, child.stamp.entry, child.value.number, child.value.room};
+  if (vault_) {
+    auto identity = this->identity(child.id);
+    if (!identity && identity.error().code != base::ErrorCode::notFound) return identity.error();
+    if (identity) {
+      line.name = identity->shownName();
+      line.called = base::folded(line.name);
+      line.searched = base::folded(line.name + " " + identity->legalName());
+    }
+  }
+  rollRead_->roll.put(std::move(line));
+  return base::Done{};
+}
+
+Result<const Roll*> Reader::roll() {
+  const auto read = readRoll(std::numeric_limits<int>::max());
+  if (!read) return read.error();
+  return &rollRead_->roll;
+}
+
+Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::size_t limit) {
+  const auto all = roll();
+  if (!all) return all.error();
+  return (*all)->find(text, limit);
+}
+
+Result<std::string> Reader::nameOf(roster::ChildId child) {
+  if (!vault_) return std::string();
+  const auto identity = this->identity(child);
+  if (identity) return identity->shownName();
+  if (identity.error().code != base::ErrorCode::notFound) return identity.error();
+  return std::string();
+}
+
+Result<reports::Names> Reader::names() {
+  const auto all = roll();
+  if (!all) return all.error();
+  reports::Names names;
+  (*all)->each([&](const Roll::Line& line) {
+    if (!line.name.empty()) names.emplace(line.child, line.name);
+  });
+  return names;
+}
+
+Result<reports::Names> Reader::names(const reports::DayRecords& records) {
+  reports::Names names;
+  for (const auto& child : records.children) {
+    auto name = nameOf(child.id);
+    if (!name) return name.error();
+    if (!name->empty()) names.emplace(child.id, std::move(*name));
+  }
+  return names;
+}
+
+} // namespace gk::session

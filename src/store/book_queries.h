@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string_view>
+
+namespace gk::store {
+
+// Queries that lie on the way of every act, named so that their plans can be checked.
+
+inline constexpr std::string_view childrenToExpectSql =
+    "SELECT e.subject FROM child AS t CROSS JOIN current_entry AS e ON e.id = t.entry WHERE "
+    "t.school = ?1 AND EXISTS (SELECT 1 FROM consent AS c WHERE c.child = e.subject AND "
+    "(c.valid_until IS NULL OR c.valid_until >= ?2)) ORDER BY t.entry";
+
+inline constexpr std::string_view childrenTouchedSql =
+    "WITH fresh AS (SELECT id, kind, subject, supersedes FROM entry WHERE id > ?1) "
+    "SELECT subject FROM fresh WHERE kind = 'child' UNION "
+    "SELECT s.child FROM fresh CROSS JOIN sealed_identity AS s ON s.entry = fresh.id UNION "
+    "SELECT e.subject FROM fresh CROSS JOIN entry AS e ON e.id = fresh.supersedes WHERE "
+    "fresh.kind = 'retraction' AND e.kind = 'child' UNION "
+    "SELECT s.child FROM fresh CROSS JOIN sealed_identity AS s ON s.entry = fresh.supersedes "
+    "WHERE fresh.kind = 'retraction'";
+
+inline constexpr std::string_view lastActSql =
+    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
+    "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
+    "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS last WHERE last.laptop = ?1 AND "
+    "last.kind <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS s WHERE s.supersedes = "
+    "last.id) ORDER BY last.sequence DESC LIMIT 1) ORDER BY e.sequence";
+
+inline constexpr std::string_view positionSql =
+    "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "
+    "(SELECT max(id) FROM entry)";
+
+} // namespace gk::store

@@ -1,0 +1,120 @@
+#include "store/book_file.h"
+#include "store/book_queries.h"
+#include "store/chairside_rows.h"
+#include "store/consent_rows.h"
+#include "store/followup_rows.h"
+#include "store/identity_row.h"
+#include "store/kit_rows.h"
+#include "store/roster_rows.h"
+#include "support/scratch.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+namespace gk::test {
+
+using store::rowsOf;
+using store::Where;
+
+namespace {
+
+/// An empty book, whose plans are those of every book: nothing ever runs ANALYZE.
+class Planned {
+ public:
+  Planned() {
+    auto made = store::createBook(folder_ / "empty.gkbook", store::Durability::bulk,
+                                  base::Instant{base::Milliseconds(1'700'000'000'000)});
+    REQUIRE(made.has_value());
+    book_.emplace(std::move(*made));
+  }
+  /// The lines of the plan that walk through a whole table, or an index of it from end to end.
+  std::vector<std::string> scans(std::string_view sql) {
+    std::vector<std::string> found;
+    auto plan = book_->prepare("EXPLAIN QUERY PLAN " + std::string(sql));
+    while (plan.step())
+      if (auto line = plan.column<std::string>(3);
+          line.starts_with("SCAN") && line != "SCAN CONSTANT ROW")
+        found.push_back(std::move(line));
+    return found;
+  }
+  template <class T>
+  void looksUp(const Where& where) {
+    const auto sql = store::selectSql<T>(where, "current_entry");
+    INFO(sql);
+    CHECK(scans(sql).empty());
+  }
+
+ private:
+  Scratch folder_;
+  std::optional<store::Connection> book_;
+};
+
+constexpr base::Uuid some{};
+const roster::ChildId child{some};
+const roster::DayId day{some};
+
+} // namespace
+
+TEST_CASE("no question about a child, a day, a field or a light walks through a table") {
+  Planned book;
+  book.looksUp<roster::Child>(store::subjectIs(child));
+  book.looksUp<roster::Child>(store::numberIs("1043-0"));
+  book.looksUp<roster::Child>(rowsOf("school", roster::SchoolId(some)));
+  book.looksUp<store::SealedIdentity>(rowsOf("child", child));
+  book.looksUp<roster::Consent>(rowsOf("child", child));
+  book.looksUp<roster::ConsentOverride>(rowsOf("child", child));
+  book.looksUp<roster::MedicalFlag>(rowsOf("child", child));
+  book.looksUp<roster::ClinicDay>(store::subjectIs(day));
+  book.looksUp<roster::ClinicDay>(rowsOf("term", roster::TermId(some)));
+  book.looksUp<roster::DayClosure>(rowsOf("day", day));
+  book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
+  book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
+  book.looksUp<kit::MeterReading>(rowsOf("light", kit::LightId(some)));
+  for (const auto& where :
+       {rowsOf("child", child), rowsOf("day", day), rowsOf("child", child, "day", day)}) {
+    book.looksUp<chairside::Seating>(where);
+    book.looksUp<chairside::Screening>(where);
+    book.looksUp<chairside::Field>(where);
+    book.looksUp<chairside::Placement>(where);
+    book.looksUp<chairside::Varnish>(where);
+    book.looksUp<chairside::DayOutcome>(where);
+    book.looksUp<followup::RetentionCheck>(where);
+    book.looksUp<followup::Referral>(where);
+    book.looksUp<followup::ContactAttempt>(where);
+  }
+  const auto field = rowsOf("field", chairside::FieldId(some));
+  book.looksUp<chairside::TimerStart>(field);
+  book.looksUp<chairside::StepRun>(field);
+  book.looksUp<chairside::Wet>(field);
+  book.looksUp<chairside::Placement>(field);
+}
+
+TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
+  Planned book;
+  const auto sql =
+      store::selectSql<chairside::Placement>(rowsOf("child", child, "day", day), "current_entry");
+  CHECK(sql.find("+day = ?2") != std::string::npos);
+  CHECK(book.scans(sql).empty());
+}
+
+TEST_CASE("undo, the day's children and what came since walk through no table") {
+  Planned book;
+  for (const auto sql : {store::lastActSql, store::childrenToExpectSql, store::positionSql}) {
+    INFO(sql);
+    CHECK(book.scans(sql).empty());
+  }
+  // Its own list of new entries is walked through; no table is.
+  for (const auto& line : book.scans(store::childrenTouchedSql)) {
+    INFO(line);
+    CHECK(line.find("fresh") != std::string::npos);
+  }
+}
+
+TEST_CASE("rows come in the order they were entered without sorting") {
+  Planned book;
+  const auto sql = store::selectSql<chairside::Placement>(rowsOf("child", child), "current_entry");
+  INFO(sql);
+  CHECK(sql.ends_with("ORDER BY t.entry"));
+}
+
+} // namespace gk::test
