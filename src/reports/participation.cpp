@@ -208,14 +208,25 @@ Participation sumOf(const std::vector<Participation>& schools) {
   return sum;
 }
 
+std::vector<ChildShare> participationByChild(const TermRecords& records) {
+  const TermView view(records);
+  const Counter counter(view);
+  std::vector<ChildShare> out;
+  out.reserve(records.children.size());
+  for (const auto& row : records.children) {
+    auto& share = out.emplace_back(ChildShare{row.id, row.value.school, {}});
+    counter.count(row.id, row.value, share.counts);
+  }
+  return out;
+}
+
 std::vector<Participation> participation(const TermRecords& records) {
   const TermView view(records);
   std::map<roster::SchoolId, Participation> schools;
   for (const auto& row : records.schools)
     schools[row.id];
-  const Counter counter(view);
-  for (const auto& row : records.children)
-    counter.count(row.id, row.value, schools[row.value.school]);
+  for (const auto& share : participationByChild(records))
+    add(schools[share.school], share.counts);
   for (const auto& row : records.days)
     if (view.isOfTerm(row.id)) ++schools[row.value.school].days;
   for (const auto& [school, pupils] : enrolments(view))

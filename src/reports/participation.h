@@ -52,6 +52,17 @@ struct Participation {
   [[nodiscard]] std::optional<double> teethPerChild() const;
 };
 
+/// What one child adds to its school's counts: nought or one, but for teeth, surfaces and visits.
+struct ChildShare {
+  roster::ChildId child;
+  roster::SchoolId school;
+  Participation counts;
+};
+
+/// One for each child of the records; the schools' counts are their sums, so that every number can
+/// show whom it counts.
+std::vector<ChildShare> participationByChild(const TermRecords& records);
+
 /// The sum; its enrolment is unknown when any school's is.
 Participation sumOf(const std::vector<Participation>& schools);
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/retention_totals.h"
+#include "reports/report.h"
 #include "reports/table.h"
 #include "ui/pages/page.h"
 
@@ -12,9 +12,10 @@ class QLabel;
 namespace gk::ui {
 
 class ReportBrowser;
+class WhatIfPanel;
 
-/// What a term came to, and what held of last year's sealants: by school, then by what may
-/// explain it. Reads the book once each time it is shown, and counts away from the window.
+/// A term counted: by school, then by what may explain it. Reads the book once each time it is
+/// shown and counts it away from the window; a choice is then answered from the facts in memory.
 class TotalsPage final : public Page {
   Q_OBJECT
 
@@ -25,28 +26,42 @@ class TotalsPage final : public Page {
   [[nodiscard]] bool isCounting() const { return counting_ > 0; }
 
  private:
+  /// One term, counted once.
+  struct Counted {
+    std::shared_ptr<const reports::TermRecords> records;
+    reports::RetentionFacts facts;
+    reports::TermTotals totals;
+  };
+
+  void buildChoices(QVBoxLayout* into);
   void showTerms();
-  void showSchools();
   void readTerm();
-  void count();
-  void countFactor();
-  void takeRow(int section, int row);
+  void countTerm(std::shared_ptr<const reports::TermRecords> records);
+  void countReport();
+  void fillFilters();
+  void filter();
   void showTables();
+  void takeCell(int section, int row, int column);
+  void showBehind(reports::Table rows);
   void save();
   [[nodiscard]] reports::Factor factor() const;
-  /// None: all schools.
-  [[nodiscard]] std::optional<base::Recorded<roster::School>> school() const;
+  [[nodiscard]] reports::ReportKind kind() const;
+  [[nodiscard]] reports::Choice choice() const;
+  [[nodiscard]] QString choiceWords() const;
+  [[nodiscard]] reports::Names names();
 
   QComboBox* term_;
-  QComboBox* school_;
+  QComboBox* kind_;
   QComboBox* factor_;
+  std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
   QLabel* state_;
   ReportBrowser* browser_;
+  WhatIfPanel* whatIf_;
   std::vector<base::Recorded<roster::Term>> terms_;
-  std::vector<base::Recorded<roster::School>> schools_;
-  std::shared_ptr<const reports::TermRecords> records_;
-  std::vector<reports::Table> totals_;
-  std::optional<reports::Table> byFactor_;
+  std::shared_ptr<const Counted> counted_;
+  std::vector<reports::Table> tables_; ///< of the report chosen
+  std::optional<reports::Table> filtered_;
+  std::optional<reports::Table> behind_;
   int counting_ = 0;
   int asked_ = 0; ///< answers to older questions are dropped
 };
