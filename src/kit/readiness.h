@@ -2,7 +2,6 @@
 
 #include "base/entry.h"
 #include "base/enum_names.h"
-#include "roster/clinic_day.h"
 
 #include <span>
 #include <string>
@@ -30,7 +29,7 @@ enum class ReadinessAnswer { done, failed, notApplicable, passedOver };
 /// One item of the morning's readiness, answered. It tells; it blocks no care.
 struct ReadinessCheck {
   using Key = ReadinessId;
-  roster::DayId day;
+  base::DayId day;
   ReadinessItem item;
   ReadinessAnswer answer;
   std::string reason; ///< why it was not done; empty when it was

@@ -12,7 +12,7 @@ namespace {
 
 kit::ReadinessCheck check(ReadinessAnswer answer, std::string reason = {}) {
   base::SeededRandom random(1);
-  return {roster::DayId(base::makeUuid7({}, random)), ReadinessItem::airLine, answer,
+  return {base::DayId(base::makeUuid7({}, random)), ReadinessItem::airLine, answer,
           std::move(reason), ""};
 }
 
