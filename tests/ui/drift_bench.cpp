@@ -11,7 +11,7 @@
 using namespace gk;
 using namespace gk::test;
 
-// test_ui "[.drift]": a real minute on the real clock.
+// test_ui "[drift]": a real minute on the real clock.
 TEST_CASE("A timer drifts under 50 ms in 60 s while a report is counted", "[.][drift]") {
   using std::chrono::duration_cast;
   using std::chrono::microseconds;
