@@ -81,8 +81,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
     loud += volume == 0 ? u"Off: flash alone"_s : u"%1 %"_s.arg(volume);
   volume_ = choice(form, u"Timer's &volume"_s, u"timerVolume"_s, loud);
   flash_->setObjectName(u"timerFlash"_s);
-  auto* hear =
-      keyButton(u"Hear it"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
+  auto* hear = keyButton(u"Hear it"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
   hear->setMaximumWidth(300);
   form->addRow(QString(), flash_);
   form->addRow(QString(), hear);
