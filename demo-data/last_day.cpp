@@ -44,6 +44,26 @@ void seatOseiTwice(Story& story, roster::DayId day) {
   tell.mustHold(!undone.empty(), "nothing was taken back");
 }
 
+/// The morning's check, item by item.
+void beReady(Story& story, roster::DayId day) {
+  using Item = kit::ReadinessItem;
+  auto& tell = story.teller;
+  tell.at("the morning's readiness");
+  const auto answer = [&](Item item, std::string detail) {
+    tell.must(
+        story.a->answerReadiness({story.team->tamsin, story.team->bram},
+                                 {day, item, kit::ReadinessAnswer::done, {}, std::move(detail)}));
+  };
+  answer(Item::airLine, "no moisture, no oil");
+  answer(Item::light, "L-3 read, L-2 out of service");
+  answer(Item::lots, {});
+  answer(Item::sterilizer, "spore test of 2026-11-13 passed");
+  answer(Item::suctionAndWater, {});
+  answer(Item::eyes, {});
+  answer(Item::emergencyKit, {});
+  answer(Item::clock, "07:30 on Tuesday 17 November 2026");
+}
+
 class LastDay {
  public:
   explicit LastDay(Story& story) : story_(story) {}
@@ -58,6 +78,7 @@ class LastDay {
     enterReading(story_, Desk::a, story_.kit->l2, today());
     enterReading(story_, Desk::a, story_.kit->l3, today());
     takeOutL2(story_);
+    beReady(story_, *day_);
     tell.at("signing 12 November");
     sign(story_, Desk::a, *story_.dayBeforeLast, story_.team->oriel);
   }

@@ -94,6 +94,12 @@ BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
 CREATE TRIGGER enrolment_no_update BEFORE UPDATE ON enrolment
 BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
 
+CREATE TRIGGER entry_kind_no_delete BEFORE DELETE ON entry_kind
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
+
+CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
+
 CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
@@ -189,6 +195,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
 
 CREATE TRIGGER program_no_update BEFORE UPDATE ON program
 BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
+
+CREATE TRIGGER readiness_check_kind BEFORE INSERT ON readiness_check
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'readiness_check'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in readiness_check'); END;
+
+CREATE TRIGGER readiness_check_no_delete BEFORE DELETE ON readiness_check
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
+
+CREATE TRIGGER readiness_check_no_update BEFORE UPDATE ON readiness_check
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
 
 CREATE TRIGGER referral_kind BEFORE INSERT ON referral
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'referral'
@@ -453,41 +469,11 @@ CREATE TABLE enrolment (
   pupils INTEGER NOT NULL CHECK (pupils BETWEEN 0 AND 100000)
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE entry (
+CREATE TABLE "entry" (
   id BLOB PRIMARY KEY CHECK (length(id) = 16),
   subject BLOB NOT NULL CHECK (length(subject) = 16),
   act BLOB NOT NULL CHECK (length(act) = 16),
-  kind TEXT NOT NULL CHECK (kind IN (
-    'program',
-    'term',
-    'school',
-    'enrolment',
-    'clinic_day',
-    'day_closure',
-    'member',
-    'child',
-    'sealed_identity',
-    'consent',
-    'consent_override',
-    'medical_flag',
-    'light',
-    'meter_reading',
-    'lot',
-    'cure_time',
-    'seating',
-    'screening',
-    'field',
-    'timer_start',
-    'step_run',
-    'wet',
-    'placement',
-    'varnish',
-    'day_outcome',
-    'retention_check',
-    'referral',
-    'contact_attempt',
-    'retraction'
-  )),
+  kind TEXT NOT NULL REFERENCES entry_kind (name),
   laptop BLOB NOT NULL CHECK (length(laptop) = 16),
   sequence INTEGER NOT NULL CHECK (sequence > 0),
   author BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
@@ -500,6 +486,10 @@ CREATE TABLE entry (
   CHECK (supersedes IS NULL OR reason <> ''),
   CHECK (supersedes IS NOT NULL OR subject = id),
   CHECK (kind <> 'retraction' OR supersedes IS NOT NULL)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE entry_kind (
+  name TEXT PRIMARY KEY
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE field (
@@ -636,6 +626,16 @@ CREATE TABLE program (
   etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
   rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
   CHECK (name <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE readiness_check (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  item TEXT NOT NULL CHECK (item IN ('air line', 'curing light', 'lots and expiry', 'sterilizer', 'suction and water', 'eyes', 'emergency kit', 'clock')),
+  answer TEXT NOT NULL CHECK (answer IN ('done', 'failed', 'not applicable', 'passed over')),
+  reason TEXT NOT NULL,
+  detail TEXT NOT NULL,
+  CHECK (answer = 'done' OR reason <> '')
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE referral (
@@ -857,6 +857,8 @@ CREATE INDEX placement_child ON placement (child);
 CREATE INDEX placement_day ON placement (day);
 
 CREATE INDEX placement_field ON placement (field);
+
+CREATE INDEX readiness_check_day ON readiness_check (day);
 
 CREATE INDEX referral_child ON referral (child);
 

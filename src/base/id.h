@@ -55,6 +55,8 @@ using EntryId = Id<struct EntryTag>;
 using LaptopId = Id<struct LaptopTag>;
 /// A member of the team. Here because every entry is stamped with its author.
 using MemberId = Id<struct MemberTag>;
+/// A clinic day. Here because the kit is looked at on it and knows nothing else of rosters.
+using DayId = Id<struct DayTag>;
 
 } // namespace gk::base
 

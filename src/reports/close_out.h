@@ -94,7 +94,8 @@ enum class ExceptionKind {
   frostyNotSeen,
   consentOverride,
   redLight,
-  provisionalChild
+  provisionalChild,
+  notReady ///< an item of the morning's readiness that failed or was passed over
 };
 
 struct DayException {
@@ -159,4 +160,5 @@ inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
     std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
-                                     "consent override", "red light", "provisional child"});
+                                     "consent override", "red light", "provisional child",
+                                     "not ready"});

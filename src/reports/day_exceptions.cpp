@@ -109,10 +109,21 @@ void addProvisional(const DayView& view, std::vector<DayException>& out) {
                      "not on the roster; ask the school office", "", ""});
 }
 
+void addNotReady(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : kit::newestOfEach(view.records.readiness)) {
+    if (!kit::isException(row.value.answer)) continue;
+    const auto what = "morning check, " + named(row.value.item) + ": " + named(row.value.answer) +
+                      (row.value.detail.empty() ? "" : ", " + row.value.detail);
+    out.push_back({ExceptionKind::notReady, std::nullopt, "", what, row.value.reason,
+                   view.initials(row.stamp.by.author)});
+  }
+}
+
 } // namespace
 
 std::vector<DayException> exceptionsOf(const DayView& view) {
   std::vector<DayException> out;
+  addNotReady(view, out);
   addOverrides(view, out);
   addRedLights(view, out);
   addSteps(view, out);

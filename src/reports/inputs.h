@@ -6,6 +6,7 @@
 #include "followup/retention_check.h"
 #include "kit/light.h"
 #include "kit/material.h"
+#include "kit/readiness.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/team.h"
@@ -56,7 +57,8 @@ struct DayRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
-  Rows<roster::DayClosure> closures{}; ///< of this day; none while it is open
+  Rows<roster::DayClosure> closures{};   ///< of this day; none while it is open
+  Rows<kit::ReadinessCheck> readiness{}; ///< of this day
 
   /// Those of them with a seating, screening or outcome on another day of this term, so that
   /// nobody asks for them again today.

@@ -5,7 +5,7 @@
 
 namespace gk::roster {
 
-using DayId = base::Id<struct DayTag>;
+using base::DayId;
 using ClosureId = base::Id<struct ClosureTag>;
 
 /// One team at one school on one date. The date of care is this date, whenever it is typed.

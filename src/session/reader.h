@@ -43,6 +43,8 @@ class Reader {
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  /// The morning's answers, one for each item that has one.
+  [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
   [[nodiscard]] List<kit::Light> lights();
   [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
   [[nodiscard]] List<kit::Lot> lots();

@@ -53,6 +53,12 @@ Result<bool> Reader::isSigned(roster::DayId day) {
   return !closures->empty();
 }
 
+List<kit::ReadinessCheck> Reader::readiness(roster::DayId day) {
+  auto rows = book_.current<kit::ReadinessCheck>(rowsOf("day", day));
+  if (!rows) return rows;
+  return kit::newestOfEach(*rows);
+}
+
 List<kit::Light> Reader::lights() {
   return book_.current<kit::Light>(everything());
 }

@@ -58,6 +58,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.referrals, today);
   reader.read(records.contacts, today);
   reader.read(records.closures, today);
+  reader.read(records.readiness, today);
   for (const auto& field : records.fields) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));

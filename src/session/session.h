@@ -79,6 +79,8 @@ class Session : public Reader {
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
+  /// An item answered before is answered anew; the first answer stays in the history.
+  Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
 
   // The chair.
   Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating);

@@ -1,6 +1,8 @@
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
+#include <algorithm>
+
 namespace gk::session {
 
 using base::Error;
@@ -63,6 +65,23 @@ Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& clos
                  "the day does not reconcile yet: " + std::to_string(sheet.blockers.size()) +
                      " things are open; the close-out lists them"};
   return write(by, {}, [&](store::Act& act) { return act.add(closure); });
+}
+
+Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessCheck& check) {
+  if (!by.author)
+    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
+  auto day = dayOpenForCare(check.day);
+  if (!day) return day.error();
+  if (const auto fits = kit::checkReadiness(check); !fits) return fits.error();
+  auto answers = readiness(check.day);
+  if (!answers) return answers.error();
+  const auto old =
+      std::ranges::find_if(*answers, [&](const auto& row) { return row.value.item == check.item; });
+  return write(by, {}, [&](store::Act& act) {
+    if (old == answers->end()) return act.add(check);
+    act.correct(*old, check, "answered anew");
+    return old->id;
+  });
 }
 
 } // namespace gk::session

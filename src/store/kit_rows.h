@@ -2,6 +2,7 @@
 
 #include "kit/light.h"
 #include "kit/material.h"
+#include "kit/readiness.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -75,6 +76,18 @@ struct Rows<kit::CureTime> {
   }
   static kit::CureTime read(RowReader& row) {
     return {.light = row, .material = row, .seconds = row};
+  }
+};
+
+template <>
+struct Rows<kit::ReadinessCheck> {
+  static constexpr std::string_view table = "readiness_check";
+  static constexpr std::string_view columns = "day, item, answer, reason, detail";
+  static void write(RowWriter& row, const kit::ReadinessCheck& r) {
+    row << r.day << r.item << r.answer << r.reason << r.detail;
+  }
+  static kit::ReadinessCheck read(RowReader& row) {
+    return {.day = row, .item = row, .answer = row, .reason = row, .detail = row};
   }
 };
 

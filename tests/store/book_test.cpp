@@ -1,6 +1,7 @@
 #include "chairside/placement.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
+#include "kit/readiness.h"
 #include "roster/consent.h"
 #include "store/book.h"
 #include "store/transaction.h"
@@ -167,6 +168,11 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
   });
   each(chairside::DayEnd{}, [&](auto end) {
     desk.comesBack(chairside::DayOutcome{who, day, end, "reason"});
+  });
+  each(kit::ReadinessItem{}, [&](auto item) {
+    each(kit::ReadinessAnswer{}, [&](auto answer) {
+      desk.comesBack(kit::ReadinessCheck{day, item, answer, "why", "what was seen"});
+    });
   });
   each(followup::ReferralState{}, [&](auto state) {
     desk.comesBack(followup::Referral{who, day, chairside::Urgency::early, "cavity", date,

@@ -1,6 +1,7 @@
 #include "store/migration.h"
 
 #include "broken/broken_books.h"
+#include "store/trouble.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>
@@ -161,6 +162,40 @@ TEST_CASE("a history that does not fit the version is a damaged book") {
   const auto refused = opened(scratch / "larkmere.gkbook", firstSchema());
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == ErrorCode::storeDamaged);
+}
+
+TEST_CASE("a book of the first version keeps its rows and takes the morning's readiness") {
+  const Scratch scratch;
+  const Path path = scratch / "larkmere.gkbook";
+  const std::vector<Migration> first(store::migrations().begin(), store::migrations().begin() + 1);
+  const std::string entry = "INSERT INTO entry (id, subject, act, kind, laptop, sequence, at, "
+                            "utc_offset, reason) VALUES ";
+  {
+    auto old = store::createBook(path, Durability::bulk, someMorning, first);
+    REQUIRE(old);
+    old->execute(entry + "(zeroblob(16), zeroblob(16), zeroblob(16), 'school', zeroblob(16), 1, "
+                         "1794900000000, -300, ''); INSERT INTO school (entry, name, code) VALUES "
+                         "(zeroblob(16), 'Alder Hollow', 'AH');");
+  }
+  auto book = opened(path, store::migrations());
+  REQUIRE(book);
+  CHECK(number(*book, "SELECT count(*) FROM entry JOIN school ON school.entry = entry.id") == 1);
+  CHECK_FALSE(store::guarded([&] {
+    book->execute(entry + "(x'11111111111111111111111111111111', "
+                          "x'11111111111111111111111111111111', zeroblob(16), 'gossip', "
+                          "zeroblob(16), 2, 1794900000000, -300, '')");
+  }));
+  book->execute(entry + "(x'11111111111111111111111111111111', "
+                        "x'11111111111111111111111111111111', zeroblob(16), 'readiness_check', "
+                        "zeroblob(16), 2, 1794900000000, -300, ''); "
+                        "INSERT INTO readiness_check VALUES (x'11111111111111111111111111111111', "
+                        "zeroblob(16), 'clock', 'done', '', '')");
+  for (const auto* sql : {"UPDATE entry SET reason = 'x'", "DELETE FROM entry",
+                          "DELETE FROM readiness_check", "DELETE FROM entry_kind"}) {
+    CAPTURE(sql);
+    CHECK_FALSE(store::guarded([&] { book->execute(sql); }));
+  }
+  CHECK(store::integrity(*book).value().empty());
 }
 
 } // namespace gk::test

@@ -3,6 +3,7 @@
 #include "ui/support/look.h"
 #include "ui/support/message.h"
 #include "ui/support/qt_prompter.h"
+#include "ui/support/speaker.h"
 #include "ui/support/text.h"
 #include "ui/windows/book_view.h"
 #include "ui/windows/main_window.h"
@@ -45,8 +46,10 @@ int main(int argc, char** argv) {
   const auto laptop = laptopIdentity(folder, clock.now().at, random);
   if (!laptop) return refuse(laptop.error());
 
-  MainWindow window({clock, random, *laptop, folder},
-                    [](QWidget* over) { return std::make_unique<QtPrompter>(over); });
+  DeviceSpeaker speaker;
+  MainWindow window(
+      {.clock = clock, .random = random, .laptop = *laptop, .folder = folder, .speaker = &speaker},
+      [](QWidget* over) { return std::make_unique<QtPrompter>(over); });
   window.show();
   const auto files = parser.positionalArguments();
   if (!files.isEmpty()) window.openBook(files.front());

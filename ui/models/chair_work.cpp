@@ -25,17 +25,21 @@ bool isAmong(std::span<const Tooth> teeth, const Tooth& tooth) {
   return std::ranges::find(teeth, tooth) != teeth.end();
 }
 
-/// Right before left, upper before lower, front to back.
-auto workPlace(const Tooth& tooth) {
-  return std::tuple(!tooth.isRight(), !tooth.isUpper(), tooth.isPrimary(), tooth.position());
+/// Right before left, then upper before lower; by arches the other way round. Front to back.
+auto workPlace(const Tooth& tooth, WorkOrder order) {
+  const bool byArch = order == WorkOrder::arches;
+  return std::tuple(byArch ? !tooth.isUpper() : !tooth.isRight(),
+                    byArch ? !tooth.isRight() : !tooth.isUpper(), tooth.isPrimary(),
+                    tooth.position());
 }
 
-std::vector<ToothFinding> open(const Screening& screening, std::span<const Tooth> begun) {
+std::vector<ToothFinding> open(const Screening& screening, std::span<const Tooth> begun,
+                               WorkOrder order) {
   std::vector<ToothFinding> out;
   for (const auto& finding : screening.teeth)
     if (chairside::isTreatment(finding.decision) && !isAmong(begun, finding.tooth))
       out.push_back(finding);
-  std::ranges::sort(out, {}, [](const auto& finding) { return workPlace(finding.tooth); });
+  std::ranges::sort(out, {}, [&](const auto& finding) { return workPlace(finding.tooth, order); });
   return out;
 }
 
@@ -46,6 +50,8 @@ bool goesWith(const ToothFinding& first, const ToothFinding& other, WorkOrder or
   switch (order) {
   case WorkOrder::halves:
     return first.tooth.isRight() == other.tooth.isRight();
+  case WorkOrder::arches:
+    return first.tooth.isUpper() == other.tooth.isUpper();
   case WorkOrder::quadrants:
     return first.tooth.quadrant() == other.tooth.quadrant();
   case WorkOrder::singleTeeth:
@@ -58,6 +64,8 @@ std::string titleOf(const Tooth& first, WorkOrder order) {
   switch (order) {
   case WorkOrder::halves:
     return first.isRight() ? "Right half" : "Left half";
+  case WorkOrder::arches:
+    return first.isUpper() ? "Upper teeth" : "Lower teeth";
   case WorkOrder::quadrants:
     return std::string(first.isUpper() ? "Upper " : "Lower ") +
            (first.isRight() ? "right quadrant" : "left quadrant");
@@ -94,14 +102,14 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
 
 std::vector<Tooth> notBegun(const Screening& screening, std::span<const Tooth> begun) {
   std::vector<Tooth> out;
-  for (const auto& finding : open(screening, begun))
+  for (const auto& finding : open(screening, begun, WorkOrder::halves))
     out.push_back(finding.tooth);
   return out;
 }
 
 std::optional<WorkGroup> nextGroup(const Screening& screening, std::span<const Tooth> begun,
                                    WorkOrder order) {
-  const auto left = open(screening, begun);
+  const auto left = open(screening, begun, order);
   if (left.empty()) return std::nullopt;
   const auto& first = left.front();
   WorkGroup group{titleOf(first.tooth, order),

@@ -3,6 +3,7 @@
 #include "chairside/placement.h"
 #include "chairside/protocol.h"
 #include "chairside/screening.h"
+#include "ui/models/work_order.h"
 
 #include <optional>
 #include <span>
@@ -11,9 +12,6 @@
 
 /// What comes next at the chair, as plain functions over what the book says.
 namespace gk::ui {
-
-/// How teeth are grouped to be kept dry together.
-enum class WorkOrder { halves, quadrants, singleTeeth };
 
 /// Teeth that are kept dry and sealed together next.
 struct WorkGroup {
@@ -24,7 +22,8 @@ struct WorkGroup {
 };
 
 /// The teeth that were chosen for treatment and have neither a field nor a placement today: right
-/// before left, and in one group only what takes the same material and the same kind of work.
+/// before left (by arches upper before lower), and in one group only what takes the same material
+/// and the same kind of work.
 std::optional<WorkGroup> nextGroup(const chairside::Screening& screening,
                                    std::span<const dentition::Tooth> begun, WorkOrder order);
 

@@ -104,6 +104,7 @@ QWidget* ChairPage::buildWork() {
   column->addWidget(panels_, 1);
   column->addWidget(hiddenWords_);
   auto* row = new QHBoxLayout(page);
+  row->setObjectName(u"chairRow"_s);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(12);
   row->addWidget(left_, 1);
@@ -111,7 +112,17 @@ QWidget* ChairPage::buildWork() {
   return page;
 }
 
+/// The keys and the timer change sides; the mouth never does.
+void ChairPage::takeSide() {
+  auto* row = static_cast<QBoxLayout*>(work_->layout());
+  row->setDirection(context_.acting.habits().strip == Side::left ? QBoxLayout::RightToLeft
+                                                                 : QBoxLayout::LeftToRight);
+  timer_->flashes(context_.acting.habits().flash || context_.acting.habits().volume == 0);
+}
+
 void ChairPage::connectPanels() {
+  takeSide();
+  connect(&context_.acting, &Acting::habitsChanged, this, &ChairPage::takeSide);
   connect(visit_, &ChairVisit::changed, this, &ChairPage::goOn);
   connect(map_, &MouthMap::selectionChanged, this, &ChairPage::refresh);
   connect(timer_, &TimerView::reachedTarget, this, &ChairPage::refresh);

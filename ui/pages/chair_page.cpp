@@ -7,6 +7,7 @@
 #include "ui/pages/identity_view.h"
 #include "ui/pages/recheck_panel.h"
 #include "ui/pages/screening_panel.h"
+#include "ui/support/pedal.h"
 #include "ui/support/text.h"
 
 #include <QKeyEvent>
@@ -43,6 +44,7 @@ std::optional<session::Place> ChairPage::placeOf(roster::ChildId child, roster::
 bool ChairPage::take(roster::ChildId child, roster::DayId day) {
   if (visit_->isOn() && visit_->file().child.id == child) return true;
   if (visit_->isOn() && !mayLeave()) return false;
+  if (beforeFirst_ && !beforeFirst_(day)) return false;
   const auto place = placeOf(child, day);
   if (!place || !visit_->begin(child, day)) return false;
   day_ = day;
@@ -253,8 +255,18 @@ void ChairPage::focusInEvent(QFocusEvent* event) {
   if (!visit_->isOn() && outer_->currentWidget() == neutral_) number_->setFocus();
 }
 
+bool ChairPage::isPedalKey(const QKeyEvent& event) const {
+  return event.key() == Qt::Key_Space || isPedal(context_.acting.habits().pedal, event);
+}
+
+void ChairPage::keyReleaseEvent(QKeyEvent* event) {
+  if (panel_ && isPedalKey(*event) && !event->isAutoRepeat()) panel_->pedalUp();
+  QWidget::keyReleaseEvent(event);
+}
+
 void ChairPage::keyPressEvent(QKeyEvent* event) {
-  const int key = event->key();
+  const auto read = asChairReads(*event);
+  const int key = read.key();
   const bool enter = key == Qt::Key_Return || key == Qt::Key_Enter;
   event->accept();
   if (hidden_) {
@@ -262,7 +274,7 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     return;
   }
   if (ask_->isAsking()) {
-    ask_->press(*event);
+    ask_->press(read);
     return;
   }
   if (left_->currentWidget() == who_ && key == Qt::Key_Escape && !timer_->isRunning()) {
@@ -274,8 +286,12 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_Escape) strip_->dismiss();
     return;
   }
-  if (panel_->press(*event) || always_->press(*event)) return;
-  if (panel_ != identity_ && map_->press(*event)) return;
+  if (isPedalKey(*event)) {
+    if (!event->isAutoRepeat()) panel_->pedal();
+    return;
+  }
+  if (panel_->press(read) || always_->press(read)) return;
+  if (panel_ != identity_ && map_->press(read)) return;
   if (key == Qt::Key_Escape) {
     strip_->dismiss();
     return;

@@ -5,6 +5,8 @@
 
 #include <QWidget>
 
+#include <functional>
+
 class QLabel;
 class QLineEdit;
 class QStackedWidget;
@@ -38,6 +40,12 @@ class ChairPage final : public QWidget {
   /// The child leaves the chair for now. False while a timer runs.
   bool park();
 
+  /// Asked before the first child of a day is taken; false takes nobody.
+  void beforeFirst(std::function<bool(roster::DayId)> ask) { beforeFirst_ = std::move(ask); }
+  /// A code was scanned: a child's slip, or a lot, which is changed after one confirm. Anything
+  /// else is said plainly and changes nothing.
+  void scanned(const QString& code);
+
   [[nodiscard]] bool isOccupied() const { return visit_->isOn(); }
   [[nodiscard]] bool isTiming() const { return timer_->isRunning(); }
 
@@ -47,6 +55,7 @@ class ChairPage final : public QWidget {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
   bool focusNextPrevChild(bool) override { return false; } // Tab is "next tooth"
   void focusInEvent(QFocusEvent* event) override;
 
@@ -64,6 +73,9 @@ class ChairPage final : public QWidget {
   void showPanel(ChairPanel& panel);
   void emptyChair();
   void lookUp();
+  void takeSide();
+  void scannedChild(const std::string& number);
+  [[nodiscard]] bool isPedalKey(const QKeyEvent& event) const;
   void undo();
   void nextTooth();
   void toggleWho();
@@ -97,6 +109,7 @@ class ChairPage final : public QWidget {
   FinishPanel* finish_;
   QWidget* neutral_;
   QWidget* work_;
+  std::function<bool(roster::DayId)> beforeFirst_;
   ChairPanel* panel_ = nullptr;
   std::optional<roster::DayId> day_;
   bool seated_ = false;

@@ -25,6 +25,9 @@ class ChairPanel : public QWidget {
   /// The child refuses or is unwell.
   virtual void stopChild() = 0;
   virtual void wet();
+  /// Space or the pedal went down; false when nothing is armed for it.
+  virtual bool pedal() { return false; }
+  virtual void pedalUp() {}
   virtual void addNote();
   /// Takes back the last key where nothing of it is in the book yet; false when there is none.
   virtual bool undo() { return false; }

@@ -1,6 +1,7 @@
 #include "ui/pages/day_board_page.h"
 
 #include "base/text.h"
+#include "ui/models/readiness_words.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
 #include "ui/support/text.h"
@@ -26,6 +27,7 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
     : Page(context, parent), stack_(new QStackedWidget(this)),
       openDay_(new OpenDayForm(context, stack_)), late_(new LateForm(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
+      ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
       counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)), search_(new QLineEdit(this)),
       table_(new QTableView(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
@@ -116,6 +118,7 @@ void DayBoardPage::layOut() {
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);
   column->addLayout(days);
+  column->addWidget(ready_);
   column->addWidget(counts_);
   column->addWidget(search_);
   column->addWidget(table_, 1);
@@ -141,6 +144,7 @@ void DayBoardPage::readDay() {
 void DayBoardPage::refresh() {
   const auto kept = current();
   readDay();
+  ready_->hide();
   if (!day_) {
     title_->setText(u"No school day is open"_s);
     counts_->setText(u"Open a day with Alt+O, or look at another with Alt+Y."_s);
@@ -162,7 +166,15 @@ void DayBoardPage::refresh() {
   title_->setText(title);
   model_->show(*lines);
   counts_->setText(model_->counts());
+  showReadiness(*closed);
   restore(kept ? std::optional(kept->child) : std::nullopt);
+}
+
+void DayBoardPage::showReadiness(bool closed) {
+  const auto answers = book().readiness(day_->id);
+  if (!went(answers)) return;
+  ready_->setText(readinessWords(*answers));
+  ready_->setVisible(!closed && !day_->value.cancelled && !ready_->text().isEmpty());
 }
 
 void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {

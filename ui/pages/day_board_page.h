@@ -34,6 +34,7 @@ class DayBoardPage final : public Page {
  private:
   void layOut();
   void readDay();
+  void showReadiness(bool closed);
   void restore(const std::optional<roster::ChildId>& child);
   void take();
   void takeFromBook(const QString& wanted);
@@ -53,6 +54,7 @@ class DayBoardPage final : public Page {
   OpenDayForm* openDay_;
   LateForm* late_;
   QLabel* title_;
+  QLabel* ready_;
   QLabel* counts_;
   QLineEdit* search_;
   QTableView* table_;

@@ -1,5 +1,6 @@
 #include "ui/pages/field_steps.h"
 
+#include "base/text.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -152,6 +153,44 @@ void FieldSteps::noteWet(const std::vector<Tooth>& teeth, WetCause cause) {
     const chairside::Wet event{id, touched, stage, cause, {}};
     if (!visit_.act([&] { return visit_.book().wet(visit_.by(), event); })) return;
   }
+}
+
+void FieldSteps::typeSeconds() {
+  if (visit_.timer.isRunning() || wasInterrupted()) return;
+  if (step() == Next::flow) flow();
+  const auto now = step();
+  if (now != Next::etch && now != Next::cure) return;
+  auto run = blank(now == Next::etch ? Step::etch : Step::cure, next());
+  run.target = target();
+  run.source = chairside::TimeSource::typed;
+  visit_.ask.write(u"How many seconds, by another clock? At least %1."_s.arg(run.target->count()),
+                   {}, [this, run](const QString& text) {
+                     const auto seconds = base::parseInt(toStd(text));
+                     if (!seconds || *seconds < 1 || *seconds > 600) {
+                       visit_.strip.say(u"Type whole seconds, 1 to 600. Nothing was written."_s);
+                       return;
+                     }
+                     auto typed = run;
+                     typed.lasted = base::Seconds(*seconds);
+                     if (*seconds >= run.target->count()) {
+                       enterTyped(typed);
+                       return;
+                     }
+                     visit_.ask.write(u"That is short. Why is it enough? Esc: do it again."_s, {},
+                                      [this, typed](const QString& why) {
+                                        auto taken = typed;
+                                        taken.result = StepResult::shortAccepted;
+                                        taken.reason = toStd(why);
+                                        enterTyped(taken);
+                                      });
+                   });
+}
+
+void FieldSteps::enterTyped(const chairside::StepRun& run) {
+  if (run.step == Step::etch)
+    enterEtch(run);
+  else if (enter(run))
+    curedOn_ = visit_.file().day.id;
 }
 
 } // namespace gk::ui

@@ -48,7 +48,7 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
 }
 
 void FieldPanel::begin() {
-  order_ = WorkOrder::halves;
+  order_ = visit().context().acting.habits().order;
   guards_ = chairside::DryGuardSet::all();
   guardNote_.clear();
 }
@@ -103,7 +103,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
           setup.fourHanded = !setup.fourHanded;
           visit().context().acting.change(setup);
         }},
-       {Qt::Key_G, u"Half, quarter"_s, u"orderButton"_s, [this] { changeOrder(); }}});
+       {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}});
 }
 
 void FieldPanel::showSteps() {
@@ -188,7 +188,9 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
              [this] { steps_->noteInterrupted(); }, Look::main}};
   } else if (now == Next::etch) {
     keys = {{Qt::Key_Space, runs ? u"Rinse"_s : u"Etch is on"_s, u"startTimerButton"_s,
-             [this] { steps_->pedal(); }, Look::main}};
+             [this] { steps_->pedal(); }, Look::main},
+            {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
+             [this] { steps_->typeSeconds(); }, Look::plain, !runs}};
   } else if (now == Next::rinse || now == Next::dry) {
     keys = {
         {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); }, Look::main},
@@ -199,6 +201,9 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
              [this] { steps_->pedal(); }, Look::main, !runs},
             {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
              u"togetherButton"_s, [this] { steps_->toggleTogether(); }, Look::plain, !runs}};
+    if (!runs)
+      keys.push_back({Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
+                      [this] { steps_->typeSeconds(); }});
     if (runs)
       keys.push_back({Qt::Key_Escape, u"Light out"_s, u"lightStoppedButton"_s,
                       [this] { steps_->lightStopped(); }, Look::alarm});
@@ -266,9 +271,8 @@ void FieldPanel::missingGuard() {
 }
 
 void FieldPanel::changeOrder() {
-  order_ = order_ == WorkOrder::halves      ? WorkOrder::quadrants
-           : order_ == WorkOrder::quadrants ? WorkOrder::singleTeeth
-                                            : WorkOrder::halves;
+  const auto next = (static_cast<std::size_t>(order_) + 1) % base::enumCount<WorkOrder>;
+  order_ = static_cast<WorkOrder>(next);
   refresh();
 }
 
@@ -276,6 +280,12 @@ void FieldPanel::stopChild() {
   ui::stopChild(
       visit(), [this] { steps_->interrupt("the child was stopped"); },
       [this] { Q_EMIT finished(); });
+}
+
+bool FieldPanel::pedal() {
+  if (!file().fieldInHand()) return false;
+  steps_->pedal();
+  return true;
 }
 
 void FieldPanel::wet() {

@@ -23,6 +23,8 @@ class FieldPanel final : public ChairPanel {
   std::vector<TileFace> faces() const override;
   void stopChild() override;
   void wet() override;
+  bool pedal() override;
+  void pedalUp() override { steps_->pedalUp(); }
 
   /// Whether there is a field in hand or a group to begin. Precondition: a visit is on.
   [[nodiscard]] bool hasWork() const;

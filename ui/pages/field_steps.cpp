@@ -32,6 +32,12 @@ FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), vi
   connect(&visit_.timer, &TimerView::reachedTarget, this, [this] {
     if (running_ && running_->run.step == Step::cure) endTimer(StepResult::done, {});
   });
+  connect(&visit_.timer, &TimerView::ticked, this, &FieldSteps::look);
+  connect(&visit_.timer, &TimerView::wallClockMoved, this, [this] {
+    visit_.strip.post({u"The laptop's clock was set while a timer ran."_s,
+                       u"Nothing is lost: a run is counted on a clock that nobody can set."_s,
+                       u"Check date and time after this child."_s});
+  });
   connect(&visit_.timer, &TimerView::interrupted, this, [this] { interrupt("the laptop slept"); });
 }
 
@@ -154,8 +160,12 @@ bool FieldSteps::enter(const StepRun& run) {
 
 void FieldSteps::pedal() {
   if (visit_.timer.isRunning()) {
-    // During a cure a second press is a bounce or a habit; only Esc stops the light.
-    if (running_ && running_->run.step == Step::etch && visit_.timer.accepts()) endEtch();
+    if (!running_ || !visit_.timer.accepts()) return;
+    // During a cure a second press is a bounce or a habit, unless it is held.
+    if (running_->run.step == Step::etch)
+      endEtch();
+    else
+      heldSince_ = visit_.context().clock.steady();
     return;
   }
   if (wasInterrupted()) {
@@ -175,6 +185,16 @@ void FieldSteps::pedal() {
   if (now <= Next::cure && step() == Next::cure) startCure();
 }
 
+/// At each tick: a pedal held for a second starts the cure anew.
+void FieldSteps::look() {
+  constexpr base::Milliseconds held{1000};
+  if (!heldSince_ || !running_ || running_->run.step != Step::cure) return;
+  if (visit_.context().clock.steady() - *heldSince_ < held) return;
+  heldSince_.reset();
+  endTimer(StepResult::interrupted, "started anew");
+  startCure();
+}
+
 void FieldSteps::startTimer(Step step, const std::vector<ToothSurfaces>& teeth) {
   auto run = blank(step, teeth);
   run.target = target();
@@ -185,6 +205,7 @@ void FieldSteps::startTimer(Step step, const std::vector<ToothSurfaces>& teeth) 
   if (!id) return;
   run.timer = *id;
   running_ = Running{run};
+  heldSince_.reset();
   visit_.timer.start(title, start.target);
   Q_EMIT visit_.changed();
 }
@@ -203,8 +224,8 @@ void FieldSteps::endTimer(StepResult result, const std::string& reason) {
   const auto run = takeRun(result, reason);
   if (run.step == Step::etch)
     enterEtch(run);
-  else
-    hasCured_ = enter(run) || hasCured_;
+  else if (enter(run))
+    curedOn_ = visit_.file().day.id;
   Q_EMIT visit_.changed();
 }
 

@@ -24,9 +24,15 @@ class FieldSteps final : public QObject {
   [[nodiscard]] bool isTogether() const { return together_; }
   /// A timer that the book knows and that runs here no more: interrupted, not cured.
   [[nodiscard]] bool wasInterrupted() const;
-  [[nodiscard]] bool hasCured() const { return hasCured_; }
+  /// Once today, on this laptop since it started: eye protection was reminded of.
+  [[nodiscard]] bool hasCured() const { return curedOn_ == visit_.file().day.id; }
 
+  /// Space or the pedal went down. During a cure it does nothing, unless held for a second: then
+  /// the run counts as interrupted and a full one begins.
   void pedal();
+  void pedalUp() { heldSince_.reset(); }
+  /// Seconds from another clock, marked as typed.
+  void typeSeconds();
   /// Writes down the interruption that a crash left.
   void noteInterrupted();
   /// Stops a running timer and records it as interrupted. Does nothing when none runs.
@@ -60,7 +66,8 @@ class FieldSteps final : public QObject {
   void enterEtch(const chairside::StepRun& run);
   void endTimer(chairside::StepResult result, const std::string& reason);
   void endEtch();
-  void askShort(const QString& question, chairside::StepResult otherwise);
+  void look();
+  void enterTyped(const chairside::StepRun& run);
   bool rinse();
   void dry(const std::vector<dentition::Tooth>& dull);
   void askWet(chairside::WetCause cause);
@@ -70,7 +77,8 @@ class FieldSteps final : public QObject {
   std::optional<Running> running_;
   bool together_ = false; ///< one exposure over all surfaces of a tooth
   std::optional<std::pair<kit::LightId, std::string>> lightReason_; ///< used all the same, why
-  bool hasCured_ = false; ///< since this page opened: no need to remind of eye protection
+  std::optional<roster::DayId> curedOn_; ///< no need to remind of eye protection again that day
+  std::optional<base::Milliseconds> heldSince_; ///< pressed during a run and not let go yet
 };
 
 } // namespace gk::ui

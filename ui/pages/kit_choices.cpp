@@ -3,6 +3,8 @@
 #include "chairside/allergy.h"
 #include "ui/support/text.h"
 
+#include <algorithm>
+
 namespace gk::ui {
 
 namespace {
@@ -64,6 +66,32 @@ void chooseLot(ChairVisit& visit) {
     carry(setup, usable[static_cast<std::size_t>(chosen)]);
     visit.context().acting.change(setup);
   });
+}
+
+bool offerLot(ChairVisit& visit, const QString& code) {
+  const auto& lots = visit.file().lots;
+  const auto lot = std::ranges::find_if(lots, [&](const auto& one) {
+    return toQt(one.value.lot).compare(code, Qt::CaseInsensitive) == 0;
+  });
+  if (lot == lots.end()) return false;
+  const auto words = named(lot->value.kind) + u' ' + toQt(kit::shown(lot->value));
+  const auto usable = kit::checkUsable(lot->value, visit.date());
+  const auto safe = chairside::checkAllergy(lot->value, visit.file().card.flags);
+  if (!usable)
+    visit.strip.say(inOneLine(describe(usable.error())));
+  else if (!safe)
+    visit.strip.say(inOneLine(describe(safe.error())));
+  else if (lot->value.kind == MaterialKind::bondingAgent)
+    visit.strip.say(capital(words) + u": bonding agents are not carried from here."_s);
+  else
+    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot->value.expiry.iso()) +
+                         u'?',
+                     {u"Yes, this lot"_s}, [&visit, chosen = *lot](int) {
+                       auto setup = visit.setup();
+                       carry(setup, chosen);
+                       visit.context().acting.change(setup);
+                     });
+  return true;
 }
 
 void chooseLight(ChairVisit& visit) {

@@ -9,6 +9,9 @@ namespace gk::ui {
 
 /// Lots that may be used on this child today; says how many were left out, and why.
 void chooseLot(ChairVisit& visit);
+/// The lot whose number was scanned, after one confirm; says why when it cannot be used. False when
+/// no lot of the book has that number.
+bool offerLot(ChairVisit& visit, const QString& code);
 void chooseLight(ChairVisit& visit);
 /// Operator, assistant or recorder.
 void chooseTeam(ChairVisit& visit);

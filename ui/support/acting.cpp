@@ -8,4 +8,10 @@ void Acting::change(const Setup& setup) {
   Q_EMIT changed();
 }
 
+void Acting::keep(const Habits& habits) {
+  if (habits == habits_) return;
+  habits_ = habits;
+  Q_EMIT habitsChanged();
+}
+
 } // namespace gk::ui

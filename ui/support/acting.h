@@ -1,6 +1,7 @@
 #pragma once
 
 #include "chairside/field.h"
+#include "ui/support/habits.h"
 
 #include <QObject>
 
@@ -22,7 +23,7 @@ struct Setup {
   bool operator==(const Setup&) const = default;
 };
 
-/// The setup that every page acts under. Outlives the pages.
+/// The setup that every page acts under, and this laptop's habits. Outlives the pages.
 class Acting final : public QObject {
   Q_OBJECT
 
@@ -33,12 +34,17 @@ class Acting final : public QObject {
   /// Says `changed` when something did.
   void change(const Setup& setup);
   [[nodiscard]] base::By by() const { return {setup_.author, setup_.recorder}; }
+  [[nodiscard]] const Habits& habits() const { return habits_; }
+  /// Says `habitsChanged` when something did.
+  void keep(const Habits& habits);
 
  Q_SIGNALS:
   void changed();
+  void habitsChanged();
 
  private:
   Setup setup_;
+  Habits habits_;
 };
 
 } // namespace gk::ui

@@ -5,7 +5,6 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 
-#include <QApplication>
 #include <QPainter>
 
 #include <algorithm>
@@ -18,7 +17,9 @@ using base::Seconds;
 namespace {
 
 constexpr int pulseMs = 100;
-constexpr int flashMs = 400;
+constexpr int flashMs = 50;
+/// Clocks that a server corrects drift by less than this; a person's hand moves them by more.
+constexpr Milliseconds clockMoved{2000};
 
 QFont sized(const QFont& font, int pixels, bool bold = true) {
   QFont out = font;
@@ -33,10 +34,15 @@ TimerView::TimerView(base::Clock& clock, QWidget* parent) : QWidget(parent), clo
   setObjectName(u"timerView"_s);
   setFixedHeight(192);
   pulse_.setInterval(pulseMs);
+  due_.setSingleShot(true);
+  due_.setTimerType(Qt::PreciseTimer);
+  connect(&due_, &QTimer::timeout, this, &TimerView::tick);
   flash_.setInterval(flashMs);
-  flash_.setSingleShot(true);
   connect(&pulse_, &QTimer::timeout, this, &TimerView::tick);
-  connect(&flash_, &QTimer::timeout, this, qOverload<>(&TimerView::update));
+  connect(&flash_, &QTimer::timeout, this, [this] {
+    if (!seen_ || clock_.steady() - seen_->second > length(seen_->first)) flash_.stop();
+    update();
+  });
 }
 
 void TimerView::ready(const QString& what, Seconds target) {
@@ -50,17 +56,21 @@ void TimerView::start(const QString& what, Seconds target) {
   ready(what, target);
   timer_.emplace(target, clock_.steady());
   announced_ = false;
+  told_ = Milliseconds{0};
+  wallAhead_ = clock_.now().at.utc - clock_.steady();
   pulse_.start();
-  QApplication::beep();
-  update();
+  due_.start(Milliseconds(target));
+  tell(Cue::start);
 }
 
 Milliseconds TimerView::stop() {
   base::require(isRunning(), "no timer runs");
   const auto lasted = elapsed();
   pulse_.stop();
+  due_.stop();
   timer_.reset();
   update();
+  Q_EMIT stopped();
   return lasted;
 }
 
@@ -92,13 +102,34 @@ void TimerView::tick() {
     Q_EMIT interrupted();
     return;
   }
+  compareClocks();
   update();
+  const auto now = elapsed();
+  for (const auto what : cuesBetween(told_, now, target_, target_ + overAfter))
+    tell(what);
+  told_ = now;
+  Q_EMIT ticked();
   if (announced_ || !isReached()) return;
   announced_ = true;
-  flash_.start();
-  QApplication::beep();
-  QApplication::beep();
   Q_EMIT reachedTarget();
+}
+
+void TimerView::tell(Cue what) {
+  seen_.emplace(what, clock_.steady());
+  if (flashes_) flash_.start();
+  update();
+  Q_EMIT cue(what);
+}
+
+void TimerView::compareClocks() {
+  const auto ahead = clock_.now().at.utc - clock_.steady();
+  if (std::chrono::abs(ahead - wallAhead_) < clockMoved) return;
+  wallAhead_ = ahead;
+  Q_EMIT wallClockMoved();
+}
+
+bool TimerView::isFlashing() const {
+  return flashes_ && seen_ && isLit(seen_->first, clock_.steady() - seen_->second);
 }
 
 QString TimerView::underText() const {
@@ -110,7 +141,7 @@ QString TimerView::underText() const {
 
 void TimerView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
-  const bool flashing = flash_.isActive();
+  const bool flashing = isFlashing();
   const QColor ground = flashing ? style::ink : style::paper;
   const QColor words = flashing ? style::paper : style::ink;
   painter.fillRect(rect(), ground);

@@ -2,6 +2,7 @@
 
 #include "base/clock.h"
 #include "chairside/step_timer.h"
+#include "ui/support/cues.h"
 
 #include <QTimer>
 #include <QWidget>
@@ -20,8 +21,12 @@ class TimerView final : public QWidget {
 
   /// Shows what comes next and its target. Precondition: not running.
   void ready(const QString& what, base::Seconds target);
-  /// Precondition: not running.
+  /// Past the target by so much the run is over its limit. Precondition: not running.
   void start(const QString& what, base::Seconds target);
+  static constexpr base::Seconds overAfter{10}; ///< 20 s of etch are over at 30: a caution
+  /// Whether cues are also seen. They are heard by whoever hears `cue`.
+  void flashes(bool on) { flashes_ = on; }
+  [[nodiscard]] bool isFlashing() const;
   /// The time since the start. Precondition: running.
   base::Milliseconds stop();
   /// A line under the numerals, such as the eye-protection reminder.
@@ -33,6 +38,7 @@ class TimerView final : public QWidget {
   [[nodiscard]] base::Milliseconds elapsed() const;
   [[nodiscard]] bool isReached() const;
   [[nodiscard]] QString text() const; ///< the numerals
+  [[nodiscard]] const QString& note() const { return note_; }
 
   [[nodiscard]] QSize sizeHint() const override { return {480, 200}; }
 
@@ -42,6 +48,11 @@ class TimerView final : public QWidget {
 
  Q_SIGNALS:
   void reachedTarget();
+  void cue(gk::ui::Cue what);
+  void ticked();
+  void stopped();
+  /// The wall clock was set meanwhile, once a run; the run's own time is not touched.
+  void wallClockMoved();
   /// The computer slept: the run does not count.
   void interrupted();
 
@@ -50,10 +61,17 @@ class TimerView final : public QWidget {
 
  private:
   [[nodiscard]] QString underText() const;
+  void tell(Cue what);
+  void compareClocks();
 
   base::Clock& clock_;
   QTimer pulse_;
-  QTimer flash_;
+  QTimer due_;   ///< looks at the clock at the target itself and not up to a pulse later
+  QTimer flash_; ///< runs while a cue is seen
+  std::optional<std::pair<Cue, base::Milliseconds>> seen_; ///< the last cue, and when it began
+  base::Milliseconds told_{0};                             ///< cues are told up to here
+  base::Milliseconds wallAhead_{0};                        ///< of steady time, at the start
+  bool flashes_ = true;
   std::optional<chairside::StepTimer> timer_;
   QString what_;
   QString note_;

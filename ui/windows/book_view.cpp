@@ -1,12 +1,17 @@
 #include "ui/windows/book_view.h"
 
+#include "ui/models/scanned.h"
 #include "ui/pages/cautions_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/pages/day_board_page.h"
+#include "ui/pages/laptop_page.h"
+#include "ui/pages/readiness_page.h"
 #include "ui/pages/today_page.h"
 #include "ui/pages/totals_page.h"
 #include "ui/support/look.h"
+#include "ui/support/scan.h"
+#include "ui/support/speaker.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
@@ -37,7 +42,9 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       stack_(std::make_unique<QStackedWidget>(this)),
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new QStackedWidget(work_)),
-      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)), strip_(new MessageStrip(work_)) {
+      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
+      strip_(new MessageStrip(work_)) {
   setObjectName(u"bookView"_s);
   layOut();
   idle_.setSingleShot(true);
@@ -73,6 +80,11 @@ void BookView::layOut() {
   addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
   addPage(today, u"Today"_s, Qt::Key_F5, u"toToday"_s);
   addPage(new CautionsPage(pages_), u"Cautions"_s, Qt::Key_F6, u"toCautions"_s);
+  readiness_ = new ReadinessPage(context_, pages_);
+  laptop_ = new LaptopPage(context_, pages_);
+  addPage(readiness_, u"Morning"_s, Qt::Key_F9, u"toReadiness"_s);
+  addPage(laptop_, u"Laptop"_s, Qt::Key_F10, u"toLaptop"_s);
+  bar->addWidget(running_);
   bar->addWidget(who_, 1);
   auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
   auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
@@ -81,12 +93,27 @@ void BookView::layOut() {
   connect(hide, &QPushButton::clicked, this, &BookView::toggleHidden);
   connect(locking, &QPushButton::clicked, this, [this] { lock(u"The names are locked"_s); });
 
-  for (auto* page : {static_cast<Page*>(board_), static_cast<Page*>(closeOut_),
-                     static_cast<Page*>(today), static_cast<Page*>(totals)})
+  for (auto* page :
+       {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today),
+        static_cast<Page*>(totals), static_cast<Page*>(readiness_), static_cast<Page*>(laptop_)})
     connectPage(page);
   connect(board_, &DayBoardPage::childChosen, this, &BookView::toChair);
   connect(closeOut_, &CloseOutPage::childChosen, this, &BookView::toChair);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
+  chair_->beforeFirst([this](roster::DayId day) { return mayBeginDay(day); });
+  connect(readiness_, &ReadinessPage::answered, this, [this] {
+    turnTo(board_);
+    strip_->say(u"The morning check is done."_s);
+  });
+  catcher_ = new ScanCatcher(context_.clock, this);
+  connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
+  connect(&acting_, &Acting::habitsChanged, this,
+          [this] { catcher_->setPrefix(toQt(acting_.habits().scannerPrefix)); });
+  const auto* timer = chair_->findChild<TimerView*>();
+  connect(timer, &TimerView::ticked, this, &BookView::showRunning);
+  connect(timer, &TimerView::stopped, this, &BookView::showRunning);
+  running_->setWordWrap(false);
+  running_->hide();
 
   auto* column = new QVBoxLayout(work_);
   column->setContentsMargins(0, 0, 0, 0);
@@ -123,11 +150,13 @@ void BookView::turnTo(QWidget* page) {
   const auto& day = board_->day();
   if (page == closeOut_) closeOut_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
+  if (page == readiness_) readiness_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   strip_->say({});
   pages_->setCurrentWidget(page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
   page->setFocus();
+  showRunning();
 }
 
 void BookView::toChair(roster::ChildId child, roster::DayId day) {
@@ -208,6 +237,69 @@ QString BookView::runningTimer() const {
   return timer && timer->isRunning() ? timer->text() : QString();
 }
 
+/// Digits alone; whose cure it is stands in the chair.
+void BookView::showRunning() {
+  const auto numerals = runningTimer();
+  running_->setVisible(!numerals.isEmpty() && pages_->currentWidget() != chair_);
+  running_->setText(u"Timer "_s + numerals);
+}
+
+void BookView::hearOn(Speaker& speaker) {
+  auto* timer = chair_->findChild<TimerView*>();
+  connect(timer, &TimerView::cue, &speaker,
+          [this, &speaker](Cue what) { speaker.play(what, acting_.habits().volume); });
+  connect(laptop_, &LaptopPage::soundWanted, &speaker,
+          [this, &speaker](Cue what) { speaker.play(what, acting_.habits().volume); });
+  connect(&speaker, &Speaker::silent, this, [this] {
+    auto habits = acting_.habits();
+    habits.flash = true;
+    acting_.keep(habits);
+    warn(u"This laptop has nothing to sound the timer on: it flashes instead."_s);
+  });
+}
+
+void BookView::warn(const QString& words) {
+  strip_->post({words, {}, {}});
+}
+
+bool BookView::mayBeginDay(roster::DayId day) {
+  if (askedReady_ == day) return true;
+  const auto answers = session_.readiness(day);
+  const auto lines = session_.board(day);
+  // What cannot be read is said by what comes next; readiness never blocks care.
+  if (!answers || !lines || answers->size() == base::enumCount<kit::ReadinessItem>) return true;
+  for (const auto& line : *lines)
+    if (line.place != session::Place::waiting && line.place != session::Place::absent) return true;
+  askedReady_ = day;
+  const auto question =
+      u"The morning check is not done: %1 of %2. Do it now? No goes on with the child."_s
+          .arg(answers->size())
+          .arg(base::enumCount<kit::ReadinessItem>);
+  if (!context_.prompter.confirm(question)) return true;
+  turnTo(readiness_);
+  return false;
+}
+
+void BookView::scanned(const QString& code) {
+  auto* page = pages_->currentWidget();
+  if (QApplication::activeModalWidget())
+    return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
+  if (page == laptop_) return laptop_->showScan(code);
+  if (page == chair_) return chair_->scanned(code);
+  const auto number = roster::parseChildNumber(toStd(code));
+  if (!number)
+    return strip_->say(
+        u"Scanned "_s + code +
+        u": no child's number. A lot is scanned at the chair. Nothing was changed."_s);
+  const auto& day = board_->day();
+  if (!day) return strip_->say(u"Open a school day first: Alt+O on the day board."_s);
+  const auto child = childOfNumber(session_, *number);
+  if (!child) return strip_->post(describe(child.error()));
+  if (!*child)
+    return strip_->say(u"No child of number "_s + toQt(*number) + u" is in this logbook."_s);
+  toChair(**child, day->id);
+}
+
 void BookView::keyPressEvent(QKeyEvent* event) {
   // The button that hides is itself hidden by the cover.
   if (event->key() == Qt::Key_F11 && stack_->currentWidget() == cover_)
@@ -223,6 +315,9 @@ bool BookView::eventFilter(QObject* watched, QEvent* event) {
   if (idle_.isActive() && (type == QEvent::KeyPress || type == QEvent::MouseButtonPress ||
                            type == QEvent::Wheel || type == QEvent::TouchBegin))
     idle_.start();
+  if (type == QEvent::KeyPress && stack_->currentWidget() == work_ && watched->isWidgetType() &&
+      catcher_->takes(watched, *static_cast<QKeyEvent*>(event)))
+    return true;
   return QWidget::eventFilter(watched, event);
 }
 

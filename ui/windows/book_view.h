@@ -20,8 +20,12 @@ class ChairPage;
 class CloseOutPage;
 class CoverPage;
 class DayBoardPage;
+class LaptopPage;
 class MessageStrip;
 class Page;
+class ReadinessPage;
+class ScanCatcher;
+class Speaker;
 
 /// One open logbook: its pages, the strip of messages above them, and the cover before them.
 class BookView final : public QWidget {
@@ -36,6 +40,10 @@ class BookView final : public QWidget {
   /// Opens the names and goes on where the chair was left. Says so and stays locked otherwise.
   void unlock(const QString& passphrase);
   void lock(const QString& why);
+  /// The timer's cues are heard from now on. The speaker outlives this.
+  void hearOn(Speaker& speaker);
+  /// Says it in the strip of messages until it is dismissed.
+  void warn(const QString& words);
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
 
@@ -54,6 +62,10 @@ class BookView final : public QWidget {
   void readOn();
   void toggleHidden();
   [[nodiscard]] QString runningTimer() const;
+  void showRunning();
+  void scanned(const QString& code);
+  /// Asks once a day, before its first child, when the morning's check is not done.
+  bool mayBeginDay(roster::DayId day);
 
   session::Session session_;
   Acting acting_;
@@ -67,10 +79,15 @@ class BookView final : public QWidget {
   QWidget* bar_;
   QStackedWidget* pages_;
   QLabel* who_;
+  QLabel* running_; ///< the chair's timer while another page is shown
   MessageStrip* strip_;
   DayBoardPage* board_ = nullptr;
   ChairPage* chair_ = nullptr;
   CloseOutPage* closeOut_ = nullptr;
+  ReadinessPage* readiness_ = nullptr;
+  LaptopPage* laptop_ = nullptr;
+  ScanCatcher* catcher_ = nullptr;
+  std::optional<roster::DayId> askedReady_;
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
   QWidget* cameFrom_ = nullptr; ///< where to go when the chair is done
 };

@@ -1,5 +1,6 @@
 #include "ui/windows/main_window.h"
 
+#include "ui/support/kept_file.h"
 #include "ui/support/laptop.h"
 #include "ui/support/message.h"
 #include "ui/support/text.h"
@@ -41,10 +42,29 @@ void MainWindow::adopt(base::Result<session::Session> session) {
   const auto remembered = rememberBook(machine_.folder, session->path());
   book_ = std::make_unique<BookView>(std::move(*session), machine_.clock, *prompter_, machine_.idle,
                                      stack_);
+  keepHabits();
+  if (machine_.speaker) book_->hearOn(*machine_.speaker);
   stack_->addWidget(book_.get());
   stack_->setCurrentWidget(book_.get());
   book_->setFocus();
   if (!remembered) start_->refuse(inOneLine(describe(remembered.error())));
+}
+
+void MainWindow::keepHabits() {
+  auto& acting = book_->acting();
+  const auto read = readKept(machine_.folder);
+  const auto today = machine_.clock.now().date();
+  acting.keep(read.kept.habits);
+  if (read.kept.on == today) acting.change(stillUsable(read.kept.setup, book_->session(), today));
+  if (!read.trouble.isEmpty()) book_->warn(read.trouble);
+  const auto write = [this] {
+    const auto& now = book_->acting();
+    const auto written =
+        writeKept(machine_.folder, {now.habits(), machine_.clock.now().date(), now.now()});
+    if (!written) book_->warn(inOneLine(describe(written.error())));
+  };
+  connect(&acting, &Acting::changed, this, write);
+  connect(&acting, &Acting::habitsChanged, this, write);
 }
 
 } // namespace gk::ui

@@ -14,6 +14,7 @@ class QStackedWidget;
 namespace gk::ui {
 
 class BookView;
+class Speaker;
 class StartPage;
 
 /// What the window stands on; all of it outlives the window.
@@ -24,6 +25,7 @@ struct Machine {
   base::Path folder; ///< where this laptop keeps what is its own
   std::chrono::milliseconds idle{std::chrono::minutes(2)};
   session::BookKind kind = session::BookKind::real;
+  Speaker* speaker = nullptr; ///< none: the timer's flash alone
 };
 
 /// The program's one window: the start page, then the logbook. Its title never names anyone.
@@ -42,6 +44,8 @@ class MainWindow final : public QMainWindow {
   [[nodiscard]] BookView* book() const { return book_.get(); }
 
  private:
+  /// What this laptop kept from its last start, and from now on what is chosen.
+  void keepHabits();
   void adopt(base::Result<session::Session> session);
 
   Machine machine_;

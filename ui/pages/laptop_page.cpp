@@ -1,0 +1,217 @@
+#include "ui/pages/laptop_page.h"
+
+#include "ui/support/pedal.h"
+#include "ui/support/text.h"
+#include "ui/widgets/key_bar.h"
+#include "ui/widgets/key_button.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+#include <algorithm>
+#include <array>
+
+namespace gk::ui {
+
+namespace {
+
+constexpr std::array volumes{0, 25, 50, 70, 100};
+constexpr std::array percents{100, 125, 150, 175, 200};
+constexpr std::array<std::string_view, 3> colourNames{"light", "dark", "high contrast"};
+
+template <class Values>
+int nearest(const Values& values, int wanted) {
+  const auto at =
+      std::ranges::min_element(values, {}, [&](int value) { return std::abs(value - wanted); });
+  return static_cast<int>(at - values.begin());
+}
+
+template <class E>
+QStringList names() {
+  QStringList all;
+  for (const auto name : base::enumNames<E>)
+    all += capital(toQt(name));
+  return all;
+}
+
+QString nameOf(const TaughtKey& pedal) {
+  const auto name = keyHint(pedal.key);
+  return pedal.key == 0 || pedal.key == Qt::Key_unknown || name.isEmpty()
+             ? u"key at place %1"_s.arg(pedal.scanCode)
+             : name;
+}
+
+} // namespace
+
+LaptopPage::LaptopPage(Context& context, QWidget* parent)
+    : Page(context, parent), pedal_(wordsLabel({}, u"big"_s, u"pedalState"_s, this)),
+      teachButton_(keyButton(u"Teach the pedal"_s, QKeySequence(Qt::ALT | Qt::Key_P),
+                             u"pedalTeach"_s, this)),
+      forget_(keyButton(u"Forget it"_s, QKeySequence(Qt::ALT | Qt::Key_F), u"pedalForget"_s, this)),
+      prefix_(new QLineEdit(this)),
+      scan_(wordsLabel(u"Scan anything here to see what it is taken for."_s, u"big"_s,
+                       u"lastScan"_s, this)),
+      flash_(new QCheckBox(u"The timer flas&hes as well"_s, this)) {
+  setObjectName(u"laptopPage"_s);
+  setFocusPolicy(Qt::StrongFocus);
+  auto* form = new QFormLayout(this);
+  form->setHorizontalSpacing(12);
+  form->addRow(wordsLabel(u"This laptop"_s, u"title"_s, {}, this));
+  auto* pedals = new QHBoxLayout;
+  pedals->addWidget(teachButton_);
+  pedals->addWidget(forget_);
+  pedals->addStretch();
+  form->addRow(u"Pedal"_s, pedal_);
+  form->addRow(QString(), pedals);
+  prefix_->setObjectName(u"scannerPrefix"_s);
+  prefix_->setAccessibleName(u"Scanner's prefix"_s);
+  prefix_->setMaxLength(4);
+  prefix_->setMaximumWidth(720);
+  prefix_->setPlaceholderText(u"empty: a scanner is known by its speed alone"_s);
+  form->addRow(u"Scanner &begins with"_s, prefix_);
+  form->addRow(QString(), scan_);
+  QStringList loud;
+  for (const auto volume : volumes)
+    loud += volume == 0 ? u"Off: flash alone"_s : u"%1 %"_s.arg(volume);
+  volume_ = choice(form, u"Timer's &volume"_s, u"timerVolume"_s, loud);
+  flash_->setObjectName(u"timerFlash"_s);
+  auto* hear = keyButton(u"Hear it"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
+  hear->setMaximumWidth(300);
+  form->addRow(QString(), flash_);
+  form->addRow(QString(), hear);
+  strip_ = choice(form, u"&Keys and timer stand at the"_s, u"stripSide"_s, names<Side>());
+  order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
+  QStringList colours;
+  for (const auto name : colourNames)
+    colours += capital(toQt(name));
+  colours_ = choice(form, u"&Colours"_s, u"colours"_s, colours);
+  QStringList sizes;
+  for (const auto percent : percents)
+    sizes += u"%1 %"_s.arg(percent);
+  text_ = choice(form, u"Si&ze of letters"_s, u"textSize"_s, sizes);
+
+  connect(teachButton_, &QPushButton::clicked, this, [this] { teach(true); });
+  connect(forget_, &QPushButton::clicked, this, [this] {
+    teach(false);
+    auto habits = this->context().acting.habits();
+    habits.pedal.reset();
+    this->context().acting.keep(habits);
+  });
+  connect(prefix_, &QLineEdit::editingFinished, this, &LaptopPage::choose);
+  connect(flash_, &QCheckBox::toggled, this, &LaptopPage::choose);
+  connect(hear, &QPushButton::clicked, this, [this] { Q_EMIT soundWanted(Cue::target); });
+  connect(&this->context().acting, &Acting::habitsChanged, this, &LaptopPage::refresh);
+  setFocusProxy(nullptr);
+}
+
+QComboBox* LaptopPage::choice(QFormLayout* into, const QString& words, const QString& name,
+                              const QStringList& options) {
+  auto* box = new QComboBox(this);
+  box->setObjectName(name);
+  box->setAccessibleName(QString(words).remove(u'&'));
+  box->setMaximumWidth(720);
+  box->addItems(options);
+  into->addRow(words, box);
+  connect(box, &QComboBox::currentIndexChanged, this, &LaptopPage::choose);
+  return box;
+}
+
+void LaptopPage::refresh() {
+  const auto& habits = context().acting.habits();
+  reading_ = true;
+  prefix_->setText(toQt(habits.scannerPrefix));
+  volume_->setCurrentIndex(nearest(volumes, habits.volume));
+  flash_->setChecked(habits.flash || habits.volume == 0);
+  flash_->setEnabled(habits.volume != 0);
+  strip_->setCurrentIndex(static_cast<int>(habits.strip));
+  order_->setCurrentIndex(static_cast<int>(habits.order));
+  const auto colour = std::ranges::find(colourNames, habits.colours);
+  colours_->setCurrentIndex(
+      colour == colourNames.end() ? 0 : static_cast<int>(colour - colourNames.begin()));
+  text_->setCurrentIndex(nearest(percents, habits.textPercent));
+  reading_ = false;
+  showPedal();
+}
+
+void LaptopPage::showPedal() {
+  const auto& pedal = context().acting.habits().pedal;
+  forget_->setEnabled(pedal.has_value());
+  pedal_->setText(teaching_ ? u"▶ Press the pedal once. Esc: leave it."_s
+                  : pedal   ? u"Space, and the pedal: "_s + nameOf(*pedal)
+                            : u"Space. No pedal was taught yet."_s);
+}
+
+void LaptopPage::teach(bool on) {
+  teaching_ = on;
+  if (on) setFocus();
+  showPedal();
+}
+
+/// What else would be a shortcut goes to the pedal while it is taught.
+bool LaptopPage::event(QEvent* event) {
+  if (teaching_ && event->type() == QEvent::ShortcutOverride) {
+    event->accept();
+    return true;
+  }
+  return Page::event(event);
+}
+
+void LaptopPage::keyPressEvent(QKeyEvent* event) {
+  if (!teaching_) return Page::keyPressEvent(event);
+  event->accept();
+  if (!event->isAutoRepeat()) learn(*event);
+}
+
+void LaptopPage::learn(const QKeyEvent& event) {
+  if (event.key() == Qt::Key_Escape) return teach(false);
+  if (meansSomething(chairKey(event))) {
+    Q_EMIT said(keyHint(event.key()) +
+                u" already does something in the chair. Set the pedal to Space, F13 or another "
+                "key that nothing else uses, and press it again."_s);
+    return;
+  }
+  auto habits = context().acting.habits();
+  // Space always starts the timer, so a pedal that sends it needs no teaching.
+  if (event.key() == Qt::Key_Space)
+    habits.pedal.reset();
+  else
+    habits.pedal = TaughtKey{event.key(), event.nativeScanCode()};
+  teach(false);
+  context().acting.keep(habits);
+  Q_EMIT said(event.key() == Qt::Key_Space ? u"The pedal sends Space: it works as it is."_s
+                                           : u"The pedal is taught: "_s + nameOf(*habits.pedal));
+}
+
+void LaptopPage::choose() {
+  if (reading_) return;
+  auto habits = context().acting.habits();
+  habits.scannerPrefix = toStd(prefix_->text());
+  habits.volume = volumes[static_cast<std::size_t>(volume_->currentIndex())];
+  if (habits.volume != 0 && flash_->isEnabled()) habits.flash = flash_->isChecked();
+  habits.strip = static_cast<Side>(strip_->currentIndex());
+  habits.order = static_cast<WorkOrder>(order_->currentIndex());
+  habits.colours = colourNames[static_cast<std::size_t>(colours_->currentIndex())];
+  habits.textPercent = percents[static_cast<std::size_t>(text_->currentIndex())];
+  context().acting.keep(habits);
+}
+
+void LaptopPage::showScan(const QString& code) {
+  const auto text = toStd(code);
+  QString what = u"neither a child's number nor a lot of this logbook"_s;
+  if (roster::parseChildNumber(text)) {
+    what = u"a child's number"_s;
+  } else if (const auto lots = book().lots()) {
+    for (const auto& lot : *lots)
+      if (toQt(lot.value.lot).compare(code, Qt::CaseInsensitive) == 0)
+        what = u"a lot, "_s + toQt(kit::shown(lot.value));
+  }
+  scan_->setText(u"Scanned "_s + code + u": "_s + what);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,265 @@
+#include "ui/pages/readiness_page.h"
+
+#include "base/text.h"
+#include "ui/models/readiness_words.h"
+#include "ui/support/read_date.h"
+#include "ui/support/text.h"
+#include "ui/widgets/ask_bar.h"
+#include "ui/widgets/key_button.h"
+
+#include <QKeyEvent>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using kit::ReadinessAnswer;
+using kit::ReadinessItem;
+
+namespace {
+
+/// A spore test is run at least weekly, also by a program that works one day a week.
+constexpr int daysOfSporeTest = 7;
+
+QString mark(const std::optional<kit::ReadinessCheck>& answer) {
+  if (!answer) return u"…"_s;
+  switch (answer->answer) {
+  case ReadinessAnswer::done:
+    return u"✔ done"_s;
+  case ReadinessAnswer::failed:
+    return u"✖ FAILED"_s;
+  case ReadinessAnswer::notApplicable:
+    return u"– not applicable"_s;
+  case ReadinessAnswer::passedOver:
+    return u"▲ PASSED OVER"_s;
+  }
+  return {};
+}
+
+} // namespace
+
+ReadinessPage::ReadinessPage(Context& context, QWidget* parent)
+    : Page(context, parent), state_(wordsLabel({}, u"counts"_s, u"readinessState"_s, this)),
+      question_(wordsLabel({}, u"title"_s, u"readinessQuestion"_s, this)),
+      keys_(new KeyBar(4, this)), ask_(new AskBar(this)) {
+  setObjectName(u"readinessPage"_s);
+  setFocusPolicy(Qt::StrongFocus);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(wordsLabel(u"Morning check, before the first child"_s, u"title"_s, {}, this));
+  column->addWidget(state_);
+  for (std::size_t item = 0; item < items; ++item) {
+    lines_[item] = wordsLabel({}, u"big"_s, u"readinessLine%1"_s.arg(item + 1), this);
+    column->addWidget(lines_[item]);
+  }
+  column->addWidget(question_);
+  column->addWidget(keys_);
+  column->addWidget(ask_);
+  column->addStretch();
+  ask_->hide();
+  connect(ask_, &AskBar::opened, this, [this] {
+    keys_->hide();
+    ask_->show();
+  });
+  connect(ask_, &AskBar::closed, this, [this] {
+    ask_->hide();
+    keys_->show();
+    setFocus();
+  });
+}
+
+void ReadinessPage::chooseDay(const std::optional<roster::DayId>& day) {
+  ask_->backOut();
+  day_ = day;
+  refresh();
+  at_ = 0;
+  while (at_ + 1 < items && answerTo(at_))
+    ++at_;
+  show();
+}
+
+void ReadinessPage::refresh() {
+  answers_.clear();
+  if (day_) {
+    const auto answers = book().readiness(*day_);
+    if (went(answers)) answers_ = *answers;
+  }
+  show();
+}
+
+std::optional<kit::ReadinessCheck> ReadinessPage::answerTo(std::size_t item) const {
+  const auto found = std::ranges::find_if(answers_, [&](const auto& row) {
+    return row.value.item == static_cast<ReadinessItem>(item);
+  });
+  return found == answers_.end() ? std::nullopt : std::optional(found->value);
+}
+
+QString ReadinessPage::nowWords() const {
+  const auto now = context().clock.now();
+  return toQt(now.text().substr(11) + " on " + now.date().weekday() + " " + now.date().words());
+}
+
+void ReadinessPage::show() {
+  const auto words = readinessWords(answers_);
+  state_->setText(!day_             ? u"No school day is open: open one on the day board, F1."_s
+                  : words.isEmpty() ? u"✔ Ready."_s
+                                    : words);
+  for (std::size_t item = 0; item < items; ++item) {
+    const auto answer = answerTo(item);
+    auto line = (item == at_ ? u"▶ "_s : u"    "_s) + QString::number(item + 1) + u"  "_s +
+                capital(toQt(base::nameOf(static_cast<ReadinessItem>(item)))) + u"   "_s +
+                mark(answer);
+    if (answer)
+      for (const auto& part : {answer->detail, answer->reason})
+        if (!part.empty()) line += u", "_s + toQt(part);
+    lines_[item]->setText(line);
+    auto font = lines_[item]->font();
+    font.setBold(item == at_);
+    lines_[item]->setFont(font);
+  }
+  auto question = readinessQuestion(static_cast<ReadinessItem>(at_));
+  if (static_cast<ReadinessItem>(at_) == ReadinessItem::clock)
+    question += u" It is "_s + nowWords() + u'.';
+  question_->setText(question);
+  const auto why = [this](ReadinessAnswer answer) { return [this, answer] { askWhy(answer); }; };
+  const bool on = day_.has_value();
+  keys_->setActions(
+      {{Qt::Key_Return, u"Done"_s, u"readinessDone"_s, [this] { done(); }, Look::main, on},
+       {Qt::Key_X, u"Failed"_s, u"readinessFailed"_s, why(ReadinessAnswer::failed), Look::alarm,
+        on},
+       {Qt::Key_N, u"Not applicable"_s, u"readinessNone"_s, why(ReadinessAnswer::notApplicable),
+        Look::plain, on},
+       {Qt::Key_P, u"Pass over, say why"_s, u"readinessOver"_s, why(ReadinessAnswer::passedOver),
+        Look::plain, on}});
+}
+
+void ReadinessPage::move(int by) {
+  const auto last = static_cast<int>(items) - 1;
+  at_ = static_cast<std::size_t>(std::clamp(static_cast<int>(at_) + by, 0, last));
+  show();
+}
+
+void ReadinessPage::done() {
+  const auto item = static_cast<ReadinessItem>(at_);
+  if (item == ReadinessItem::light) return doneLight();
+  if (item == ReadinessItem::lots) return doneLots();
+  if (item == ReadinessItem::sterilizer) return doneSterilizer();
+  answer(ReadinessAnswer::done, {}, item == ReadinessItem::clock ? nowWords() : QString());
+}
+
+/// The light of today's choice: a reading of this morning counts, else its number is asked for.
+void ReadinessPage::doneLight() {
+  const auto lights = book().lights();
+  if (!went(lights)) return;
+  const auto chosen = context().acting.now().light;
+  const auto light =
+      std::ranges::find_if(*lights, [&](const auto& one) { return chosen == one.id; });
+  if (light == lights->end())
+    return Q_EMIT said(u"Choose today's light first: F5. Or pass it over with a reason."_s);
+  const auto readings = book().readings(light->id);
+  if (!went(readings)) return;
+  for (const auto& reading : *readings)
+    if (reading.value.on == context().clock.now().date())
+      return noteLight(light->value, readings->back().value);
+  readLight(*light);
+}
+
+void ReadinessPage::readLight(const base::Recorded<kit::Light>& light) {
+  const auto question = u"Light %1: what does meter %2 read, in mW/cm²? Baseline %3."_s
+                            .arg(toQt(light.value.tag), toQt(light.value.meter))
+                            .arg(light.value.baseline.value);
+  ask_->write(question, {}, [this, light](const QString& text) {
+    const auto value = base::parseInt(toStd(text));
+    if (!went(value)) return;
+    if (*value < 0 || *value > 5000)
+      return Q_EMIT said(u"A meter reads 0 to 5000 mW/cm². Type it again."_s);
+    const kit::MeterReading reading{.light = light.id,
+                                    .on = context().clock.now().date(),
+                                    .value = {static_cast<int>(*value)},
+                                    .withSleeve = light.value.baselineWithSleeve,
+                                    .meter = light.value.meter};
+    if (went(book().enterReading(context().acting.by(), reading))) noteLight(light.value, reading);
+  });
+}
+
+void ReadinessPage::noteLight(const kit::Light& light, const kit::MeterReading& reading) {
+  const auto grade = kit::grade(light, reading);
+  const auto detail = u"%1 reads %2 of %3 mW/cm², %4"_s.arg(toQt(light.tag))
+                          .arg(reading.value.value)
+                          .arg(light.baseline.value)
+                          .arg(toQt(base::nameOf(grade)).toUpper());
+  if (grade == kit::LightGrade::red)
+    answer(ReadinessAnswer::failed, u"the light is too weak: take another, or a self-cure"_s,
+           detail);
+  else
+    answer(ReadinessAnswer::done, {}, detail);
+}
+
+void ReadinessPage::doneLots() {
+  const auto lots = book().lots();
+  if (!went(lots)) return;
+  const auto& setup = context().acting.now();
+  QStringList words;
+  for (const auto& chosen : {setup.sealant, setup.etchant, setup.varnish})
+    for (const auto& lot : *lots) {
+      if (chosen != lot.id) continue;
+      if (const auto usable = kit::checkUsable(lot.value, context().clock.now().date()); !usable)
+        return Q_EMIT said(toQt(usable.error().detail) + u" Choose another: F5."_s);
+      words += toQt(kit::shown(lot.value) + " until " + lot.value.expiry.iso());
+    }
+  if (words.isEmpty())
+    return Q_EMIT said(u"Choose today's lots first: F5. Or pass it over with a reason."_s);
+  answer(ReadinessAnswer::done, {}, words.join(u", "_s));
+}
+
+void ReadinessPage::doneSterilizer() {
+  ask_->write(
+      u"Date of the last spore test, 2026-11-13 or 11/13/2026?"_s, {}, [this](const QString& text) {
+        const auto date = readDate(text, context().prompter);
+        if (!went(date)) return;
+        const auto age = context().clock.now().date().days() - date->days();
+        if (age.count() < 0) return Q_EMIT said(u"That is in the future. Type it again."_s);
+        const auto detail = u"spore test of "_s + toQt(date->iso());
+        ask_->choose(u"What did it say?"_s, {u"Passed"_s, u"Failed"_s, u"No result yet"_s},
+                     [this, detail, age](int chosen) {
+                       if (chosen == 1)
+                         return answer(ReadinessAnswer::failed, u"the spore test failed"_s, detail);
+                       if (chosen == 2)
+                         return answer(ReadinessAnswer::passedOver, u"no result yet"_s, detail);
+                       if (age.count() > daysOfSporeTest)
+                         return answer(ReadinessAnswer::failed,
+                                       u"the last spore test is %1 days old"_s.arg(age.count()),
+                                       detail + u" passed"_s);
+                       answer(ReadinessAnswer::done, {}, detail + u" passed"_s);
+                     });
+      });
+}
+
+void ReadinessPage::askWhy(ReadinessAnswer how) {
+  ask_->write(capital(toQt(base::nameOf(static_cast<ReadinessItem>(at_)))) + u' ' +
+                  toQt(base::nameOf(how)) + u": why?"_s,
+              {}, [this, how](const QString& why) { answer(how, why, {}); });
+}
+
+void ReadinessPage::answer(ReadinessAnswer how, const QString& reason, const QString& detail) {
+  const auto item = static_cast<ReadinessItem>(at_);
+  if (!went(book().answerReadiness(context().acting.by(),
+                                   {*day_, item, how, toStd(reason), toStd(detail)})))
+    return;
+  if (at_ + 1 < items) ++at_;
+  show();
+  if (answers_.size() == items) Q_EMIT answered();
+}
+
+void ReadinessPage::keyPressEvent(QKeyEvent* event) {
+  event->accept();
+  if (ask_->isAsking()) return ask_->press(*event);
+  if (keys_->press(*event)) return;
+  if (event->key() == Qt::Key_Up) return move(-1);
+  if (event->key() == Qt::Key_Down) return move(1);
+  event->ignore();
+  Page::keyPressEvent(event);
+}
+
+} // namespace gk::ui
