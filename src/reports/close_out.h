@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/inputs.h"
+#include "reports/letters_due.h"
 
 #include <optional>
 
@@ -94,7 +94,8 @@ enum class ExceptionKind {
   frostyNotSeen,
   consentOverride,
   redLight,
-  provisionalChild
+  provisionalChild,
+  letterMissing ///< seen, and no letter printed or queued; or the record changed since
 };
 
 struct DayException {
@@ -123,6 +124,7 @@ struct DayCounts {
   int surfaces = 0;
   int varnish = 0; ///< children
   int checks = 0;  ///< teeth looked at again
+  int letters = 0; ///< children seen whose letters are printed or queued, and still right
 };
 
 struct CloseOut {
@@ -136,6 +138,7 @@ struct CloseOut {
   std::vector<UnfinishedTooth> unfinished;
   std::vector<DayException> exceptions;
   std::vector<SupplyLine> supplies;
+  std::vector<LetterLine> letters;
   DayCounts counts;
   /// Consented children of the school whom nobody has seen this term. They block the last day only.
   std::vector<ChildLine> stillToSee;
@@ -159,4 +162,5 @@ inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
     std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
-                                     "consent override", "red light", "provisional child"});
+                                     "consent override", "red light", "provisional child",
+                                     "letter missing"});

@@ -109,6 +109,20 @@ void addProvisional(const DayView& view, std::vector<DayException>& out) {
                      "not on the roster; ask the school office", "", ""});
 }
 
+/// One letter for each child seen, printed or queued: told for the day as a whole, since the
+/// letters' own table has the children.
+void addLetters(const DayView& view, std::vector<DayException>& out) {
+  const auto lines = letterLines(view);
+  const auto owed = std::ranges::count_if(lines, &LetterLine::isOwed);
+  const auto seen = std::ranges::count_if(lines, &LetterLine::wasSeen);
+  if (owed > 0)
+    out.push_back({ExceptionKind::letterMissing, std::nullopt, "",
+                   std::to_string(owed) + " of " +
+                       counted(static_cast<int>(seen), "child", "children") +
+                       " seen without the right letter, printed or queued",
+                   "", ""});
+}
+
 } // namespace
 
 std::vector<DayException> exceptionsOf(const DayView& view) {
@@ -118,6 +132,7 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   addSteps(view, out);
   addWet(view, out);
   addProvisional(view, out);
+  addLetters(view, out);
   return out;
 }
 

@@ -163,4 +163,33 @@ TEST_CASE("a history that does not fit the version is a damaged book") {
   CHECK(refused.error().code == ErrorCode::storeDamaged);
 }
 
+TEST_CASE("a book from before there were letters keeps its entries and can take one") {
+  const Scratch scratch;
+  const Path path = scratch / "larkmere.gkbook";
+  const auto& steps = store::migrations();
+  const std::vector<Migration> before(steps.begin(), steps.begin() + 1);
+  const std::string entry = "INSERT INTO entry VALUES (zeroblob(15) || x'01', zeroblob(15) || "
+                            "x'01', zeroblob(15) || x'01', 'school', zeroblob(16), 1, NULL, NULL, "
+                            "1, 0, NULL, '');";
+  {
+    auto book = store::createBook(path, Durability::bulk, someMorning, before);
+    REQUIRE(book);
+    book->execute(entry);
+    book->execute("INSERT INTO school VALUES (zeroblob(15) || x'01', 'Alder Hollow', 'AH')");
+    CHECK_FALSE(store::guarded([&] {
+      book->execute("INSERT INTO entry SELECT zeroblob(15) || x'02', zeroblob(15) || x'02', act, "
+                    "'letter', laptop, 2, NULL, NULL, 1, 0, NULL, '' FROM entry");
+    }));
+  }
+  auto book = opened(path, steps);
+  REQUIRE(book);
+  CHECK(number(*book, "SELECT count(*) FROM current_entry") == 1);
+  CHECK(number(*book, "SELECT count(*) FROM school JOIN entry ON entry.id = school.entry") == 1);
+  book->execute("INSERT INTO entry SELECT zeroblob(15) || x'02', zeroblob(15) || x'02', act, "
+                "'letter', laptop, 2, NULL, NULL, 1, 0, NULL, '' FROM entry");
+  CHECK_FALSE(store::guarded([&] { book->execute("DELETE FROM entry"); }));
+  CHECK(store::integrity(*book).value().empty());
+  CHECK(opened(scratch / "larkmere.before-2.gkbook", before));
+}
+
 } // namespace gk::test
