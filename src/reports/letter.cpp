@@ -123,29 +123,21 @@ std::string singleSpaced(std::string_view text) {
   return base::join(words, " ");
 }
 
-/// A paragraph runs on until a blank line; a heading that stands alone is dropped.
+/// Each line is a part; a heading that stands alone is dropped.
 std::vector<LetterText::Part> partsOf(const std::string& filled) {
   std::vector<LetterText::Part> parts;
-  bool runsOn = false;
+  const auto dropLoneHeading = [&] {
+    if (!parts.empty() && parts.back().kind == LetterBlock::heading) parts.pop_back();
+  };
   for (const auto raw : base::split(filled, '\n')) {
     const auto line = base::trim(raw);
-    if (line.empty()) {
-      runsOn = false;
-      continue;
-    }
+    if (line.empty()) continue;
     auto part = partOf(line);
     part.text = singleSpaced(part.text);
-    if (runsOn && part.kind == LetterBlock::paragraph) {
-      parts.back().text += " " + part.text;
-      continue;
-    }
-    if (part.kind == LetterBlock::heading && !parts.empty() &&
-        parts.back().kind == LetterBlock::heading)
-      parts.pop_back();
-    runsOn = part.kind == LetterBlock::paragraph;
+    if (part.kind == LetterBlock::heading) dropLoneHeading();
     parts.push_back(std::move(part));
   }
-  if (!parts.empty() && parts.back().kind == LetterBlock::heading) parts.pop_back();
+  dropLoneHeading();
   return parts;
 }
 

@@ -137,7 +137,7 @@ std::string toHtmlBody(const UrgentForm& form) {
         "reached.</p>\n";
   html += line("The school nurse was told", form.nurseTold ? "yes" : "not noted yet");
   html +=
-      "<p>&nbsp;<br>Taken by (name, time): ______________________________ &nbsp; Handed over by: "
+      "<p>&nbsp;<br>Taken by (name, time): _______________________ &nbsp; From: "
       "____________________</p>\n"
       "<p>One sheet for one child: do not leave it lying. Write down calls and answers only; "
       "anything else is reported in person.</p>\n";

@@ -61,7 +61,6 @@ TEST_CASE("a question that nothing is called is refused with its place") {
 
 TEST_CASE("a part that is not closed is refused where it opens") {
   const auto text = changed("{/replaces}", "");
-  CHECK(refusal(text).starts_with(placeOf(text, "{?pupil}").substr(0, 0)));
   CHECK(refusal(text).find("{?replaces} is never closed") != std::string::npos);
   CHECK(refusal(text).starts_with(placeOf(text, "{?replaces}")));
 }
@@ -77,14 +76,11 @@ TEST_CASE("a part that closes another is refused") {
 TEST_CASE("a brace without its other half is refused") {
   const auto text = changed("Please do not wait.", "Please do not {wait.");
   CHECK(refusal(text).starts_with(placeOf(text, "{wait.") + "a { without its }"));
-  const auto closing = changed("Please do not wait.", "Please do not wait}.");
-  CHECK(refusal(closing).starts_with(placeOf(closing, "}.") + "a } without its {"));
+  const auto closing = changed("Please do not wait.", "Please do not } wait.");
+  CHECK(refusal(closing).starts_with(placeOf(closing, "} wait") + "a } without its {"));
 }
 
 TEST_CASE("a letter that leaves out what must be said is refused") {
-  CHECK(
-      refusal(changed("in the next 6 weeks. Go by {dentist_by}.", "soon.")).find("{dentist_by}") ==
-      std::string::npos); // it stands in the urgent part still
   auto text = changed("This is about {child}. We came to {school} on {date} to check",
                       "We came to {school} on {date} to check");
   const std::string second = "This is about {child}. ";
@@ -93,9 +89,9 @@ TEST_CASE("a letter that leaves out what must be said is refused") {
 }
 
 TEST_CASE("a placeholder that may have nothing to say needs its question around it") {
-  const auto text = changed("We could not finish 1 tooth today.", "See them by {dentist_by}.");
+  const auto text = changed("We could not finish 1 tooth today.", "Go soon, by {dentist_by}.");
   const auto said = refusal(text);
-  CHECK(said.starts_with(placeOf(text, "{dentist_by}.{/").substr(0, 0)));
+  CHECK(said.starts_with(placeOf(text, "{dentist_by}. That")));
   CHECK(said.find("{dentist_by} has nothing to say in some letters; put it between {?early} and "
                   "{/early}") != std::string::npos);
 }

@@ -66,7 +66,7 @@ TEST_CASE("numbers have the syllables with which they are read out") {
   CHECK(syllables("7") == 2);
   CHECK(syllables("48") == 3); // forty-eight
   CHECK(syllables("911") == 3);
-  CHECK(syllables("2026") == 5); // twenty twenty-six
+  CHECK(syllables("2026") == 5);          // twenty twenty-six
   CHECK(syllables("000-555-0142") == 14); // digit by digit
 }
 

@@ -52,7 +52,7 @@ bool isGrey(const QImage& image) {
 
 const QRectF address(0, 0, paper::width, paper::firstFold - 2);
 const QRectF body(paper::margin - 10, paper::textTop - 4, paper::width - 2 * paper::margin + 20,
-                  paper::footTop - 4 - paper::textTop);
+                  paper::footTop - 2 - paper::textTop);
 
 qsizetype pagesIn(const QByteArray& pdf) {
   return pdf.count("/Type /Page\n");
@@ -88,7 +88,7 @@ TEST_CASE("every letter stands on one sheet in both languages with nothing cut o
       const auto text = ink(sheet, body);
       CHECK(text.left() >= paper::margin - 2);
       CHECK(text.right() <= paper::width - paper::margin + 1);
-      CHECK(text.bottom() <= paper::footTop - 10);
+      CHECK(text.bottom() <= paper::footTop - 4);
     }
   }
 }
@@ -148,7 +148,7 @@ TEST_CASE("the nurse's sheet stands on one page with lines to write on", "[case-
   const QRectF page(paper::margin - 10, 20, paper::width - 2 * paper::margin + 20,
                     paper::footTop - 24);
   CHECK(ink(sheet, page).right() <= paper::width - paper::margin + 1);
-  CHECK(ink(sheet, page).bottom() <= paper::footTop - 10);
+  CHECK(ink(sheet, page).bottom() <= paper::footTop - 4);
 }
 
 TEST_CASE("a picture of each letter is kept when it is asked for", "[.pictures]") {

@@ -18,12 +18,19 @@ namespace gk::ui {
 namespace {
 
 constexpr double textWidth = paper::width - 2 * paper::margin;
-constexpr double letterHeight = paper::footTop - 10 - paper::textTop;
+constexpr double letterHeight = paper::footTop - 6 - paper::textTop;
 constexpr double formHeight = paper::footTop - 10 - paper::margin;
 
 const QString style =
-    u"h1 { font-size: 17px; margin: 0 0 6px 0; } h2 { font-size: 11px; margin: 5px 0 0 0; } "
-    "p { margin: 0 0 1px 0; } ul { margin: 0; } td, th { font-size: 10px; }"_s;
+    u"p { margin: 0 0 1px 0; } p.title { font-size: 17px; margin: 0 0 6px 0; }"
+    " p.head { margin: 4px 0 0 0; } ul { margin: 0; } td, th { font-size: 10px; }"_s;
+
+/// Qt sizes headings by its own scale, whatever the style says; bold lines keep to theirs.
+QString withPlainHeadings(QString html) {
+  html.replace(u"<h1>"_s, u"<p class=\"title\"><b>"_s).replace(u"</h1>"_s, u"</b></p>"_s);
+  html.replace(u"<h2>"_s, u"<p class=\"head\"><b>"_s).replace(u"</h2>"_s, u"</b></p>"_s);
+  return html;
+}
 
 /// One unit is a point, so that the lines break alike on every device.
 QFont fontOf(int points, bool bold = false) {
@@ -44,8 +51,8 @@ std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, b
   QTextOption option;
   option.setTextDirection(rightToLeft ? Qt::RightToLeft : Qt::LeftToRight);
   made->setDefaultTextOption(option);
-  made->setHtml(toQt("<html dir=\"" + std::string(rightToLeft ? "rtl" : "ltr") + "\"><body>" +
-                     body + "</body></html>"));
+  made->setHtml(u"<html dir=\"%1\"><body>%2</body></html>"_s.arg(rightToLeft ? u"rtl"_s : u"ltr"_s,
+                                                                 withPlainHeadings(toQt(body))));
   made->setPageSize(QSizeF(textWidth, height));
   return made;
 }

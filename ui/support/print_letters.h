@@ -22,8 +22,8 @@ inline constexpr double height = 792;
 inline constexpr double margin = 54;
 inline constexpr double firstFold = height / 3;
 inline constexpr double secondFold = 2 * height / 3;
-inline constexpr double textTop = firstFold + 20;
-inline constexpr double footTop = height - 46;
+inline constexpr double textTop = firstFold + 16;
+inline constexpr double footTop = height - 40;
 } // namespace paper
 
 /// Each letter begins on a sheet of its own; the foot of each page has the child's name, the day
