@@ -74,7 +74,7 @@ class LetterTemplate::Parser {
     while (!isAtEnd()) {
       const auto line = takeLine();
       if (line.starts_with('#') && !line.starts_with("## ")) continue;
-      if (const auto read = bodyLine(line); !read) return read;
+      if (const auto read = bodyLine(line); !read) return read.error();
     }
     if (!open_.empty())
       return at(open_.back().line, open_.back().column,
@@ -99,7 +99,7 @@ class LetterTemplate::Parser {
       if (end == std::string_view::npos || line[end] == '{')
         return at(line_, column, "a { without its } on the same line");
       const auto read = tag(line.substr(brace + 1, end - brace - 1), column);
-      if (!read) return read;
+      if (!read) return read.error();
       from = end + 1;
     }
     add(Kind::text, "\n", 0);
