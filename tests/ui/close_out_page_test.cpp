@@ -249,3 +249,15 @@ TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", 
   CHECK(desk.news.startsWith(u"1 urgent sheets printed"_s));
   CHECK(desk.prompter.printed.startsWith("%PDF-"));
 }
+
+// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+TEST_CASE("The letters of a close-out as a picture", "[.pictures]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  REQUIRE_FALSE(folder.isEmpty());
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina", "Tolliver-Reed"));
+  desk.urgentChild();
+  desk.open();
+  desk.choose(letters);
+  CHECK(desk.page.grab().save(folder + u"/close-out letters.png"_s));
+}
