@@ -42,19 +42,38 @@ const std::vector<LetterName>& letterQuestions() {
       {"stopped", true},     // consent was withdrawn while care went on
       {"done", false},       // something was done to a tooth
       {"sealants", false},   // of which something is a sealant
-      {"sealed", false},     {"sealed_one", false},     {"sealed_many", false},
-      {"resealed", false},   {"resealed_one", false},   {"resealed_many", false},
-      {"repaired", false},   {"repaired_one", false},   {"repaired_many", false},
-      {"covered", false},    {"covered_one", false},    {"covered_many", false},
-      {"unfinished", false}, {"unfinished_one", false}, {"unfinished_many", false},
-      {"kept", false},       {"kept_one", false},       {"kept_many", false},
-      {"varnish", true},     {"not_treated", true}, // seen, teeth were meant to be sealed, and none
-                                                    // was
-      {"fine", true},                               // no need for a dentist was seen
-      {"decay", false},                             // a tooth may have a cavity
-      {"decay_one", false},  {"decay_many", false},     {"early", true},
-      {"urgent", true},      {"pain", false},           {"swelling", true},
-      {"injury", false},     {"sore", false},           {"reached", true},
+      {"sealed", false},
+      {"sealed_one", false},
+      {"sealed_many", false},
+      {"resealed", false},
+      {"resealed_one", false},
+      {"resealed_many", false},
+      {"repaired", false},
+      {"repaired_one", false},
+      {"repaired_many", false},
+      {"covered", false},
+      {"covered_one", false},
+      {"covered_many", false},
+      {"unfinished", false},
+      {"unfinished_one", false},
+      {"unfinished_many", false},
+      {"kept", false},
+      {"kept_one", false},
+      {"kept_many", false},
+      {"varnish", true},
+      {"not_treated", true}, // seen, teeth were meant to be sealed, and none
+                             // was
+      {"fine", true},        // no need for a dentist was seen
+      {"decay", false},      // a tooth may have a cavity
+      {"decay_one", false},
+      {"decay_many", false},
+      {"early", true},
+      {"urgent", true},
+      {"pain", false},
+      {"swelling", true},
+      {"injury", false},
+      {"sore", false},
+      {"reached", true},
       {"tried", true},
   };
   return all;
