@@ -82,7 +82,7 @@ LetterText writeLetter(const LetterTemplates& templates, const LetterFrame& fram
 /// Whether the reader's own language has a template.
 bool speaks(const LetterTemplates& templates, const LetterReader& reader);
 
-/// One paragraph a line, headings in capitals' place as "## ": also what the digest is taken of.
+/// One paragraph a line, headings after "## " as in the template: also what the digest is taken of.
 std::string toText(const LetterText& letter);
 /// Inner HTML of the letter alone, without its head and foot; everything from people is escaped.
 std::string toHtmlBody(const LetterText& letter);
