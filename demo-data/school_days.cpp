@@ -1,5 +1,7 @@
 #include "school_days.h"
 
+#include "session/letters.h"
+
 #include <algorithm>
 #include <map>
 
@@ -98,7 +100,25 @@ Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, D
           .varnish = kit.birch};
 }
 
+/// All that are due, printed by the coordinator and handed to the teachers.
+void sendLetters(Story& story, Desk laptop, roster::DayId day) {
+  auto& tell = story.teller;
+  auto& book = story.at(laptop);
+  const base::By by{story.team->ines, {}};
+  const auto templates = tell.must(session::letterTemplates(book.path()));
+  const auto today = tell.clock.now().date();
+  std::vector<followup::Letter> printed;
+  for (const auto& one : tell.must(session::readyLetters(book, day, templates, today)))
+    if (one.letter.isDue()) printed.push_back(one.record);
+  tell.must(book.enterLetters(by, printed));
+  std::vector<base::Recorded<followup::Letter>> handed;
+  for (const auto& one : tell.must(session::readyLetters(book, day, templates, today)))
+    handed.push_back(*one.letter.written);
+  tell.must(book.moveLetters(by, handed, followup::LetterState::handed));
+}
+
 void sign(Story& story, Desk laptop, roster::DayId day, base::MemberId clinical) {
+  sendLetters(story, laptop, day);
   story.teller.must(story.at(laptop).signDay({clinical, {}}, {day, clinical, story.team->ines}));
 }
 

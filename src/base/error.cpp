@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 41> names{{
+constexpr std::array<Entry, 42> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -51,6 +51,7 @@ constexpr std::array<Entry, 41> names{{
     {ErrorCode::ruleReferral, "rule.referral"},
     {ErrorCode::ruleDayOpen, "rule.day-open"},
     {ErrorCode::ruleReason, "rule.reason"},
+    {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
 }};

@@ -48,6 +48,7 @@ enum class ErrorCode {
   ruleReferral,
   ruleDayOpen,
   ruleReason,
+  letterTemplate,
   estimateInput,
   callMalformed,
 };

@@ -122,7 +122,22 @@ void countsJson(JsonWriter& json, const reports::DayCounts& counts) {
   json.field("surfaces", counts.surfaces);
   json.field("varnish", counts.varnish);
   json.field("checks", counts.checks);
+  json.field("letters", counts.letters);
   json.endObject();
+}
+
+void lettersJson(JsonWriter& json, const std::vector<reports::LetterLine>& letters) {
+  json.arrayField("letters");
+  for (const auto& line : letters) {
+    json.beginObject();
+    json.field("child", line.shown);
+    json.field("variant", base::nameOf(line.variant));
+    json.field("letter", base::nameOf(line.stand));
+    json.field("owed", line.isOwed());
+    json.field("languages", line.languages);
+    json.endObject();
+  }
+  json.endArray();
 }
 
 void suppliesJson(JsonWriter& json, const std::vector<reports::SupplyLine>& supplies) {
@@ -156,6 +171,7 @@ void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
   linesJson(json, "children", sheet.lines);
   countsJson(json, sheet.counts);
   suppliesJson(json, sheet.supplies);
+  lettersJson(json, sheet.letters);
   linesJson(json, "still_to_see", sheet.stillToSee);
   json.endObject();
 }

@@ -19,6 +19,7 @@ std::vector<Verb> setupVerbs();     ///< add-school, add-term, add-member, add-e
 std::vector<Verb> kitVerbs();       ///< add-light, add-lot, add-cure-time
 std::vector<Verb> rosterVerbs();    ///< import-roster
 std::vector<Verb> dayVerbs();       ///< open-day, close-out
+std::vector<Verb> letterVerbs();    ///< letters, letter-templates
 std::vector<Verb> totalsVerbs();    ///< totals
 std::vector<Verb> reportVerbs();    ///< report
 std::vector<Verb> estimateVerbs();  ///< estimate averted, retention, attack-rate, money

@@ -100,6 +100,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
                {},
                {},
                {},
+               {},
                false,
                ""};
   out.equation = equationOf(view);
@@ -107,7 +108,10 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   out.blockers = blockersOf(view, out.unfinished);
   out.exceptions = exceptionsOf(view);
   out.supplies = suppliesOf(view);
+  out.letters = letterLines(view);
   out.counts = countsOf(view);
+  out.counts.letters = static_cast<int>(std::ranges::count_if(
+      out.letters, [](const LetterLine& line) { return line.wasSeen && !line.isOwed(); }));
   for (const auto& child : view.lineUp()) {
     out.lines.push_back(lineOf(view, child, out.blockers));
     if (auto urgent = urgentLine(view, child)) out.urgent.push_back(*std::move(urgent));

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/inputs.h"
+#include "reports/letters_due.h"
 
 #include <optional>
 
@@ -95,7 +95,8 @@ enum class ExceptionKind {
   consentOverride,
   redLight,
   provisionalChild,
-  notReady ///< an item of the morning's readiness that failed or was passed over
+  notReady,     ///< an item of the morning's readiness that failed or was passed over
+  letterMissing ///< seen, and no letter printed or queued; or the record changed since
 };
 
 struct DayException {
@@ -124,6 +125,7 @@ struct DayCounts {
   int surfaces = 0;
   int varnish = 0; ///< children
   int checks = 0;  ///< teeth looked at again
+  int letters = 0; ///< children seen whose letters are printed or queued, and still right
 };
 
 struct CloseOut {
@@ -137,6 +139,7 @@ struct CloseOut {
   std::vector<UnfinishedTooth> unfinished;
   std::vector<DayException> exceptions;
   std::vector<SupplyLine> supplies;
+  std::vector<LetterLine> letters;
   DayCounts counts;
   /// Consented children of the school whom nobody has seen this term. They block the last day only.
   std::vector<ChildLine> stillToSee;
@@ -161,4 +164,4 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
     std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
                                      "consent override", "red light", "provisional child",
-                                     "not ready"});
+                                     "not ready", "letter missing"});

@@ -100,6 +100,21 @@ Table exceptionTable(const CloseOut& day) {
   return table;
 }
 
+Table letterTable(const CloseOut& day) {
+  Table table{
+      "Letters",
+      {{"Child"}, {"Room"}, {"About"}, {"Letter"}, {"Language"}, {"What changed since"}},
+      {},
+      {number(day.counts.letters) + " of " + number(day.counts.children) +
+       " children seen have their letter, printed or queued. A letter that is missing is an "
+       "exception and does not hold up the signing."}};
+  for (const auto& line : day.letters)
+    table.rows.push_back({line.shown, line.room, named(line.variant), named(line.stand),
+                          line.languages.empty() ? nothing : line.languages,
+                          base::join(line.changes, "; ")});
+  return table;
+}
+
 Table countTable(const CloseOut& day) {
   const auto& counts = day.counts;
   return {"Counts",
@@ -139,9 +154,10 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day), blockerTable(day),    urgentTable(day),
-                         childTable(day),    unfinishedTable(day), exceptionTable(day),
-                         countTable(day),    supplyTable(day),     stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day),  blockerTable(day),    urgentTable(day),
+                         childTable(day),     unfinishedTable(day), exceptionTable(day),
+                         countTable(day),     supplyTable(day),     letterTable(day),
+                         stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

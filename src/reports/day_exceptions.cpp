@@ -119,6 +119,20 @@ void addNotReady(const DayView& view, std::vector<DayException>& out) {
   }
 }
 
+/// One letter for each child seen, printed or queued: told for the day as a whole, since the
+/// letters' own table has the children.
+void addLetters(const DayView& view, std::vector<DayException>& out) {
+  const auto lines = letterLines(view);
+  const auto owed = std::ranges::count_if(lines, &LetterLine::isOwed);
+  const auto seen = std::ranges::count_if(lines, &LetterLine::wasSeen);
+  if (owed > 0)
+    out.push_back({ExceptionKind::letterMissing, std::nullopt, "",
+                   std::to_string(owed) + " of " +
+                       counted(static_cast<int>(seen), "child", "children") +
+                       " seen without the right letter, printed or queued",
+                   "", ""});
+}
+
 } // namespace
 
 std::vector<DayException> exceptionsOf(const DayView& view) {
@@ -129,6 +143,7 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   addSteps(view, out);
   addWet(view, out);
   addProvisional(view, out);
+  addLetters(view, out);
   return out;
 }
 

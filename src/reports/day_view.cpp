@@ -19,7 +19,7 @@ DayView::DayView(const DayRecords& from, const Names& names)
       screenings(from.screenings, onDay(from.id)), placements(from.placements, onDay(from.id)),
       varnishes(from.varnishes, onDay(from.id)), outcomes(from.outcomes, onDay(from.id)),
       checks(from.checks, onDay(from.id)), referrals(from.referrals, always),
-      contacts(from.contacts, always),
+      contacts(from.contacts, always), letters(from.letters, onDay(from.id)),
       overrides(from.overrides, [&](const auto& row) { return row.value.on == from.day.date; }),
       fields(from.fields, onDay(from.id)), names_(names), children_(from.children),
       lots_(from.lots), lights_(from.lights), members_(from.members), fieldsById_(from.fields),

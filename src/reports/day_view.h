@@ -22,6 +22,7 @@ class DayView {
   PerChild<followup::RetentionCheck> checks;
   PerChild<followup::Referral> referrals;
   PerChild<followup::ContactAttempt> contacts;
+  PerChild<followup::Letter> letters;
   PerChild<roster::ConsentOverride> overrides;
   PerChild<chairside::Field> fields;
 

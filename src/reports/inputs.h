@@ -2,6 +2,7 @@
 
 #include "base/entry.h"
 #include "chairside/placement.h"
+#include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
@@ -52,6 +53,7 @@ struct DayRecords {
   /// Of those children, this day or later.
   Rows<followup::Referral> referrals{};
   Rows<followup::ContactAttempt> contacts{};
+  Rows<followup::Letter> letters{}; ///< about this day
 
   Rows<kit::Lot> lots{};
   Rows<kit::Light> lights{};

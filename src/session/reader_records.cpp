@@ -57,6 +57,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.fields, today);
   reader.read(records.referrals, today);
   reader.read(records.contacts, today);
+  reader.read(records.letters, today);
   reader.read(records.closures, today);
   reader.read(records.readiness, today);
   for (const auto& field : records.fields) {

@@ -110,6 +110,11 @@ class Session : public Reader {
   Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,
                                     const followup::Referral& referral, const std::string& reason);
   Result<followup::ContactId> enterContact(By by, const followup::ContactAttempt& attempt);
+  /// As they were written, all or none; also after the day is signed.
+  Result<base::Done> enterLetters(By by, const std::vector<followup::Letter>& letters);
+  /// Printed again, handed over, come back.
+  Result<base::Done> moveLetters(By by, const std::vector<Recorded<followup::Letter>>& letters,
+                                 followup::LetterState to);
 
  private:
   Session(store::Book book, World world) : Reader(std::move(book), world) {}

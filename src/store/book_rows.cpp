@@ -91,5 +91,6 @@ GK_RECORD(chairside::DayOutcome)
 GK_RECORD(followup::RetentionCheck)
 GK_RECORD(followup::Referral)
 GK_RECORD(followup::ContactAttempt)
+GK_RECORD(followup::Letter)
 
 } // namespace gk::store

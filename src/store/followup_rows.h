@@ -1,5 +1,6 @@
 #pragma once
 
+#include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "store/rows.h"
@@ -61,6 +62,33 @@ struct Rows<followup::ContactAttempt> {
   }
   static followup::ContactAttempt read(RowReader& row) {
     return {.child = row, .day = row, .channel = row, .result = row, .note = row};
+  }
+};
+
+template <>
+struct Rows<followup::Letter> {
+  static constexpr std::string_view table = "letter";
+  static constexpr std::string_view columns =
+      "child, day, guardian, language, interpreter, variant, facts, template_digest, text_digest, "
+      "written, prints, state, replaces";
+  static void write(RowWriter& row, const followup::Letter& l) {
+    row << l.child << l.day << l.guardian << l.language << l.interpreter << l.variant << l.facts
+        << l.templateDigest << l.textDigest << l.written << l.prints << l.state << l.replaces;
+  }
+  static followup::Letter read(RowReader& row) {
+    return {.child = row,
+            .day = row,
+            .guardian = row,
+            .language = row,
+            .interpreter = row,
+            .variant = row,
+            .facts = row,
+            .templateDigest = row,
+            .textDigest = row,
+            .written = row,
+            .prints = row,
+            .state = row,
+            .replaces = row.maybe()};
   }
 };
 

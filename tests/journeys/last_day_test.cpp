@@ -144,6 +144,24 @@ void checkForms(test::Told& told, const reports::DayRecords& day) {
   CHECK(test::must(told.book().findChildren("Hatherwick")).empty());
 }
 
+/// Every child seen went home with a letter; Lupe's is in Spanish, Hana's is urgent.
+void checkLetters(test::Told& told, const reports::DayRecords& day,
+                  const reports::CloseOut& sheet) {
+  CHECK(sheet.counts.letters == sheet.counts.children);
+  const auto letterTo = [&](const std::string& digits) {
+    const auto child = told.child(digits);
+    const auto at = std::ranges::find_if(
+        day.letters, [&](const auto& letter) { return letter.value.child == child; });
+    REQUIRE(at != day.letters.end());
+    return at->value;
+  };
+  const auto lupe = letterTo("1045");
+  CHECK(lupe.language == "Spanish");
+  CHECK(lupe.variant == followup::LetterVariant::referralEarly);
+  CHECK(lupe.state == followup::LetterState::handed);
+  CHECK(letterTo("1052").variant == followup::LetterVariant::referralUrgent);
+}
+
 } // namespace
 
 TEST_CASE("the last day shows its ten children and is signed and told twice is the same") {
@@ -161,6 +179,7 @@ TEST_CASE("the last day shows its ten children and is signed and told twice is t
   CHECK(sheet.equation.screened + sheet.equation.absent + sheet.equation.declined == 17);
   CHECK(sheet.equation.withdrawn == 1);
   CHECK(sheet.equation.onHold == 1);
+  checkLetters(told, day, sheet);
 
   test::Told again(demo::Until::closed);
   CHECK(test::must(demo::writePapers(told.folder())) ==

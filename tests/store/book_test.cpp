@@ -1,4 +1,5 @@
 #include "chairside/placement.h"
+#include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/readiness.h"
@@ -177,6 +178,22 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
   each(followup::ReferralState{}, [&](auto state) {
     desk.comesBack(followup::Referral{who, day, chairside::Urgency::early, "cavity", date,
                                       followup::ReferredTo::communityClinic, state});
+  });
+  each(followup::LetterVariant{}, [&](auto variant) {
+    each(followup::LetterState{}, [&](auto state) {
+      desk.comesBack(followup::Letter{.child = who,
+                                      .day = day,
+                                      .guardian = followup::toPupil,
+                                      .language = "English",
+                                      .interpreter = true,
+                                      .variant = variant,
+                                      .facts = "sealed: 16\n",
+                                      .templateDigest = std::string(64, 'a'),
+                                      .textDigest = std::string(64, 'b'),
+                                      .written = date,
+                                      .prints = 2,
+                                      .state = state});
+    });
   });
   each(followup::Channel{}, [&](auto channel) {
     each(followup::ContactResult{}, [&](auto result) {

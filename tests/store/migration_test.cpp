@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 namespace gk::test {
 
 using base::ErrorCode;
@@ -196,6 +198,36 @@ TEST_CASE("a book of the first version keeps its rows and takes the morning's re
     CHECK_FALSE(store::guarded([&] { book->execute(sql); }));
   }
   CHECK(store::integrity(*book).value().empty());
+}
+
+TEST_CASE("a book from before there were letters keeps its entries and can take one") {
+  const Scratch scratch;
+  const Path path = scratch / "larkmere.gkbook";
+  const auto& steps = store::migrations();
+  const auto letters = std::ranges::find(steps, "letters", &Migration::name);
+  REQUIRE(letters != steps.end());
+  const std::vector<Migration> before(steps.begin(), letters);
+  const auto entryOf = [](const std::string& kind, int number) {
+    const auto id = "x'" + std::string(31, '0') + std::to_string(number) + "'";
+    return "INSERT INTO entry VALUES (" + id + ", " + id + ", " + id + ", '" + kind +
+           "', zeroblob(16), " + std::to_string(number) + ", NULL, NULL, 1, 0, NULL, '')";
+  };
+  {
+    auto book = store::createBook(path, Durability::everyAct, someMorning, before);
+    REQUIRE(book);
+    book->execute(entryOf("school", 1));
+    book->execute("INSERT INTO school SELECT id, 'Alder Hollow', 'AH' FROM entry");
+    CHECK_FALSE(store::guarded([&] { book->execute(entryOf("letter", 2)); }));
+  }
+  auto book = opened(path, steps);
+  REQUIRE(book);
+  CHECK(number(*book, "SELECT count(*) FROM current_entry") == 1);
+  CHECK(number(*book, "SELECT count(*) FROM school JOIN entry ON entry.id = school.entry") == 1);
+  book->execute(entryOf("letter", 2));
+  CHECK_FALSE(store::guarded([&] { book->execute("DELETE FROM entry"); }));
+  CHECK(store::integrity(*book).value().empty());
+  const auto copy = "larkmere.before-" + std::to_string(steps.size()) + ".gkbook";
+  CHECK(opened(scratch / copy, before));
 }
 
 } // namespace gk::test

@@ -12,6 +12,7 @@ namespace {
 
 constexpr int toMend = 1;
 constexpr int urgentCalls = 2;
+constexpr int letters = 8;
 
 /// The close-out, driven by keys.
 class CloseOut : public Desk {
@@ -179,4 +180,84 @@ TEST_CASE("The other laptop's entries come in and what disagrees is to be mended
   CHECK(desk.troubles.join(u'|') == QString());
   CHECK(desk.news.startsWith(u"Taken in: 1 new"_s));
   CHECK(desk.section(toMend) == u"To mend  1"_s);
+}
+
+TEST_CASE("One key and Enter print every letter that is due and then none is") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.clinic.standardVisit(desk.clinic.child("Wren"));
+  desk.open();
+  CHECK(desk.section(letters) == u"Letters  0 of 2"_s);
+  const Scratch folder;
+  desk.prompter.choices = {0, 0};
+  desk.prompter.files = {ui::toQt((folder / "letters.pdf").string())};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news.startsWith(u"2 letters printed."_s));
+  CHECK(desk.news.contains(u"DRAFTS"_s));
+  CHECK(must(base::readFile(folder / "letters.pdf")).starts_with("%PDF-"));
+  CHECK(desk.section(letters) == u"Letters  2 of 2"_s);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.news.startsWith(u"No letter is due"_s));
+}
+
+TEST_CASE("Letters that were not printed stay due") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  desk.prompter.choices = {0, 0, 1};
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "none" / "letters.pdf").string())};
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // into a folder that is not there
+  CHECK(desk.troubles.size() == 1);
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // backed out of the name
+  CHECK(desk.news.startsWith(u"Not printed"_s));
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // backed out of the printer
+  CHECK(desk.section(letters) == u"Letters  0 of 1"_s);
+}
+
+TEST_CASE("A letter is printed again for one child and the handed and the returned are noted") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  desk.prompter.choices = {1, 2, 3, 4};
+  desk.prompter.prints = {true};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.prompter.printed.startsWith("%PDF-"));
+  desk.choose(letters);
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "one.pdf").string())};
+  const auto newest = [&] {
+    return must(desk.clinic.session.dayRecords(desk.clinic.day)).letters.back().value;
+  };
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().prints == 2);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().state == followup::LetterState::handed);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().state == followup::LetterState::returned);
+  CHECK(desk.troubles.join(u'|') == QString());
+}
+
+TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", "[case-81]") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  desk.prompter.choices = {6};
+  desk.prompter.prints = {true};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.news.startsWith(u"1 urgent sheets printed"_s));
+  CHECK(desk.prompter.printed.startsWith("%PDF-"));
+}
+
+// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+TEST_CASE("The letters of a close-out as a picture", "[.pictures]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  REQUIRE_FALSE(folder.isEmpty());
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina", "Tolliver-Reed"));
+  desk.urgentChild();
+  desk.open();
+  desk.choose(letters);
+  CHECK(desk.page.grab().save(folder + u"/close-out letters.png"_s));
 }

@@ -2,6 +2,9 @@
 
 #include "ui/support/prompter.h"
 
+#include <QBuffer>
+#include <QPdfWriter>
+
 #include <deque>
 
 namespace gk::test {
@@ -13,6 +16,8 @@ class ScriptedPrompter final : public ui::Prompter {
   std::deque<QString> texts;
   std::deque<int> choices;
   std::deque<QString> files;
+  std::deque<bool> prints;
+  QByteArray printed; ///< what came out of the printer last, a PDF
   QStringList asked;
 
   bool confirm(const QString& question) override {
@@ -34,6 +39,14 @@ class ScriptedPrompter final : public ui::Prompter {
   std::optional<QString> saveFile(const QString& title, const QString&, const QString&) override {
     asked += title;
     return next(files);
+  }
+  bool print(const std::function<void(QPagedPaintDevice&)>& paint) override {
+    if (!next(prints).value_or(false)) return false;
+    QBuffer paper(&printed);
+    paper.open(QIODevice::WriteOnly);
+    QPdfWriter printer(&paper);
+    paint(printer);
+    return true;
   }
   std::optional<QString> passphrase(const QString& question) override {
     asked += question;

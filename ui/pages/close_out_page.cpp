@@ -2,6 +2,7 @@
 
 #include "reports/close_out_tables.h"
 #include "ui/pages/close_out_questions.h"
+#include "ui/pages/letters_desk.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
@@ -16,7 +17,18 @@ namespace gk::ui {
 namespace {
 
 /// In the order of reports::closeOutTables.
-enum Section { sums, blockers, urgent, eachChild, unfinished, exceptions, counts, supplies, toSee };
+enum Section {
+  sums,
+  blockers,
+  urgent,
+  eachChild,
+  unfinished,
+  exceptions,
+  counts,
+  supplies,
+  letters,
+  toSee
+};
 
 template <class Line>
 std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) {
@@ -72,6 +84,7 @@ void CloseOutPage::layOut() {
   button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
   button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
   button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
+  button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, [this] { writeLetters(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
@@ -126,14 +139,15 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
     return u"%1  %2"_s.arg(words).arg(count);
   };
   const bool isFirst = browser_->tables().empty();
-  browser_->setReports({u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
-                        named(u"Urgent calls"_s, sheet_->urgent.size()),
-                        named(u"Children"_s, sheet_->lines.size()),
-                        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
-                        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
-                        named(u"Supplies"_s, sheet_->supplies.size()),
-                        named(u"Still to see"_s, sheet_->stillToSee.size())},
-                       tables);
+  browser_->setReports(
+      {u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+       named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
+       named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
+       named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
+       named(u"Supplies"_s, sheet_->supplies.size()),
+       u"Letters  %1 of %2"_s.arg(sheet_->counts.letters).arg(sheet_->counts.children),
+       named(u"Still to see"_s, sheet_->stillToSee.size())},
+      tables);
   // The equation stands above; what has to be done comes first.
   if (isFirst) browser_->choose(blockers);
 }
@@ -149,6 +163,8 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->lines, row);
   case unfinished:
     return childOf(sheet_->unfinished, row);
+  case letters:
+    return childOf(sheet_->letters, row);
   case toSee:
     return childOf(sheet_->stillToSee, row);
   case exceptions: {
@@ -189,6 +205,13 @@ void CloseOutPage::refer() {
   const auto referral = askReferral(context().prompter, *sheet_, *child, *day_);
   if (referral && went(book().enterReferral(context().acting.by(), *referral)))
     Q_EMIT said(u"The referral is made."_s);
+}
+
+void CloseOutPage::writeLetters() {
+  if (!sheet_) return;
+  const auto done =
+      LettersDesk(context(), *day_).work(childAt(browser_->section(), browser_->row()));
+  if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
 }
 
 void CloseOutPage::sign() {

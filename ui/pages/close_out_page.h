@@ -34,6 +34,7 @@ class CloseOutPage final : public Page {
   void outcome();
   void call();
   void refer();
+  void writeLetters();
   void sign();
   void save();
   void backUp();

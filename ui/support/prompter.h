@@ -3,7 +3,10 @@
 #include <QString>
 #include <QStringList>
 
+#include <functional>
 #include <optional>
+
+class QPagedPaintDevice;
 
 namespace gk::ui {
 
@@ -21,6 +24,8 @@ class Prompter {
   virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
   virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,
                                           const QString& filter) = 0;
+  /// Has `paint` fill the pages of a printer that the person chooses; false when backed out.
+  virtual bool print(const std::function<void(QPagedPaintDevice&)>& paint) = 0;
   /// Shown as dots.
   virtual std::optional<QString> passphrase(const QString& question) = 0;
 };

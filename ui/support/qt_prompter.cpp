@@ -6,6 +6,8 @@
 #include <QFileDialog>
 #include <QInputDialog>
 #include <QMessageBox>
+#include <QPrintDialog>
+#include <QPrinter>
 
 namespace gk::ui {
 
@@ -47,6 +49,14 @@ std::optional<QString> QtPrompter::openFile(const QString& what, const QString& 
 std::optional<QString> QtPrompter::saveFile(const QString& what, const QString& suggestion,
                                             const QString& filter) {
   return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter));
+}
+
+bool QtPrompter::print(const std::function<void(QPagedPaintDevice&)>& paint) {
+  QPrinter printer(QPrinter::HighResolution);
+  QPrintDialog dialog(&printer, parent_);
+  if (dialog.exec() != QDialog::Accepted) return false;
+  paint(printer);
+  return true;
 }
 
 std::optional<QString> QtPrompter::passphrase(const QString& question) {

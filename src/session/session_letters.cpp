@@ -1,0 +1,29 @@
+#include "session/session_write.h"
+
+namespace gk::session {
+
+Result<base::Done> Session::enterLetters(By by, const std::vector<followup::Letter>& letters) {
+  if (letters.empty()) return base::Done{};
+  std::optional<roster::ChildId> only;
+  if (letters.size() == 1) only = letters.front().child;
+  return write(by, only, [&](store::Act& act) {
+    for (const auto& letter : letters)
+      act.add(letter);
+    return base::Done{};
+  });
+}
+
+Result<base::Done> Session::moveLetters(By by,
+                                        const std::vector<Recorded<followup::Letter>>& letters,
+                                        followup::LetterState to) {
+  if (letters.empty()) return base::Done{};
+  std::optional<roster::ChildId> only;
+  if (letters.size() == 1) only = letters.front().value.child;
+  return write(by, only, [&](store::Act& act) {
+    for (const auto& letter : letters)
+      act.correct(letter, followup::moved(letter.value, to), std::string(base::nameOf(to)));
+    return base::Done{};
+  });
+}
+
+} // namespace gk::session

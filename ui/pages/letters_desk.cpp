@@ -1,0 +1,145 @@
+#include "ui/pages/letters_desk.h"
+
+#include "base/files.h"
+#include "ui/support/print_letters.h"
+#include "ui/support/text.h"
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using base::Result;
+using followup::LetterState;
+
+namespace {
+
+/// In the order of the options of `work`.
+enum Act { dueToFile, dueToPaper, again, handed, returned, formsToFile, formsToPaper };
+
+std::vector<reports::LetterText> textsOf(const std::vector<session::ReadyLetter>& letters) {
+  std::vector<reports::LetterText> texts;
+  for (const auto& one : letters)
+    texts.push_back(one.text);
+  return texts;
+}
+
+bool anyDraft(const std::vector<session::ReadyLetter>& letters) {
+  return std::ranges::any_of(letters, [](const auto& one) { return !one.text.mark.empty(); });
+}
+
+} // namespace
+
+LettersDesk::Letters LettersDesk::due() const {
+  Letters found;
+  for (const auto& one : all_)
+    if (one.letter.isDue()) found.push_back(one);
+  return found;
+}
+
+LettersDesk::Letters LettersDesk::of(std::optional<roster::ChildId> child) const {
+  Letters found;
+  for (const auto& one : all_)
+    if (child && one.letter.child == *child && !one.letter.isDue()) found.push_back(one);
+  return found;
+}
+
+Result<QString> LettersDesk::work(std::optional<roster::ChildId> chosen) {
+  const auto templates = session::letterTemplates(context_.session.path());
+  if (!templates) return templates.error();
+  auto letters =
+      session::readyLetters(context_.session, day_, *templates, context_.clock.now().date());
+  if (!letters) return letters.error();
+  auto forms = session::urgentForms(context_.session, day_);
+  if (!forms) return forms.error();
+  all_ = std::move(*letters);
+  forms_ = std::move(*forms);
+  const auto waiting = due().size();
+  const auto chosenOnes = of(chosen);
+  const auto act = context_.prompter.choose(
+      u"Letters"_s, {u"Print all that are due into one PDF: %1"_s.arg(waiting),
+                     u"Print all that are due on a printer: %1"_s.arg(waiting),
+                     u"Print again for the child of this line: %1"_s.arg(chosenOnes.size()),
+                     u"All that are printed were handed over"_s, u"This child's letter came back"_s,
+                     u"Urgent sheets for the nurse into one PDF: %1"_s.arg(forms_.size()),
+                     u"Urgent sheets for the nurse on a printer: %1"_s.arg(forms_.size())});
+  if (!act) return QString();
+  switch (*act) {
+  case dueToFile:
+  case dueToPaper:
+    return printDue(*act == dueToPaper);
+  case again:
+    return printAgain(chosenOnes);
+  case handed:
+    return note(all_, LetterState::handed);
+  case returned:
+    return note(chosenOnes, LetterState::returned);
+  default:
+    return printForms(*act == formsToPaper);
+  }
+}
+
+Result<bool> LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint) {
+  if (onPaper) return context_.prompter.print(paint);
+  const auto to = context_.prompter.saveFile(u"Save the pages to print"_s, name + u".pdf"_s,
+                                             u"Pages to print (*.pdf)"_s);
+  if (!to) return false;
+  const auto pdf = asPdf(name, paint);
+  const auto kept = base::replaceFile(
+      toStd(*to), std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
+  if (!kept) return kept.error();
+  return true;
+}
+
+Result<QString> LettersDesk::printDue(bool onPaper) {
+  const auto letters = due();
+  if (letters.empty()) return u"No letter is due: every child seen has one."_s;
+  const auto out =
+      putOut(u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
+             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters)); });
+  if (!out) return out.error();
+  if (!*out) return u"Not printed; the letters are still due."_s;
+  std::vector<followup::Letter> records;
+  for (const auto& one : letters)
+    records.push_back(one.record);
+  if (const auto noted = context_.session.enterLetters(context_.acting.by(), records); !noted)
+    return noted.error();
+  return u"%1 letters printed. Fold each along its marks; only the address shows.%2"_s
+      .arg(letters.size())
+      .arg(anyDraft(letters) ? u" They are DRAFTS: no template is approved yet."_s : QString());
+}
+
+Result<QString> LettersDesk::printAgain(const Letters& letters) {
+  if (letters.empty()) return u"Stand on the line of a child whose letter was printed."_s;
+  const auto out =
+      putOut(u"letter-"_s + toQt(letters.front().letter.number), false,
+             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters)); });
+  if (!out) return out.error();
+  if (!*out) return u"Not printed."_s;
+  return note(letters, LetterState::printed);
+}
+
+Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
+  std::vector<base::Recorded<followup::Letter>> moved;
+  for (const auto& one : letters) {
+    if (!one.letter.written || one.letter.replaces) continue;
+    const auto now = one.letter.written->value.state;
+    const bool fits =
+        to != LetterState::handed || now == LetterState::printed || now == LetterState::queued;
+    if (fits) moved.push_back(*one.letter.written);
+  }
+  if (moved.empty()) return u"There is no letter for that."_s;
+  const auto noted = context_.session.moveLetters(context_.acting.by(), moved, to);
+  if (!noted) return noted.error();
+  return u"Noted as %1: %2 letters."_s.arg(toQt(base::nameOf(to))).arg(moved.size());
+}
+
+Result<QString> LettersDesk::printForms(bool onPaper) {
+  if (forms_.empty()) return u"No child is urgent today."_s;
+  const auto out = putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
+                          [&](QPagedPaintDevice& device) { ui::printForms(device, forms_); });
+  if (!out) return out.error();
+  return *out ? u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size())
+              : u"Not printed."_s;
+}
+
+} // namespace gk::ui

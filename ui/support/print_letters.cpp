@@ -1,0 +1,184 @@
+#include "ui/support/print_letters.h"
+
+#include "ui/support/text.h"
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QPageLayout>
+#include <QPageSize>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QTextDocument>
+
+#include <memory>
+
+namespace gk::ui {
+
+namespace {
+
+constexpr double textWidth = paper::width - 2 * paper::margin;
+constexpr double letterHeight = paper::footTop - 6 - paper::textTop;
+constexpr double formHeight = paper::footTop - 10 - paper::margin;
+
+const QString style =
+    u"p { margin: 0 0 1px 0; } p.title { font-size: 17px; margin: 0 0 6px 0; }"
+    " p.head { margin: 4px 0 0 0; } ul { margin: 0; } td, th { font-size: 10px; }"_s;
+
+/// Qt sizes headings by its own scale, whatever the style says; bold lines keep to theirs.
+QString withPlainHeadings(QString html) {
+  html.replace(u"<h1>"_s, u"<p class=\"title\"><b>"_s).replace(u"</h1>"_s, u"</b></p>"_s);
+  html.replace(u"<h2>"_s, u"<p class=\"head\"><b>"_s).replace(u"</h2>"_s, u"</b></p>"_s);
+  return html;
+}
+
+/// One unit is a point, so that the lines break alike on every device.
+QFont fontOf(int points, bool bold = false) {
+  QFont font(u"Sans Serif"_s);
+  font.setPixelSize(points);
+  font.setBold(bold);
+  font.setHintingPreference(QFont::PreferNoHinting);
+  return font;
+}
+
+std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, bool rightToLeft,
+                                          double height) {
+  auto made = std::make_unique<QTextDocument>();
+  made->setUseDesignMetrics(true);
+  made->setDefaultFont(fontOf(points));
+  made->setDefaultStyleSheet(style);
+  made->setDocumentMargin(0);
+  QTextOption option;
+  option.setTextDirection(rightToLeft ? Qt::RightToLeft : Qt::LeftToRight);
+  made->setDefaultTextOption(option);
+  made->setHtml(u"<html dir=\"%1\"><body>%2</body></html>"_s.arg(rightToLeft ? u"rtl"_s : u"ltr"_s,
+                                                                 withPlainHeadings(toQt(body))));
+  made->setPageSize(QSizeF(textWidth, height));
+  return made;
+}
+
+std::unique_ptr<QTextDocument> documentOf(const reports::LetterText& letter) {
+  return documentOf(reports::toHtmlBody(letter), 11, letter.rightToLeft, letterHeight);
+}
+
+std::unique_ptr<QTextDocument> documentOf(const reports::UrgentForm& form) {
+  return documentOf(reports::toHtmlBody(form), 12, false, formHeight);
+}
+
+void usePaper(QPagedPaintDevice& device) {
+  QPageLayout layout(QPageSize(QPageSize::Letter), QPageLayout::Portrait, QMarginsF());
+  layout.setMode(QPageLayout::FullPageMode);
+  device.setPageLayout(layout);
+}
+
+void drawPage(QPainter& painter, const QTextDocument& document, int page, double top) {
+  const double height = document.pageSize().height();
+  painter.save();
+  painter.translate(paper::margin, top - page * height);
+  const QRectF shown(0, page * height, textWidth, height);
+  painter.setClipRect(shown);
+  QAbstractTextDocumentLayout::PaintContext context;
+  context.clip = shown;
+  context.palette.setColor(QPalette::Text, Qt::black);
+  document.documentLayout()->draw(&painter, context);
+  painter.restore();
+}
+
+void drawFoot(QPainter& painter, const QString& who, const QString& page, bool rightToLeft) {
+  const QRectF foot(paper::margin, paper::footTop, textWidth, 14);
+  painter.setFont(fontOf(9));
+  painter.drawLine(foot.topLeft(), foot.topRight());
+  const auto start = rightToLeft ? Qt::AlignRight : Qt::AlignLeft;
+  const auto end = rightToLeft ? Qt::AlignLeft : Qt::AlignRight;
+  painter.drawText(foot, static_cast<int>(start | Qt::AlignBottom), who);
+  painter.drawText(foot, static_cast<int>(end | Qt::AlignBottom), page);
+}
+
+void drawFold(QPainter& painter, double at, const QString& how) {
+  constexpr double length = 20;
+  QPen dashes(Qt::black, 0.7, Qt::DashLine);
+  painter.setPen(dashes);
+  painter.drawLine(QPointF(14, at), QPointF(14 + length, at));
+  painter.drawLine(QPointF(paper::width - 14 - length, at), QPointF(paper::width - 14, at));
+  painter.setPen(Qt::black);
+  painter.setFont(fontOf(7));
+  painter.drawText(QPointF(14, at + 9), how);
+}
+
+void drawAddress(QPainter& painter, const reports::LetterText& letter) {
+  const auto side = letter.rightToLeft ? Qt::AlignRight : Qt::AlignLeft;
+  const QRectF name(paper::margin + 40, 110, textWidth - 80, 30);
+  painter.setFont(fontOf(18, true));
+  painter.drawText(name, static_cast<int>(side | Qt::AlignVCenter), toQt(letter.child));
+  painter.setFont(fontOf(14));
+  painter.drawText(name.translated(0, 30), static_cast<int>(side | Qt::AlignVCenter),
+                   letter.room.empty() ? QString() : toQt(letter.header.roomWords(letter.room)));
+  drawFold(painter, paper::firstFold, u"fold back"_s);
+  drawFold(painter, paper::secondFold, u"fold in"_s);
+}
+
+/// Every page of every one, a fresh sheet each time.
+template <class Thing>
+void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things) {
+  usePaper(device);
+  QPainter painter(&device);
+  if (!painter.isActive()) return;
+  painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
+  bool isFirst = true;
+  for (const auto& thing : things) {
+    const int pages = pagesOf(thing);
+    for (int page = 0; page < pages; ++page) {
+      if (!isFirst) device.newPage();
+      isFirst = false;
+      paintPage(painter, thing, page);
+    }
+  }
+}
+
+} // namespace
+
+void paintPage(QPainter& painter, const reports::LetterText& letter, int page) {
+  const auto document = documentOf(letter);
+  painter.setPen(Qt::black);
+  drawAddress(painter, letter);
+  drawPage(painter, *document, page, paper::textTop);
+  drawFoot(painter, toQt(letter.child + ", " + letter.dateWords),
+           toQt(letter.header.pageWords(page + 1, document->pageCount())), letter.rightToLeft);
+}
+
+void paintPage(QPainter& painter, const reports::UrgentForm& form, int page) {
+  const auto document = documentOf(form);
+  painter.setPen(Qt::black);
+  drawPage(painter, *document, page, paper::margin);
+  drawFoot(painter, toQt(form.legalName + ", " + form.number),
+           u"page %1 of %2"_s.arg(page + 1).arg(document->pageCount()), false);
+}
+
+void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters) {
+  printAll(device, letters);
+}
+
+void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms) {
+  printAll(device, forms);
+}
+
+int pagesOf(const reports::LetterText& letter) {
+  return documentOf(letter)->pageCount();
+}
+
+int pagesOf(const reports::UrgentForm& form) {
+  return documentOf(form)->pageCount();
+}
+
+QByteArray asPdf(const QString& title, const std::function<void(QPagedPaintDevice&)>& paint) {
+  QByteArray bytes;
+  QBuffer file(&bytes);
+  file.open(QIODevice::WriteOnly);
+  QPdfWriter writer(&file);
+  writer.setTitle(title);
+  writer.setCreator(u"Groovekeeper"_s);
+  paint(writer);
+  return bytes;
+}
+
+} // namespace gk::ui
