@@ -1,6 +1,7 @@
 #include "office/adding.h"
 
 #include "office/close_out_json.h"
+#include "office/day_choice.h"
 #include "reports/close_out_tables.h"
 #include "reports/render.h"
 
@@ -51,64 +52,12 @@ Result<Exit> openDay(const Call& call, const Surroundings& around) {
                 });
 }
 
-struct Wanted {
-  std::optional<base::Date> date;
-  std::optional<roster::SchoolId> school;
-  std::optional<int> team;
-};
-
-Result<Wanted> wantedDay(Session& session, const Call& call) {
-  Wanted wanted;
-  const auto date = call.date("--day");
-  if (!date) return date.error();
-  wanted.date = *date;
-  const auto team = call.whole("--team", 1, 9);
-  if (!team) return team.error();
-  wanted.team = *team;
-  if (const auto code = call.textIfAny("--school")) {
-    const auto school = schoolCoded(session, *code);
-    if (!school) return school.error();
-    wanted.school = school->id;
-  }
-  return wanted;
-}
-
-/// The newest day that fits; asks when there are two of that date.
-Result<Day> newestDay(Session& session, const Wanted& wanted) {
-  const auto terms = session.terms();
-  if (!terms) return terms.error();
-  std::vector<Day> fitting;
-  for (const auto& term : *terms) {
-    const auto days = session.days(term.id);
-    if (!days) return days.error();
-    for (const auto& day : *days)
-      if (!day.value.cancelled && day.value.date == wanted.date.value_or(day.value.date) &&
-          day.value.school == wanted.school.value_or(day.value.school) &&
-          day.value.team == wanted.team.value_or(day.value.team))
-        fitting.push_back(day);
-  }
-  if (fitting.empty())
-    return Error{ErrorCode::notFound, "there is no such school day in this logbook; open-day opens "
-                                      "one"};
-  std::ranges::stable_sort(fitting, {}, [](const Day& day) { return day.value.date; });
-  const auto date = fitting.back().value.date;
-  const auto alike =
-      std::ranges::count_if(fitting, [&](const Day& day) { return day.value.date == date; });
-  if (alike > 1)
-    return Error{ErrorCode::callMalformed, std::to_string(alike) + " school days are on " +
-                                               date.words() +
-                                               "; say which with --school CODE or --team N"};
-  return fitting.back();
-}
-
 Result<Exit> closeOutSheet(const Call& call, const Surroundings& around) {
   auto secret = passphrase(call, around);
   if (!secret) return secret.error();
   auto session = openToRead(call, around);
   if (!session) return session.error();
-  const auto wanted = wantedDay(*session, call);
-  if (!wanted) return wanted.error();
-  const auto day = newestDay(*session, *wanted);
+  const auto day = dayChosen(*session, call);
   if (!day) return day.error();
   if (*secret)
     if (const auto open = session->unlock(std::move(**secret)); !open) return open.error();
@@ -122,6 +71,12 @@ Result<Exit> closeOutSheet(const Call& call, const Surroundings& around) {
   else
     around.out << reports::toText(reports::closeOutTables(sheet));
   return sheet.mayClose() ? Exit::fine : Exit::findings;
+}
+
+std::vector<Option> closeOutOptions() {
+  auto options = dayOptions("the newest day when not given");
+  options.push_back(passphraseOption());
+  return options;
 }
 
 } // namespace
@@ -138,10 +93,7 @@ std::vector<Verb> dayVerbs() {
       {{"close-out",
         "FILE",
         "the close-out sheet; 1 when the day does not reconcile",
-        {{"--day", "DATE", "the newest day when not given"},
-         {"--school", "CODE", "where several schools had that day"},
-         {"--team", "N", "where two teams had that day"},
-         passphraseOption()}},
+        closeOutOptions()},
        closeOutSheet},
   };
 }

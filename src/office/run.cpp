@@ -17,7 +17,7 @@ const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
     for (const auto& family : {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), dayVerbs(),
-                               totalsVerbs(), estimateVerbs(), comparingVerbs()})
+                               totalsVerbs(), exportVerbs(), estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();

@@ -20,6 +20,7 @@ std::vector<Verb> kitVerbs();       ///< add-light, add-lot, add-cure-time
 std::vector<Verb> rosterVerbs();    ///< import-roster
 std::vector<Verb> dayVerbs();       ///< open-day, close-out
 std::vector<Verb> totalsVerbs();    ///< totals
+std::vector<Verb> exportVerbs();    ///< export
 std::vector<Verb> estimateVerbs();  ///< estimate averted, retention, attack-rate, money
 std::vector<Verb> comparingVerbs(); ///< estimate curve, compare, funnel, shrink
 

@@ -6,6 +6,12 @@
 #include "store/book.h"
 #include "vault/vault.h"
 
+#include <iosfwd>
+
+namespace gk::exchange {
+struct Records;
+}
+
 namespace gk::session {
 
 using base::Recorded;
@@ -68,6 +74,14 @@ class Reader {
   /// Empty while locked.
   [[nodiscard]] Result<reports::Names> names();
 
+  // What leaves as data. A day: the children with a record on it; a term: also those with a form of
+  // it, and nothing after `asOf`. Written out whole or not at all.
+  /// As exchange::writeExtract, whether or not the vault is open.
+  Result<base::Done> extractDay(roster::DayId day, std::ostream& out);
+  Result<base::Done> extractTerm(roster::TermId term, base::Date asOf, std::ostream& out);
+  /// As exchange::writeFhir; nobody is named while the vault is locked.
+  Result<base::Done> writeFhir(roster::DayId day, std::ostream& out);
+
  protected:
   Reader(store::Book book, World world) : book_(std::move(book)), world_(world) {}
 
@@ -75,6 +89,8 @@ class Reader {
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
   Result<FieldState> fieldState(chairside::FieldId field);
   Result<std::map<roster::ChildId, Identity>> identities();
+  Result<exchange::Records> exportOfDay(roster::DayId day);
+  Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 
   store::Book book_;
   World world_;
