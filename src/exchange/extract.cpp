@@ -19,7 +19,7 @@ std::string word(E value) {
 }
 
 template <class E>
-Json words(base::EnumSet<E> set) {
+Json list(base::EnumSet<E> set) {
   auto out = Json::array();
   for (const E value : set.values())
     out.push_back(word(value));
@@ -27,8 +27,7 @@ Json words(base::EnumSet<E> set) {
 }
 
 std::string month(roster::BirthMonth birth) {
-  return std::to_string(birth.year) + (birth.month < 10 ? "-0" : "-") +
-         std::to_string(birth.month);
+  return std::to_string(birth.year) + (birth.month < 10 ? "-0" : "-") + std::to_string(birth.month);
 }
 
 Json seconds(const std::optional<base::Milliseconds>& time) {
@@ -48,7 +47,10 @@ class Extract {
     for (const auto* rows : {&records.days, &records.earlierDays})
       for (const auto& day : *rows)
         dates_.emplace(day.id, day.value.date);
-    group(records.consents, consents_);
+    group(records.consents, forms_);
+    for (const auto& [child, forms] : forms_)
+      for (const auto* form : forms)
+        if (form->value.term == records.termId) consents_[child].push_back(form);
     groupOfDays(records.screenings, screenings_);
     group(records.placements, placements_);
     groupOfDays(records.varnishes, varnishes_);
@@ -68,6 +70,7 @@ class Extract {
              {{"name", records_.term.name},
               {"start", records_.term.start.iso()},
               {"end", records_.term.end.iso()}}},
+            {"children_left_out", leftOut()},
             {"schools", sorted(records_.schools, [&](const auto& row) { return school(row); })},
             {"days", sorted(records_.days, [&](const auto& row) { return day(row); })},
             {"lots", sorted(records_.lots, [&](const auto& row) { return lot(row); })},
@@ -79,37 +82,58 @@ class Extract {
   [[nodiscard]] std::map<std::string, const base::Recorded<roster::Child>*> children() const {
     std::map<std::string, const base::Recorded<roster::Child>*> out;
     for (const auto& row : records_.children)
-      if (consents_.contains(row.id) || screenings_.contains(row.id) ||
-          outcomes_.contains(row.id) || checks_.contains(row.id))
-        out[name(row.id)] = &row;
+      if (hasRecord(row.id) && mayReport(row.id)) out[name(row.id)] = &row;
     return out;
   }
 
   [[nodiscard]] Json child(const base::Recorded<roster::Child>& row) const {
-    const auto list = [&](const auto& groups, auto make) {
+    const auto each = [&](const auto& groups, auto make) {
       auto out = Json::array();
       if (const auto at = groups.find(row.id); at != groups.end())
         for (const auto* one : at->second)
           out.push_back(make(*one));
       return out;
     };
-    return {{"id", name(row.id)},
-            {"birth_month", month(row.value.birth)},
-            {"sex", word(row.value.sex)},
-            {"school", name(row.value.school)},
-            {"grade", row.value.grade},
-            {"consents", list(consents_, [&](const auto& one) { return consent(one.value); })},
-            {"screenings", list(screenings_, [&](const auto& one) { return screening(one.value); })},
-            {"placements", list(placements_, [&](const auto& one) { return placement(one); })},
-            {"varnishes", list(varnishes_, [&](const auto& one) { return varnish(one.value); })},
-            {"checks", list(checks_, [&](const auto& one) { return check(one.value); })},
-            {"referrals", list(referrals_, [&](const auto& one) { return referral(one.value); })},
-            {"outcomes", list(outcomes_, [&](const auto& one) { return outcome(one.value); })}};
+    return {
+        {"id", name(row.id)},
+        {"birth_month", month(row.value.birth)},
+        {"sex", word(row.value.sex)},
+        {"school", name(row.value.school)},
+        {"grade", row.value.grade},
+        {"consents", each(consents_, [&](const auto& one) { return consent(one.value); })},
+        {"screenings", each(screenings_, [&](const auto& one) { return screening(one.value); })},
+        {"placements", each(placements_, [&](const auto& one) { return placement(one); })},
+        {"varnishes", each(varnishes_, [&](const auto& one) { return varnish(one.value); })},
+        {"checks", each(checks_, [&](const auto& one) { return check(one.value); })},
+        {"referrals", each(referrals_, [&](const auto& one) { return referral(one.value); })},
+        {"outcomes", each(outcomes_, [&](const auto& one) { return outcome(one.value); })}};
   }
 
  private:
   template <class T>
   using Groups = std::map<roster::ChildId, std::vector<const base::Recorded<T>*>>;
+
+  [[nodiscard]] bool hasRecord(const roster::ChildId& child) const {
+    return consents_.contains(child) || screenings_.contains(child) || outcomes_.contains(child) ||
+           checks_.contains(child);
+  }
+
+  [[nodiscard]] bool mayReport(const roster::ChildId& child) const {
+    const auto at = forms_.find(child);
+    if (at == forms_.end()) return false;
+    Rows<roster::Consent> forms;
+    for (const auto* form : at->second)
+      forms.push_back(*form);
+    return std::ranges::any_of(records_.days, [&](const auto& day) {
+      return roster::standing(forms, roster::Service::dataForReports, day.value.date).allows;
+    });
+  }
+
+  [[nodiscard]] int leftOut() const {
+    return static_cast<int>(std::ranges::count_if(records_.children, [&](const auto& row) {
+      return hasRecord(row.id) && !mayReport(row.id);
+    }));
+  }
 
   template <class T>
   static void group(const Rows<T>& rows, Groups<T>& into) {
@@ -184,7 +208,7 @@ class Extract {
   }
 
   static Json consent(const roster::Consent& form) {
-    return {{"state", word(form.state)}, {"services", words(form.allowed)}};
+    return {{"state", word(form.state)}, {"services", list(form.allowed)}};
   }
 
   [[nodiscard]] Json screening(const chairside::Screening& one) const {
@@ -198,7 +222,7 @@ class Extract {
                        {"enamel", word(tooth.enamel)},
                        {"soft_tissue", word(tooth.softTissue)},
                        {"decision", word(tooth.decision)},
-                       {"to_seal", words(tooth.toSeal)},
+                       {"to_seal", list(tooth.toSeal)},
                        {"revisit", tooth.revisit}});
     return {{"day", name(one.day)},
             {"untreated_decay", word(one.untreatedDecay)},
@@ -214,7 +238,7 @@ class Extract {
             {"day", name(one.day)},
             {"date", date(one.day)},
             {"tooth", one.tooth.iso()},
-            {"surfaces", words(one.surfaces)},
+            {"surfaces", list(one.surfaces)},
             {"type", word(one.type)},
             {"attempt", word(one.attempt)},
             {"placed_by", name(one.placedBy)},
@@ -268,7 +292,8 @@ class Extract {
   Pseudonyms alias_;
   std::set<roster::DayId> days_;
   std::map<roster::DayId, base::Date> dates_;
-  Groups<roster::Consent> consents_;
+  Groups<roster::Consent> forms_;
+  Groups<roster::Consent> consents_; ///< of this term
   Groups<chairside::Screening> screenings_;
   Groups<chairside::Placement> placements_;
   Groups<chairside::Varnish> varnishes_;

@@ -109,7 +109,7 @@ class Day {
     for (const auto& row : records_.children)
       if (named_.contains(row.id)) out.push_back(entry(row.id, patient(row)));
     for (const auto& row : records_.consents)
-      if (children_.contains(row.value.child) &&
+      if (row.value.term == records_.termId && children_.contains(row.value.child) &&
           row.value.state != roster::ConsentState::notReturned)
         out.push_back(entry(row.id, consent(row)));
     for (const auto& row : records_.screenings)
@@ -118,8 +118,7 @@ class Day {
     for (const auto& row : records_.checks)
       if (isHere(row.value)) checked.insert(row.value.placement);
     for (const auto& row : records_.placements)
-      if (isHere(row.value) || checked.contains(row.id))
-        out.push_back(entry(row.id, sealant(row)));
+      if (isHere(row.value) || checked.contains(row.id)) out.push_back(entry(row.id, sealant(row)));
     for (const auto& row : records_.varnishes)
       if (isHere(row.value)) out.push_back(entry(row.id, varnish(row)));
     for (const auto& row : records_.checks)
@@ -164,15 +163,15 @@ class Day {
 
   [[nodiscard]] Json consent(const base::Recorded<roster::Consent>& row) const {
     const auto& form = row.value;
-    Json out{{"resourceType", "Consent"},
-             {"id", row.id.text()},
-             {"status", statusOf(form.state)},
-             {"scope",
-              {{"coding", Json::array({{{"system",
-                                         "http://terminology.hl7.org/CodeSystem/consentscope"},
-                                        {"code", "treatment"}}})}}},
-             {"category", Json::array({words("Consent to dental care at school")})},
-             {"patient", subject(form.child)}};
+    Json out{
+        {"resourceType", "Consent"},
+        {"id", row.id.text()},
+        {"status", statusOf(form.state)},
+        {"scope",
+         {{"coding", Json::array({{{"system", "http://terminology.hl7.org/CodeSystem/consentscope"},
+                                   {"code", "treatment"}}})}}},
+        {"category", Json::array({words("Consent to dental care at school")})},
+        {"patient", subject(form.child)}};
     if (form.signedOn) out["dateTime"] = form.signedOn->iso();
     out["policyRule"] = words("The program's consent form; what it does not allow is refused");
     if (form.allowed.isEmpty()) return out;
@@ -185,16 +184,19 @@ class Day {
 
   [[nodiscard]] Json observation(const std::string& id, std::string_view what,
                                  const roster::ChildId& child) const {
-    return {{"resourceType", "Observation"}, {"id", id},
-            {"status", "final"},             {"code", words(what)},
-            {"subject", subject(child)},     {"effectiveDateTime", day_.value.date.iso()}};
+    return {{"resourceType", "Observation"},
+            {"id", id},
+            {"status", "final"},
+            {"code", words(what)},
+            {"subject", subject(child)},
+            {"effectiveDateTime", day_.value.date.iso()}};
   }
 
   /// One for the child and one for each tooth, which has no identity of its own in the book.
   void addScreening(Json& out, const base::Recorded<chairside::Screening>& row) const {
     const auto& one = row.value;
-    auto whole = observation(row.id.text(), "Oral health screening at school; no examination",
-                             one.child);
+    auto whole =
+        observation(row.id.text(), "Oral health screening at school; no examination", one.child);
     whole["component"] =
         Json::array({component("Untreated decay", coded("yes-no", one.untreatedDecay)),
                      component("Treated decay", coded("yes-no", one.treatedDecay)),
@@ -204,12 +206,12 @@ class Day {
       const auto id = row.id.text() + "." + std::to_string(tooth.tooth.iso());
       auto part = observation(id, "Tooth at an oral health screening", one.child);
       part["bodySite"] = toothSite(tooth.tooth, {});
-      part["component"] = Json::array(
-          {component("Presence", coded("presence", tooth.presence)),
-           component("Occlusal surface", coded("condition", tooth.occlusal.condition)),
-           component("Buccal surface", coded("condition", tooth.buccal.condition)),
-           component("Lingual surface", coded("condition", tooth.lingual.condition)),
-           component("Decision", coded("decision", tooth.decision))});
+      part["component"] =
+          Json::array({component("Presence", coded("presence", tooth.presence)),
+                       component("Occlusal surface", coded("condition", tooth.occlusal.condition)),
+                       component("Buccal surface", coded("condition", tooth.buccal.condition)),
+                       component("Lingual surface", coded("condition", tooth.lingual.condition)),
+                       component("Decision", coded("decision", tooth.decision))});
       out.push_back({{"fullUrl", system("observation/" + id)}, {"resource", std::move(part)}});
     }
   }
@@ -228,9 +230,9 @@ class Day {
 
   [[nodiscard]] Json sealant(const base::Recorded<chairside::Placement>& row) const {
     const auto& one = row.value;
-    auto out = procedure(row.id.text(), one.attempt == chairside::Attempt::complete,
-                         "Dental sealant, " + std::string(base::nameOf(one.type)), one.child,
-                         one.day);
+    auto out =
+        procedure(row.id.text(), one.attempt == chairside::Attempt::complete,
+                  "Dental sealant, " + std::string(base::nameOf(one.type)), one.child, one.day);
     out["bodySite"] = Json::array({toothSite(one.tooth, one.surfaces)});
     if (one.attempt != chairside::Attempt::complete)
       out["statusReason"] = coded("attempt", one.attempt);
@@ -253,9 +255,8 @@ class Day {
   [[nodiscard]] Json check(const base::Recorded<followup::RetentionCheck>& row) const {
     const auto& one = row.value;
     auto out = observation(row.id.text(), "Retention check of a dental sealant", one.child);
-    const auto placed =
-        std::ranges::find(records_.placements, one.placement,
-                          &base::Recorded<chairside::Placement>::id);
+    const auto placed = std::ranges::find(records_.placements, one.placement,
+                                          &base::Recorded<chairside::Placement>::id);
     if (placed != records_.placements.end()) {
       out["focus"] = Json::array({{{"reference", urn(one.placement)}, {"type", "Procedure"}}});
       out["bodySite"] = toothSite(placed->value.tooth, placed->value.surfaces);

@@ -21,12 +21,13 @@ using Rows = std::vector<base::Recorded<T>>;
 struct Records {
   std::string program;
   std::string county;
+  roster::TermId termId;
   roster::Term term;
   Rows<roster::School> schools{};
   Rows<roster::ClinicDay> days{};        ///< those of the export
   Rows<roster::ClinicDay> earlierDays{}; ///< of older placements
   Rows<roster::Child> children{};
-  Rows<roster::Consent> consents{};
+  Rows<roster::Consent> consents{};        ///< all forms of those children, of whatever term
   Rows<chairside::Screening> screenings{}; ///< rows of days that are not here are passed over
   Rows<chairside::Placement> placements{}; ///< also older ones that a check here speaks of
   Rows<chairside::Varnish> varnishes{};

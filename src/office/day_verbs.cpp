@@ -90,9 +90,7 @@ std::vector<Verb> dayVerbs() {
                  {"--term", "NAME", "needed when the date is in no term"},
                  {"--reason", "TEXT", "needed on a holiday, a weekend or outside the term"}})},
        openDay},
-      {{"close-out",
-        "FILE",
-        "the close-out sheet; 1 when the day does not reconcile",
+      {{"close-out", "FILE", "the close-out sheet; 1 when the day does not reconcile",
         closeOutOptions()},
        closeOutSheet},
   };

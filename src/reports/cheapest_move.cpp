@@ -18,13 +18,8 @@ constexpr int mostPivots = 20000; ///< a stop; every tableau on the way is feasi
 class Tableau {
  public:
   Tableau(std::size_t rows, std::size_t columns)
-      : columns_(columns),
-        cells_(rows * columns),
-        right_(rows),
-        basis_(rows),
-        upper_(columns + rows),
-        cost_(columns),
-        isFlipped_(columns + rows) {
+      : columns_(columns), cells_(rows * columns), right_(rows), basis_(rows),
+        upper_(columns + rows), cost_(columns), isFlipped_(columns + rows) {
     for (std::size_t i = 0; i < rows; ++i)
       basis_[i] = columns + i;
   }
@@ -70,8 +65,7 @@ class Tableau {
     for (std::size_t i = 0; i < basis_.size(); ++i) {
       const double slope = at(i, column);
       if (std::fabs(slope) < tiny) continue;
-      const double room =
-          slope > 0 ? right_[i] / slope : (upper_[basis_[i]] - right_[i]) / -slope;
+      const double room = slope > 0 ? right_[i] / slope : (upper_[basis_[i]] - right_[i]) / -slope;
       const bool isTie = leaving && std::fabs(room - length) <= tiny;
       if (room < length - tiny || (isTie && basis_[i] < basis_[*leaving])) {
         length = std::max(room, 0.0);

@@ -99,10 +99,10 @@ struct Publication {
         "count away by subtraction, or is all of its group or all but fewer than " +
         under + ". Rates on fewer than 30 are marked unstable.");
     if (!shown.exposed.empty())
-      table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
-                            counted(static_cast<int>(shown.exposed.size()), "small count",
-                                    "small counts") +
-                            " could still be worked out.");
+      table.notes.push_back(
+          "NOT TO BE PUBLISHED: with what earlier tables showed, " +
+          counted(static_cast<int>(shown.exposed.size()), "small count", "small counts") +
+          " could still be worked out.");
   }
 };
 
@@ -125,10 +125,10 @@ void adviseMerging(Table& table) {
     if (isHidden) names.push_back(row.front());
   }
   if (names.size() > 1)
-    table.notes.push_back("Instead of blanks, schools can be shown as one group: " +
-                          base::join(names, ", ") +
-                          ". Choose once for the year, before anything is published; a table of "
-                          "the group and one of its schools give away the rest.");
+    table.notes.push_back(
+        "Instead of blanks, schools can be shown as one group: " + base::join(names, ", ") +
+        ". Choose once for the year, before anything is published; a table of "
+        "the group and one of its schools give away the rest.");
 }
 
 Table participationTable(const TermTotals& totals, const Term& term) {
@@ -144,12 +144,9 @@ Table participationTable(const TermTotals& totals, const Term& term) {
               {},
               {"Children, each once, by the school they are in now."}};
   term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
-    return {row.count(Figure::enrolled),
-            row.count(Figure::formsBack),
-            row.count(Figure::consented),
-            row.rate(Figure::consented, Figure::enrolled),
-            row.count(Figure::screened),
-            row.rate(Figure::screened, Figure::consented),
+    return {row.count(Figure::enrolled),   row.count(Figure::formsBack),
+            row.count(Figure::consented),  row.rate(Figure::consented, Figure::enrolled),
+            row.count(Figure::screened),   row.rate(Figure::screened, Figure::consented),
             row.count(Figure::notScreened)};
   });
   adviseMerging(table);
@@ -256,8 +253,8 @@ Publication<E> publication(Counts<E> counts, const SuppressionRule& rule, const 
 
 std::vector<Table> publishedTables(const TermTotals& totals, const SuppressionRule& rule,
                                    std::span<const TermTotals> earlier) {
-  const auto term = publication(termCounts(totals, rule, earlier), rule, totals.schools,
-                                &Participation::school);
+  const auto term =
+      publication(termCounts(totals, rule, earlier), rule, totals.schools, &Participation::school);
   const auto checks = publication(checkCounts(totals, rule, earlier), rule,
                                   totals.retention.schools, &RetentionLine::label);
   return {participationTable(totals, term), serviceTable(term), findingTable(term),

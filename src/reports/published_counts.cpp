@@ -156,10 +156,11 @@ CountGrid<E> addRows(CountSystem& system, const NamedRows<E>& rows) {
   for (std::size_t i = 0; i < rows.size(); ++i) {
     for (const auto& [figure, value] : rows[i].values)
       if (value)
-        grid[i][figure] = system.add({.value = *value,
-                                      .kind = kindOf(figure),
-                                      .row = i,
-                                      .dearness = dearness(figure) * (i + 1 == rows.size() ? dearTotal : 1)});
+        grid[i][figure] =
+            system.add({.value = *value,
+                        .kind = kindOf(figure),
+                        .row = i,
+                        .dearness = dearness(figure) * (i + 1 == rows.size() ? dearTotal : 1)});
     relate(system, grid[i]);
   }
   for (const auto& [figure, total] : grid.back()) {

@@ -50,9 +50,9 @@ class Suppressor {
       protect(cell, Reading::words);
     }
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
-      out.cells.push_back(!isHidden_[i]  ? Showing::number
-                          : says_[i]     ? Showing::fewer
-                                         : Showing::withheld);
+      out.cells.push_back(!isHidden_[i] ? Showing::number
+                          : says_[i]    ? Showing::fewer
+                                        : Showing::withheld);
     return out;
   }
 
@@ -110,15 +110,16 @@ class Suppressor {
     return true;
   }
 
-  [[nodiscard]] std::vector<Balance> balances(
-      const std::map<std::size_t, std::size_t>& place) const {
+  [[nodiscard]] std::vector<Balance>
+  balances(const std::map<std::size_t, std::size_t>& place) const {
     std::vector<Balance> out;
     for (const auto& sum : system_.sums) {
       Balance balance;
       if (const auto at = place.find(sum.whole); at != place.end())
         balance.emplace_back(at->second, -1);
       for (const auto part : sum.parts)
-        if (const auto at = place.find(part); at != place.end()) balance.emplace_back(at->second, 1);
+        if (const auto at = place.find(part); at != place.end())
+          balance.emplace_back(at->second, 1);
       if (!balance.empty()) out.push_back(std::move(balance));
     }
     return out;

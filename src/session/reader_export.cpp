@@ -13,8 +13,9 @@ using store::subjectIs;
 
 namespace {
 
-exchange::Records inScope(const roster::Program& program, const roster::Term& term) {
-  return {.program = program.name, .county = program.county, .term = term};
+exchange::Records inScope(const roster::Program& program, roster::TermId id,
+                          const roster::Term& term) {
+  return {.program = program.name, .county = program.county, .termId = id, .term = term};
 }
 
 template <class T>
@@ -34,7 +35,7 @@ Result<exchange::Records> Reader::exportOfDay(roster::DayId id) {
   if (!term) return term.error();
   auto records = dayRecords(id);
   if (!records) return records.error();
-  auto out = inScope(program->value, term->value);
+  auto out = inScope(program->value, term->id, term->value);
   out.days = {*day};
   out.screenings = std::move(records->screenings);
   out.placements = std::move(records->placements);
@@ -54,9 +55,7 @@ Result<exchange::Records> Reader::exportOfDay(roster::DayId id) {
   out.children = std::move(records->children);
   std::erase_if(out.children, [&](const auto& row) { return !here.contains(row.id); });
   out.consents = std::move(records->consents);
-  std::erase_if(out.consents, [&](const auto& row) {
-    return !here.contains(row.value.child) || row.value.term != day->value.term;
-  });
+  std::erase_if(out.consents, [&](const auto& row) { return !here.contains(row.value.child); });
 
   std::set<roster::ChildId> checked;
   addChildren(checked, out.checks);
@@ -80,7 +79,7 @@ Result<exchange::Records> Reader::exportOfTerm(roster::TermId id, base::Date asO
   if (!program) return program.error();
   auto records = termRecords(id, asOf);
   if (!records) return records.error();
-  auto out = inScope(program->value, records->term);
+  auto out = inScope(program->value, id, records->term);
   out.schools = std::move(records->schools);
   out.earlierDays = records->days;
   out.days = std::move(records->days);
@@ -89,7 +88,6 @@ Result<exchange::Records> Reader::exportOfTerm(roster::TermId id, base::Date asO
   });
   out.children = std::move(records->children);
   out.consents = std::move(records->consents);
-  std::erase_if(out.consents, [&](const auto& row) { return row.value.term != id; });
   out.screenings = std::move(records->screenings);
   out.placements = std::move(records->placements);
   out.varnishes = std::move(records->varnishes);

@@ -106,8 +106,7 @@ std::vector<std::string> attack(const CountSystem& system, const Suppressed& sho
     if (cell.printed && shown.cells[i] == Showing::number) found.push_back(name + " is shown");
     int open = 0;
     for (int value = 0; value < rule.threshold(); ++value) {
-      if (!byNumbers.canBe(i, value))
-        found.push_back(name + " cannot be " + std::to_string(value));
+      if (!byNumbers.canBe(i, value)) found.push_back(name + " cannot be " + std::to_string(value));
       open += byWords.canBe(i, value) ? 1 : 0;
     }
     if (open < rule.leftOpenByWords())

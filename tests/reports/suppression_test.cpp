@@ -40,8 +40,8 @@ Participation schoolOf(const std::string& name, const Line& line) {
 
 TermTotals totalsOf(std::vector<Participation> schools) {
   const auto day = *base::Date::parse("2026-11-17");
-  TermTotals totals{"Autumn 2026", day, day, day, {}, {}, true, std::move(schools), {}, {},
-                    {},            {},  {}};
+  TermTotals totals{"Autumn 2026",      day, day, day, {}, {}, true,
+                    std::move(schools), {},  {},  {},  {}, {}};
   totals.total = sumOf(totals.schools);
   totals.retention.total.label = "Total";
   return totals;
@@ -64,8 +64,7 @@ std::string cell(const Table& table, const std::string& row, const std::string& 
   const auto at = std::ranges::find(table.columns, column, &Column::heading);
   REQUIRE(at != table.columns.end());
   for (const auto& cells : table.rows)
-    if (cells.front() == row)
-      return cells.at(static_cast<std::size_t>(at - table.columns.begin()));
+    if (cells.front() == row) return cells.at(static_cast<std::size_t>(at - table.columns.begin()));
   FAIL("no row " << row);
   return {};
 }
