@@ -55,13 +55,13 @@ TEST_CASE("a table without rows says none") {
 }
 
 TEST_CASE("CSV files are named after their tables, each name once and safe") {
-  const std::vector<reports::Table> tables{{"Close-out: Elm & Äsh, Tuesday", {{"A"}}, {}, {}},
-                                           {"Still to be seen at this school", {{"A"}}, {}, {}},
-                                           {"Counts", {{"A"}}, {}, {}},
-                                           {"Counts", {{"B"}}, {}, {}},
-                                           {"../..", {{"A"}}, {}, {}}};
+  const std::vector<Table> tables{{"Close-out: Elm & Äsh, Tuesday", {{"A"}}, {}, {}},
+                                  {"Still to be seen at this school", {{"A"}}, {}, {}},
+                                  {"Counts", {{"A"}}, {}, {}},
+                                  {"Counts", {{"B"}}, {}, {}},
+                                  {"../..", {{"A"}}, {}, {}}};
   std::vector<std::string> names;
-  for (const auto& [name, csv] : reports::toCsvFiles(tables))
+  for (const auto& [name, csv] : toCsvFiles(tables))
     names.push_back(name);
   CHECK(names == std::vector<std::string>{"close-out.csv", "still-to-be-seen-at-this-school.csv",
                                           "counts.csv", "counts-2.csv", "table.csv"});
