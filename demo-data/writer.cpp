@@ -70,11 +70,8 @@ Result<Done> write(const Path& folder, const Paper& paper) {
   if (auto done = base::replaceFile(name(".html"), reports::toHtml(paper.title, paper.tables));
       !done)
     return done;
-  for (std::size_t i = 0; i < paper.tables.size(); ++i) {
-    const auto csv = reports::toCsv(paper.tables.at(i));
-    if (auto done = base::replaceFile(name("-" + std::to_string(i + 1) + ".csv"), csv); !done)
-      return done;
-  }
+  for (const auto& [file, csv] : reports::toCsvFiles(paper.tables))
+    if (auto done = base::replaceFile(name("-" + file), csv); !done) return done;
   return Done{};
 }
 

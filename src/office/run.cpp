@@ -17,8 +17,8 @@ const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
     for (const auto& family : {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), dayVerbs(),
-                               letterVerbs(), totalsVerbs(), reportVerbs(), estimateVerbs(),
-                               comparingVerbs()})
+                               letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
+                               estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();

@@ -22,6 +22,7 @@ std::vector<Verb> dayVerbs();       ///< open-day, close-out
 std::vector<Verb> letterVerbs();    ///< letters, letter-templates
 std::vector<Verb> totalsVerbs();    ///< totals
 std::vector<Verb> reportVerbs();    ///< report
+std::vector<Verb> exportVerbs();    ///< export
 std::vector<Verb> estimateVerbs();  ///< estimate averted, retention, attack-rate, money
 std::vector<Verb> comparingVerbs(); ///< estimate curve, compare, funnel, shrink
 

@@ -1,8 +1,10 @@
 #include "reports/render.h"
 
 #include "base/csv.h"
+#include "base/text.h"
 
 #include <algorithm>
+#include <map>
 
 namespace gk::reports {
 
@@ -103,6 +105,20 @@ constexpr std::string_view style =
     "@media print{body{margin:0;font-size:9pt}thead{display:table-header-group}"
     "tr{break-inside:avoid}h2{break-after:avoid}}\n";
 
+/// Lower-case letters, digits and single dashes: safe on every file system.
+std::string fileName(std::string_view title) {
+  std::string out;
+  for (const char c : base::folded(title.substr(0, title.find_first_of(":,")))) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    if (plain)
+      out += c;
+    else if (!out.empty() && out.back() != '-')
+      out += '-';
+  }
+  out.erase(out.find_last_not_of('-') + 1);
+  return out.empty() ? "table" : out;
+}
+
 } // namespace
 
 std::string escaped(std::string_view text) {
@@ -145,6 +161,17 @@ std::string toCsv(const Table& table) {
   std::string out = base::csvLine(headings(table));
   for (const auto& row : table.rows)
     out += base::csvLine(row);
+  return out;
+}
+
+std::vector<std::pair<std::string, std::string>> toCsvFiles(std::span<const Table> tables) {
+  std::vector<std::pair<std::string, std::string>> out;
+  std::map<std::string, int> seen;
+  for (const auto& table : tables) {
+    auto name = fileName(table.title);
+    if (const int before = seen[name]++; before > 0) name += "-" + std::to_string(before + 1);
+    out.emplace_back(name + ".csv", toCsv(table));
+  }
   return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include <span>
 #include <string_view>
+#include <utility>
 
 namespace gk::reports {
 
@@ -14,8 +15,13 @@ std::string toText(std::span<const Table> tables);
 /// came from people is escaped.
 std::string toHtml(std::string_view title, std::span<const Table> tables);
 
-/// RFC 4180 with a header row; title and notes are not in it.
+/// RFC 4180 with a header row, UTF-8 without a byte order mark; title and notes are not in it. A
+/// cell that a spreadsheet could run is made harmless (base::csvLine).
 std::string toCsv(const Table& table);
+
+/// One file for each table, named after its title up to a colon or a comma: "still-to-see.csv".
+/// Tables whose names would be the same are told apart by a number.
+std::vector<std::pair<std::string, std::string>> toCsvFiles(std::span<const Table> tables);
 
 /// `text` with & < > " ' written as HTML writes them.
 std::string escaped(std::string_view text);

@@ -7,7 +7,12 @@
 #include "store/book.h"
 #include "vault/vault.h"
 
+#include <iosfwd>
 #include <set>
+
+namespace gk::exchange {
+struct Records;
+}
 
 namespace gk::session {
 
@@ -83,6 +88,14 @@ class Reader {
   /// Of the children of one day alone.
   [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records);
 
+  // What leaves as data. A day: the children with a record on it; a term: also those with a form of
+  // it, and nothing after `asOf`. Written out whole or not at all.
+  /// As exchange::writeExtract, whether or not the vault is open.
+  Result<base::Done> extractDay(roster::DayId day, std::ostream& out);
+  Result<base::Done> extractTerm(roster::TermId term, base::Date asOf, std::ostream& out);
+  /// As exchange::writeFhir; nobody is named while the vault is locked.
+  Result<base::Done> writeFhir(roster::DayId day, std::ostream& out);
+
  protected:
   Reader(store::Book book, World world) : book_(std::move(book)), world_(world) {}
 
@@ -92,6 +105,8 @@ class Reader {
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll() { rollRead_.reset(); }
+  Result<exchange::Records> exportOfDay(roster::DayId day);
+  Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 
   store::Book book_;
   World world_;

@@ -83,3 +83,20 @@ TEST_CASE("Two schools of one name keep their own totals") {
   for (const auto& school : totals.at("terms")[0].at("schools"))
     CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
 }
+
+TEST_CASE("Published totals name their threshold, and one under five is refused") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
+            "Autumn 2026"});
+  const auto published = desk.did({"totals", book, "--publish", "--json"}).json();
+  CHECK(published.at("suppressed_under") == 10);
+  const auto& tables = published.at("terms")[0].at("tables");
+  CHECK(tables[0].at("columns")[3] == "Consented");
+  CHECK(tables[0].at("rows")[0][3] == "fewer than 10");
+  const auto seven = desk.did({"totals", book, "--publish", "--suppress-under", "7"}).out;
+  CHECK(seven.find("fewer than 7") != std::string::npos);
+  CHECK(desk.refusal({"totals", book, "--publish", "--suppress-under", "4"}) == "input.number");
+  CHECK(desk.refusal({"totals", book, "--suppress-under", "10"}) == "call.malformed");
+  CHECK(desk.refusal({"totals", book, "--publish", "--published-on", "soon"}) == "input.date");
+}

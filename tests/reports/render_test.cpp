@@ -53,3 +53,16 @@ TEST_CASE("a table without rows says none") {
   CHECK(toText({&empty, 1}).find("None.") != std::string::npos);
   CHECK(toHtml("x", {&empty, 1}).find("<p>None.</p>") != std::string::npos);
 }
+
+TEST_CASE("CSV files are named after their tables, each name once and safe") {
+  const std::vector<Table> tables{{"Close-out: Elm & Äsh, Tuesday", {{"A"}}, {}, {}},
+                                  {"Still to be seen at this school", {{"A"}}, {}, {}},
+                                  {"Counts", {{"A"}}, {}, {}},
+                                  {"Counts", {{"B"}}, {}, {}},
+                                  {"../..", {{"A"}}, {}, {}}};
+  std::vector<std::string> names;
+  for (const auto& [name, csv] : toCsvFiles(tables))
+    names.push_back(name);
+  CHECK(names == std::vector<std::string>{"close-out.csv", "still-to-be-seen-at-this-school.csv",
+                                          "counts.csv", "counts-2.csv", "table.csv"});
+}

@@ -1,0 +1,105 @@
+#include "journeys/told.h"
+#include "reports/published.h"
+#include "reports/render.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+
+using namespace gk;
+using gk::test::must;
+using gk::test::Told;
+
+namespace {
+
+const base::Path source = GK_SOURCE_DIR;
+
+std::string quoted(const base::Path& path) {
+  return "'" + path.string() + "'"; // the tests' own folders hold no quotes
+}
+
+bool ran(const std::string& command) {
+  return std::system(command.c_str()) == 0;
+}
+
+/// The system's own Python, where Debian's packages are.
+const std::string python = "/usr/bin/python3";
+
+void checkAgainstSchema(const base::Path& file, const base::Path& schema, const base::Path& log) {
+  const bool fits = ran(python + " " + quoted(source / ".ci/json-schema.py") + " " +
+                        quoted(schema) + " " + quoted(file) + " 2>" + quoted(log));
+  INFO(must(base::readFile(log)));
+  CHECK(fits);
+}
+
+} // namespace
+
+TEST_CASE("The demo's exports fit their JSON Schemas by an independent validator") {
+  if (!ran(python + " -c 'import jsonschema' 2>/dev/null")) {
+    WARN("The exports were not validated: Debian's python3-jsonschema is not installed.");
+    return;
+  }
+  Told told(demo::Until::closed);
+  const auto log = told.folder() / "log";
+  const auto schema = source / "schema/extract.schema.json";
+  const auto terms = must(told.book().terms());
+  for (const auto& term : terms) {
+    const auto file = told.folder() / "term.json";
+    std::ofstream out(file);
+    must(told.book().extractTerm(term.id, term.value.end, out));
+    out.close();
+    checkAgainstSchema(file, schema, log);
+  }
+  const auto days = must(told.book().days(terms.back().id));
+  for (const auto& day : {days.front(), days.back()}) {
+    const auto file = told.folder() / "day.json";
+    std::ofstream out(file);
+    must(told.book().extractDay(day.id, out));
+    out.close();
+    checkAgainstSchema(file, schema, log);
+  }
+  must(base::replaceFile(told.folder() / "odd.json", "{\"format\": \"groovekeeper-extract\"}\n"));
+  CHECK_FALSE(ran(python + " " + quoted(source / ".ci/json-schema.py") + " " + quoted(schema) +
+                  " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
+}
+
+TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions") {
+  const auto validator = source / ".ci/fhir/validate.js";
+  if (!ran("command -v node >/dev/null 2>&1") ||
+      !std::filesystem::exists(source / ".ci/fhir/node_modules/fhir")) {
+    WARN("The bundle was not validated: node or its package is missing; "
+         "npm ci --prefix .ci/fhir installs it.");
+    return;
+  }
+  Told told(demo::Until::closed);
+  const auto days = must(told.book().days(must(told.book().terms()).back().id));
+  const auto last =
+      std::ranges::max_element(days, {}, [](const auto& day) { return day.value.date; });
+  const auto validate = [&] {
+    const auto file = told.folder() / "day.fhir.json";
+    std::ofstream out(file);
+    must(told.book().writeFhir(last->id, out));
+    out.close();
+    const bool fits = ran("node " + quoted(validator) + " " + quoted(file) + " 2>" +
+                          quoted(told.folder() / "log"));
+    INFO(must(base::readFile(told.folder() / "log")));
+    CHECK(fits);
+  };
+  validate();
+  must(base::replaceFile(told.folder() / "odd.json",
+                         R"({"resourceType": "Bundle", "type": "nonsense"})"));
+  CHECK_FALSE(
+      ran("node " + quoted(validator) + " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
+}
+
+TEST_CASE("The county's published tables hide Cobble Lantern's two urgent children", "[case-83]") {
+  Told told(demo::Until::closed);
+  const auto totals = reports::termTotals(told.term(1));
+  const auto text = reports::toText(reports::publishedTables(totals));
+  const auto findings = text.find("\nFindings\n");
+  const auto line = text.find("Cobble Lantern Elementary", findings);
+  const auto row = text.substr(line, text.find('\n', line) - line);
+  INFO(row);
+  CHECK(row.find("fewer than 10") != std::string::npos);
+  CHECK(row.find("withheld") != std::string::npos);
+}

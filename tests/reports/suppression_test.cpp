@@ -1,0 +1,233 @@
+#include "reports/suppression.h"
+
+#include "base/random.h"
+#include "reports/attack.h"
+#include "reports/published.h"
+#include "reports/published_counts.h"
+#include "reports/render.h"
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::reports;
+using gk::test::attack;
+
+namespace {
+
+struct Line {
+  int screened;
+  int early;
+  int urgent;
+};
+
+Participation schoolOf(const std::string& name, const Line& line) {
+  Participation at;
+  at.school = name;
+  at.enrolled = 2 * line.screened + 40;
+  at.formsBack = line.screened + 20;
+  at.consented = line.screened;
+  at.screened = line.screened;
+  at.needing = line.screened / 2;
+  at.sealed = line.screened / 4;
+  at.firstMolars = 4 * at.sealed;
+  at.untreated = line.early + line.urgent;
+  at.early = line.early;
+  at.urgent = line.urgent;
+  return at;
+}
+
+TermTotals totalsOf(std::vector<Participation> schools) {
+  const auto day = *base::Date::parse("2026-11-17");
+  TermTotals totals{"Autumn 2026",      day, day, day, {}, {}, true,
+                    std::move(schools), {},  {},  {},  {}, {}};
+  totals.total = sumOf(totals.schools);
+  totals.retention.total.label = "Total";
+  return totals;
+}
+
+/// The findings of the invented county (demo-data/county.cpp); Cobble Lantern has two urgent.
+TermTotals county() {
+  return totalsOf({schoolOf("Alder Hollow", {66, 14, 1}), schoolOf("Brindle Quay", {51, 12, 1}),
+                   schoolOf("Cobble Lantern", {75, 16, 2}), schoolOf("Dunlin Marsh", {38, 9, 2}),
+                   schoolOf("Elderbrook", {55, 12, 0}), schoolOf("Fennel Ridge", {52, 8, 1})});
+}
+
+const Table& tableCalled(const std::vector<Table>& tables, const std::string& title) {
+  const auto found = std::ranges::find(tables, title, &Table::title);
+  REQUIRE(found != tables.end());
+  return *found;
+}
+
+std::string cell(const Table& table, const std::string& row, const std::string& column) {
+  const auto at = std::ranges::find(table.columns, column, &Column::heading);
+  REQUIRE(at != table.columns.end());
+  for (const auto& cells : table.rows)
+    if (cells.front() == row) return cells.at(static_cast<std::size_t>(at - table.columns.begin()));
+  FAIL("no row " << row);
+  return {};
+}
+
+/// Counts by row and column with both sums, and in each row: first = second + third.
+CountSystem randomTable(base::Random& random) {
+  CountSystem system;
+  const auto rows = 1 + random.below(4);
+  std::vector<std::vector<std::size_t>> cells;
+  std::array<int, 2> totals{};
+  for (std::size_t row = 0; row <= rows; ++row) {
+    std::array<int, 2> parts{};
+    for (std::size_t i = 0; i < 2; ++i) {
+      parts.at(i) = static_cast<int>(random.below(random.below(2) == 0 ? 8 : 40));
+      if (row == rows) parts.at(i) = totals.at(i);
+      totals.at(i) += row == rows ? 0 : parts.at(i);
+    }
+    const auto whole = system.add({.value = parts[0] + parts[1], .row = row});
+    const auto one = system.add({.value = parts[0], .row = row});
+    const auto other = system.add({.value = parts[1], .row = row});
+    system.sums.push_back({whole, {one, other}});
+    cells.push_back({whole, one, other});
+  }
+  system.totalRow = rows;
+  for (std::size_t column = 0; column < 3; ++column) {
+    CountSum sum{cells.back()[column], {}};
+    for (std::size_t row = 0; row < rows; ++row)
+      sum.parts.push_back(cells[row][column]);
+    system.sums.push_back(std::move(sum));
+  }
+  return system;
+}
+
+TermTotals randomTerm(base::Random& random) {
+  std::vector<Participation> schools;
+  const auto count = 1 + random.below(5);
+  const auto upTo = [&](int most) {
+    return static_cast<int>(random.below(static_cast<std::uint64_t>(most) + 1));
+  };
+  for (std::uint64_t i = 0; i < count; ++i) {
+    Participation at;
+    at.school = "School " + std::to_string(i);
+    if (upTo(9) > 0) at.enrolled = 20 + upTo(100);
+    at.formsBack = upTo(at.enrolled.value_or(60));
+    at.consented = upTo(at.formsBack);
+    at.screened = at.consented - std::min(at.consented, upTo(6));
+    at.needing = upTo(at.screened);
+    at.sealed = at.needing - std::min(at.needing, upTo(4));
+    at.firstMolars = 3 * at.sealed;
+    at.secondMolars = upTo(at.sealed);
+    at.varnish = upTo(at.screened);
+    at.urgent = std::min(at.screened, upTo(3));
+    at.early = upTo((at.screened - at.urgent) / 2);
+    at.untreated = at.early + at.urgent;
+    schools.push_back(std::move(at));
+  }
+  return totalsOf(std::move(schools));
+}
+
+} // namespace
+
+TEST_CASE("A threshold under five cannot be made") {
+  CHECK(SuppressionRule().threshold() == 10);
+  CHECK(SuppressionRule::under(5)->threshold() == 5);
+  for (const int low : {4, 1, 0, -10})
+    CHECK(SuppressionRule::under(low).error().code == base::ErrorCode::numberMalformed);
+}
+
+TEST_CASE("A small school's few urgent children are hidden, and so is what gives them away",
+          "[case-83]") {
+  const auto tables = publishedTables(county());
+  const auto& findings = tableCalled(tables, "Findings");
+  CHECK(cell(findings, "Cobble Lantern", "Urgent") == "fewer than 10");
+  CHECK(cell(findings, "Cobble Lantern", "% urgent") == "withheld");
+  // untreated = early + urgent: with both shown, urgent would be their difference
+  const bool showsBoth = cell(findings, "Cobble Lantern", "Early care") == "16" &&
+                         cell(findings, "Cobble Lantern", "Untreated decay") == "18";
+  CHECK_FALSE(showsBoth);
+  CHECK(cell(findings, "Elderbrook", "Urgent") == "0");
+  CHECK(cell(findings, "Total", "Screened") == "337");
+  CHECK(cell(findings, "Total", "Untreated decay") == "78");
+  for (const auto& table : tables)
+    CHECK(toText(std::span(&table, 1)).find("Small numbers, method 1") != std::string::npos);
+}
+
+TEST_CASE("A count that is all of its group, or nearly, is hidden") {
+  auto all = schoolOf("All", {38, 20, 0});
+  all.varnish = 38;
+  auto nearly = schoolOf("Nearly", {60, 20, 0});
+  nearly.varnish = 55;
+  auto half = schoolOf("Half", {60, 20, 0});
+  half.varnish = 30;
+  const auto tables = publishedTables(totalsOf({all, nearly, half}));
+  const auto& services = tableCalled(tables, "Services");
+  CHECK(cell(services, "All", "Varnish") == "withheld");
+  CHECK(cell(services, "Nearly", "Varnish") == "withheld");
+  CHECK(cell(services, "Total", "Varnish") == "123");
+}
+
+TEST_CASE("Nothing is hidden where nothing is small") {
+  CountSystem system;
+  const auto one = system.add({.value = 20, .row = 0});
+  const auto other = system.add({.value = 0, .row = 1});
+  const auto total = system.add({.value = 20, .row = 2});
+  system.sums.push_back({total, {one, other}});
+  system.totalRow = 2;
+  const auto shown = suppress(system, {});
+  CHECK(std::ranges::count(shown.cells, Showing::number) == 3);
+  CHECK(shown.exposed.empty());
+}
+
+TEST_CASE("The attack finds a small count that only itself is hidden") {
+  auto system = termCounts(county(), {}).system;
+  Suppressed careless;
+  for (const auto& one : system.cells)
+    careless.cells.push_back(isTooSmall(one, {}) || !one.printed ? Showing::withheld
+                                                                 : Showing::number);
+  CHECK_FALSE(attack(system, careless, {}).empty());
+}
+
+TEST_CASE("No attack on random tables works out a small count") {
+  base::SeededRandom random(83);
+  for (int i = 0; i < 3000; ++i) {
+    const auto system = randomTable(random);
+    const auto rule = *SuppressionRule::under(5 + static_cast<int>(random.below(8)));
+    const auto shown = suppress(system, rule);
+    INFO("table " << i << ", under " << rule.threshold());
+    CHECK(shown.exposed.empty());
+    REQUIRE(attack(system, shown, rule) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("No attack on the tables of a term works out a small count", "[case-83]") {
+  base::SeededRandom random(5);
+  for (int i = 0; i < 60; ++i) {
+    const auto totals = i == 0 ? county() : randomTerm(random);
+    const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
+    const auto system = termCounts(totals, rule).system;
+    INFO("term " << i);
+    REQUIRE(attack(system, suppress(system, rule), rule) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("A table that follows an earlier one does not give away what changed between them",
+          "[case-83]") {
+  const auto before = county();
+  auto after = before;
+  after.schools[2].screened += 3; // three more, one of them urgent
+  after.schools[2].consented += 3;
+  after.schools[2].urgent += 1;
+  after.schools[2].untreated += 1;
+  after.total = sumOf(after.schools);
+  const std::vector<TermTotals> earlier{before};
+  const auto system = termCounts(after, {}, earlier).system;
+  const auto shown = suppress(system, {});
+  CHECK(shown.exposed.empty());
+  CHECK(attack(system, shown, {}) == std::vector<std::string>{});
+  const auto first = publishedTables(before);
+  REQUIRE(cell(tableCalled(first, "Findings"), "Cobble Lantern", "Screened") == "75");
+  const auto second = publishedTables(after, {}, earlier);
+  CHECK(cell(tableCalled(second, "Findings"), "Cobble Lantern", "Screened") == "withheld");
+}
+
+TEST_CASE("The same totals are always suppressed in the same way") {
+  CHECK(publishedTables(county()) == publishedTables(county()));
+}
