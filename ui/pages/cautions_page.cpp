@@ -1,6 +1,5 @@
 #include "ui/pages/cautions_page.h"
 
-#include "ui/support/look.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -71,7 +70,6 @@ const std::vector<Caution>& cautions() {
 
 CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   setObjectName(u"cautionsPage"_s);
-  setStyleSheet(deskSheet());
   auto* names = new QListWidget(this);
   names->setObjectName(u"cautionNames"_s);
   names->setAccessibleName(u"Cautions"_s);

@@ -8,11 +8,13 @@
 #include "ui/pages/screening_panel.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QStackedWidget>
+#include <QVariant>
 
 // How the chair page is put together: what stands where, and who tells whom.
 namespace gk::ui {
@@ -36,7 +38,6 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       finish_(new FinishPanel(*visit_, nullptr)), neutral_(buildNeutral()), work_(buildWork()) {
   setObjectName(u"chairPage"_s);
   setFocusPolicy(Qt::StrongFocus);
-  setStyleSheet(style::sheet());
   for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_})
     outer_->addWidget(page);
   always_->setObjectName(u"alwaysBar"_s);
@@ -54,10 +55,10 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
 QWidget* ChairPage::buildHeader() {
   auto* row = new QWidget;
   header_->setObjectName(u"chairHeader"_s);
-  header_->setStyleSheet(u"font-size: %1px; font-weight: bold;"_s.arg(style::headerText));
+  header_->setProperty("look", u"head"_s);
   header_->setTextFormat(Qt::PlainText);
   flags_->setObjectName(u"chairStop"_s);
-  flags_->setStyleSheet(style::banner(style::vermilion) + u"font-size: 24px;"_s);
+  flags_->setProperty("look", u"stop"_s);
   flags_->setTextFormat(Qt::PlainText);
   acting_->setObjectName(u"chairActing"_s);
   auto* line = new QHBoxLayout(row);
@@ -73,11 +74,11 @@ QWidget* ChairPage::buildNeutral() {
   auto* page = new QWidget;
   auto* words = new QLabel(u"Nobody is in the chair.\nScan the slip, or type a number or a name, "
                            "then Enter."_s);
-  words->setStyleSheet(u"font-size: 28px; font-weight: bold;"_s);
+  words->setProperty("look", u"call"_s);
   number_->setObjectName(u"childNumberEdit"_s);
   number_->setAccessibleName(u"Child's number or name"_s);
   number_->setMaximumWidth(480);
-  number_->setMinimumHeight(style::touch);
+  number_->setMinimumHeight(style::touch());
   auto* column = new QVBoxLayout(page);
   column->addStretch();
   column->addWidget(words);
@@ -94,7 +95,7 @@ QWidget* ChairPage::buildWork() {
   for (QWidget* panel :
        std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_})
     panels_->addWidget(panel);
-  hiddenWords_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
+  hiddenWords_->setProperty("look", u"head"_s);
   hiddenWords_->hide();
   auto* right = new QWidget;
   right->setFixedWidth(rightColumn);
@@ -144,16 +145,17 @@ void ChairPage::connectPanels() {
 std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
-  return {
-      {Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, Look::alarm, inMouth},
-      {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
-       Look::alarm, on},
-      {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, Look::plain, inMouth},
-      {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, Look::plain, on},
-      {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, Look::plain, inMouth},
-      {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
-      {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
-      {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on}};
+  return {{Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm, inMouth},
+          {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
+           KeyLook::alarm, on},
+          {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, KeyLook::plain,
+           inMouth},
+          {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, KeyLook::plain, on},
+          {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, KeyLook::plain,
+           inMouth},
+          {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
+          {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
+          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
 }
 
 } // namespace gk::ui

@@ -7,6 +7,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -52,13 +53,12 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
   }
-  cursor_->setStyleSheet(u"font-weight: bold;"_s);
-  pause_->setStyleSheet(u"font-size: 18px; font-weight: bold; border: 3px solid #0b2545; "
-                        "padding: 4px;"_s);
+  cursor_->setProperty("look", u"bold"_s);
+  pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   keys_->setButtonHeight(44);
-  keys_->setStyleSheet(u"QPushButton { font-size: 15px; padding: 2px 5px; }"_s);
+  keys_->setProperty("dense", true);
   column->addWidget(cursor_);
   column->addWidget(questions_);
   column->addWidget(keys_);
@@ -157,7 +157,7 @@ void ScreeningPanel::refresh() {
        {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
        {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
        {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
-        Look::main}});
+        KeyLook::main}});
 }
 
 void ScreeningPanel::change(const std::function<void()>& how) {

@@ -2,6 +2,7 @@
 
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -14,13 +15,13 @@ namespace gk::ui {
 
 namespace {
 
-QString lookName(Look look) {
+QString lookName(KeyLook look) {
   switch (look) {
-  case Look::plain:
+  case KeyLook::plain:
     return {};
-  case Look::main:
+  case KeyLook::main:
     return u"main"_s;
-  case Look::alarm:
+  case KeyLook::alarm:
     return u"alarm"_s;
   }
   return {};
@@ -38,7 +39,7 @@ QString keyHint(int key) {
 }
 
 KeyBar::KeyBar(int columns, QWidget* parent)
-    : QWidget(parent), columns_(columns), height_(style::touch), grid_(new QGridLayout(this)) {
+    : QWidget(parent), columns_(columns), height_(style::touch()), grid_(new QGridLayout(this)) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   grid_->setContentsMargins(0, 0, 0, 0);
   grid_->setSpacing(6);

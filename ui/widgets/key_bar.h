@@ -11,7 +11,7 @@ class QPushButton;
 
 namespace gk::ui {
 
-enum class Look { plain, main, alarm };
+enum class KeyLook { plain, main, alarm };
 
 /// One thing that can be done now: what a key, a pedal or a finger does, and the words for it.
 struct KeyAction {
@@ -19,7 +19,7 @@ struct KeyAction {
   QString label;
   QString name; ///< of the button, for tests
   std::function<void()> act;
-  Look look = Look::plain;
+  KeyLook look = KeyLook::plain;
   bool enabled = true;
 };
 

@@ -1,6 +1,5 @@
 #include "ui/widgets/mouth_map.h"
 
-#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/tooth_tile.h"
 
@@ -44,8 +43,7 @@ Tooth corner(int firstMolar, const Tooth& from) {
 
 QLabel* sideLabel(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
-  label->setStyleSheet(u"font-weight: bold; font-size: 20px; background: #0b2545; color: white; "
-                       "padding: 2px 10px;"_s);
+  label->setProperty("look", u"side"_s);
   return label;
 }
 
@@ -91,7 +89,7 @@ MouthMap::MouthMap(QWidget* parent)
   sides->addWidget(sideLabel(u"CHILD'S RIGHT"_s, this));
   sides->addStretch();
   auto* keys = new QLabel(u"7 9 1 3: corner, again: 2nd molar"_s, this);
-  keys->setStyleSheet(u"font-size: 16px;"_s);
+  keys->setProperty("look", u"small"_s);
   sides->addWidget(keys);
   sides->addStretch();
   sides->addWidget(sideLabel(u"CHILD'S LEFT"_s, this));

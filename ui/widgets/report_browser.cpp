@@ -1,6 +1,7 @@
 #include "ui/widgets/report_browser.h"
 
 #include "ui/models/table_model.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -109,7 +110,7 @@ void ReportBrowser::fitColumns() {
   const QFontMetrics cells(table_->font());
   auto bold = table_->font();
   bold.setBold(true);
-  bold.setPixelSize(14); // as the sheet sets headings
+  bold.setPixelSize(style::px(14)); // as the sheet sets headings
   const QFontMetrics headings(bold);
   const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
     return metrics.size(0, words.toString()).width() + 9;

@@ -53,16 +53,16 @@ void ToothTile::paintEvent(QPaintEvent*) {
   const auto& face = *face_;
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.fillRect(rect(), selected_ ? style::navy : style::paper);
+  painter.fillRect(rect(), selected_ ? style::strong() : style::paper());
   const QRectF tile = QRectF(rect()).adjusted(6, 6, -6, -6);
-  painter.fillRect(tile, face.inHand ? QColor(0xff, 0xf3, 0xd0) : style::paper);
+  painter.fillRect(tile, face.inHand ? style::hand() : style::paper());
   paintOutline(painter, tile, face.mark);
 
   constexpr double mark = 78;
   const QRectF inner = tile.adjusted(7, 4, -4, -4);
   const QRectF surfaces(inner.right() - mark, inner.top() + 32, mark, mark);
-  painter.setPen(style::ink);
-  painter.setFont(sized(font(), style::toothText, true));
+  painter.setPen(style::ink());
+  painter.setFont(sized(font(), style::toothText(), true));
   painter.drawText(QRectF(inner.left(), inner.top(), inner.width(), 30), Qt::AlignVCenter,
                    cornerWords(face.tooth));
   painter.drawText(QRectF(inner.left(), inner.top() + 30, inner.width() - mark, 30),
@@ -73,8 +73,8 @@ void ToothTile::paintEvent(QPaintEvent*) {
   paintSurfaces(painter, surfaces, face);
 
   const double below = surfaces.bottom() + 2;
-  painter.setPen(style::ink);
-  painter.setFont(sized(font(), style::toothText, true));
+  painter.setPen(style::ink());
+  painter.setFont(sized(font(), style::toothText(), true));
   painter.drawText(QRectF(inner.left(), below, inner.width(), 30), Qt::AlignVCenter, face.word);
   painter.setFont(sized(font(), 18, false));
   painter.drawText(QRectF(inner.left(), below + 30, inner.width(), inner.bottom() - below - 30),

@@ -6,7 +6,6 @@
 #include "ui/pages/day_board_page.h"
 #include "ui/pages/today_page.h"
 #include "ui/pages/totals_page.h"
-#include "ui/support/look.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
@@ -52,7 +51,6 @@ void BookView::layOut() {
   auto* bar = new QHBoxLayout(bar_);
   bar->setContentsMargins(6, 4, 6, 0);
   bar->setSpacing(4);
-  bar_->setStyleSheet(deskSheet());
   board_ = new DayBoardPage(context_, pages_);
   chair_ = new ChairPage(context_, pages_);
   closeOut_ = new CloseOutPage(context_, pages_);

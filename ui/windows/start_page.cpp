@@ -1,6 +1,5 @@
 #include "ui/windows/start_page.h"
 
-#include "ui/support/look.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -18,7 +17,6 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
       passphrase_(new QLineEdit(this)), again_(new QLineEdit(this)),
       trouble_(wordsLabel({}, u"counts"_s, u"startTrouble"_s, this)) {
   setObjectName(u"startPage"_s);
-  setStyleSheet(deskSheet());
   recent_->setVisible(!recent.empty());
   auto* open =
       keyButton(u"Open a logbook"_s, QKeySequence(Qt::ALT | Qt::Key_O), u"startOpen"_s, this);
