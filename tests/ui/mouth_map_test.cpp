@@ -62,7 +62,7 @@ TEST_CASE("Every state has a mark of its own and words beside it") {
   };
   CHECK(face(ToothState::sound).mark == Mark::seal);
   CHECK(face(ToothState::sound).spoken.toStdString() ==
-        "Upper right first molar, 3: SEAL, occlusal and lingual groove, seal OL");
+        "Upper right first: sound, seal occlusal and lingual.");
   CHECK(face(ToothState::early).mark == Mark::sealEarly);
   CHECK(face(ToothState::cavity).mark == Mark::refer);
   CHECK(face(ToothState::filled).mark == Mark::filled);

@@ -115,6 +115,9 @@ QWidget* ChairPage::buildWork() {
 void ChairPage::connectPanels() {
   connect(visit_, &ChairVisit::changed, this, &ChairPage::goOn);
   connect(map_, &MouthMap::selectionChanged, this, &ChairPage::refresh);
+  connect(map_, &MouthMap::surfacePressed, this, [this](dentition::Surface surface) {
+    if (panel_ && !ask_->isAsking()) panel_->pick(surface);
+  });
   connect(timer_, &TimerView::reachedTarget, this, &ChairPage::refresh);
   connect(ask_, &AskBar::opened, this, &ChairPage::makeRoomToAsk);
   connect(ask_, &AskBar::closed, this, &ChairPage::endAsking);

@@ -25,6 +25,8 @@ class ChairPanel : public QWidget {
   /// The child refuses or is unwell.
   virtual void stopChild() = 0;
   virtual void wet();
+  /// A finger was put on this surface of the tooth under the cursor.
+  virtual void pick(dentition::Surface) {}
   virtual void addNote();
   /// Takes back the last key where nothing of it is in the book yet; false when there is none.
   virtual bool undo() { return false; }

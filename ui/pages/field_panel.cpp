@@ -67,6 +67,9 @@ std::vector<TileFace> FieldPanel::faces() const {
   MouthView view{
       .notation = visit().notation(), .fields = file().fields, .placements = file().placements};
   if (file().screening) view.findings = file().screening->value.teeth;
+  std::vector<dentition::ToothSurfaces> due;
+  if (file().fieldInHand()) due = steps_->next();
+  view.due = due;
   return facesOf(view);
 }
 

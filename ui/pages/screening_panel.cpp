@@ -89,7 +89,8 @@ std::vector<TileFace> ScreeningPanel::faces() const {
       {.notation = visit().notation(),
        .findings = draft_ ? std::span(draft_->teeth()) : std::span<const chairside::ToothFinding>(),
        .placements = file().placements,
-       .earlier = file().earlier});
+       .earlier = file().earlier,
+       .picked = part_});
 }
 
 KeyAction ScreeningPanel::stateKey(int key, const QString& words, ToothState state) {
@@ -116,8 +117,10 @@ QString ScreeningPanel::questionText(int question) const {
 void ScreeningPanel::refresh() {
   if (!draft_) load();
   const auto tooth = visit().map.selected();
+  const auto part = partNow();
+  if (!part) part_.reset(); // the cursor went on
   auto cursor = capital(toQt(tooth.shown(visit().notation()))) +
-                (part_ ? u": "_s + named(*part_) + u" only"_s : u": whole tooth"_s);
+                (part ? u": "_s + named(*part) + u" only"_s : u": whole tooth"_s);
   if (const auto* finding = draft_->find(tooth)) {
     cursor += u". Decision: "_s + named(finding->decision);
     const auto& child = file().child.value;
@@ -178,8 +181,9 @@ bool ScreeningPanel::undo() {
 void ScreeningPanel::set(ToothState state) {
   const auto tooth = visit().map.selected();
   before_.push_back(*draft_);
-  draft_->set(tooth, state, part_);
-  const bool goesOn = !part_ && draft_->isSaid(tooth);
+  const auto part = partNow();
+  draft_->set(tooth, state, part);
+  const bool goesOn = !part && draft_->isSaid(tooth);
   part_.reset();
   if (const auto next = draft_->nextUnsaid(); goesOn && next) visit().map.select(*next);
   Q_EMIT visit().changed();
@@ -193,13 +197,29 @@ void ScreeningPanel::more() {
                      [this](int chosen) { set(rarer()[static_cast<std::size_t>(chosen)].second); });
 }
 
+std::optional<Surface> ScreeningPanel::partNow() const {
+  if (!part_ || part_->tooth != visit().map.selected()) return std::nullopt;
+  return part_->surfaces.values().front();
+}
+
+void ScreeningPanel::pick(Surface surface) {
+  if (partNow() == surface)
+    part_.reset();
+  else
+    part_ = {visit().map.selected(), {surface}};
+  Q_EMIT visit().changed();
+}
+
 void ScreeningPanel::nextPart() {
-  std::vector<std::optional<Surface>> parts{std::nullopt};
-  for (Surface surface : dentition::usualSurfaces(visit().map.selected()).values())
-    parts.emplace_back(surface);
-  const auto now = std::find(parts.begin(), parts.end(), part_);
-  part_ = now == parts.end() || now + 1 == parts.end() ? parts.front() : *(now + 1);
-  refresh();
+  const auto parts = dentition::usualSurfaces(visit().map.selected()).values();
+  const auto now = partNow();
+  const auto here = now ? std::ranges::find(parts, *now) : parts.end();
+  if (!now)
+    pick(parts.front());
+  else if (here == parts.end() || here + 1 == parts.end())
+    pick(*now); // round to the whole tooth
+  else
+    pick(*(here + 1));
 }
 
 void ScreeningPanel::addTooth() {
