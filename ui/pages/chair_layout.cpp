@@ -9,26 +9,43 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
+#include "ui/widgets/timer_access.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QVariant>
+
+#include <algorithm>
 
 // How the chair page is put together: what stands where, and who tells whom.
 namespace gk::ui {
 
 namespace {
 
-constexpr int rightColumn = 560;
+/// At the usual size of letters; and never so wide that the map is none.
+constexpr int rightColumn = 580;
+constexpr double mostOfPage = 0.52;
+
+/// Out of the way until large letters need it; its keys are Ctrl and an arrow.
+QScrollArea* makeScroll() {
+  auto* scroll = new QScrollArea;
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  return scroll;
+}
 
 } // namespace
 
 ChairPage::ChairPage(Context& context, QWidget* parent)
     : QWidget(parent), context_(context), header_(new QLabel), flags_(new QLabel),
       acting_(new QLabel), outer_(new QStackedWidget), headerRow_(buildHeader()),
-      number_(new QLineEdit), left_(new QStackedWidget), panels_(new QStackedWidget),
+      number_(new QLineEdit), right_(new QWidget), scroll_(makeScroll()), whoScroll_(makeScroll()),
+      left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
       always_(new KeyBar(8)), visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
@@ -37,8 +54,13 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
       finish_(new FinishPanel(*visit_, nullptr)), neutral_(buildNeutral()), work_(buildWork()) {
   setObjectName(u"chairPage"_s);
+  whoScroll_->setObjectName(u"identityScroll"_s);
+  whoScroll_->setWidget(identity_);
   setFocusPolicy(Qt::StrongFocus);
-  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_})
+  setAccessibleName(u"Chair"_s);
+  makeTimerAccessible();
+  timer_->setAccessibleName(u"Timer"_s);
+  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, whoScroll_, work_})
     outer_->addWidget(page);
   always_->setObjectName(u"alwaysBar"_s);
   auto* column = new QVBoxLayout(this);
@@ -60,13 +82,14 @@ QWidget* ChairPage::buildHeader() {
   flags_->setObjectName(u"chairStop"_s);
   flags_->setProperty("look", u"stop"_s);
   flags_->setTextFormat(Qt::PlainText);
+  for (auto* label : {header_, flags_})
+    label->setWordWrap(true);
   acting_->setObjectName(u"chairActing"_s);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
-  line->addWidget(header_);
-  line->addWidget(flags_);
-  line->addStretch();
-  line->addWidget(acting_);
+  line->addWidget(header_, 3);
+  line->addWidget(flags_, 4);
+  line->addWidget(acting_, 0, Qt::AlignRight | Qt::AlignVCenter);
   return row;
 }
 
@@ -75,10 +98,13 @@ QWidget* ChairPage::buildNeutral() {
   auto* words = new QLabel(u"Nobody is in the chair.\nScan the slip, or type a number or a name, "
                            "then Enter."_s);
   words->setProperty("look", u"call"_s);
+  words->setWordWrap(true);
   number_->setObjectName(u"childNumberEdit"_s);
   number_->setAccessibleName(u"Child's number or name"_s);
-  number_->setMaximumWidth(480);
-  number_->setMinimumHeight(style::touch());
+  style::whenDressed(number_, [this] {
+    number_->setMaximumWidth(style::px(480));
+    number_->setMinimumHeight(style::touch());
+  });
   auto* column = new QVBoxLayout(page);
   column->addStretch();
   column->addWidget(words);
@@ -96,20 +122,31 @@ QWidget* ChairPage::buildWork() {
        std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_})
     panels_->addWidget(panel);
   hiddenWords_->setProperty("look", u"head"_s);
+  hiddenWords_->setWordWrap(true);
   hiddenWords_->hide();
-  auto* right = new QWidget;
-  right->setFixedWidth(rightColumn);
-  auto* column = new QVBoxLayout(right);
+  auto* column = new QVBoxLayout(right_);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(timer_);
-  column->addWidget(panels_, 1);
+  scroll_->setObjectName(u"panelScroll"_s);
+  scroll_->setWidget(panels_);
+  column->addWidget(scroll_, 1);
   column->addWidget(hiddenWords_);
   auto* row = new QHBoxLayout(page);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(12);
   row->addWidget(left_, 1);
-  row->addWidget(right);
+  row->addWidget(right_);
+  style::whenDressed(this, [this] { shareWidth(); });
   return page;
+}
+
+void ChairPage::shareWidth() {
+  right_->setFixedWidth(std::min(style::px(rightColumn), static_cast<int>(width() * mostOfPage)));
+}
+
+void ChairPage::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  shareWidth();
 }
 
 void ChairPage::connectPanels() {

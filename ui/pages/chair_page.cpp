@@ -12,6 +12,8 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QStackedWidget>
 
 #include <algorithm>
@@ -125,7 +127,7 @@ void ChairPage::showPanel(ChairPanel& panel) {
     return;
   }
   if (&panel == identity_) {
-    turnTo(*outer_, *identity_);
+    turnTo(*outer_, *whoScroll_);
   } else {
     turnTo(*panels_, panel);
     turnTo(*outer_, *work_);
@@ -241,7 +243,7 @@ void ChairPage::toggleHidden() {
   hidden_ = !hidden_;
   headerRow_->setVisible(!hidden_);
   left_->setVisible(!hidden_);
-  panels_->setVisible(!hidden_);
+  scroll_->setVisible(!hidden_);
   strip_->setVisible(!hidden_);
   hiddenWords_->setVisible(hidden_);
   if (hidden_)
@@ -255,6 +257,15 @@ void ChairPage::focusInEvent(QFocusEvent* event) {
   if (!visit_->isOn() && outer_->currentWidget() == neutral_) number_->setFocus();
 }
 
+bool ChairPage::scrollBy(const QKeyEvent& event) {
+  if (event.modifiers() != Qt::ControlModifier) return false;
+  const bool down = event.key() == Qt::Key_Down;
+  if (!down && event.key() != Qt::Key_Up) return false;
+  auto* bar = (outer_->currentWidget() == whoScroll_ ? whoScroll_ : scroll_)->verticalScrollBar();
+  bar->setValue(bar->value() + (down ? bar->pageStep() : -bar->pageStep()) / 2);
+  return true;
+}
+
 void ChairPage::keyPressEvent(QKeyEvent* event) {
   const int key = event->key();
   const bool enter = key == Qt::Key_Return || key == Qt::Key_Enter;
@@ -263,6 +274,7 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_H) toggleHidden();
     return;
   }
+  if (scrollBy(*event)) return;
   if (ask_->isAsking()) {
     ask_->press(*event);
     return;

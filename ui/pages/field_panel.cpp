@@ -43,7 +43,6 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     column->addWidget(label);
   }
   column->insertWidget(2, keys_);
-  kitKeys_->setButtonHeight(44);
   column->addWidget(kitKeys_);
   column->addStretch();
 }

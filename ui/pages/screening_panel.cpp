@@ -57,7 +57,6 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  keys_->setButtonHeight(44);
   keys_->setProperty("dense", true);
   column->addWidget(cursor_);
   column->addWidget(questions_);
@@ -108,7 +107,8 @@ QString ScreeningPanel::questionText(int question) const {
       words += u", "_s + named(draft_->urgentReason());
     return words;
   };
-  const auto cursor = draft_->openQuestion() == question ? u"> "_s : u"   "_s;
+  const auto open = draft_->openQuestion();
+  const auto cursor = open == question ? u"> "_s : open < 3 ? u"   "_s : QString();
   if (question == 0) return cursor + u"Untreated decay: "_s + tri(draft_->untreated());
   if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
   return cursor + u"Urgency: "_s + urgency();
@@ -131,36 +131,43 @@ void ScreeningPanel::refresh() {
     if (isUp && !question.empty()) cursor += u"\n"_s + toQt(question);
   }
   cursor_->setText(cursor);
-  questions_->setText(questionText(0) + u'\n' + questionText(1) + u'\n' + questionText(2));
+  // Answered, they make room for the line that is read aloud.
+  const bool asks = draft_->openQuestion() < 3;
+  const auto between = asks ? u"\n"_s : u", "_s;
+  questions_->setText(questionText(0) + between + questionText(1) + between + questionText(2));
+  pause_->setVisible(!asks);
   pause_->setText(toQt(pauseLine(draft_->teeth(), visit().notation())));
-  keys_->setActions(
-      {stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
-       stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
-       stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
-       stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
-       stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
-       stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
-       stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
-       stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
-       stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
-       stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
-       stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
-       {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
-       {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
-        [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
-       {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
-        [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
-       {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
-        [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
-       {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
-       {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
-       {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
-        [this] { change([this] { draft_->askAgain(); }); }},
-       {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
-       {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
-       {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
-       {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
-        KeyLook::main}});
+  std::vector<KeyAction> actions{
+      stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
+      stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
+      stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
+      stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
+      stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
+      stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
+      stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
+      stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
+      stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
+      stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
+      stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
+      {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
+      {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+       [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
+      {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
+       [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
+      {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
+       [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
+      {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
+      {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
+      {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
+       [this] { change([this] { draft_->askAgain(); }); }},
+      {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
+       KeyLook::main}};
+  const std::vector<KeyAction> answers{
+      {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
+      {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
+      {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }}};
+  if (asks) actions.insert(actions.end() - 1, answers.begin(), answers.end());
+  keys_->setActions(std::move(actions));
 }
 
 void ScreeningPanel::change(const std::function<void()>& how) {

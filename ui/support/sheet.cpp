@@ -9,7 +9,8 @@ namespace gk::ui {
 
 namespace {
 
-// @name is a colour of style.h; ~n are pixels that grow with the letters.
+// @name is a colour of style.h; ~n are pixels that grow with the letters, ^n
+// those that grow half as fast: big from the start, and they must leave room for the teeth.
 QString deskPart() {
   return u"QWidget { background: @paper; color: @ink; font-size: ~16px; }"
          "QLabel[look=\"title\"] { font-size: ~22px; font-weight: bold; }"
@@ -61,6 +62,7 @@ QString chairPart() {
          "#chairPage [dense=\"true\"] QPushButton { font-size: ~15px; padding: ~2px ~5px; }"
          "#chairPage QLineEdit { border: 3px solid @strong; padding: ~4px; font-size: ~24px; }"
          "#chairPage QLabel[look=\"head\"] { font-size: ~32px; font-weight: bold; }"
+         "#chairPage #chairHeader { font-size: ^32px; }"
          "#chairPage QLabel[look=\"call\"] { font-size: ~28px; font-weight: bold; }"
          "#chairPage QLabel[look=\"answer\"] { font-size: ~24px; font-weight: bold; }"
          "#chairPage QLabel[look=\"say\"] { font-size: ~22px; font-weight: bold; }"
@@ -76,11 +78,13 @@ QString chairPart() {
          " background: @alarm; color: @onAlarm; font-size: ~24px; font-weight: bold;"
          " padding: ~6px ~12px; border: 4px solid @ink; }"
          "#chairPage QLabel[look=\"stopBig\"] { font-size: ~34px; }"
+         "#chairPage #chairStop { font-size: ^24px; padding: ^6px ^12px; }"
          "#chairPage QLabel[look=\"notice\"] { background: @strong; color: @onStrong;"
          " font-size: ~24px; font-weight: bold; padding: ~6px ~12px; border: 4px solid @ink; }"
          "#chairPage QLabel[look=\"ask\"] { background: @hand; font-size: ~24px;"
          " font-weight: bold; padding: ~6px ~12px; border: 4px dashed @ink; }"
-         "QLabel[look=\"side\"] { background: @strong; color: @onStrong; font-size: ~20px;"
+         "#chairPage QLabel[look=\"side\"] { background: @strong; color: @onStrong; font-size: "
+         "^20px;"
          " font-weight: bold; padding: 2px ~10px; }"_s;
 }
 
@@ -96,13 +100,15 @@ QString sheet() {
       {u"@edge"_s, worn.edge},         {u"@hand"_s, worn.hand},       {u"@ink"_s, worn.ink}};
   for (const auto& [name, colour] : names)
     text.replace(name, colour.name());
-  static const QRegularExpression grows(u"~(\\d+)"_s);
+  static const QRegularExpression grows(u"([~^])(\\d+)"_s);
   QString out;
   qsizetype from = 0;
   for (auto found = grows.globalMatch(text); found.hasNext();) {
     const auto number = found.next();
     out += text.mid(from, number.capturedStart() - from);
-    out += QString::number(style::px(number.captured(1).toInt()));
+    const int usual = number.captured(2).toInt();
+    const int grown = style::px(usual);
+    out += QString::number(number.captured(1) == u"~"_s ? grown : (usual + grown) / 2);
     from = number.capturedEnd();
   }
   return out + text.mid(from);

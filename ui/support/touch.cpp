@@ -1,11 +1,8 @@
 #include "ui/support/touch.h"
 
-#include "ui/support/style.h"
-
 #include <QGuiApplication>
 #include <QScreen>
 
-#include <algorithm>
 #include <cmath>
 
 namespace gk::ui::style {
@@ -32,7 +29,7 @@ int pixelsFor(double millimetres) {
 }
 
 int touch() {
-  return std::max(pixelsFor(15.0), px(44));
+  return pixelsFor(15.0);
 }
 
 int touchGap() {

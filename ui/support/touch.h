@@ -9,8 +9,7 @@ int pixelsFor(double millimetres, double dotsPerInch);
 /// The same on the first screen.
 int pixelsFor(double millimetres);
 
-/// A target for a gloved finger, 15 mm (common practice, no source), and never under what three
-/// lines of small letters take.
+/// A target for a gloved finger, 15 mm (common practice, no source).
 int touch();
 /// What stands between two of them, 3 mm.
 int touchGap();

@@ -1,9 +1,7 @@
 #include "ui/widgets/ask_bar.h"
 
 #include "base/contract.h"
-#include "ui/support/style.h"
 #include "ui/support/text.h"
-#include "ui/support/touch.h"
 #include "ui/widgets/key_bar.h"
 
 #include <QKeyEvent>
@@ -54,7 +52,6 @@ void AskBar::choose(const QString& question, const QStringList& options,
     actions.push_back({keyOf(option), options[option], u"askOption%1"_s.arg(option + 1),
                        [this, option] { answer(option); },
                        option == 0 ? KeyLook::main : KeyLook::plain});
-  options_->setButtonHeight(actions.size() > 10 ? 40 : style::touch());
   options_->setActions(std::move(actions));
   options_->show();
   line_->hide();
@@ -68,6 +65,7 @@ void AskBar::write(const QString& question, const QString& suggestion,
   options_->hide();
   line_->setText(suggestion);
   line_->selectAll();
+  line_->setAccessibleName(question);
   line_->show();
   open(question);
   line_->setFocus();

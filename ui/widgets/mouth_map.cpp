@@ -157,8 +157,14 @@ void MouthMap::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(style::edge(), 1));
   const auto where = arch();
   for (const bool upper : {true, false})
-    for (const auto& tooth : where.front(upper))
+    for (const auto& tooth : where.front(upper)) {
+      // Large words leave room for fewer.
+      const auto box = tooth.toAlignedRect();
+      if (right_->geometry().intersects(box) || left_->geometry().intersects(box) ||
+          corners_->geometry().intersects(box) || again_->geometry().intersects(box))
+        continue;
       painter.drawRoundedRect(tooth, tooth.width() * 0.35, tooth.height() * 0.35);
+    }
 }
 
 void MouthMap::select(const Tooth& tooth) {

@@ -8,6 +8,8 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 using dentition::Surface;
@@ -85,7 +87,7 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
     return;
   }
   auto font = painter.font();
-  font.setPixelSize(style::px(20));
+  font.setPixelSize(std::min(style::px(20), 26));
   font.setBold(chosen);
   painter.setFont(font);
   painter.setPen(chosen ? style::ink() : style::edge());

@@ -84,6 +84,17 @@ void paintHatch(QPainter& painter) {
     painter.drawLine(QPointF(offset - 18, 18), QPointF(offset + 18, -18));
 }
 
+/// Still to be looked at.
+void paintQuestion(QPainter& painter) {
+  QPainterPath hook(QPointF(-11, -10));
+  hook.arcTo(QRectF(-11, -23, 22, 24), 180, -215);
+  hook.quadTo(QPointF(0, 2), QPointF(0, 9));
+  painter.strokePath(hook, QPen(style::edge(), 4));
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(style::edge());
+  painter.drawEllipse(QPointF(0, 20), 3.5, 3.5);
+}
+
 void paintMark(QPainter& painter, Mark mark) {
   switch (mark) {
   case Mark::sealEarly:
@@ -142,6 +153,8 @@ void paintMark(QPainter& painter, Mark mark) {
     painter.drawRect(QRectF(-22, -22, 44, 44));
     return;
   case Mark::blank:
+    paintQuestion(painter);
+    return;
   case Mark::notUp:
     return;
   }

@@ -21,6 +21,12 @@ constexpr int margin = 12;
 /// Room of the lines above and below the surfaces, at the usual size of letters.
 constexpr int titleRoom = 58;
 constexpr int wordRoom = 66;
+/// The same in a small tile.
+constexpr int smallRoom = 34;
+/// What words need beside the surfaces.
+constexpr int wordsBeside = 110;
+/// Under this an arm's length hides a word; only a tile squeezed by large letters comes near it.
+constexpr int least = 13;
 
 QString cornerWords(const dentition::Tooth& tooth) {
   return (tooth.isUpper() ? u"Upper "_s : u"Lower "_s) + (tooth.isRight() ? u"right"_s : u"left"_s);
@@ -34,13 +40,13 @@ QString placeWords(const dentition::Tooth& tooth) {
 }
 
 /// As large as wished, or as the width lets it be; never so small that an arm's length hides it.
-void setFitting(QPainter& painter, const QString& words, int wished, int least, bool bold,
+void setFitting(QPainter& painter, const QString& words, int wished, int smallest, bool bold,
                 double width) {
   auto font = painter.font();
   font.setBold(bold);
-  for (int size = wished; size >= least; --size) {
+  for (int size = wished; size >= smallest; --size) {
     font.setPixelSize(size);
-    if (size == least || QFontMetricsF(font).horizontalAdvance(words) <= width) break;
+    if (size == smallest || QFontMetricsF(font).horizontalAdvance(words) <= width) break;
   }
   painter.setFont(font);
 }
@@ -48,7 +54,7 @@ void setFitting(QPainter& painter, const QString& words, int wished, int least, 
 void write(QPainter& painter, const QRectF& box, const QString& words, int wished, bool bold,
            int flags = int{Qt::AlignVCenter} | int{Qt::AlignLeft}) {
   const int most = std::min(style::px(wished), static_cast<int>(box.height() * 0.86));
-  setFitting(painter, words, std::max(most, 16), 16, bold, box.width());
+  setFitting(painter, words, std::max(most, least), least, bold, box.width());
   painter.drawText(box, flags, words);
 }
 
@@ -56,9 +62,13 @@ void write(QPainter& painter, const QRectF& box, const QString& words, int wishe
 
 ToothTile::ToothTile(QWidget* parent) : QWidget(parent) {}
 
+ToothTile::Shape ToothTile::shape() const {
+  if (height() >= titleRoom + style::touch() + wordRoom) return Shape::tall;
+  return width() < 2 * style::touch() + style::touchGap() + wordsBeside ? Shape::small : Shape::low;
+}
+
 QSize ToothTile::minimumSizeHint() const {
-  return {2 * style::touch() + style::touchGap() + 2 * margin,
-          titleRoom + style::touch() + wordRoom};
+  return {2 * style::touch() + style::touchGap() + 2 * margin, 2 * smallRoom + style::touch()};
 }
 
 void ToothTile::setFace(const TileFace& face, bool selected) {
@@ -98,13 +108,16 @@ void ToothTile::placeTargets() {
   const int touch = style::touch();
   const int gap = style::touchGap();
   const int wide = width() - 2 * margin;
-  const int high = isLow() ? height() - 2 * margin : height() - titleRoom - wordRoom;
+  const bool isLow = shape() == Shape::low;
+  const int above = isLow ? margin : shape() == Shape::tall ? titleRoom : smallRoom;
+  const int below = isLow ? margin : shape() == Shape::tall ? wordRoom : smallRoom;
+  const int high = height() - above - below;
   const int tabs = static_cast<int>(targets_.size()) - 1;
   const int beside = tabs > 0 ? touch + gap : 0;
   const int square = std::clamp(std::min(wide - tabs * beside, high), touch, 150);
   const int room = square + tabs * beside;
-  const int left = isLow() ? width() - margin - room : (width() - room) / 2;
-  const int top = isLow() ? margin + (high - square) / 2 : titleRoom + (high - square) / 2;
+  const int left = isLow ? width() - margin - room : (width() - room) / 2;
+  const int top = above + (high - square) / 2;
   const bool tabIsLeft = tabs > 0 && std::ranges::any_of(targets_, [&](const auto& one) {
                            return tabSide(face_->tooth, one.first) == Side::left;
                          });
@@ -137,10 +150,17 @@ void ToothTile::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(style::edge(), 2, face_->quiet ? Qt::DashLine : Qt::SolidLine));
     painter.drawLine(target->geometry().center(), square->second->geometry().center());
   }
-  if (isLow())
-    paintLow(painter);
-  else
+  switch (shape()) {
+  case Shape::tall:
     paintTall(painter);
+    return;
+  case Shape::small:
+    paintSmall(painter);
+    return;
+  case Shape::low:
+    paintLow(painter);
+    return;
+  }
 }
 
 void ToothTile::paintTall(QPainter& painter) {
@@ -164,6 +184,20 @@ void ToothTile::paintTall(QPainter& painter) {
     return;
   }
   write(painter, strip, face.strip, 18, false);
+}
+
+void ToothTile::paintSmall(QPainter& painter) {
+  const auto& face = *face_;
+  const QRectF inner = QRectF(rect()).adjusted(margin, 6, -margin, -6);
+  painter.setPen(face.quiet ? style::edge() : style::ink());
+  write(painter, {inner.left(), inner.top(), inner.width(), smallRoom - 6},
+        cornerWords(face.tooth) + u' ' + placeWords(face.tooth), 24, !face.quiet);
+  const QRectF word(inner.left(), inner.bottom() - smallRoom + 6, inner.width(), smallRoom - 6);
+  if (!face.due.isEmpty()) {
+    painter.fillRect(word, style::strong());
+    painter.setPen(style::onStrong());
+  }
+  write(painter, word, face.due.isEmpty() ? face.word : face.strip, 26, !face.quiet);
 }
 
 void ToothTile::paintLow(QPainter& painter) {

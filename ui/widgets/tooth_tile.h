@@ -32,10 +32,12 @@ class ToothTile final : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
-  /// A low tile has its words beside the surfaces and not above and below.
-  [[nodiscard]] bool isLow() const { return height() < width(); }
+  /// Words above and below the surfaces in full, or in one line each, or all beside them.
+  enum class Shape { tall, small, low };
+  [[nodiscard]] Shape shape() const;
   void placeTargets();
   void paintTall(QPainter& painter);
+  void paintSmall(QPainter& painter);
   void paintLow(QPainter& painter);
 
   std::optional<TileFace> face_;

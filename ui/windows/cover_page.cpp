@@ -1,5 +1,6 @@
 #include "ui/windows/cover_page.h"
 
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -20,7 +21,7 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
   passphrase_->setAccessibleName(u"Passphrase"_s);
   passphrase_->setPlaceholderText(u"Passphrase, then Enter"_s);
   passphrase_->setEchoMode(QLineEdit::Password);
-  passphrase_->setMaximumWidth(520);
+  style::whenDressed(passphrase_, [this] { passphrase_->setMaximumWidth(style::px(520)); });
   auto* column = new QVBoxLayout(this);
   column->addStretch(1);
   for (auto* widget : {static_cast<QWidget*>(title_), static_cast<QWidget*>(passphrase_),
