@@ -27,7 +27,7 @@ namespace {
 
 /// At the usual size of letters; and never so wide that the map is none.
 constexpr int rightColumn = 580;
-constexpr double mostOfPage = 0.52;
+constexpr double mostOfPage = 0.5;
 
 /// Out of the way until large letters need it; its keys are Ctrl and an arrow.
 QScrollArea* makeScroll() {
@@ -44,7 +44,7 @@ QScrollArea* makeScroll() {
 ChairPage::ChairPage(Context& context, QWidget* parent)
     : QWidget(parent), context_(context), header_(new QLabel), flags_(new QLabel),
       acting_(new QLabel), outer_(new QStackedWidget), headerRow_(buildHeader()),
-      number_(new QLineEdit), right_(new QWidget), scroll_(makeScroll()), whoScroll_(makeScroll()),
+      number_(new QLineEdit), right_(new QWidget), whoScroll_(makeScroll()),
       left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
@@ -119,17 +119,20 @@ QWidget* ChairPage::buildWork() {
   left_->addWidget(who_);
   left_->addWidget(blank_);
   for (QWidget* panel :
-       std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_})
-    panels_->addWidget(panel);
+       std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_}) {
+    // Each scrolls by itself: a stack is as high as the highest of its pages.
+    auto* scroll = makeScroll();
+    scroll->setObjectName(u"panelScroll"_s);
+    scroll->setWidget(panel);
+    panels_->addWidget(scroll);
+  }
   hiddenWords_->setProperty("look", u"head"_s);
   hiddenWords_->setWordWrap(true);
   hiddenWords_->hide();
   auto* column = new QVBoxLayout(right_);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(timer_);
-  scroll_->setObjectName(u"panelScroll"_s);
-  scroll_->setWidget(panels_);
-  column->addWidget(scroll_, 1);
+  column->addWidget(panels_, 1);
   column->addWidget(hiddenWords_);
   auto* row = new QHBoxLayout(page);
   row->setContentsMargins(0, 0, 0, 0);

@@ -30,6 +30,11 @@ void turnTo(QStackedWidget& stack, QWidget& page) {
   stack.setCurrentWidget(&page);
 }
 
+/// The scroll area that a panel is in.
+QWidget& around(QWidget& panel) {
+  return *panel.parentWidget()->parentWidget(); // the one between is its viewport
+}
+
 } // namespace
 
 void ChairPage::openDay(roster::DayId day) {
@@ -129,7 +134,7 @@ void ChairPage::showPanel(ChairPanel& panel) {
   if (&panel == identity_) {
     turnTo(*outer_, *whoScroll_);
   } else {
-    turnTo(*panels_, panel);
+    turnTo(*panels_, around(panel));
     turnTo(*outer_, *work_);
   }
   refresh();
@@ -143,7 +148,7 @@ void ChairPage::endAsking() {
 
 /// A question takes the place of the keys that wait for it; the timer and the map stay in sight.
 void ChairPage::makeRoomToAsk() {
-  turnTo(*panels_, *ask_);
+  turnTo(*panels_, around(*ask_));
   if (!panel_) turnTo(*left_, *blank_);
   if (panel_ == identity_) turnTo(*left_, *who_);
   turnTo(*outer_, *work_);
@@ -243,7 +248,7 @@ void ChairPage::toggleHidden() {
   hidden_ = !hidden_;
   headerRow_->setVisible(!hidden_);
   left_->setVisible(!hidden_);
-  scroll_->setVisible(!hidden_);
+  panels_->setVisible(!hidden_);
   strip_->setVisible(!hidden_);
   hiddenWords_->setVisible(hidden_);
   if (hidden_)
@@ -261,7 +266,9 @@ bool ChairPage::scrollBy(const QKeyEvent& event) {
   if (event.modifiers() != Qt::ControlModifier) return false;
   const bool down = event.key() == Qt::Key_Down;
   if (!down && event.key() != Qt::Key_Up) return false;
-  auto* bar = (outer_->currentWidget() == whoScroll_ ? whoScroll_ : scroll_)->verticalScrollBar();
+  const bool atWho = outer_->currentWidget() == whoScroll_;
+  const auto* scroll = atWho ? whoScroll_ : qobject_cast<QScrollArea*>(panels_->currentWidget());
+  auto* bar = scroll->verticalScrollBar();
   bar->setValue(bar->value() + (down ? bar->pageStep() : -bar->pageStep()) / 2);
   return true;
 }

@@ -85,7 +85,6 @@ class ChairPage final : public QWidget {
   QWidget* headerRow_;
   QLineEdit* number_;
   QWidget* right_;
-  QScrollArea* scroll_;
   QScrollArea* whoScroll_; ///< about the identity panel
   QStackedWidget* left_;
   QStackedWidget* panels_;
