@@ -51,6 +51,33 @@ TEST_CASE("A standard child is sealed by keyboard alone within the key budget") 
   CHECK(chair.keys <= 24);
 }
 
+TEST_CASE("A finger on a surface says what the key says, and once more means the whole tooth") {
+  test::Chair chair;
+  chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+  chair.press("Z");
+  const auto touch = [&](const char* name) {
+    auto* target = chair.page->findChild<QWidget*>(QString::fromLatin1(name));
+    REQUIRE(target != nullptr);
+    QTest::mouseClick(target, Qt::LeftButton);
+  };
+  touch("surface46B");
+  CHECK(chair.text("screeningCursor") ==
+        QStringLiteral("Lower right first molar, 30: buccal pit only"));
+  touch("surface46B");
+  CHECK(chair.text("screeningCursor").contains(QStringLiteral("whole tooth")));
+  touch("surface26L");
+  chair.press("E");
+  const auto byFinger = chair.page->findChild<QWidget*>(QStringLiteral("tile26"))->accessibleName();
+  chair.press("U");
+  chair.press("L");
+  chair.press("L");
+  chair.press("E");
+  CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile26"))->accessibleName() == byFinger);
+  touch("surface16O");
+  chair.press(Qt::Key_Right); // the cursor goes on, to a whole tooth again
+  CHECK(chair.text("screeningCursor").contains(QStringLiteral("whole tooth")));
+}
+
 TEST_CASE("No key's words are cut off and the page fits a small laptop at every stage") {
   test::Chair chair;
   const auto child = chair.clinic.child("Mina", "Tolliver-Reed");

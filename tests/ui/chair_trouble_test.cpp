@@ -277,7 +277,7 @@ TEST_CASE("Undo takes back the last key of a screening and then the last act in 
   chair.press("C"); // a slip: the tooth is sound
   CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
             ->accessibleName()
-            .contains(QStringLiteral("REFER")));
+            .contains(QStringLiteral("refer")));
   chair.press("U");
   CHECK_FALSE(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
                   ->accessibleName()

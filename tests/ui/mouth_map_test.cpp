@@ -52,6 +52,25 @@ TEST_CASE("The child's right is on the viewer's left with the words on both side
   CHECK(right->y() < below->y());
 }
 
+TEST_CASE(
+    "A buccal pit points to the cheek and a lingual groove to the tongue, seen from the front") {
+  using dentition::Surface;
+  CHECK(ui::tabSide(toothAt(16), Surface::lingualGroove) == ui::Side::right);
+  CHECK(ui::tabSide(toothAt(26), Surface::lingualGroove) == ui::Side::left);
+  CHECK(ui::tabSide(toothAt(46), Surface::buccalPit) == ui::Side::left);
+  CHECK(ui::tabSide(toothAt(36), Surface::buccalPit) == ui::Side::right);
+  CHECK(ui::tabSide(toothAt(11), Surface::buccalPit) == ui::Side::top);
+  CHECK_FALSE(ui::tabSide(toothAt(16), Surface::occlusal).has_value());
+}
+
+TEST_CASE("Other teeth have a row of their own that covers no molar") {
+  const ui::Arch arch(QSize(760, 560), 36, 3);
+  for (const auto& molar : dentition::permanentMolars())
+    for (int place = 0; place < 3; ++place)
+      CHECK_FALSE(arch.molar(molar).intersects(arch.other(place)));
+  CHECK(QRect(0, 0, 760, 560).contains(arch.other(2)));
+}
+
 TEST_CASE("Every state has a mark of its own and words beside it") {
   ui::ScreeningDraft draft({}, true);
   const auto face = [&](ToothState state) {
@@ -62,7 +81,7 @@ TEST_CASE("Every state has a mark of its own and words beside it") {
   };
   CHECK(face(ToothState::sound).mark == Mark::seal);
   CHECK(face(ToothState::sound).spoken.toStdString() ==
-        "Upper right first molar, 3: SEAL, occlusal and lingual groove, seal OL");
+        "Upper right first: sound, seal occlusal and lingual.");
   CHECK(face(ToothState::early).mark == Mark::sealEarly);
   CHECK(face(ToothState::cavity).mark == Mark::refer);
   CHECK(face(ToothState::filled).mark == Mark::filled);

@@ -66,7 +66,7 @@ TEST_CASE("A part that lifts is resealed and a part that holds would be repaired
   REQUIRE(chair.shows("screeningPanel"));
   CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
             ->accessibleName()
-            .contains(QStringLiteral("RESEAL")));
+            .contains(QStringLiteral("reseal")));
   chair.press("Z444");
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("fieldPanel"));

@@ -74,11 +74,11 @@ QString cell(const BoardLine& line, int column) {
 
 QVariant headingData(const QString& words, int column, int role) {
   if (role == Qt::DisplayRole && column == 0) return words;
-  if (role == Qt::BackgroundRole) return QBrush(style::shade);
-  if (role == Qt::ForegroundRole) return QBrush(style::ink);
+  if (role == Qt::BackgroundRole) return QBrush(style::shade());
+  if (role == Qt::ForegroundRole) return QBrush(style::ink());
   if (role == Qt::FontRole) {
     QFont bold;
-    bold.setPixelSize(16);
+    bold.setPixelSize(style::px(16));
     bold.setBold(true);
     return bold;
   }
@@ -178,7 +178,7 @@ QVariant BoardModel::data(const QModelIndex& index, int role) const {
   if (role == Qt::AccessibleTextRole && index.column() == alerts) return alertWords(line);
   if (role == Qt::FontRole && index.column() == alerts && line.stopFlag) {
     QFont bold;
-    bold.setPixelSize(16);
+    bold.setPixelSize(style::px(16));
     bold.setBold(true);
     return bold;
   }

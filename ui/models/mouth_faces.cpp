@@ -2,6 +2,8 @@
 
 #include "ui/support/text.h"
 
+#include <QStringList>
+
 #include <algorithm>
 
 namespace gk::ui {
@@ -106,6 +108,48 @@ QString stripOf(const ToothFinding& finding) {
   return line;
 }
 
+/// "Upper right first"; a molar of the second teeth needs no more words.
+QString spokenPlace(const Tooth& tooth) {
+  auto words = capital(toQt(tooth.words()));
+  if (!tooth.isPrimary() && words.endsWith(u" molar"_s)) words.chop(6);
+  return words;
+}
+
+/// "occlusal and lingual".
+QString spokenSurfaces(dentition::SurfaceSet surfaces) {
+  return toQt(dentition::words(surfaces)).remove(u" pit"_s).remove(u" groove"_s);
+}
+
+/// What was found, in the words of a call across the chair: "sound", "not up".
+QString spokenFound(const ToothFinding& finding) {
+  if (const auto absent = shownAbsence(finding)) return absent->word;
+  QStringList parts;
+  if (finding.presence == Presence::partlyErupted) parts += u"part up"_s;
+  const auto& chewing = finding.occlusal.condition;
+  if (chewing != Condition::notLookedAt) parts += toQt(base::nameOf(chewing));
+  if (chairside::isTreatment(finding.decision))
+    parts += toQt(base::nameOf(finding.decision)) + u' ' + spokenSurfaces(finding.toSeal);
+  else if (finding.decision != Decision::none)
+    parts += toQt(base::nameOf(finding.decision));
+  return parts.join(u", "_s);
+}
+
+/// What the tile says now, finding or work, as a sentence to read aloud.
+QString spokenOf(const TileFace& face, const MouthView& view) {
+  QStringList parts;
+  const auto finding = std::ranges::find(view.findings, face.tooth, &ToothFinding::tooth);
+  const bool worked = face.inHand || face.mark == Mark::done || face.mark == Mark::stopped;
+  if (!worked && finding != view.findings.end()) parts += spokenFound(*finding);
+  if (worked || finding == view.findings.end()) {
+    parts += face.word;
+    parts += face.strip;
+    if (!face.due.isEmpty()) parts += spokenSurfaces(face.due);
+  }
+  parts.removeAll(QString());
+  if (parts.isEmpty()) parts += u"nothing said yet"_s;
+  return spokenPlace(face.tooth) + u": "_s + parts.join(u", "_s) + u'.';
+}
+
 void showPlacement(TileFace& face, const base::Recorded<chairside::Placement>& placement) {
   const bool complete = placement.value.attempt == chairside::Attempt::complete;
   face.mark = complete ? Mark::done : Mark::stopped;
@@ -164,10 +208,12 @@ TileFace faceOf(const Tooth& tooth, const MouthView& view) {
     if (placement.value.tooth == tooth && !face.inHand) showPlacement(face, placement);
   if (view.checking && view.checking->earlier().placement.value.tooth == tooth)
     showChecking(face, *view.checking);
-  face.spoken = capital(toQt(tooth.shown(view.notation))) + u": "_s +
-                (face.word.isEmpty() ? u"nothing said yet"_s : face.word);
-  if (!face.chosen.isEmpty()) face.spoken += u", "_s + toQt(dentition::words(face.chosen));
-  if (!face.strip.isEmpty()) face.spoken += u", "_s + face.strip;
+  for (const auto& due : view.due)
+    if (due.tooth == tooth) face.due = due.surfaces;
+  if (view.picked && view.picked->tooth == tooth)
+    face.picked = view.picked->surfaces.values().front();
+  face.quiet = !face.inHand && (face.mark == Mark::notUp || face.mark == Mark::gone);
+  face.spoken = spokenOf(face, view);
   return face;
 }
 

@@ -18,7 +18,9 @@ struct MouthView {
   std::span<const session::FieldState> fields{};
   std::span<const base::Recorded<chairside::Placement>> placements{}; ///< of the day
   std::span<const session::EarlierPlacement> earlier{};
-  const RecheckDraft* checking = nullptr; ///< the check that is being keyed in
+  const RecheckDraft* checking = nullptr;           ///< the check that is being keyed in
+  std::span<const dentition::ToothSurfaces> due{};  ///< of the step that comes now
+  std::optional<dentition::ToothSurfaces> picked{}; ///< one surface under the cursor
 };
 
 /// The face of one tooth: today's work over what was found, over what earlier days left.

@@ -4,6 +4,8 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace gk::ui {
 
 /// What a tile of the mouth map is drawn as; each has its own shape and its own word.
@@ -33,12 +35,15 @@ struct TileFace {
   dentition::Tooth tooth;
   QString number; ///< in the program's notation
   Mark mark = Mark::blank;
-  QString word{};                  ///< "SEAL", "not up"
-  QString strip{};                 ///< decision or step, one short line
-  dentition::SurfaceSet chosen{};  ///< outlined thick: to be sealed
-  dentition::SurfaceSet covered{}; ///< filled: cured today
-  bool inHand = false;             ///< in the field that is being worked on
-  QString spoken{};                ///< "Upper right first molar, 3: sound, seal occlusal"
+  QString word{};                             ///< "SEAL", "not up"
+  QString strip{};                            ///< decision or step, one short line
+  dentition::SurfaceSet chosen{};             ///< outlined thick: to be sealed
+  dentition::SurfaceSet covered{};            ///< filled: cured today
+  dentition::SurfaceSet due{};                ///< what the step that comes now is about
+  std::optional<dentition::Surface> picked{}; ///< the cursor stands on this one alone
+  bool inHand = false;                        ///< in the field that is being worked on
+  bool quiet = false;                         ///< nothing to work on: drawn so that it recedes
+  QString spoken{}; ///< for reading aloud: "Upper right first: sound, seal occlusal and lingual."
 };
 
 } // namespace gk::ui

@@ -1,6 +1,6 @@
 #include "ui/pages/cautions_page.h"
 
-#include "ui/support/look.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -71,11 +71,10 @@ const std::vector<Caution>& cautions() {
 
 CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   setObjectName(u"cautionsPage"_s);
-  setStyleSheet(deskSheet());
   auto* names = new QListWidget(this);
   names->setObjectName(u"cautionNames"_s);
   names->setAccessibleName(u"Cautions"_s);
-  names->setFixedWidth(280);
+  style::whenDressed(names, [names] { names->setFixedWidth(style::px(280)); });
   auto* title = wordsLabel({}, u"title"_s, u"cautionTitle"_s, this);
   auto* words = wordsLabel({}, u"big"_s, u"cautionWords"_s, this);
   for (std::size_t i = 0; i < cautions().size(); ++i)

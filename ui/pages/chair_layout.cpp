@@ -8,25 +8,44 @@
 #include "ui/pages/screening_panel.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
+#include "ui/widgets/timer_access.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <QStackedWidget>
+#include <QVariant>
+
+#include <algorithm>
 
 // How the chair page is put together: what stands where, and who tells whom.
 namespace gk::ui {
 
 namespace {
 
-constexpr int rightColumn = 560;
+/// At the usual size of letters; and never so wide that the map is none.
+constexpr int rightColumn = 580;
+constexpr double mostOfPage = 0.5;
+
+/// Out of the way until large letters need it; its keys are Ctrl and an arrow.
+QScrollArea* makeScroll() {
+  auto* scroll = new QScrollArea;
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  return scroll;
+}
 
 } // namespace
 
 ChairPage::ChairPage(Context& context, QWidget* parent)
     : QWidget(parent), context_(context), header_(new QLabel), flags_(new QLabel),
       acting_(new QLabel), outer_(new QStackedWidget), headerRow_(buildHeader()),
-      number_(new QLineEdit), left_(new QStackedWidget), panels_(new QStackedWidget),
+      number_(new QLineEdit), right_(new QWidget), whoScroll_(makeScroll()),
+      left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
       always_(new KeyBar(8)), visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
@@ -35,9 +54,13 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
       finish_(new FinishPanel(*visit_, nullptr)), neutral_(buildNeutral()), work_(buildWork()) {
   setObjectName(u"chairPage"_s);
+  whoScroll_->setObjectName(u"identityScroll"_s);
+  whoScroll_->setWidget(identity_);
   setFocusPolicy(Qt::StrongFocus);
-  setStyleSheet(style::sheet());
-  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, identity_, work_})
+  setAccessibleName(u"Chair"_s);
+  makeTimerAccessible();
+  timer_->setAccessibleName(u"Timer"_s);
+  for (QWidget* page : std::initializer_list<QWidget*>{neutral_, whoScroll_, work_})
     outer_->addWidget(page);
   always_->setObjectName(u"alwaysBar"_s);
   auto* column = new QVBoxLayout(this);
@@ -54,18 +77,19 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
 QWidget* ChairPage::buildHeader() {
   auto* row = new QWidget;
   header_->setObjectName(u"chairHeader"_s);
-  header_->setStyleSheet(u"font-size: %1px; font-weight: bold;"_s.arg(style::headerText));
+  header_->setProperty("look", u"head"_s);
   header_->setTextFormat(Qt::PlainText);
   flags_->setObjectName(u"chairStop"_s);
-  flags_->setStyleSheet(style::banner(style::vermilion) + u"font-size: 24px;"_s);
+  flags_->setProperty("look", u"stop"_s);
   flags_->setTextFormat(Qt::PlainText);
+  for (auto* label : {header_, flags_})
+    label->setWordWrap(true);
   acting_->setObjectName(u"chairActing"_s);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
-  line->addWidget(header_);
-  line->addWidget(flags_);
-  line->addStretch();
-  line->addWidget(acting_);
+  line->addWidget(header_, 3);
+  line->addWidget(flags_, 4);
+  line->addWidget(acting_, 0, Qt::AlignRight | Qt::AlignVCenter);
   return row;
 }
 
@@ -73,11 +97,14 @@ QWidget* ChairPage::buildNeutral() {
   auto* page = new QWidget;
   auto* words = new QLabel(u"Nobody is in the chair.\nScan the slip, or type a number or a name, "
                            "then Enter."_s);
-  words->setStyleSheet(u"font-size: 28px; font-weight: bold;"_s);
+  words->setProperty("look", u"call"_s);
+  words->setWordWrap(true);
   number_->setObjectName(u"childNumberEdit"_s);
   number_->setAccessibleName(u"Child's number or name"_s);
-  number_->setMaximumWidth(480);
-  number_->setMinimumHeight(style::touch);
+  style::whenDressed(number_, [this] {
+    number_->setMaximumWidth(style::px(480));
+    number_->setMinimumHeight(style::touch());
+  });
   auto* column = new QVBoxLayout(page);
   column->addStretch();
   column->addWidget(words);
@@ -92,13 +119,17 @@ QWidget* ChairPage::buildWork() {
   left_->addWidget(who_);
   left_->addWidget(blank_);
   for (QWidget* panel :
-       std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_})
-    panels_->addWidget(panel);
-  hiddenWords_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
+       std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_}) {
+    // Each scrolls by itself: a stack is as high as the highest of its pages.
+    auto* scroll = makeScroll();
+    scroll->setObjectName(u"panelScroll"_s);
+    scroll->setWidget(panel);
+    panels_->addWidget(scroll);
+  }
+  hiddenWords_->setProperty("look", u"head"_s);
+  hiddenWords_->setWordWrap(true);
   hiddenWords_->hide();
-  auto* right = new QWidget;
-  right->setFixedWidth(rightColumn);
-  auto* column = new QVBoxLayout(right);
+  auto* column = new QVBoxLayout(right_);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(timer_);
   column->addWidget(panels_, 1);
@@ -108,7 +139,8 @@ QWidget* ChairPage::buildWork() {
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(12);
   row->addWidget(left_, 1);
-  row->addWidget(right);
+  row->addWidget(right_);
+  style::whenDressed(this, [this] { shareWidth(); });
   return page;
 }
 
@@ -120,11 +152,23 @@ void ChairPage::takeSide() {
   timer_->flashes(context_.acting.habits().flash || context_.acting.habits().volume == 0);
 }
 
+void ChairPage::shareWidth() {
+  right_->setFixedWidth(std::min(style::px(rightColumn), static_cast<int>(width() * mostOfPage)));
+}
+
+void ChairPage::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  shareWidth();
+}
+
 void ChairPage::connectPanels() {
   takeSide();
   connect(&context_.acting, &Acting::habitsChanged, this, &ChairPage::takeSide);
   connect(visit_, &ChairVisit::changed, this, &ChairPage::goOn);
   connect(map_, &MouthMap::selectionChanged, this, &ChairPage::refresh);
+  connect(map_, &MouthMap::surfacePressed, this, [this](dentition::Surface surface) {
+    if (panel_ && !ask_->isAsking()) panel_->pick(surface);
+  });
   connect(timer_, &TimerView::reachedTarget, this, &ChairPage::refresh);
   connect(ask_, &AskBar::opened, this, &ChairPage::makeRoomToAsk);
   connect(ask_, &AskBar::closed, this, &ChairPage::endAsking);
@@ -155,16 +199,17 @@ void ChairPage::connectPanels() {
 std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
-  return {
-      {Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, Look::alarm, inMouth},
-      {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
-       Look::alarm, on},
-      {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, Look::plain, inMouth},
-      {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, Look::plain, on},
-      {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, Look::plain, inMouth},
-      {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, Look::plain, inMouth},
-      {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, Look::plain, on},
-      {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, Look::plain, on}};
+  return {{Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm, inMouth},
+          {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
+           KeyLook::alarm, on},
+          {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, KeyLook::plain,
+           inMouth},
+          {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, KeyLook::plain, on},
+          {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, KeyLook::plain,
+           inMouth},
+          {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
+          {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
+          {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
 }
 
 } // namespace gk::ui

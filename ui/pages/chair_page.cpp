@@ -13,6 +13,8 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QStackedWidget>
 
 #include <algorithm>
@@ -27,6 +29,11 @@ void turnTo(QStackedWidget& stack, QWidget& page) {
     stack.widget(i)->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
   page.setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
   stack.setCurrentWidget(&page);
+}
+
+/// The scroll area that a panel is in.
+QWidget& around(QWidget& panel) {
+  return *panel.parentWidget()->parentWidget(); // the one between is its viewport
 }
 
 } // namespace
@@ -125,9 +132,9 @@ void ChairPage::showPanel(ChairPanel& panel) {
     return;
   }
   if (&panel == identity_) {
-    turnTo(*outer_, *identity_);
+    turnTo(*outer_, *whoScroll_);
   } else {
-    turnTo(*panels_, panel);
+    turnTo(*panels_, around(panel));
     turnTo(*outer_, *work_);
   }
   refresh();
@@ -141,7 +148,7 @@ void ChairPage::endAsking() {
 
 /// A question takes the place of the keys that wait for it; the timer and the map stay in sight.
 void ChairPage::makeRoomToAsk() {
-  turnTo(*panels_, *ask_);
+  turnTo(*panels_, around(*ask_));
   if (!panel_) turnTo(*left_, *blank_);
   if (panel_ == identity_) turnTo(*left_, *who_);
   turnTo(*outer_, *work_);
@@ -264,6 +271,17 @@ void ChairPage::keyReleaseEvent(QKeyEvent* event) {
   QWidget::keyReleaseEvent(event);
 }
 
+bool ChairPage::scrollBy(const QKeyEvent& event) {
+  if (event.modifiers() != Qt::ControlModifier) return false;
+  const bool down = event.key() == Qt::Key_Down;
+  if (!down && event.key() != Qt::Key_Up) return false;
+  const bool atWho = outer_->currentWidget() == whoScroll_;
+  const auto* scroll = atWho ? whoScroll_ : qobject_cast<QScrollArea*>(panels_->currentWidget());
+  auto* bar = scroll->verticalScrollBar();
+  bar->setValue(bar->value() + (down ? bar->pageStep() : -bar->pageStep()) / 2);
+  return true;
+}
+
 void ChairPage::keyPressEvent(QKeyEvent* event) {
   const auto read = asChairReads(*event);
   const int key = read.key();
@@ -273,6 +291,7 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_H) toggleHidden();
     return;
   }
+  if (scrollBy(*event)) return;
   if (ask_->isAsking()) {
     ask_->press(read);
     return;

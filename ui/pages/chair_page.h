@@ -9,6 +9,7 @@
 
 class QLabel;
 class QLineEdit;
+class QScrollArea;
 class QStackedWidget;
 
 namespace gk::ui {
@@ -58,12 +59,16 @@ class ChairPage final : public QWidget {
   void keyReleaseEvent(QKeyEvent* event) override;
   bool focusNextPrevChild(bool) override { return false; } // Tab is "next tooth"
   void focusInEvent(QFocusEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   QWidget* buildHeader();
   QWidget* buildNeutral();
   QWidget* buildWork();
   void connectPanels();
+  void shareWidth();
+  /// What large letters push out of sight comes back with Ctrl and an arrow.
+  bool scrollBy(const QKeyEvent& event);
   [[nodiscard]] std::vector<KeyAction> alwaysKeys();
   [[nodiscard]] std::optional<session::Place> placeOf(roster::ChildId child, roster::DayId day);
 
@@ -91,6 +96,8 @@ class ChairPage final : public QWidget {
   QStackedWidget* outer_;
   QWidget* headerRow_;
   QLineEdit* number_;
+  QWidget* right_;
+  QScrollArea* whoScroll_; ///< about the identity panel
   QStackedWidget* left_;
   QStackedWidget* panels_;
   QLabel* hiddenWords_;

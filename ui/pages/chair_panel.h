@@ -28,6 +28,8 @@ class ChairPanel : public QWidget {
   /// Space or the pedal went down; false when nothing is armed for it.
   virtual bool pedal() { return false; }
   virtual void pedalUp() {}
+  /// A finger was put on this surface of the tooth under the cursor.
+  virtual void pick(dentition::Surface) {}
   virtual void addNote();
   /// Takes back the last key where nothing of it is in the book yet; false when there is none.
   virtual bool undo() { return false; }

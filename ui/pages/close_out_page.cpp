@@ -5,10 +5,10 @@
 #include "ui/pages/letters_desk.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
+#include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/report_browser.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 
@@ -73,14 +73,16 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
 }
 
 void CloseOutPage::layOut() {
-  auto* acts = new QHBoxLayout;
+  auto* acts = new FlowLayout(6);
   const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
     auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, this);
     connect(made, &QPushButton::clicked, this, act);
     acts->addWidget(made);
     return made;
   };
-  acts->addWidget(wordsLabel(u"Enter: to the child"_s, u"note"_s, {}, this));
+  auto* enter = wordsLabel(u"Enter: to the child"_s, u"note"_s, {}, this);
+  enter->setWordWrap(false);
+  acts->addWidget(enter);
   button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
   button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
   button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
@@ -89,7 +91,6 @@ void CloseOutPage::layOut() {
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
   button(u"Take in other laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
-  acts->addStretch(1);
   auto* column = new QVBoxLayout(this);
   column->addWidget(title_);
   column->addWidget(equation_);

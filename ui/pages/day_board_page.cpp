@@ -4,7 +4,9 @@
 #include "ui/models/readiness_words.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 
 #include <QEvent>
@@ -72,13 +74,15 @@ void DayBoardPage::layOut() {
   table_->setTabKeyNavigation(false);
   table_->setShowGrid(false);
   table_->verticalHeader()->hide();
-  table_->verticalHeader()->setDefaultSectionSize(28);
   auto* header = table_->horizontalHeader();
   header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   header->setSectionResizeMode(QHeaderView::Fixed);
-  const std::array widths{100, 300, 100, 80, 330};
-  for (int column = 0; column < static_cast<int>(widths.size()); ++column)
-    table_->setColumnWidth(column, widths[static_cast<std::size_t>(column)]);
+  style::whenDressed(table_, [this] {
+    table_->verticalHeader()->setDefaultSectionSize(style::px(28));
+    const std::array widths{100, 300, 100, 80, 330};
+    for (int column = 0; column < static_cast<int>(widths.size()); ++column)
+      table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
+  });
   header->setStretchLastSection(true);
 
   auto* board = new QWidget(stack_);
@@ -87,16 +91,23 @@ void DayBoardPage::layOut() {
     connect(made, &QPushButton::clicked, this, act);
     return made;
   };
+  auto* other = new FlowLayout(6);
   auto* days = new QHBoxLayout;
   days->addWidget(title_, 1);
-  days->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
+  days->addLayout(other);
+  // Large letters leave no room beside the title.
+  style::whenDressed(board, [days] {
+    days->setDirection(ui::lookNow().percent > 120 ? QBoxLayout::TopToBottom
+                                                   : QBoxLayout::LeftToRight);
+  });
+  other->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
     stack_->setCurrentWidget(openDay_);
     openDay_->begin();
   }));
-  days->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
-  days->addWidget(button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }));
-  auto* acts = new QHBoxLayout;
-  acts->setSpacing(5);
+  other->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
+  other->addWidget(
+      button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }));
+  auto* acts = new FlowLayout(5);
   auto* toChair = new QPushButton(u"To the chair  Enter"_s, board);
   toChair->setObjectName(u"boardTake"_s);
   toChair->setAutoDefault(false);
@@ -113,7 +124,6 @@ void DayBoardPage::layOut() {
       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
   acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
-  acts->addStretch(1);
 
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);

@@ -8,6 +8,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 namespace gk::ui {
 
@@ -31,9 +32,9 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   teeth_->setObjectName(u"fieldTeeth"_s);
   guide_->setObjectName(u"fieldGuide"_s);
   kit_->setObjectName(u"fieldKit"_s);
-  title_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
-  guide_->setStyleSheet(u"font-size: 22px; font-weight: bold;"_s);
-  kit_->setStyleSheet(u"font-size: 16px;"_s);
+  title_->setProperty("look", u"head"_s);
+  guide_->setProperty("look", u"say"_s);
+  kit_->setProperty("look", u"small"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   for (auto* label : {title_, guide_, teeth_, kit_}) {
@@ -42,7 +43,6 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     column->addWidget(label);
   }
   column->insertWidget(2, keys_);
-  kitKeys_->setButtonHeight(44);
   column->addWidget(kitKeys_);
   column->addStretch();
 }
@@ -66,6 +66,9 @@ std::vector<TileFace> FieldPanel::faces() const {
   MouthView view{
       .notation = visit().notation(), .fields = file().fields, .placements = file().placements};
   if (file().screening) view.findings = file().screening->value.teeth;
+  std::vector<dentition::ToothSurfaces> due;
+  if (file().fieldInHand()) due = steps_->next();
+  view.due = due;
   return facesOf(view);
 }
 
@@ -93,7 +96,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   guide_->setText(guide);
   kit_->setText(setupWords(file(), visit().setup()));
   keys_->setActions(
-      {{Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, Look::main},
+      {{Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
        {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
        {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
        {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
@@ -167,17 +170,18 @@ QString FieldPanel::guidance() const {
 void FieldPanel::showKitKeys() {
   const bool free = !visit().timer.isRunning();
   kitKeys_->setActions(
-      {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }, Look::plain, free},
-       {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }, Look::plain,
+      {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }, KeyLook::plain, free},
+       {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }, KeyLook::plain,
         free},
-       {Qt::Key_O, u"Team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }, Look::plain, free},
+       {Qt::Key_O, u"Team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }, KeyLook::plain,
+        free},
        {Qt::Key_E, u"Findings"_s, u"findingsButton"_s, [this] { Q_EMIT findingsWanted(); },
-        Look::plain, free}});
+        KeyLook::plain, free}});
 }
 
 std::vector<KeyAction> FieldPanel::stepKeys() {
   const auto result = [this](int key, const QString& label, const QString& name, StepResult what,
-                             Look look = Look::plain) {
+                             KeyLook look = KeyLook::plain) {
     return KeyAction{key, label, name, [this, what] { steps_->check(what); }, look};
   };
   std::vector<KeyAction> keys;
@@ -185,33 +189,34 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
   const bool runs = visit().timer.isRunning();
   if (steps_->wasInterrupted()) {
     keys = {{Qt::Key_Return, u"Note it, go on"_s, u"noteInterruptedButton"_s,
-             [this] { steps_->noteInterrupted(); }, Look::main}};
+             [this] { steps_->noteInterrupted(); }, KeyLook::main}};
   } else if (now == Next::etch) {
     keys = {{Qt::Key_Space, runs ? u"Rinse"_s : u"Etch is on"_s, u"startTimerButton"_s,
-             [this] { steps_->pedal(); }, Look::main},
+             [this] { steps_->pedal(); }, KeyLook::main},
             {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
-             [this] { steps_->typeSeconds(); }, Look::plain, !runs}};
+             [this] { steps_->typeSeconds(); }, KeyLook::plain, !runs}};
   } else if (now == Next::rinse || now == Next::dry) {
     keys = {
-        {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); }, Look::main},
+        {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
+         KeyLook::main},
         {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
         {Qt::Key_6, u"Not seen"_s, u"frostyNotSeenButton"_s, [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
     keys = {{Qt::Key_Space, now == Next::flow ? u"On, cure"_s : u"Cure"_s, u"startTimerButton"_s,
-             [this] { steps_->pedal(); }, Look::main, !runs},
+             [this] { steps_->pedal(); }, KeyLook::main, !runs},
             {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
-             u"togetherButton"_s, [this] { steps_->toggleTogether(); }, Look::plain, !runs}};
+             u"togetherButton"_s, [this] { steps_->toggleTogether(); }, KeyLook::plain, !runs}};
     if (!runs)
       keys.push_back({Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
                       [this] { steps_->typeSeconds(); }});
     if (runs)
       keys.push_back({Qt::Key_Escape, u"Light out"_s, u"lightStoppedButton"_s,
-                      [this] { steps_->lightStopped(); }, Look::alarm});
+                      [this] { steps_->lightStopped(); }, KeyLook::alarm});
     else if (now == Next::flow)
       keys.push_back(
           {Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s, [this] { steps_->flow(); }});
   } else if (now == Next::check) {
-    keys = {result(Qt::Key_5, u"Pass"_s, u"passButton"_s, StepResult::passed, Look::main),
+    keys = {result(Qt::Key_5, u"Pass"_s, u"passButton"_s, StepResult::passed, KeyLook::main),
             result(Qt::Key_8, u"Added, pass"_s, u"addedButton"_s, StepResult::addedThenPassed),
             result(Qt::Key_2, u"Redone, pass"_s, u"redoneButton"_s, StepResult::redoneThenPassed),
             result(Qt::Key_4, u"Not achieved"_s, u"notAchievedButton"_s, StepResult::notAchieved)};

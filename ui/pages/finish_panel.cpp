@@ -6,6 +6,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -18,9 +19,9 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
   title_->setObjectName(u"finishTitle"_s);
   sealed_->setObjectName(u"finishSealed"_s);
   state_->setObjectName(u"finishState"_s);
-  title_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
-  sealed_->setStyleSheet(u"font-size: 22px;"_s);
-  state_->setStyleSheet(u"font-size: 24px; font-weight: bold;"_s);
+  title_->setProperty("look", u"head"_s);
+  sealed_->setProperty("look", u"read"_s);
+  state_->setProperty("look", u"answer"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   for (auto* label : {title_, sealed_, state_}) {
@@ -100,15 +101,15 @@ void FinishPanel::refresh() {
           wiped_ = true;
           refresh();
         },
-        Look::plain, !lines.empty() && !wiped_},
+        KeyLook::plain, !lines.empty() && !wiped_},
        {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
-        [this] { varnish(session::Confirmed::no); }, Look::plain,
+        [this] { varnish(session::Confirmed::no); }, KeyLook::plain,
         !varnished && file().card.varnish.allows},
        {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
        {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s, [this] { Q_EMIT findingsWanted(); }},
-       {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, Look::main}});
+       {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, KeyLook::main}});
 }
 
 void FinishPanel::varnish(session::Confirmed sooner) {

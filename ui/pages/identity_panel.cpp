@@ -6,6 +6,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 namespace gk::ui {
 
@@ -17,7 +18,7 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   setObjectName(u"identityPanel"_s);
   asked_->setObjectName(u"identityAsked"_s);
   asked_->setWordWrap(true);
-  asked_->setStyleSheet(u"font-size: 24px; font-weight: bold;"_s);
+  asked_->setProperty("look", u"answer"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(view_, 1);
@@ -47,12 +48,12 @@ void IdentityPanel::refresh() {
       {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
        [this] { confirm(Identifier::slipScan); }},
       {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
-       [this] { mismatch(); }, Look::alarm},
+       [this] { mismatch(); }, KeyLook::alarm},
       {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
-       Look::main, known}};
+       KeyLook::main, known}};
   if (!file().card.screening.allows && !file().card.recheck.allows)
     actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
-                       [this] { overrideConsent(); }, Look::alarm});
+                       [this] { overrideConsent(); }, KeyLook::alarm});
   keys_->setActions(std::move(actions));
 }
 

@@ -1,12 +1,12 @@
 #include "ui/pages/identity_view.h"
 
 #include "ui/models/identity_words.h"
-#include "ui/support/style.h"
 #include "ui/support/text.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 namespace gk::ui {
 
@@ -19,7 +19,7 @@ QLabel* label(QWidget* parent, const QString& name, const QString& look) {
   made->setObjectName(name);
   made->setTextFormat(Qt::PlainText);
   made->setWordWrap(true);
-  made->setStyleSheet(look);
+  made->setProperty("look", look);
   return made;
 }
 
@@ -32,18 +32,13 @@ void showLines(QLabel& into, const QString& lines) {
 } // namespace
 
 IdentityView::IdentityView(QWidget* parent)
-    : QWidget(parent),
-      name_(label(this, u"identityName"_s, u"font-size: 44px; font-weight: bold;"_s)),
-      facts_(label(this, u"identityFacts"_s, u"font-size: 26px;"_s)),
-      alert_(
-          label(this, u"identitySameName"_s, style::banner(style::navy) + u"font-size: 24px;"_s)),
-      stop_(
-          label(this, u"identityStop"_s, style::banner(style::vermilion) + u"font-size: 34px;"_s)),
-      askFirst_(label(this, u"identityAsk"_s,
-                      u"font-size: 24px; font-weight: bold; border: 4px dashed #111111; "
-                      "padding: 6px 12px; background: #fff3d0;"_s)),
-      notes_(label(this, u"identityNotes"_s, u"font-size: 22px;"_s)),
-      consent_(label(this, u"identityConsent"_s, u"font-size: 24px;"_s)) {
+    : QWidget(parent), name_(label(this, u"identityName"_s, u"name"_s)),
+      facts_(label(this, u"identityFacts"_s, u"facts"_s)),
+      alert_(label(this, u"identitySameName"_s, u"notice"_s)),
+      stop_(label(this, u"identityStop"_s, u"stopBig"_s)),
+      askFirst_(label(this, u"identityAsk"_s, u"ask"_s)),
+      notes_(label(this, u"identityNotes"_s, u"read"_s)),
+      consent_(label(this, u"identityConsent"_s, u"consent"_s)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(10);

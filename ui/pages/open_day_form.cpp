@@ -1,6 +1,7 @@
 #include "ui/pages/open_day_form.h"
 
 #include "ui/support/read_date.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -38,11 +39,13 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   form->addRow(open);
   form->addRow(back);
 
-  for (auto* field : {static_cast<QWidget*>(school_), static_cast<QWidget*>(date_),
-                      static_cast<QWidget*>(team_), static_cast<QWidget*>(reason_)})
-    field->setMaximumWidth(620);
-  for (auto* button : {open, back})
-    button->setFixedWidth(300);
+  style::whenDressed(this, [this, open, back] {
+    for (auto* field : {static_cast<QWidget*>(school_), static_cast<QWidget*>(date_),
+                        static_cast<QWidget*>(team_), static_cast<QWidget*>(reason_)})
+      field->setMaximumWidth(style::px(620));
+    for (auto* button : {open, back})
+      button->setFixedWidth(style::px(300));
+  });
 
   connect(date_, &QLineEdit::textChanged, this, &OpenDayForm::question);
   for (auto* line : {date_, reason_})

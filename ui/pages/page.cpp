@@ -1,11 +1,8 @@
 #include "ui/pages/page.h"
 
-#include "ui/support/look.h"
-
 namespace gk::ui {
 
 Page::Page(Context& context, QWidget* parent) : QWidget(parent), context_(context) {
-  setStyleSheet(deskSheet());
   changes_ = book().onChanged([this](const session::Change&) { noteChange(); });
 }
 

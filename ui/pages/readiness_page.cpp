@@ -125,13 +125,13 @@ void ReadinessPage::show() {
   const auto why = [this](ReadinessAnswer answer) { return [this, answer] { askWhy(answer); }; };
   const bool on = day_.has_value();
   keys_->setActions(
-      {{Qt::Key_Return, u"Done"_s, u"readinessDone"_s, [this] { done(); }, Look::main, on},
-       {Qt::Key_X, u"Failed"_s, u"readinessFailed"_s, why(ReadinessAnswer::failed), Look::alarm,
+      {{Qt::Key_Return, u"Done"_s, u"readinessDone"_s, [this] { done(); }, KeyLook::main, on},
+       {Qt::Key_X, u"Failed"_s, u"readinessFailed"_s, why(ReadinessAnswer::failed), KeyLook::alarm,
         on},
        {Qt::Key_N, u"Not applicable"_s, u"readinessNone"_s, why(ReadinessAnswer::notApplicable),
-        Look::plain, on},
+        KeyLook::plain, on},
        {Qt::Key_P, u"Pass over, say why"_s, u"readinessOver"_s, why(ReadinessAnswer::passedOver),
-        Look::plain, on}});
+        KeyLook::plain, on}});
 }
 
 void ReadinessPage::move(int by) {

@@ -6,6 +6,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -38,8 +39,8 @@ RecheckPanel::RecheckPanel(ChairVisit& visit, QWidget* parent)
   title_->setObjectName(u"recheckTitle"_s);
   story_->setObjectName(u"recheckStory"_s);
   answers_->setObjectName(u"recheckAnswers"_s);
-  title_->setStyleSheet(u"font-size: 32px; font-weight: bold;"_s);
-  answers_->setStyleSheet(u"font-size: 24px; font-weight: bold;"_s);
+  title_->setProperty("look", u"head"_s);
+  answers_->setProperty("look", u"answer"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   for (auto* label : {title_, story_, answers_}) {
@@ -111,11 +112,11 @@ void RecheckPanel::refresh() {
   const bool complete = draft_->isComplete();
   const auto held = [this, complete](int key, const QString& label, const QString& name,
                                      Held found) {
-    return KeyAction{key, label, name, [this, found] { answer(found); }, Look::plain, !complete};
+    return KeyAction{key, label, name, [this, found] { answer(found); }, KeyLook::plain, !complete};
   };
   keys_->setActions(
       {{Qt::Key_8, u"Whole, whole tooth"_s, u"wholeToothButton"_s, [this] { wholeTooth(); },
-        Look::main, !complete},
+        KeyLook::main, !complete},
        held(Qt::Key_5, u"Whole"_s, u"wholeButton"_s, Held::whole),
        held(Qt::Key_6, u"Part"_s, u"partButton"_s, Held::part),
        held(Qt::Key_4, u"Lost"_s, u"lostButton"_s, Held::lost),
@@ -135,13 +136,13 @@ void RecheckPanel::refresh() {
           draft_->changeAction();
           refresh();
         },
-        Look::plain, complete},
+        KeyLook::plain, complete},
        {Qt::Key_Q, u"Answers anew"_s, u"recheckAgainButton"_s,
         [this] {
           draft_->startOver();
           refresh();
         }},
-       {Qt::Key_Return, u"Record"_s, u"recordCheckButton"_s, [this] { record(); }, Look::main,
+       {Qt::Key_Return, u"Record"_s, u"recordCheckButton"_s, [this] { record(); }, KeyLook::main,
         complete},
        {Qt::Key_Y, u"Look no further"_s, u"skipRecheckButton"_s, [this] {
           skipped_ = true;

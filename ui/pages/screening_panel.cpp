@@ -7,6 +7,7 @@
 
 #include <QLabel>
 #include <QVBoxLayout>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -52,13 +53,11 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
   }
-  cursor_->setStyleSheet(u"font-weight: bold;"_s);
-  pause_->setStyleSheet(u"font-size: 18px; font-weight: bold; border: 3px solid #0b2545; "
-                        "padding: 4px;"_s);
+  cursor_->setProperty("look", u"bold"_s);
+  pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  keys_->setButtonHeight(44);
-  keys_->setStyleSheet(u"QPushButton { font-size: 15px; padding: 2px 5px; }"_s);
+  keys_->setProperty("dense", true);
   column->addWidget(cursor_);
   column->addWidget(questions_);
   column->addWidget(keys_);
@@ -89,7 +88,8 @@ std::vector<TileFace> ScreeningPanel::faces() const {
       {.notation = visit().notation(),
        .findings = draft_ ? std::span(draft_->teeth()) : std::span<const chairside::ToothFinding>(),
        .placements = file().placements,
-       .earlier = file().earlier});
+       .earlier = file().earlier,
+       .picked = part_});
 }
 
 KeyAction ScreeningPanel::stateKey(int key, const QString& words, ToothState state) {
@@ -107,7 +107,8 @@ QString ScreeningPanel::questionText(int question) const {
       words += u", "_s + named(draft_->urgentReason());
     return words;
   };
-  const auto cursor = draft_->openQuestion() == question ? u"> "_s : u"   "_s;
+  const auto open = draft_->openQuestion();
+  const auto cursor = open == question ? u"> "_s : open < 3 ? u"   "_s : QString();
   if (question == 0) return cursor + u"Untreated decay: "_s + tri(draft_->untreated());
   if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
   return cursor + u"Urgency: "_s + urgency();
@@ -116,8 +117,10 @@ QString ScreeningPanel::questionText(int question) const {
 void ScreeningPanel::refresh() {
   if (!draft_) load();
   const auto tooth = visit().map.selected();
+  const auto part = partNow();
+  if (!part) part_.reset(); // the cursor went on
   auto cursor = capital(toQt(tooth.shown(visit().notation()))) +
-                (part_ ? u": "_s + named(*part_) + u" only"_s : u": whole tooth"_s);
+                (part ? u": "_s + named(*part) + u" only"_s : u": whole tooth"_s);
   if (const auto* finding = draft_->find(tooth)) {
     cursor += u". Decision: "_s + named(finding->decision);
     const auto& child = file().child.value;
@@ -128,36 +131,43 @@ void ScreeningPanel::refresh() {
     if (isUp && !question.empty()) cursor += u"\n"_s + toQt(question);
   }
   cursor_->setText(cursor);
-  questions_->setText(questionText(0) + u'\n' + questionText(1) + u'\n' + questionText(2));
+  // Answered, they make room for the line that is read aloud.
+  const bool asks = draft_->openQuestion() < 3;
+  const auto between = asks ? u"\n"_s : u", "_s;
+  questions_->setText(questionText(0) + between + questionText(1) + between + questionText(2));
+  pause_->setVisible(!asks);
   pause_->setText(toQt(pauseLine(draft_->teeth(), visit().notation())));
-  keys_->setActions(
-      {stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
-       stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
-       stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
-       stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
-       stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
-       stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
-       stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
-       stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
-       stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
-       stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
-       stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
-       {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
-       {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
-        [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
-       {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
-        [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
-       {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
-        [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
-       {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
-       {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
-       {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
-        [this] { change([this] { draft_->askAgain(); }); }},
-       {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
-       {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
-       {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }},
-       {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
-        Look::main}});
+  std::vector<KeyAction> actions{
+      stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
+      stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
+      stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
+      stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
+      stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
+      stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
+      stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
+      stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
+      stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
+      stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
+      stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
+      {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
+      {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+       [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
+      {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
+       [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
+      {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
+       [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
+      {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
+      {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
+      {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
+       [this] { change([this] { draft_->askAgain(); }); }},
+      {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
+       KeyLook::main}};
+  const std::vector<KeyAction> answers{
+      {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
+      {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
+      {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }}};
+  if (asks) actions.insert(actions.end() - 1, answers.begin(), answers.end());
+  keys_->setActions(std::move(actions));
 }
 
 void ScreeningPanel::change(const std::function<void()>& how) {
@@ -178,8 +188,9 @@ bool ScreeningPanel::undo() {
 void ScreeningPanel::set(ToothState state) {
   const auto tooth = visit().map.selected();
   before_.push_back(*draft_);
-  draft_->set(tooth, state, part_);
-  const bool goesOn = !part_ && draft_->isSaid(tooth);
+  const auto part = partNow();
+  draft_->set(tooth, state, part);
+  const bool goesOn = !part && draft_->isSaid(tooth);
   part_.reset();
   if (const auto next = draft_->nextUnsaid(); goesOn && next) visit().map.select(*next);
   Q_EMIT visit().changed();
@@ -193,13 +204,29 @@ void ScreeningPanel::more() {
                      [this](int chosen) { set(rarer()[static_cast<std::size_t>(chosen)].second); });
 }
 
+std::optional<Surface> ScreeningPanel::partNow() const {
+  if (!part_ || part_->tooth != visit().map.selected()) return std::nullopt;
+  return part_->surfaces.values().front();
+}
+
+void ScreeningPanel::pick(Surface surface) {
+  if (partNow() == surface)
+    part_.reset();
+  else
+    part_ = {visit().map.selected(), {surface}};
+  Q_EMIT visit().changed();
+}
+
 void ScreeningPanel::nextPart() {
-  std::vector<std::optional<Surface>> parts{std::nullopt};
-  for (Surface surface : dentition::usualSurfaces(visit().map.selected()).values())
-    parts.emplace_back(surface);
-  const auto now = std::find(parts.begin(), parts.end(), part_);
-  part_ = now == parts.end() || now + 1 == parts.end() ? parts.front() : *(now + 1);
-  refresh();
+  const auto parts = dentition::usualSurfaces(visit().map.selected()).values();
+  const auto now = partNow();
+  const auto here = now ? std::ranges::find(parts, *now) : parts.end();
+  if (!now)
+    pick(parts.front());
+  else if (here == parts.end() || here + 1 == parts.end())
+    pick(*now); // round to the whole tooth
+  else
+    pick(*(here + 1));
 }
 
 void ScreeningPanel::addTooth() {

@@ -23,6 +23,8 @@ class ScreeningPanel final : public ChairPanel {
   void stopChild() override;
   void addNote() override;
   bool undo() override;
+  /// As the key "One surface"; the same one again is the whole tooth.
+  void pick(dentition::Surface surface) override;
 
  private:
   [[nodiscard]] KeyAction stateKey(int key, const QString& words, ToothState state);
@@ -36,14 +38,15 @@ class ScreeningPanel final : public ChairPanel {
   /// Changes the draft, after keeping the one before for undo.
   void change(const std::function<void()>& how);
   [[nodiscard]] QString questionText(int question) const;
+  [[nodiscard]] std::optional<dentition::Surface> partNow() const;
 
   QLabel* cursor_;
   QLabel* questions_;
   QLabel* pause_;
   KeyBar* keys_;
   std::optional<ScreeningDraft> draft_;
-  std::vector<ScreeningDraft> before_;     ///< for undo, newest last
-  std::optional<dentition::Surface> part_; ///< none: the whole tooth
+  std::vector<ScreeningDraft> before_;           ///< for undo, newest last
+  std::optional<dentition::ToothSurfaces> part_; ///< one surface; none: the whole tooth
 };
 
 } // namespace gk::ui

@@ -1,15 +1,23 @@
 #pragma once
 
-#include <QString>
-
 namespace gk::ui {
 
-/// A light theme on every desktop, also where the desktop's own is dark: bright rooms ask for it.
-/// Precondition: there is a QApplication.
-void dress();
+/// Light by default: bright rooms ask for it.
+enum class Scheme { light, dark, highContrast };
 
-/// For the pages around the chair: smaller than the chair's own sheet, since they are read from
-/// near, and never under 14 px.
-QString deskSheet();
+/// How the program looks: its colours, and its letters in percent of their usual size.
+struct Look {
+  Scheme scheme = Scheme::light;
+  int percent = 100;
+  bool operator==(const Look&) const = default;
+};
+
+/// Dresses every window that there is and every one to come, on any desktop, also where the
+/// desktop's own colours are others; may be called again at any time. A percent under 100 counts
+/// as 100 and one over 200 as 200. Precondition: there is a QApplication, which keeps the look.
+void dress(const Look& look = {});
+
+/// As last dressed.
+Look lookNow();
 
 } // namespace gk::ui

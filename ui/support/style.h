@@ -1,32 +1,73 @@
 #pragma once
 
-#include <QColor>
-#include <QString>
+#include "ui/support/look.h"
 
-/// Colours that stay apart for colour-blind eyes and through an orange filter, on white. A colour
-/// never says anything alone: a word or a shape says it too.
+#include <QColor>
+
+#include <functional>
+
+class QWidget;
+
+/// Colours and sizes of the look that is worn now; nothing else in the program names a colour. A
+/// colour never says anything alone: a word or a shape says it too.
 namespace gk::ui::style {
 
-inline const QColor ink{0x11, 0x11, 0x11};
-inline const QColor paper{0xff, 0xff, 0xff};
-inline const QColor shade{0xec, 0xec, 0xe6};
-inline const QColor navy{0x0b, 0x25, 0x45};
-inline const QColor orange{0xe6, 0x9f, 0x00};
-inline const QColor green{0x00, 0x5a, 0x43};
-inline const QColor vermilion{0xa8, 0x2a, 0x00};
-inline const QColor line{0x55, 0x55, 0x55};
+/// By what they are for. They stay apart for colour-blind eyes and through an amber filter;
+/// tests/ui/filters_test.cpp says in numbers how far.
+struct Colours {
+  QColor ink;      ///< words and thick lines
+  QColor paper;    ///< the ground
+  QColor shade;    ///< ground of buttons and headings
+  QColor edge;     ///< quiet lines and words
+  QColor strong;   ///< what stands out: chosen, the next act
+  QColor onStrong; ///< words on it
+  QColor alarm;    ///< sparingly: stop, wet, trouble
+  QColor onAlarm;  ///< words on it
+  QColor cured;    ///< fill of a covered surface
+  QColor hand;     ///< ground of what is in hand
+};
 
-/// Sizes in pixels, for reading at 80 to 120 cm.
-inline constexpr int bodyText = 20;
-inline constexpr int toothText = 24;
-inline constexpr int headerText = 32;
+const Colours& colours(Scheme scheme);
+
+inline QColor ink() {
+  return colours(lookNow().scheme).ink;
+}
+inline QColor paper() {
+  return colours(lookNow().scheme).paper;
+}
+inline QColor shade() {
+  return colours(lookNow().scheme).shade;
+}
+inline QColor edge() {
+  return colours(lookNow().scheme).edge;
+}
+inline QColor strong() {
+  return colours(lookNow().scheme).strong;
+}
+inline QColor onStrong() {
+  return colours(lookNow().scheme).onStrong;
+}
+inline QColor alarm() {
+  return colours(lookNow().scheme).alarm;
+}
+inline QColor cured() {
+  return colours(lookNow().scheme).cured;
+}
+inline QColor hand() {
+  return colours(lookNow().scheme).hand;
+}
+
+/// Pixels at the usual size, as many as they are in the size worn.
+int px(int atHundred);
+
+/// For reading at 80 to 120 cm.
+inline int toothText() {
+  return px(24);
+}
+/// The timer is big at every size.
 inline constexpr int timerText = 112;
-/// 15 mm at 96 dots an inch: a target for a gloved finger.
-inline constexpr int touch = 57;
 
-/// For a whole page.
-QString sheet();
-/// For a label that must be seen: white words on a dark ground.
-QString banner(const QColor& ground);
+/// Calls now and again whenever the look changes: for sizes that no sheet sets.
+void whenDressed(QWidget* widget, std::function<void()> fit);
 
 } // namespace gk::ui::style

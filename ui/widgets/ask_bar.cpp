@@ -1,7 +1,6 @@
 #include "ui/widgets/ask_bar.h"
 
 #include "base/contract.h"
-#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_bar.h"
 
@@ -9,6 +8,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+#include <QVariant>
 
 namespace gk::ui {
 
@@ -27,7 +27,7 @@ AskBar::AskBar(QWidget* parent)
   question_->setObjectName(u"askQuestion"_s);
   line_->setObjectName(u"askLine"_s);
   question_->setWordWrap(true);
-  question_->setStyleSheet(u"font-weight: bold; font-size: 22px;"_s);
+  question_->setProperty("look", u"say"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 4, 0, 4);
   column->addWidget(question_);
@@ -50,8 +50,8 @@ void AskBar::choose(const QString& question, const QStringList& options,
   std::vector<KeyAction> actions;
   for (int option = 0; option < static_cast<int>(options.size()); ++option)
     actions.push_back({keyOf(option), options[option], u"askOption%1"_s.arg(option + 1),
-                       [this, option] { answer(option); }, option == 0 ? Look::main : Look::plain});
-  options_->setButtonHeight(actions.size() > 10 ? 40 : style::touch);
+                       [this, option] { answer(option); },
+                       option == 0 ? KeyLook::main : KeyLook::plain});
   options_->setActions(std::move(actions));
   options_->show();
   line_->hide();
@@ -65,6 +65,7 @@ void AskBar::write(const QString& question, const QString& suggestion,
   options_->hide();
   line_->setText(suggestion);
   line_->selectAll();
+  line_->setAccessibleName(question);
   line_->show();
   open(question);
   line_->setFocus();

@@ -2,25 +2,27 @@
 
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 
-#include <QGridLayout>
 #include <QKeyEvent>
 #include <QKeySequence>
 #include <QPushButton>
 #include <QStyle>
 #include <QVariant>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 namespace {
 
-QString lookName(Look look) {
+QString lookName(KeyLook look) {
   switch (look) {
-  case Look::plain:
+  case KeyLook::plain:
     return {};
-  case Look::main:
+  case KeyLook::main:
     return u"main"_s;
-  case Look::alarm:
+  case KeyLook::alarm:
     return u"alarm"_s;
   }
   return {};
@@ -37,13 +39,14 @@ QString keyHint(int key) {
   return QKeySequence(key).toString(QKeySequence::NativeText);
 }
 
-KeyBar::KeyBar(int columns, QWidget* parent)
-    : QWidget(parent), columns_(columns), height_(style::touch), grid_(new QGridLayout(this)) {
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  grid_->setContentsMargins(0, 0, 0, 0);
-  grid_->setSpacing(6);
-  for (int column = 0; column < columns_; ++column)
-    grid_->setColumnStretch(column, 1);
+KeyBar::KeyBar(int columns, QWidget* parent) : QWidget(parent), columns_(columns) {
+  QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+  policy.setHeightForWidth(true);
+  setSizePolicy(policy);
+  style::whenDressed(this, [this] {
+    updateGeometry();
+    place();
+  });
 }
 
 QPushButton* KeyBar::button(std::size_t place) {
@@ -51,9 +54,7 @@ QPushButton* KeyBar::button(std::size_t place) {
     const auto next = buttons_.size();
     auto* made = new QPushButton(this);
     made->setFocusPolicy(Qt::NoFocus);
-    made->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     connect(made, &QPushButton::clicked, this, [this, next] { act(next); });
-    grid_->addWidget(made, static_cast<int>(next) / columns_, static_cast<int>(next) % columns_);
     buttons_.push_back(made);
   }
   return buttons_[place];
@@ -61,10 +62,11 @@ QPushButton* KeyBar::button(std::size_t place) {
 
 void KeyBar::setActions(std::vector<KeyAction> actions) {
   actions_ = std::move(actions);
+  // All of them first: showing one lays the bar out.
+  if (!actions_.empty()) button(actions_.size() - 1);
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
-    shown->setMinimumHeight(height_);
     shown->setText(keyHint(action.key) + u"  "_s + action.label);
     shown->setObjectName(action.name);
     shown->setAccessibleName(action.label + u", key "_s + keyHint(action.key));
@@ -80,6 +82,57 @@ void KeyBar::setActions(std::vector<KeyAction> actions) {
     buttons_[place]->setObjectName({});
     buttons_[place]->hide();
   }
+  updateGeometry();
+  place();
+}
+
+int KeyBar::columnsIn(int width) const {
+  int widest = 1;
+  for (std::size_t i = 0; i < std::min(actions_.size(), buttons_.size()); ++i)
+    widest = std::max(widest, buttons_[i]->sizeHint().width());
+  const int gap = style::touchGap();
+  return std::clamp((width + gap) / (widest + gap), 1, columns_);
+}
+
+int KeyBar::rowHeight() const {
+  int high = style::touch();
+  for (const auto* button : buttons_)
+    high = std::max(high, button->sizeHint().height());
+  return high;
+}
+
+int KeyBar::heightForWidth(int width) const {
+  if (actions_.empty()) return 0;
+  const int columns = columnsIn(width);
+  const int rows = (static_cast<int>(actions_.size()) + columns - 1) / columns;
+  return rows * (rowHeight() + style::touchGap()) - style::touchGap();
+}
+
+QSize KeyBar::sizeHint() const {
+  return {width(), heightForWidth(width())};
+}
+
+QSize KeyBar::minimumSizeHint() const {
+  return {style::touch(), heightForWidth(width())};
+}
+
+void KeyBar::place() {
+  const int gap = style::touchGap();
+  const int columns = columnsIn(width());
+  const int high = rowHeight();
+  for (std::size_t i = 0; i < std::min(actions_.size(), buttons_.size()); ++i) {
+    const int column = static_cast<int>(i) % columns;
+    const int left = column * (width() + gap) / columns;
+    const int right = (column + 1) * (width() + gap) / columns - gap;
+    buttons_[i]->setGeometry(left, static_cast<int>(i) / columns * (high + gap), right - left,
+                             high);
+  }
+}
+
+void KeyBar::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  place();
+  updateGeometry(); // other rows, another height
 }
 
 bool KeyBar::press(const QKeyEvent& event) {

@@ -5,13 +5,12 @@
 #include <functional>
 #include <vector>
 
-class QGridLayout;
 class QKeyEvent;
 class QPushButton;
 
 namespace gk::ui {
 
-enum class Look { plain, main, alarm };
+enum class KeyLook { plain, main, alarm };
 
 /// One thing that can be done now: what a key, a pedal or a finger does, and the words for it.
 struct KeyAction {
@@ -19,7 +18,7 @@ struct KeyAction {
   QString label;
   QString name; ///< of the button, for tests
   std::function<void()> act;
-  Look look = Look::plain;
+  KeyLook look = KeyLook::plain;
   bool enabled = true;
 };
 
@@ -31,22 +30,30 @@ class KeyBar final : public QWidget {
   Q_OBJECT
 
  public:
+  /// Every button is a target for a glove, with room to the next.
   explicit KeyBar(int columns, QWidget* parent = nullptr);
-
-  /// Lower buttons, where many must fit and most hands use the keys. From the next actions on.
-  void setButtonHeight(int pixels) { height_ = pixels; }
 
   void setActions(std::vector<KeyAction> actions);
   /// Whether the key meant one of the actions; a disabled one swallows its key.
   bool press(const QKeyEvent& event);
 
+  [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+  [[nodiscard]] int heightForWidth(int width) const override;
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
+  void place();
+  /// As many columns as wished, or as few as it takes that no words are cut.
+  [[nodiscard]] int columnsIn(int width) const;
+  [[nodiscard]] int rowHeight() const;
   void act(std::size_t place);
   QPushButton* button(std::size_t place);
 
   int columns_;
-  int height_;
-  QGridLayout* grid_;
   std::vector<KeyAction> actions_;
   std::vector<QPushButton*> buttons_;
 };

@@ -1,10 +1,11 @@
 #include "ui/widgets/message_strip.h"
 
-#include "ui/support/style.h"
 #include "ui/support/text.h"
 
 #include <QLabel>
+#include <QStyle>
 #include <QVBoxLayout>
+#include <QVariant>
 
 namespace gk::ui {
 
@@ -51,14 +52,16 @@ QString MessageStrip::text() const {
 void MessageStrip::refresh() {
   if (troubles_.empty()) {
     label_->setText(news_);
-    label_->setStyleSheet(u"background: white; font-size: 18px; padding: 4px;"_s);
+    label_->setProperty("look", u"news"_s);
   } else {
     const auto more = troubles_.size() - 1;
     label_->setText(u"! "_s + troubles_.front() +
                     (more > 0 ? u"  (Esc, %1 more)"_s.arg(more) : u"  (Esc)"_s));
-    label_->setStyleSheet(u"background: white; font-size: 18px; font-weight: bold; padding: 4px; "
-                          "border: 4px solid %1;"_s.arg(style::vermilion.name()));
+    label_->setProperty("look", u"trouble"_s);
   }
+  // A sheet looks at a property only when asked to.
+  label_->style()->unpolish(label_);
+  label_->style()->polish(label_);
   label_->setVisible(!label_->text().isEmpty());
   label_->setAccessibleName(label_->text());
 }

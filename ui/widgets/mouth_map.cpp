@@ -2,11 +2,13 @@
 
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/widgets/mouth_access.h"
 #include "ui/widgets/tooth_tile.h"
 
-#include <QGridLayout>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QPainter>
+#include <QVariant>
 
 #include <algorithm>
 #include <array>
@@ -42,10 +44,9 @@ Tooth corner(int firstMolar, const Tooth& from) {
   return dentition::toothAt(from.iso() == firstMolar ? firstMolar + 1 : firstMolar);
 }
 
-QLabel* sideLabel(const QString& text, QWidget* parent) {
+QLabel* edgeLabel(const QString& text, const QString& look, QWidget* parent) {
   auto* label = new QLabel(text, parent);
-  label->setStyleSheet(u"font-weight: bold; font-size: 20px; background: #0b2545; color: white; "
-                       "padding: 2px 10px;"_s);
+  label->setProperty("look", look);
   return label;
 }
 
@@ -80,53 +81,90 @@ std::optional<Tooth> toothForKey(int key, const Tooth& from) {
 }
 
 MouthMap::MouthMap(QWidget* parent)
-    : QWidget(parent), corners_(new QGridLayout), more_(new QHBoxLayout),
+    : QWidget(parent), right_(edgeLabel(u"CHILD'S RIGHT"_s, u"side"_s, this)),
+      left_(edgeLabel(u"CHILD'S LEFT"_s, u"side"_s, this)),
+      corners_(edgeLabel(u"7 9 1 3: a corner"_s, u"small"_s, this)),
+      again_(edgeLabel(u"again: 2nd molar"_s, u"small"_s, this)),
       selected_(dentition::toothAt(16)) {
+  makeMouthAccessible();
   setObjectName(u"mouthMap"_s);
   setAccessibleName(u"Mouth, the child's right on the left"_s);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(4);
-  auto* sides = new QHBoxLayout;
-  sides->addWidget(sideLabel(u"CHILD'S RIGHT"_s, this));
-  sides->addStretch();
-  auto* keys = new QLabel(u"7 9 1 3: corner, again: 2nd molar"_s, this);
-  keys->setStyleSheet(u"font-size: 16px;"_s);
-  sides->addWidget(keys);
-  sides->addStretch();
-  sides->addWidget(sideLabel(u"CHILD'S LEFT"_s, this));
-  column->addLayout(sides);
-  corners_->setSpacing(4);
-  column->addLayout(corners_, 1);
-  column->addLayout(more_);
+  style::whenDressed(this, [this] { place(); });
 }
 
 ToothTile* MouthMap::tile(const Tooth& tooth) {
   if (const auto found = tiles_.find(tooth); found != tiles_.end()) return found->second;
   auto* made = new ToothTile(this);
   connect(made, &ToothTile::pressed, this, [this, tooth] { select(tooth); });
-  if (const auto spot = spotOf(tooth))
-    corners_->addWidget(made, spot->row, spot->column);
-  else
-    more_->addWidget(made);
+  connect(made, &ToothTile::surfacePressed, this, [this, tooth](dentition::Surface surface) {
+    select(tooth);
+    Q_EMIT surfacePressed(surface);
+  });
   tiles_.emplace(tooth, made);
   return made;
 }
 
 void MouthMap::setFaces(const std::vector<TileFace>& faces) {
   faces_ = faces;
+  refresh();
   for (auto& [tooth, widget] : tiles_)
     widget->setVisible(std::ranges::find(faces_, tooth, &TileFace::tooth) != faces_.end());
-  refresh();
+  place();
 }
 
 void MouthMap::refresh() {
   for (const auto& face : faces_) {
-    auto* widget = tile(face.tooth);
-    widget->setFace(face, face.tooth == selected_);
-    widget->setVisible(true);
+    tile(face.tooth)->setFace(face, face.tooth == selected_);
     if (face.tooth == selected_) setAccessibleDescription(face.spoken);
   }
+}
+
+Arch MouthMap::arch() const {
+  const auto others = std::ranges::count_if(
+      faces_, [](const TileFace& face) { return !spotOf(face.tooth).has_value(); });
+  return {size(), right_->sizeHint().height() + 8, static_cast<int>(others)};
+}
+
+QSize MouthMap::minimumSizeHint() const {
+  const auto one = ToothTile().minimumSizeHint();
+  return {4 * one.width() + 22, 2 * one.height() + 2 * (right_->sizeHint().height() + 8) + 6};
+}
+
+void MouthMap::place() {
+  for (auto* label : {right_, left_, corners_, again_})
+    label->adjustSize();
+  right_->move(0, 0);
+  left_->move(width() - left_->width(), 0);
+  corners_->move(0, height() - corners_->height());
+  again_->move(width() - again_->width(), height() - again_->height());
+  const auto where = arch();
+  int others = 0;
+  for (const auto& face : faces_)
+    tile(face.tooth)
+        ->setGeometry(spotOf(face.tooth) ? where.molar(face.tooth) : where.other(others++));
+  update();
+}
+
+void MouthMap::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  place();
+}
+
+/// The teeth that this program does not seal, so that the picture is a mouth: thin and empty.
+void MouthMap::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(QPen(style::edge(), 1));
+  const auto where = arch();
+  for (const bool upper : {true, false})
+    for (const auto& tooth : where.front(upper)) {
+      // Large words leave room for fewer.
+      const auto box = tooth.toAlignedRect();
+      if (right_->geometry().intersects(box) || left_->geometry().intersects(box) ||
+          corners_->geometry().intersects(box) || again_->geometry().intersects(box))
+        continue;
+      painter.drawRoundedRect(tooth, tooth.width() * 0.35, tooth.height() * 0.35);
+    }
 }
 
 void MouthMap::select(const Tooth& tooth) {

@@ -1,15 +1,15 @@
 #pragma once
 
 #include "ui/models/tile_face.h"
+#include "ui/widgets/arch.h"
 
 #include <QWidget>
 
 #include <map>
 #include <vector>
 
-class QGridLayout;
-class QHBoxLayout;
 class QKeyEvent;
+class QLabel;
 
 namespace gk::ui {
 
@@ -20,8 +20,9 @@ class ToothTile;
 /// the next. Empty for every other key.
 std::optional<dentition::Tooth> toothForKey(int key, const dentition::Tooth& from);
 
-/// The child's mouth as one looks at it: the child's right on the viewer's left, upper teeth on
-/// top; never mirrored. Eight big tiles and a row for other teeth. What is shown is given as faces.
+/// The child's mouth as one looks at it: the two arches with a big tile for each of the eight
+/// permanent molars, a row for other teeth, and every sealable surface to be touched. What is shown
+/// is given as faces.
 class MouthMap final : public QWidget {
   Q_OBJECT
 
@@ -34,16 +35,27 @@ class MouthMap final : public QWidget {
   void select(const dentition::Tooth& tooth);
   /// Whether the key moved the cursor.
   bool press(const QKeyEvent& event);
+  [[nodiscard]] QSize minimumSizeHint() const override;
 
  Q_SIGNALS:
   void selectionChanged();
+  /// A finger on a surface; its tooth is selected already.
+  void surfacePressed(dentition::Surface surface);
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   ToothTile* tile(const dentition::Tooth& tooth);
+  [[nodiscard]] Arch arch() const;
   void refresh();
+  void place();
 
-  QGridLayout* corners_;
-  QHBoxLayout* more_;
+  QLabel* right_;
+  QLabel* left_;
+  QLabel* corners_;
+  QLabel* again_;
   std::map<dentition::Tooth, ToothTile*> tiles_;
   std::vector<TileFace> faces_;
   dentition::Tooth selected_;

@@ -1,6 +1,7 @@
 #include "ui/widgets/report_browser.h"
 
 #include "ui/models/table_model.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -24,7 +25,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
       model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
-  names_->setFixedWidth(184);
+  style::whenDressed(names_, [this] { names_->setFixedWidth(style::px(184)); });
   names_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   names_->installEventFilter(this);
   table_->setObjectName(u"reportTable"_s);
@@ -103,13 +104,13 @@ void ReportBrowser::showSection() {
 void ReportBrowser::fitColumns() {
   const auto count = model_->columnCount();
   // A long row of numbers leaves less for the words before it.
-  const int widest = count > 10 ? 140 : 400;
+  const int widest = style::px(count > 10 ? 140 : 400);
   // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
   table_->ensurePolished();
   const QFontMetrics cells(table_->font());
   auto bold = table_->font();
   bold.setBold(true);
-  bold.setPixelSize(14); // as the sheet sets headings
+  bold.setPixelSize(style::px(14)); // as the sheet sets headings
   const QFontMetrics headings(bold);
   const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
     return metrics.size(0, words.toString()).width() + 9;

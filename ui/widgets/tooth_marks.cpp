@@ -5,158 +5,210 @@
 #include <QPainter>
 #include <QPainterPath>
 
-namespace gk::ui {
+#include <algorithm>
 
-using dentition::Surface;
+namespace gk::ui {
 
 namespace {
 
-void paintBand(QPainter& painter, const QRectF& square, Mark mark) {
-  const QRectF band(square.left(), square.center().y() - 7, square.width(), 14);
-  const QSizeF end(band.width() * 0.35, band.height());
-  if (mark == Mark::whole || mark == Mark::elsewhere) painter.fillRect(band, style::navy);
+// Marks are drawn about the origin, in a square from -half to half.
+constexpr double half = 30;
+
+QPen pen(double width, Qt::PenStyle line = Qt::SolidLine) {
+  QPen made(style::ink(), width, line, Qt::RoundCap);
+  made.setJoinStyle(Qt::MiterJoin);
+  return made;
+}
+
+void paintBand(QPainter& painter, Mark mark) {
+  const QRectF band(-half, -9, 2 * half, 18);
+  painter.setPen(pen(3));
+  painter.setBrush(Qt::NoBrush);
+  if (mark == Mark::lost) painter.drawRect(band);
+  painter.setPen(Qt::NoPen);
+  if (mark == Mark::whole || mark == Mark::elsewhere) painter.fillRect(band, style::ink());
   if (mark == Mark::part) {
-    painter.fillRect(QRectF(band.topLeft(), end), style::navy);
-    painter.fillRect(QRectF(band.topRight() - QPointF(end.width(), 0), end), style::navy);
-  }
-  if (mark == Mark::lost) {
-    painter.setPen(QPen(style::navy, 2));
-    painter.drawRect(band);
+    painter.fillRect(band.adjusted(0, 0, -38, 0), style::ink());
+    painter.fillRect(band.adjusted(38, 0, 0, 0), style::ink());
   }
   if (mark == Mark::elsewhere) {
-    painter.setPen(QPen(style::paper, 3));
-    painter.drawEllipse(band.center(), 5, 5);
+    painter.setPen(QPen(style::ink(), 4));
+    painter.setBrush(style::paper());
+    painter.drawEllipse(QPointF(0, 0), 15, 15);
   }
-  if (mark == Mark::interim) {
-    painter.setPen(QPen(style::navy, 8, Qt::DotLine));
-    painter.drawLine(QPointF(band.left(), band.center().y()),
-                     QPointF(band.right(), band.center().y()));
-  }
+  if (mark == Mark::interim)
+    for (int place = -2; place <= 2; ++place) {
+      painter.setBrush(style::ink());
+      painter.drawEllipse(QPointF(place * 13.0, 0), 4.5, 4.5);
+    }
 }
 
-void paintArrowIn(QPainter& painter, const QRectF& square) {
-  const QPointF tip = square.center() + QPointF(0, 8);
-  painter.setPen(QPen(style::ink, 4, Qt::SolidLine, Qt::RoundCap));
-  painter.drawLine(QPointF(tip.x(), square.top() + 4), tip);
-  painter.drawLine(tip, tip + QPointF(-9, -9));
-  painter.drawLine(tip, tip + QPointF(9, -9));
+/// Into the fissure from above.
+void paintArrowIn(QPainter& painter) {
+  const QPointF tip(0, 14);
+  painter.setPen(pen(6));
+  painter.drawLine(QPointF(0, -20), tip);
+  painter.drawLine(tip, tip + QPointF(-13, -13));
+  painter.drawLine(tip, tip + QPointF(13, -13));
 }
 
-void paintDrop(QPainter& painter, const QRectF& square) {
-  const auto middle = square.center();
-  QPainterPath drop(middle + QPointF(0, -20));
-  drop.cubicTo(middle + QPointF(26, 16), middle + QPointF(8, 22), middle + QPointF(0, 22));
-  drop.cubicTo(middle + QPointF(-8, 22), middle + QPointF(-26, 16), middle + QPointF(0, -20));
-  painter.fillPath(drop, style::vermilion);
+void paintDrop(QPainter& painter) {
+  QPainterPath drop(QPointF(0, -26));
+  drop.cubicTo(QPointF(32, 12), QPointF(14, 26), QPointF(0, 26));
+  drop.cubicTo(QPointF(-14, 26), QPointF(-32, 12), QPointF(0, -26));
+  painter.fillPath(drop, style::alarm());
 }
 
-void paintTick(QPainter& painter, const QRectF& square) {
-  QPen pen(style::green, 7, Qt::SolidLine, Qt::RoundCap);
-  painter.setPen(pen);
-  const auto middle = square.center();
-  painter.drawLine(middle + QPointF(-16, 0), middle + QPointF(-4, 13));
-  painter.drawLine(middle + QPointF(-4, 13), middle + QPointF(17, -14));
+void paintTick(QPainter& painter) {
+  painter.setPen(pen(10));
+  painter.drawPolyline(QPolygonF({QPointF(-19, 1), QPointF(-5, 17), QPointF(20, -16)}));
 }
 
-void paintWave(QPainter& painter, const QRectF& square) {
-  QPainterPath wave(QPointF(square.left(), square.center().y()));
-  const double step = square.width() / 4;
+void paintWave(QPainter& painter) {
+  QPainterPath wave(QPointF(-half, 0));
+  const double step = half / 2;
   for (int i = 0; i < 4; ++i)
-    wave.quadTo(QPointF(square.left() + step * (i + 0.5), square.center().y() + (i % 2 ? 9 : -9)),
-                QPointF(square.left() + step * (i + 1), square.center().y()));
-  painter.strokePath(wave, QPen(style::ink, 3));
+    wave.quadTo(QPointF(-half + step * (i + 0.5), i % 2 ? 16 : -16),
+                QPointF(-half + step * (i + 1), 0));
+  painter.strokePath(wave, pen(5));
 }
 
-void paintSymbol(QPainter& painter, const QRectF& square, Mark mark) {
+/// The filled block: hatching drawn by hand, since a brush pattern vanishes when scaled.
+void paintHatch(QPainter& painter) {
+  const QRectF block(-18, -18, 36, 36);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(pen(3));
+  painter.drawRect(block);
+  painter.setClipRect(block);
+  for (int offset = -36; offset <= 36; offset += 9)
+    painter.drawLine(QPointF(offset - 18, 18), QPointF(offset + 18, -18));
+}
+
+/// Still to be looked at.
+void paintQuestion(QPainter& painter) {
+  QPainterPath hook(QPointF(-11, -10));
+  hook.arcTo(QRectF(-11, -23, 22, 24), 180, -215);
+  hook.quadTo(QPointF(0, 2), QPointF(0, 9));
+  painter.strokePath(hook, QPen(style::edge(), 4));
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(style::edge());
+  painter.drawEllipse(QPointF(0, 20), 3.5, 3.5);
+}
+
+void paintMark(QPainter& painter, Mark mark) {
   switch (mark) {
   case Mark::sealEarly:
+    paintArrowIn(painter);
     painter.setPen(Qt::NoPen);
-    painter.setBrush(style::ink);
-    painter.drawEllipse(square.center() + QPointF(14, 14), 5, 5);
-    painter.setBrush(Qt::NoBrush);
-    paintArrowIn(painter, square);
+    painter.setBrush(style::ink());
+    painter.drawEllipse(QPointF(21, 21), 7, 7);
     return;
   case Mark::seal:
-    paintArrowIn(painter, square);
+    paintArrowIn(painter);
     return;
   case Mark::filled:
-    painter.fillRect(square.adjusted(12, 12, -12, -12), QBrush(style::ink, Qt::BDiagPattern));
+    paintHatch(painter);
     return;
   case Mark::partUp:
-    paintWave(painter, square);
+    paintWave(painter);
     return;
   case Mark::gone:
-    painter.setPen(QPen(style::ink, 4));
-    painter.drawLine(square.topLeft(), square.bottomRight());
-    painter.drawLine(square.topRight(), square.bottomLeft());
+    painter.setPen(pen(5));
+    painter.drawLine(QPointF(-half, -half), QPointF(half, half));
+    painter.drawLine(QPointF(half, -half), QPointF(-half, half));
     return;
   case Mark::stopped:
-    painter.fillRect(QRectF(square.left() - 4, square.center().y() - 6, square.width() + 8, 12),
-                     style::ink);
+    painter.fillRect(QRectF(-half, -8, 2 * half, 16), style::ink());
+    painter.fillRect(QRectF(-half, -half, 8, 2 * half), style::ink());
+    painter.fillRect(QRectF(half - 8, -half, 8, 2 * half), style::ink());
     return;
   case Mark::wet:
-    paintDrop(painter, square);
+    paintDrop(painter);
     return;
   case Mark::done:
-    paintTick(painter, square);
+    paintTick(painter);
     return;
   case Mark::whole:
   case Mark::part:
   case Mark::lost:
   case Mark::elsewhere:
   case Mark::interim:
-    paintBand(painter, square, mark);
+    paintBand(painter, mark);
+    return;
+  case Mark::sound: // a groove, as it is
+    painter.setPen(pen(3));
+    painter.drawLine(QPointF(0, -16), QPointF(0, 16));
+    painter.drawLine(QPointF(-16, 0), QPointF(16, 0));
+    return;
+  case Mark::refer:
+    painter.setPen(QPen(style::alarm(), 5));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawEllipse(QPointF(0, 0), 16, 16);
+    painter.setBrush(style::alarm());
+    painter.drawEllipse(QPointF(0, 0), 6, 6);
+    return;
+  case Mark::crown:
+    painter.setPen(pen(4));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(QRectF(-22, -22, 44, 44));
     return;
   case Mark::blank:
+    paintQuestion(painter);
+    return;
   case Mark::notUp:
-  case Mark::sound:
-  case Mark::refer:
-  case Mark::crown:
     return;
   }
 }
 
 } // namespace
 
-void paintOutline(QPainter& painter, const QRectF& tile, Mark mark) {
+void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face) {
   painter.setBrush(Qt::NoBrush);
-  if (mark == Mark::refer) {
+  if (face.mark == Mark::refer) {
+    constexpr double notch = 40;
     QPolygonF notched;
-    notched << tile.topLeft() << tile.topRight() - QPointF(34, 0)
-            << tile.topRight() + QPointF(0, 34) << tile.bottomRight() << tile.bottomLeft();
-    painter.setPen(QPen(style::vermilion, 4));
+    notched << tile.topLeft() << tile.topRight() - QPointF(notch, 0)
+            << tile.topRight() + QPointF(0, notch) << tile.bottomRight() << tile.bottomLeft();
+    painter.setPen(QPen(style::alarm(), 5));
     painter.drawPolygon(notched);
     return;
   }
-  const bool toSeal = mark == Mark::seal || mark == Mark::sealEarly;
-  painter.setPen(QPen(toSeal ? style::ink : style::line, toSeal ? 5 : 2,
-                      mark == Mark::notUp ? Qt::DashLine : Qt::SolidLine));
+  const bool toSeal = face.mark == Mark::seal || face.mark == Mark::sealEarly || face.inHand;
+  painter.setPen(QPen(toSeal ? style::ink() : style::edge(),
+                      toSeal       ? 5
+                      : face.quiet ? 1
+                                   : 2,
+                      face.mark == Mark::notUp ? Qt::DashLine : Qt::SolidLine));
   painter.drawRect(tile);
-  if (mark == Mark::crown) painter.drawRect(tile.adjusted(5, 5, -5, -5));
+  if (face.mark == Mark::crown) painter.drawRect(tile.adjusted(6, 6, -6, -6));
 }
 
-void paintSurfaces(QPainter& painter, const QRectF& area, const TileFace& face) {
-  constexpr double tab = 15;
-  const QRectF square = area.adjusted(tab, tab, -tab, -tab);
-  const bool cheekIsUp = face.tooth.isUpper();
-  const auto edge = [&](Surface surface, const QRectF& box) {
-    if (face.covered.has(surface)) painter.fillRect(box, style::orange);
-    painter.setPen(QPen(style::ink, face.chosen.has(surface) ? 4 : 1));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawRect(box);
-  };
-  const auto tabOn = [&](bool up) {
-    const double width = square.width() * 0.5;
-    const double top = up ? area.top() : square.bottom();
-    return QRectF(square.center().x() - width / 2, top, width, tab);
-  };
-  edge(Surface::occlusal, square);
-  const auto shown = dentition::usualSurfaces(face.tooth).with(face.chosen).with(face.covered);
-  if (shown.has(Surface::buccalPit)) edge(Surface::buccalPit, tabOn(cheekIsUp));
-  if (shown.has(Surface::lingualGroove)) edge(Surface::lingualGroove, tabOn(!cheekIsUp));
+void paintSymbol(QPainter& painter, const QRectF& square, Mark mark) {
   painter.save();
-  paintSymbol(painter, square, face.mark);
+  painter.translate(square.center());
+  const double scale = std::min(square.width(), square.height()) / (2 * half + 14);
+  painter.scale(scale, scale);
+  paintMark(painter, mark);
   painter.restore();
+}
+
+void paintCorners(QPainter& painter, const QRectF& box) {
+  const auto frame = box.adjusted(3, 3, -3, -3);
+  const double arm = std::min(frame.width(), frame.height()) * 0.3;
+  QPen bold(style::alarm(), 7);
+  bold.setCapStyle(Qt::FlatCap);
+  bold.setJoinStyle(Qt::MiterJoin);
+  painter.setPen(bold);
+  const QPointF across(arm, 0);
+  const QPointF down(0, arm);
+  painter.drawPolyline(
+      QPolygonF({frame.topLeft() + down, frame.topLeft(), frame.topLeft() + across}));
+  painter.drawPolyline(
+      QPolygonF({frame.topRight() + down, frame.topRight(), frame.topRight() - across}));
+  painter.drawPolyline(
+      QPolygonF({frame.bottomLeft() - down, frame.bottomLeft(), frame.bottomLeft() + across}));
+  painter.drawPolyline(
+      QPolygonF({frame.bottomRight() - down, frame.bottomRight(), frame.bottomRight() - across}));
 }
 
 } // namespace gk::ui

@@ -9,11 +9,12 @@ class QPainter;
 namespace gk::ui {
 
 /// The outline of a tile, which already tells most marks apart.
-void paintOutline(QPainter& painter, const QRectF& tile, Mark mark);
+void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face);
 
-/// The square of the chewing surface with a tab on the cheek side (buccal) or the tongue side
-/// (lingual): chosen surfaces have a thick edge, covered ones are filled, and the mark lies over
-/// it. On upper teeth the cheek side is up, on lower teeth down.
-void paintSurfaces(QPainter& painter, const QRectF& area, const TileFace& face);
+/// The mark of the tooth in the square of its chewing surface, as big as the square.
+void paintSymbol(QPainter& painter, const QRectF& square, Mark mark);
+
+/// Four bold corners about what the cursor stands on.
+void paintCorners(QPainter& painter, const QRectF& box);
 
 } // namespace gk::ui

@@ -9,10 +9,10 @@
 #include "ui/pages/readiness_page.h"
 #include "ui/pages/today_page.h"
 #include "ui/pages/totals_page.h"
-#include "ui/support/look.h"
 #include "ui/support/scan.h"
 #include "ui/support/speaker.h"
 #include "ui/support/text.h"
+#include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/timer_view.h"
@@ -20,11 +20,12 @@
 
 #include <QApplication>
 #include <QEvent>
-#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QStackedWidget>
+#include <QVBoxLayout>
 
 namespace gk::ui {
 
@@ -65,10 +66,8 @@ BookView::~BookView() {
 }
 
 void BookView::layOut() {
-  auto* bar = new QHBoxLayout(bar_);
+  auto* bar = new FlowLayout(4, bar_);
   bar->setContentsMargins(6, 4, 6, 0);
-  bar->setSpacing(4);
-  bar_->setStyleSheet(deskSheet());
   board_ = new DayBoardPage(context_, pages_);
   chair_ = new ChairPage(context_, pages_);
   closeOut_ = new CloseOutPage(context_, pages_);
@@ -85,11 +84,12 @@ void BookView::layOut() {
   addPage(readiness_, u"Morning"_s, Qt::Key_F9, u"toReadiness"_s);
   addPage(laptop_, u"Laptop"_s, Qt::Key_F10, u"toLaptop"_s);
   bar->addWidget(running_);
-  bar->addWidget(who_, 1);
   auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
   auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
   bar->addWidget(hide);
   bar->addWidget(locking);
+  who_->setWordWrap(false);
+  bar->addWidget(who_);
   connect(hide, &QPushButton::clicked, this, &BookView::toggleHidden);
   connect(locking, &QPushButton::clicked, this, [this] { lock(u"The names are locked"_s); });
 
@@ -120,7 +120,13 @@ void BookView::layOut() {
   column->setSpacing(2);
   column->addWidget(bar_);
   column->addWidget(strip_);
-  column->addWidget(pages_, 1);
+  auto* scroll = new QScrollArea(work_);
+  scroll->setObjectName(u"pagesScroll"_s);
+  scroll->setWidget(pages_);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  column->addWidget(scroll, 1);
   stack_->addWidget(work_);
   stack_->addWidget(cover_);
   auto* whole = new QVBoxLayout(this);

@@ -1,6 +1,5 @@
 #include "ui/windows/cover_page.h"
 
-#include "ui/support/look.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
@@ -14,16 +13,15 @@ namespace gk::ui {
 CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
     : QWidget(parent), timer_(std::move(timer)),
       title_(wordsLabel({}, u"title"_s, u"coverTitle"_s, this)),
-      numerals_(wordsLabel({}, {}, u"coverTimer"_s, this)), passphrase_(new QLineEdit(this)),
+      numerals_(wordsLabel({}, u"numerals"_s, u"coverTimer"_s, this)),
+      passphrase_(new QLineEdit(this)),
       trouble_(wordsLabel({}, u"counts"_s, u"coverTrouble"_s, this)) {
   setObjectName(u"coverPage"_s);
-  setStyleSheet(deskSheet());
-  numerals_->setStyleSheet(u"font-size: %1px; font-weight: bold;"_s.arg(style::timerText));
   passphrase_->setObjectName(u"coverPassphrase"_s);
   passphrase_->setAccessibleName(u"Passphrase"_s);
   passphrase_->setPlaceholderText(u"Passphrase, then Enter"_s);
   passphrase_->setEchoMode(QLineEdit::Password);
-  passphrase_->setMaximumWidth(520);
+  style::whenDressed(passphrase_, [this] { passphrase_->setMaximumWidth(style::px(520)); });
   auto* column = new QVBoxLayout(this);
   column->addStretch(1);
   for (auto* widget : {static_cast<QWidget*>(title_), static_cast<QWidget*>(passphrase_),

@@ -1,6 +1,6 @@
 #include "ui/windows/start_page.h"
 
-#include "ui/support/look.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -18,7 +18,6 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
       passphrase_(new QLineEdit(this)), again_(new QLineEdit(this)),
       trouble_(wordsLabel({}, u"counts"_s, u"startTrouble"_s, this)) {
   setObjectName(u"startPage"_s);
-  setStyleSheet(deskSheet());
   recent_->setVisible(!recent.empty());
   auto* open =
       keyButton(u"Open a logbook"_s, QKeySequence(Qt::ALT | Qt::Key_O), u"startOpen"_s, this);
@@ -52,10 +51,12 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   connect(open, &QPushButton::clicked, this, &StartPage::open);
   connect(make, &QPushButton::clicked, this, &StartPage::create);
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
-  for (auto* button : {recent_, open, make})
-    button->setFixedWidth(420);
-  for (auto* line : {passphrase_, again_})
-    line->setMaximumWidth(420);
+  style::whenDressed(this, [this, open, make] {
+    for (auto* button : {recent_, open, make})
+      button->setFixedWidth(style::px(420));
+    for (auto* line : {passphrase_, again_})
+      line->setMaximumWidth(style::px(420));
+  });
   setFocusProxy(recent.empty() ? open : recent_);
 }
 
