@@ -1,5 +1,5 @@
-#include "office/wanted_day.h"
 #include "office/verbs.h"
+#include "office/wanted_day.h"
 
 namespace gk::office {
 

@@ -51,32 +51,40 @@ void addLimits(Plot& plot, const FactorComparison& compared, double most) {
 
 } // namespace
 
-std::optional<Plot> rangePlot(const FactorComparison& compared) {
-  if (!compared.total.whole95) return std::nullopt;
+std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor factor,
+                              const RetentionLine& total) {
+  if (!total.whole95) return std::nullopt;
   std::vector<std::string> names;
   PlotSeries ranges{"95 % range", PlotMark::bars, {}};
   PlotSeries shares{"share whole", PlotMark::dots, {}};
-  double least = hundred * compared.total.whole95->estimate;
-  for (const auto& value : compared.values) {
-    if (!value.line.whole95) continue;
+  const double whole = hundred * total.whole95->estimate;
+  double least = whole;
+  for (const auto& line : lines) {
+    if (!line.whole95) continue;
     const auto row = static_cast<double>(names.size());
-    const auto range = printedRange(*value.line.whole95, value.line.unit);
-    names.push_back(value.line.label);
+    const auto range = printedRange(*line.whole95, line.unit);
+    names.push_back(line.label);
     ranges.points.push_back({hundred * range.low, row});
     ranges.ends.push_back({hundred * range.high, row});
-    shares.points.push_back({hundred * value.line.whole95->estimate, row});
+    shares.points.push_back({hundred * line.whole95->estimate, row});
     least = std::min(least, hundred * range.low);
   }
   if (names.size() < 2) return std::nullopt;
-  const double whole = hundred * compared.total.whole95->estimate;
   const auto axis = rows(std::move(names));
-  return Plot{"Share of checked sealants found whole by " + inWords(compared.factor) +
-                  ", against " + base::fixed(whole, 1) + " % of all (dashed).",
+  return Plot{"Share of checked sealants found whole by " + inWords(factor) + ", against " +
+                  base::fixed(whole, 1) + " % of all (dashed).",
               {"Whole, % of assessable", floorOf(least), hundred},
               axis,
               {{"all together", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
                ranges,
                shares}};
+}
+
+std::optional<Plot> rangePlot(const FactorComparison& compared) {
+  std::vector<RetentionLine> lines;
+  for (const auto& value : compared.values)
+    lines.push_back(value.line);
+  return linesPlot(lines, compared.factor, compared.total);
 }
 
 std::optional<Plot> funnelPlot(const FactorComparison& compared) {

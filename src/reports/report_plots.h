@@ -10,7 +10,9 @@ namespace gk::reports {
 
 /// None where there is nothing to draw.
 
-/// Share whole of each value with its range, against the whole cohort's.
+/// Share whole of each line with its range, against all together.
+std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor factor,
+                              const RetentionLine& total);
 std::optional<Plot> rangePlot(const FactorComparison& compared);
 /// Share whole against number of teeth, with the limits that chance alone would keep to.
 std::optional<Plot> funnelPlot(const FactorComparison& compared);

@@ -136,11 +136,10 @@ std::string toHtmlBody(const UrgentForm& form) {
         "morning. This child stays on the list of the coordinator until a guardian has been "
         "reached.</p>\n";
   html += line("The school nurse was told", form.nurseTold ? "yes" : "not noted yet");
-  html +=
-      "<p>&nbsp;<br>Taken by (name, time): _______________________ &nbsp; From: "
-      "____________________</p>\n"
-      "<p>One sheet for one child: do not leave it lying. Write down calls and answers only; "
-      "anything else is reported in person.</p>\n";
+  html += "<p>&nbsp;<br>Taken by (name, time): _______________________ &nbsp; From: "
+          "____________________</p>\n"
+          "<p>One sheet for one child: do not leave it lying. Write down calls and answers only; "
+          "anything else is reported in person.</p>\n";
   return html;
 }
 

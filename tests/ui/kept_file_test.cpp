@@ -21,8 +21,7 @@ ui::Habits odd() {
   habits.flash = false;
   habits.strip = ui::Side::left;
   habits.order = ui::WorkOrder::quadrants;
-  habits.colours = "high contrast";
-  habits.textPercent = 150;
+  habits.look = {ui::Scheme::highContrast, 150};
   return habits;
 }
 

@@ -23,7 +23,6 @@ namespace {
 
 constexpr std::array volumes{0, 25, 50, 70, 100};
 constexpr std::array percents{100, 125, 150, 175, 200};
-constexpr std::array<std::string_view, 3> colourNames{"light", "dark", "high contrast"};
 
 template <class Values>
 int nearest(const Values& values, int wanted) {
@@ -87,10 +86,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   form->addRow(QString(), hear);
   strip_ = choice(form, u"&Keys and timer stand at the"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
-  QStringList colours;
-  for (const auto name : colourNames)
-    colours += capital(toQt(name));
-  colours_ = choice(form, u"&Colours"_s, u"colours"_s, colours);
+  colours_ = choice(form, u"&Colours"_s, u"colours"_s, names<Scheme>());
   QStringList sizes;
   for (const auto percent : percents)
     sizes += u"%1 %"_s.arg(percent);
@@ -131,10 +127,8 @@ void LaptopPage::refresh() {
   flash_->setEnabled(habits.volume != 0);
   strip_->setCurrentIndex(static_cast<int>(habits.strip));
   order_->setCurrentIndex(static_cast<int>(habits.order));
-  const auto colour = std::ranges::find(colourNames, habits.colours);
-  colours_->setCurrentIndex(
-      colour == colourNames.end() ? 0 : static_cast<int>(colour - colourNames.begin()));
-  text_->setCurrentIndex(nearest(percents, habits.textPercent));
+  colours_->setCurrentIndex(static_cast<int>(habits.look.scheme));
+  text_->setCurrentIndex(nearest(percents, habits.look.percent));
   reading_ = false;
   showPedal();
 }
@@ -196,8 +190,8 @@ void LaptopPage::choose() {
   if (habits.volume != 0 && flash_->isEnabled()) habits.flash = flash_->isChecked();
   habits.strip = static_cast<Side>(strip_->currentIndex());
   habits.order = static_cast<WorkOrder>(order_->currentIndex());
-  habits.colours = colourNames[static_cast<std::size_t>(colours_->currentIndex())];
-  habits.textPercent = percents[static_cast<std::size_t>(text_->currentIndex())];
+  habits.look = {static_cast<Scheme>(colours_->currentIndex()),
+                 percents[static_cast<std::size_t>(text_->currentIndex())]};
   context().acting.keep(habits);
 }
 

@@ -1,64 +1,68 @@
 #include "ui/pages/totals_page.h"
 
+#include "reports/term_counts.h"
 #include "reports/term_tables.h"
-#include "reports/term_totals.h"
 #include "ui/support/background.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
+#include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/report_browser.h"
+#include "ui/widgets/what_if_panel.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace gk::ui {
 
+using reports::Factor;
+using reports::ReportKind;
+
 namespace {
 
-/// Of reports::termTables, and the one that this page adds at the end.
-const QStringList sections{u"Participation"_s,       u"Services"_s,           u"Findings"_s,
-                           u"Retention by school"_s, u"Health, not judged"_s, u"Decay spared"_s,
-                           u"Retention by factor"_s};
+/// Of reports::termTables, in their order.
+const QStringList termSections{u"Participation"_s,      u"Services"_s,
+                               u"Findings"_s,           u"Retention by school"_s,
+                               u"Health, not judged"_s, u"Decay spared"_s};
 constexpr int retentionBySchool = 3;
-constexpr int retentionByFactor = 6;
 
-QString factorWords(reports::Factor factor) {
+QString factorWords(Factor factor) {
   switch (factor) {
-  case reports::Factor::school:
+  case Factor::school:
     return u"School"_s;
-  case reports::Factor::light:
+  case Factor::light:
     return u"Light"_s;
-  case reports::Factor::arch:
+  case Factor::arch:
     return u"Upper or lower"_s;
-  case reports::Factor::tooth:
+  case Factor::tooth:
     return u"Tooth"_s;
-  case reports::Factor::isolation:
+  case Factor::isolation:
     return u"Isolation"_s;
-  case reports::Factor::delivery:
+  case Factor::delivery:
     return u"Two or four hands"_s;
-  case reports::Factor::placedBy:
+  case Factor::placedBy:
     return u"Operator, from 30 teeth on"_s;
-  case reports::Factor::lot:
+  case Factor::lot:
     return u"Sealant lot"_s;
-  case reports::Factor::pair:
+  case Factor::pair:
     return u"Operator and assistant, from 30 teeth on"_s;
-  case reports::Factor::wet:
+  case Factor::wet:
     return u"Contamination"_s;
-  case reports::Factor::holding:
+  case Factor::holding:
     return u"Who held cheek and tongue"_s;
-  case reports::Factor::guards:
+  case Factor::guards:
     return u"Dry field guards"_s;
-  case reports::Factor::grade:
+  case Factor::grade:
     return u"Grade now"_s;
   }
   return {};
 }
 
-QComboBox* chooser(QHBoxLayout* into, const QString& words, const QString& name, QWidget* page) {
+QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWidget* page) {
   auto* label = new QLabel(words, page);
   auto* box = new QComboBox(page);
   box->setObjectName(name);
@@ -74,36 +78,60 @@ QComboBox* chooser(QHBoxLayout* into, const QString& words, const QString& name,
 
 TotalsPage::TotalsPage(Context& context, QWidget* parent)
     : Page(context, parent), state_(wordsLabel({}, u"note"_s, u"totalsState"_s, this)),
-      browser_(new ReportBrowser(this)) {
+      browser_(new ReportBrowser(this)), whatIf_(new WhatIfPanel(this)) {
   setObjectName(u"totalsPage"_s);
-  auto* choices = new QHBoxLayout;
+  auto* column = new QVBoxLayout(this);
+  buildChoices(column);
+  column->addWidget(state_);
+  column->addWidget(whatIf_);
+  column->addWidget(browser_, 1);
+  whatIf_->hide();
+  setFocusProxy(browser_);
+  connect(browser_, &ReportBrowser::taken, this, &TotalsPage::takeCell);
+  connect(whatIf_, &WhatIfPanel::changed, this, [this] {
+    if (!counted_) return;
+    tables_ = reports::preventionReport(counted_->totals, whatIf_->whatIf());
+    showTables();
+  });
+}
+
+void TotalsPage::buildChoices(QVBoxLayout* into) {
+  auto* choices = new FlowLayout(6);
+  into->addLayout(choices);
   term_ = chooser(choices, u"Term Alt+&M"_s, u"totalsTerm"_s, this);
-  school_ = chooser(choices, u"School Alt+&K"_s, u"totalsSchool"_s, this);
+  kind_ = chooser(choices, u"Report Alt+&R"_s, u"totalsKind"_s, this);
+  for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i)
+    kind_->addItem(capital(toQt(base::nameOf(static_cast<ReportKind>(i)))));
+  for (const auto& [by, words, name] :
+       {std::tuple{Factor::school, u"School Alt+&K"_s, u"totalsSchool"_s},
+        std::tuple{Factor::grade, u"Grade Alt+&G"_s, u"totalsGrade"_s},
+        std::tuple{Factor::isolation, u"Isolation Alt+&I"_s, u"totalsIsolation"_s},
+        std::tuple{Factor::placedBy, u"Operator Alt+&O"_s, u"totalsOperator"_s}})
+    filters_.emplace_back(by, chooser(choices, words, name, this));
   factor_ = chooser(choices, u"Retention by Alt+&F"_s, u"totalsFactor"_s, this);
   // By school without choosing one is a table of its own.
-  for (std::size_t i = 1; i < base::enumCount<reports::Factor>; ++i)
-    factor_->addItem(factorWords(static_cast<reports::Factor>(i)), static_cast<int>(i));
+  for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
+    factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
   auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
-  choices->addStretch(1);
   choices->addWidget(save);
-  auto* column = new QVBoxLayout(this);
-  column->addLayout(choices);
-  column->addWidget(state_);
-  column->addWidget(browser_, 1);
-  setFocusProxy(browser_);
   connect(term_, &QComboBox::activated, this, &TotalsPage::readTerm);
-  for (auto* box : {school_, factor_})
-    connect(box, &QComboBox::activated, this, [this] {
-      countFactor();
-      browser_->choose(retentionByFactor);
-    });
+  connect(kind_, &QComboBox::activated, this, [this] {
+    countReport();
+    browser_->choose(0);
+  });
+  const auto chosen = [this] {
+    filter();
+    if (kind() == ReportKind::retention) countReport();
+    if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections.size()));
+  };
+  connect(factor_, &QComboBox::activated, this, chosen);
+  for (const auto& [by, box] : filters_)
+    connect(box, &QComboBox::activated, this, chosen);
   connect(save, &QPushButton::clicked, this, &TotalsPage::save);
-  connect(browser_, &ReportBrowser::taken, this, &TotalsPage::takeRow);
 }
 
 void TotalsPage::refresh() {
   showTerms();
-  showSchools();
   readTerm();
 }
 
@@ -119,23 +147,11 @@ void TotalsPage::showTerms() {
   if (const auto at = term_->findText(kept); at >= 0) term_->setCurrentIndex(at);
 }
 
-void TotalsPage::showSchools() {
-  const auto schools = book().schools();
-  if (!went(schools)) return;
-  const auto kept = school_->currentText();
-  schools_ = *schools;
-  std::ranges::stable_sort(schools_, {}, [](const auto& one) { return one.value.name; });
-  school_->clear();
-  school_->addItem(u"All schools"_s);
-  for (const auto& school : schools_)
-    school_->addItem(toQt(school.value.name));
-  if (const auto at = school_->findText(kept); at >= 0) school_->setCurrentIndex(at);
-}
-
 void TotalsPage::readTerm() {
-  records_.reset();
-  totals_.clear();
-  byFactor_.reset();
+  counted_.reset();
+  tables_.clear();
+  filtered_.reset();
+  behind_.reset();
   const auto place = term_->currentIndex();
   if (place < 0) {
     state_->setText(u"There is no term in this logbook yet."_s);
@@ -144,78 +160,178 @@ void TotalsPage::readTerm() {
   auto records =
       book().termRecords(terms_[static_cast<std::size_t>(place)].id, context().clock.now().date());
   if (!went(records)) return;
-  records_ = std::make_shared<const reports::TermRecords>(std::move(*records));
-  count();
-  countFactor();
+  countTerm(std::make_shared<const reports::TermRecords>(std::move(*records)));
 }
 
-void TotalsPage::count() {
-  ++counting_;
-  state_->setText(u"Counting ..."_s);
-  inBackground(
-      this, [records = records_] { return reports::termTables(reports::termTotals(*records)); },
-      [this, records = records_](std::vector<reports::Table> tables) {
-        --counting_;
-        if (records != records_) return;
-        totals_ = std::move(tables);
-        state_->setText(
-            u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
-                toQt(records->asOf.words())));
-        showTables();
-      });
-}
-
-void TotalsPage::countFactor() {
-  if (!records_) return;
+void TotalsPage::countTerm(std::shared_ptr<const reports::TermRecords> records) {
   ++counting_;
   const auto question = ++asked_;
-  const auto at = school();
-  const auto by = factor();
-  const auto title = "Retention by " + std::string(base::nameOf(by)) + ", placed at " +
-                     (at ? at->value.name : "all schools");
+  state_->setText(u"Counting ..."_s);
   inBackground(
       this,
-      [records = records_, by, title, at] {
-        const reports::RetentionFacts facts(*records);
-        reports::Choice choice;
-        if (at) choice.of(reports::Factor::school) = facts.codeOf(at->id);
-        return reports::retentionTable(title, reports::retentionBy(facts, by, choice));
+      [records] {
+        reports::RetentionFacts facts(*records);
+        auto totals = reports::termTotals(*records);
+        return std::make_shared<const Counted>(
+            Counted{records, std::move(facts), std::move(totals)});
       },
-      [this, question](reports::Table table) {
+      [this, question](std::shared_ptr<const Counted> counted) {
         --counting_;
         if (question != asked_) return;
-        byFactor_ = std::move(table);
+        counted_ = std::move(counted);
+        fillFilters();
+        filter();
+        countReport();
+      });
+}
+
+void TotalsPage::fillFilters() {
+  for (const auto& [by, box] : filters_) {
+    const auto kept = box->currentText();
+    const auto& labels = counted_->facts.labels(by);
+    std::vector<std::pair<std::string, int>> sorted;
+    for (std::size_t code = 0; code < labels.size(); ++code)
+      sorted.emplace_back(labels[code], static_cast<int>(code));
+    std::ranges::sort(sorted);
+    box->clear();
+    box->addItem(u"All"_s, -1);
+    for (const auto& [label, code] : sorted)
+      box->addItem(toQt(label), code);
+    box->setCurrentIndex(std::max(box->findText(kept), 0));
+  }
+}
+
+void TotalsPage::countReport() {
+  whatIf_->setVisible(kind() == ReportKind::prevention);
+  behind_.reset();
+  if (!counted_) return;
+  state_->setText(u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
+      toQt(counted_->totals.asOf.words())));
+  if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
+    tables_ = kind() == ReportKind::term
+                  ? reports::termTables(counted_->totals)
+                  : reports::preventionReport(counted_->totals, whatIf_->whatIf());
+    return showTables();
+  }
+  ++counting_;
+  const auto question = ++asked_;
+  reports::ReportOptions options;
+  if (const auto school = choice().of(Factor::school))
+    options.school = counted_->facts.schools().at(*school);
+  inBackground(
+      this,
+      [counted = counted_, what = kind(), options] {
+        return reports::reportOf(what, *counted->records, options);
+      },
+      [this, question](std::vector<reports::Table> tables) {
+        --counting_;
+        if (question != asked_) return;
+        tables_ = std::move(tables);
         showTables();
       });
+}
+
+void TotalsPage::filter() {
+  if (!counted_) return;
+  const auto by = factor();
+  behind_.reset();
+  filtered_ = reports::retentionTable("Retention by " + std::string(base::nameOf(by)) + ", " +
+                                          toStd(choiceWords()),
+                                      reports::retentionBy(counted_->facts, by, choice()));
+  filtered_->plot = reports::linesPlot(reports::retentionBy(counted_->facts, by, choice()), by,
+                                       reports::retentionLine(counted_->facts, choice()));
+  if (kind() == ReportKind::term) showTables();
 }
 
 void TotalsPage::showTables() {
-  if (totals_.empty() || !byFactor_) {
+  if (tables_.empty()) {
     if (!isCounting()) browser_->setReports({}, {});
     return;
   }
-  auto tables = totals_;
-  tables.push_back(*byFactor_);
-  browser_->setReports(sections, std::move(tables));
+  auto tables = tables_;
+  QStringList names = termSections;
+  if (kind() == ReportKind::term) {
+    names += u"Retention by factor"_s;
+    tables.push_back(*filtered_);
+  } else {
+    names.clear();
+    for (const auto& table : tables)
+      names += toQt(table.title).section(u',', 0, 0);
+  }
+  if (behind_) {
+    names += u"Rows behind"_s;
+    tables.push_back(*behind_);
+  }
+  browser_->setReports(names, std::move(tables));
 }
 
-void TotalsPage::takeRow(int section, int row) {
-  if (section != retentionBySchool) return;
-  const auto name = browser_->tables().at(retentionBySchool).rows.at(static_cast<std::size_t>(row));
-  school_->setCurrentIndex(std::max(school_->findText(toQt(name.front())), 0));
-  countFactor();
-  browser_->choose(retentionByFactor);
-  factor_->setFocus();
+void TotalsPage::takeCell(int section, int row, int column) {
+  if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections.size()))
+    return;
+  const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
+  const auto& heading = table.columns.at(static_cast<std::size_t>(column)).heading;
+  const auto& first = table.rows.at(static_cast<std::size_t>(row)).front();
+  const auto title = heading + ": " + first;
+  auto* schools = filters_.front().second;
+  const bool isFactor = section == static_cast<int>(termSections.size());
+  auto chosen = isFactor ? choice() : reports::Choice{};
+  const auto by = isFactor ? factor() : Factor::school;
+  const auto& labels = counted_->facts.labels(by);
+  const auto label = std::ranges::find(labels, first);
+  if (label != labels.end())
+    chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
+  if (section == retentionBySchool || isFactor) {
+    if (const auto count = reports::sealantCountUnder(heading))
+      return showBehind(reports::sealantsBehind(*counted_->records, names(), counted_->facts,
+                                                chosen, *count, title));
+    if (isFactor) return;
+    schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
+    filter();
+    browser_->choose(static_cast<int>(termSections.size()));
+    return factor_->setFocus();
+  }
+  const auto count = reports::countUnder(heading);
+  if (!count) return;
+  const auto& all = counted_->records->schools;
+  const auto school = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
+  showBehind(reports::childrenBehind(*counted_->records, names(), *count,
+                                     school == all.end() ? std::nullopt : std::optional(school->id),
+                                     title));
 }
 
-reports::Factor TotalsPage::factor() const {
-  return static_cast<reports::Factor>(factor_->currentData().toInt());
+void TotalsPage::showBehind(reports::Table rows) {
+  behind_ = std::move(rows);
+  showTables();
+  browser_->choose(static_cast<int>(browser_->tables().size()) - 1);
 }
 
-std::optional<base::Recorded<roster::School>> TotalsPage::school() const {
-  const auto place = school_->currentIndex();
-  if (place <= 0) return std::nullopt;
-  return schools_[static_cast<std::size_t>(place - 1)];
+Factor TotalsPage::factor() const {
+  return static_cast<Factor>(factor_->currentData().toInt());
+}
+
+ReportKind TotalsPage::kind() const {
+  return static_cast<ReportKind>(std::max(kind_->currentIndex(), 0));
+}
+
+reports::Choice TotalsPage::choice() const {
+  reports::Choice out;
+  for (const auto& [by, box] : filters_)
+    if (const int code = box->currentData().toInt(); box->currentIndex() > 0)
+      out.of(by) = static_cast<reports::FactorCode>(code);
+  return out;
+}
+
+QString TotalsPage::choiceWords() const {
+  QStringList words;
+  for (const auto& [by, box] : filters_)
+    if (box->currentIndex() > 0)
+      words += (by == Factor::school ? u"placed at "_s : QString()) + box->currentText();
+  return words.isEmpty() ? u"placed at all schools"_s : words.join(u", "_s);
+}
+
+reports::Names TotalsPage::names() {
+  auto names = book().names();
+  return went(names) ? std::move(*names) : reports::Names{};
 }
 
 void TotalsPage::save() {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "ui/models/work_order.h"
+#include "ui/support/look.h"
 
 #include <optional>
 #include <string>
@@ -27,8 +28,7 @@ struct Habits {
   bool flash = true;                ///< the timer's sounds are also seen; always when silent
   Side strip = Side::right;
   WorkOrder order = WorkOrder::halves;
-  std::string colours = "light"; ///< "light", "dark", "high contrast"
-  int textPercent = 100;         ///< 100 to 200
+  Look look{};
   bool operator==(const Habits&) const = default;
 };
 

@@ -86,11 +86,8 @@ void readHabits(Lines& lines, Habits& habits) {
   lines.truth("sound.flash", habits.flash);
   lines.word("chair.strip", habits.strip);
   lines.word("chair.order", habits.order);
-  lines.read("look.colours", [&](const std::string& text) {
-    habits.colours = text;
-    return text == "light" || text == "dark" || text == "high contrast";
-  });
-  lines.number("look.text-percent", 100, 200, habits.textPercent);
+  lines.word("look.colours", habits.look.scheme);
+  lines.number("look.text-percent", 100, 200, habits.look.percent);
 }
 
 void readSetup(Lines& lines, Kept& kept) {
@@ -158,8 +155,8 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
   line("sound.flash", truth(habits.flash));
   line("chair.strip", base::nameOf(habits.strip));
   line("chair.order", base::nameOf(habits.order));
-  line("look.colours", habits.colours);
-  line("look.text-percent", std::to_string(habits.textPercent));
+  line("look.colours", std::string(base::nameOf(habits.look.scheme)));
+  line("look.text-percent", std::to_string(habits.look.percent));
   if (kept.on) {
     line("today.date", kept.on->iso());
     id("today.operator", setup.author);

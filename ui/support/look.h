@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/enum_names.h"
+
 namespace gk::ui {
 
 /// Light by default: bright rooms ask for it.
@@ -21,3 +23,7 @@ void dress(const Look& look = {});
 Look lookNow();
 
 } // namespace gk::ui
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::ui::Scheme> =
+    std::to_array<std::string_view>({"light", "dark", "high contrast"});

@@ -4,6 +4,7 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/plot_view.h"
 
 #include <QFontMetrics>
 #include <QGridLayout>
@@ -22,7 +23,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
     : QWidget(parent), names_(new QListWidget(this)),
       title_(wordsLabel({}, u"counts"_s, u"reportTitle"_s, this)), table_(new QTableView(this)),
       none_(wordsLabel(u"None."_s, {}, u"reportNone"_s, this)), notes_(new QTextEdit(this)),
-      model_(new TableModel(this)) {
+      plot_(new PlotView(this)), model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
   style::whenDressed(names_, [this] { names_->setFixedWidth(style::px(184)); });
@@ -45,12 +46,14 @@ ReportBrowser::ReportBrowser(QWidget* parent)
 
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
-  grid->addWidget(names_, 0, 0, 5, 1);
+  grid->addWidget(names_, 0, 0, 6, 1);
   grid->addWidget(title_, 0, 1);
   grid->addWidget(none_, 1, 1);
   grid->addWidget(table_, 2, 1);
   grid->addWidget(notes_, 3, 1);
+  grid->addWidget(plot_, 5, 1);
   grid->setRowStretch(2, 1);
+  plot_->hide();
   grid->setColumnStretch(1, 1);
   setFocusProxy(names_);
   connect(names_, &QListWidget::currentRowChanged, this, &ReportBrowser::showSection);
@@ -96,6 +99,7 @@ void ReportBrowser::showSection() {
   static_cast<QGridLayout*>(layout())->setRowStretch(4, table.rows.empty() ? 1 : 0);
   notes_->setPlainText(notes.join(u'\n'));
   fitNotes();
+  plot_->show(table.plot);
   model_->show(table);
   if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
   fitColumns();
@@ -155,7 +159,7 @@ bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
     return true;
   }
   if (watched == table_ && isEnter && row() >= 0) {
-    Q_EMIT taken(section(), row());
+    Q_EMIT taken(section(), row(), table_->currentIndex().column());
     return true;
   }
   return QWidget::eventFilter(watched, event);

@@ -14,6 +14,7 @@ class QTableView;
 
 namespace gk::ui {
 
+class PlotView;
 class TableModel;
 
 /// Reports one at a time: their names on the left, the chosen one with its notes on the right.
@@ -33,7 +34,7 @@ class ReportBrowser final : public QWidget {
   [[nodiscard]] int row() const;     ///< -1 without one
 
  Q_SIGNALS:
-  void taken(int section, int row);
+  void taken(int section, int row, int column);
 
  protected:
   void resizeEvent(QResizeEvent* event) override;
@@ -50,6 +51,7 @@ class ReportBrowser final : public QWidget {
   QTableView* table_;
   QLabel* none_;
   QTextEdit* notes_;
+  PlotView* plot_;
   TableModel* model_;
 };
 

@@ -9,6 +9,7 @@
 #include "ui/pages/readiness_page.h"
 #include "ui/pages/today_page.h"
 #include "ui/pages/totals_page.h"
+#include "ui/support/look.h"
 #include "ui/support/scan.h"
 #include "ui/support/speaker.h"
 #include "ui/support/text.h"
@@ -107,8 +108,10 @@ void BookView::layOut() {
   });
   catcher_ = new ScanCatcher(context_.clock, this);
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
-  connect(&acting_, &Acting::habitsChanged, this,
-          [this] { catcher_->setPrefix(toQt(acting_.habits().scannerPrefix)); });
+  connect(&acting_, &Acting::habitsChanged, this, [this] {
+    catcher_->setPrefix(toQt(acting_.habits().scannerPrefix));
+    if (acting_.habits().look != lookNow()) dress(acting_.habits().look);
+  });
   const auto* timer = chair_->findChild<TimerView*>();
   connect(timer, &TimerView::ticked, this, &BookView::showRunning);
   connect(timer, &TimerView::stopped, this, &BookView::showRunning);
