@@ -67,6 +67,12 @@ bool ScanCatcher::takes(QObject* receiver, const QKeyEvent& event) {
                       event.text().front().isPrint() && event.key() != Qt::Key_Space;
   if (!isNear || !isSign || receiver != receiver_) release();
   if (!isSign) return false;
+  // With a prefix, only what may still begin with it waits: hands feel nothing of it.
+  const auto soFar = text() + event.text();
+  if (!soFar.startsWith(prefix_) && !prefix_.startsWith(soFar)) {
+    release();
+    return false;
+  }
   receiver_ = receiver;
   last_ = now;
   held_.emplace_back(event.clone());
