@@ -218,9 +218,19 @@ void ChairPage::undo() {
     strip_->say(u"A timer runs. Let it end, or stop it, then undo."_s);
     return;
   }
+  takeBack({});
+}
+
+void ChairPage::takeBack(const std::string& why) {
   const auto child = visit_->file().child.id;
-  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by()); });
-  if (!words) return;
+  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by(), why); });
+  if (!words) {
+    if (!why.empty() || words.error().code != base::ErrorCode::ruleReason) return;
+    strip_->settle();
+    ask_->write(u"Sealant has flowed, so this is a correction. What was wrong?"_s, {},
+                [this](const QString& said) { takeBack(toStd(said)); });
+    return;
+  }
   const auto place = placeOf(child, *day_);
   seated_ = place && (*place == session::Place::inChair || *place == session::Place::parked);
   screening_->begin();
