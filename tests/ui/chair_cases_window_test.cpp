@@ -36,9 +36,13 @@ class Morning : public Window {
   session::Session& session() { return window->book()->session(); }
   ui::ChairPage& chair() { return *window->findChild<ui::ChairPage*>(); }
   void key(Qt::Key which) { press(*window, which); }
+  /// As slowly as hands; a key that means nothing lets go of the last one, which might be a scan's.
   void keys(const char* letters) {
-    for (const char* letter = letters; *letter != 0; ++letter)
-      key(static_cast<Qt::Key>(*letter));
+    for (const char* letter = letters; *letter != 0; ++letter) {
+      clock.advance(std::chrono::milliseconds(60));
+      QTest::keyClick(window->focusWidget(), *letter);
+    }
+    key(Qt::Key_CapsLock);
   }
   void run(int seconds) {
     for (int i = 0; i < seconds; ++i) {

@@ -196,6 +196,7 @@ bool FieldPanel::isEtched() const {
 /// Fluorosis is white before any etching, so the look of the whole crown says nothing.
 QString FieldPanel::fluorosisWords() const {
   using chairside::Enamel;
+  if (!file().screening) return {};
   for (const auto& named : steps_->field().field.value.teeth)
     for (const auto& finding : file().screening->value.teeth)
       if (finding.tooth == named.tooth &&
