@@ -71,13 +71,14 @@ bool ScanCatcher::takes(QObject* receiver, const QKeyEvent& event) {
   last_ = now;
   held_.emplace_back(event.clone());
   wait_.start();
-  return true;
+  return receiver != passing_;
 }
 
 void ScanCatcher::release() {
   wait_.stop();
   const auto held = std::move(held_);
   held_.clear();
+  if (receiver_ == passing_) return; // it has them
   releasing_ = true;
   QPointer<QObject> to = receiver_;
   for (const auto& key : held) {

@@ -20,6 +20,7 @@ QString readScan(const QString& typed);
 /// Tells a scanner from hands: it types at least four signs, each within 30 ms of the one before,
 /// and Enter at the end. While signs may still become a scan they are held, 30 ms at most, so that
 /// no part of a code is ever taken for keys or lands in a line of text; then they go on as typed.
+/// A line that is meant for codes gets its signs at once, and is left to be cleared after a scan.
 class ScanCatcher final : public QObject {
   Q_OBJECT
 
@@ -31,6 +32,8 @@ class ScanCatcher final : public QObject {
 
   /// With one, only what begins with it is a scan.
   void setPrefix(const QString& prefix) { prefix_ = prefix; }
+  void letPass(const QObject* lineForCodes) { passing_ = lineForCodes; }
+  [[nodiscard]] bool isHolding() const { return !held_.empty() && receiver_ != passing_; }
   /// Call for each key pressed on a widget. True when it took the key.
   bool takes(QObject* receiver, const QKeyEvent& event);
   /// Gives what is held back to where it was typed.
@@ -47,6 +50,7 @@ class ScanCatcher final : public QObject {
   base::Clock& clock_;
   QTimer wait_;
   QString prefix_;
+  const QObject* passing_ = nullptr; ///< only compared
   QPointer<QObject> receiver_;
   std::vector<std::unique_ptr<QKeyEvent>> held_;
   base::Milliseconds last_{0};

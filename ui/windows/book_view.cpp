@@ -23,6 +23,7 @@
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -107,6 +108,7 @@ void BookView::layOut() {
     strip_->say(u"The morning check is done."_s);
   });
   catcher_ = new ScanCatcher(context_.clock, this);
+  catcher_->letPass(board_->searchLine());
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
     catcher_->setPrefix(toQt(acting_.habits().scannerPrefix));
@@ -161,9 +163,13 @@ void BookView::turnTo(QWidget* page) {
   if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
   if (page == readiness_) readiness_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   strip_->say({});
-  pages_->setCurrentWidget(page);
-  for (const auto& [one, button] : buttons_)
+  for (const auto& [one, button] : buttons_) {
     button->setChecked(one == page);
+    // A page that is not seen asks for no room: else the highest of them makes every page scroll.
+    const auto policy = one == page ? QSizePolicy::Preferred : QSizePolicy::Ignored;
+    one->setSizePolicy(policy, policy);
+  }
+  pages_->setCurrentWidget(page);
   page->setFocus();
   showRunning();
 }
@@ -294,6 +300,7 @@ bool BookView::mayBeginDay(roster::DayId day) {
 
 void BookView::scanned(const QString& code) {
   auto* page = pages_->currentWidget();
+  if (page == board_) board_->searchLine()->clear();
   if (QApplication::activeModalWidget())
     return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
   if (page == laptop_) return laptop_->showScan(code);
