@@ -250,7 +250,7 @@ TEST_CASE("Who sealed a tooth may stay unknown and is never guessed", "[case-36]
 
 TEST_CASE("Two programs on one tooth are told apart by surface", "[case-37]") {
   Seated chair;
-  chair.press("1LO");  // lower right: we sealed the chewing surface
+  chair.press("1LO"); // lower right: we sealed the chewing surface
   chair.press("LLY"); // and a dentist the buccal pit
   chair.press("7ZDDD");
   chair.record();
