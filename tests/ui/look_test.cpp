@@ -123,6 +123,10 @@ TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the c
         CHECK(desk.window->width() <= size.width());
         checkNothingClipped(*desk.window, QKeySequence(page).toString().toLatin1().constData());
       }
+      test::press(*desk.window, Qt::Key_F1);
+      test::press(*desk.window, Qt::Key_U, Qt::AltModifier);
+      checkNothingClipped(*desk.window, "runner's list");
+      test::press(*desk.window, Qt::Key_Escape);
     }
 }
 
