@@ -9,6 +9,7 @@
 #include "ui/pages/screening_panel.h"
 #include "ui/support/pedal.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 
 #include <QKeyEvent>
 #include <QLabel>
@@ -22,14 +23,6 @@
 namespace gk::ui {
 
 namespace {
-
-/// Turns a page up; those behind it ask for no room.
-void turnTo(QStackedWidget& stack, QWidget& page) {
-  for (int i = 0; i < stack.count(); ++i)
-    stack.widget(i)->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
-  page.setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
-  stack.setCurrentWidget(&page);
-}
 
 /// The scroll area that a panel is in.
 QWidget& around(QWidget& panel) {

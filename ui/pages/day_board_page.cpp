@@ -7,6 +7,7 @@
 #include "ui/pages/runners_page.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 
@@ -40,7 +41,7 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
        {static_cast<Page*>(openDay_), static_cast<Page*>(late_), static_cast<Page*>(runners_)})
     connect(form, &Page::failed, this, &Page::failed);
   const auto toBoard = [this] {
-    stack_->setCurrentIndex(0);
+    turnTo(*stack_, *stack_->widget(0));
     search_->setFocus();
   };
   connect(openDay_, &OpenDayForm::backedOut, this, toBoard);
@@ -106,7 +107,7 @@ void DayBoardPage::layOut() {
                                                    : QBoxLayout::LeftToRight);
   });
   other->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
-    stack_->setCurrentWidget(openDay_);
+    turnTo(*stack_, *openDay_);
     openDay_->begin();
   }));
   other->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
@@ -144,7 +145,7 @@ void DayBoardPage::layOut() {
   stack_->addWidget(openDay_);
   stack_->addWidget(late_);
   stack_->addWidget(runners_);
-  stack_->setCurrentIndex(0);
+  turnTo(*stack_, *board);
   auto* whole = new QVBoxLayout(this);
   whole->addWidget(stack_);
   setFocusProxy(search_);
@@ -285,13 +286,13 @@ void DayBoardPage::cancelDay() {
 
 void DayBoardPage::lateForm() {
   if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
-  stack_->setCurrentWidget(late_);
+  turnTo(*stack_, *late_);
   late_->begin(*day_);
 }
 
 void DayBoardPage::runnersList() {
   if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
-  stack_->setCurrentWidget(runners_);
+  turnTo(*stack_, *runners_);
   runners_->begin(*day_);
 }
 

@@ -52,8 +52,8 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
   column->addWidget(wordsLabel(u"Names and rooms only. Count the sheets out and in again, then "
                                "shred them."_s,
                                u"counts"_s, {}, this));
+  column->addLayout(keys); // above the list, in sight in letters of any size
   column->addWidget(table_, 1);
-  column->addLayout(keys);
   setFocusProxy(table_);
 }
 
