@@ -101,8 +101,10 @@ class Session : public Reader {
   Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
                                        Confirmed confirmed = Confirmed::no);
   Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
-  /// Takes back this laptop's last act, all its rows; the words of what was taken back.
-  Result<std::string> undo(By by);
+  /// Takes back this laptop's last act, all its rows; the words of what was taken back. Sealant
+  /// that has flowed is in a mouth: taking back a step of it is a correction, `ruleReason` without
+  /// why.
+  Result<std::string> undo(By by, const std::string& why = {});
 
   // Afterwards.
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);

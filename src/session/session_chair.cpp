@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -321,13 +322,23 @@ Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcom
   });
 }
 
-Result<std::string> Session::undo(By by) {
+Result<std::string> Session::undo(By by, const std::string& why) {
   auto last = book_.lastAct();
   if (!last) return last.error();
+  if (base::trim(why).empty())
+    for (const auto& line : *last) {
+      auto runs = book_.current<chairside::StepRun>(store::rowsOf("e.id", line.stamp.entry));
+      if (!runs) return runs.error();
+      for (const auto& run : *runs)
+        if (run.value.step >= chairside::Step::flow)
+          return Error{ErrorCode::ruleReason,
+                       "sealant has flowed, so this is a correction: say what was wrong"};
+    }
+  const auto reason = why.empty() ? std::string("undone") : why;
   std::string words;
   auto undone = write(by, {}, [&](store::Act& act) {
     for (const auto& line : *last | std::views::reverse)
-      act.retract(line.stamp.entry, "undone");
+      act.retract(line.stamp.entry, reason);
     return base::Done{};
   });
   if (!undone) return undone.error();

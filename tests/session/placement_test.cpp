@@ -305,7 +305,10 @@ TEST_CASE("The last act is taken back in one go and stays in the history", "[cas
   must(chair.clinic.session.enterStep(chair.clinic.by,
                                       chair.clinic.run(right, Step::cure, {16}, 20)));
   must(chair.clinic.session.enterStep(chair.clinic.by, chair.clinic.run(right, Step::check, {16})));
-  CHECK(must(chair.clinic.session.undo(chair.clinic.by)) == "step run, placement");
+  // Sealant has flowed: a correction, with its reason.
+  CHECK(codeOf(chair.clinic.session.undo(chair.clinic.by)) == ErrorCode::ruleReason);
+  CHECK(must(chair.clinic.session.undo(chair.clinic.by, "the check was another tooth's")) ==
+        "step run, placement");
   CHECK(must(chair.clinic.session.placements(chair.child)).empty());
   const auto state = must(chair.clinic.session.fields(chair.child, chair.clinic.day)).at(0);
   CHECK(state.protocol.next() == chairside::Next::check);

@@ -26,11 +26,13 @@ kit::Lot lot(kit::MaterialKind kind, const char* name, const char* number, int s
 
 } // namespace
 
-Clinic::Clinic() : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway) {}
+Clinic::Clinic(bool primaryTeeth)
+    : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway, primaryTeeth) {}
 
-Clinic::Clinic(const base::Path& book, session::BookKind kind) : Clinic({}, book, kind) {}
+Clinic::Clinic(const base::Path& book, session::BookKind kind) : Clinic({}, book, kind, false) {}
 
-Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::BookKind kind)
+Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::BookKind kind,
+               bool primaryTeeth)
     : folder(std::move(owned)),
       clock(base::atLocal(date("2026-11-17"), std::chrono::minutes(9 * 60),
                           std::chrono::minutes(-300))),
@@ -75,6 +77,7 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                                  .authorizingDentist = "Dr. Selwyn Hartgrove",
                                  .agreementUntil = date("2027-01-31"),
                                  .privacyFooting = "state only",
+                                 .primaryTeethOffered = primaryTeeth,
                                  .times = {}}));
   must(session.enterCureTime(by, {light, "Resin Fern", base::Seconds(20)}));
   must(session.enterReading(by, {light, today(), {1040}, true, "M-1", true}));

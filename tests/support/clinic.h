@@ -26,7 +26,8 @@ base::ErrorCode codeOf(const base::Result<T>& result) {
 /// morning. Everything is entered through the session's own verbs.
 class Clinic {
  public:
-  Clinic();
+  /// `primaryTeeth`: the program offers primary teeth and premolars as well.
+  explicit Clinic(bool primaryTeeth = false);
   /// A book of this kind at this place; the folder is the caller's.
   Clinic(const base::Path& book, session::BookKind kind);
 
@@ -73,7 +74,8 @@ class Clinic {
   static constexpr const char* passphrase = "quiet gym floor";
 
  private:
-  Clinic(std::optional<Scratch>&& folder, const base::Path& book, session::BookKind kind);
+  Clinic(std::optional<Scratch>&& folder, const base::Path& book, session::BookKind kind,
+         bool primaryTeeth);
   base::Date today() { return clock.now().date(); }
   roster::Child newChild();
   int children_ = 0;

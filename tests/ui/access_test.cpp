@@ -163,4 +163,19 @@ TEST_CASE("Tab goes through a page as it is read") {
   const auto today = tabOrder(*desk.window);
   INFO(today.join(u' ').toStdString());
   CHECK(comeInOrder(today, {u"todayAssistant"_s, u"todaySealant"_s}));
+  test::press(*desk.window, Qt::Key_F4);
+  part<QWidget>(*desk.window, u"totalsTerm"_s).setFocus();
+  const auto totals = tabOrder(*desk.window);
+  INFO(totals.join(u' ').toStdString());
+  CHECK(comeInOrder(totals,
+                    {u"totalsTerm"_s, u"totalsKind"_s, u"totalsSchool"_s, u"totalsOperator"_s,
+                     u"totalsFactor"_s, u"totalsSave"_s, u"reportNames"_s, u"reportTable"_s}));
+  test::press(*desk.window, Qt::Key_F1);
+  test::press(*desk.window, Qt::Key_N, Qt::AltModifier);
+  const auto late = tabOrder(*desk.window);
+  INFO(late.join(u' ').toStdString());
+  CHECK(comeInOrder(late, {u"lateNumber"_s, u"lateFirst"_s, u"lateLast"_s, u"lateBirth"_s,
+                           u"lateRoom"_s, u"latePhone"_s, u"lateProvisional"_s, u"lateState"_s,
+                           u"lateSigner"_s, u"lateSigned"_s, u"lateService0"_s, u"lateService1"_s,
+                           u"lateFlag"_s, u"lateNote"_s, u"lateSave"_s, u"lateBack"_s}));
 }

@@ -27,7 +27,7 @@ class Chair {
   int keys = 0;
   int pedals = 0;
 
-  Chair() {
+  explicit Chair(bool primaryTeeth = false) : clinic(primaryTeeth) {
     ui::Setup setup;
     setup.author = clinic.hygienist;
     setup.recorder = clinic.assistant;

@@ -53,6 +53,8 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
     save(*desk.window, name + u"-screened"_s);
     test::press(*desk.window, Qt::Key_F1);
     save(*desk.window, name + u"-board"_s, filters);
+    test::press(*desk.window, Qt::Key_U, Qt::AltModifier);
+    save(*desk.window, name + u"-runners"_s);
     test::press(*desk.window, Qt::Key_F3);
     save(*desk.window, name + u"-close-out"_s, filters);
     desk.window.reset();

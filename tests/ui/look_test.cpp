@@ -123,6 +123,12 @@ TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the c
         CHECK(desk.window->width() <= size.width());
         checkNothingClipped(*desk.window, QKeySequence(page).toString().toLatin1().constData());
       }
+      test::press(*desk.window, Qt::Key_F1);
+      test::press(*desk.window, Qt::Key_U, Qt::AltModifier);
+      checkNothingClipped(*desk.window, "runner's list");
+      const auto& back = part<QWidget>(*desk.window, u"runnersBack"_s);
+      CHECK(back.visibleRegion().boundingRect() == back.rect());
+      test::press(*desk.window, Qt::Key_Escape);
     }
 }
 
@@ -151,8 +157,43 @@ TEST_CASE("In large letters the timer, the name, the key strip and the due tooth
       checkNothingClipped(*chair.page, "curing");
       INFO(size.width() << ' ' << percent);
       CHECK(chair.page->size() == size);
+      // A stop key belongs in sight, and not only within what scrolls.
+      const auto* stop = chair.page->findChild<QWidget*>(u"lightStoppedButton"_s);
+      REQUIRE(stop != nullptr);
+      CHECK(isInSight(*chair.page, *stop));
+      CHECK(stop->visibleRegion().boundingRect() == stop->rect());
       for (const auto& name : {u"timerView"_s, u"chairHeader"_s, u"alwaysBar"_s, u"tile16"_s})
         CHECK(isInSight(*chair.page, *chair.page->findChild<QWidget*>(name)));
+    }
+}
+
+TEST_CASE("The timer has room for its own words at every size of letters") {
+  const Undress after;
+  for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})
+    for (const int percent : {100, 150, 200}) {
+      ui::dress({Scheme::light, percent});
+      Chair chair;
+      chair.page->resize(size);
+      chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+      chair.screenFour();
+      chair.press(Qt::Key_Return);
+      const auto* timer = chair.page->findChild<ui::TimerView*>();
+      const auto check = [&] {
+        QCoreApplication::processEvents();
+        INFO(percent << " %: " << timer->title().toStdString() << " / "
+                     << timer->note().toStdString() << " in " << timer->width());
+        CHECK(timer->hasRoom());
+      };
+      check(); // ready to etch two teeth
+      chair.press(Qt::Key_Space);
+      check();
+      chair.run(20);
+      chair.press(Qt::Key_Space);
+      chair.press("5");
+      CHECK_FALSE(timer->note().isEmpty());
+      check(); // the eye reminder
+      chair.press(Qt::Key_Space);
+      check();
     }
 }
 

@@ -173,10 +173,22 @@ TEST_CASE("A code never lands in a note") {
   press(*desk.window, Qt::Key_Return);
   REQUIRE(desk.shows(u"screeningPanel"_s));
   press(*desk.window, Qt::Key_N);
+  press(*desk.window, Qt::Key_1);
   auto& line = part<QLineEdit>(*desk.chair, u"askLine"_s);
-  if (!QTest::qWaitFor([&] { return line.isVisible(); }, 2000)) SUCCEED("a note needs a screening");
+  REQUIRE(QTest::qWaitFor([&] { return line.isVisible() && line.hasFocus(); }, 2000));
+  for (const auto& code : {ui::toQt(desk.other), ui::toQt(desk.number), u"RF-2611"_s}) {
+    desk.scan(code);
+    CHECK(line.isVisible());
+    CHECK(line.text().isEmpty());
+    CHECK(desk.reads(u"Scanned "_s + code + u" while words are being written"_s));
+  }
+  type(*desk.window, u"small"_s, 60, false); // hands
+  REQUIRE(QTest::qWaitFor([&] { return line.text() == u"small"_s; }, 2000));
   desk.scan(desk.other);
-  CHECK(line.text().isEmpty());
+  CHECK(line.text() == u"small"_s);
+  press(*desk.window, Qt::Key_Return);
+  CHECK(desk.reads(u"Note: small"_s));
+  CHECK_FALSE(desk.setup().sealant.has_value());
 }
 
 TEST_CASE("A lot scanned on the board is told where it belongs") {

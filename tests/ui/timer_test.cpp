@@ -46,14 +46,14 @@ TEST_CASE("The numerals are read across a room and the bar fills with them") {
   base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(9),
                                         std::chrono::hours(-5))};
   ui::TimerView timer(clock);
-  timer.resize(560, 192);
+  timer.resize(560, timer.sizeHint().height());
   timer.flashes(false);
   timer.start(QStringLiteral("Etch"), base::Seconds(20));
   const auto dark = [&] {
     const auto image = timer.grab().toImage();
     int count = 0;
     for (int x = 0; x < image.width(); ++x)
-      count += image.pixelColor(x, 142).lightness() < 128 ? 1 : 0;
+      count += image.pixelColor(x, 156).lightness() < 128 ? 1 : 0;
     return count;
   };
   const int atStart = dark();
@@ -228,7 +228,7 @@ TEST_CASE("Messages wait in their strip and leave the running timer in sight") {
   for (const auto point :
        {here.topLeft() + QPoint(5, 5), here.center(), here.bottomRight() - QPoint(5, 5)})
     CHECK(chair.page->childAt(point) == chair.timer);
-  CHECK(here.height() == 192);
+  CHECK(here.height() == chair.timer->sizeHint().height());
   CHECK(QApplication::activeModalWidget() == nullptr);
   chair.run(18); // the cure ends by itself; none of the messages asked for an answer
   CHECK(chair.first().cures == 1);

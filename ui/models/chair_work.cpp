@@ -90,8 +90,13 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
   for (const auto& finding : screening.teeth)
     if (isLeft(finding.decision))
       parts.push_back(finding.tooth.words() + ": " + std::string(base::nameOf(finding.decision)));
+  const auto isSealedSince = [&](const Tooth& tooth) {
+    return std::ranges::any_of(placements, [&](const auto& one) {
+      return one.tooth == tooth && one.attempt == Attempt::complete;
+    });
+  };
   for (const auto& placement : placements)
-    if (placement.attempt != Attempt::complete)
+    if (placement.attempt != Attempt::complete && !isSealedSince(placement.tooth))
       parts.push_back(
           placement.tooth.words() + ": " +
           (placement.note.empty() ? std::string(base::nameOf(placement.attempt)) : placement.note));

@@ -151,6 +151,12 @@ void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Sur
   case ToothState::cannotSee:
     setAbsent(finding, Presence::cannotSee);
     break;
+  case ToothState::primaryStillHere:
+    setAbsent(finding, Presence::primaryStillPresent);
+    break;
+  case ToothState::shed:
+    setAbsent(finding, Presence::shed);
+    break;
   case ToothState::partUp:
     finding.presence = Presence::partlyErupted;
     break;
@@ -191,10 +197,15 @@ void ScreeningDraft::setSecondMolarsNotUp() {
 
 SurfaceSet ScreeningDraft::treatable(const ToothFinding& finding) const {
   auto surfaces = chairside::sealableSurfaces(finding);
-  for (Surface surface : SurfaceSet::all().values())
-    if (finding.at(surface).condition == Condition::sealedPart) surfaces.add(surface);
-  const bool mends = finding.decision == Decision::repair || finding.decision == Decision::reseal;
-  return mends ? surfaces : chairside::sealableSurfaces(finding);
+  const bool repairs = finding.decision == Decision::repair;
+  if (!repairs && finding.decision != Decision::reseal) return surfaces;
+  for (Surface surface : SurfaceSet::all().values()) {
+    const auto condition = finding.at(surface).condition;
+    const bool mends =
+        condition == Condition::sealedPart || (repairs && condition == Condition::restored);
+    if (mends) surfaces.add(surface);
+  }
+  return surfaces;
 }
 
 void ScreeningDraft::propose(ToothFinding& finding) {
@@ -246,6 +257,10 @@ void ScreeningDraft::changeSurfaces(const Tooth& tooth) {
 
 void ScreeningDraft::add(const Tooth& tooth) {
   if (!find(tooth)) teeth_.push_back({tooth, Presence::erupted});
+}
+
+void ScreeningDraft::setNote(const Tooth& tooth, std::string note) {
+  at(tooth).note = std::move(note);
 }
 
 int ScreeningDraft::openQuestion() const {

@@ -32,7 +32,9 @@ enum class ToothState {
   hypoplasia,
   fluorosisMild,
   fluorosisPitted,
-  unknownOrigin
+  unknownOrigin,
+  primaryStillHere,
+  shed
 };
 
 /// A screening as it is keyed in, before it is recorded. A value: nothing here writes. Decisions
@@ -61,6 +63,8 @@ class ScreeningDraft {
   void changeSurfaces(const dentition::Tooth& tooth);
   void decide(const dentition::Tooth& tooth, chairside::Decision decision);
   void add(const dentition::Tooth& tooth);
+  /// Such as an extra tooth beside it, or that it has drifted: no other place has a number for it.
+  void setNote(const dentition::Tooth& tooth, std::string note);
 
   void answer(int choice); ///< 0, 1 or 2 to the question that is open; none when all are answered
   void askAgain();

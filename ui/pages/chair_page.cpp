@@ -9,6 +9,7 @@
 #include "ui/pages/screening_panel.h"
 #include "ui/support/pedal.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 
 #include <QKeyEvent>
 #include <QLabel>
@@ -22,14 +23,6 @@
 namespace gk::ui {
 
 namespace {
-
-/// Turns a page up; those behind it ask for no room.
-void turnTo(QStackedWidget& stack, QWidget& page) {
-  for (int i = 0; i < stack.count(); ++i)
-    stack.widget(i)->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
-  page.setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
-  stack.setCurrentWidget(&page);
-}
 
 /// The scroll area that a panel is in.
 QWidget& around(QWidget& panel) {
@@ -218,9 +211,19 @@ void ChairPage::undo() {
     strip_->say(u"A timer runs. Let it end, or stop it, then undo."_s);
     return;
   }
+  takeBack({});
+}
+
+void ChairPage::takeBack(const std::string& why) {
   const auto child = visit_->file().child.id;
-  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by()); });
-  if (!words) return;
+  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by(), why); });
+  if (!words) {
+    if (!why.empty() || words.error().code != base::ErrorCode::ruleReason) return;
+    strip_->settle();
+    ask_->write(u"Sealant has flowed, so this is a correction. What was wrong?"_s, {},
+                [this](const QString& said) { takeBack(toStd(said)); });
+    return;
+  }
   const auto place = placeOf(child, *day_);
   seated_ = place && (*place == session::Place::inChair || *place == session::Place::parked);
   screening_->begin();

@@ -82,6 +82,7 @@ class ChairPage final : public QWidget {
   void scannedChild(const std::string& number);
   [[nodiscard]] bool isPedalKey(const QKeyEvent& event) const;
   void undo();
+  void takeBack(const std::string& why);
   void nextTooth();
   void toggleWho();
   void toggleHidden();

@@ -12,6 +12,10 @@ void ChairPage::scanned(const QString& code) {
     strip_->say(u"Scanned "_s + code + u" while a timer runs: scan it again afterwards."_s);
     return;
   }
+  if (ask_->isWriting()) {
+    strip_->say(u"Scanned "_s + code + u" while words are being written: finish them first."_s);
+    return;
+  }
   if (const auto number = roster::parseChildNumber(toStd(code))) {
     scannedChild(*number);
     return;

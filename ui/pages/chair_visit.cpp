@@ -2,6 +2,8 @@
 
 #include "base/contract.h"
 
+#include <algorithm>
+
 namespace gk::ui {
 
 ChairVisit::ChairVisit(Context& context, AskBar& askBar, MessageStrip& messages, TimerView& clock,
@@ -16,6 +18,7 @@ ChairVisit::ChairVisit(Context& context, AskBar& askBar, MessageStrip& messages,
 
 bool ChairVisit::begin(roster::ChildId child, roster::DayId day) {
   auto file = readChair(context_.session, child, day);
+  if (!isOn() || file_->child.id != child) tryingAgain_ = false;
   if (!file) {
     strip.post(describe(file.error()));
     return false;
@@ -40,6 +43,36 @@ std::vector<dentition::Tooth> ChairVisit::begun() const {
       teeth.push_back(named.tooth);
   for (const auto& placement : file().placements)
     teeth.push_back(placement.value.tooth);
+  if (!tryingAgain_) return teeth;
+  std::vector<dentition::Tooth> again = stopped();
+  if (const auto* field = file().fieldInHand())
+    for (const auto& tooth : unfinished(field->protocol))
+      std::erase(again, tooth);
+  std::erase_if(teeth,
+                [&](const auto& tooth) { return std::ranges::find(again, tooth) != again.end(); });
+  return teeth;
+}
+
+bool ChairVisit::isVarnished() {
+  const auto records = book().dayRecords(file().day.id);
+  if (!records) {
+    strip.post(describe(records.error()));
+    return false;
+  }
+  return std::ranges::any_of(records->varnishes, [&](const auto& varnish) {
+    return varnish.value.child == file().child.id;
+  });
+}
+
+std::vector<dentition::Tooth> ChairVisit::stopped() const {
+  using chairside::Attempt;
+  std::vector<dentition::Tooth> teeth;
+  for (const auto& [id, stamp, placement] : file().placements) {
+    std::erase(teeth, placement.tooth); // the newest word stands
+    if (placement.attempt == Attempt::stoppedBeforeSealant ||
+        placement.attempt == Attempt::stoppedBeforeCure)
+      teeth.push_back(placement.tooth);
+  }
   return teeth;
 }
 

@@ -35,6 +35,12 @@ class ChairVisit final : public QObject {
   [[nodiscard]] base::Date date() const { return file().day.value.date; }
   /// Every tooth that has a field or a placement today.
   [[nodiscard]] std::vector<dentition::Tooth> begun() const;
+  /// Says why, and false, when it cannot be read.
+  [[nodiscard]] bool isVarnished();
+  /// Teeth that were stopped today and not sealed since.
+  [[nodiscard]] std::vector<dentition::Tooth> stopped() const;
+  /// Whether those count as begun; a child who bolted may come back for them.
+  void tryAgain(bool wanted) { tryingAgain_ = wanted; }
 
   /// Does a verb: its trouble goes to the strip and the entry stays; success reads the file again.
   template <class Verb>
@@ -66,6 +72,7 @@ class ChairVisit final : public QObject {
   Context& context_;
   std::optional<ChairFile> file_;
   bool ownAct_ = false;
+  bool tryingAgain_ = false;
   base::Subscription changes_;
 };
 

@@ -4,8 +4,10 @@
 #include "ui/models/readiness_words.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
+#include "ui/pages/runners_page.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 
@@ -28,16 +30,18 @@ using chairside::DayEnd;
 DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
     : Page(context, parent), stack_(new QStackedWidget(this)),
       openDay_(new OpenDayForm(context, stack_)), late_(new LateForm(context, stack_)),
+      runners_(new RunnersPage(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
       ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
       counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)), search_(new QLineEdit(this)),
       table_(new QTableView(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
   layOut();
-  for (auto* form : {static_cast<Page*>(openDay_), static_cast<Page*>(late_)})
+  for (auto* form :
+       {static_cast<Page*>(openDay_), static_cast<Page*>(late_), static_cast<Page*>(runners_)})
     connect(form, &Page::failed, this, &Page::failed);
   const auto toBoard = [this] {
-    stack_->setCurrentIndex(0);
+    turnTo(*stack_, *stack_->widget(0));
     search_->setFocus();
   };
   connect(openDay_, &OpenDayForm::backedOut, this, toBoard);
@@ -46,6 +50,8 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
     chooseDay(day);
   });
   connect(late_, &LateForm::backedOut, this, toBoard);
+  connect(runners_, &RunnersPage::backedOut, this, toBoard);
+  connect(runners_, &Page::said, this, &Page::said);
   connect(late_, &LateForm::entered, this, [this, toBoard](roster::ChildId child) {
     toBoard();
     refresh();
@@ -101,7 +107,7 @@ void DayBoardPage::layOut() {
                                                    : QBoxLayout::LeftToRight);
   });
   other->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
-    stack_->setCurrentWidget(openDay_);
+    turnTo(*stack_, *openDay_);
     openDay_->begin();
   }));
   other->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
@@ -123,6 +129,8 @@ void DayBoardPage::layOut() {
   acts->addWidget(
       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
   acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
+  acts->addWidget(
+      button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }));
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
 
   auto* column = new QVBoxLayout(board);
@@ -136,7 +144,8 @@ void DayBoardPage::layOut() {
   stack_->insertWidget(0, board);
   stack_->addWidget(openDay_);
   stack_->addWidget(late_);
-  stack_->setCurrentIndex(0);
+  stack_->addWidget(runners_);
+  turnTo(*stack_, *board);
   auto* whole = new QVBoxLayout(this);
   whole->addWidget(stack_);
   setFocusProxy(search_);
@@ -277,8 +286,14 @@ void DayBoardPage::cancelDay() {
 
 void DayBoardPage::lateForm() {
   if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
-  stack_->setCurrentWidget(late_);
+  turnTo(*stack_, *late_);
   late_->begin(*day_);
+}
+
+void DayBoardPage::runnersList() {
+  if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
+  turnTo(*stack_, *runners_);
+  runners_->begin(*day_);
 }
 
 void DayBoardPage::note(DayEnd end) {

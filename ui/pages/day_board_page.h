@@ -12,6 +12,7 @@ namespace gk::ui {
 
 class LateForm;
 class OpenDayForm;
+class RunnersPage;
 
 /// Who is waiting, in the chair, done. Type or scan a number, Enter takes the child to the chair.
 class DayBoardPage final : public Page {
@@ -43,6 +44,7 @@ class DayBoardPage final : public Page {
   void askForDay();
   void cancelDay();
   void lateForm();
+  void runnersList();
   void note(chairside::DayEnd end);
   void withdraw();
   void undo();
@@ -55,6 +57,7 @@ class DayBoardPage final : public Page {
   QStackedWidget* stack_;
   OpenDayForm* openDay_;
   LateForm* late_;
+  RunnersPage* runners_;
   QLabel* title_;
   QLabel* ready_;
   QLabel* counts_;

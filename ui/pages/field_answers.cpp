@@ -190,7 +190,7 @@ void FieldSteps::enterTyped(const chairside::StepRun& run) {
   if (run.step == Step::etch)
     enterEtch(run);
   else if (enter(run))
-    curedOn_ = visit_.file().day.id;
+    cured_ = cureNow();
 }
 
 } // namespace gk::ui

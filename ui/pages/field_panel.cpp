@@ -10,6 +10,8 @@
 #include <QVBoxLayout>
 #include <QVariant>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 using chairside::DryGuard;
@@ -20,6 +22,14 @@ namespace {
 
 const QString eyeReminder = u"Before the first cure: eye protection on child and team? Blue filter "
                             "up? Never look at the light."_s;
+
+/// No lot tells it: gloves, dam and cups are no lots.
+bool hasLatexStop(const session::IdentityCard& card) {
+  return std::ranges::any_of(card.flags, [](const auto& flag) {
+    return flag.value.kind == roster::FlagKind::latexAllergy &&
+           flag.value.action == roster::FlagAction::stop;
+  });
+}
 
 } // namespace
 
@@ -51,6 +61,7 @@ void FieldPanel::begin() {
   order_ = visit().context().acting.habits().order;
   guards_ = chairside::DryGuardSet::all();
   guardNote_.clear();
+  varnishGone_ = false;
 }
 
 std::optional<WorkGroup> FieldPanel::group() const {
@@ -84,6 +95,8 @@ void FieldPanel::refresh() {
 
 void FieldPanel::showIsolation(const WorkGroup& next) {
   title_->setText(toQt(next.title) + u": keep dry"_s);
+  title_->show();
+  guide_->show();
   QStringList lines;
   for (const auto& [tooth, surfaces] : next.teeth)
     lines += capital(toQt(tooth.shown(visit().notation()))) + u" ("_s +
@@ -93,6 +106,8 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   if (!guards_.hasAll(chairside::DryGuardSet::all()))
     guide = u"Not had: "_s + toQt(guardNote_) + u". The rest held?"_s;
   if (next.interim) guide += u" Interim: choose a glass ionomer lot (L)."_s;
+  if (hasLatexStop(file().card))
+    guide = u"LATEX STOP: latex-free gloves, dam and cups only. "_s + guide;
   guide_->setText(guide);
   kit_->setText(setupWords(file(), visit().setup()));
   keys_->setActions(
@@ -119,6 +134,10 @@ void FieldPanel::showSteps() {
   kit_->setText(setupWords(file(), visit().setup()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
+  // While the light is on the timer says it all, and the stop key stands right under it.
+  const bool curing = visit().timer.isRunning() && (now == Next::flow || now == Next::cure);
+  title_->setVisible(!curing);
+  guide_->setVisible(!curing);
   const bool cureIsNext = now == Next::flow || now == Next::cure;
   visit().timer.remind(cureIsNext && steps_->hasLamp() && !steps_->hasCured() ? eyeReminder
                                                                               : QString());
@@ -145,13 +164,15 @@ QString FieldPanel::guidance() const {
     return u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
   case Next::rinse:
   case Next::dry:
-    return steps_->field().protocol.teeth().front().etches > 0
-               ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s.arg(
-                     steps_->field().protocol.rinseTarget().count())
-               : u"Dry the teeth, keep them so."_s;
+    return isEtched() ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s.arg(
+                            steps_->field().protocol.rinseTarget().count()) +
+                            fluorosisWords()
+                      : u"Dry the teeth, keep them so."_s;
   case Next::flow:
-    return u"Flow from one end, no bubbles; then the light."_s;
+    return steps_->hasLamp() ? u"Flow from one end, no bubbles; then the light."_s
+                             : u"Mix, flow from one end, no bubbles; then it sets by itself."_s;
   case Next::cure:
+    if (!steps_->hasLamp()) return u"It sets without a light. Keep it dry."_s;
     return visit().timer.isRunning() ? u"Curing. It ends by itself."_s
                                      : u"Tip as close as can be. Start for each exposure."_s;
   case Next::check: {
@@ -165,6 +186,24 @@ QString FieldPanel::guidance() const {
     return {};
   }
   base::fail("no such step");
+}
+
+/// A glass ionomer goes on teeth that are dried and not etched.
+bool FieldPanel::isEtched() const {
+  return steps_->field().protocol.teeth().front().etches > 0;
+}
+
+/// Fluorosis is white before any etching, so the look of the whole crown says nothing.
+QString FieldPanel::fluorosisWords() const {
+  using chairside::Enamel;
+  if (!file().screening) return {};
+  for (const auto& named : steps_->field().field.value.teeth)
+    for (const auto& finding : file().screening->value.teeth)
+      if (finding.tooth == named.tooth &&
+          (finding.enamel == Enamel::fluorosisMild || finding.enamel == Enamel::fluorosisPitted))
+        return u" Fluorosis, "_s + toQt(named.tooth.words()) +
+               u": white already; judge the etched pits alone."_s;
+  return {};
 }
 
 void FieldPanel::showKitKeys() {
@@ -195,6 +234,9 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
              [this] { steps_->pedal(); }, KeyLook::main},
             {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
              [this] { steps_->typeSeconds(); }, KeyLook::plain, !runs}};
+  } else if (now == Next::dry && !isEtched()) {
+    keys = {
+        {Qt::Key_5, u"Yes, dry"_s, u"dryButton"_s, [this] { steps_->frosty(); }, KeyLook::main}};
   } else if (now == Next::rinse || now == Next::dry) {
     keys = {
         {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
@@ -202,17 +244,19 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
         {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
         {Qt::Key_6, u"Not seen"_s, u"frostyNotSeenButton"_s, [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
-    keys = {{Qt::Key_Space, now == Next::flow ? u"On, cure"_s : u"Cure"_s, u"startTimerButton"_s,
-             [this] { steps_->pedal(); }, KeyLook::main, !runs},
-            {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s,
-             u"togetherButton"_s, [this] { steps_->toggleTogether(); }, KeyLook::plain, !runs}};
-    if (!runs)
-      keys.push_back({Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
-                      [this] { steps_->typeSeconds(); }});
+    // A stop key is seen at any size of letters: nothing else stands above it meanwhile.
     if (runs)
-      keys.push_back({Qt::Key_Escape, u"Light out"_s, u"lightStoppedButton"_s,
-                      [this] { steps_->lightStopped(); }, KeyLook::alarm});
-    else if (now == Next::flow)
+      return {{Qt::Key_Escape, steps_->hasLamp() ? u"Light out"_s : u"Stop the wait"_s,
+               u"lightStoppedButton"_s, [this] { steps_->lightStopped(); }, KeyLook::alarm}};
+    const auto lamp = steps_->hasLamp();
+    const auto start = now == Next::flow ? (lamp ? u"On, cure"_s : u"On, let it set"_s)
+                                         : (lamp ? u"Cure"_s : u"Let it set"_s);
+    keys = {
+        {Qt::Key_Space, start, u"startTimerButton"_s, [this] { steps_->pedal(); }, KeyLook::main},
+        {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s, u"togetherButton"_s,
+         [this] { steps_->toggleTogether(); }},
+        {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s, [this] { steps_->typeSeconds(); }}};
+    if (now == Next::flow)
       keys.push_back(
           {Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s, [this] { steps_->flow(); }});
   } else if (now == Next::check) {
@@ -239,6 +283,17 @@ void FieldPanel::isolate() {
                                     : u"These teeth take a sealant, not a glass ionomer: L."_s);
     return;
   }
+  if (visit().isVarnished() && !varnishGone_) {
+    visit().ask.choose(u"Varnish is on already and nothing bonds through it."_s,
+                       {u"Leave these teeth for now"_s, u"Cleaned off: go on"_s},
+                       [this](int chosen) {
+                         if (chosen == 0) return;
+                         varnishGone_ = true;
+                         isolate();
+                       });
+    return;
+  }
+  const std::string note = varnishGone_ ? "varnish was on and was cleaned off first" : "";
   chairside::Field field{.child = file().child.id,
                          .day = file().day.id,
                          .teeth = next->teeth,
@@ -251,7 +306,8 @@ void FieldPanel::isolate() {
                          .sealant = *setup.sealant,
                          .etchant = isClay ? std::nullopt : setup.etchant,
                          .adding = next->adding,
-                         .note = guardNote_};
+                         .note =
+                             guardNote_ + (guardNote_.empty() || note.empty() ? "" : "; ") + note};
   const auto made = visit().act([&] { return visit().book().isolate(visit().by(), field); });
   if (!made) return;
   guards_ = chairside::DryGuardSet::all();

@@ -39,6 +39,8 @@ class FieldPanel final : public ChairPanel {
   [[nodiscard]] std::vector<KeyAction> stepKeys();
   void showKitKeys();
   [[nodiscard]] QString guidance() const;
+  [[nodiscard]] bool isEtched() const;
+  [[nodiscard]] QString fluorosisWords() const;
   void isolate();
   void missingGuard();
   void changeOrder();
@@ -53,6 +55,7 @@ class FieldPanel final : public ChairPanel {
   WorkOrder order_ = WorkOrder::halves;
   chairside::DryGuardSet guards_ = chairside::DryGuardSet::all();
   std::string guardNote_;
+  bool varnishGone_ = false; ///< a person says that it was cleaned off
 };
 
 } // namespace gk::ui

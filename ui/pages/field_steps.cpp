@@ -225,7 +225,7 @@ void FieldSteps::endTimer(StepResult result, const std::string& reason) {
   if (run.step == Step::etch)
     enterEtch(run);
   else if (enter(run))
-    curedOn_ = visit_.file().day.id;
+    cured_ = cureNow();
   Q_EMIT visit_.changed();
 }
 
@@ -270,7 +270,8 @@ void FieldSteps::interrupt(const std::string& reason) {
 
 void FieldSteps::lightStopped() {
   if (!running_ || running_->run.step != Step::cure) return;
-  const auto run = takeRun(StepResult::interrupted, "the light stopped");
+  const auto run =
+      takeRun(StepResult::interrupted, hasLamp() ? "the light stopped" : "the wait was stopped");
   visit_.ask.choose(u"The cure stopped at %1 s of %2 s."_s
                         .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
                         .arg(run.target->count()),

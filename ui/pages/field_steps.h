@@ -24,8 +24,8 @@ class FieldSteps final : public QObject {
   [[nodiscard]] bool isTogether() const { return together_; }
   /// A timer that the book knows and that runs here no more: interrupted, not cured.
   [[nodiscard]] bool wasInterrupted() const;
-  /// Once today, on this laptop since it started: eye protection was reminded of.
-  [[nodiscard]] bool hasCured() const { return curedOn_ == visit_.file().day.id; }
+  /// With this light today, on this laptop since it started: eye protection was reminded of.
+  [[nodiscard]] bool hasCured() const { return cured_ == cureNow(); }
 
   /// Space or the pedal went down. During a cure it does nothing, unless held for a second: then
   /// the run counts as interrupted and a full one begins.
@@ -51,6 +51,9 @@ class FieldSteps final : public QObject {
   struct Running {
     chairside::StepRun run; ///< all but its result and time
   };
+  using Cured = std::pair<roster::DayId, std::optional<kit::LightId>>;
+
+  [[nodiscard]] Cured cureNow() const { return {visit_.file().day.id, visit_.setup().light}; }
 
   [[nodiscard]] chairside::StepRun blank(chairside::Step step,
                                          std::vector<dentition::ToothSurfaces> teeth) const;
@@ -77,7 +80,7 @@ class FieldSteps final : public QObject {
   std::optional<Running> running_;
   bool together_ = false; ///< one exposure over all surfaces of a tooth
   std::optional<std::pair<kit::LightId, std::string>> lightReason_; ///< used all the same, why
-  std::optional<roster::DayId> curedOn_; ///< no need to remind of eye protection again that day
+  std::optional<Cured> cured_; ///< no need to remind of eye protection again until it changes
   std::optional<base::Milliseconds> heldSince_; ///< pressed during a run and not let go yet
 };
 

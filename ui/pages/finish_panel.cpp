@@ -61,17 +61,6 @@ chairside::DayOutcome FinishPanel::outcome() const {
   return proposed;
 }
 
-bool FinishPanel::isVarnished() {
-  const auto records = visit().book().dayRecords(file().day.id);
-  if (!records) {
-    visit().strip.post(describe(records.error()));
-    return false;
-  }
-  return std::ranges::any_of(records->varnishes, [&](const auto& varnish) {
-    return varnish.value.child == file().child.id;
-  });
-}
-
 void FinishPanel::refresh() {
   std::vector<chairside::Placement> placements;
   for (const auto& placement : file().placements)
@@ -83,7 +72,7 @@ void FinishPanel::refresh() {
   title_->setText(lines.empty() ? u"Nothing was sealed today"_s : u"Read back and look"_s);
   sealed_->setText(shown.join(u'\n'));
   sealed_->setVisible(!shown.isEmpty());
-  const bool varnished = isVarnished();
+  const bool varnished = visit().isVarnished();
   const auto* lot = file().lot(visit().setup().varnish);
   const auto proposed = outcome();
   state_->setText(
@@ -109,6 +98,12 @@ void FinishPanel::refresh() {
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
        {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s, [this] { Q_EMIT findingsWanted(); }},
+       {Qt::Key_R, u"Try again"_s, u"tryAgainButton"_s,
+        [this] {
+          visit().tryAgain(true);
+          Q_EMIT visit().changed();
+        },
+        KeyLook::plain, !visit().stopped().empty()},
        {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, KeyLook::main}});
 }
 

@@ -25,7 +25,6 @@ class FinishPanel final : public ChairPanel {
 
  private:
   [[nodiscard]] chairside::DayOutcome outcome() const;
-  [[nodiscard]] bool isVarnished();
   void varnish(session::Confirmed sooner);
   void changeEnd();
   void end();

@@ -160,9 +160,11 @@ QString setupWords(const ChairFile& file, const Setup& setup) {
   const auto* sealant = file.lot(setup.sealant);
   const auto* etchant = file.lot(setup.etchant);
   const auto* light = file.light(setup.light);
+  const bool wantsLight = !sealant || sealant->kind == MaterialKind::sealantLightCure;
   return (sealant ? toQt(kit::shown(*sealant)) : u"NO SEALANT LOT"_s) + u", "_s +
          (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
-         (light ? u"light "_s + toQt(light->tag) : u"NO LIGHT"_s) + u", "_s +
+         (wantsLight ? (light ? u"light "_s + toQt(light->tag) : u"NO LIGHT"_s) + u", "_s
+                     : QString()) +
          named(setup.isolation) + u", cheek: "_s + named(setup.cheek) + u", tongue: "_s +
          named(setup.tongue) + (setup.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }

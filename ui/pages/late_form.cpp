@@ -46,9 +46,6 @@ base::Date endOfSchoolYear(base::Date today) {
 
 LateForm::LateForm(Context& context, QWidget* parent)
     : Page(context, parent), known_(wordsLabel({}, u"counts"_s, u"lateKnown"_s, this)) {
-  auto* save =
-      keyButton(u"Enter the form"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"lateSave"_s, this);
-  auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"lateBack"_s, this);
   auto* grid = new QGridLayout(this);
   grid->addWidget(wordsLabel(u"A form came back today"_s, u"title"_s, {}, this), 0, 0, 1, 2);
   auto* left = new QFormLayout;
@@ -59,6 +56,10 @@ LateForm::LateForm(Context& context, QWidget* parent)
   }
   layOutChild(left);
   layOutForm(right);
+  // Made last, Tab comes to them last.
+  auto* save =
+      keyButton(u"Enter the form"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"lateSave"_s, this);
+  auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"lateBack"_s, this);
   grid->addLayout(left, 1, 0);
   grid->addLayout(right, 1, 1);
   grid->addWidget(known_, 2, 0, 1, 2);

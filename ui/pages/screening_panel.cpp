@@ -36,7 +36,9 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
       {u"Fluorosis, pitted"_s, ToothState::fluorosisPitted},
       {u"Band or bracket"_s, ToothState::banded},
       {u"Fractured"_s, ToothState::fractured},
-      {u"Sealed, by whom?"_s, ToothState::unknownOrigin}};
+      {u"Sealed, by whom?"_s, ToothState::unknownOrigin},
+      {u"Primary molar still here"_s, ToothState::primaryStillHere},
+      {u"Shed"_s, ToothState::shed}};
   return states;
 }
 
@@ -123,6 +125,7 @@ void ScreeningPanel::refresh() {
                 (part ? u": "_s + named(*part) + u" only"_s : u": whole tooth"_s);
   if (const auto* finding = draft_->find(tooth)) {
     cursor += u". Decision: "_s + named(finding->decision);
+    if (!finding->note.empty()) cursor += u". Note: "_s + toQt(finding->note);
     const auto& child = file().child.value;
     const bool isUp = finding->presence == chairside::Presence::erupted ||
                       finding->presence == chairside::Presence::partlyErupted;
@@ -241,7 +244,18 @@ void ScreeningPanel::addTooth() {
     visit().map.select(*tooth);
     visit().strip.say(u"Added: "_s + toQt(tooth->shown(visit().notation())));
     Q_EMIT visit().changed();
+    if (tooth->isPremolar()) askWhatStands();
   });
+}
+
+/// A primary molar that has not been shed stands where its premolar will come.
+void ScreeningPanel::askWhatStands() {
+  visit().ask.choose(u"What stands in this place?"_s,
+                     {u"The premolar, up"_s, u"Primary molar still here"_s, u"Neither is up"_s},
+                     [this](int chosen) {
+                       if (chosen == 1) set(ToothState::primaryStillHere);
+                       if (chosen == 2) set(ToothState::notUp);
+                     });
 }
 
 void ScreeningPanel::answer(int choice) {
@@ -261,8 +275,25 @@ void ScreeningPanel::answer(int choice) {
 }
 
 void ScreeningPanel::addNote() {
-  visit().ask.write(u"Note"_s, draft_ ? toQt(draft_->note()) : QString(),
-                    [this](const QString& said) { change([&] { draft_->setNote(toStd(said)); }); });
+  if (!draft_) return;
+  const auto tooth = visit().map.selected();
+  visit().ask.choose(u"A note on what?"_s, {capital(toQt(tooth.words())), u"The whole visit"_s},
+                     [this, tooth](int chosen) {
+                       if (chosen == 1) {
+                         visit().ask.write(u"Note on the visit"_s, toQt(draft_->note()),
+                                           [this](const QString& said) {
+                                             change([&] { draft_->setNote(toStd(said)); });
+                                           });
+                         return;
+                       }
+                       const auto* finding = draft_->find(tooth);
+                       visit().ask.write(u"Note on the "_s + toQt(tooth.words()) +
+                                             u": an extra tooth beside it, drifted, its shape"_s,
+                                         finding ? toQt(finding->note) : QString(),
+                                         [this, tooth](const QString& said) {
+                                           change([&] { draft_->setNote(tooth, toStd(said)); });
+                                         });
+                     });
 }
 
 void ScreeningPanel::record() {

@@ -31,6 +31,7 @@ class ScreeningPanel final : public ChairPanel {
   void set(ToothState state);
   void more();
   void addTooth();
+  void askWhatStands();
   void nextPart();
   void answer(int choice);
   void record();

@@ -71,6 +71,7 @@ void stopChild(ChairVisit& visit, const std::function<void()>& before,
     options += capital(QString::fromUtf8(reason.words));
   const auto chosenReason = [&visit, before, then](int chosen) {
     const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
+    visit.tryAgain(false);
     if (before) before();
     if (!visit.file().screening) {
       if (endDay(visit, reason)) then();

@@ -78,11 +78,13 @@ QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWi
 } // namespace
 
 TotalsPage::TotalsPage(Context& context, QWidget* parent)
-    : Page(context, parent), state_(wordsLabel({}, u"note"_s, u"totalsState"_s, this)),
-      browser_(new ReportBrowser(this)), whatIf_(new WhatIfPanel(this)) {
+    : Page(context, parent), state_(wordsLabel({}, u"note"_s, u"totalsState"_s, this)) {
   setObjectName(u"totalsPage"_s);
   auto* column = new QVBoxLayout(this);
   buildChoices(column);
+  // Made after the choices, Tab comes to them after those.
+  whatIf_ = new WhatIfPanel(this);
+  browser_ = new ReportBrowser(this);
   column->addWidget(state_);
   column->addWidget(whatIf_);
   column->addWidget(browser_, 1);

@@ -51,13 +51,13 @@ class TotalsPage final : public Page {
   [[nodiscard]] QString choiceWords() const;
   [[nodiscard]] reports::Names names();
 
-  QComboBox* term_;
-  QComboBox* kind_;
-  QComboBox* factor_;
+  QComboBox* term_ = nullptr;
+  QComboBox* kind_ = nullptr;
+  QComboBox* factor_ = nullptr;
   std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
   QLabel* state_;
-  ReportBrowser* browser_;
-  WhatIfPanel* whatIf_;
+  ReportBrowser* browser_ = nullptr;
+  WhatIfPanel* whatIf_ = nullptr;
   std::vector<base::Recorded<roster::Term>> terms_;
   std::shared_ptr<const Counted> counted_;
   std::vector<reports::Table> tables_; ///< of the report chosen

@@ -29,6 +29,8 @@ class AskBar final : public QWidget {
              std::function<void(const QString&)> then);
   void backOut();
 
+  /// Words are being written, which nothing may replace.
+  [[nodiscard]] bool isWriting() const { return asking_ && thenText_ != nullptr; }
   [[nodiscard]] bool isAsking() const { return asking_; }
   /// Precondition: asking. Takes every key.
   void press(const QKeyEvent& event);

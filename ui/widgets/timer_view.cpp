@@ -8,6 +8,7 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <array>
 
 namespace gk::ui {
 
@@ -18,6 +19,9 @@ namespace {
 
 constexpr int pulseMs = 100;
 constexpr int flashMs = 50;
+/// Of the title and the note, the first that fits.
+constexpr std::array faces{20, 18, 16, 15, 14};
+constexpr int wrapped = int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap};
 /// Clocks that a server corrects drift by less than this; a person's hand moves them by more.
 constexpr Milliseconds clockMoved{2000};
 
@@ -32,7 +36,7 @@ QFont sized(const QFont& font, int pixels, bool bold = true) {
 
 TimerView::TimerView(base::Clock& clock, QWidget* parent) : QWidget(parent), clock_(clock) {
   setObjectName(u"timerView"_s);
-  setFixedHeight(192);
+  setFixedHeight(212);
   pulse_.setInterval(pulseMs);
   due_.setSingleShot(true);
   due_.setTimerType(Qt::PreciseTimer);
@@ -149,16 +153,15 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.drawRect(rect().adjusted(2, 2, -3, -3));
   painter.setPen(words);
 
-  painter.setFont(sized(font(), 20));
-  painter.drawText(QRect(14, 6, width() - 28, 28), Qt::AlignLeft | Qt::AlignVCenter,
-                   painter.fontMetrics().elidedText(what_, Qt::ElideRight, width() - 28));
+  painter.setFont(faceFor(what_, titleBox()));
+  painter.drawText(titleBox(), wrapped, what_);
   painter.setFont(sized(font(), style::timerText));
-  painter.drawText(QRect(14, 24, width() - 28, 108), Qt::AlignLeft | Qt::AlignVCenter, text());
+  painter.drawText(QRect(14, 38, width() - 28, 108), Qt::AlignLeft | Qt::AlignVCenter, text());
   painter.setFont(sized(font(), 26));
-  painter.drawText(QRect(width() - 190, 38, 176, 90), Qt::AlignRight | Qt::AlignVCenter,
+  painter.drawText(QRect(width() - 190, 52, 176, 90), Qt::AlignRight | Qt::AlignVCenter,
                    underText());
 
-  const QRect bar(14, 134, width() - 28, 16);
+  const QRect bar(14, 148, width() - 28, 16);
   const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
   const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
   painter.fillRect(QRect(bar.left(), bar.top(), static_cast<int>(bar.width() * part), bar.height()),
@@ -166,9 +169,31 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(words, 2));
   painter.drawRect(bar);
 
-  painter.setFont(sized(font(), 16));
-  painter.drawText(QRect(14, 151, width() - 28, height() - 154),
-                   int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap}, note_);
+  painter.setFont(faceFor(note_, noteBox()));
+  painter.drawText(noteBox(), wrapped, note_);
+}
+
+QRect TimerView::titleBox() const {
+  return {14, 5, width() - 28, 40};
+}
+
+QRect TimerView::noteBox() const {
+  return {14, 166, width() - 28, height() - 170};
+}
+
+QFont TimerView::faceFor(const QString& words, const QRect& box) const {
+  for (const int pixels : faces) {
+    auto face = sized(font(), pixels);
+    if (box.contains(QFontMetrics(face).boundingRect(box, wrapped, words))) return face;
+  }
+  return sized(font(), faces.back());
+}
+
+bool TimerView::hasRoom() const {
+  const auto fits = [&](const QString& words, const QRect& box) {
+    return box.contains(QFontMetrics(faceFor(words, box)).boundingRect(box, wrapped, words));
+  };
+  return fits(what_, titleBox()) && fits(note_, noteBox());
 }
 
 } // namespace gk::ui

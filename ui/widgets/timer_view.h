@@ -39,8 +39,11 @@ class TimerView final : public QWidget {
   [[nodiscard]] bool isReached() const;
   [[nodiscard]] QString text() const; ///< the numerals
   [[nodiscard]] const QString& note() const { return note_; }
+  [[nodiscard]] const QString& title() const { return what_; }
+  /// Whether the title and the note have room for all of their words.
+  [[nodiscard]] bool hasRoom() const;
 
-  [[nodiscard]] QSize sizeHint() const override { return {480, 200}; }
+  [[nodiscard]] QSize sizeHint() const override { return {480, 212}; }
 
  public Q_SLOTS:
   /// Looks at the clock; runs ten times a second by itself.
@@ -61,6 +64,10 @@ class TimerView final : public QWidget {
 
  private:
   [[nodiscard]] QString underText() const;
+  [[nodiscard]] QRect titleBox() const;
+  [[nodiscard]] QRect noteBox() const;
+  /// The largest face in which the words fit the box, or the smallest there is.
+  [[nodiscard]] QFont faceFor(const QString& words, const QRect& box) const;
   void tell(Cue what);
   void compareClocks();
 

@@ -183,7 +183,10 @@ void BookView::toChair(roster::ChildId child, roster::DayId day) {
 }
 
 void BookView::leaveChair() {
+  // What the chair said last, such as why nobody was seated, is read where one goes.
+  const auto said = chair_->findChild<MessageStrip*>()->text();
   turnTo(cameFrom_ ? cameFrom_ : board_);
+  strip_->say(said);
 }
 
 void BookView::unlock(const QString& passphrase) {
