@@ -13,6 +13,7 @@
 #include "ui/support/scan.h"
 #include "ui/support/speaker.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
@@ -163,13 +164,9 @@ void BookView::turnTo(QWidget* page) {
   if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
   if (page == readiness_) readiness_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   strip_->say({});
-  for (const auto& [one, button] : buttons_) {
+  ui::turnTo(*pages_, *page);
+  for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
-    // A page that is not seen asks for no room: else the highest of them makes every page scroll.
-    const auto policy = one == page ? QSizePolicy::Preferred : QSizePolicy::Ignored;
-    one->setSizePolicy(policy, policy);
-  }
-  pages_->setCurrentWidget(page);
   page->setFocus();
   showRunning();
 }
