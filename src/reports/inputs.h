@@ -96,6 +96,7 @@ struct TermRecords {
   Rows<followup::RetentionCheck> checks{}; ///< all checks of those placements, whenever made
   Rows<chairside::Field> fields{};         ///< of those placements
   Rows<followup::Referral> referrals{};    ///< of this term's days
+  Rows<followup::ContactAttempt> contacts{}; ///< about those children, whenever made
 
   Rows<roster::DayClosure> closures{};
   Rows<kit::Lot> lots{};

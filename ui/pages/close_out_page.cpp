@@ -230,8 +230,9 @@ void CloseOutPage::save() {
   if (!sheet_) return;
   const auto& tables = browser_->tables();
   const auto saved =
-      saveReport(context().prompter, "Close-out " + sheet_->school + " " + sheet_->date.iso(),
-                 tables, tables.at(static_cast<std::size_t>(browser_->section())));
+      saveReport(context(), {"Close-out " + sheet_->school + " " + sheet_->date.iso(),
+                             toQt(sheet_->date.words()), tables,
+                             tables.at(static_cast<std::size_t>(browser_->section()))});
   if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It names children."_s.arg(**saved));
 }
 

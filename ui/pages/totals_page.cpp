@@ -337,8 +337,10 @@ reports::Names TotalsPage::names() {
 void TotalsPage::save() {
   const auto& tables = browser_->tables();
   if (tables.empty()) return;
-  const auto saved = saveReport(context().prompter, "Totals " + toStd(term_->currentText()), tables,
-                                tables.at(static_cast<std::size_t>(browser_->section())));
+  const auto saved =
+      saveReport(context(), {toStd(kind_->currentText() + u": "_s + term_->currentText()),
+                             term_->currentText(), tables,
+                             tables.at(static_cast<std::size_t>(browser_->section()))});
   if (went(saved) && *saved)
     Q_EMIT said(u"Saved as %1, for use inside the program."_s.arg(**saved));
 }
