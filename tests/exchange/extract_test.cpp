@@ -30,7 +30,8 @@ TEST_CASE("An extract names nobody and holds no number, room or free text") {
     row.value.allowed = roster::ServiceSet::all();
   const auto text = extractOf(sample);
   CHECK(parsed(text).at("children").size() == 2);
-  for (const std::string word : {"Mina", "Tolliver", "1043", "1051", "7b", "Secret", "2019-03-04"})
+  for (const std::string word :
+       {"Mina", "Tolliver", "1043-0", "1051-1", "Quarry", "Secret", "2019-03-04"})
     CHECK(text.find(word) == std::string::npos);
   for (const auto& child : sample.records.children)
     CHECK(text.find(child.id.text()) == std::string::npos);

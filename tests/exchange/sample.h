@@ -10,7 +10,10 @@ inline base::Date dateOf(const std::string& iso) {
 
 /// One day with two children, each screened, sealed on one tooth and checked; only the first one's
 /// form allows sharing. Free text says things that must not leave.
-struct SampleExport {
+class SampleExport {
+  int last_ = 0; // first, as the identities of the members below count it
+
+ public:
   SampleExport();
 
   exchange::Records records;
@@ -39,9 +42,6 @@ struct SampleExport {
             std::move(value)};
   }
   void addChild(roster::ChildId child, const std::string& number, roster::ServiceSet allowed);
-
- private:
-  int last_ = 0;
 };
 
 } // namespace gk::test
