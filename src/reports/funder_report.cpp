@@ -1,6 +1,7 @@
 #include "reports/funder_report.h"
 
 #include "reports/cells.h"
+#include "reports/lookup.h"
 #include "reports/published.h"
 #include "reports/referral_report.h"
 
