@@ -126,6 +126,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
+CREATE TRIGGER letter_kind BEFORE INSERT ON letter
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'letter'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
+
+CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
+
+CREATE TRIGGER letter_no_update BEFORE UPDATE ON letter
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
+
 CREATE TRIGGER light_kind BEFORE INSERT ON light
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'light'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light'); END;
@@ -518,6 +528,23 @@ CREATE TABLE field_tooth (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE letter (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  guardian INTEGER NOT NULL CHECK (guardian BETWEEN -1 AND 15),
+  language TEXT NOT NULL CHECK (language <> ''),
+  interpreter INTEGER NOT NULL CHECK (interpreter IN (0, 1)),
+  variant TEXT NOT NULL CHECK (variant IN ('all fine', 'sealed', 'sealed, unfinished', 'not treated', 'referral, early', 'referral, urgent', 'recheck, whole', 'recheck, repaired', 'absent', 'stopped')),
+  facts TEXT NOT NULL,
+  template_digest TEXT NOT NULL CHECK (length(template_digest) = 64),
+  text_digest TEXT NOT NULL CHECK (length(text_digest) = 64),
+  written TEXT NOT NULL CHECK (written IS date(written)),
+  prints INTEGER NOT NULL CHECK (prints >= 1),
+  state TEXT NOT NULL CHECK (state IN ('queued', 'printed', 'handed', 'returned')),
+  replaces BLOB REFERENCES entry (id)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE light (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   tag TEXT NOT NULL,
@@ -847,6 +874,10 @@ CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL
 CREATE INDEX field_child ON field (child);
 
 CREATE INDEX field_day ON field (day);
+
+CREATE INDEX letter_child ON letter (child);
+
+CREATE INDEX letter_day ON letter (day);
 
 CREATE INDEX medical_flag_child ON medical_flag (child);
 

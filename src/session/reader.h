@@ -8,7 +8,6 @@
 #include "vault/vault.h"
 
 #include <iosfwd>
-#include <set>
 
 namespace gk::exchange {
 struct Records;
@@ -121,9 +120,6 @@ class Reader {
     bool isWhole = false;
   };
 
-  struct Expected;
-  Result<Expected> expected(roster::ChildId child, roster::DayId today,
-                            const std::set<roster::DayId>& termDays);
   Result<BoardLine> boardLine(roster::ChildId child);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);

@@ -41,32 +41,6 @@ Place placeBy(const std::vector<Recorded<chairside::Seating>>& seatings,
 
 } // namespace
 
-/// What a board line needs to know of one child.
-struct Reader::Expected {
-  bool seenBefore = false;    ///< this term, on another day
-  bool placedEarlier = false; ///< has a sealant of another term
-};
-
-Result<Reader::Expected> Reader::expected(roster::ChildId child, roster::DayId today,
-                                          const std::set<roster::DayId>& termDays) {
-  const auto ofChild = rowsOf("child", child);
-  auto screenings = book_.current<chairside::Screening>(ofChild);
-  if (!screenings) return screenings.error();
-  auto checks = book_.current<followup::RetentionCheck>(ofChild);
-  if (!checks) return checks.error();
-  auto placements = book_.current<chairside::Placement>(ofChild);
-  if (!placements) return placements.error();
-  const auto onOtherDay = [&](const auto& row) {
-    return row.value.day != today && termDays.contains(row.value.day);
-  };
-  return Expected{std::ranges::any_of(*screenings, onOtherDay) ||
-                      std::ranges::any_of(*checks, onOtherDay),
-                  std::ranges::any_of(*placements, [&](const auto& row) {
-                    return !termDays.contains(row.value.day) &&
-                           row.value.attempt == chairside::Attempt::complete;
-                  })};
-}
-
 Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
@@ -77,12 +51,6 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   if (!outcomes) return outcomes.error();
   auto expecting = book_.childrenToExpect(day->value.school, on);
   if (!expecting) return expecting.error();
-  auto inTerm = days(day->value.term);
-  if (!inTerm) return inTerm.error();
-
-  std::set<roster::DayId> termDays;
-  for (const auto& other : *inTerm)
-    termDays.insert(other.id);
   std::map<roster::ChildId, chairside::DayOutcome> ends;
   for (const auto& outcome : *outcomes)
     ends.insert_or_assign(outcome.value.child, outcome.value);
@@ -96,19 +64,19 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
 
   std::vector<BoardLine> lines;
   for (const auto child : asked) {
-    const auto known = expected(child, id, termDays);
-    if (!known) return known.error();
+    const auto past = book_.childPast(child, id, day->value.term);
+    if (!past) return past.error();
     if (!here.contains(child)) {
-      if (known->seenBefore) continue;
+      if (past->seenThisTerm) continue;
       const auto screens = standing(child, Service::screening, on);
       if (!screens) return screens.error();
       const auto rechecks = standing(child, Service::recheckAndReplace, on);
       if (!rechecks) return rechecks.error();
-      if (!screens->allows && !(known->placedEarlier && rechecks->allows)) continue;
+      if (!screens->allows && !(past->placedEarlier && rechecks->allows)) continue;
     }
     auto line = boardLine(child);
     if (!line) return line.error();
-    line->recheckDue = known->placedEarlier;
+    line->recheckDue = past->placedEarlier;
     const auto ended = ends.find(child);
     const auto* end = ended == ends.end() ? nullptr : &ended->second;
     if (end) line->outcome = base::nameOf(end->end);

@@ -168,6 +168,16 @@ Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId sch
   });
 }
 
+Result<ChildPast> Book::childPast(roster::ChildId child, base::DayId today, roster::TermId term) {
+  return guarded([&] {
+    auto statement = connection_.prepare(childPastSql);
+    statement.bind(1, child).bind(2, today).bind(3, term);
+    statement.step();
+    return ChildPast{statement.column<std::int64_t>(0) != 0,
+                     statement.column<std::int64_t>(1) != 0};
+  });
+}
+
 Result<std::vector<roster::ChildId>> Book::childrenTouched(base::EntryId after) {
   return guarded([&] {
     auto statement = connection_.prepare(childrenTouchedSql);

@@ -80,6 +80,12 @@ struct Edition {
   bool operator==(const Edition&) const = default;
 };
 
+/// What a book knows of a child from other days.
+struct ChildPast {
+  bool seenThisTerm;  ///< screened or checked on another day of the term
+  bool placedEarlier; ///< has a complete placement of another term
+};
+
 /// What a merge brought.
 struct Merged {
   std::int64_t newEntries;
@@ -115,6 +121,8 @@ class Book {
   /// day may expect.
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenToExpect(roster::SchoolId school,
                                                                             base::Date on);
+  [[nodiscard]] base::Result<ChildPast> childPast(roster::ChildId child, base::DayId today,
+                                                  roster::TermId term);
   /// Children whose row or sealed identity came, was corrected or was taken back after this entry.
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }

@@ -11,6 +11,18 @@ inline constexpr std::string_view childrenToExpectSql =
     "t.school = ?1 AND EXISTS (SELECT 1 FROM consent AS c WHERE c.child = e.subject AND "
     "(c.valid_until IS NULL OR c.valid_until >= ?2)) ORDER BY t.entry";
 
+/// Asked for each child of a board, so without reading the rows themselves.
+inline constexpr std::string_view childPastSql =
+    "SELECT EXISTS (SELECT 1 FROM screening AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
+    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
+    "de.id WHERE t.child = ?1 AND +t.day <> ?2 AND +d.term = ?3) OR "
+    "EXISTS (SELECT 1 FROM retention_check AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
+    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
+    "de.id WHERE t.child = ?1 AND +t.day <> ?2 AND +d.term = ?3), "
+    "EXISTS (SELECT 1 FROM placement AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
+    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
+    "de.id WHERE t.child = ?1 AND t.attempt = 'complete' AND +d.term <> ?3)";
+
 inline constexpr std::string_view childrenTouchedSql =
     "WITH fresh AS (SELECT id, kind, subject, supersedes FROM entry WHERE id > ?1) "
     "SELECT subject FROM fresh WHERE kind = 'child' UNION "

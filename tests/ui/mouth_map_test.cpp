@@ -55,11 +55,11 @@ TEST_CASE("The child's right is on the viewer's left with the words on both side
 TEST_CASE(
     "A buccal pit points to the cheek and a lingual groove to the tongue, seen from the front") {
   using dentition::Surface;
-  CHECK(ui::tabSide(toothAt(16), Surface::lingualGroove) == ui::Side::right);
-  CHECK(ui::tabSide(toothAt(26), Surface::lingualGroove) == ui::Side::left);
-  CHECK(ui::tabSide(toothAt(46), Surface::buccalPit) == ui::Side::left);
-  CHECK(ui::tabSide(toothAt(36), Surface::buccalPit) == ui::Side::right);
-  CHECK(ui::tabSide(toothAt(11), Surface::buccalPit) == ui::Side::top);
+  CHECK(ui::tabSide(toothAt(16), Surface::lingualGroove) == ui::TabSide::right);
+  CHECK(ui::tabSide(toothAt(26), Surface::lingualGroove) == ui::TabSide::left);
+  CHECK(ui::tabSide(toothAt(46), Surface::buccalPit) == ui::TabSide::left);
+  CHECK(ui::tabSide(toothAt(36), Surface::buccalPit) == ui::TabSide::right);
+  CHECK(ui::tabSide(toothAt(11), Surface::buccalPit) == ui::TabSide::top);
   CHECK_FALSE(ui::tabSide(toothAt(16), Surface::occlusal).has_value());
 }
 

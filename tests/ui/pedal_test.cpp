@@ -4,6 +4,8 @@
 #include "ui/support/pedal.h"
 #include "ui/widgets/mouth_map.h"
 
+#include <QLayout>
+
 using namespace gk;
 using namespace gk::test;
 

@@ -1,5 +1,6 @@
 #include "ui/pages/totals_page.h"
 
+#include "reports/report_plots.h"
 #include "reports/term_counts.h"
 #include "reports/term_tables.h"
 #include "reports/trace.h"

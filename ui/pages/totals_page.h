@@ -8,6 +8,7 @@
 
 class QComboBox;
 class QLabel;
+class QVBoxLayout;
 
 namespace gk::ui {
 

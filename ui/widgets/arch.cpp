@@ -16,27 +16,27 @@ constexpr double pi = 3.14159265358979323846;
 
 } // namespace
 
-Side cheekSide(const Tooth& tooth) {
+TabSide cheekSide(const Tooth& tooth) {
   const bool atTheBack = tooth.isMolar() || tooth.isPremolar();
-  if (!atTheBack) return tooth.isUpper() ? Side::top : Side::bottom;
-  return tooth.isRight() ? Side::left : Side::right;
+  if (!atTheBack) return tooth.isUpper() ? TabSide::top : TabSide::bottom;
+  return tooth.isRight() ? TabSide::left : TabSide::right;
 }
 
-Side tongueSide(const Tooth& tooth) {
+TabSide tongueSide(const Tooth& tooth) {
   switch (cheekSide(tooth)) {
-  case Side::left:
-    return Side::right;
-  case Side::right:
-    return Side::left;
-  case Side::top:
-    return Side::bottom;
-  case Side::bottom:
-    return Side::top;
+  case TabSide::left:
+    return TabSide::right;
+  case TabSide::right:
+    return TabSide::left;
+  case TabSide::top:
+    return TabSide::bottom;
+  case TabSide::bottom:
+    return TabSide::top;
   }
-  return Side::right;
+  return TabSide::right;
 }
 
-std::optional<Side> tabSide(const Tooth& tooth, Surface surface) {
+std::optional<TabSide> tabSide(const Tooth& tooth, Surface surface) {
   switch (surface) {
   case Surface::occlusal:
     return std::nullopt;

@@ -12,17 +12,17 @@
 /// viewer's left, upper teeth on top; never mirrored.
 namespace gk::ui {
 
-enum class Side { left, right, top, bottom };
+enum class TabSide { left, right, top, bottom };
 
 /// Where the cheek is, seen from a tooth. The arch bends: its front teeth lie across the picture,
 /// with the lip above the upper and below the lower ones, but from the premolars on it runs away
 /// from the viewer, so that the cheek is at the outer side (left for the child's right) and the
 /// tongue towards the middle. Hence the tab of a buccal pit points outwards and that of a lingual
 /// groove inwards, which is not where a chart unrolled to a line has them.
-Side cheekSide(const dentition::Tooth& tooth);
-Side tongueSide(const dentition::Tooth& tooth);
+TabSide cheekSide(const dentition::Tooth& tooth);
+TabSide tongueSide(const dentition::Tooth& tooth);
 /// Of a companion surface; none for the chewing surface.
-std::optional<Side> tabSide(const dentition::Tooth& tooth, dentition::Surface surface);
+std::optional<TabSide> tabSide(const dentition::Tooth& tooth, dentition::Surface surface);
 
 /// Places of the map in a rectangle of this size. Second molars are smaller and nearer to the
 /// middle line, as the ends of the arches are; `other` teeth get a row under them.

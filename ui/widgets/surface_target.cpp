@@ -17,7 +17,7 @@ using dentition::Surface;
 namespace {
 
 /// A square, or a tab with the two corners round that point away from the tooth.
-QPainterPath shapeOf(const QRectF& box, std::optional<Side> side) {
+QPainterPath shapeOf(const QRectF& box, std::optional<TabSide> side) {
   QPainterPath path;
   if (!side) {
     path.addRect(box);
@@ -25,9 +25,9 @@ QPainterPath shapeOf(const QRectF& box, std::optional<Side> side) {
   }
   const double round = std::min(box.width(), box.height()) * 0.45;
   path.addRoundedRect(box, round, round);
-  const bool beside = *side == Side::left || *side == Side::right;
+  const bool beside = *side == TabSide::left || *side == TabSide::right;
   const QPointF half = beside ? QPointF(box.width() / 2, 0) : QPointF(0, box.height() / 2);
-  const bool farHalf = *side == Side::left || *side == Side::top;
+  const bool farHalf = *side == TabSide::left || *side == TabSide::top;
   const QPointF near = farHalf ? box.topLeft() + half : box.topLeft();
   QPainterPath square;
   square.addRect(QRectF(near, beside ? QSizeF(box.width() / 2, box.height())

@@ -119,7 +119,7 @@ void ToothTile::placeTargets() {
   const int left = isLow ? width() - margin - room : (width() - room) / 2;
   const int top = above + (high - square) / 2;
   const bool tabIsLeft = tabs > 0 && std::ranges::any_of(targets_, [&](const auto& one) {
-                           return tabSide(face_->tooth, one.first) == Side::left;
+                           return tabSide(face_->tooth, one.first) == TabSide::left;
                          });
   int x = tabIsLeft ? left + beside : left;
   for (auto& [surface, target] : targets_) {
@@ -127,7 +127,7 @@ void ToothTile::placeTargets() {
     if (!side)
       target->setGeometry(x, top, square, square);
     else
-      target->setGeometry(*side == Side::left ? x - beside : x + square + gap,
+      target->setGeometry(*side == TabSide::left ? x - beside : x + square + gap,
                           top + (square - std::max(touch, square * 6 / 10)) / 2, touch,
                           std::max(touch, square * 6 / 10));
   }
