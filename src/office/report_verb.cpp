@@ -59,14 +59,12 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
   if (!lots) return lots.error();
   const auto lights = session.lights();
   if (!lights) return lights.error();
-  const bool knowsLot = options.lot.empty() ||
-                        std::ranges::any_of(*lots, [&](const auto& row) {
+  const bool knowsLot = options.lot.empty() || std::ranges::any_of(*lots, [&](const auto& row) {
                           return row.value.lot == options.lot;
                         });
-  const bool knowsLight = options.light.empty() ||
-                          std::ranges::any_of(*lights, [&](const auto& row) {
-                            return row.value.tag == options.light;
-                          });
+  const bool knowsLight =
+      options.light.empty() ||
+      std::ranges::any_of(*lights, [&](const auto& row) { return row.value.tag == options.light; });
   if (!knowsLot) return Error{ErrorCode::notFound, "no lot " + options.lot + " in this logbook"};
   if (!knowsLight)
     return Error{ErrorCode::notFound, "no light " + options.light + " in this logbook"};

@@ -166,10 +166,10 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day),  blockerTable(day),    urgentTable(day),
-                         childTable(day),     unfinishedTable(day), exceptionTable(day),
-                         countTable(day),     supplyTable(day),     letterTable(day),
-                         referralTable(day),  stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day), blockerTable(day),    urgentTable(day),
+                         childTable(day),    unfinishedTable(day), exceptionTable(day),
+                         countTable(day),    supplyTable(day),     letterTable(day),
+                         referralTable(day), stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

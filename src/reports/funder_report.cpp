@@ -81,13 +81,14 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Sup
   Table table{"Report to funder or state: " + totals.term, {{"What"}, {"Which"}}, {}, {}};
   table.rows = {
       {"Period", totals.start.words() + " to " + std::min(totals.asOf, totals.end).words()},
-      {"Schools; clinic days held", number(static_cast<int>(totals.schools.size())) + "; " +
-                                        number(totals.total.days)},
-      {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) + " are hidden, and what "
-                        "would give them away"},
+      {"Schools; clinic days held",
+       number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
+      {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
+                            " are hidden, and what "
+                            "would give them away"},
       {"Version", version.empty() ? "not kept: saved outside the program's register" : version}};
-  const auto aside = std::ranges::count_if(
-      records.lots, [](const auto& row) { return row.value.quarantined; });
+  const auto aside =
+      std::ranges::count_if(records.lots, [](const auto& row) { return row.value.quarantined; });
   table.rows.push_back({"Material lots set aside", number(static_cast<int>(aside))});
   return table;
 }
@@ -218,14 +219,13 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
                "speak of programs."}};
   const auto add = [&](const std::string& what, double target, const std::string& actual) {
     const bool isNumber = !actual.empty() && actual.front() >= '0' && actual.front() <= '9';
-    table.rows.push_back(
-        {what, base::fixed(100 * target, 0), actual,
-         !isNumber ? nothing : std::stod(actual) >= 100 * target ? "yes" : "NO"});
+    table.rows.push_back({what, base::fixed(100 * target, 0), actual,
+                          !isNumber                           ? nothing
+                          : std::stod(actual) >= 100 * target ? "yes"
+                                                              : "NO"});
   };
-  add("Consented of enrolled", totals.targets.consented,
-      totalUnder(published[0], "% of enrolled"));
-  add("Screened of consented", totals.targets.screened,
-      totalUnder(published[0], "% of consented"));
+  add("Consented of enrolled", totals.targets.consented, totalUnder(published[0], "% of enrolled"));
+  add("Screened of consented", totals.targets.screened, totalUnder(published[0], "% of consented"));
   add("Sealed of those in need", totals.targets.sealed, totalUnder(published[1], "% of needing"));
   add("Whole of assessable at one year", totals.targets.retained,
       totalUnder(published[3], "Whole %"));
@@ -236,10 +236,10 @@ Table sparedTable(const TermTotals& totals, bool teethAreShown) {
   Table table{"Decay spared, estimated", {{"Figure"}, right("Estimate")}, {}, {}};
   const auto& averted = totals.averted;
   const auto withRange = [](const auto& one) {
-    return base::fixed(one.averted, 0) +
-           (one.interval ? " (" + base::fixed(one.interval->low, 0) + "-" +
-                               base::fixed(one.interval->high, 0) + ")"
-                         : "");
+    return base::fixed(one.averted, 0) + (one.interval
+                                              ? " (" + base::fixed(one.interval->low, 0) + "-" +
+                                                    base::fixed(one.interval->high, 0) + ")"
+                                              : "");
   };
   const auto years = number(averted.years);
   if (!teethAreShown) {

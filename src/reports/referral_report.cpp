@@ -128,8 +128,9 @@ Table countTable(const Tracker& tracker, base::Date today) {
   table.notes = {"Referrals of this term's days. Seen: treated, treatment started, or a dentist "
                  "found no need; complete leaves out those only started. Reached: a guardian, by "
                  "phone or message; a letter alone does not count. Open over " +
-                 number(longOpen) + " days counts those started too: a referral closes on an "
-                                    "outcome only."};
+                 number(longOpen) +
+                 " days counts those started too: a referral closes on an "
+                 "outcome only."};
   return table;
 }
 
@@ -159,10 +160,10 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
         {child ? child->number : "unknown", day ? tracker.view().schoolName(day->school) : nothing,
          named(referral.urgency), one.made.iso(), referral.due.iso(), named(referral.to),
          number(static_cast<int>(one.attempts.size())),
-         one.attempts.empty() ? nothing
-                              : one.attempts.back().first.iso() + " " +
-                                    named(one.attempts.back().second->channel) + ": " +
-                                    named(one.attempts.back().second->result),
+         one.attempts.empty()
+             ? nothing
+             : one.attempts.back().first.iso() + " " + named(one.attempts.back().second->channel) +
+                   ": " + named(one.attempts.back().second->result),
          one.reached ? "yes" : "NO", named(referral.state), number(one.days),
          late ? "OVERDUE" : nothing});
   }

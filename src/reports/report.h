@@ -17,10 +17,10 @@ struct ReportOptions {
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};
-  std::string lot{};               ///< of the trace, by its number; all lots and lights when empty
-  std::string light{};             ///< of the trace, by its tag
-  SuppressionRule suppression{};   ///< of the funder's
-  std::string version{};           ///< of the funder's: "version 2; differs from ..."
+  std::string lot{};             ///< of the trace, by its number; all lots and lights when empty
+  std::string light{};           ///< of the trace, by its tag
+  SuppressionRule suppression{}; ///< of the funder's
+  std::string version{};         ///< of the funder's: "version 2; differs from ..."
 };
 
 /// Precondition: a lot or a light that is named is on the list.
@@ -34,5 +34,5 @@ std::string reportTitle(ReportKind kind, const TermRecords& records);
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
-    std::to_array<std::string_view>(
-        {"term", "retention", "quality", "findings", "prevention", "follow-up", "trace", "funder"});
+    std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
+                                     "follow-up", "trace", "funder"});

@@ -143,12 +143,18 @@ class Traced {
 };
 
 Table lotTable(const Traced& traced) {
-  Table table{"Lots",
-              {{"Lot"}, {"Material"}, {"Kind"}, {"Expiry"}, right("Teeth"), right("Children"),
-               {"Set aside"}},
-              {},
-              {"Teeth that the lot touched, finished or not, in every term; varnish counts children "
-               "of this term."}};
+  Table table{
+      "Lots",
+      {{"Lot"},
+       {"Material"},
+       {"Kind"},
+       {"Expiry"},
+       right("Teeth"),
+       right("Children"),
+       {"Set aside"}},
+      {},
+      {"Teeth that the lot touched, finished or not, in every term; varnish counts children "
+       "of this term."}};
   for (const auto& row : traced.records().lots) {
     const auto& lot = row.value;
     const bool isVarnish = lot.kind == kit::MaterialKind::varnish;

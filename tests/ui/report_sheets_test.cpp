@@ -126,8 +126,8 @@ TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
   for (std::size_t i = 0; i < base::enumCount<reports::ReportKind>; ++i) {
     const auto kind = static_cast<reports::ReportKind>(i);
     INFO(base::nameOf(kind));
-    staysInside(ReportSheets(reports::reportTitle(kind, records),
-                             reports::reportOf(kind, records), foot));
+    staysInside(
+        ReportSheets(reports::reportTitle(kind, records), reports::reportOf(kind, records), foot));
   }
   const auto day = must(desk.clinic.session.dayRecords(desk.clinic.day));
   staysInside(ReportSheets("Close-out", reports::closeOutTables(reports::closeOut(day)), foot));
@@ -149,9 +149,9 @@ TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
                                         std::chrono::hours(-5))};
   base::SeededRandom random{5};
   const base::Path book(ui::toStd(path));
-  auto session = must(session::Session::open(
-      book, base::LaptopId(base::makeUuid7(clock.now().at, random)), {clock, random},
-      store::Access::readOnly));
+  auto session =
+      must(session::Session::open(book, base::LaptopId(base::makeUuid7(clock.now().at, random)),
+                                  {clock, random}, store::Access::readOnly));
   auto passphrase = must(base::readFile(book.parent_path() / "passphrase.txt"));
   passphrase.erase(passphrase.find_last_not_of("\r\n") + 1);
   must(session.unlock(passphrase));
@@ -171,10 +171,9 @@ TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
           reports::reportOf(kind, records));
   }
   const auto days = must(session.days(terms.back().id));
-  const auto newest = std::max_element(
-      days.begin(), days.end(), [](const auto& a, const auto& b) {
-        return a.value.date < b.value.date;
-      });
+  const auto newest = std::max_element(days.begin(), days.end(), [](const auto& a, const auto& b) {
+    return a.value.date < b.value.date;
+  });
   const auto day = must(session.dayRecords(newest->id));
   write(u"close-out"_s, "Close-out",
         reports::closeOutTables(reports::closeOut(day, must(session.names(day)))));

@@ -279,16 +279,16 @@ void CloseOutPage::save() {
 
 void CloseOutPage::pack() {
   if (!sheet_) return;
-  const auto to = context().prompter.saveFile(
-      u"Pack for the office: where does the backup go?"_s,
-      u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())), u"Logbook (*.gkbook)"_s);
+  const auto to = context().prompter.saveFile(u"Pack for the office: where does the backup go?"_s,
+                                              u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
+                                              u"Logbook (*.gkbook)"_s);
   if (!to || !went(book().backUp(toStd(*to)))) return;
   const auto papers = packForOffice(
-      toStd(*to), *sheet_,
-      footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words())));
+      toStd(*to), *sheet_, footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words())));
   if (went(papers))
-    Q_EMIT said(u"Backed up and read back whole: %1. The papers are in %2; they name children."_s
-                    .arg(*to, toQt(papers->string())));
+    Q_EMIT said(
+        u"Backed up and read back whole: %1. The papers are in %2; they name children."_s.arg(
+            *to, toQt(papers->string())));
 }
 
 void CloseOutPage::backUp() {

@@ -18,9 +18,9 @@ std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::C
 std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,
                                               roster::ChildId child, roster::DayId day);
 
-/// Asks why the child's teeth without a reason were not finished, and notes it in the screening that
-/// meant to treat them. False when nothing was noted: backed out, or no screening of the day means
-/// one of them.
+/// Asks why the child's teeth without a reason were not finished, and notes it in the screening
+/// that meant to treat them. False when nothing was noted: backed out, or no screening of the day
+/// means one of them.
 base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
                               roster::ChildId child, roster::DayId day);
 

@@ -281,9 +281,8 @@ reports::ReportOptions TotalsPage::options() {
 void TotalsPage::trace(int section, int row) {
   const auto& tables = browser_->tables();
   if (section > 1 || !counted_) return;
-  const auto& what = tables.at(static_cast<std::size_t>(section))
-                         .rows.at(static_cast<std::size_t>(row))
-                         .front();
+  const auto& what =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
   const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
                                   : reports::traceLight(*counted_->records, what);
   if (found) showBehind(found->front());

@@ -88,9 +88,8 @@ class ReportSheets::Layout {
   Layout(const std::string& title, const std::vector<reports::Table>& tables,
          const ReportFoot& foot)
       : title_(toQt(title)), foot_(foot) {
-    const bool wide = std::ranges::any_of(tables, [](const auto& table) {
-      return isSqueezed(table, paper::width - 2 * margin);
-    });
+    const bool wide = std::ranges::any_of(
+        tables, [](const auto& table) { return isSqueezed(table, paper::width - 2 * margin); });
     size_ = wide ? QSizeF(paper::height, paper::width) : QSizeF(paper::width, paper::height);
     newSheet();
     put(Words(title_, paperFont(titlePoints, true), room()));

@@ -22,10 +22,10 @@ QString fileName(const std::string& title) {
 }
 
 base::Result<std::optional<QString>> saveReport(Context& context, const ReportToSave& report) {
-  auto path = context.prompter.saveFile(
-      u"Save the report"_s, fileName(report.title) + u".pdf"_s,
-      u"Pages to print, all parts (*.pdf);;Web page, all parts (*.html);;"
-      "Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s);
+  auto path =
+      context.prompter.saveFile(u"Save the report"_s, fileName(report.title) + u".pdf"_s,
+                                u"Pages to print, all parts (*.pdf);;Web page, all parts (*.html);;"
+                                "Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s);
   if (!path) return std::optional<QString>{};
   std::string bytes;
   if (path->endsWith(u".csv"_s, Qt::CaseInsensitive)) {
