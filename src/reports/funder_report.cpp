@@ -85,8 +85,8 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Sup
        number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
       {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
                             " are hidden, and what "
-                            "would give them away"},
-      {"Version", version.empty() ? "not kept: saved outside the program's register" : version}};
+                            "would give them away"}};
+  if (!version.empty()) table.rows.push_back({"Version", version});
   const auto aside =
       std::ranges::count_if(records.lots, [](const auto& row) { return row.value.quarantined; });
   table.rows.push_back({"Material lots set aside", number(static_cast<int>(aside))});
