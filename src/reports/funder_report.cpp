@@ -6,6 +6,7 @@
 #include "reports/referral_report.h"
 
 #include <algorithm>
+#include <charconv>
 #include <map>
 
 namespace gk::reports {
@@ -218,11 +219,13 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
               {"Reference lines are published state guidance unless the program set its own; they "
                "speak of programs."}};
   const auto add = [&](const std::string& what, double target, const std::string& actual) {
-    const bool isNumber = !actual.empty() && actual.front() >= '0' && actual.front() <= '9';
+    double share = 0;
+    const bool isNumber =
+        std::from_chars(actual.data(), actual.data() + actual.size(), share).ec == std::errc{};
     table.rows.push_back({what, base::fixed(100 * target, 0), actual,
-                          !isNumber                           ? nothing
-                          : std::stod(actual) >= 100 * target ? "yes"
-                                                              : "NO"});
+                          !isNumber               ? nothing
+                          : share >= 100 * target ? "yes"
+                                                  : "NO"});
   };
   add("Consented of enrolled", totals.targets.consented, totalUnder(published[0], "% of enrolled"));
   add("Screened of consented", totals.targets.screened, totalUnder(published[0], "% of consented"));
