@@ -45,6 +45,32 @@ Result<reports::WhatIf> whatIf(const Call& call) {
   return out;
 }
 
+/// What the trace and the funder's report need beside the records.
+Result<base::Done> addFromBook(session::Session& session, const Call& call,
+                               reports::ReportOptions& options) {
+  const auto program = session.program();
+  if (!program) return program.error();
+  const auto rule = reports::SuppressionRule::under(program->value.suppressBelow);
+  if (!rule) return rule.error();
+  options.suppression = *rule;
+  options.lot = call.textIfAny("--lot").value_or("");
+  options.light = call.textIfAny("--light").value_or("");
+  const auto lots = session.lots();
+  if (!lots) return lots.error();
+  const auto lights = session.lights();
+  if (!lights) return lights.error();
+  const bool knowsLot = options.lot.empty() || std::ranges::any_of(*lots, [&](const auto& row) {
+                          return row.value.lot == options.lot;
+                        });
+  const bool knowsLight =
+      options.light.empty() ||
+      std::ranges::any_of(*lights, [&](const auto& row) { return row.value.tag == options.light; });
+  if (!knowsLot) return Error{ErrorCode::notFound, "no lot " + options.lot + " in this logbook"};
+  if (!knowsLight)
+    return Error{ErrorCode::notFound, "no light " + options.light + " in this logbook"};
+  return base::Done{};
+}
+
 Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto kind = base::parseName<reports::ReportKind>(call.operand(1), ErrorCode::callMalformed);
   if (!kind) return kind.error();
@@ -63,7 +89,9 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
     if (!school) return school.error();
     options.school = school->id;
   }
-  const auto records = session->termRecords(term->id, asOf->value_or(around.clock.now().date()));
+  if (const auto added = addFromBook(*session, call, options); !added) return added.error();
+  options.today = asOf->value_or(around.clock.now().date());
+  const auto records = session->termRecords(term->id, *options.today);
   if (!records) return records.error();
   const auto tables = reports::reportOf(*kind, *records, options);
   const auto title = reports::reportTitle(*kind, *records);
@@ -81,10 +109,13 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
 std::vector<Verb> reportVerbs() {
   return {{{"report",
             "FILE KIND",
-            "term, retention, quality, findings or prevention, of one term; names stay sealed",
+            "term, retention, quality, findings, prevention, follow-up, trace or funder, of one "
+            "term; names stay sealed",
             {{"--term", "NAME", "which term; the newest when not given"},
              {"--as-of", "DATE", "nothing after this day counts; today when not given"},
              {"--school", "CODE", "retention: sealants placed at this school alone"},
+             {"--lot", "LOT", "trace: every tooth that this lot touched"},
+             {"--light", "TAG", "trace: every tooth cured under this light"},
              {"--html", "", "as one web page"},
              {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
              {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},

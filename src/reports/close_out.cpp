@@ -76,6 +76,19 @@ DayCounts countsOf(const DayView& view) {
   return counts;
 }
 
+std::vector<ReferralLine> referralsOf(const DayView& view) {
+  std::vector<ReferralLine> out;
+  for (const auto& entry : view.referrals.all())
+    for (const auto* row : entry.second)
+      if (row->value.day == view.records.id)
+        out.push_back({entry.first, view.shown(entry.first), row->value.urgency, row->value.reason,
+                       row->value.to, row->value.due, row->value.state});
+  std::ranges::sort(out, {}, [](const ReferralLine& line) {
+    return std::tuple(line.urgency != chairside::Urgency::urgent, line.due, line.shown);
+  });
+  return out;
+}
+
 } // namespace
 
 bool CloseOut::balanced() const {
@@ -101,6 +114,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
                {},
                {},
                {},
+               {},
                false,
                ""};
   out.equation = equationOf(view);
@@ -109,6 +123,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   out.exceptions = exceptionsOf(view);
   out.supplies = suppliesOf(view);
   out.letters = letterLines(view);
+  out.referrals = referralsOf(view);
   out.counts = countsOf(view);
   out.counts.letters = static_cast<int>(std::ranges::count_if(
       out.letters, [](const LetterLine& line) { return line.wasSeen && !line.isOwed(); }));

@@ -87,6 +87,17 @@ struct UnfinishedTooth {
   std::string reason; ///< may be empty, and then it blocks
 };
 
+/// A referral made on the day, for who follows it up.
+struct ReferralLine {
+  roster::ChildId child;
+  std::string shown;
+  chairside::Urgency urgency;
+  std::string reason;
+  followup::ReferredTo to;
+  base::Date due;
+  followup::ReferralState state;
+};
+
 enum class ExceptionKind {
   shortStep,
   interruptedCure,
@@ -95,6 +106,7 @@ enum class ExceptionKind {
   consentOverride,
   redLight,
   provisionalChild,
+  guardMissing, ///< a field that one of the four dry guards could not be had for
   notReady,     ///< an item of the morning's readiness that failed or was passed over
   letterMissing ///< seen, and no letter printed or queued; or the record changed since
 };
@@ -140,6 +152,7 @@ struct CloseOut {
   std::vector<DayException> exceptions;
   std::vector<SupplyLine> supplies;
   std::vector<LetterLine> letters;
+  std::vector<ReferralLine> referrals; ///< urgent first, then by the last day to be seen
   DayCounts counts;
   /// Consented children of the school whom nobody has seen this term. They block the last day only.
   std::vector<ChildLine> stillToSee;
@@ -164,4 +177,4 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
     std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
                                      "consent override", "red light", "provisional child",
-                                     "not ready", "letter missing"});
+                                     "dry guard missing", "not ready", "letter missing"});

@@ -144,6 +144,18 @@ Table supplyTable(const CloseOut& day) {
   return table;
 }
 
+Table referralTable(const CloseOut& day) {
+  Table table{"Referrals made today",
+              {{"Child"}, {"Urgency"}, {"Reason"}, {"Referred to"}, {"To be seen by"}, {"Stands"}},
+              {},
+              {"Followed up until there is an outcome: letter, second letter, phone. The report "
+               "\"follow-up\" of the term has the days open."}};
+  for (const auto& line : day.referrals)
+    table.rows.push_back({line.shown, named(line.urgency), line.reason, named(line.to),
+                          line.due.words(), named(line.state)});
+  return table;
+}
+
 Table stillToSeeTable(const CloseOut& day) {
   Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
   for (const auto& line : day.stillToSee)
@@ -154,10 +166,10 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day),  blockerTable(day),    urgentTable(day),
-                         childTable(day),     unfinishedTable(day), exceptionTable(day),
-                         countTable(day),     supplyTable(day),     letterTable(day),
-                         stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day), blockerTable(day),    urgentTable(day),
+                         childTable(day),    unfinishedTable(day), exceptionTable(day),
+                         countTable(day),    supplyTable(day),     letterTable(day),
+                         referralTable(day), stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

@@ -102,6 +102,27 @@ void addRedLights(const DayView& view, std::vector<DayException>& out) {
   }
 }
 
+void addGuards(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& entry : view.fields.all()) {
+    for (const auto* row : entry.second) {
+      const auto& field = row->value;
+      std::vector<std::string> missing;
+      for (std::size_t i = 0; i < base::enumCount<chairside::DryGuard>; ++i) {
+        const auto guard = static_cast<chairside::DryGuard>(i);
+        if (!field.guards.has(guard)) missing.push_back(named(guard));
+      }
+      if (missing.empty()) continue;
+      std::vector<dentition::Tooth> teeth;
+      for (const auto& on : field.teeth)
+        teeth.push_back(on.tooth);
+      out.push_back({ExceptionKind::guardMissing, field.child, view.shown(field.child),
+                     "without: " + base::join(missing, ", ") + ": " +
+                         teethWords(teeth, view.records.notation),
+                     field.note, view.initials(row->stamp.by.author)});
+    }
+  }
+}
+
 void addProvisional(const DayView& view, std::vector<DayException>& out) {
   for (const auto& id : view.lineUp())
     if (const auto* child = view.child(id); child && child->provisional)
@@ -142,6 +163,7 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   addRedLights(view, out);
   addSteps(view, out);
   addWet(view, out);
+  addGuards(view, out);
   addProvisional(view, out);
   addLetters(view, out);
   return out;

@@ -93,9 +93,10 @@ struct TermRecords {
   /// This term's, and earlier ones whose check window touches this term (placed about 15 months
   /// before its start to 9 months before its end). More does no harm.
   Rows<chairside::Placement> placements{};
-  Rows<followup::RetentionCheck> checks{}; ///< all checks of those placements, whenever made
-  Rows<chairside::Field> fields{};         ///< of those placements
-  Rows<followup::Referral> referrals{};    ///< of this term's days
+  Rows<followup::RetentionCheck> checks{};   ///< all checks of those placements, whenever made
+  Rows<chairside::Field> fields{};           ///< of those placements
+  Rows<followup::Referral> referrals{};      ///< of this term's days
+  Rows<followup::ContactAttempt> contacts{}; ///< about those children, whenever made
 
   Rows<roster::DayClosure> closures{};
   Rows<kit::Lot> lots{};

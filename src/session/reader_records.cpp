@@ -138,6 +138,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     reader.read(records.outcomes, then);
     reader.read(records.referrals, then);
   }
+  reader.read(records.contacts, everything());
   reader.read(records.placements, everything());
   reader.read(records.fields, everything());
   reader.read(records.checks, everything());

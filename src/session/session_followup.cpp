@@ -24,7 +24,10 @@ Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCh
   if (!placedDay) return placedDay.error();
   const auto sound = followup::checkRetention(check, placement->value, placedDay->value.date, on);
   if (!sound) return sound.error();
-  return write(by, check.child, [&](store::Act& act) { return act.add(check); });
+  auto entered = check;
+  // Allowed to whoever placed it, who knows whose it is: then it is not blind, whatever is said.
+  if (checker->id == placement->value.placedBy) entered.blinded = false;
+  return write(by, check.child, [&](store::Act& act) { return act.add(entered); });
 }
 
 Result<followup::ReferralId> Session::enterReferral(By by, const followup::Referral& referral) {

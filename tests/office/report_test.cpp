@@ -7,7 +7,8 @@ TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names
   Desk desk;
   const auto book = desk.makeBook();
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
-  for (const auto* kind : {"term", "retention", "quality", "findings", "prevention"}) {
+  for (const auto* kind :
+       {"term", "retention", "quality", "findings", "prevention", "follow-up", "trace", "funder"}) {
     CAPTURE(kind);
     CHECK_FALSE(desk.did({"report", book, kind}).out.empty());
     CHECK(desk.did({"report", book, kind, "--html"}).out.starts_with("<!DOCTYPE html>"));
@@ -38,7 +39,7 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
   CHECK(desk.did({"report", book, "term", "--json", "--term", "Autumn 2025"}).json().at("title") ==
         "Term: Autumn 2025");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
-  CHECK(desk.said("term, retention, quality, findings, prevention"));
+  CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, funder"));
   CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "prevention", "--years", "-1"}) == "input.number");
   const auto bare = desk.file("bare.gkbook");
@@ -52,4 +53,11 @@ TEST_CASE("Prevention under a what-if says why there is no estimate") {
   const auto out =
       desk.did({"report", book, "prevention", "--attack-rate", "0.07", "--retention", "0.92"}).out;
   CHECK(out.find("no permanent molar was sealed") != std::string::npos);
+}
+
+TEST_CASE("A lot or a light that nobody knows cannot be traced", "[case-53]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  CHECK(desk.refusal({"report", book, "trace", "--lot", "ZZ-0"}) == "record.not-found");
+  CHECK(desk.refusal({"report", book, "trace", "--light", "L-99"}) == "record.not-found");
 }

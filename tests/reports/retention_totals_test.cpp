@@ -254,3 +254,29 @@ TEST_CASE("an operator with fewer than thirty teeth is not shown") {
   CHECK(table.rows[0].size() == table.columns.size());
   CHECK(notesOf(table).find("without rank") != std::string::npos);
 }
+
+TEST_CASE("a late check after the term ended is next term's work and the placement's cohort",
+          "[case-84]") {
+  OneSchool term;
+  const auto child = term.child(term.here);
+  const auto placement = term.place(child, term.then, 16); // 14 October 2025
+  const auto late = term.day(term.here, "2027-01-12");     // within 15 months
+  const auto spring = term.make.id<roster::TermId>();
+  term.records.days.back().value.term = spring;
+  term.check(placement, late, Held::part);
+
+  // The autumn's report stands as it was issued.
+  const auto autumn = retentionTotals(RetentionFacts(term.records));
+  CHECK(autumn.total.due == 1);
+  CHECK(autumn.total.examined == 0);
+
+  auto records = term.records;
+  records.id = spring;
+  records.term = {"Spring 2027", gk::test::date("2027-01-05"), gk::test::date("2027-06-11"), {}};
+  records.asOf = gk::test::date("2027-02-01");
+  const auto next = retentionTotals(RetentionFacts(records));
+  REQUIRE(next.schools.size() == 1);
+  CHECK(next.schools[0].placed == 1);
+  CHECK(next.schools[0].part == 1);
+  CHECK(next.schools[0].checkedHere == 1);
+}

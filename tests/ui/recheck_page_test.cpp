@@ -58,3 +58,23 @@ TEST_CASE("Without consent for a recheck nobody looks", "[case-12]") {
   chair.seat(chair.wren);
   CHECK(chair.shows("screeningPanel"));
 }
+
+TEST_CASE("The checker reads the material's name and to feel for a clear one", "[case-63]") {
+  Later chair(365);
+  chair.seat(chair.wren);
+  const auto lots = must(chair.clinic.session.lots());
+  const auto resin = std::find_if(lots.begin(), lots.end(),
+                                  [&](const auto& lot) { return lot.id == chair.clinic.resin; });
+  CHECK(chair.text("recheckStory").contains(QString::fromStdString(resin->value.material)));
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("a clear one can look like none")));
+}
+
+TEST_CASE("A check by another than the placer is blind", "[case-62]") {
+  Later chair(365);
+  chair.seat(chair.wren);
+  CHECK_FALSE(chair.text("recheckStory").contains(QStringLiteral("not blind")));
+  chair.press("8");
+  const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
+  CHECK(std::any_of(earlier.begin(), earlier.end(),
+                    [](const auto& one) { return one.newest && one.newest->value.blinded; }));
+}

@@ -3,6 +3,7 @@
 #include "reports/close_out_tables.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/letters_desk.h"
+#include "ui/pages/office_pack.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -11,6 +12,8 @@
 
 #include <QLabel>
 #include <QPushButton>
+
+#include <algorithm>
 
 namespace gk::ui {
 
@@ -27,6 +30,7 @@ enum Section {
   counts,
   supplies,
   letters,
+  referrals,
   toSee
 };
 
@@ -67,6 +71,7 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
   setObjectName(u"closeOutPage"_s);
   layOut();
   connect(browser_, &ReportBrowser::taken, this, [this](int section, int row) {
+    if (section == blockers && sheet_ && row >= 0) return mend(static_cast<std::size_t>(row));
     if (const auto child = childAt(section, row)) Q_EMIT childChosen(*child, *day_);
   });
   setFocusProxy(browser_);
@@ -80,7 +85,7 @@ void CloseOutPage::layOut() {
     acts->addWidget(made);
     return made;
   };
-  auto* enter = wordsLabel(u"Enter: to the child"_s, u"note"_s, {}, this);
+  auto* enter = wordsLabel(u"Enter: mend it, or to the child"_s, u"note"_s, {}, this);
   enter->setWordWrap(false);
   acts->addWidget(enter);
   button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
@@ -89,6 +94,7 @@ void CloseOutPage::layOut() {
   button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, [this] { writeLetters(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
+  button(u"Pack for the office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
   button(u"Take in other laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
   auto* column = new QVBoxLayout(this);
@@ -147,6 +153,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
        named(u"Supplies"_s, sheet_->supplies.size()),
        u"Letters  %1 of %2"_s.arg(sheet_->counts.letters).arg(sheet_->counts.children),
+       named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.
@@ -166,6 +173,8 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->unfinished, row);
   case letters:
     return childOf(sheet_->letters, row);
+  case referrals:
+    return childOf(sheet_->referrals, row);
   case toSee:
     return childOf(sheet_->stillToSee, row);
   case exceptions: {
@@ -182,6 +191,38 @@ std::optional<roster::ChildId> CloseOutPage::wanted() {
   const auto child = childAt(browser_->section(), browser_->row());
   if (!child) Q_EMIT said(u"Choose a line with a child first."_s);
   return child;
+}
+
+/// Straight to what takes the line away: the question, or the child in the chair.
+void CloseOutPage::mend(std::size_t row) {
+  const auto blocker = sheet_->blockers.at(row);
+  switch (blocker.kind) {
+  case reports::BlockerKind::noOutcome: {
+    const auto line = std::ranges::find(sheet_->lines, blocker.child, &reports::ChildLine::child);
+    const bool wasSeen = line != sheet_->lines.end() && (line->urgency || !line->sealed.empty());
+    if (!wasSeen) return outcome();
+    break;
+  }
+  case reports::BlockerKind::urgentNotCalled:
+    return call();
+  case reports::BlockerKind::noReferral:
+    return refer();
+  case reports::BlockerKind::toothWithoutReason: {
+    const auto given = giveReason(context(), *sheet_, blocker.child, *day_);
+    if (!went(given)) return;
+    if (*given) {
+      Q_EMIT said(u"The reason is noted."_s);
+      return;
+    }
+    break;
+  }
+  case reports::BlockerKind::twoOutcomes:
+  case reports::BlockerKind::outcomeDisagrees:
+  case reports::BlockerKind::noConsent:
+  case reports::BlockerKind::fieldUnfinished:
+    break;
+  }
+  Q_EMIT childChosen(blocker.child, *day_);
 }
 
 void CloseOutPage::outcome() {
@@ -230,9 +271,24 @@ void CloseOutPage::save() {
   if (!sheet_) return;
   const auto& tables = browser_->tables();
   const auto saved =
-      saveReport(context().prompter, "Close-out " + sheet_->school + " " + sheet_->date.iso(),
-                 tables, tables.at(static_cast<std::size_t>(browser_->section())));
+      saveReport(context(), {"Close-out " + sheet_->school + " " + sheet_->date.iso(),
+                             toQt(sheet_->date.words()), tables,
+                             tables.at(static_cast<std::size_t>(browser_->section()))});
   if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It names children."_s.arg(**saved));
+}
+
+void CloseOutPage::pack() {
+  if (!sheet_) return;
+  const auto to = context().prompter.saveFile(u"Pack for the office: where does the backup go?"_s,
+                                              u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
+                                              u"Logbook (*.gkbook)"_s);
+  if (!to || !went(book().backUp(toStd(*to)))) return;
+  const auto papers = packForOffice(
+      toStd(*to), *sheet_, footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words())));
+  if (went(papers))
+    Q_EMIT said(
+        u"Backed up and read back whole: %1. The papers are in %2; they name children."_s.arg(
+            *to, toQt(papers->string())));
 }
 
 void CloseOutPage::backUp() {

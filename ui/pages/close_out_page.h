@@ -31,12 +31,14 @@ class CloseOutPage final : public Page {
   [[nodiscard]] std::optional<roster::ChildId> childAt(int section, int row) const;
   /// Says so when the row is no child's.
   [[nodiscard]] std::optional<roster::ChildId> wanted();
+  void mend(std::size_t row);
   void outcome();
   void call();
   void refer();
   void writeLetters();
   void sign();
   void save();
+  void pack();
   void backUp();
   void takeIn();
 

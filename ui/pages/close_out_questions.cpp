@@ -91,6 +91,34 @@ std::optional<followup::Referral> askReferral(Prompter& prompter, const reports:
   return followup::Referral{child, day, urgency, toStd(words->trimmed()), due, *to};
 }
 
+base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
+                              roster::ChildId child, roster::DayId day) {
+  const auto screenings = context.session.screenings(child);
+  if (!screenings) return screenings.error();
+  for (const auto& row : *screenings) {
+    if (row.value.day != day) continue;
+    auto screening = row.value;
+    QStringList teeth;
+    std::vector<std::string*> notes;
+    for (const auto& tooth : sheet.unfinished)
+      for (auto& finding : screening.teeth)
+        if (tooth.child == child && tooth.reason.empty() && finding.tooth == tooth.tooth) {
+          teeth += toQt(tooth.words);
+          notes.push_back(&finding.note);
+        }
+    if (notes.empty()) continue;
+    const auto why = context.prompter.text(u"Why not finished: %1?"_s.arg(teeth.join(u"; "_s)), {});
+    if (!why || why->trimmed().isEmpty()) return false;
+    for (auto* note : notes)
+      *note = toStd(why->trimmed());
+    const auto noted = context.session.correctScreening(context.acting.by(), row, screening,
+                                                        "why a tooth was not finished");
+    if (!noted) return noted.error();
+    return true;
+  }
+  return false;
+}
+
 std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
                                                 const Rows<roster::Member>& members, base::Date on,
                                                 roster::DayId day) {

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "reports/close_out.h"
-#include "ui/support/prompter.h"
+#include "ui/support/context.h"
 
 namespace gk::ui {
 
@@ -17,6 +17,12 @@ std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::C
 /// Urgency and last day as the screening says; `early` where it says nothing.
 std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,
                                               roster::ChildId child, roster::DayId day);
+
+/// Asks why the child's teeth without a reason were not finished, and notes it in the screening
+/// that meant to treat them. False when nothing was noted: backed out, or no screening of the day
+/// means one of them.
+base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
+                              roster::ChildId child, roster::DayId day);
 
 /// Two of those who may sign on that date; the first for the clinical content.
 std::optional<roster::DayClosure> askSignatures(Prompter& prompter,

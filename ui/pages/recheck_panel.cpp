@@ -93,10 +93,15 @@ void RecheckPanel::refresh() {
   const auto& placement = earlier.placement.value;
   title_->setText(capital(toQt(placement.tooth.shown(visit().notation()))));
   const auto* lot = file().lot(placement.sealant);
-  story_->setText(u"Sealed %1 at %2, %3 (%4). %5 to look at."_s.arg(
-      toQt(earlier.placedOn.words()), toQt(earlier.school),
-      toQt(dentition::words(placement.surfaces)), lot ? toQt(lot->material) : u"lot not known"_s,
-      QString::number(open.size())));
+  // The program's name for a material says its tint; whoever placed it is not said.
+  auto story = u"Sealed %1 at %2, %3, with %4. Feel for it: a clear one can look like none. "
+               "%5 to look at."_s.arg(toQt(earlier.placedOn.words()), toQt(earlier.school),
+                                      toQt(dentition::words(placement.surfaces)),
+                                      lot ? toQt(lot->material) : u"a lot not known"_s,
+                                      QString::number(open.size()));
+  if (visit().by().author == placement.placedBy)
+    story += u" You placed it yourself: the check counts and is marked as not blind."_s;
+  story_->setText(story);
   QStringList lines;
   for (const auto surface : placement.surfaces.values()) {
     const auto held = draft_->held(surface);
@@ -195,7 +200,8 @@ void RecheckPanel::askLift() {
 }
 
 void RecheckPanel::record() {
-  const auto check = draft_->build(file().child.id, file().day.id, visit().date());
+  auto check = draft_->build(file().child.id, file().day.id, visit().date());
+  check.blinded = visit().by().author != draft_->earlier().placement.value.placedBy;
   if (!visit().act([&] { return visit().book().enterCheck(visit().by(), check); })) return;
   if (!hasWork()) Q_EMIT finished();
 }

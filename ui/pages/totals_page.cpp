@@ -3,6 +3,7 @@
 #include "reports/report_plots.h"
 #include "reports/term_counts.h"
 #include "reports/term_tables.h"
+#include "reports/trace.h"
 #include "ui/support/background.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
@@ -218,7 +219,7 @@ void TotalsPage::countReport() {
   }
   ++counting_;
   const auto question = ++asked_;
-  reports::ReportOptions options;
+  auto options = this->options();
   if (const auto school = choice().of(Factor::school))
     options.school = counted_->facts.schools().at(*school);
   inBackground(
@@ -268,7 +269,29 @@ void TotalsPage::showTables() {
   browser_->setReports(names, std::move(tables));
 }
 
+reports::ReportOptions TotalsPage::options() {
+  reports::ReportOptions out;
+  out.today = context().clock.now().date();
+  const auto program = book().program();
+  if (!went(program)) return out;
+  if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
+    out.suppression = *rule;
+  return out;
+}
+
+/// From the list of lots or of lights to the teeth of one.
+void TotalsPage::trace(int section, int row) {
+  const auto& tables = browser_->tables();
+  if (section > 1 || !counted_) return;
+  const auto& what =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
+  const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
+                                  : reports::traceLight(*counted_->records, what);
+  if (found) showBehind(found->front());
+}
+
 void TotalsPage::takeCell(int section, int row, int column) {
+  if (kind() == ReportKind::trace) return trace(section, row);
   if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections.size()))
     return;
   const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
@@ -340,8 +363,10 @@ reports::Names TotalsPage::names() {
 void TotalsPage::save() {
   const auto& tables = browser_->tables();
   if (tables.empty()) return;
-  const auto saved = saveReport(context().prompter, "Totals " + toStd(term_->currentText()), tables,
-                                tables.at(static_cast<std::size_t>(browser_->section())));
+  const auto saved =
+      saveReport(context(), {toStd(kind_->currentText() + u": "_s + term_->currentText()),
+                             term_->currentText(), tables,
+                             tables.at(static_cast<std::size_t>(browser_->section()))});
   if (went(saved) && *saved)
     Q_EMIT said(u"Saved as %1, for use inside the program."_s.arg(**saved));
 }

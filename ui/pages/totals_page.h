@@ -43,6 +43,8 @@ class TotalsPage final : public Page {
   void filter();
   void showTables();
   void takeCell(int section, int row, int column);
+  void trace(int section, int row);
+  [[nodiscard]] reports::ReportOptions options();
   void showBehind(reports::Table rows);
   void save();
   [[nodiscard]] reports::Factor factor() const;

@@ -6,9 +6,12 @@
 
 namespace gk::ui {
 
-namespace {
+ReportFoot footOf(Context& context, const QString& about, const QString& version) {
+  const auto program = context.session.program();
+  return {program ? toQt(program->value.name) : QString(), about,
+          toQt(context.clock.now().date().words()), version};
+}
 
-/// Letters and digits, the rest as dashes: fit for any file system.
 QString fileName(const std::string& title) {
   QString name;
   for (const auto c : toQt(title).simplified())
@@ -18,23 +21,23 @@ QString fileName(const std::string& title) {
   return name;
 }
 
-} // namespace
-
-base::Result<std::optional<QString>> saveReport(Prompter& prompter, const std::string& title,
-                                                const std::vector<reports::Table>& tables,
-                                                const reports::Table& current) {
-  auto path = prompter.saveFile(
-      u"Save the report"_s, fileName(title) + u".html"_s,
-      u"Web page, all parts (*.html);;Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s);
+base::Result<std::optional<QString>> saveReport(Context& context, const ReportToSave& report) {
+  auto path =
+      context.prompter.saveFile(u"Save the report"_s, fileName(report.title) + u".pdf"_s,
+                                u"Pages to print, all parts (*.pdf);;Web page, all parts (*.html);;"
+                                "Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s);
   if (!path) return std::optional<QString>{};
   std::string bytes;
   if (path->endsWith(u".csv"_s, Qt::CaseInsensitive)) {
-    bytes = reports::toCsv(current);
+    bytes = reports::toCsv(report.current);
   } else if (path->endsWith(u".txt"_s, Qt::CaseInsensitive)) {
-    bytes = reports::toText(tables);
+    bytes = reports::toText(report.tables);
+  } else if (path->endsWith(u".html"_s, Qt::CaseInsensitive)) {
+    bytes = reports::toHtml(report.title, report.tables);
   } else {
-    if (!path->endsWith(u".html"_s, Qt::CaseInsensitive)) *path += u".html"_s;
-    bytes = reports::toHtml(title, tables);
+    if (!path->endsWith(u".pdf"_s, Qt::CaseInsensitive)) *path += u".pdf"_s;
+    bytes = reportPdf(report.title, report.tables, footOf(context, report.about, report.version))
+                .toStdString();
   }
   if (const auto written = base::replaceFile(toStd(*path), bytes); !written) return written.error();
   return path;

@@ -1,16 +1,29 @@
 #pragma once
 
 #include "base/result.h"
-#include "reports/table.h"
-#include "ui/support/prompter.h"
+#include "ui/support/context.h"
+#include "ui/support/report_sheets.h"
 
 namespace gk::ui {
 
-/// Asks where, and writes it whole or not at all: a web page or plain text with every table, or
-/// `current` alone as CSV, by the ending of the name. Gives the path; none when backed out. Fails
-/// as replaceFile.
-base::Result<std::optional<QString>> saveReport(Prompter& prompter, const std::string& title,
-                                                const std::vector<reports::Table>& tables,
-                                                const reports::Table& current);
+/// A report as it is on the screen.
+struct ReportToSave {
+  std::string title;
+  QString about; ///< the term or the day, for the foot of each sheet
+  const std::vector<reports::Table>& tables;
+  const reports::Table& current; ///< the part that is looked at
+  QString version{};             ///< empty: none is kept of this report
+};
+
+/// What the foot says of whose report it is and when it was printed.
+ReportFoot footOf(Context& context, const QString& about, const QString& version = {});
+
+/// Letters and digits, the rest as dashes: fit for any file system.
+QString fileName(const std::string& title);
+
+/// Asks where, and writes it whole or not at all: pages to print, a web page or plain text with
+/// every table, or the current one alone as CSV, by the ending of the name. Gives the path; none
+/// when backed out. Fails as replaceFile.
+base::Result<std::optional<QString>> saveReport(Context& context, const ReportToSave& report);
 
 } // namespace gk::ui

@@ -1,0 +1,182 @@
+#include "desk_fixture.h"
+#include "reports/close_out_tables.h"
+#include "reports/report.h"
+#include "ui/support/column_widths.h"
+#include "ui/support/report_sheets.h"
+
+#include <QFile>
+#include <QImage>
+#include <QPainter>
+
+using namespace gk;
+using namespace gk::test;
+using reports::Table;
+using ui::ReportSheets;
+
+namespace {
+
+const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Autumn 2026"_s,
+                          u"17 November 2026"_s, u"version 1"_s};
+constexpr int around = 100; ///< points of empty paper around the sheet, to catch what leaves it
+
+/// The smallest box around all ink, or around that above the foot, in points of the sheet.
+QRectF ink(const ReportSheets& sheets, int sheet, bool withFoot = true) {
+  const auto size = sheets.size();
+  QImage image(static_cast<int>(size.width()) + 2 * around,
+               static_cast<int>(size.height()) + 2 * around, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  painter.translate(around, around);
+  sheets.paint(painter, sheet);
+  painter.end();
+  QRect found;
+  const auto end = withFoot ? image.height() : around + static_cast<int>(size.height()) - 65;
+  for (int y = 0; y < end; ++y)
+    for (int x = 0; x < image.width(); ++x)
+      if (qGray(image.pixel(x, y)) < 250) found |= QRect(x, y, 1, 1);
+  return QRectF(found).translated(-around, -around);
+}
+
+void staysInside(const ReportSheets& sheets) {
+  for (int sheet = 0; sheet < sheets.count(); ++sheet) {
+    INFO("sheet " << sheet);
+    const auto box = ink(sheets, sheet);
+    CHECK(box.left() >= ReportSheets::margin - 2);
+    CHECK(box.right() <= sheets.size().width() - ReportSheets::margin + 2);
+    CHECK(box.top() >= ReportSheets::margin - 2);
+    CHECK(box.bottom() <= sheets.size().height() - ReportSheets::margin + 2);
+  }
+}
+
+Table wide(std::size_t columns, std::size_t rows, const std::string& heading) {
+  Table table{"A table of many columns", {{"School"}}, {}, {"A note under it."}};
+  for (std::size_t i = 1; i < columns; ++i)
+    table.columns.push_back({heading + " " + std::to_string(i), true});
+  for (std::size_t row = 0; row < rows; ++row) {
+    table.rows.push_back({"Cobble Lantern Elementary"});
+    for (std::size_t i = 1; i < columns; ++i)
+      table.rows.back().push_back(std::to_string(1000 * row + i));
+  }
+  return table;
+}
+
+} // namespace
+
+TEST_CASE("A wide table turns the sheet on its side and stays inside the margins") {
+  const ReportSheets narrow("Narrow", {wide(4, 5, "Count")}, foot);
+  CHECK(narrow.size().width() < narrow.size().height());
+  staysInside(narrow);
+  const ReportSheets sideways("Wide", {wide(17, 8, "% of consented")}, foot);
+  CHECK(sideways.size().width() > sideways.size().height());
+  CHECK(sideways.count() == 1);
+  staysInside(sideways);
+}
+
+TEST_CASE("More columns than a sheet can hold go below each other behind the first one") {
+  const auto table = wide(60, 4, "Contamination");
+  const auto plan = ui::planColumns(table, 700);
+  REQUIRE(plan.bands.size() > 1);
+  std::size_t shown = 1;
+  for (const auto& band : plan.bands) {
+    CHECK(band.columns.front() == 0);
+    shown += band.columns.size() - 1;
+  }
+  CHECK(shown == table.columns.size());
+  staysInside(ReportSheets("Very wide", {table}, foot));
+}
+
+TEST_CASE("Words without a space and a cell longer than a sheet are broken, never cut off") {
+  Table table{"Odd cells", {{"Child"}, {"What"}}, {}, {}};
+  table.rows.push_back({std::string(300, 'x'), "short"});
+  std::string words;
+  for (int i = 0; i < 900; ++i)
+    words += "again and again ";
+  table.rows.push_back({"Mina", words});
+  const ReportSheets sheets("Odd", {table}, foot);
+  CHECK(sheets.count() >= 2);
+  staysInside(sheets);
+}
+
+TEST_CASE("A table that goes on has its heads of columns on each sheet and the sheet is full") {
+  const ReportSheets sheets("Long", {wide(4, 200, "Count")}, foot);
+  REQUIRE(sheets.count() > 2);
+  staysInside(sheets);
+  for (int sheet = 0; sheet + 1 < sheets.count(); ++sheet)
+    CHECK(ink(sheets, sheet, false).height() > 0.8 * sheets.size().height());
+}
+
+TEST_CASE("A heading is not left alone at the foot of a sheet") {
+  // Whatever the length of what comes before, the second heading stands with two rows.
+  for (std::size_t rows = 20; rows < 50; ++rows) {
+    const auto first = wide(4, rows, "Count");
+    auto second = wide(4, 2, "Count");
+    second.notes.clear();
+    const ReportSheets both("Report", {first, second}, foot);
+    const ReportSheets alone("Report", {first}, foot);
+    if (both.count() == alone.count()) continue;
+    // The second went to a sheet of its own as a whole: the first one's sheet is as it was alone.
+    const auto last = alone.count() - 1;
+    CHECK(ink(both, last, false) == ink(alone, last, false));
+  }
+}
+
+TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
+  Desk desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  const auto records =
+      must(desk.clinic.session.termRecords(desk.clinic.term, *base::Date::parse("2026-11-17")));
+  for (std::size_t i = 0; i < base::enumCount<reports::ReportKind>; ++i) {
+    const auto kind = static_cast<reports::ReportKind>(i);
+    INFO(base::nameOf(kind));
+    staysInside(
+        ReportSheets(reports::reportTitle(kind, records), reports::reportOf(kind, records), foot));
+  }
+  const auto day = must(desk.clinic.session.dayRecords(desk.clinic.day));
+  staysInside(ReportSheets("Close-out", reports::closeOutTables(reports::closeOut(day)), foot));
+}
+
+TEST_CASE("A report is a PDF file") {
+  const auto pdf = ui::reportPdf("Report", {wide(17, 8, "% of consented")}, foot);
+  CHECK(pdf.startsWith("%PDF-"));
+  CHECK(pdf.count("/Type /Page\n") == 1);
+}
+
+// To be looked at: GK_BOOK=demo.gkbook GK_PICTURES=folder test_ui "[.pdf]".
+TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  const auto path = qEnvironmentVariable("GK_BOOK");
+  REQUIRE_FALSE(folder.isEmpty());
+  REQUIRE_FALSE(path.isEmpty());
+  base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(10),
+                                        std::chrono::hours(-5))};
+  base::SeededRandom random{5};
+  const base::Path book(ui::toStd(path));
+  auto session =
+      must(session::Session::open(book, base::LaptopId(base::makeUuid7(clock.now().at, random)),
+                                  {clock, random}, store::Access::readOnly));
+  auto passphrase = must(base::readFile(book.parent_path() / "passphrase.txt"));
+  passphrase.erase(passphrase.find_last_not_of("\r\n") + 1);
+  must(session.unlock(passphrase));
+  const auto write = [&](const QString& name, const std::string& title,
+                         const std::vector<Table>& tables) {
+    QFile file(folder + u'/' + name + u".pdf"_s);
+    REQUIRE(file.open(QIODevice::WriteOnly));
+    file.write(ui::reportPdf(title, tables, foot));
+    staysInside(ReportSheets(title, tables, foot));
+  };
+  const auto terms = must(session.terms());
+  const auto today = clock.now().date();
+  const auto records = must(session.termRecords(terms.back().id, today));
+  for (std::size_t i = 0; i < base::enumCount<reports::ReportKind>; ++i) {
+    const auto kind = static_cast<reports::ReportKind>(i);
+    write(ui::toQt(base::nameOf(kind)).replace(u' ', u'-'), reports::reportTitle(kind, records),
+          reports::reportOf(kind, records));
+  }
+  const auto days = must(session.days(terms.back().id));
+  const auto newest = std::max_element(days.begin(), days.end(), [](const auto& a, const auto& b) {
+    return a.value.date < b.value.date;
+  });
+  const auto day = must(session.dayRecords(newest->id));
+  write(u"close-out"_s, "Close-out",
+        reports::closeOutTables(reports::closeOut(day, must(session.names(day)))));
+}

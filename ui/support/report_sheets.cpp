@@ -1,0 +1,315 @@
+#include "ui/support/report_sheets.h"
+
+#include "ui/support/column_widths.h"
+#include "ui/support/print_letters.h"
+#include "ui/support/text.h"
+
+#include <QFontMetricsF>
+#include <QPageLayout>
+#include <QPageSize>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QSvgRenderer>
+#include <QTextLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gk::ui {
+
+namespace {
+
+constexpr double footHeight = 26;
+constexpr double lineFactor = 1.28;
+constexpr double titlePoints = 16;
+constexpr double headingPoints = 12;
+constexpr double notePoints = 8;
+constexpr double footPoints = 8;
+constexpr double plotWidth = 480;
+
+/// Words broken into lines of one width.
+class Words {
+ public:
+  Words(const QString& words, const QFont& font, double width, bool toTheRight = false)
+      : layout_(std::make_shared<QTextLayout>(words, font)),
+        lineHeight_(font.pixelSize() * lineFactor) {
+    QTextOption option(toTheRight ? Qt::AlignRight : Qt::AlignLeft);
+    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    option.setUseDesignMetrics(true);
+    layout_->setTextOption(option);
+    layout_->beginLayout();
+    for (auto line = layout_->createLine(); line.isValid(); line = layout_->createLine()) {
+      line.setLineWidth(width);
+      line.setPosition({0, 0});
+    }
+    layout_->endLayout();
+  }
+
+  [[nodiscard]] int lines() const { return layout_->lineCount(); }
+  [[nodiscard]] double lineHeight() const { return lineHeight_; }
+  [[nodiscard]] double height() const { return lines() * lineHeight_; }
+  [[nodiscard]] const std::shared_ptr<QTextLayout>& layout() const { return layout_; }
+
+ private:
+  std::shared_ptr<QTextLayout> layout_;
+  double lineHeight_;
+};
+
+struct Line {
+  std::shared_ptr<QTextLayout> of;
+  int line;
+  QPointF at;
+};
+struct Rule {
+  QPointF from;
+  double length;
+  double thick;
+};
+struct Picture {
+  std::shared_ptr<QSvgRenderer> svg;
+  QRectF on;
+};
+struct Sheet {
+  std::vector<Line> lines;
+  std::vector<Rule> rules;
+  std::vector<Picture> pictures;
+};
+
+std::shared_ptr<QSvgRenderer> drawn(const reports::Plot& plot) {
+  auto svg = std::make_shared<QSvgRenderer>();
+  svg->load(QByteArray::fromStdString(reports::toSvg(plot)));
+  return svg;
+}
+
+} // namespace
+
+class ReportSheets::Layout {
+ public:
+  Layout(const std::string& title, const std::vector<reports::Table>& tables,
+         const ReportFoot& foot)
+      : title_(toQt(title)), foot_(foot) {
+    const bool wide = std::ranges::any_of(
+        tables, [](const auto& table) { return isSqueezed(table, paper::width - 2 * margin); });
+    size_ = wide ? QSizeF(paper::height, paper::width) : QSizeF(paper::width, paper::height);
+    newSheet();
+    put(Words(title_, paperFont(titlePoints, true), room()));
+    y_ += 6;
+    for (const auto& table : tables)
+      add(table);
+  }
+
+  [[nodiscard]] int count() const { return static_cast<int>(sheets_.size()); }
+  [[nodiscard]] QSizeF size() const { return size_; }
+
+  void paint(QPainter& painter, int at) const {
+    const auto& sheet = sheets_.at(static_cast<std::size_t>(at));
+    painter.setPen(Qt::black);
+    for (const auto& one : sheet.lines)
+      one.of->lineAt(one.line).draw(&painter, one.at);
+    for (const auto& one : sheet.rules) {
+      painter.setPen(QPen(Qt::black, one.thick));
+      painter.drawLine(one.from, one.from + QPointF(one.length, 0));
+    }
+    for (const auto& one : sheet.pictures)
+      one.svg->render(&painter, one.on);
+    paintFoot(painter, at);
+  }
+
+ private:
+  [[nodiscard]] double room() const { return size_.width() - 2 * margin; }
+  [[nodiscard]] double bottom() const { return size_.height() - margin - footHeight; }
+  [[nodiscard]] double left() const { return bottom() - y_; }
+
+  void newSheet() {
+    sheets_.emplace_back();
+    y_ = margin;
+  }
+  void need(double height) {
+    if (height > left() && y_ > margin) newSheet();
+  }
+
+  /// Whole on this sheet or the next where a sheet can hold it.
+  void put(const Words& words) {
+    if (words.height() <= bottom() - margin) need(words.height());
+    for (int line = 0; line < words.lines(); ++line) {
+      need(words.lineHeight());
+      sheets_.back().lines.push_back({words.layout(), line, {margin, y_}});
+      y_ += words.lineHeight();
+    }
+  }
+
+  void add(const reports::Table& table) {
+    const Words heading(toQt(table.title), paperFont(headingPoints, true), room());
+    const auto svg = table.plot ? drawn(*table.plot) : nullptr;
+    const auto picture = svg ? pictureSize(*svg) : QSizeF();
+    const auto plan = planColumns(table, room());
+    // A heading stays with its plot, or with the head of the table and two rows.
+    const double start = svg ? picture.height() : rowsHeight(table, plan, 2);
+    if (y_ > margin + 40) y_ += 12;
+    need(heading.height() + start + 6);
+    put(heading);
+    y_ += 3;
+    if (svg) {
+      sheets_.back().pictures.push_back({svg, {QPointF(margin, y_), picture}});
+      y_ += picture.height() + 2;
+      put(Words(toQt(table.plot->says), paperFont(notePoints), room()));
+      y_ += 4;
+    }
+    if (table.rows.empty())
+      put(Words(u"None."_s, paperFont(9), room()));
+    else
+      for (const auto& band : plan.bands)
+        addBand(table, band, plan.points);
+    y_ += 3;
+    for (const auto& note : table.notes)
+      put(Words(toQt(note), paperFont(notePoints), room()));
+  }
+
+  [[nodiscard]] QSizeF pictureSize(const QSvgRenderer& svg) const {
+    const QSizeF most(std::min(plotWidth, room()), bottom() - margin - 90);
+    return QSizeF(svg.defaultSize()).scaled(most, Qt::KeepAspectRatio);
+  }
+
+  using Row = std::vector<Words>;
+
+  static Row rowOf(const reports::Table& table, const Band& band, double points,
+                   const std::vector<std::string>* cells) {
+    Row row;
+    const bool isTotal = cells && cells->front() == "Total";
+    const auto font = paperFont(points, !cells || isTotal);
+    for (std::size_t i = 0; i < band.columns.size(); ++i) {
+      const auto at = band.columns[i];
+      const auto& words = cells ? cells->at(at) : table.columns[at].heading;
+      row.emplace_back(toQt(words), font, std::max(band.widths[i] - 7, 1.0),
+                       table.columns[at].number);
+    }
+    return row;
+  }
+
+  static int linesOf(const Row& row) {
+    int most = 1;
+    for (const auto& cell : row)
+      most = std::max(most, cell.lines());
+    return most;
+  }
+
+  [[nodiscard]] static double heightOf(const Row& row) {
+    return linesOf(row) * row.front().lineHeight() + 3;
+  }
+
+  [[nodiscard]] static double rowsHeight(const reports::Table& table, const ColumnPlan& plan,
+                                         std::size_t rows) {
+    if (table.rows.empty()) return 14;
+    const auto& band = plan.bands.front();
+    double height = heightOf(rowOf(table, band, plan.points, nullptr));
+    for (std::size_t i = 0; i < std::min(rows, table.rows.size()); ++i)
+      height += heightOf(rowOf(table, band, plan.points, &table.rows[i]));
+    return height;
+  }
+
+  void addBand(const reports::Table& table, const Band& band, double points) {
+    const auto head = rowOf(table, band, points, nullptr);
+    need(heightOf(head) + heightOf(rowOf(table, band, points, &table.rows.front())));
+    putRow(head, band, 0, linesOf(head), 0.8);
+    for (const auto& cells : table.rows) {
+      const auto row = rowOf(table, band, points, &cells);
+      const auto lines = linesOf(row);
+      for (int from = 0; from < lines;) {
+        const bool fits = (lines - from) * row.front().lineHeight() + 3 <= left();
+        const bool fitsNone = left() < 3 * row.front().lineHeight();
+        const bool fitsASheet = heightOf(row) + heightOf(head) <= bottom() - margin;
+        if (!fits && (fitsASheet || fitsNone)) {
+          newSheet();
+          put(Words(toQt(table.title) + u" (goes on)"_s, paperFont(notePoints, true), room()));
+          putRow(head, band, 0, linesOf(head), 0.8);
+        }
+        const auto most = static_cast<int>((left() - 3) / row.front().lineHeight());
+        const auto upTo = std::min(lines, from + std::max(most, 1));
+        putRow(row, band, from, upTo, 0.25);
+        from = upTo;
+      }
+    }
+    y_ += 6;
+  }
+
+  /// Lines `from` to before `upTo` of each cell, with a rule below.
+  void putRow(const Row& row, const Band& band, int from, int upTo, double rule) {
+    double x = margin;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      for (int line = from; line < std::min(upTo, row[i].lines()); ++line)
+        sheets_.back().lines.push_back(
+            {row[i].layout(), line, {x, y_ + (line - from) * row[i].lineHeight()}});
+      x += band.widths[i];
+    }
+    y_ += (upTo - from) * row.front().lineHeight() + 1;
+    sheets_.back().rules.push_back({{margin, y_}, x - margin - 4, rule});
+    y_ += 2;
+  }
+
+  void paintFoot(QPainter& painter, int at) const {
+    const double top = size_.height() - margin - footHeight + 8;
+    const auto font = paperFont(footPoints);
+    const QFontMetricsF metrics(font);
+    const auto page = u"page %1 of %2"_s.arg(at + 1).arg(count());
+    QStringList words;
+    for (const auto& one : {foot_.program, foot_.term, u"printed "_s + foot_.printedOn,
+                            u"Groovekeeper " GK_VERSION ""_s, foot_.version})
+      if (!one.isEmpty()) words += one;
+    painter.setPen(QPen(Qt::black, 0.5));
+    painter.setFont(font);
+    painter.drawLine(QPointF(margin, top), QPointF(margin + room(), top));
+    const QRectF first(margin, top + 2, room(), 11);
+    painter.drawText(first, Qt::AlignRight | Qt::AlignVCenter, page);
+    painter.drawText(first, Qt::AlignLeft | Qt::AlignVCenter,
+                     metrics.elidedText(title_, Qt::ElideRight, room() - 70));
+    painter.drawText(first.translated(0, 11), Qt::AlignLeft | Qt::AlignVCenter,
+                     metrics.elidedText(words.join(u" · "_s), Qt::ElideRight, room() * 0.97));
+  }
+
+  QString title_;
+  ReportFoot foot_;
+  QSizeF size_;
+  std::vector<Sheet> sheets_;
+  double y_ = margin;
+};
+
+ReportSheets::ReportSheets(const std::string& title, const std::vector<reports::Table>& tables,
+                           const ReportFoot& foot)
+    : layout_(std::make_unique<Layout>(title, tables, foot)) {}
+
+ReportSheets::~ReportSheets() = default;
+
+int ReportSheets::count() const {
+  return layout_->count();
+}
+
+QSizeF ReportSheets::size() const {
+  return layout_->size();
+}
+
+void ReportSheets::paint(QPainter& painter, int sheet) const {
+  layout_->paint(painter, sheet);
+}
+
+void ReportSheets::print(QPagedPaintDevice& device) const {
+  const bool onItsSide = size().width() > size().height();
+  QPageLayout page(QPageSize(QPageSize::Letter),
+                   onItsSide ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF());
+  page.setMode(QPageLayout::FullPageMode);
+  device.setPageLayout(page);
+  QPainter painter(&device);
+  if (!painter.isActive()) return;
+  painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
+  for (int sheet = 0; sheet < count(); ++sheet) {
+    if (sheet > 0) device.newPage();
+    paint(painter, sheet);
+  }
+}
+
+QByteArray reportPdf(const std::string& title, const std::vector<reports::Table>& tables,
+                     const ReportFoot& foot) {
+  const ReportSheets sheets(title, tables, foot);
+  return asPdf(toQt(title), [&](QPagedPaintDevice& device) { sheets.print(device); });
+}
+
+} // namespace gk::ui

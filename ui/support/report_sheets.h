@@ -1,0 +1,54 @@
+#pragma once
+
+#include "reports/table.h"
+
+#include <QByteArray>
+#include <QSizeF>
+#include <QString>
+
+#include <memory>
+#include <vector>
+
+class QPagedPaintDevice;
+class QPainter;
+
+namespace gk::ui {
+
+/// What the foot of every sheet says beside the title and the page.
+struct ReportFoot {
+  QString program;
+  QString term;      ///< or the day
+  QString printedOn; ///< in words
+  QString version;   ///< of the report, and what it differs in from the one before; may be empty
+};
+
+/// A report on Letter sheets, upright or, for wide tables, on their side. Headings stay with what
+/// they head, the heads of columns come again on each sheet, columns that do not fit are made
+/// smaller, then go below each other behind the first one. Nothing is cut off.
+class ReportSheets {
+ public:
+  ReportSheets(const std::string& title, const std::vector<reports::Table>& tables,
+               const ReportFoot& foot);
+  ~ReportSheets();
+  ReportSheets(const ReportSheets&) = delete;
+  ReportSheets& operator=(const ReportSheets&) = delete;
+
+  [[nodiscard]] int count() const;
+  [[nodiscard]] QSizeF size() const; ///< of a sheet, in points
+  /// One sheet, from 0, on any painter whose unit is a point from the corner of the sheet.
+  void paint(QPainter& painter, int sheet) const;
+  /// All of them; sets the paper of `device`.
+  void print(QPagedPaintDevice& device) const;
+
+  static constexpr double margin = 40; ///< points; nothing is painted in it but the foot
+
+ private:
+  class Layout;
+  std::unique_ptr<Layout> layout_;
+};
+
+/// The bytes of a PDF file.
+QByteArray reportPdf(const std::string& title, const std::vector<reports::Table>& tables,
+                     const ReportFoot& foot);
+
+} // namespace gk::ui
