@@ -90,7 +90,9 @@ void RunnersPage::print() {
 }
 
 void RunnersPage::save() {
-  const auto saved = saveReport(context().prompter, list_.title, {list_}, list_);
+  const std::vector<reports::Table> tables{list_};
+  const auto saved =
+      saveReport(context(), {list_.title, toQt(list_.title), tables, tables.front()});
   if (went(saved) && *saved) Q_EMIT said(u"Saved: "_s + **saved);
 }
 
