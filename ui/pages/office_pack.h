@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/result.h"
+#include "base/files.h"
 #include "reports/close_out.h"
 #include "ui/support/report_sheets.h"
 
