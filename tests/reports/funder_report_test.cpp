@@ -13,12 +13,14 @@ using reports::Table;
 
 namespace {
 
-/// Children of one school, screened on one day, so many of them urgent, and fifteen who are still
-/// to be seen: all of a group would be hidden.
+/// Children of one school, screened on one day, so many of them urgent, fifteen who are still
+/// to be seen and fifteen who may not: all of a group would be hidden.
 void fill(SampleTerm& term, roster::SchoolId school, int screened, int urgent) {
   const auto day = term.day(school, "2026-10-06");
   for (int i = 0; i < 15; ++i)
     term.consent(term.child(school), roster::ConsentState::yes);
+  for (int i = 0; i < 15; ++i)
+    term.consent(term.child(school), roster::ConsentState::no);
   for (int i = 0; i < screened; ++i) {
     const auto child = term.child(school);
     term.consent(child, roster::ConsentState::yes);
