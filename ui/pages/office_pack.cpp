@@ -1,10 +1,10 @@
 #include "ui/pages/office_pack.h"
 
-#include "base/files.h"
 #include "reports/close_out_tables.h"
 #include "reports/render.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace gk::ui {
 

@@ -3,6 +3,7 @@
 #include "ui/support/text.h"
 
 #include <QFontMetricsF>
+#include <QStringList>
 
 #include <algorithm>
 #include <array>
