@@ -12,11 +12,12 @@ TEST_CASE("A check by whoever placed the sealant is kept and is not blind", "[ca
                                  .child = child,
                                  .day = clinic.day,
                                  .kind = followup::CheckKind::shortTermSample,
-                                 .blinded = true};
+                                 .blinded = true,
+                                 .note = ""};
   for (const auto surface : placed.value.surfaces.values()) {
     if (surface == dentition::Surface::occlusal) check.occlusal = followup::Held::whole;
-    if (surface == dentition::Surface::buccal) check.buccal = followup::Held::whole;
-    if (surface == dentition::Surface::lingual) check.lingual = followup::Held::whole;
+    if (surface == dentition::Surface::buccalPit) check.buccal = followup::Held::whole;
+    if (surface == dentition::Surface::lingualGroove) check.lingual = followup::Held::whole;
   }
   must(clinic.session.enterCheck(clinic.by, check));
   const auto records = must(clinic.session.dayRecords(clinic.day));
