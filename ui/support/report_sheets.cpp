@@ -19,7 +19,7 @@ namespace gk::ui {
 
 namespace {
 
-constexpr double footHeight = 26;
+constexpr double footHeight = 30;
 constexpr double lineFactor = 1.28;
 constexpr double titlePoints = 16;
 constexpr double headingPoints = 12;
