@@ -13,6 +13,7 @@
 #include "ui/widgets/what_if_panel.h"
 
 #include <QComboBox>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -65,14 +66,18 @@ QString factorWords(Factor factor) {
 }
 
 QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWidget* page) {
-  auto* label = new QLabel(words, page);
-  auto* box = new QComboBox(page);
+  auto* pair = new QWidget(page); // so that a row never ends between the words and their box
+  auto* row = new QHBoxLayout(pair);
+  row->setContentsMargins(0, 0, 0, 0);
+  auto* label = new QLabel(words, pair);
+  auto* box = new QComboBox(pair);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
   box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   label->setBuddy(box);
-  into->addWidget(label);
-  into->addWidget(box);
+  row->addWidget(label);
+  row->addWidget(box);
+  into->addWidget(pair);
   return box;
 }
 
