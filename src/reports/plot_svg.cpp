@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ranges>
 
 namespace gk::reports {
 
@@ -94,8 +95,8 @@ std::string area(const Frame& frame, const PlotSeries& series) {
   std::string d;
   for (const auto& point : series.points)
     d += (d.empty() ? "M " : " L ") + at(frame.x(point.x)) + " " + at(frame.y(point.y));
-  for (auto point = series.ends.rbegin(); point != series.ends.rend(); ++point)
-    d += " L " + at(frame.x(point->x)) + " " + at(frame.y(point->y));
+  for (const auto& point : series.ends | std::views::reverse)
+    d += " L " + at(frame.x(point.x)) + " " + at(frame.y(point.y));
   if (d.empty()) return "";
   return "<path d=\"" + d + " Z\" fill=\"#d4d4d4\" stroke=\"none\"/>\n";
 }

@@ -121,10 +121,10 @@ estimates::Interval printedRange(const estimates::RetentionEstimate& estimate, C
 RetentionTotals retentionTotals(const RetentionFacts& facts) {
   RetentionTotals out;
   auto lines = built(facts, Factor::school, {});
-  for (FactorCode code = 0; code < lines.size(); ++code) {
+  for (std::size_t code = 0; code < lines.size(); ++code) {
     auto& line =
         out.schools.emplace_back(lines[code].finish(facts.labels(Factor::school)[code], false));
-    line.code = code;
+    line.code = static_cast<FactorCode>(code);
     line.school = facts.schools()[code];
     line.checkedHere = facts.checkedAt()[code];
   }
@@ -149,10 +149,10 @@ std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor facto
                                        const Choice& choice, const RetentionOptions& options) {
   std::vector<RetentionLine> out;
   auto lines = built(facts, factor, choice);
-  for (FactorCode code = 0; code < lines.size(); ++code) {
+  for (std::size_t code = 0; code < lines.size(); ++code) {
     auto line = lines[code].finish(facts.labels(factor)[code], false);
     if (line.placed == 0) continue;
-    line.code = code;
+    line.code = static_cast<FactorCode>(code);
     const bool names = factor == Factor::placedBy || factor == Factor::pair;
     const bool tooFew = names && line.assessable < options.leastForOperator;
     out.push_back(tooFew ? hiddenLine(line) : std::move(line));

@@ -6,7 +6,6 @@
 
 namespace gk::session {
 
-using store::rowsOf;
 using store::subjectIs;
 
 Result<bool> Reader::readRoll(int atMost) {

@@ -14,6 +14,23 @@ using followup::Held;
 
 namespace {
 
+followup::RetentionCheck longTermCheck(chairside::PlacementId placement, roster::ChildId child,
+                                       roster::DayId day) {
+  return {placement,
+          child,
+          day,
+          followup::CheckKind::longTerm,
+          true,
+          Held::whole,
+          Held::notSealed,
+          Held::notSealed,
+          followup::CannotAssess::none,
+          followup::ToothHealth::sound,
+          followup::LiftTest::notDone,
+          followup::CheckAction::none,
+          ""};
+}
+
 /// 1,000,000 sealants of 250,000 children in 40 schools, of which three in four were checked.
 class Million : public test::SampleTerm {
  public:
@@ -38,7 +55,10 @@ class Million : public test::SampleTerm {
         auto& placement = records.placements.back().value;
         placement.isolation = static_cast<chairside::Isolation>(random.below(6));
         placement.fourHanded = random.below(3) > 0;
-        if (isFound) check(id, now[at], random.below(8) == 0 ? Held::lost : Held::whole);
+        if (!isFound) continue;
+        auto checked = longTermCheck(id, one, now[at]);
+        checked.occlusal = random.below(8) == 0 ? Held::lost : Held::whole;
+        records.checks.push_back(make.row(checked));
       }
     }
   }
