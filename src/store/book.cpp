@@ -87,7 +87,7 @@ Result<KeyRow> Book::key() {
 }
 
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
-  if (const auto whole = awaitCheck(); !whole) return whole;
+  if (auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     connection_
@@ -102,7 +102,7 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
                              const std::function<void(Act&)>& work) {
-  if (const auto whole = awaitCheck(); !whole) return whole;
+  if (auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
     Act act(connection_, {laptop_, by, at}, position_, random);
