@@ -38,6 +38,8 @@ class LaptopPage final : public Page {
   void choose();
   void showPedal();
 
+  // First: making a child already sends this page an event, which asks it.
+  bool teaching_ = false;
   QLabel* pedal_;
   QPushButton* teachButton_;
   QPushButton* forget_;
@@ -49,7 +51,6 @@ class LaptopPage final : public Page {
   QComboBox* order_;
   QComboBox* colours_;
   QComboBox* text_;
-  bool teaching_ = false;
   bool reading_ = false; ///< the choices are being shown, nobody chooses
 };
 
