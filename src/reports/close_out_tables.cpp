@@ -1,15 +1,11 @@
 #include "reports/close_out_tables.h"
 
 #include "base/text.h"
-#include "reports/words.h"
+#include "reports/cells.h"
 
 namespace gk::reports {
 
 namespace {
-
-std::string number(int value) {
-  return std::to_string(value);
-}
 
 Table equationTable(const CloseOut& day) {
   const auto& sums = day.equation;

@@ -1,6 +1,7 @@
 #include "reports/published.h"
 
 #include "base/text.h"
+#include "reports/cells.h"
 #include "reports/published_counts.h"
 #include "reports/words.h"
 
@@ -11,10 +12,6 @@ namespace gk::reports {
 namespace {
 
 constexpr const char* version = "1";
-
-Column right(std::string heading) {
-  return {std::move(heading), true};
-}
 
 /// The figures of one row as they may be shown.
 template <class E>
@@ -108,8 +105,6 @@ struct Publication {
 
 using Term = Publication<Figure>;
 using Checks = Publication<CheckFigure>;
-using Cells = std::vector<std::string>;
-
 std::string period(const TermTotals& totals) {
   return totals.term + ", " + totals.start.iso() + " to " + std::min(totals.asOf, totals.end).iso();
 }
