@@ -74,6 +74,7 @@ class Reader {
   [[nodiscard]] Result<Place> place(roster::ChildId child, roster::DayId day);
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
+  [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
                                                                         roster::DayId day);
   /// Every field of this child today, oldest first.

@@ -121,6 +121,10 @@ List<chairside::Placement> Reader::placements(roster::ChildId child) {
   return book_.current<chairside::Placement>(rowsOf("child", child));
 }
 
+List<chairside::Varnish> Reader::varnishes(roster::ChildId child) {
+  return book_.current<chairside::Varnish>(rowsOf("child", child));
+}
+
 Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId child,
                                                                 roster::DayId day) {
   auto today = this->day(day);

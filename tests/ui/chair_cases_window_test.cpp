@@ -136,3 +136,30 @@ TEST_CASE("The runner's list shows, prints and saves names and rooms of those to
   press(*desk.window, Qt::Key_S, Qt::AltModifier);
   CHECK(must(base::readFile(desk.folder / "hall.csv")) == "Room,Name\r\n6,Mina Tolliver-Reed\r\n");
 }
+
+TEST_CASE("Back from the chair, Enter takes the next child who waits") {
+  Morning desk;
+  desk.start();
+  desk.key(Qt::Key_Return); // Mina is the first to be seated
+  desk.keys("1");
+  desk.key(Qt::Key_Return);
+  desk.keys("P"); // parked, so that nobody sits in the chair
+  auto& table = part<QTableView>(*desk.window, u"boardTable"_s);
+  REQUIRE(table.isVisible());
+  CHECK(table.currentIndex().row() == 1); // the first under its heading
+}
+
+TEST_CASE("A message above the day board leaves its bottom keys on a small screen") {
+  Window desk;
+  desk.fill();
+  desk.openAndUnlock();
+  desk.window->resize(1366, 740);
+  QCoreApplication::processEvents();
+  for (const bool message : {false, true}) {
+    if (message) test::press(*desk.window, Qt::Key_A, Qt::AltModifier); // says what was noted
+    QCoreApplication::processEvents();
+    const auto& undo = part<QWidget>(*desk.window, u"boardUndo"_s);
+    INFO(message << ' ' << undo.visibleRegion().boundingRect().height() << " of " << undo.height());
+    CHECK(undo.visibleRegion().boundingRect() == undo.rect());
+  }
+}

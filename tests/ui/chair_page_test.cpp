@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "ui/widgets/mouth_map.h"
 
 #include <iostream>
 
@@ -129,4 +130,20 @@ TEST_CASE("No key's words are cut off and the page fits a small laptop at every 
   fits("finish");
   chair.press("J");
   fits("outcomes");
+}
+
+TEST_CASE("Tab goes from tooth to tooth in the order of work") {
+  const auto [order, second] = GENERATE(table<ui::WorkOrder, int>(
+      {{ui::WorkOrder::halves, 46}, {ui::WorkOrder::arches, 26}, {ui::WorkOrder::quadrants, 46}}));
+  test::Chair chair;
+  auto habits = chair.acting.habits();
+  habits.order = order;
+  chair.acting.keep(habits);
+  chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+  auto* map = chair.page->findChild<ui::MouthMap*>();
+  REQUIRE(map->selected() == dentition::toothAt(16));
+  chair.press(Qt::Key_Tab);
+  CHECK(map->selected() == dentition::toothAt(17));
+  chair.press(Qt::Key_Tab);
+  CHECK(map->selected() == dentition::toothAt(second));
 }

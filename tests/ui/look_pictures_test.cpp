@@ -44,8 +44,11 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
     const bool filters = name == u"light"_s;
     auto& chair = *desk.window->findChild<ui::ChairPage*>();
     const auto press = [&](const char* keys) {
-      for (const char* key = keys; *key != 0; ++key)
+      for (const char* key = keys; *key != 0; ++key) {
+        desk.clock.advance(std::chrono::milliseconds(60)); // as hands, no scan
         QTest::keyClick(&chair, static_cast<Qt::Key>(*key));
+      }
+      QTest::keyClick(&chair, Qt::Key_CapsLock); // lets go of the last one
     };
     press("ZSEC");
     save(*desk.window, name + u"-screening"_s, filters);

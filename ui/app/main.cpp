@@ -11,7 +11,9 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QStandardPaths>
+#include <QTimer>
 
+#include <cstdlib>
 #include <iostream>
 
 using namespace gk;
@@ -37,6 +39,10 @@ int main(int argc, char** argv) {
   const QCommandLineOption passphraseFile(u"passphrase-file"_s,
                                           u"Unlock with the first line of this file."_s, u"F"_s);
   parser.addOption(passphraseFile);
+  QCommandLineOption untilPainted(u"until-painted"_s);
+  untilPainted.setFlags(
+      QCommandLineOption::HiddenFromHelp); // for timing a start: tests/bench/start
+  parser.addOption(untilPainted);
   parser.process(application);
 
   base::SystemClock clock;
@@ -58,5 +64,10 @@ int main(int argc, char** argv) {
     if (!text) return refuse(text.error());
     window.book()->unlock(toQt(base::trim(base::split(*text, '\n').front())));
   }
+  if (parser.isSet(untilPainted))
+    QTimer::singleShot(0, &window, [&] {
+      window.repaint();
+      std::quick_exit(EXIT_SUCCESS); // closing the book is no part of the start
+    });
   return QApplication::exec();
 }

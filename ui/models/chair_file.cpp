@@ -70,6 +70,8 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
   if (!fields) return fields.error();
   auto earlier = session.earlierPlacements(child, day);
   if (!earlier) return earlier.error();
+  const auto varnishes = session.varnishes(child);
+  if (!varnishes) return varnishes.error();
   file.screening.reset();
   for (auto& screening : *screenings)
     if (screening.value.day == day) file.screening = std::move(screening);
@@ -78,6 +80,8 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
     if (placement.value.day == day) file.placements.push_back(std::move(placement));
   file.fields = std::move(*fields);
   file.earlier = std::move(*earlier);
+  file.varnished = std::ranges::any_of(
+      *varnishes, [&](const auto& varnish) { return varnish.value.day == day; });
   return base::Done{};
 }
 

@@ -25,7 +25,6 @@ bool isAmong(std::span<const Tooth> teeth, const Tooth& tooth) {
   return std::ranges::find(teeth, tooth) != teeth.end();
 }
 
-/// Right before left, then upper before lower; by arches the other way round. Front to back.
 auto workPlace(const Tooth& tooth, WorkOrder order) {
   const bool byArch = order == WorkOrder::arches;
   return std::tuple(byArch ? !tooth.isUpper() : !tooth.isRight(),
@@ -104,6 +103,10 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
 }
 
 } // namespace
+
+bool isWorkedBefore(const Tooth& one, const Tooth& other, WorkOrder order) {
+  return workPlace(one, order) < workPlace(other, order);
+}
 
 std::vector<Tooth> notBegun(const Screening& screening, std::span<const Tooth> begun) {
   std::vector<Tooth> out;

@@ -13,6 +13,9 @@
 /// What comes next at the chair, as plain functions over what the book says.
 namespace gk::ui {
 
+/// Right before left, then upper before lower; by arches the other way round. Front to back.
+bool isWorkedBefore(const dentition::Tooth& one, const dentition::Tooth& other, WorkOrder order);
+
 /// Teeth that are kept dry and sealed together next.
 struct WorkGroup {
   std::string title; ///< "Right half", "Upper right quadrant", or the tooth in words

@@ -1,5 +1,6 @@
 #include "ui/pages/chair_page.h"
 
+#include "ui/models/chair_work.h"
 #include "ui/models/identity_words.h"
 #include "ui/pages/field_panel.h"
 #include "ui/pages/finish_panel.h"
@@ -238,6 +239,9 @@ void ChairPage::nextTooth() {
   for (const auto& face : faces)
     if (!inHand || face.inHand) stops.push_back(face.tooth);
   if (stops.empty()) return;
+  std::ranges::stable_sort(stops, [&](const auto& one, const auto& other) {
+    return isWorkedBefore(one, other, context_.acting.habits().order);
+  });
   const auto here = std::ranges::find(stops, map_->selected());
   map_->select(here == stops.end() || here + 1 == stops.end() ? stops.front() : *(here + 1));
 }

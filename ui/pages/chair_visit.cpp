@@ -53,17 +53,6 @@ std::vector<dentition::Tooth> ChairVisit::begun() const {
   return teeth;
 }
 
-bool ChairVisit::isVarnished() {
-  const auto records = book().dayRecords(file().day.id);
-  if (!records) {
-    strip.post(describe(records.error()));
-    return false;
-  }
-  return std::ranges::any_of(records->varnishes, [&](const auto& varnish) {
-    return varnish.value.child == file().child.id;
-  });
-}
-
 std::vector<dentition::Tooth> ChairVisit::stopped() const {
   using chairside::Attempt;
   std::vector<dentition::Tooth> teeth;

@@ -35,8 +35,6 @@ class ChairVisit final : public QObject {
   [[nodiscard]] base::Date date() const { return file().day.value.date; }
   /// Every tooth that has a field or a placement today.
   [[nodiscard]] std::vector<dentition::Tooth> begun() const;
-  /// Says why, and false, when it cannot be read.
-  [[nodiscard]] bool isVarnished();
   /// Teeth that were stopped today and not sealed since.
   [[nodiscard]] std::vector<dentition::Tooth> stopped() const;
   /// Whether those count as begun; a child who bolted may come back for them.

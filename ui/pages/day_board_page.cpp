@@ -206,6 +206,10 @@ void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {
   if (row) table_->setCurrentIndex(model_->index(*row, 0));
 }
 
+void DayBoardPage::pointAtNext() {
+  restore(std::nullopt);
+}
+
 void DayBoardPage::chooseDay(roster::DayId day) {
   chosen_ = day;
   refresh();

@@ -25,6 +25,8 @@ class DayBoardPage final : public Page {
   /// The day shown: the one chosen, else the one that is open; none when there is none.
   [[nodiscard]] const std::optional<base::Recorded<roster::ClinicDay>>& day() const { return day_; }
   void chooseDay(roster::DayId day);
+  /// At the first child who waits.
+  void pointAtNext();
   /// Where numbers, names and codes are typed.
   [[nodiscard]] QLineEdit* searchLine() const { return search_; }
 

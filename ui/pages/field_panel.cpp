@@ -283,7 +283,7 @@ void FieldPanel::isolate() {
                                     : u"These teeth take a sealant, not a glass ionomer: L."_s);
     return;
   }
-  if (visit().isVarnished() && !varnishGone_) {
+  if (file().varnished && !varnishGone_) {
     visit().ask.choose(u"Varnish is on already and nothing bonds through it."_s,
                        {u"Leave these teeth for now"_s, u"Cleaned off: go on"_s},
                        [this](int chosen) {

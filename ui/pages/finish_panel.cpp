@@ -72,7 +72,7 @@ void FinishPanel::refresh() {
   title_->setText(lines.empty() ? u"Nothing was sealed today"_s : u"Read back and look"_s);
   sealed_->setText(shown.join(u'\n'));
   sealed_->setVisible(!shown.isEmpty());
-  const bool varnished = visit().isVarnished();
+  const bool varnished = file().varnished;
   const auto* lot = file().lot(visit().setup().varnish);
   const auto proposed = outcome();
   state_->setText(

@@ -16,6 +16,10 @@ class Page : public QWidget {
   Page(Context& context, QWidget* parent);
 
   virtual void refresh() = 0;
+  /// None behind another page: Qt's stack is as high as its highest.
+  [[nodiscard]] int heightForWidth(int width) const override {
+    return isHidden() ? -1 : QWidget::heightForWidth(width);
+  }
 
  Q_SIGNALS:
   void failed(const gk::ui::Message& message);

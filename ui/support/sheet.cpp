@@ -59,7 +59,7 @@ QString chairPart() {
          "#chairPage QPushButton[look=\"alarm\"] { border: 4px solid @alarm; font-weight: bold; }"
          "#chairPage QPushButton[look]:disabled { color: @edge; border: 2px dashed @edge;"
          " background: @paper; font-weight: normal; }"
-         "#chairPage [dense=\"true\"] QPushButton { font-size: ~15px; padding: ~2px ~5px; }"
+         "#chairPage [dense=\"true\"] QPushButton { font-size: ~17px; padding: 0 ~5px; }"
          "#chairPage QLineEdit { border: 3px solid @strong; padding: ~4px; font-size: ~24px; }"
          "#chairPage QLabel[look=\"head\"] { font-size: ~32px; font-weight: bold; }"
          "#chairPage #chairHeader { font-size: ^32px; }"

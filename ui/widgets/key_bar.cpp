@@ -62,12 +62,14 @@ QPushButton* KeyBar::button(std::size_t place) {
 
 void KeyBar::setActions(std::vector<KeyAction> actions) {
   actions_ = std::move(actions);
+  // Many keys side by side: the words go under the key, to be large enough.
+  const auto between = property("dense").toBool() ? u"\n"_s : u"  "_s;
   // All of them first: showing one lays the bar out.
   if (!actions_.empty()) button(actions_.size() - 1);
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
-    shown->setText(keyHint(action.key) + u"  "_s + action.label);
+    shown->setText(keyHint(action.key) + between + action.label);
     shown->setObjectName(action.name);
     shown->setAccessibleName(action.label + u", key "_s + keyHint(action.key));
     shown->setEnabled(action.enabled);

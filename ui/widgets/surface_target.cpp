@@ -75,6 +75,12 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   const auto shape = shapeOf(box, side);
 
   painter.fillPath(shape, covered ? style::cured() : style::paper());
+  if (covered) { // also as a band, for eyes and prints without colour
+    painter.setClipPath(shape);
+    const double high = box.height() / 6;
+    painter.fillRect(QRectF(box.left(), box.bottom() - high, box.width(), high), style::ink());
+    painter.setClipping(false);
+  }
   QPen pen(chosen || due ? style::ink() : style::edge(), due ? 7 : chosen ? 5 : 2);
   if (face_->quiet) pen.setStyle(Qt::DashLine);
   pen.setJoinStyle(Qt::MiterJoin);

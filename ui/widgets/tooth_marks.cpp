@@ -95,6 +95,21 @@ void paintQuestion(QPainter& painter) {
   painter.drawEllipse(QPointF(0, 20), 3.5, 3.5);
 }
 
+/// Half a tile stands out of the gum, on the side of the other jaw; the rest is dashed. In the pen
+/// that is set.
+void paintHalfUp(QPainter& painter, const QRectF& tile, bool isUpper) {
+  const QPointF down(0, tile.height() / 2);
+  const auto pen = painter.pen();
+  const auto solid = QPen(pen.color(), pen.widthF() + 2);
+  const auto dashed = QPen(pen.color(), pen.widthF(), Qt::DashLine);
+  painter.setPen(isUpper ? dashed : solid);
+  painter.drawPolyline(
+      QPolygonF({tile.topLeft() + down, tile.topLeft(), tile.topRight(), tile.topRight() + down}));
+  painter.setPen(isUpper ? solid : dashed);
+  painter.drawPolyline(QPolygonF(
+      {tile.topLeft() + down, tile.bottomLeft(), tile.bottomRight(), tile.topRight() + down}));
+}
+
 void paintMark(QPainter& painter, Mark mark) {
   switch (mark) {
   case Mark::sealEarly:
@@ -179,8 +194,12 @@ void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face) {
                       : face.quiet ? 1
                                    : 2,
                       face.mark == Mark::notUp ? Qt::DashLine : Qt::SolidLine));
+  if (face.mark == Mark::partUp) {
+    paintHalfUp(painter, tile, face.tooth.isUpper());
+    return;
+  }
   painter.drawRect(tile);
-  if (face.mark == Mark::crown) painter.drawRect(tile.adjusted(6, 6, -6, -6));
+  if (face.mark == Mark::crown) painter.drawRect(tile.adjusted(4, 4, -4, -4)); // clear of the words
 }
 
 void paintSymbol(QPainter& painter, const QRectF& square, Mark mark) {

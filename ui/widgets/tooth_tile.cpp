@@ -21,8 +21,9 @@ constexpr int margin = 12;
 /// Room of the lines above and below the surfaces, at the usual size of letters.
 constexpr int titleRoom = 58;
 constexpr int wordRoom = 66;
-/// The same in a small tile.
+/// The same in a small tile; the title takes two lines where there is height.
 constexpr int smallRoom = 34;
+constexpr int smallTitle = 58;
 /// What words need beside the surfaces.
 constexpr int wordsBeside = 110;
 /// Under this an arm's length hides a word; only a tile squeezed by large letters comes near it.
@@ -67,6 +68,10 @@ ToothTile::Shape ToothTile::shape() const {
   return width() < 2 * style::touch() + style::touchGap() + wordsBeside ? Shape::small : Shape::low;
 }
 
+int ToothTile::smallTitleRoom() const {
+  return height() >= smallTitle + style::touch() + smallRoom ? smallTitle : smallRoom;
+}
+
 QSize ToothTile::minimumSizeHint() const {
   return {2 * style::touch() + style::touchGap() + 2 * margin, 2 * smallRoom + style::touch()};
 }
@@ -109,7 +114,7 @@ void ToothTile::placeTargets() {
   const int gap = style::touchGap();
   const int wide = width() - 2 * margin;
   const bool isLow = shape() == Shape::low;
-  const int above = isLow ? margin : shape() == Shape::tall ? titleRoom : smallRoom;
+  const int above = isLow ? margin : shape() == Shape::tall ? titleRoom : smallTitleRoom();
   const int below = isLow ? margin : shape() == Shape::tall ? wordRoom : smallRoom;
   const int high = height() - above - below;
   const int tabs = static_cast<int>(targets_.size()) - 1;
@@ -188,10 +193,16 @@ void ToothTile::paintTall(QPainter& painter) {
 
 void ToothTile::paintSmall(QPainter& painter) {
   const auto& face = *face_;
-  const QRectF inner = QRectF(rect()).adjusted(margin, 6, -margin, -6);
+  const QRectF inner = QRectF(rect()).adjusted(margin - 2, 6, 2 - margin, -6);
   painter.setPen(face.quiet ? style::edge() : style::ink());
-  write(painter, {inner.left(), inner.top(), inner.width(), smallRoom - 6},
-        cornerWords(face.tooth) + u' ' + placeWords(face.tooth), 24, !face.quiet);
+  const bool two = smallTitleRoom() == smallTitle;
+  const double line = two ? (smallTitle - 4) / 2.0 : smallRoom - 6;
+  write(painter, {inner.left(), inner.top(), inner.width(), line},
+        two ? cornerWords(face.tooth) : cornerWords(face.tooth) + u' ' + placeWords(face.tooth), 24,
+        !face.quiet);
+  if (two)
+    write(painter, {inner.left(), inner.top() + line, inner.width(), line},
+          placeWords(face.tooth) + u"  no. "_s + face.number, 24, !face.quiet);
   const QRectF word(inner.left(), inner.bottom() - smallRoom + 6, inner.width(), smallRoom - 6);
   if (!face.due.isEmpty()) {
     painter.fillRect(word, style::strong());

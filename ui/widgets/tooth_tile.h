@@ -35,6 +35,7 @@ class ToothTile final : public QWidget {
   /// Words above and below the surfaces in full, or in one line each, or all beside them.
   enum class Shape { tall, small, low };
   [[nodiscard]] Shape shape() const;
+  [[nodiscard]] int smallTitleRoom() const;
   void placeTargets();
   void paintTall(QPainter& painter);
   void paintSmall(QPainter& painter);

@@ -38,6 +38,15 @@ namespace {
 constexpr int childrenAtOnce = 50;
 constexpr auto checkAgain = std::chrono::milliseconds(100);
 
+/// As high as the page that is up: Qt's own stack is as high as its highest.
+class Pages final : public QStackedWidget {
+ public:
+  using QStackedWidget::QStackedWidget;
+  [[nodiscard]] int heightForWidth(int width) const override {
+    return currentWidget() ? currentWidget()->heightForWidth(width) : -1;
+  }
+};
+
 } // namespace
 
 BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter,
@@ -45,7 +54,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
     : QWidget(parent), session_(std::move(session)), context_{session_, clock, prompter, acting_},
       stack_(std::make_unique<QStackedWidget>(this)),
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
-      work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new QStackedWidget(work_)),
+      work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
       who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
       strip_(new MessageStrip(work_)) {
@@ -183,6 +192,7 @@ void BookView::leaveChair() {
   // What the chair said last, such as why nobody was seated, is read where one goes.
   const auto said = chair_->findChild<MessageStrip*>()->text();
   turnTo(cameFrom_ ? cameFrom_ : board_);
+  board_->pointAtNext();
   strip_->say(said);
 }
 
