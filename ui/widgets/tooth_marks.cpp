@@ -180,7 +180,7 @@ void paintMark(QPainter& painter, Mark mark) {
 void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face) {
   painter.setBrush(Qt::NoBrush);
   if (face.mark == Mark::refer) {
-    constexpr double notch = 40;
+    const double notch = std::min(26.0, tile.height() * 0.13); // clear of the words
     QPolygonF notched;
     notched << tile.topLeft() << tile.topRight() - QPointF(notch, 0)
             << tile.topRight() + QPointF(0, notch) << tile.bottomRight() << tile.bottomLeft();
