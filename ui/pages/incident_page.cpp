@@ -138,7 +138,8 @@ void IncidentPage::askTime(IncidentType type) {
               [this, type](const QString& text) {
                 const auto at = timeFrom(text);
                 if (!went(at)) return;
-                askDone({.day = day_->id, .child = child_, .type = type, .happened = *at});
+                askDone(
+                    {.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
               });
 }
 
