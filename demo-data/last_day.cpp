@@ -119,6 +119,8 @@ class LastDay {
                                               {*day_, story_.team->tamsin, story_.team->ines});
     tell.mustRefuse(unbalanced, base::ErrorCode::ruleDayOpen);
     end(next("Ruben"), story_.named->ruben, DayEnd::onHold, "two forms disagree");
+    writeIncidents();
+    countSheets();
     tell.at("merging the second laptop");
     story_.carry(Desk::b, Desk::a);
     tell.at("signing 17 November");
@@ -126,6 +128,48 @@ class LastDay {
   }
 
  private:
+  /// As they were told at the end of the day; what is open waits for the battery.
+  void writeIncidents() {
+    using followup::IncidentType;
+    auto& tell = story_.teller;
+    const auto at = [&](int hour, int minute) {
+      return base::atLocal(today(), minutes(hour * 60 + minute), tell.clock.now().offset);
+    };
+    const base::By by{story_.team->tamsin, story_.team->ines};
+    tell.must(story_.a->enterIncident(
+        by, {.day = *day_,
+             .child = story_.named->teodor,
+             .type = IncidentType::etchantOnTissue,
+             .happened = at(9, 48),
+             .done = "etchant on the lower lip; rinsed at once, no mark after twenty minutes",
+             .told = "nurse and guardian"}));
+    tell.must(story_.a->enterIncident(
+        by, {.day = *day_,
+             .type = IncidentType::equipment,
+             .happened = at(9, 31),
+             .done = "the battery of L-1 died in a cure; the tooth was cured again with L-3",
+             .told = "program manager",
+             .followUp = "a new battery for L-1"}));
+  }
+
+  void countSheets() {
+    using followup::Paper;
+    auto& tell = story_.teller;
+    const base::By ines{story_.team->ines, {}};
+    tell.must(story_.a->countOut(ines, *day_, Paper::runnersList, 1));
+    tell.must(story_.a->countOut(ines, *day_, Paper::runnersList, 1));
+    tell.must(story_.a->countOut(ines, *day_, Paper::nurseSheets, 1));
+    tell.mustRefuse(story_.a->signDay({story_.team->tamsin, {}},
+                                      {*day_, story_.team->tamsin, story_.team->ines}),
+                    base::ErrorCode::ruleDayOpen);
+    tell.must(story_.a->countPaper(
+        ines, {.day = *day_, .paper = Paper::runnersList, .out = 2, .shredded = 2}));
+    tell.must(story_.a->countPaper(
+        ines, {.day = *day_, .paper = Paper::nurseSheets, .out = 1, .handed = 1}));
+    tell.must(
+        story_.a->countPaper(ines, {.day = *day_, .paper = Paper::other, .out = 3, .back = 3}));
+  }
+
   Chair next(const std::string& who) {
     story_.teller.at(who + " on 17 November");
     story_.teller.goTo(today(), minutes(8 * 60 + 15 + 17 * static_cast<int>(turn_)));

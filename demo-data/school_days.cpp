@@ -1,5 +1,6 @@
 #include "school_days.h"
 
+#include "reports/close_out.h"
 #include "session/letters.h"
 
 #include <algorithm>
@@ -117,8 +118,45 @@ void sendLetters(Story& story, Desk laptop, roster::DayId day) {
   tell.must(book.moveLetters(by, handed, followup::LetterState::handed));
 }
 
+/// In 2025 nobody read a light twice a day, whatever happened to it; since then they do.
+void readAgain(Story& story, Desk laptop, const reports::DayRecords& records) {
+  auto& book = story.at(laptop);
+  const auto date = records.day.date;
+  for (const auto& light : reports::closeOut(records).lights) {
+    story.teller.pass(40);
+    if (date < on(2026, 1, 1))
+      story.teller.must(
+          book.passOverLight({story.team->bram, {}},
+                             {records.id, light.light, "lights are read in the morning only"}));
+    else
+      story.teller.must(book.enterReading({story.team->bram, {}},
+                                          {.light = light.light,
+                                           .on = date,
+                                           .value = {readingOf(*story.kit, light.light, date) - 6},
+                                           .meter = "M-1"}));
+  }
+}
+
+/// The runner's list is shredded at the school; nothing else with names was on paper.
+void countPaper(Story& story, Desk laptop, const reports::DayRecords& records) {
+  const auto count = [&](const followup::PaperCount& counted) {
+    story.teller.must(story.at(laptop).countPaper({story.team->ines, {}}, counted));
+  };
+  const auto wasCounted = [&](followup::Paper paper) {
+    return std::ranges::any_of(records.papers,
+                               [&](const auto& row) { return row.value.paper == paper; });
+  };
+  using followup::Paper;
+  if (!wasCounted(Paper::runnersList))
+    count({.day = records.id, .paper = Paper::runnersList, .out = 1, .shredded = 1});
+  if (!wasCounted(Paper::other)) count({.day = records.id, .paper = Paper::other});
+}
+
 void sign(Story& story, Desk laptop, roster::DayId day, base::MemberId clinical) {
   sendLetters(story, laptop, day);
+  const auto records = story.teller.must(story.at(laptop).dayRecords(day));
+  readAgain(story, laptop, records);
+  countPaper(story, laptop, records);
   story.teller.must(story.at(laptop).signDay({clinical, {}}, {day, clinical, story.team->ines}));
 }
 

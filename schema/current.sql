@@ -126,6 +126,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
+CREATE TRIGGER incident_kind BEFORE INSERT ON incident
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'incident'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in incident'); END;
+
+CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
+
+CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
+
 CREATE TRIGGER letter_kind BEFORE INSERT ON letter
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'letter'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
@@ -145,6 +155,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
 
 CREATE TRIGGER light_no_update BEFORE UPDATE ON light
 BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+
+CREATE TRIGGER light_pass_kind BEFORE INSERT ON light_pass
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'light_pass'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light_pass'); END;
+
+CREATE TRIGGER light_pass_no_delete BEFORE DELETE ON light_pass
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
+
+CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
 CREATE TRIGGER lot_kind BEFORE INSERT ON lot
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot'
@@ -176,6 +196,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
 CREATE TRIGGER member_no_update BEFORE UPDATE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
 
+CREATE TRIGGER merge_answer_kind BEFORE INSERT ON merge_answer
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'merge_answer'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
+
+CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
+
+CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
+
 CREATE TRIGGER meter_reading_kind BEFORE INSERT ON meter_reading
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'meter_reading'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
@@ -185,6 +215,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
 
 CREATE TRIGGER meter_reading_no_update BEFORE UPDATE ON meter_reading
 BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+
+CREATE TRIGGER paper_count_kind BEFORE INSERT ON paper_count
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'paper_count'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_count'); END;
+
+CREATE TRIGGER paper_count_no_delete BEFORE DELETE ON paper_count
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
+
+CREATE TRIGGER paper_count_no_update BEFORE UPDATE ON paper_count
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
 
 CREATE TRIGGER placement_kind BEFORE INSERT ON placement
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'placement'
@@ -528,6 +568,19 @@ CREATE TABLE field_tooth (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE incident (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  child BLOB REFERENCES entry (id),
+  type TEXT NOT NULL CHECK (type IN ('etchant on soft tissue', 'eye splash', 'foreign body', 'fall', 'fainting', 'allergic sign', 'staff sharps exposure', 'privacy', 'equipment')),
+  happened INTEGER NOT NULL CHECK (happened > 0),
+  happened_offset INTEGER NOT NULL CHECK (happened_offset BETWEEN -840 AND 840),
+  done TEXT NOT NULL CHECK (done <> ''),
+  told TEXT NOT NULL,
+  follow_up TEXT NOT NULL,
+  settled INTEGER NOT NULL CHECK (settled IN (0, 1))
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE letter (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   child BLOB NOT NULL REFERENCES entry (id),
@@ -555,6 +608,13 @@ CREATE TABLE light (
   meter TEXT NOT NULL,
   in_service INTEGER NOT NULL CHECK (in_service IN (0, 1)),
   CHECK (tag <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE light_pass (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  light BLOB NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (reason <> '')
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE lot (
@@ -595,6 +655,18 @@ CREATE TABLE member (
   CHECK (initials <> '')
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE merge_answer (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  other BLOB REFERENCES entry (id),
+  kept BLOB CHECK (kept IS NULL OR length(kept) = 16),
+  verdict TEXT NOT NULL CHECK (verdict IN ('one is kept', 'both stand')),
+  seen INTEGER NOT NULL CHECK (seen >= 2),
+  note TEXT NOT NULL,
+  CHECK ((kept IS NOT NULL) = (verdict = 'one is kept' AND other IS NULL))
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE meter_reading (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   light BLOB NOT NULL REFERENCES entry (id),
@@ -606,6 +678,17 @@ CREATE TABLE meter_reading (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE migration (number INTEGER NOT NULL PRIMARY KEY,name TEXT NOT NULL,checksum TEXT NOT NULL,applied_at INTEGER NOT NULL) STRICT;
+
+CREATE TABLE paper_count (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  paper TEXT NOT NULL CHECK (paper IN ('letters', 'runner''s list', 'nurse''s sheets', 'other sheets')),
+  out INTEGER NOT NULL CHECK (out >= 0),
+  back INTEGER NOT NULL CHECK (back >= 0),
+  handed INTEGER NOT NULL CHECK (handed >= 0),
+  shredded INTEGER NOT NULL CHECK (shredded >= 0),
+  reason TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE placement (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
@@ -875,13 +958,25 @@ CREATE INDEX field_child ON field (child);
 
 CREATE INDEX field_day ON field (day);
 
+CREATE INDEX incident_child ON incident (child) WHERE child IS NOT NULL;
+
+CREATE INDEX incident_day ON incident (day);
+
 CREATE INDEX letter_child ON letter (child);
 
 CREATE INDEX letter_day ON letter (day);
 
+CREATE INDEX light_pass_day ON light_pass (day);
+
 CREATE INDEX medical_flag_child ON medical_flag (child);
 
+CREATE INDEX merge_answer_child ON merge_answer (child);
+
+CREATE INDEX merge_answer_day ON merge_answer (day);
+
 CREATE INDEX meter_reading_light ON meter_reading (light);
+
+CREATE INDEX paper_count_day ON paper_count (day);
 
 CREATE INDEX placement_child ON placement (child);
 

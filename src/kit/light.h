@@ -12,6 +12,7 @@ namespace gk::kit {
 
 using LightId = base::Id<struct LightTag>;
 using ReadingId = base::Id<struct ReadingTag>;
+using LightPassId = base::Id<struct LightPassTag>;
 
 /// Irradiance; whole numbers 0-5000 as hand-held meters show it.
 struct MilliwattPerSquareCm {
@@ -42,6 +43,15 @@ struct MeterReading {
   std::string meter;
   bool tipCleaned = true;
   bool operator==(const MeterReading&) const = default;
+};
+
+/// A light that was to be read at the end of the day and was not.
+struct LightPass {
+  using Key = LightPassId;
+  base::DayId day;
+  LightId light;
+  std::string reason;
+  bool operator==(const LightPass&) const = default;
 };
 
 enum class LightGrade { green, amber, red, notComparable };

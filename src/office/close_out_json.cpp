@@ -153,6 +153,51 @@ void suppliesJson(JsonWriter& json, const std::vector<reports::SupplyLine>& supp
   json.endArray();
 }
 
+void questionsJson(JsonWriter& json, const std::vector<reports::MergeQuestion>& questions) {
+  json.arrayField("merge_questions");
+  for (const auto& question : questions) {
+    json.beginObject();
+    json.field("child", question.shown);
+    json.field("what", question.what);
+    json.arrayField("sides");
+    for (const auto& side : question.sides)
+      json.value(side.words);
+    json.endArray();
+    json.endObject();
+  }
+  json.endArray();
+}
+
+/// Counts and what is open; the words of an incident stay in the logbook.
+void incidentsJson(JsonWriter& json, const std::vector<reports::IncidentLine>& incidents) {
+  json.arrayField("incidents");
+  for (const auto& line : incidents) {
+    json.beginObject();
+    json.field("type", base::nameOf(line.incident.type));
+    json.field("at", line.incident.happened.text());
+    json.field("open", followup::isOpen(line.incident));
+    json.field("of_earlier_day", line.isEarlier);
+    json.endObject();
+  }
+  json.endArray();
+}
+
+void papersJson(JsonWriter& json, const std::vector<reports::PaperLine>& papers) {
+  json.arrayField("papers");
+  for (const auto& line : papers) {
+    json.beginObject();
+    json.field("sheets", base::nameOf(line.count.paper));
+    json.field("out", line.count.out);
+    json.field("back", line.count.back);
+    json.field("handed", line.count.handed);
+    json.field("shredded", line.count.shredded);
+    json.field("missing", line.count.missing());
+    json.field("reason", line.count.reason);
+    json.endObject();
+  }
+  json.endArray();
+}
+
 } // namespace
 
 void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
@@ -167,11 +212,15 @@ void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
   json.field("signed_by", sheet.signedBy);
   equationJson(json, sheet.equation);
   troubleJson(json, sheet);
+  questionsJson(json, sheet.questions);
   urgentJson(json, sheet.urgent);
   linesJson(json, "children", sheet.lines);
   countsJson(json, sheet.counts);
   suppliesJson(json, sheet.supplies);
   lettersJson(json, sheet.letters);
+  incidentsJson(json, sheet.incidents);
+  papersJson(json, sheet.papers);
+  json.field("paper_counted", sheet.paperCounted);
   linesJson(json, "still_to_see", sheet.stillToSee);
   json.endObject();
 }

@@ -96,34 +96,24 @@ bool CloseOut::balanced() const {
 }
 
 bool CloseOut::mayClose() const {
-  return balanced() && blockers.empty();
+  return balanced() && blockers.empty() && questions.empty();
 }
 
 CloseOut closeOut(const DayRecords& records, const Names& names) {
   const DayView view(records, names);
-  CloseOut out{records.school.name,
-               records.day.date,
-               records.day.team,
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               {},
-               false,
-               ""};
+  CloseOut out{.school = records.school.name, .date = records.day.date, .team = records.day.team};
   out.equation = equationOf(view);
   out.unfinished = unfinishedOf(view);
-  out.blockers = blockersOf(view, out.unfinished);
+  out.lights = lightsToRead(view);
+  out.papers = papersOf(records);
+  out.paperCounted = wasPaperCounted(records);
+  out.questions = mergeQuestions(view);
+  out.blockers = blockersOf(view, out);
   out.exceptions = exceptionsOf(view);
   out.supplies = suppliesOf(view);
   out.letters = letterLines(view);
   out.referrals = referralsOf(view);
+  out.incidents = incidentsOf(view);
   out.counts = countsOf(view);
   out.counts.letters = static_cast<int>(std::ranges::count_if(
       out.letters, [](const LetterLine& line) { return line.wasSeen && !line.isOwed(); }));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "reports/day_closing.h"
 #include "reports/letters_due.h"
 
 #include <optional>
@@ -51,14 +52,17 @@ enum class BlockerKind {
   urgentNotCalled,
   noReferral,
   toothWithoutReason,
-  fieldUnfinished ///< etched or filled, and nobody has said how it ended
+  fieldUnfinished, ///< etched or filled, and nobody has said how it ended
+  lightNotRead,
+  paperMissing
 };
 
 struct Blocker {
   BlockerKind kind;
-  roster::ChildId child;
-  std::string shown;
-  std::string what; ///< a clause that says how to mend it
+  std::optional<roster::ChildId> child;
+  std::string shown; ///< the child, the light or the sort of paper
+  std::string what;  ///< a clause that says how to mend it
+  std::optional<kit::LightId> light{};
 };
 
 struct Call {
@@ -106,9 +110,12 @@ enum class ExceptionKind {
   consentOverride,
   redLight,
   provisionalChild,
-  guardMissing, ///< a field that one of the four dry guards could not be had for
-  notReady,     ///< an item of the morning's readiness that failed or was passed over
-  letterMissing ///< seen, and no letter printed or queued; or the record changed since
+  guardMissing,  ///< a field that one of the four dry guards could not be had for
+  notReady,      ///< an item of the morning's readiness that failed or was passed over
+  letterMissing, ///< seen, and no letter printed or queued; or the record changed since
+  lightPassedOver,
+  paperMissing,
+  paperNotCounted ///< nobody was asked about sheets beside the letters
 };
 
 struct DayException {
@@ -144,20 +151,25 @@ struct CloseOut {
   std::string school;
   base::Date date;
   int team;
-  DayEquation equation;
-  std::vector<ChildLine> lines; ///< by room, then as shown
-  std::vector<Blocker> blockers;
-  std::vector<UrgentLine> urgent;
-  std::vector<UnfinishedTooth> unfinished;
-  std::vector<DayException> exceptions;
-  std::vector<SupplyLine> supplies;
-  std::vector<LetterLine> letters;
-  std::vector<ReferralLine> referrals; ///< urgent first, then by the last day to be seen
-  DayCounts counts;
+  DayEquation equation{};
+  std::vector<ChildLine> lines{}; ///< by room, then as shown
+  std::vector<Blocker> blockers{};
+  std::vector<MergeQuestion> questions{};
+  std::vector<UrgentLine> urgent{};
+  std::vector<UnfinishedTooth> unfinished{};
+  std::vector<DayException> exceptions{};
+  std::vector<SupplyLine> supplies{};
+  std::vector<LetterLine> letters{};
+  std::vector<ReferralLine> referrals{}; ///< urgent first, then by the last day to be seen
+  std::vector<IncidentLine> incidents{}; ///< by time
+  std::vector<PaperLine> papers{};       ///< those that any sheet went out of
+  std::vector<LightToRead> lights{};
+  bool paperCounted = false; ///< somebody said how many sheets went out beside those known
+  DayCounts counts{};
   /// Consented children of the school whom nobody has seen this term. They block the last day only.
-  std::vector<ChildLine> stillToSee;
+  std::vector<ChildLine> stillToSee{};
   bool closed = false;
-  std::string signedBy;
+  std::string signedBy{};
 
   [[nodiscard]] bool balanced() const;
   /// Every line reconciles. Whoever signs is the Session's matter.
@@ -172,9 +184,11 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
     std::to_array<std::string_view>({"no outcome", "two outcomes", "outcome disagrees",
                                      "no consent", "urgent, not called", "no referral",
-                                     "tooth without a reason", "field unfinished"});
+                                     "tooth without a reason", "field unfinished", "light not read",
+                                     "paper missing"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
     std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
                                      "consent override", "red light", "provisional child",
-                                     "dry guard missing", "not ready", "letter missing"});
+                                     "dry guard missing", "not ready", "letter missing",
+                                     "light passed over", "paper missing", "paper not counted"});

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/cells.h"
+#include "reports/incident_counts.h"
 
 namespace gk::reports {
 
@@ -40,9 +41,26 @@ Table equationTable(const CloseOut& day) {
 }
 
 Table blockerTable(const CloseOut& day) {
-  Table table{"To mend before signing", {{"Child"}, {"What is missing"}}, {}, {}};
+  Table table{"To mend before signing", {{"Child or thing"}, {"What is missing"}}, {}, {}};
   for (const auto& blocker : day.blockers)
     table.rows.push_back({blocker.shown, blocker.what});
+  return table;
+}
+
+Table questionTable(const CloseOut& day) {
+  Table table{
+      "Questions of the merge",
+      {{"Child"}, {"What two laptops say"}, {"One says"}, {"The other says"}},
+      {},
+      {"Nothing was overwritten: a person says which stands, and the history keeps both. Each "
+       "is to be answered before signing."}};
+  for (const auto& question : day.questions) {
+    std::vector<std::string> others;
+    for (std::size_t i = 1; i < question.sides.size(); ++i)
+      others.push_back(question.sides[i].words);
+    table.rows.push_back(
+        {question.shown, question.what, question.sides.front().words, base::join(others, " / ")});
+  }
   return table;
 }
 
@@ -152,6 +170,49 @@ Table referralTable(const CloseOut& day) {
   return table;
 }
 
+Table incidentTable(const CloseOut& day) {
+  Table table{
+      "Incidents", {{"When"}, {"What"}, {"Child"}, {"Done"}, {"Told"}, {"Follow-up"}}, {}, {}};
+  std::vector<IncidentLine> ofToday;
+  for (const auto& line : day.incidents) {
+    const auto& incident = line.incident;
+    table.rows.push_back({incident.happened.text(), named(incident.type),
+                          line.shown.empty() ? nothing : line.shown,
+                          incident.done + (line.who.empty() ? "" : " (" + line.who + ")"),
+                          incident.told.empty() ? nothing : incident.told,
+                          (followup::isOpen(incident) ? "OPEN: "
+                           : incident.settled         ? "settled "
+                                                      : "") +
+                              incident.followUp});
+    if (!line.isEarlier) ofToday.push_back(line);
+  }
+  const auto counts = countWords(incidentCounts(ofToday));
+  table.notes = {counts.empty() ? "No incident was written down today." : "Today: " + counts + ".",
+                 "What is open of earlier days is listed until it is settled."};
+  return table;
+}
+
+Table paperTable(const CloseOut& day) {
+  Table table{"Paper with names, out and in",
+              {{"Sheets"},
+               {"Out", true},
+               {"Back in the case", true},
+               {"Handed over", true},
+               {"Shredded", true},
+               {"Missing", true},
+               {"Why"}},
+              {},
+              {"Out and handed over of letters are what their records say."}};
+  for (const auto& line : day.papers)
+    table.rows.push_back({named(line.count.paper), number(line.count.out), number(line.count.back),
+                          number(line.count.handed), number(line.count.shredded),
+                          number(line.count.missing()),
+                          line.count.reason.empty() ? nothing : line.count.reason});
+  if (!day.paperCounted)
+    table.notes.emplace_back("Nobody has said yet whether other sheets with names went out.");
+  return table;
+}
+
 Table stillToSeeTable(const CloseOut& day) {
   Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
   for (const auto& line : day.stillToSee)
@@ -162,10 +223,11 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day), blockerTable(day),    urgentTable(day),
-                         childTable(day),    unfinishedTable(day), exceptionTable(day),
-                         countTable(day),    supplyTable(day),     letterTable(day),
-                         referralTable(day), stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day),  blockerTable(day),   questionTable(day),
+                         urgentTable(day),    childTable(day),     unfinishedTable(day),
+                         exceptionTable(day), countTable(day),     supplyTable(day),
+                         letterTable(day),    referralTable(day),  incidentTable(day),
+                         paperTable(day),     stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

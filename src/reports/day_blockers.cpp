@@ -41,10 +41,16 @@ std::string disagreement(const DayView& view, const roster::ChildId& child, DayE
   base::fail("no such outcome");
 }
 
+std::string paperWords(const followup::PaperCount& count) {
+  const auto missing = count.missing();
+  return std::to_string(count.out) + " out, " +
+         (missing > 0 ? std::to_string(missing) + " not accounted for"
+                      : std::to_string(-missing) + " more came in than went out");
+}
+
 class Finder {
  public:
-  Finder(const DayView& view, const std::vector<UnfinishedTooth>& unfinished)
-      : view_(view), unfinished_(unfinished) {}
+  Finder(const DayView& view, const CloseOut& sheet) : view_(view), sheet_(sheet) {}
 
   std::vector<Blocker> all() {
     for (const auto& child : view_.lineUp()) {
@@ -53,6 +59,13 @@ class Finder {
       teeth(child);
       fields(child);
     }
+    for (const auto& light : sheet_.lights)
+      found_.push_back({BlockerKind::lightNotRead, std::nullopt, light.tag,
+                        light.why + "; read it now, or say why not", light.light});
+    for (const auto& line : sheet_.papers)
+      if (!line.isSettled())
+        found_.push_back({BlockerKind::paperMissing, std::nullopt, named(line.count.paper),
+                          paperWords(line.count) + "; count them in, or say where they are"});
     return std::move(found_);
   }
 
@@ -70,7 +83,7 @@ class Finder {
                        : "no outcome; say how the child's day ended");
       return;
     }
-    if (view_.outcomes.of(child).size() > 1)
+    if (view_.outcomes.of(child).size() > 1 && !isOfTheMerge(child))
       add(BlockerKind::twoOutcomes, child, "more than one outcome; keep the right one");
     if (const auto why = disagreement(view_, child, outcome->end); !why.empty())
       add(BlockerKind::outcomeDisagrees, child, why + "; correct the one that is wrong");
@@ -78,6 +91,13 @@ class Finder {
                          stands.state == roster::ConsentState::onHold || view_.overrides.has(child);
     if (!allowed)
       add(BlockerKind::noConsent, child, stands.why + "; enter the form or the override");
+  }
+
+  /// Two laptops' outcomes are a question of their own, asked or answered.
+  [[nodiscard]] bool isOfTheMerge(const roster::ChildId& child) const {
+    const auto& rows = view_.outcomes.of(child);
+    return std::ranges::any_of(
+        rows, [&](const auto* row) { return row->stamp.laptop != rows.front()->stamp.laptop; });
   }
 
   void referrals(const roster::ChildId& child) {
@@ -95,7 +115,7 @@ class Finder {
   }
 
   void teeth(const roster::ChildId& child) {
-    for (const auto& tooth : unfinished_)
+    for (const auto& tooth : sheet_.unfinished)
       if (tooth.child == child && tooth.reason.empty())
         add(BlockerKind::toothWithoutReason, child,
             tooth.words + ": " + tooth.how + ", no reason; say why");
@@ -133,15 +153,14 @@ class Finder {
   }
 
   const DayView& view_;
-  const std::vector<UnfinishedTooth>& unfinished_;
+  const CloseOut& sheet_;
   std::vector<Blocker> found_;
 };
 
 } // namespace
 
-std::vector<Blocker> blockersOf(const DayView& view,
-                                const std::vector<UnfinishedTooth>& unfinished) {
-  return Finder(view, unfinished).all();
+std::vector<Blocker> blockersOf(const DayView& view, const CloseOut& sheet) {
+  return Finder(view, sheet).all();
 }
 
 std::vector<UnfinishedTooth> unfinishedOf(const DayView& view) {

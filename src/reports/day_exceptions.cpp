@@ -140,6 +140,27 @@ void addNotReady(const DayView& view, std::vector<DayException>& out) {
   }
 }
 
+void addLightsPassedOver(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.lightPasses) {
+    const auto* light = view.light(row.value.light);
+    out.push_back({ExceptionKind::lightPassedOver, std::nullopt, "",
+                   (light ? light->tag : "a light") + " not read at the end of the day",
+                   row.value.reason, view.initials(row.stamp.by.author)});
+  }
+}
+
+void addPaper(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& line : papersOf(view.records))
+    if (line.count.missing() != 0 && line.isSettled())
+      out.push_back({ExceptionKind::paperMissing, std::nullopt, "",
+                     named(line.count.paper) + ": " + std::to_string(line.count.out) + " out, " +
+                         std::to_string(line.count.out - line.count.missing()) + " accounted for",
+                     line.count.reason, ""});
+  if (!wasPaperCounted(view.records))
+    out.push_back({ExceptionKind::paperNotCounted, std::nullopt, "",
+                   "nobody said whether other sheets with names went out", "", ""});
+}
+
 /// One letter for each child seen, printed or queued: told for the day as a whole, since the
 /// letters' own table has the children.
 void addLetters(const DayView& view, std::vector<DayException>& out) {
@@ -166,6 +187,8 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   addGuards(view, out);
   addProvisional(view, out);
   addLetters(view, out);
+  addLightsPassedOver(view, out);
+  addPaper(view, out);
   return out;
 }
 

@@ -27,6 +27,7 @@ class DayView {
   PerChild<chairside::Field> fields;
 
   [[nodiscard]] std::string shown(const roster::ChildId& child) const;
+  [[nodiscard]] const Names& names() const { return names_; }
   [[nodiscard]] std::string tooth(const dentition::Tooth& tooth) const;
   [[nodiscard]] std::string initials(const std::optional<base::MemberId>& member) const;
   [[nodiscard]] const roster::Child* child(const roster::ChildId& id) const;
@@ -65,10 +66,18 @@ class DayView {
 
 /// The parts of a close-out, each from the same view.
 DayEquation equationOf(const DayView& view);
-std::vector<Blocker> blockersOf(const DayView& view,
-                                const std::vector<UnfinishedTooth>& unfinished);
+/// Of a sheet whose unfinished teeth, lights, papers and questions are found already.
+std::vector<Blocker> blockersOf(const DayView& view, const CloseOut& sheet);
 std::vector<UnfinishedTooth> unfinishedOf(const DayView& view);
 std::vector<DayException> exceptionsOf(const DayView& view);
 std::vector<SupplyLine> suppliesOf(const DayView& view);
+/// Lights that were amber in the morning or changed during the day, and that nobody has read since
+/// their last cure nor passed over.
+std::vector<LightToRead> lightsToRead(const DayView& view);
+std::vector<IncidentLine> incidentsOf(const DayView& view);
+std::vector<MergeQuestion> mergeQuestions(const DayView& view);
+/// Letters as their records tell, the others as they were counted.
+std::vector<PaperLine> papersOf(const DayRecords& records);
+bool wasPaperCounted(const DayRecords& records);
 
 } // namespace gk::reports

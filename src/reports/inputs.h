@@ -2,7 +2,10 @@
 
 #include "base/entry.h"
 #include "chairside/placement.h"
+#include "followup/incident.h"
 #include "followup/letter.h"
+#include "followup/merge_answer.h"
+#include "followup/paper_count.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
@@ -59,8 +62,12 @@ struct DayRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
-  Rows<roster::DayClosure> closures{};   ///< of this day; none while it is open
-  Rows<kit::ReadinessCheck> readiness{}; ///< of this day
+  Rows<roster::DayClosure> closures{};        ///< of this day; none while it is open
+  Rows<kit::ReadinessCheck> readiness{};      ///< of this day
+  Rows<kit::LightPass> lightPasses{};         ///< of this day
+  Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days
+  Rows<followup::PaperCount> papers{};        ///< of this day
+  Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
 
   /// Those of them with a seating, screening or outcome on another day of this term, so that
   /// nobody asks for them again today.
@@ -97,6 +104,7 @@ struct TermRecords {
   Rows<chairside::Field> fields{};           ///< of those placements
   Rows<followup::Referral> referrals{};      ///< of this term's days
   Rows<followup::ContactAttempt> contacts{}; ///< about those children, whenever made
+  Rows<followup::Incident> incidents{};      ///< of this term's days
 
   Rows<roster::DayClosure> closures{};
   Rows<kit::Lot> lots{};

@@ -49,6 +49,8 @@ class Reader {
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
+  /// Of the day, and of earlier days what is still open.
+  [[nodiscard]] List<followup::Incident> incidents(roster::DayId day);
   [[nodiscard]] List<kit::Light> lights();
   [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
   [[nodiscard]] List<kit::Lot> lots();

@@ -60,6 +60,12 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.letters, today);
   reader.read(records.closures, today);
   reader.read(records.readiness, today);
+  reader.read(records.lightPasses, today);
+  reader.read(records.papers, today);
+  reader.read(records.mergeAnswers, everything());
+  auto incidents = this->incidents(id);
+  if (!incidents) return incidents.error();
+  records.incidents = std::move(*incidents);
   for (const auto& field : records.fields) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));
@@ -82,6 +88,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   alsoOf(records.varnishes);
   alsoOf(records.outcomes);
   alsoOf(records.checks);
+  for (const auto& row : records.incidents)
+    if (row.value.child) known.insert(*row.value.child);
   for (const auto child : known) {
     reader.read(records.children, subjectIs(child));
     reader.read(records.consents, rowsOf("child", child));
@@ -137,6 +145,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     reader.read(records.varnishes, then);
     reader.read(records.outcomes, then);
     reader.read(records.referrals, then);
+    reader.read(records.incidents, then);
   }
   reader.read(records.contacts, everything());
   reader.read(records.placements, everything());

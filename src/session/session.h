@@ -81,6 +81,19 @@ class Session : public Reader {
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
+  /// The end of the day's reading is passed over, with a reason.
+  Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
+  /// In place of what was counted of that sort before; also after the day is signed.
+  Result<base::Done> countPaper(By by, const followup::PaperCount& count);
+  /// So many sheets more were printed.
+  Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
+  /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
+  /// stay in the history.
+  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
+  /// Also after the day is signed.
+  Result<followup::IncidentId> enterIncident(By by, const followup::Incident& incident);
+  Result<base::Done> correctIncident(By by, const Recorded<followup::Incident>& old,
+                                     const followup::Incident& incident, const std::string& reason);
 
   // The chair.
   Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating);

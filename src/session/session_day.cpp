@@ -59,10 +59,13 @@ Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& clos
   if (!clinical) return clinical.error();
   auto records = dayRecords(closure.day);
   if (!records) return records.error();
-  const auto sheet = reports::closeOut(*records);
+  const auto known = names(*records);
+  if (!known) return known.error();
+  const auto sheet = reports::closeOut(*records, *known);
   if (!sheet.mayClose())
     return Error{ErrorCode::ruleDayOpen,
-                 "the day does not reconcile yet: " + std::to_string(sheet.blockers.size()) +
+                 "the day does not reconcile yet: " +
+                     std::to_string(sheet.blockers.size() + sheet.questions.size()) +
                      " things are open; the close-out lists them"};
   return write(by, {}, [&](store::Act& act) { return act.add(closure); });
 }

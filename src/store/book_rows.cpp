@@ -1,5 +1,6 @@
 #include "store/book.h"
 #include "store/chairside_rows.h"
+#include "store/closing_rows.h"
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
@@ -92,5 +93,9 @@ GK_RECORD(followup::RetentionCheck)
 GK_RECORD(followup::Referral)
 GK_RECORD(followup::ContactAttempt)
 GK_RECORD(followup::Letter)
+GK_RECORD(followup::Incident)
+GK_RECORD(followup::PaperCount)
+GK_RECORD(followup::MergeAnswer)
+GK_RECORD(kit::LightPass)
 
 } // namespace gk::store

@@ -159,6 +159,8 @@ TEST_CASE(
   const auto child = desk.child("Mina");
   desk.standardVisit(child);
   desk.printDue();
+  must(desk.session.countPaper(
+      desk.by, {.day = desk.day, .paper = followup::Paper::letters, .out = 1, .back = 1}));
   must(desk.session.signDay(desk.by, {desk.day, desk.hygienist, desk.coordinator}));
   const auto screening = must(desk.session.screenings(child)).back();
   auto right = screening.value;

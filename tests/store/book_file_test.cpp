@@ -154,7 +154,7 @@ TEST_CASE("a book whose applied schema differs from ours is refused") {
   CHECK(bytesOf(path) == before);
 }
 
-TEST_CASE("a book open for writing is refused to everyone else") {
+TEST_CASE("a book open for writing is refused to everyone else", "[case-71]") {
   const Scratch scratch;
   const Path path = scratch / "larkmere.gkbook";
   writeBook(path);

@@ -1,7 +1,11 @@
 #include "chairside/placement.h"
+#include "followup/incident.h"
 #include "followup/letter.h"
+#include "followup/merge_answer.h"
+#include "followup/paper_count.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
+#include "kit/light.h"
 #include "kit/readiness.h"
 #include "roster/consent.h"
 #include "store/book.h"
@@ -200,6 +204,21 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
       desk.comesBack(followup::ContactAttempt{who, day, channel, result, {}});
     });
   });
+  each(followup::IncidentType{}, [&](auto type) {
+    desk.comesBack(followup::Incident{day, who, type, nine, "rinsed", "nurse", "call again", true});
+    desk.comesBack(followup::Incident{.day = day, .type = type, .happened = nine, .done = "x"});
+  });
+  each(followup::Paper{}, [&](auto paper) {
+    desk.comesBack(followup::PaperCount{day, paper, 4, 1, 1, 1, "one was torn"});
+  });
+  const auto light = desk.add(kit::Light{"L-1", kit::LightType::led, {}, {}, true, "M-1"});
+  desk.comesBack(kit::LightPass{day, light, "no meter"});
+  const auto twin = desk.add(child(at, 1044));
+  each(followup::MergeVerdict{}, [&](auto verdict) {
+    desk.comesBack(followup::MergeAnswer{day, who, twin, {}, verdict, 2, "asked the school"});
+  });
+  desk.comesBack(
+      followup::MergeAnswer{day, who, {}, desk.laptop, followup::MergeVerdict::keptOne, 3, {}});
 }
 
 TEST_CASE("A correction supersedes and the first word stays in the history") {

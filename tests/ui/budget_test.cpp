@@ -32,6 +32,7 @@ class Counted : public Window {
     }
     coordinator = clinic.coordinator;
     hygienist = clinic.hygienist;
+    must(clinic.session.countOut(clinic.by, clinic.day, followup::Paper::runnersList, 1));
     must(clinic.session.finish());
   }
 
@@ -39,13 +40,17 @@ class Counted : public Window {
     ++actions;
     press(*window, which, with);
   }
-  /// A key, and answers to what it asks: a choice is a key and Enter, a name of a file that stands
-  /// there already is Enter.
-  void ask(Qt::Key which, const std::deque<int>& choices, const std::deque<QString>& files) {
+  /// A key, and answers to what it asks: a choice is a key and Enter; a name of a file, or words,
+  /// that stand there already are Enter.
+  void ask(Qt::Key which, const std::deque<int>& choices, const std::deque<QString>& files,
+           const std::deque<QString>& standing = {}) {
     prompter->choices = choices;
     prompter->files = files;
-    actions += 2 * static_cast<int>(choices.size()) + static_cast<int>(files.size());
+    prompter->texts = standing;
+    actions += 2 * static_cast<int>(choices.size()) + static_cast<int>(files.size()) +
+               static_cast<int>(standing.size());
     key(which, Qt::AltModifier);
+    CHECK(prompter->texts.empty());
     CHECK(prompter->choices.empty());
     CHECK(prompter->files.empty());
   }
@@ -55,7 +60,8 @@ class Counted : public Window {
   void closeOut() {
     key(Qt::Key_F3);
     ask(Qt::Key_L, {0}, {file("letters.pdf")});
-    ask(Qt::Key_L, {3}, {}); // all handed over
+    ask(Qt::Key_L, {3}, {});                      // all handed over
+    ask(Qt::Key_K, {}, {}, {u"1 0 0"_s, u"0"_s}); // the list is back, and nothing else went out
     ask(Qt::Key_G, {0, 0}, {});
     ask(Qt::Key_P, {}, {file("backup.gkbook")});
     CHECK(words(*window, u"closeOutVerdict"_s).startsWith(u"■ Signed by"_s));

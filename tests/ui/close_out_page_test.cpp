@@ -11,8 +11,9 @@ using namespace gk::test;
 namespace {
 
 constexpr int toMend = 1;
-constexpr int urgentCalls = 2;
-constexpr int letters = 8;
+constexpr int mergeQuestions = 2;
+constexpr int urgentCalls = 3;
+constexpr int letters = 9;
 
 /// The close-out, driven by keys.
 class CloseOut : public Desk {
@@ -123,6 +124,7 @@ TEST_CASE("A day that reconciles is signed by two people and then closed") {
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.open();
   REQUIRE(part<QPushButton>(desk.page, u"closeOutSign"_s).isEnabled());
+  desk.prompter.texts = {u"0"_s}; // no other sheets with names
   desk.prompter.choices = {0, 0};
   press(desk.page, Qt::Key_G, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
@@ -222,7 +224,8 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   CHECK(copy.unlock(Clinic::passphrase).has_value());
 }
 
-TEST_CASE("The other laptop's entries come in and what disagrees is to be mended") {
+TEST_CASE("What the other laptop's entries disagree on is asked and answered with one key",
+          "[case-65]") {
   CloseOut desk;
   const auto child = desk.clinic.child("Mina");
   const Scratch folder;
@@ -240,8 +243,17 @@ TEST_CASE("The other laptop's entries come in and what disagrees is to be mended
   desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news.startsWith(u"Taken in: 1 new"_s));
-  CHECK(desk.section(toMend) == u"To mend  1"_s);
+  CHECK(desk.news == u"Taken in: 1 new entries. Questions that only a person can answer: 1."_s);
+  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+  CHECK(desk.verdict().startsWith(u"✖"_s));
+  press(desk.page, Qt::Key_Return); // from the names into the table
+  desk.prompter.choices = {1};
+  press(desk.page, Qt::Key_Return);
+  CHECK(desk.prompter.asked.back().contains(u"an outcome on both"_s));
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
+  CHECK(desk.verdict().startsWith(u"✔"_s));
 }
 
 TEST_CASE("One key and Enter print every letter that is due and then none is") {

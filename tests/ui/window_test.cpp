@@ -163,6 +163,7 @@ TEST_CASE("Each page is one key away") {
                                   {Qt::Key_F4, u"totalsPage"_s},
                                   {Qt::Key_F5, u"todayPage"_s},
                                   {Qt::Key_F6, u"cautionsPage"_s},
+                                  {Qt::Key_F7, u"incidentPage"_s},
                                   {Qt::Key_F9, u"readinessPage"_s},
                                   {Qt::Key_F10, u"laptopPage"_s},
                                   {Qt::Key_F1, u"dayBoardPage"_s}}) {
@@ -233,8 +234,8 @@ TEST_CASE("Every page fits a small laptop in letters of 14 pixels or more and sh
   desk.fill();
   desk.openAndUnlock();
   const QRegularExpression key(u"^(Enter|\\w)  |(F\\d+|Alt\\+\\w|Ctrl\\+Enter|Esc|Enter)$"_s);
-  for (const auto page :
-       {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F9, Qt::Key_F10}) {
+  for (const auto page : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F7,
+                          Qt::Key_F9, Qt::Key_F10}) {
     press(*desk.window, page);
     CHECK(desk.window->minimumSizeHint().width() <= 1366);
     CHECK(desk.window->minimumSizeHint().height() <= 740);

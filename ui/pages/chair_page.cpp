@@ -61,6 +61,10 @@ bool ChairPage::take(roster::ChildId child, roster::DayId day) {
 }
 
 /// Changing the child in the middle of a visit is never an accident.
+std::optional<roster::ChildId> ChairPage::occupant() const {
+  return isOccupied() ? std::optional(visit_->file().child.id) : std::nullopt;
+}
+
 bool ChairPage::mayLeave() {
   if (timer_->isRunning()) return park();
   return !seated_ ||

@@ -48,6 +48,7 @@ class ChairPage final : public QWidget {
   void scanned(const QString& code);
 
   [[nodiscard]] bool isOccupied() const { return visit_->isOn(); }
+  [[nodiscard]] std::optional<roster::ChildId> occupant() const;
   [[nodiscard]] bool isTiming() const { return timer_->isRunning(); }
 
  Q_SIGNALS:

@@ -2,6 +2,7 @@
 
 #include "reports/close_out_tables.h"
 #include "ui/pages/close_out_questions.h"
+#include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
 #include "ui/pages/office_pack.h"
 #include "ui/support/save_report.h"
@@ -23,6 +24,7 @@ namespace {
 enum Section {
   sums,
   blockers,
+  questions,
   urgent,
   eachChild,
   unfinished,
@@ -31,6 +33,8 @@ enum Section {
   supplies,
   letters,
   referrals,
+  incidents,
+  papers,
   toSee
 };
 
@@ -58,7 +62,7 @@ QString verdictWords(const reports::CloseOut& sheet) {
   if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
   return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s
       .arg(sheet.equation.difference())
-      .arg(sheet.blockers.size());
+      .arg(sheet.blockers.size() + sheet.questions.size());
 }
 
 } // namespace
@@ -71,7 +75,13 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
   setObjectName(u"closeOutPage"_s);
   layOut();
   connect(browser_, &ReportBrowser::taken, this, [this](int section, int row) {
-    if (section == blockers && sheet_ && row >= 0) return mend(static_cast<std::size_t>(row));
+    if (sheet_ && row >= 0) {
+      const auto at = static_cast<std::size_t>(row);
+      if (section == blockers) return mend(at);
+      if (section == questions) return answer(at);
+      if (section == papers) return void(countPaper());
+      if (section == incidents) return Q_EMIT incidentWanted(std::nullopt);
+    }
     if (const auto child = childAt(section, row)) Q_EMIT childChosen(*child, *day_);
   });
   setFocusProxy(browser_);
@@ -92,6 +102,10 @@ void CloseOutPage::layOut() {
   button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
   button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
   button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, [this] { writeLetters(); });
+  button(u"Incident"_s, Qt::Key_I, u"closeOutIncident"_s, [this] {
+    if (day_) Q_EMIT incidentWanted(childAt(browser_->section(), browser_->row()));
+  });
+  button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
   button(u"Pack for the office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
@@ -148,12 +162,14 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   const bool isFirst = browser_->tables().empty();
   browser_->setReports(
       {u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+       named(u"Merge questions"_s, sheet_->questions.size()),
        named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
        named(u"Supplies"_s, sheet_->supplies.size()),
        u"Letters  %1 of %2"_s.arg(sheet_->counts.letters).arg(sheet_->counts.children),
        named(u"Referrals"_s, sheet_->referrals.size()),
+       named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
        named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.
@@ -165,6 +181,8 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
   switch (section) {
   case blockers:
     return childOf(sheet_->blockers, row);
+  case questions:
+    return childOf(sheet_->questions, row);
   case urgent:
     return childOf(sheet_->urgent, row);
   case eachChild:
@@ -198,7 +216,7 @@ void CloseOutPage::mend(std::size_t row) {
   const auto blocker = sheet_->blockers.at(row);
   switch (blocker.kind) {
   case reports::BlockerKind::noOutcome: {
-    const auto line = std::ranges::find(sheet_->lines, blocker.child, &reports::ChildLine::child);
+    const auto line = std::ranges::find(sheet_->lines, *blocker.child, &reports::ChildLine::child);
     const bool wasSeen = line != sheet_->lines.end() && (line->urgency || !line->sealed.empty());
     if (!wasSeen) return outcome();
     break;
@@ -208,7 +226,7 @@ void CloseOutPage::mend(std::size_t row) {
   case reports::BlockerKind::noReferral:
     return refer();
   case reports::BlockerKind::toothWithoutReason: {
-    const auto given = giveReason(context(), *sheet_, blocker.child, *day_);
+    const auto given = giveReason(context(), *sheet_, *blocker.child, *day_);
     if (!went(given)) return;
     if (*given) {
       Q_EMIT said(u"The reason is noted."_s);
@@ -216,13 +234,37 @@ void CloseOutPage::mend(std::size_t row) {
     }
     break;
   }
+  case reports::BlockerKind::lightNotRead:
+    noted(readLightAgain(context(), *blocker.light, *day_), u"The light is noted."_s);
+    return;
+  case reports::BlockerKind::paperMissing:
+    countPaper();
+    return;
   case reports::BlockerKind::twoOutcomes:
   case reports::BlockerKind::outcomeDisagrees:
   case reports::BlockerKind::noConsent:
   case reports::BlockerKind::fieldUnfinished:
     break;
   }
-  Q_EMIT childChosen(blocker.child, *day_);
+  Q_EMIT childChosen(*blocker.child, *day_);
+}
+
+void CloseOutPage::answer(std::size_t row) {
+  const auto question = sheet_->questions.at(row);
+  noted(answerQuestion(context(), question, *day_),
+        u"The answer is noted; both stay in history."_s);
+}
+
+bool CloseOutPage::noted(const base::Result<bool>& result, const QString& words) {
+  if (!went(result) || !*result) return false;
+  Q_EMIT said(words);
+  return true;
+}
+
+bool CloseOutPage::countPaper() {
+  if (!sheet_) return false;
+  const auto sheet = *sheet_; // each count shows a new one
+  return noted(countPaperIn(context(), sheet, *day_), u"The sheets are counted."_s);
 }
 
 void CloseOutPage::outcome() {
@@ -259,6 +301,9 @@ void CloseOutPage::writeLetters() {
 void CloseOutPage::sign() {
   const auto members = book().members();
   if (!sheet_ || !went(members)) return;
+  if (!sheet_->paperCounted && !countPaper())
+    return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
+  if (!sheet_->mayClose()) return;
   const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
   if (!closure) return Q_EMIT said(u"Not signed: two people who may sign are needed."_s);
   // A signed day is no longer the open one, and it is this one that is looked at.
@@ -305,9 +350,12 @@ void CloseOutPage::takeIn() {
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
   if (!from) return;
   const auto merged = book().absorb(toStd(*from));
-  if (went(merged))
-    Q_EMIT said(
-        u"Taken in: %1 new entries. Look at what is to be mended now."_s.arg(merged->newEntries));
+  if (!went(merged)) return;
+  const auto asked = sheet_ ? sheet_->questions.size() : 0;
+  if (asked > 0) browser_->choose(questions);
+  const auto taken = u"Taken in: %1 new entries. "_s.arg(merged->newEntries);
+  Q_EMIT said(taken + (asked > 0 ? u"Questions that only a person can answer: %1."_s.arg(asked)
+                                 : u"Look at what is to be mended now."_s));
 }
 
 } // namespace gk::ui

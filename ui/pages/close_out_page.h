@@ -24,6 +24,7 @@ class CloseOutPage final : public Page {
 
  Q_SIGNALS:
   void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
+  void incidentWanted(std::optional<gk::roster::ChildId> child);
 
  private:
   void layOut();
@@ -32,6 +33,10 @@ class CloseOutPage final : public Page {
   /// Says so when the row is no child's.
   [[nodiscard]] std::optional<roster::ChildId> wanted();
   void mend(std::size_t row);
+  void answer(std::size_t row);
+  /// Says it when it was noted.
+  bool noted(const base::Result<bool>& result, const QString& words);
+  bool countPaper();
   void outcome();
   void call();
   void refer();

@@ -138,8 +138,13 @@ Result<QString> LettersDesk::printForms(bool onPaper) {
   const auto out = putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
                           [&](QPagedPaintDevice& device) { ui::printForms(device, forms_); });
   if (!out) return out.error();
-  return *out ? u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size())
-              : u"Not printed."_s;
+  if (!*out) return u"Not printed."_s;
+  if (const auto counted =
+          context_.session.countOut(context_.acting.by(), day_, followup::Paper::nurseSheets,
+                                    static_cast<int>(forms_.size()));
+      !counted)
+    return counted.error();
+  return u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size());
 }
 
 } // namespace gk::ui

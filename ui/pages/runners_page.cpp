@@ -86,7 +86,10 @@ void RunnersPage::print() {
     pages.setHtml(toQt(reports::toHtml(list_.title, std::vector{list_})));
     pages.print(&paper);
   });
-  if (printed) Q_EMIT said(u"The runner's list is printed."_s);
+  if (!printed) return;
+  // One list, however many pages it has: they stay together.
+  if (went(book().countOut(context().acting.by(), day_->id, followup::Paper::runnersList, 1)))
+    Q_EMIT said(u"The runner's list is printed and counted out."_s);
 }
 
 void RunnersPage::save() {

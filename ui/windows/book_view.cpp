@@ -5,6 +5,7 @@
 #include "ui/pages/chair_page.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/pages/day_board_page.h"
+#include "ui/pages/incident_page.h"
 #include "ui/pages/laptop_page.h"
 #include "ui/pages/readiness_page.h"
 #include "ui/pages/today_page.h"
@@ -91,8 +92,10 @@ void BookView::layOut() {
   addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
   addPage(today, u"Today"_s, Qt::Key_F5, u"toToday"_s);
   addPage(new CautionsPage(pages_), u"Cautions"_s, Qt::Key_F6, u"toCautions"_s);
+  incident_ = new IncidentPage(context_, pages_);
   readiness_ = new ReadinessPage(context_, pages_);
   laptop_ = new LaptopPage(context_, pages_);
+  addPage(incident_, u"Incident"_s, Qt::Key_F7, u"toIncident"_s);
   addPage(readiness_, u"Morning"_s, Qt::Key_F9, u"toReadiness"_s);
   addPage(laptop_, u"Laptop"_s, Qt::Key_F10, u"toLaptop"_s);
   bar->addWidget(running_);
@@ -107,10 +110,17 @@ void BookView::layOut() {
 
   for (auto* page :
        {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today),
-        static_cast<Page*>(totals), static_cast<Page*>(readiness_), static_cast<Page*>(laptop_)})
+        static_cast<Page*>(totals), static_cast<Page*>(incident_), static_cast<Page*>(readiness_),
+        static_cast<Page*>(laptop_)})
     connectPage(page);
   connect(board_, &DayBoardPage::childChosen, this, &BookView::toChair);
   connect(closeOut_, &CloseOutPage::childChosen, this, &BookView::toChair);
+  connect(closeOut_, &CloseOutPage::incidentWanted, this,
+          [this](const std::optional<roster::ChildId>& child) {
+            turnTo(incident_);
+            if (child && board_->day()) incident_->begin(board_->day()->id, child);
+          });
+  connect(incident_, &IncidentPage::finished, this, &BookView::leaveIncident);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
   chair_->beforeFirst([this](roster::DayId day) { return mayBeginDay(day); });
   connect(readiness_, &ReadinessPage::answered, this, [this] {
@@ -172,6 +182,10 @@ void BookView::turnTo(QWidget* page) {
   if (page == closeOut_) closeOut_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
   if (page == readiness_) readiness_->chooseDay(day ? std::optional(day->id) : std::nullopt);
+  if (page == incident_ && pages_->currentWidget() != incident_) {
+    beforeIncident_ = pages_->currentWidget();
+    incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
+  }
   strip_->say({});
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
@@ -194,6 +208,11 @@ void BookView::leaveChair() {
   turnTo(cameFrom_ ? cameFrom_ : board_);
   board_->pointAtNext();
   strip_->say(said);
+}
+
+void BookView::leaveIncident(const QString& words) {
+  turnTo(beforeIncident_ ? beforeIncident_ : board_);
+  strip_->say(words);
 }
 
 void BookView::unlock(const QString& passphrase) {

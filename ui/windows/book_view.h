@@ -20,6 +20,7 @@ class ChairPage;
 class CloseOutPage;
 class CoverPage;
 class DayBoardPage;
+class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
@@ -58,6 +59,7 @@ class BookView final : public QWidget {
   void turnTo(QWidget* page);
   void toChair(roster::ChildId child, roster::DayId day);
   void leaveChair();
+  void leaveIncident(const QString& words);
   void goOn();
   void readOn();
   void toggleHidden();
@@ -86,10 +88,12 @@ class BookView final : public QWidget {
   CloseOutPage* closeOut_ = nullptr;
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
+  IncidentPage* incident_ = nullptr;
   ScanCatcher* catcher_ = nullptr;
   std::optional<roster::DayId> askedReady_;
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
-  QWidget* cameFrom_ = nullptr; ///< where to go when the chair is done
+  QWidget* cameFrom_ = nullptr;       ///< where to go when the chair is done
+  QWidget* beforeIncident_ = nullptr; ///< where to go when the incident is written
 };
 
 } // namespace gk::ui

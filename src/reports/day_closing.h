@@ -1,0 +1,50 @@
+#pragma once
+
+#include "reports/inputs.h"
+
+#include <optional>
+
+namespace gk::reports {
+
+/// An incident of the day, or one of an earlier day of which something is still to be done.
+struct IncidentLine {
+  followup::IncidentId id;
+  followup::Incident incident;
+  std::string shown; ///< the child; empty without one
+  bool isEarlier = false;
+  std::string who; ///< initials of whose word it is
+};
+
+/// Sheets of one sort: what went out, and what is known of it.
+struct PaperLine {
+  followup::PaperCount count;
+  int known = 0; ///< of them, handed over or back by the letters' own records
+
+  /// Nothing is missing, or somebody said why.
+  [[nodiscard]] bool isSettled() const { return count.missing() == 0 || !count.reason.empty(); }
+};
+
+/// A light that is read once more before leaving.
+struct LightToRead {
+  kit::LightId light;
+  std::string tag;
+  std::string why;
+};
+
+/// What one laptop has of a child's day, or one of two cards.
+struct MergeSide {
+  std::optional<base::LaptopId> laptop; ///< of a visit
+  std::optional<roster::ChildId> card;  ///< of two cards
+  std::string words;
+};
+
+/// What only a person can say after two laptops' records became one.
+struct MergeQuestion {
+  roster::ChildId child;
+  std::string shown;
+  std::optional<roster::ChildId> other; ///< with it, two cards that may be one child's
+  std::string what;
+  std::vector<MergeSide> sides; ///< two or more
+};
+
+} // namespace gk::reports

@@ -1,0 +1,168 @@
+#include "base/text.h"
+#include "reports/day_view.h"
+#include "reports/words.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::reports {
+
+namespace {
+
+using followup::MergeAnswer;
+using followup::MergeVerdict;
+
+/// What one laptop wrote about one child on the day.
+struct Visit {
+  std::optional<base::LocalInstant> from{};
+  std::string who{};
+  int screenings = 0;
+  int varnishes = 0;
+  std::optional<chairside::DayEnd> end{};
+  std::set<dentition::Tooth> sealed{};
+};
+
+using Visits = std::map<base::LaptopId, Visit>;
+
+Visits visitsOf(const DayView& view, const roster::ChildId& child) {
+  Visits visits;
+  const auto each = [&](const auto& rows, auto note) {
+    for (const auto* row : rows) {
+      auto& visit = visits[row->stamp.laptop];
+      if (!visit.from || row->stamp.at < *visit.from) {
+        visit.from = row->stamp.at;
+        visit.who = view.initials(row->stamp.by.author);
+      }
+      note(visit, row->value);
+    }
+  };
+  each(view.seatings.of(child), [](Visit&, const auto&) {});
+  each(view.screenings.of(child), [](Visit& visit, const auto&) { ++visit.screenings; });
+  each(view.varnishes.of(child), [](Visit& visit, const auto&) { ++visit.varnishes; });
+  each(view.outcomes.of(child), [](Visit& visit, const auto& row) { visit.end = row.end; });
+  each(view.placements.of(child), [](Visit& visit, const auto& row) {
+    if (row.attempt == chairside::Attempt::complete) visit.sealed.insert(row.tooth);
+  });
+  return visits;
+}
+
+std::vector<dentition::Tooth> sealedTwice(const Visits& visits) {
+  std::map<dentition::Tooth, int> times;
+  for (const auto& entry : visits)
+    for (const auto& tooth : entry.second.sealed)
+      ++times[tooth];
+  std::vector<dentition::Tooth> twice;
+  for (const auto& [tooth, count] : times)
+    if (count > 1) twice.push_back(tooth);
+  return twice;
+}
+
+/// What both laptops have, in words; empty when each has a part of one visit.
+std::string clash(const Visits& visits, dentition::Notation notation) {
+  const auto onSeveral = [&](auto has) {
+    return std::ranges::count_if(visits, [&](const auto& entry) { return has(entry.second); }) > 1;
+  };
+  std::vector<std::string> words;
+  if (onSeveral([](const Visit& visit) { return visit.screenings > 0; }))
+    words.emplace_back("screened on both");
+  if (const auto twice = sealedTwice(visits); !twice.empty())
+    words.push_back(teethWords(twice, notation) +
+                    " sealed on both, almost certainly one sealant written twice");
+  if (onSeveral([](const Visit& visit) { return visit.varnishes > 0; }))
+    words.emplace_back("varnish on both");
+  if (onSeveral([](const Visit& visit) { return visit.end.has_value(); }))
+    words.emplace_back("an outcome on both");
+  return base::join(words, "; ");
+}
+
+std::string visitWords(const Visit& visit) {
+  std::vector<std::string> words;
+  if (visit.screenings > 0) words.emplace_back("screened");
+  if (!visit.sealed.empty())
+    words.push_back(counted(static_cast<int>(visit.sealed.size()), "tooth", "teeth") + " sealed");
+  if (visit.varnishes > 0) words.emplace_back("varnish");
+  if (visit.end) words.push_back(named(*visit.end));
+  return visit.from->text().substr(11) + (visit.who.empty() ? "" : " " + visit.who) + ": " +
+         (words.empty() ? "seated" : base::join(words, ", "));
+}
+
+bool isAnswered(const DayView& view, const roster::ChildId& child, std::size_t visits) {
+  return std::ranges::any_of(view.records.mergeAnswers, [&](const auto& row) {
+    return row.value.child == child && !row.value.other && row.value.day == view.records.id &&
+           row.value.verdict == MergeVerdict::bothStand &&
+           static_cast<std::size_t>(row.value.seen) >= visits;
+  });
+}
+
+std::optional<MergeQuestion> twoVisits(const DayView& view, const roster::ChildId& child) {
+  const auto visits = visitsOf(view, child);
+  if (visits.size() < 2) return std::nullopt;
+  const auto what = clash(visits, view.records.notation);
+  if (what.empty() || isAnswered(view, child, visits.size())) return std::nullopt;
+  MergeQuestion question{child, view.shown(child), std::nullopt, what, {}};
+  std::vector<std::pair<base::LaptopId, const Visit*>> inOrder;
+  for (const auto& [laptop, visit] : visits)
+    inOrder.emplace_back(laptop, &visit);
+  std::ranges::stable_sort(inOrder, {}, [](const auto& one) { return *one.second->from; });
+  for (const auto& [laptop, visit] : inOrder)
+    question.sides.push_back({laptop, std::nullopt, visitWords(*visit)});
+  return question;
+}
+
+bool areTwoChildren(const DayView& view, const roster::ChildId& one, const roster::ChildId& two) {
+  return std::ranges::any_of(view.records.mergeAnswers, [&](const auto& row) {
+    const auto& answer = row.value;
+    return answer.verdict == MergeVerdict::bothStand && answer.other &&
+           ((answer.child == one && *answer.other == two) ||
+            (answer.child == two && *answer.other == one));
+  });
+}
+
+MergeSide cardSide(const DayView& view, const base::Recorded<roster::Child>& card) {
+  return {std::nullopt, card.id,
+          card.value.number + ", room " + (card.value.room.empty() ? nothing : card.value.room) +
+              ", card made " + card.stamp.at.text() +
+              (view.wasSeen(card.id) ? ", seen today" : "")};
+}
+
+/// Cards that two laptops made apart: under one number, or of one name and birth month.
+void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuestion>& out) {
+  using Card = base::Recorded<roster::Child>;
+  std::map<std::string, std::vector<const Card*>> alike;
+  for (const auto& row : view.records.children) {
+    alike["number " + row.value.number].push_back(&row);
+    const auto name = names.find(row.id);
+    if (name == names.end()) continue;
+    alike["name " + base::folded(name->second) + " " + std::to_string(row.value.birth.year) + "-" +
+          std::to_string(row.value.birth.month)]
+        .push_back(&row);
+  }
+  std::set<std::pair<roster::ChildId, roster::ChildId>> told;
+  for (const auto& [key, cards] : alike)
+    for (std::size_t i = 1; i < cards.size(); ++i) {
+      const auto& one = *cards.front();
+      const auto& two = *cards[i];
+      const bool isNumber = key.starts_with("number");
+      if (!isNumber && one.stamp.laptop == two.stamp.laptop) continue; // nothing of a merge
+      if (areTwoChildren(view, one.id, two.id)) continue;
+      if (!told.insert(std::minmax(one.id, two.id)).second) continue;
+      out.push_back({one.id,
+                     view.shown(one.id),
+                     two.id,
+                     isNumber ? "one number on two children's cards"
+                              : "two cards of one name and month of birth",
+                     {cardSide(view, one), cardSide(view, two)}});
+    }
+}
+
+} // namespace
+
+std::vector<MergeQuestion> mergeQuestions(const DayView& view) {
+  std::vector<MergeQuestion> out;
+  for (const auto& child : view.lineUp())
+    if (auto question = twoVisits(view, child)) out.push_back(*std::move(question));
+  addTwoCards(view, view.names(), out);
+  return out;
+}
+
+} // namespace gk::reports

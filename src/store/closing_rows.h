@@ -1,0 +1,79 @@
+#pragma once
+
+#include "followup/incident.h"
+#include "followup/merge_answer.h"
+#include "followup/paper_count.h"
+#include "kit/light.h"
+#include "store/rows.h"
+
+namespace gk::store {
+
+template <>
+struct Rows<followup::Incident> {
+  static constexpr std::string_view table = "incident";
+  static constexpr std::string_view columns =
+      "day, child, type, happened, happened_offset, done, told, follow_up, settled";
+  static void write(RowWriter& row, const followup::Incident& i) {
+    row << i.day << i.child << i.type << i.happened.at
+        << static_cast<int>(i.happened.offset.count()) << i.done << i.told << i.followUp
+        << i.settled;
+  }
+  static followup::Incident read(RowReader& row) {
+    return {.day = row,
+            .child = row.maybe(),
+            .type = row,
+            .happened = {.at = row, .offset = std::chrono::minutes(row.take<int>())},
+            .done = row,
+            .told = row,
+            .followUp = row,
+            .settled = row};
+  }
+};
+
+template <>
+struct Rows<followup::PaperCount> {
+  static constexpr std::string_view table = "paper_count";
+  static constexpr std::string_view columns = "day, paper, out, back, handed, shredded, reason";
+  static void write(RowWriter& row, const followup::PaperCount& c) {
+    row << c.day << c.paper << c.out << c.back << c.handed << c.shredded << c.reason;
+  }
+  static followup::PaperCount read(RowReader& row) {
+    return {.day = row,
+            .paper = row,
+            .out = row,
+            .back = row,
+            .handed = row,
+            .shredded = row,
+            .reason = row};
+  }
+};
+
+template <>
+struct Rows<followup::MergeAnswer> {
+  static constexpr std::string_view table = "merge_answer";
+  static constexpr std::string_view columns = "day, child, other, kept, verdict, seen, note";
+  static void write(RowWriter& row, const followup::MergeAnswer& a) {
+    row << a.day << a.child << a.other << a.kept << a.verdict << a.seen << a.note;
+  }
+  static followup::MergeAnswer read(RowReader& row) {
+    return {.day = row,
+            .child = row,
+            .other = row.maybe(),
+            .kept = row.maybe(),
+            .verdict = row,
+            .seen = row,
+            .note = row};
+  }
+};
+
+template <>
+struct Rows<kit::LightPass> {
+  static constexpr std::string_view table = "light_pass";
+  static constexpr std::string_view columns = "day, light, reason";
+  static void write(RowWriter& row, const kit::LightPass& p) {
+    row << p.day << p.light << p.reason;
+  }
+  static kit::LightPass read(RowReader& row) { return {.day = row, .light = row, .reason = row}; }
+};
+
+} // namespace gk::store

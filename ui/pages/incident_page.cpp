@@ -1,0 +1,277 @@
+#include "ui/pages/incident_page.h"
+
+#include "base/text.h"
+#include "ui/support/text.h"
+#include "ui/widgets/ask_bar.h"
+#include "ui/widgets/key_bar.h"
+#include "ui/widgets/key_button.h"
+
+#include <QKeyEvent>
+#include <QLabel>
+#include <QListWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+using followup::Incident;
+using followup::IncidentType;
+
+namespace {
+
+const QString firstOfAll =
+    u"Help first. In an emergency call the emergency number first and record later."_s;
+
+/// In the order of `continueWith`.
+enum GoOn { isSettled, moreDone, stillToDo, whoWasTold };
+
+QString lineOf(const Incident& incident) {
+  auto words = toQt(incident.happened.text()) + u"  "_s +
+               capital(toQt(base::nameOf(incident.type))) + u": "_s + toQt(incident.done);
+  if (!incident.told.empty()) words += u"; told "_s + toQt(incident.told);
+  if (followup::isOpen(incident)) return u"▲ "_s + words + u"; OPEN: "_s + toQt(incident.followUp);
+  return u"✔ "_s + words + (incident.settled ? u"; settled "_s + toQt(incident.followUp) : u""_s);
+}
+
+} // namespace
+
+IncidentPage::IncidentPage(Context& context, QWidget* parent)
+    : Page(context, parent), about_(wordsLabel({}, u"counts"_s, u"incidentAbout"_s, this)),
+      aid_(wordsLabel(firstOfAll, u"stop"_s, u"incidentAid"_s, this)), keys_(new KeyBar(4, this)),
+      ask_(new AskBar(this)), list_(new QListWidget(this)) {
+  setObjectName(u"incidentPage"_s);
+  setFocusPolicy(Qt::StrongFocus);
+  list_->setObjectName(u"incidentList"_s);
+  list_->setAccessibleName(u"Incidents of the day and open ones"_s);
+  list_->setFocusPolicy(Qt::NoFocus);
+  list_->setWordWrap(true);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(wordsLabel(u"Incident: what happened?"_s, u"title"_s, {}, this));
+  column->addWidget(aid_);
+  column->addWidget(about_);
+  column->addWidget(keys_);
+  column->addWidget(ask_);
+  column->addWidget(list_, 1);
+  ask_->hide();
+  connect(ask_, &AskBar::opened, this, [this] {
+    keys_->hide();
+    ask_->show();
+  });
+  connect(ask_, &AskBar::closed, this, [this] {
+    ask_->hide();
+    keys_->show();
+    setFocus();
+  });
+}
+
+void IncidentPage::begin(const std::optional<roster::DayId>& day,
+                         const std::optional<roster::ChildId>& child) {
+  ask_->backOut();
+  day_.reset();
+  if (day) {
+    const auto found = book().day(*day);
+    if (went(found)) day_ = *found;
+  }
+  child_ = child;
+  aid_->setText(firstOfAll);
+  refresh();
+  setFocus();
+}
+
+void IncidentPage::refresh() {
+  incidents_.clear();
+  if (day_) {
+    const auto incidents = book().incidents(day_->id);
+    if (went(incidents)) incidents_ = *incidents;
+  }
+  show();
+}
+
+void IncidentPage::show() {
+  if (!day_) {
+    about_->setText(u"No school day is open: open one on the day board, F1."_s);
+  } else if (!child_) {
+    about_->setText(u"About no child. C names one by number."_s);
+  } else {
+    const auto child = book().child(*child_);
+    const auto identity = book().identity(*child_);
+    const auto name = identity ? toQt(identity->shownName()) + u", "_s : QString();
+    about_->setText(u"About "_s + name + (child ? toQt(child->value.number) : QString()) +
+                    u". C names another, or none."_s);
+  }
+  const bool on = day_.has_value();
+  std::vector<KeyAction> actions;
+  for (std::size_t i = 0; i < base::enumCount<IncidentType>; ++i) {
+    const auto type = static_cast<IncidentType>(i);
+    actions.push_back({Qt::Key_1 + static_cast<int>(i), capital(toQt(base::nameOf(type))),
+                       u"incident%1"_s.arg(i + 1), [this, type] { askTime(type); }, KeyLook::plain,
+                       on});
+  }
+  actions.push_back({Qt::Key_C, u"Which child"_s, u"incidentChild"_s, [this] { askChild(); },
+                     KeyLook::plain, on});
+  actions.push_back({Qt::Key_M, u"Go on with the marked one"_s, u"incidentGoOn"_s,
+                     [this] { goOn(); }, KeyLook::plain, !incidents_.empty()});
+  actions.push_back({Qt::Key_Escape, u"Back"_s, u"incidentBack"_s, [this] { Q_EMIT finished({}); },
+                     KeyLook::plain});
+  keys_->setActions(std::move(actions));
+
+  const int row = list_->currentRow();
+  shown_ = incidents_;
+  std::ranges::stable_sort(shown_, [](const auto& one, const auto& two) {
+    return std::pair(!followup::isOpen(one.value), one.value.happened.at) <
+           std::pair(!followup::isOpen(two.value), two.value.happened.at);
+  });
+  list_->clear();
+  for (const auto& one : shown_)
+    list_->addItem(lineOf(one.value));
+  if (!shown_.empty())
+    list_->setCurrentRow(std::clamp(row, 0, static_cast<int>(shown_.size()) - 1));
+}
+
+void IncidentPage::askTime(IncidentType type) {
+  const auto aid = toQt(followup::firstAid(type));
+  aid_->setText(aid.isEmpty() ? firstOfAll : aid + u"   "_s + firstOfAll);
+  const auto now = context().clock.now();
+  const auto suggestion = now.date() == day_->value.date ? toQt(now.text().substr(11)) : QString();
+  ask_->write(capital(toQt(base::nameOf(type))) + u": when, by the clock?"_s, suggestion,
+              [this, type](const QString& text) {
+                const auto at = timeFrom(text);
+                if (!went(at)) return;
+                askDone(
+                    {.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
+              });
+}
+
+base::Result<base::LocalInstant> IncidentPage::timeFrom(const QString& text) const {
+  const auto parts = text.split(u':');
+  if (parts.size() == 2) {
+    const auto hours = base::parseInt(toStd(parts[0].trimmed()));
+    const auto minutes = base::parseInt(toStd(parts[1].trimmed()));
+    if (hours && minutes && *hours >= 0 && *hours < 24 && *minutes >= 0 && *minutes < 60)
+      return base::atLocal(day_->value.date,
+                           std::chrono::hours(*hours) + std::chrono::minutes(*minutes),
+                           context().clock.now().offset);
+  }
+  return base::Error{base::ErrorCode::dateMalformed, "type the time as the clock has it: 14:05"};
+}
+
+void IncidentPage::askDone(const Incident& incident) {
+  ask_->write(u"What happened and what was done? No names."_s, {},
+              [this, incident](const QString& text) {
+                auto said = incident;
+                said.done = toStd(text);
+                askTold(said);
+              });
+}
+
+void IncidentPage::askTold(const Incident& incident) {
+  const QStringList people{u"nurse and guardian"_s, u"nurse"_s,           u"guardian"_s,
+                           u"school office"_s,      u"program manager"_s, u"nobody yet"_s};
+  ask_->choose(u"Who was told?"_s, QStringList(people) << u"Somebody else: type"_s,
+               [this, incident, people](int chosen) {
+                 auto said = incident;
+                 if (chosen < people.size()) {
+                   said.told = toStd(people[chosen]);
+                   return askOpen(said);
+                 }
+                 ask_->write(u"Who was told, by role? No child's name."_s, {},
+                             [this, said](const QString& text) {
+                               auto told = said;
+                               told.told = toStd(text);
+                               askOpen(told);
+                             });
+               });
+}
+
+void IncidentPage::askOpen(const Incident& incident) {
+  const QStringList what{u"Nothing more is to be done"_s, u"Hear what the doctor or dentist said"_s,
+                         u"Reach the guardian"_s, u"Report to the program manager"_s,
+                         u"Something else: type"_s};
+  ask_->choose(u"What is still to be done?"_s, what, [this, incident, what](int chosen) {
+    auto said = incident;
+    if (chosen == 0) return enter(said);
+    if (chosen + 1 < what.size()) {
+      said.followUp = toStd(what[chosen].toLower());
+      return enter(said);
+    }
+    ask_->write(u"What is still to be done?"_s, {}, [this, said](const QString& text) {
+      auto open = said;
+      open.followUp = toStd(text);
+      enter(open);
+    });
+  });
+}
+
+void IncidentPage::enter(const Incident& incident) {
+  if (!went(book().enterIncident(context().acting.by(), incident))) return;
+  Q_EMIT finished(
+      capital(toQt(base::nameOf(incident.type))) + u" is written down."_s +
+      (followup::isOpen(incident) ? u" It stays open until it is settled: F7."_s : QString()));
+}
+
+void IncidentPage::askChild() {
+  ask_->write(u"The child's number; - for no child."_s, {}, [this](const QString& text) {
+    if (text == u"-"_s) {
+      child_.reset();
+      return show();
+    }
+    const auto found = book().findChildren(toStd(text), 2);
+    if (!went(found)) return;
+    if (found->size() != 1)
+      return Q_EMIT said(found->empty() ? u"No child of that number or name."_s
+                                        : u"Several fit: type the whole number."_s);
+    child_ = found->front().child;
+    show();
+  });
+}
+
+void IncidentPage::goOn() {
+  if (list_->currentRow() < 0) return;
+  ask_->choose(u"What is new?"_s,
+               {u"It is settled"_s, u"More was done"_s, u"Something is still to be done"_s,
+                u"Somebody was told"_s},
+               [this](int what) {
+                 ask_->write(u"In a few words, no names:"_s, {},
+                             [this, what](const QString& text) { continueWith(what, text); });
+               });
+}
+
+void IncidentPage::continueWith(int what, const QString& words) {
+  const auto old = shown_.at(static_cast<std::size_t>(list_->currentRow()));
+  auto incident = old.value;
+  const auto add = [&](std::string& to) { to += (to.empty() ? "" : "; ") + toStd(words); };
+  switch (what) {
+  case isSettled:
+    add(incident.followUp);
+    incident.settled = true;
+    break;
+  case moreDone:
+    add(incident.done);
+    break;
+  case stillToDo:
+    add(incident.followUp);
+    incident.settled = false;
+    break;
+  case whoWasTold:
+    add(incident.told);
+    break;
+  default:
+    base::fail("no such choice");
+  }
+  if (went(book().correctIncident(context().acting.by(), old, incident, "it went on")))
+    Q_EMIT said(u"Noted. What was written before stays in the history."_s);
+}
+
+void IncidentPage::keyPressEvent(QKeyEvent* event) {
+  event->accept();
+  if (ask_->isAsking()) return ask_->press(*event);
+  if (keys_->press(*event)) return;
+  const int by = event->key() == Qt::Key_Up ? -1 : event->key() == Qt::Key_Down ? 1 : 0;
+  if (by != 0 && list_->count() > 0)
+    return list_->setCurrentRow(std::clamp(list_->currentRow() + by, 0, list_->count() - 1));
+  event->ignore();
+  Page::keyPressEvent(event);
+}
+
+} // namespace gk::ui
