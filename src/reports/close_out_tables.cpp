@@ -41,7 +41,7 @@ Table equationTable(const CloseOut& day) {
 }
 
 Table blockerTable(const CloseOut& day) {
-  Table table{"To mend before signing", {{"Child or thing"}, {"What is missing"}}, {}, {}};
+  Table table{"To mend before signing", {{"About"}, {"What is missing"}}, {}, {}};
   for (const auto& blocker : day.blockers)
     table.rows.push_back({blocker.shown, blocker.what});
   return table;
@@ -50,7 +50,7 @@ Table blockerTable(const CloseOut& day) {
 Table questionTable(const CloseOut& day) {
   Table table{
       "Questions of the merge",
-      {{"Child"}, {"What two laptops say"}, {"One says"}, {"The other says"}},
+      {{"Child"}, {"Clash"}, {"One"}, {"Other"}},
       {},
       {"Nothing was overwritten: a person says which stands, and the history keeps both. Each "
        "is to be answered before signing."}};
@@ -176,7 +176,8 @@ Table incidentTable(const CloseOut& day) {
   std::vector<IncidentLine> ofToday;
   for (const auto& line : day.incidents) {
     const auto& incident = line.incident;
-    table.rows.push_back({incident.happened.text(), named(incident.type),
+    const auto when = incident.happened.text();
+    table.rows.push_back({line.isEarlier ? when : when.substr(11), named(incident.type),
                           line.shown.empty() ? nothing : line.shown,
                           incident.done + (line.who.empty() ? "" : " (" + line.who + ")"),
                           incident.told.empty() ? nothing : incident.told,

@@ -176,7 +176,7 @@ TEST_CASE("The report is saved whole by the ending of its name") {
   const auto html = must(base::readFile(folder / "sheet.html"));
   CHECK(html.find("<h2>Exceptions</h2>") != std::string::npos);
   CHECK(must(base::readFile(folder / "sheet.txt")).find("Exceptions\n") != std::string::npos);
-  CHECK(must(base::readFile(folder / "part.csv")).starts_with("Child,What is missing"));
+  CHECK(must(base::readFile(folder / "part.csv")).starts_with("About,What is missing"));
   CHECK(must(base::readFile(folder / "sheet.pdf")).starts_with("%PDF-"));
   CHECK(must(base::readFile(folder / "without an ending.pdf")).starts_with("%PDF-"));
 }

@@ -26,6 +26,11 @@ const QString firstOfAll =
 /// In the order of `continueWith`.
 enum GoOn { isSettled, moreDone, stillToDo, whoWasTold };
 
+QString labelOf(IncidentType type) {
+  const auto words = capital(toQt(base::nameOf(type)));
+  return type == IncidentType::privacy ? words + u": lost laptop, paper"_s : words;
+}
+
 QString lineOf(const Incident& incident) {
   auto words = toQt(incident.happened.text()) + u"  "_s +
                capital(toQt(base::nameOf(incident.type))) + u": "_s + toQt(incident.done);
@@ -37,8 +42,8 @@ QString lineOf(const Incident& incident) {
 } // namespace
 
 IncidentPage::IncidentPage(Context& context, QWidget* parent)
-    : Page(context, parent), about_(wordsLabel({}, u"counts"_s, u"incidentAbout"_s, this)),
-      aid_(wordsLabel(firstOfAll, u"stop"_s, u"incidentAid"_s, this)), keys_(new KeyBar(4, this)),
+    : Page(context, parent), about_(wordsLabel({}, u"big"_s, u"incidentAbout"_s, this)),
+      aid_(wordsLabel(firstOfAll, u"counts"_s, u"incidentAid"_s, this)), keys_(new KeyBar(4, this)),
       ask_(new AskBar(this)), list_(new QListWidget(this)) {
   setObjectName(u"incidentPage"_s);
   setFocusPolicy(Qt::StrongFocus);
@@ -104,9 +109,8 @@ void IncidentPage::show() {
   std::vector<KeyAction> actions;
   for (std::size_t i = 0; i < base::enumCount<IncidentType>; ++i) {
     const auto type = static_cast<IncidentType>(i);
-    actions.push_back({Qt::Key_1 + static_cast<int>(i), capital(toQt(base::nameOf(type))),
-                       u"incident%1"_s.arg(i + 1), [this, type] { askTime(type); }, KeyLook::plain,
-                       on});
+    actions.push_back({Qt::Key_1 + static_cast<int>(i), labelOf(type), u"incident%1"_s.arg(i + 1),
+                       [this, type] { askTime(type); }, KeyLook::plain, on});
   }
   actions.push_back({Qt::Key_C, u"Which child"_s, u"incidentChild"_s, [this] { askChild(); },
                      KeyLook::plain, on});
