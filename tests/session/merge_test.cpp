@@ -2,6 +2,7 @@
 
 using namespace gk;
 using base::ErrorCode;
+using test::codeOf;
 using test::must;
 
 namespace {
@@ -118,4 +119,25 @@ TEST_CASE("Another program's book is not merged") {
   const auto merged = clinic.session.absorb(*clinic.folder / "stranger.gkbook");
   REQUIRE_FALSE(merged.has_value());
   CHECK(merged.error().code == ErrorCode::storeNotALogbook);
+}
+
+TEST_CASE("On the chair's laptop missing findings are not received, and a stick brings them",
+          "[case-66]") {
+  test::Clinic screener;
+  const auto mina = screener.child("Mina");
+  Second chair(screener, "chair.gkbook", 2);
+  screener.seat(mina);
+  screener.screenFour(mina);
+  const auto findings = [&](session::Session& session) {
+    return must(session.identityCard(mina, screener.day)).findings;
+  };
+  CHECK(findings(screener.session) == "received, 4 teeth to treat");
+  CHECK(findings(chair.session) == "not received");
+  CHECK(codeOf(chair.session.isolate(screener.by, screener.field(mina, {16, 46}))) ==
+        ErrorCode::ruleIdentity);
+  const auto stick = *screener.folder / "stick.gkbook";
+  must(screener.session.backUp(stick));
+  must(chair.session.absorb(stick));
+  CHECK(findings(chair.session) == "received, 4 teeth to treat");
+  must(chair.session.isolate(screener.by, screener.field(mina, {16, 46})));
 }
