@@ -26,7 +26,7 @@ Half::Half(const Chair& chair, roster::ChildId child, Teeth teeth,
       {.child = child,
        .day = chair.day,
        .teeth = teeth_,
-       .isolation = chairside::Isolation::rollsAndCheekPads,
+       .isolation = chair.isolation,
        .cheek = chair.assistant ? chairside::Holder::assistantHand : chairside::Holder::device,
        .fourHanded = chair.assistant.has_value(),
        .assistant = chair.assistant,
@@ -135,6 +135,12 @@ void Half::stop(const std::string& why) {
 void Half::sealAll() {
   etch(teeth_, adding_ ? EtchReason::wetWhenAdding : EtchReason::first);
   dry(teeth_);
+  if (chair_.saliva) {
+    const auto& touched = teeth_.back();
+    wet(touched.tooth, chairside::WetStage::afterFrosty);
+    etch({touched}, EtchReason::wetBeforeSealant);
+    dry({touched});
+  }
   flow();
   for (const auto& tooth : teeth_)
     cure(tooth, chair_.light);

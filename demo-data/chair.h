@@ -16,6 +16,8 @@ struct Chair {
   kit::LightId light;
   kit::LotId sealant;
   kit::LotId varnish;
+  chairside::Isolation isolation = chairside::Isolation::rollsAndCheekPads;
+  bool saliva = false; ///< reaches one tooth of each half after it looked frosty
 
   [[nodiscard]] Teller& tell() const { return story.teller; }
   [[nodiscard]] base::By by() const { return {clinician, recorder}; }

@@ -4,6 +4,7 @@
 #include "session/letters.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace gk::demo {
@@ -82,6 +83,16 @@ roster::DayId openDay(Story& story, const SchoolDays& days, base::Date date, Des
   return day;
 }
 
+/// What kept teeth dry in autumn 2025, child after child; it has nothing to do with what was whole
+/// a year later, and neither had saliva.
+chairside::Isolation isolationOf2025(std::size_t turn) {
+  using enum chairside::Isolation;
+  constexpr std::array methods{rollsAndCheekPads, rollsWithHolders, rollsAndCheekPads,
+                               suctionBiteBlock,  rollsWithHolders, rollsAndCheekPads,
+                               dryFieldKit};
+  return methods.at(turn % methods.size());
+}
+
 Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, Desk laptop,
               std::size_t turn) {
   const auto& team = *story.team;
@@ -89,6 +100,7 @@ Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, D
   const bool first = turn % 2 == 0;
   const auto assistant = first || !team.juno ? team.bram : *team.juno;
   const bool fourHanded = turn % 8 != 5; // now and then the assistant is needed elsewhere
+  const bool is2025 = autumn == Autumn::of2025;
   return {.story = story,
           .book = story.at(laptop),
           .day = day,
@@ -97,8 +109,10 @@ Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, D
           .assistant = fourHanded ? std::optional(assistant) : std::nullopt,
           .recorder = assistant,
           .light = laptop == Desk::a ? kit.l1 : kit.l3,
-          .sealant = autumn == Autumn::of2025 ? kit.fern2512 : kit.fern2609,
-          .varnish = kit.birch};
+          .sealant = is2025 ? kit.fern2512 : kit.fern2609,
+          .varnish = kit.birch,
+          .isolation = is2025 ? isolationOf2025(turn) : chairside::Isolation::rollsAndCheekPads,
+          .saliva = is2025 && turn % 5 == 3};
 }
 
 /// All that are due, printed by the coordinator and handed to the teachers.

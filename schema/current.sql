@@ -4,6 +4,26 @@ FROM entry AS e
 WHERE kind <> 'retraction'
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
+CREATE TRIGGER authorization_kind BEFORE INSERT ON authorization
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'authorization'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
+
+CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
+
+CREATE TRIGGER authorization_no_update BEFORE UPDATE ON authorization
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
+
+CREATE TRIGGER authorization_tooth_kind BEFORE INSERT ON authorization_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'authorization'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization_tooth'); END;
+
+CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
+
+CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
+
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
@@ -416,6 +436,27 @@ BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
+CREATE TABLE authorization (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  dentist BLOB NOT NULL REFERENCES entry (id),
+  how TEXT NOT NULL CHECK (how IN ('exam at school', 'record review', 'phone call')),
+  given_on TEXT NOT NULL CHECK (given_on IS date(given_on)),
+  valid_until TEXT NOT NULL CHECK (valid_until IS date(valid_until)),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (valid_until >= given_on)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE authorization_tooth (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  UNIQUE (entry, tooth),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE book (
   only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
   id BLOB NOT NULL CHECK (length(id) = 16),
@@ -734,7 +775,7 @@ CREATE TABLE program (
   etch_seconds INTEGER NOT NULL CHECK (etch_seconds BETWEEN 1 AND 300),
   etch_again_wet_seconds INTEGER NOT NULL CHECK (etch_again_wet_seconds BETWEEN 1 AND 300),
   etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
-  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
+  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300), authorization_days INTEGER NOT NULL DEFAULT 365 CHECK (authorization_days BETWEEN 1 AND 1100),
   CHECK (name <> '')
 ) STRICT, WITHOUT ROWID;
 
@@ -923,6 +964,8 @@ CREATE TABLE wet_tooth (
   UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
+
+CREATE INDEX authorization_child ON authorization (child);
 
 CREATE INDEX child_number ON child (number);
 

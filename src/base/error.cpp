@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 42> names{{
+constexpr std::array<Entry, 44> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -44,9 +44,11 @@ constexpr std::array<Entry, 42> names{{
     {ErrorCode::ruleCure, "rule.cure"},
     {ErrorCode::ruleMaterial, "rule.material"},
     {ErrorCode::ruleAllergy, "rule.allergy"},
+    {ErrorCode::ruleAuthorization, "rule.authorization"},
     {ErrorCode::ruleLight, "rule.light"},
     {ErrorCode::ruleVarnish, "rule.varnish"},
     {ErrorCode::ruleOutcome, "rule.outcome"},
+    {ErrorCode::rulePaper, "rule.paper"},
     {ErrorCode::ruleCheck, "rule.check"},
     {ErrorCode::ruleReferral, "rule.referral"},
     {ErrorCode::ruleDayOpen, "rule.day-open"},

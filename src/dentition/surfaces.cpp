@@ -42,6 +42,42 @@ base::Result<SurfaceSet> parseSurfaces(std::string_view letters) {
   return surfaces;
 }
 
+base::Result<std::vector<ToothSurfaces>> parseTeeth(std::string_view text, Notation notation) {
+  std::vector<ToothSurfaces> teeth;
+  for (const auto word : base::split(text, ' ')) {
+    if (word.empty()) continue;
+    const auto colon = word.find(':');
+    const auto tooth = Tooth::parse(word.substr(0, colon), notation);
+    if (!tooth) return tooth.error();
+    auto surfaces = usualSurfaces(*tooth);
+    if (colon != std::string_view::npos) {
+      const auto named = parseSurfaces(word.substr(colon + 1));
+      if (!named) return named.error();
+      surfaces = *named;
+    }
+    teeth.push_back({*tooth, surfaces});
+  }
+  return teeth;
+}
+
+std::vector<ToothSurfaces> without(std::span<const ToothSurfaces> named,
+                                   std::span<const ToothSurfaces> others) {
+  std::vector<ToothSurfaces> left;
+  for (auto [tooth, surfaces] : named) {
+    for (const auto& other : others)
+      if (other.tooth == tooth) surfaces = surfaces.without(other.surfaces);
+    if (!surfaces.isEmpty()) left.push_back({tooth, surfaces});
+  }
+  return left;
+}
+
+std::string shown(std::span<const ToothSurfaces> teeth, Notation notation) {
+  std::vector<std::string> parts;
+  for (const auto& [tooth, surfaces] : teeth)
+    parts.push_back(tooth.shown(notation) + " (" + words(surfaces) + ")");
+  return base::join(parts, "; ");
+}
+
 std::string letters(SurfaceSet surfaces) {
   std::string out;
   for (Surface surface : surfaces.values())

@@ -3,6 +3,8 @@
 #include "base/enum_names.h"
 #include "dentition/tooth.h"
 
+#include <span>
+
 namespace gk::dentition {
 
 /// Where pits and grooves are sealed. On upper molars the companion surface is the lingual groove,
@@ -24,6 +26,15 @@ bool isUsual(const Tooth& tooth, Surface surface);
 
 /// Reads letters such as "O", "OB", "OL" in any order; else `surfaceMalformed`.
 base::Result<SurfaceSet> parseSurfaces(std::string_view letters);
+/// Reads "3 14:O 19": between spaces a tooth in that notation, with letters of its surfaces or, by
+/// itself, with the usual ones. Fails as Tooth::parse and parseSurfaces.
+base::Result<std::vector<ToothSurfaces>> parseTeeth(std::string_view text, Notation notation);
+/// What `named` has and `others` have not, surface by surface.
+std::vector<ToothSurfaces> without(std::span<const ToothSurfaces> named,
+                                   std::span<const ToothSurfaces> others);
+/// "upper right first molar, 3 (occlusal); ...".
+std::string shown(std::span<const ToothSurfaces> teeth, Notation notation);
+
 /// "OB".
 std::string letters(SurfaceSet surfaces);
 /// "occlusal and buccal pit".

@@ -39,6 +39,9 @@ Result<roster::Program> programOf(const Call& call) {
   const auto least = call.whole("--suppress-below", 5, 100); // as the schema has it
   if (!least) return least.error();
   program.suppressBelow = least->value_or(program.suppressBelow);
+  const auto holds = call.whole("--authorization-days", 1, 1100); // as the schema has it
+  if (!holds) return holds.error();
+  program.authorizationDays = holds->value_or(program.authorizationDays);
   return program;
 }
 
@@ -161,9 +164,12 @@ std::vector<Verb> bookVerbs() {
          {"--county", "NAME", "as printed on letters", true},
          {"--phone", "NUMBER", "as printed on letters", true},
          {"--notation", "WORD", "universal (usual) or iso-3950"},
-         {"--supervision", "WORD", "general (usual), direct, public health ..."},
+         {"--supervision", "WORD",
+          "general (usual), direct, public health ...; dentist exam "
+          "required: no tooth before a dentist named it"},
          {"--authorizing-dentist", "TEXT", "who stands behind the work"},
          {"--agreement-until", "DATE", "last day of the standing agreement"},
+         {"--authorization-days", "N", "how long a dentist's word on a tooth holds (365)"},
          {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
          {"--suppress-below", "N", "published counts under this are hidden (10)"},
          passphraseOption(),

@@ -121,9 +121,13 @@ Result<std::string> passphraseNeeded(const Call& call, const Surroundings& aroun
 Result<base::By> author(Session& session, const Call& call) {
   const auto initials = call.textIfAny("--by");
   if (!initials) return base::By{};
-  const auto member = named(session.members(), &roster::Member::initials, *initials, "team member");
+  const auto member = memberCalled(session, *initials);
   if (!member) return member.error();
   return base::By{member->id, {}};
+}
+
+Result<base::Recorded<roster::Member>> memberCalled(Session& session, const std::string& initials) {
+  return named(session.members(), &roster::Member::initials, initials, "team member");
 }
 
 Result<base::Recorded<roster::Term>> termCalled(Session& session, const std::string& name) {

@@ -31,7 +31,9 @@ base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings&
 /// Whose act it is: the member whose initials --by gives; nobody while a program is set up.
 base::Result<base::By> author(session::Session& session, const Call& call);
 
-/// By name and by code; `notFound` lists those that there are.
+/// By initials, name and code; `notFound` lists those that there are.
+base::Result<base::Recorded<roster::Member>> memberCalled(session::Session& session,
+                                                          const std::string& initials);
 base::Result<base::Recorded<roster::Term>> termCalled(session::Session& session,
                                                       const std::string& name);
 base::Result<base::Recorded<roster::School>> schoolCoded(session::Session& session,

@@ -14,16 +14,17 @@ struct Verb {
   base::Result<Exit> (*work)(const Call& call, const Surroundings& around);
 };
 
-std::vector<Verb> bookVerbs();      ///< new, check, backup, merge
-std::vector<Verb> setupVerbs();     ///< add-school, add-term, add-member, add-enrolment
-std::vector<Verb> kitVerbs();       ///< add-light, add-lot, add-cure-time
-std::vector<Verb> rosterVerbs();    ///< import-roster
-std::vector<Verb> dayVerbs();       ///< open-day, close-out
-std::vector<Verb> letterVerbs();    ///< letters, letter-templates
-std::vector<Verb> totalsVerbs();    ///< totals
-std::vector<Verb> reportVerbs();    ///< report
-std::vector<Verb> exportVerbs();    ///< export
-std::vector<Verb> estimateVerbs();  ///< estimate averted, retention, attack-rate, money
-std::vector<Verb> comparingVerbs(); ///< estimate curve, compare, funnel, shrink
+std::vector<Verb> bookVerbs();          ///< new, check, backup, merge
+std::vector<Verb> setupVerbs();         ///< add-school, add-term, add-member, add-enrolment
+std::vector<Verb> kitVerbs();           ///< add-light, add-lot, add-cure-time
+std::vector<Verb> rosterVerbs();        ///< import-roster
+std::vector<Verb> authorizationVerbs(); ///< import-authorizations
+std::vector<Verb> dayVerbs();           ///< open-day, close-out
+std::vector<Verb> letterVerbs();        ///< letters, letter-templates
+std::vector<Verb> totalsVerbs();        ///< totals
+std::vector<Verb> reportVerbs();        ///< report
+std::vector<Verb> exportVerbs();        ///< export
+std::vector<Verb> estimateVerbs();      ///< estimate averted, retention, attack-rate, money
+std::vector<Verb> comparingVerbs();     ///< estimate curve, compare, funnel, shrink
 
 } // namespace gk::office

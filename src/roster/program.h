@@ -52,6 +52,7 @@ struct Program {
   int varnishIntervalDays = 90;
   bool primaryTeethOffered = false;
   StepTimes times;
+  int authorizationDays = 365; ///< that a dentist's word on a tooth holds at most
   bool operator==(const Program&) const = default;
 };
 

@@ -74,9 +74,15 @@ class Reader {
   [[nodiscard]] Result<std::vector<BoardLine>> board(roster::DayId day);
   /// Where the child is in the day; `waiting` when nothing of it is here yet.
   [[nodiscard]] Result<Place> place(roster::ChildId child, roster::DayId day);
+  /// What dentists let be placed in this mouth, withdrawn ones too.
+  [[nodiscard]] List<chairside::Authorization> authorizations(roster::ChildId child);
+  /// What of it holds on that date, in a line; empty where the program does not wait for a dentist.
+  [[nodiscard]] Result<std::string> dentistWords(roster::ChildId child, base::Date on);
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
   [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
+  /// Visits of that day that were typed from paper.
+  [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day);
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
                                                                         roster::DayId day);
   /// Every field of this child today, oldest first.
@@ -107,6 +113,7 @@ class Reader {
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll() { rollRead_.reset(); }
+  Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 

@@ -41,6 +41,13 @@ Place placeBy(const std::vector<Recorded<chairside::Seating>>& seatings,
 
 } // namespace
 
+std::string findingsWords(const chairside::Screening* screening) {
+  if (!screening) return "not received";
+  const auto chosen = std::ranges::count_if(
+      screening->teeth, [](const auto& tooth) { return chairside::isTreatment(tooth.decision); });
+  return "received, " + std::to_string(chosen) + (chosen == 1 ? " tooth" : " teeth") + " to treat";
+}
+
 Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
@@ -49,6 +56,11 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   if (!seatings) return seatings.error();
   auto outcomes = book_.current<chairside::DayOutcome>(rowsOf("day", id));
   if (!outcomes) return outcomes.error();
+  auto program = this->program();
+  if (!program) return program.error();
+  const bool waits = chairside::waitsForDentist(program->value);
+  auto sheets = paperSheets(id);
+  if (!sheets) return sheets.error();
   auto expecting = book_.childrenToExpect(day->value.school, on);
   if (!expecting) return expecting.error();
   std::map<roster::ChildId, chairside::DayOutcome> ends;
@@ -77,9 +89,16 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
     auto line = boardLine(child);
     if (!line) return line.error();
     line->recheckDue = past->placedEarlier;
+    if (waits) {
+      const auto named = authorizations(child);
+      if (!named) return named.error();
+      line->waitsForDentist = chairside::authorizedTeeth(*named, on).empty();
+    }
     const auto ended = ends.find(child);
     const auto* end = ended == ends.end() ? nullptr : &ended->second;
     if (end) line->outcome = base::nameOf(end->end);
+    for (const auto& sheet : *sheets)
+      if (sheet.value.child == child) line->paper = sheet.value.number;
     line->place = placeBy(*seatings, end, child);
     lines.push_back(std::move(*line));
   }
@@ -184,6 +203,12 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
   if (!seen) return seen.error();
   for (const auto& seating : *seen)
     if (seating.value.day != dayId) card.lastSeen = seating.stamp.at.date().words();
+  auto screened = book_.current<chairside::Screening>(rowsOf("child", id, "day", dayId));
+  if (!screened) return screened.error();
+  card.findings = findingsWords(screened->empty() ? nullptr : &screened->back().value);
+  auto dentist = dentistWords(id, on);
+  if (!dentist) return dentist.error();
+  card.dentist = std::move(*dentist);
   return card;
 }
 

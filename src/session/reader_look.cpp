@@ -113,6 +113,30 @@ Result<roster::Standing> Reader::standing(roster::ChildId child, roster::Service
   return roster::standing(*forms, service, on);
 }
 
+List<chairside::Authorization> Reader::authorizations(roster::ChildId child) {
+  return book_.current<chairside::Authorization>(rowsOf("child", child));
+}
+
+Result<std::string> Reader::dentistWords(roster::ChildId child, base::Date on) {
+  auto program = this->program();
+  if (!program) return program.error();
+  if (!chairside::waitsForDentist(program->value)) return std::string();
+  auto named = authorizations(child);
+  if (!named) return named.error();
+  const auto teeth = chairside::authorizedTeeth(*named, on);
+  if (teeth.empty()) return std::string("WAITS for the dentist's exam: no tooth is authorized");
+  auto words = "authorized " + std::to_string(teeth.size()) + ": " +
+               dentition::shown(teeth, program->value.notation);
+  for (const auto& one : *named) {
+    if (!chairside::holds(one.value, on)) continue;
+    auto dentist = only<roster::Member>(store::subjectIs(one.value.dentist), "team member");
+    if (!dentist) return dentist.error();
+    words += ". " + dentist->value.name + ", " + std::string(base::nameOf(one.value.how)) + ", " +
+             one.value.on.words() + ", until " + one.value.until.words();
+  }
+  return words;
+}
+
 List<chairside::Screening> Reader::screenings(roster::ChildId child) {
   return book_.current<chairside::Screening>(rowsOf("child", child));
 }
@@ -123,6 +147,10 @@ List<chairside::Placement> Reader::placements(roster::ChildId child) {
 
 List<chairside::Varnish> Reader::varnishes(roster::ChildId child) {
   return book_.current<chairside::Varnish>(rowsOf("child", child));
+}
+
+List<chairside::PaperSheet> Reader::paperSheets(roster::DayId day) {
+  return book_.current<chairside::PaperSheet>(rowsOf("day", day));
 }
 
 Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId child,

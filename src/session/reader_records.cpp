@@ -157,7 +157,24 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.readings, everything());
   reader.read(records.members, everything());
   if (reader.failure()) return *reader.failure();
+  for (auto& child : records.children)
+    if (const auto then = asOfThen(child, records.asOf); !then) return then.error();
   return records;
+}
+
+/// A child who moved or changed grade since is told of as it was: grade goes by school year.
+Result<base::Done> Reader::asOfThen(Recorded<roster::Child>& child, base::Date asOf) {
+  if (child.stamp.at.date() <= asOf || !child.stamp.supersedes) return base::Done{};
+  auto words = book_.history<roster::Child>(subjectIs(child.id));
+  if (!words) return words.error();
+  const roster::Child* then = nullptr;
+  for (const auto& word : *words)
+    if (!then || word.stamp.at.date() <= asOf) then = &word.value;
+  if (!then) return base::Done{};
+  child.value.school = then->school;
+  child.value.grade = then->grade;
+  child.value.room = then->room;
+  return base::Done{};
 }
 
 } // namespace gk::session

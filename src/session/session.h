@@ -96,6 +96,12 @@ class Session : public Reader {
                                      const followup::Incident& incident, const std::string& reason);
 
   // The chair.
+  /// All of them or none. `ruleCredential` unless each dentist may decide on that date.
+  Result<std::vector<chairside::AuthorizationId>>
+  authorize(By by, const std::vector<chairside::Authorization>& authorizations);
+  /// Nothing is placed on its word from now on; what was placed stays.
+  Result<base::Done> withdrawAuthorization(By by, const Recorded<chairside::Authorization>& old,
+                                           const std::string& reason);
   Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating);
   Result<chairside::ScreeningId> screen(By by, const chairside::Screening& screening);
   Result<base::Done> correctScreening(By by, const Recorded<chairside::Screening>& old,
@@ -119,7 +125,14 @@ class Session : public Reader {
   /// why.
   Result<std::string> undo(By by, const std::string& why = {});
 
+  /// The visit was written on paper first. `rulePaper` unless the sheet is named, no other child's
+  /// on that day, and was checked by another than who types.
+  Result<chairside::PaperId> enterPaper(By by, const chairside::PaperSheet& sheet);
+
   // Afterwards.
+  /// The sealant is on another tooth than was written down: only the tooth changes.
+  Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
+                                  const dentition::Tooth& tooth, const std::string& reason);
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
   Result<followup::ReferralId> enterReferral(By by, const followup::Referral& referral);
   Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,
@@ -142,6 +155,10 @@ class Session : public Reader {
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
+  /// Fine where the program does not wait for a dentist.
+  Result<base::Done> areAuthorized(roster::ChildId child,
+                                   const std::vector<dentition::ToothSurfaces>& teeth,
+                                   base::Date on);
   Result<base::Done> isSeated(roster::ChildId child, roster::DayId day);
   Result<base::Done> lotFits(kit::LotId lot, roster::ChildId child, base::Date on);
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,

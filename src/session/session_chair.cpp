@@ -129,6 +129,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (!checks) return checks.error();
   if (const auto chosen = teethAreChosen(field, *screenings, *checks); !chosen)
     return chosen.error();
+  if (const auto may = areAuthorized(field.child, field.teeth, on); !may) return may.error();
   return write(by, field.child, [&](store::Act& act) { return act.add(field); });
 }
 
@@ -152,6 +153,10 @@ Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& ru
     if (auto clinician = author(by, Task::clinicianOverride, day->value.date); !clinician)
       return clinician.error();
   if (const auto allowed = state->protocol.allows(run); !allowed) return allowed.error();
+  // A word withdrawn meanwhile stops what is not begun; sealant that is on is finished.
+  if (run.step == chairside::Step::etch)
+    if (const auto may = areAuthorized(field.child, run.teeth, day->value.date); !may)
+      return may.error();
   if (run.lot)
     if (const auto fits = lotFits(*run.lot, field.child, day->value.date); !fits)
       return fits.error();

@@ -87,4 +87,24 @@ Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessChe
   });
 }
 
+Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperSheet& sheet) {
+  auto day = dayOpenForCare(sheet.day);
+  if (!day) return day.error();
+  if (auto typist = author(by, roster::Task::type, day->value.date); !typist) return typist.error();
+  const auto refuse = [](std::string why) { return Error{ErrorCode::rulePaper, std::move(why)}; };
+  if (sheet.number.empty()) return refuse("say which number is printed on the sheet");
+  if (sheet.checker == by.recorder.value_or(*by.author))
+    return refuse("whoever typed the visit cannot be the one who checks it");
+  auto checker = only<roster::Member>(store::subjectIs(sheet.checker), "team member");
+  if (!checker) return checker.error();
+  auto others = paperSheets(sheet.day);
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.number == sheet.number || other.value.child == sheet.child)
+      return refuse(other.value.child == sheet.child
+                        ? "this visit is from sheet " + other.value.number + " already"
+                        : "sheet " + sheet.number + " is another child's on this day");
+  return write(by, sheet.child, [&](store::Act& act) { return act.add(sheet); });
+}
+
 } // namespace gk::session

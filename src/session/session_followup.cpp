@@ -57,4 +57,27 @@ Result<followup::ContactId> Session::enterContact(By by, const followup::Contact
   return write(by, attempt.child, [&](store::Act& act) { return act.add(attempt); });
 }
 
+Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placement>& old,
+                                         const dentition::Tooth& tooth, const std::string& reason) {
+  if (auto placer = author(by, roster::Task::place, world_.clock.now().date()); !placer)
+    return placer.error();
+  if (reason.empty()) return Error{ErrorCode::ruleReason, "say how the mix-up was found"};
+  auto placed = book_.current<chairside::Placement>(
+      store::rowsOf("child", old.value.child, "day", old.value.day));
+  if (!placed) return placed.error();
+  for (const auto& other : *placed)
+    if (other.value.tooth == tooth && other.value.attempt == chairside::Attempt::complete)
+      return Error{ErrorCode::ruleTooth,
+                   "the " + tooth.words() + " has a sealant of that day itself"};
+  auto corrected = old.value;
+  corrected.tooth = tooth;
+  // The companion surface of an upper molar is no surface of a lower one.
+  if (corrected.surfaces == dentition::usualSurfaces(old.value.tooth))
+    corrected.surfaces = dentition::usualSurfaces(tooth);
+  return write(by, corrected.child, [&](store::Act& act) {
+    act.correct(old, corrected, reason);
+    return base::Done{};
+  });
+}
+
 } // namespace gk::session

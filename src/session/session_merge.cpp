@@ -79,6 +79,7 @@ void dropOtherVisits(Mender& mender, const MergeAnswer& answer) {
     mender.takeBack<chairside::Wet>(of, none);
   });
   mender.takeBack<chairside::Field>(here, isKept);
+  mender.takeBack<chairside::PaperSheet>(here, isKept);
   mender.takeBack<chairside::Seating>(here, isKept);
   mender.takeBack<chairside::Screening>(here, isKept);
   mender.takeBack<chairside::Placement>(here, isKept);
@@ -92,6 +93,8 @@ void foldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
   mender.move<roster::Consent>(from, to);
   mender.move<roster::ConsentOverride>(from, to);
   mender.move<roster::MedicalFlag>(from, to);
+  mender.move<chairside::Authorization>(from, to);
+  mender.move<chairside::PaperSheet>(from, to);
   mender.move<chairside::Seating>(from, to);
   mender.move<chairside::Screening>(from, to);
   mender.move<chairside::Field>(from, to);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "chairside/authorization.h"
+#include "chairside/paper.h"
 #include "chairside/protocol.h"
 #include "followup/retention_check.h"
 #include "roster/clinic_day.h"
@@ -21,11 +23,13 @@ struct BoardLine {
   std::string room;
   std::string grade;
   Place place;
-  bool stopFlag = false;   ///< an unresolved medical stop
-  bool askFlag = false;    ///< an unresolved medical question
-  bool sameName = false;   ///< another child on the board is called the same
-  bool recheckDue = false; ///< has placements of earlier terms and may be rechecked
-  std::string outcome{};   ///< words, when the day has ended for the child
+  bool stopFlag = false;        ///< an unresolved medical stop
+  bool askFlag = false;         ///< an unresolved medical question
+  bool sameName = false;        ///< another child on the board is called the same
+  bool recheckDue = false;      ///< has placements of earlier terms and may be rechecked
+  bool waitsForDentist = false; ///< no tooth is authorized today, where the program asks for it
+  std::string outcome{};        ///< words, when the day has ended for the child
+  std::string paper{};          ///< number of the sheet that the visit was typed from
 };
 
 /// All that the identity screen must show at one glance.
@@ -46,7 +50,13 @@ struct IdentityCard {
   std::vector<base::Recorded<roster::MedicalFlag>> flags{}; ///< unresolved
   std::vector<std::string> sameNameOthers{}; ///< numbers of children of the same name
   std::string lastSeen{};
+  std::string findings{}; ///< findingsWords of the day
+  std::string dentist{};  ///< as Reader::dentistWords
 };
+
+/// Of the day's screening as far as this laptop has it: a screener's laptop may hold one that is
+/// not here, so none is "not received" and never "none".
+std::string findingsWords(const chairside::Screening* screening);
 
 /// One field with its steps played back.
 struct FieldState {

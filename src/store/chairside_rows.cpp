@@ -37,6 +37,16 @@ chairside::SurfaceFinding surfaceFinding(RowReader& row) {
 
 } // namespace
 
+void Rows<chairside::Authorization>::writeParts(Connection& connection, base::EntryId entry,
+                                                const chairside::Authorization& a) {
+  writeTeeth(connection, "authorization_tooth", entry, a.teeth);
+}
+
+void Rows<chairside::Authorization>::readParts(Connection& connection, base::EntryId entry,
+                                               chairside::Authorization& a) {
+  a.teeth = readTeeth(connection, "authorization_tooth", entry);
+}
+
 void Rows<chairside::Screening>::writeParts(Connection& connection, base::EntryId entry,
                                             const chairside::Screening& screening) {
   constexpr std::string_view sql =

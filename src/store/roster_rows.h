@@ -14,12 +14,13 @@ struct Rows<roster::Program> {
   static constexpr std::string_view columns =
       "name, county, phone, notation, supervision, authorizing_dentist, agreement_until, "
       "privacy_footing, suppress_below, varnish_interval_days, primary_teeth_offered, "
-      "etch_seconds, etch_again_wet_seconds, etch_again_adding_seconds, rinse_seconds";
+      "etch_seconds, etch_again_wet_seconds, etch_again_adding_seconds, rinse_seconds, "
+      "authorization_days";
   static void write(RowWriter& row, const roster::Program& p) {
     row << p.name << p.county << p.phone << p.notation << p.supervision << p.authorizingDentist
         << p.agreementUntil << p.privacyFooting << p.suppressBelow << p.varnishIntervalDays
         << p.primaryTeethOffered << p.times.etch << p.times.etchAgainWet << p.times.etchAgainAdding
-        << p.times.rinse;
+        << p.times.rinse << p.authorizationDays;
   }
   static roster::Program read(RowReader& row) {
     return {.name = row,
@@ -33,7 +34,8 @@ struct Rows<roster::Program> {
             .suppressBelow = row,
             .varnishIntervalDays = row,
             .primaryTeethOffered = row,
-            .times = {.etch = row, .etchAgainWet = row, .etchAgainAdding = row, .rinse = row}};
+            .times = {.etch = row, .etchAgainWet = row, .etchAgainAdding = row, .rinse = row},
+            .authorizationDays = row};
   }
 };
 

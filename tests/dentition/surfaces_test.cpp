@@ -41,3 +41,20 @@ TEST_CASE("Letters that are no surfaces are refused") {
   REQUIRE_FALSE(set);
   CHECK(set.error().code == ErrorCode::surfaceMalformed);
 }
+
+TEST_CASE("A list of teeth is read in the program's notation, with or without surfaces") {
+  const auto teeth = parseTeeth(" 3 14:O  30:BO", Notation::universal).value();
+  REQUIRE(teeth.size() == 3);
+  CHECK(teeth[0] == ToothSurfaces{toothAt(16), usualSurfaces(toothAt(16))});
+  CHECK(teeth[1] == ToothSurfaces{toothAt(26), {Surface::occlusal}});
+  CHECK(shown(teeth, Notation::universal) ==
+        "upper right first molar, 3 (occlusal and lingual groove); upper left first molar, 14 "
+        "(occlusal); lower right first molar, 30 (occlusal and buccal pit)");
+  CHECK(parseTeeth("", Notation::universal).value().empty());
+  CHECK(parseTeeth("33", Notation::universal).error().code == ErrorCode::toothMalformed);
+  CHECK(parseTeeth("3:X", Notation::universal).error().code == ErrorCode::surfaceMalformed);
+  const auto left = without(teeth, std::vector{ToothSurfaces{toothAt(16), {Surface::occlusal}},
+                                               ToothSurfaces{toothAt(26), {Surface::occlusal}}});
+  REQUIRE(left.size() == 2);
+  CHECK(left[0] == ToothSurfaces{toothAt(16), {Surface::lingualGroove}});
+}

@@ -227,3 +227,23 @@ TEST_CASE("Two laptops' letters come together without one being lost", "[case-65
   must(desk.session.absorb(scratch / "b.gkbook"));
   CHECK(desk.sheet().counts.letters == 1);
 }
+
+TEST_CASE("Of two siblings with one guardian each has its own consent and its own letter",
+          "[case-6]") {
+  Desk desk;
+  const auto ada = desk.child("Ada");
+  const auto ben = desk.childWithoutForm("Ben");
+  const auto cleo = desk.child("Cleo"); // all of them with Rosa Hollowell
+  desk.standardVisit(ada);
+  desk.standardVisit(cleo);
+  CHECK(codeOf(desk.session.seat(
+            desk.by, {ben,
+                      desk.day,
+                      {chairside::Identifier::spokenName, chairside::Identifier::birthDate}})) ==
+        ErrorCode::ruleConsent);
+  const auto letters = desk.letters();
+  REQUIRE(letters.size() == 2);
+  for (const auto& letter : letters)
+    CHECK(letter.letter.reader.names == "Rosa Hollowell");
+  CHECK(letters[0].record.child != letters[1].record.child);
+}

@@ -3,6 +3,7 @@
 
 using namespace gk;
 using base::ErrorCode;
+using test::codeOf;
 using test::must;
 
 namespace {
@@ -295,4 +296,25 @@ TEST_CASE("One number on two laptops' new cards is a question also while names a
   const auto sheet = reports::closeOut(must(clinic.session.dayRecords(clinic.day)));
   REQUIRE(sheet.questions.size() == 1);
   CHECK(sheet.questions.front().what == "one number on two children's cards");
+}
+
+TEST_CASE("On the chair's laptop missing findings are not received, and a stick brings them",
+          "[case-66]") {
+  test::Clinic screener;
+  const auto mina = screener.child("Mina");
+  Second chair(screener, "chair.gkbook", 2);
+  screener.seat(mina);
+  screener.screenFour(mina);
+  const auto findings = [&](session::Session& session) {
+    return must(session.identityCard(mina, screener.day)).findings;
+  };
+  CHECK(findings(screener.session) == "received, 4 teeth to treat");
+  CHECK(findings(chair.session) == "not received");
+  CHECK(codeOf(chair.session.isolate(screener.by, screener.field(mina, {16, 46}))) ==
+        ErrorCode::ruleIdentity);
+  const auto stick = *screener.folder / "stick.gkbook";
+  must(screener.session.backUp(stick));
+  must(chair.session.absorb(stick));
+  CHECK(findings(chair.session) == "received, 4 teeth to treat");
+  must(chair.session.isolate(screener.by, screener.field(mina, {16, 46})));
 }

@@ -70,6 +70,8 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
   book.looksUp<kit::MeterReading>(rowsOf("light", kit::LightId(some)));
+  book.looksUp<chairside::Authorization>(rowsOf("child", child));
+  book.looksUp<chairside::PaperSheet>(rowsOf("day", day));
   for (const auto& where :
        {rowsOf("child", child), rowsOf("day", day), rowsOf("child", child, "day", day)}) {
     book.looksUp<chairside::Seating>(where);

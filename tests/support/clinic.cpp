@@ -27,12 +27,17 @@ kit::Lot lot(kit::MaterialKind kind, const char* name, const char* number, int s
 } // namespace
 
 Clinic::Clinic(bool primaryTeeth)
-    : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway, primaryTeeth) {}
+    : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway, primaryTeeth,
+             roster::Supervision::general) {}
 
-Clinic::Clinic(const base::Path& book, session::BookKind kind) : Clinic({}, book, kind, false) {}
+Clinic::Clinic(roster::Supervision supervision)
+    : Clinic(std::make_optional<Scratch>(), {}, session::BookKind::throwaway, false, supervision) {}
+
+Clinic::Clinic(const base::Path& book, session::BookKind kind, roster::Supervision supervision)
+    : Clinic({}, book, kind, false, supervision) {}
 
 Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::BookKind kind,
-               bool primaryTeeth)
+               bool primaryTeeth, roster::Supervision supervision)
     : folder(std::move(owned)),
       clock(base::atLocal(date("2026-11-17"), std::chrono::minutes(9 * 60),
                           std::chrono::minutes(-300))),
@@ -74,11 +79,16 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
   must(session.enterProgram({}, {.name = "Larkmere County School Sealant Team",
                                  .county = "Larkmere",
                                  .phone = "000-555-0142",
+                                 .supervision = supervision,
                                  .authorizingDentist = "Dr. Selwyn Hartgrove",
                                  .agreementUntil = date("2027-01-31"),
                                  .privacyFooting = "state only",
                                  .primaryTeethOffered = primaryTeeth,
                                  .times = {}}));
+  if (supervision == roster::Supervision::dentistExamRequired)
+    dentist = must(
+        session.enterMember({}, {"Dr. Selwyn Hartgrove", "SH", roster::Role::dentist, "DD-00092",
+                                 date("2027-01-31"), roster::usualTasks(roster::Role::dentist)}));
   must(session.enterCureTime(by, {light, "Resin Fern", base::Seconds(20)}));
   must(session.enterReading(by, {light, today(), {1040}, true, "M-1", true}));
   must(session.enterReading(by, {spare, today(), {905}, true, "M-1", true}));
@@ -116,6 +126,16 @@ roster::ChildId Clinic::child(const std::string& first, const std::string& last)
   const auto id = childWithoutForm(first, last);
   must(session.enterConsent(by, form(id)));
   return id;
+}
+
+chairside::Authorization Clinic::authorization(roster::ChildId child,
+                                               const std::vector<int>& isoTeeth) const {
+  return {.child = child,
+          .teeth = surfacesOf(isoTeeth),
+          .dentist = dentist.value(),
+          .how = chairside::AuthorizedHow::examAtSchool,
+          .on = date("2026-11-10"),
+          .until = date("2027-06-30")};
 }
 
 void Clinic::seat(roster::ChildId child) {

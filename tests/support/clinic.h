@@ -28,13 +28,19 @@ class Clinic {
  public:
   /// `primaryTeeth`: the program offers primary teeth and premolars as well.
   explicit Clinic(bool primaryTeeth = false);
+  /// One whose program works under this supervision.
+  explicit Clinic(roster::Supervision supervision);
   /// A book of this kind at this place; the folder is the caller's.
-  Clinic(const base::Path& book, session::BookKind kind);
+  Clinic(const base::Path& book, session::BookKind kind,
+         roster::Supervision supervision = roster::Supervision::general);
 
   /// A second-grader with a full consent, not yet seated.
   roster::ChildId child(const std::string& first, const std::string& last = "Hollowell");
   roster::ChildId childWithoutForm(const std::string& first, const std::string& last = "Hollowell");
   [[nodiscard]] roster::Consent form(roster::ChildId child) const;
+  /// What the dentist found at the school the week before may be done on these teeth.
+  [[nodiscard]] chairside::Authorization authorization(roster::ChildId child,
+                                                       const std::vector<int>& isoTeeth) const;
   void seat(roster::ChildId child);
   /// The four first molars sound and to be sealed.
   void screenFour(roster::ChildId child);
@@ -59,6 +65,7 @@ class Clinic {
   base::MemberId hygienist;
   base::MemberId assistant;
   base::MemberId coordinator;
+  std::optional<base::MemberId> dentist; ///< where the program waits for one
   roster::TermId term;
   roster::SchoolId school;
   kit::LotId resin;
@@ -75,7 +82,7 @@ class Clinic {
 
  private:
   Clinic(std::optional<Scratch>&& folder, const base::Path& book, session::BookKind kind,
-         bool primaryTeeth);
+         bool primaryTeeth, roster::Supervision supervision);
   base::Date today() { return clock.now().date(); }
   roster::Child newChild();
   int children_ = 0;

@@ -27,7 +27,10 @@ class Chair {
   int keys = 0;
   int pedals = 0;
 
-  explicit Chair(bool primaryTeeth = false) : clinic(primaryTeeth) {
+  explicit Chair(bool primaryTeeth = false) : clinic(primaryTeeth) { setUp(); }
+  explicit Chair(roster::Supervision supervision) : clinic(supervision) { setUp(); }
+
+  void setUp() {
     ui::Setup setup;
     setup.author = clinic.hygienist;
     setup.recorder = clinic.assistant;

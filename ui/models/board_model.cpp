@@ -92,6 +92,8 @@ QString alertWords(const BoardLine& line) {
   if (line.stopFlag) words += u"✖ STOP"_s;
   if (line.askFlag) words += u"▲ ask"_s;
   if (line.sameName) words += u"≡ SAME NAME"_s;
+  if (line.waitsForDentist) words += u"○ dentist first"_s;
+  if (!line.paper.empty()) words += u"✎ paper "_s + toQt(line.paper);
   if (line.recheckDue) words += u"↻ recheck"_s;
   return words.join(u"   "_s);
 }

@@ -72,9 +72,18 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
   if (!earlier) return earlier.error();
   const auto varnishes = session.varnishes(child);
   if (!varnishes) return varnishes.error();
+  if (chairside::waitsForDentist(file.program.value)) {
+    auto authorizations = session.authorizations(child);
+    if (!authorizations) return authorizations.error();
+    auto words = session.dentistWords(child, file.day.value.date);
+    if (!words) return words.error();
+    file.authorizations = std::move(*authorizations);
+    file.card.dentist = std::move(*words);
+  }
   file.screening.reset();
   for (auto& screening : *screenings)
     if (screening.value.day == day) file.screening = std::move(screening);
+  file.card.findings = session::findingsWords(file.screening ? &file.screening->value : nullptr);
   file.placements.clear();
   for (auto& placement : *placements)
     if (placement.value.day == day) file.placements.push_back(std::move(placement));

@@ -15,6 +15,8 @@ struct ChairFile {
   std::vector<session::FieldState> fields{};
   std::vector<session::EarlierPlacement> earlier{};
   bool varnished = false; ///< on the day
+  /// Only where the program waits for a dentist.
+  std::vector<base::Recorded<chairside::Authorization>> authorizations{};
   std::vector<base::Recorded<kit::Lot>> lots{};
   std::vector<base::Recorded<kit::Light>> lights{};
   std::vector<base::Recorded<roster::Member>> members{};
@@ -29,9 +31,8 @@ struct ChairFile {
 /// Fails as the session's readers do; `vaultLocked` while names are locked.
 base::Result<ChairFile> readChair(session::Session& session, roster::ChildId child,
                                   roster::DayId day);
-/// Reads again only what chair acts touch: screening, placements, fields, checks,
-/// varnish. A failure leaves
-/// `file` as it was.
+/// Reads again only what chair acts touch: screening, placements, fields, checks, varnish,
+/// authorizations. A failure leaves `file` as it was.
 base::Result<base::Done> readWork(session::Session& session, ChairFile& file);
 
 } // namespace gk::ui

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "ui/models/readiness_words.h"
+#include "ui/pages/authorization_form.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
 #include "ui/pages/runners_page.h"
@@ -30,15 +31,14 @@ using chairside::DayEnd;
 DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
     : Page(context, parent), stack_(new QStackedWidget(this)),
       openDay_(new OpenDayForm(context, stack_)), late_(new LateForm(context, stack_)),
-      runners_(new RunnersPage(context, stack_)),
+      runners_(new RunnersPage(context, stack_)), dentist_(new AuthorizationForm(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
       ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
       counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)), search_(new QLineEdit(this)),
       table_(new QTableView(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
   layOut();
-  for (auto* form :
-       {static_cast<Page*>(openDay_), static_cast<Page*>(late_), static_cast<Page*>(runners_)})
+  for (auto* form : std::initializer_list<Page*>{openDay_, late_, runners_, dentist_})
     connect(form, &Page::failed, this, &Page::failed);
   const auto toBoard = [this] {
     turnTo(*stack_, *stack_->widget(0));
@@ -51,7 +51,9 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
   });
   connect(late_, &LateForm::backedOut, this, toBoard);
   connect(runners_, &RunnersPage::backedOut, this, toBoard);
-  connect(runners_, &Page::said, this, &Page::said);
+  connect(dentist_, &AuthorizationForm::backedOut, this, toBoard);
+  for (auto* form : std::initializer_list<Page*>{runners_, dentist_})
+    connect(form, &Page::said, this, &Page::said);
   connect(late_, &LateForm::entered, this, [this, toBoard](roster::ChildId child) {
     toBoard();
     refresh();
@@ -131,6 +133,10 @@ void DayBoardPage::layOut() {
   acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
   acts->addWidget(
       button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }));
+  acts->addWidget(button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }));
+  byDentist_ = button(u"Dentist's exam"_s, Qt::Key_E, u"boardDentist"_s, [this] { enterExam(); });
+  byDentist_->hide();
+  acts->addWidget(byDentist_);
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
 
   auto* column = new QVBoxLayout(board);
@@ -145,6 +151,7 @@ void DayBoardPage::layOut() {
   stack_->addWidget(openDay_);
   stack_->addWidget(late_);
   stack_->addWidget(runners_);
+  stack_->addWidget(dentist_);
   turnTo(*stack_, *board);
   auto* whole = new QVBoxLayout(this);
   whole->addWidget(stack_);
@@ -170,10 +177,12 @@ void DayBoardPage::refresh() {
     model_->show({});
     return;
   }
+  const auto program = book().program();
   const auto schools = book().schools();
   const auto closed = book().isSigned(day_->id);
   const auto lines = book().board(day_->id);
-  if (!went(schools) || !went(closed) || !went(lines)) return;
+  if (!went(program) || !went(schools) || !went(closed) || !went(lines)) return;
+  byDentist_->setVisible(chairside::waitsForDentist(program->value));
   const auto& day = day_->value;
   const auto school =
       std::ranges::find_if(*schools, [&](const auto& one) { return one.id == day.school; });
@@ -298,6 +307,31 @@ void DayBoardPage::runnersList() {
   if (!day_) return Q_EMIT said(u"Open a school day first: Alt+O."_s);
   turnTo(*stack_, *runners_);
   runners_->begin(*day_);
+}
+
+void DayBoardPage::enterExam() {
+  const auto line = wanted();
+  if (!line) return;
+  turnTo(*stack_, *dentist_);
+  dentist_->begin(*line, day_->value.date);
+}
+
+void DayBoardPage::fromPaper() {
+  const auto line = wanted();
+  const auto members = book().members();
+  if (!line || !went(members)) return;
+  const auto number = context().prompter.text(u"Which number is printed on the sheet?"_s, {});
+  if (!number) return;
+  QStringList options;
+  for (const auto& member : *members)
+    options += toQt(member.value.name);
+  const auto chosen = context().prompter.choose(
+      u"Who compared the entries with the sheet? Another than who typed them."_s, options);
+  if (!chosen) return;
+  const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
+  if (went(book().enterPaper(context().acting.by(),
+                             {line->child, day_->id, toStd(number->trimmed()), checker})))
+    Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
 
 void DayBoardPage::note(DayEnd end) {

@@ -5,11 +5,13 @@
 
 class QLabel;
 class QLineEdit;
+class QPushButton;
 class QStackedWidget;
 class QTableView;
 
 namespace gk::ui {
 
+class AuthorizationForm;
 class LateForm;
 class OpenDayForm;
 class RunnersPage;
@@ -47,6 +49,8 @@ class DayBoardPage final : public Page {
   void cancelDay();
   void lateForm();
   void runnersList();
+  void enterExam();
+  void fromPaper();
   void note(chairside::DayEnd end);
   void withdraw();
   void undo();
@@ -60,11 +64,13 @@ class DayBoardPage final : public Page {
   OpenDayForm* openDay_;
   LateForm* late_;
   RunnersPage* runners_;
+  AuthorizationForm* dentist_;
   QLabel* title_;
   QLabel* ready_;
   QLabel* counts_;
   QLineEdit* search_;
   QTableView* table_;
+  QPushButton* byDentist_ = nullptr; ///< only where the program waits for a dentist
   BoardModel* model_;
 };
 

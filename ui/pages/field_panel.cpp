@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/dentist_call.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
@@ -66,11 +67,14 @@ void FieldPanel::begin() {
 
 std::optional<WorkGroup> FieldPanel::group() const {
   if (!file().screening) return std::nullopt;
-  return nextGroup(file().screening->value, visit().begun(), order_);
+  auto passedOver = visit().begun();
+  for (const auto& held : heldTeeth(visit()))
+    passedOver.push_back(held.tooth);
+  return nextGroup(file().screening->value, passedOver, order_);
 }
 
 bool FieldPanel::hasWork() const {
-  return file().fieldInHand() != nullptr || group().has_value();
+  return file().fieldInHand() != nullptr || group().has_value() || !heldTeeth(visit()).empty();
 }
 
 std::vector<TileFace> FieldPanel::faces() const {
@@ -91,6 +95,25 @@ void FieldPanel::refresh() {
     showSteps();
   else if (const auto next = group())
     showIsolation(*next);
+  else
+    showHeld();
+}
+
+/// Nothing else is left to place: these teeth wait for the dentist's word.
+void FieldPanel::showHeld() {
+  title_->setText(u"Not authorized"_s);
+  title_->show();
+  guide_->setText(u"Call the dentist. Without a yes they are left for another day."_s);
+  guide_->show();
+  teeth_->setText(heldLine());
+  kit_->clear(); // nothing is used meanwhile
+  keys_->setActions(dentistKeys(visit()));
+}
+
+QString FieldPanel::heldLine() const {
+  const auto held = heldTeeth(visit());
+  if (held.empty()) return {};
+  return u"NOT AUTHORIZED by a dentist: "_s + toQt(dentition::shown(held, visit().notation()));
 }
 
 void FieldPanel::showIsolation(const WorkGroup& next) {
@@ -101,6 +124,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   for (const auto& [tooth, surfaces] : next.teeth)
     lines += capital(toQt(tooth.shown(visit().notation()))) + u" ("_s +
              toQt(dentition::words(surfaces)) + u')';
+  if (const auto held = heldLine(); !held.isEmpty()) lines += held;
   teeth_->setText(lines.join(u'\n'));
   auto guide = u"Tongue held off, cheek held off, no glove touches, absorbent on both sides?"_s;
   if (!guards_.hasAll(chairside::DryGuardSet::all()))
@@ -110,18 +134,21 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
     guide = u"LATEX STOP: latex-free gloves, dam and cups only. "_s + guide;
   guide_->setText(guide);
   kit_->setText(setupWords(file(), visit().setup()));
-  keys_->setActions(
-      {{Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
-       {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
-       {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
-       {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
-       {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
-        [this] {
-          auto setup = visit().setup();
-          setup.fourHanded = !setup.fourHanded;
-          visit().context().acting.change(setup);
-        }},
-       {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}});
+  std::vector<KeyAction> actions{
+      {Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
+      {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
+      {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
+      {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
+      {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
+       [this] {
+         auto setup = visit().setup();
+         setup.fourHanded = !setup.fourHanded;
+         visit().context().acting.change(setup);
+       }},
+      {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}};
+  const auto dentist = dentistKeys(visit());
+  actions.insert(actions.end(), dentist.begin(), dentist.end());
+  keys_->setActions(std::move(actions));
 }
 
 void FieldPanel::showSteps() {

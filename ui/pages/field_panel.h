@@ -36,6 +36,8 @@ class FieldPanel final : public ChairPanel {
   [[nodiscard]] std::optional<WorkGroup> group() const;
   void showIsolation(const WorkGroup& next);
   void showSteps();
+  void showHeld();
+  [[nodiscard]] QString heldLine() const;
   [[nodiscard]] std::vector<KeyAction> stepKeys();
   void showKitKeys();
   [[nodiscard]] QString guidance() const;

@@ -60,16 +60,19 @@ void IdentityView::setCard(const session::IdentityCard& card) {
   auto facts = u"Born %1\nRoom %2, grade %3, %4\nGuardian %5   Number %6"_s.arg(
       toQt(card.birth), toQt(card.room), toQt(card.grade), toQt(card.school),
       toQt(card.guardianInitials), toQt(card.number));
+  if (!card.findings.empty()) facts += u"\nFindings today: "_s + toQt(card.findings);
   if (!card.lastSeen.empty()) facts += u"\nLast seen "_s + toQt(card.lastSeen);
   showLines(*facts_, facts);
   showLines(*alert_, sameNameLine(card));
   showLines(*stop_, flagLines(card, FlagAction::stop).join(u'\n'));
   showLines(*askFirst_, flagLines(card, FlagAction::ask).join(u'\n'));
   showLines(*notes_, flagLines(card, FlagAction::note).join(u'\n'));
-  showLines(*consent_, standingLine(u"Screening"_s, card.screening) + u'\n' +
-                           standingLine(u"Sealants"_s, card.sealants) + u'\n' +
-                           standingLine(u"Varnish"_s, card.varnish) + u'\n' +
-                           standingLine(u"Recheck"_s, card.recheck));
+  auto may = standingLine(u"Screening"_s, card.screening) + u'\n' +
+             standingLine(u"Sealants"_s, card.sealants) + u'\n' +
+             standingLine(u"Varnish"_s, card.varnish) + u'\n' +
+             standingLine(u"Recheck"_s, card.recheck);
+  if (!card.dentist.empty()) may += u"\nDentist: "_s + toQt(card.dentist);
+  showLines(*consent_, may);
 }
 
 } // namespace gk::ui

@@ -1,6 +1,7 @@
 #include "ui/pages/recheck_panel.h"
 
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/doubtful_record.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
 
@@ -80,7 +81,8 @@ void RecheckPanel::next() {
 void RecheckPanel::refresh() {
   const auto open = toRecheck(file().earlier, file().day.id);
   const bool stillOpen = draft_ && std::ranges::any_of(open, [&](const auto& one) {
-                           return one.placement.id == draft_->earlier().placement.id;
+                           return one.placement.stamp.entry ==
+                                  draft_->earlier().placement.stamp.entry; // not corrected since
                          });
   if (!stillOpen) next();
   // The cursor on the map chooses another tooth to check.
@@ -182,8 +184,15 @@ void RecheckPanel::follow() {
 void RecheckPanel::askWhy() {
   visit().ask.choose(u"Why can it not be assessed?"_s, reasons<followup::CannotAssess>(),
                      [this](int chosen) {
-                       draft_->setWhy(static_cast<followup::CannotAssess>(chosen + 1));
-                       follow();
+                       const auto why = static_cast<followup::CannotAssess>(chosen + 1);
+                       const auto leave = [this, why] {
+                         draft_->setWhy(why);
+                         follow();
+                       };
+                       if (why == followup::CannotAssess::recordDoubtful)
+                         findToothOf(visit(), draft_->earlier().placement, leave);
+                       else
+                         leave();
                      });
 }
 

@@ -1,7 +1,9 @@
 #include "ui/pages/screening_panel.h"
 
 #include "dentition/eruption.h"
+#include "ui/models/authorized.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/doubtful_record.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
 
@@ -46,16 +48,18 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
 
 ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), cursor_(new QLabel(this)), questions_(new QLabel(this)),
-      pause_(new QLabel(this)), keys_(new KeyBar(4, this)) {
+      dentist_(new QLabel(this)), pause_(new QLabel(this)), keys_(new KeyBar(4, this)) {
   setObjectName(u"screeningPanel"_s);
   cursor_->setObjectName(u"screeningCursor"_s);
   questions_->setObjectName(u"screeningQuestions"_s);
+  dentist_->setObjectName(u"screeningDentist"_s);
   pause_->setObjectName(u"pauseLine"_s);
-  for (auto* label : {cursor_, questions_, pause_}) {
+  for (auto* label : {cursor_, questions_, dentist_, pause_}) {
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
   }
   cursor_->setProperty("look", u"bold"_s);
+  dentist_->setProperty("look", u"answer"_s);
   pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -63,6 +67,7 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   column->addWidget(cursor_);
   column->addWidget(questions_);
   column->addWidget(keys_);
+  column->addWidget(dentist_);
   column->addWidget(pause_);
   column->addStretch();
 }
@@ -139,7 +144,9 @@ void ScreeningPanel::refresh() {
   const auto between = asks ? u"\n"_s : u", "_s;
   questions_->setText(questionText(0) + between + questionText(1) + between + questionText(2));
   pause_->setVisible(!asks);
-  pause_->setText(toQt(pauseLine(draft_->teeth(), visit().notation())));
+  pause_->setText(toQt(pauseLine(mayPlace(file(), draft_->teeth()), visit().notation())));
+  dentist_->setText(toQt(againstAuthorized(file(), draft_->teeth())));
+  dentist_->setVisible(!dentist_->text().isEmpty());
   std::vector<KeyAction> actions{
       stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
       stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
@@ -197,6 +204,8 @@ void ScreeningPanel::set(ToothState state) {
   part_.reset();
   if (const auto next = draft_->nextUnsaid(); goesOn && next) visit().map.select(*next);
   Q_EMIT visit().changed();
+  const bool isOurs = state == ToothState::ours || state == ToothState::oursInPart;
+  if (isOurs && !hasPlacement(file(), tooth)) findPlacementOf(visit(), tooth);
 }
 
 void ScreeningPanel::more() {

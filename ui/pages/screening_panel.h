@@ -43,6 +43,7 @@ class ScreeningPanel final : public ChairPanel {
 
   QLabel* cursor_;
   QLabel* questions_;
+  QLabel* dentist_; ///< found and authorized, side by side
   QLabel* pause_;
   KeyBar* keys_;
   std::optional<ScreeningDraft> draft_;

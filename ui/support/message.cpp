@@ -98,12 +98,17 @@ Message messageOf(ErrorCode code) {
     return rule(u"This material cannot be used."_s, u"Choose another lot."_s);
   case ErrorCode::ruleAllergy:
     return rule(u"STOP: allergy."_s, u"Do not use this material on this child."_s);
+  case ErrorCode::ruleAuthorization:
+    return rule(u"A dentist has not authorized that."_s,
+                u"Call the dentist and record the call, or leave the tooth."_s);
   case ErrorCode::ruleLight:
     return rule(u"This light cannot be used."_s, u"Take another light or a self-cure material."_s);
   case ErrorCode::ruleVarnish:
     return rule(u"Varnish does not come now."_s, u"Read why below."_s);
   case ErrorCode::ruleOutcome:
     return rule(u"This outcome does not fit the day."_s, u"Choose another outcome."_s);
+  case ErrorCode::rulePaper:
+    return rule(u"The paper sheet does not fit."_s, u"Compare it with the sheet in hand."_s);
   case ErrorCode::ruleCheck:
     return rule(u"The check does not fit the placement."_s, u"Look again at what was answered."_s);
   case ErrorCode::ruleReferral:

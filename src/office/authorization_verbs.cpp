@@ -1,0 +1,122 @@
+#include "office/adding.h"
+
+#include "base/csv.h"
+#include "base/files.h"
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using chairside::Authorization;
+using chairside::AuthorizedHow;
+using session::Session;
+
+namespace {
+
+/// What all lines of the list have in common.
+Result<Authorization> commonPart(Session& session, const roster::Program& program,
+                                 const Call& call) {
+  const auto dentist = memberCalled(session, call.text("--dentist"));
+  if (!dentist) return dentist.error();
+  auto how = AuthorizedHow::examAtSchool;
+  if (const auto word = call.textIfAny("--how")) {
+    const auto named = wordOf<AuthorizedHow>("--how", *word);
+    if (!named) return named.error();
+    how = *named;
+  }
+  const auto on = call.date("--on");
+  if (!on) return on.error();
+  const auto until = call.date("--until");
+  if (!until) return until.error();
+  return Authorization{.child = roster::ChildId(base::Uuid{}),
+                       .teeth = {},
+                       .dentist = dentist->id,
+                       .how = how,
+                       .on = **on,
+                       .until = until->value_or((*on)->plusDays(program.authorizationDays))};
+}
+
+Result<roster::ChildId> childNumbered(Session& session, const std::string& text) {
+  const auto number = roster::parseChildNumber(text);
+  if (!number) return number.error();
+  const auto found = session.findChildren(*number);
+  if (!found) return found.error();
+  for (const auto& child : *found)
+    if (child.number == *number) return child.child;
+  return Error{ErrorCode::notFound, "no child has the number " + *number};
+}
+
+/// One authorization for each line; the first that cannot be is named with its line.
+Result<std::vector<Authorization>> readList(Session& session, const base::CsvTable& table,
+                                            const Authorization& common,
+                                            const roster::Program& program, base::Date today) {
+  const auto number = table.column("number");
+  if (!number) return number.error();
+  const auto teeth = table.column("teeth");
+  if (!teeth) return teeth.error();
+  std::vector<Authorization> list;
+  for (const auto& row : table.rows) {
+    const auto at = [&](const Error& error) {
+      return Error{error.code, "line " + std::to_string(row.line) + ": " + error.detail +
+                                   "; nothing was taken in"};
+    };
+    const auto child = childNumbered(session, row.cells[*number]);
+    if (!child) return at(child.error());
+    const auto named = dentition::parseTeeth(row.cells[*teeth], program.notation);
+    if (!named) return at(named.error());
+    auto one = common;
+    one.child = *child;
+    one.teeth = *named;
+    if (const auto sound = chairside::checkAuthorization(one, program, today); !sound)
+      return at(sound.error());
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
+Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) {
+  const auto text = base::readFile(call.operand(1));
+  if (!text) return text.error();
+  const auto table = base::parseCsv(*text);
+  if (!table) return table.error();
+  auto session = openToWrite(call, around);
+  if (!session) return session.error();
+  const auto by = author(*session, call);
+  if (!by) return by.error();
+  const auto program = session->program();
+  if (!program) return program.error();
+  const auto common = commonPart(*session, program->value, call);
+  if (!common) return common.error();
+  const auto list = readList(*session, *table, *common, program->value, around.clock.now().date());
+  if (!list) return list.error();
+  const auto entered = session->authorize(*by, *list);
+  if (!entered) return entered.error();
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("children", entered->size());
+    json.field("until", common->until.iso());
+    json.endObject();
+  } else {
+    around.out << "Took in what is authorized for " << entered->size() << " children, until "
+               << common->until.words() << ".\n";
+  }
+  return Exit::fine;
+}
+
+} // namespace
+
+std::vector<Verb> authorizationVerbs() {
+  return {
+      {{"import-authorizations", "FILE CSV",
+        "takes in a dentist's list of teeth, columns number and teeth, all lines or none",
+        writing({{"--dentist", "INITIALS", "whose word it is", true},
+                 {"--on", "DATE", "when it was given", true},
+                 {"--how", "WORD", "exam at school (usual), record review, phone call"},
+                 {"--until", "DATE", "its last day; the program's longest when not given"}})},
+       importAuthorizations},
+  };
+}
+
+} // namespace gk::office
