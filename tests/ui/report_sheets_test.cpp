@@ -16,7 +16,7 @@ using ui::ReportSheets;
 namespace {
 
 const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Autumn 2026"_s,
-                          u"17 November 2026"_s, u"version 1"_s};
+                          u"17 November 2026"_s, u"Version 1"_s};
 constexpr int around = 100; ///< points of empty paper around the sheet, to catch what leaves it
 
 /// The smallest box around all ink, or around that above the foot, in points of the sheet.
@@ -120,6 +120,45 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
   }
 }
 
+TEST_CASE("The last row of a table and its notes do not stand alone on a sheet") {
+  for (const auto paper : {ui::Paper::letter, ui::Paper::a4})
+    for (std::size_t rows = 25; rows < 60; ++rows) {
+      auto on = foot;
+      on.paper = paper;
+      const ReportSheets sheets("Report", {wide(4, rows, "Count")}, on);
+      INFO(rows << " rows");
+      if (sheets.count() == 1) continue;
+      // "goes on", the head, three rows and the note.
+      CHECK(ink(sheets, sheets.count() - 1, false).height() > 3 * 12 + 20);
+      staysInside(sheets);
+    }
+}
+
+TEST_CASE("A report is laid on either paper and nothing leaves the sheet") {
+  auto on = foot;
+  on.paper = ui::Paper::a4;
+  const ReportSheets upright("Narrow", {wide(4, 90, "Count")}, on);
+  CHECK(upright.size() == QSizeF(595, 842));
+  staysInside(upright);
+  const ReportSheets sideways("Wide", {wide(17, 40, "% of consented")}, on);
+  CHECK(sideways.size() == QSizeF(842, 595));
+  staysInside(sideways);
+  const auto pdf = ui::reportPdf("Wide", {wide(17, 40, "% of consented")}, on);
+  CHECK((pdf.contains("842") && pdf.contains("595")));
+}
+
+TEST_CASE("What a version differs in stands whole on the first sheet", "[case-72]") {
+  auto issued = foot;
+  issued.version = u"Version 2, differs from version 1 of 3 November 2026 by 1 figure: "_s +
+                   u"Findings, Cobble Lantern Elementary, Urgent: 2 -> 3; "_s.repeated(4);
+  const ReportSheets with("Report", {wide(4, 5, "Count")}, issued);
+  staysInside(with);
+  auto none = foot;
+  none.version.clear();
+  const ReportSheets without("Report", {wide(4, 5, "Count")}, none);
+  CHECK(ink(with, 0, false).bottom() > ink(without, 0, false).bottom() + 20);
+}
+
 TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
   Desk desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
@@ -159,10 +198,14 @@ TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
   must(session.unlock(passphrase));
   const auto write = [&](const QString& name, const std::string& title,
                          const std::vector<Table>& tables) {
-    QFile file(folder + u'/' + name + u".pdf"_s);
-    REQUIRE(file.open(QIODevice::WriteOnly));
-    file.write(ui::reportPdf(title, tables, foot));
-    staysInside(ReportSheets(title, tables, foot));
+    for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+      auto on = foot;
+      on.paper = paper;
+      QFile file(folder + u'/' + name + u'-' + ui::toQt(base::nameOf(paper)) + u".pdf"_s);
+      REQUIRE(file.open(QIODevice::WriteOnly));
+      file.write(ui::reportPdf(title, tables, on));
+      staysInside(ReportSheets(title, tables, on));
+    }
   };
   const auto terms = must(session.terms());
   const auto today = clock.now().date();
