@@ -59,16 +59,18 @@ Result<std::string> issued(session::Session& session, const Call& call,
 }
 
 std::string mergingAdvice(const reports::TermTotals& totals, const reports::SuppressionRule& rule,
-                          std::span<const reports::Release> earlier, int hidden) {
+                          std::span<const reports::Release> earlier) {
   // Every group tried suppresses the term anew.
   constexpr std::size_t fewSchools = 20;
-  if (hidden == 0 || totals.schools.size() > fewSchools) return {};
+  if (totals.schools.size() > fewSchools) return {};
   const auto offered = reports::groupsToOffer(totals, rule, earlier);
   if (offered.empty()) return {};
-  const auto fewer = reports::publish(totals, rule, earlier, offered).hidden;
-  return std::to_string(hidden) + " counts are hidden. With " +
-         base::join(offered.front(), ", ") + " as one group it would be " +
-         std::to_string(fewer) +
+  const auto hiddenOf = [&](const reports::Groups& groups) {
+    const auto published = reports::publish(totals, rule, earlier, groups);
+    return std::to_string(published.hidden) + " of " + std::to_string(published.counts);
+  };
+  return hiddenOf({}) + " counts are hidden; with " + base::join(offered.front(), ", ") +
+         " as one group it would be " + hiddenOf(offered) +
          ": --merge auto. Choose once for the year, before anything is published.";
 }
 

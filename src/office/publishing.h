@@ -27,8 +27,8 @@ base::Result<reports::Groups> groupsWanted(session::Session& session, const Call
 base::Result<std::string> issued(session::Session& session, const Call& call,
                                  const session::ReadyIssue& ready);
 
-/// Whether a group of schools would hide fewer counts, as a sentence; empty when none would.
+/// Which group of schools would hide less, as a sentence; empty when none would.
 std::string mergingAdvice(const reports::TermTotals& totals, const reports::SuppressionRule& rule,
-                          std::span<const reports::Release> earlier, int hidden);
+                          std::span<const reports::Release> earlier);
 
 } // namespace gk::office

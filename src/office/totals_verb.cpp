@@ -111,9 +111,8 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   const auto version = issued(session, call, *ready);
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
-  return PublishedTerm{
-      term.value.name, std::min(asOf, term.value.end), *version, made.tables,
-      mayAdvise ? mergingAdvice(totals, how.rule, *earlier, published.hidden) : std::string()};
+  return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
+                       mayAdvise ? mergingAdvice(totals, how.rule, *earlier) : std::string()};
 }
 
 Result<Exit> publish(session::Session& session, const Terms& terms, base::Date asOf,
@@ -128,8 +127,8 @@ Result<Exit> publish(session::Session& session, const Terms& terms, base::Date a
   }
   if (!call.wantsJson()) {
     for (const auto& one : all) {
-      around.out << reports::toText(one.tables,
-                                    one.version.empty() ? draftWords : std::string_view(one.version));
+      around.out << reports::toText(
+          one.tables, one.version.empty() ? draftWords : std::string_view(one.version));
       if (!one.advice.empty()) around.err << one.advice << '\n';
     }
     return Exit::fine;

@@ -10,10 +10,10 @@ namespace gk::reports {
 namespace {
 
 std::string withRange(const estimates::AvertedEstimate& one) {
-  return base::fixed(one.averted, 0) + (one.interval ? " (" + base::fixed(one.interval->low, 0) +
-                                                           "-" +
-                                                           base::fixed(one.interval->high, 0) + ")"
-                                                     : "");
+  return base::fixed(one.averted, 0) + (one.interval
+                                            ? " (" + base::fixed(one.interval->low, 0) + "-" +
+                                                  base::fixed(one.interval->high, 0) + ")"
+                                            : "");
 }
 
 } // namespace

@@ -75,7 +75,7 @@ class ReferralSystem {
 } // namespace
 
 Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule, base::Date today,
-                    bool findingsAreWhole) {
+                         bool findingsAreWhole) {
   Table table{"Referrals and outcomes, as of " + today.words(),
               {{"Urgency"},
                right("Made"),

@@ -64,8 +64,8 @@ Table coverTable(const TermRecords& records, const TermTotals& totals,
                  const SuppressionRule& rule) {
   return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
           {{"What"}, {"Which"}},
-          {{"Schools; clinic days held", number(static_cast<int>(totals.schools.size())) + "; " +
-                                             number(totals.total.days)},
+          {{"Schools; clinic days held",
+            number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
            {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
                                  " are hidden, and what would give them away"},
            {"Material lots set aside", number(lotsSetAside(records))}},

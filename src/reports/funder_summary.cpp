@@ -102,9 +102,8 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
   const auto& line = totals.retention.total;
   const auto whole = at("Whole %");
   const bool hasRange = line.whole95 && !hidesIn({whole}) && whole != nothing;
-  summary.share(
-      "Whole, of judged", at("Whole"), at("Assessable"), whole, totals.targets.retained,
-      hasRange ? " (" + shareRange(printedRange(*line.whole95, line.unit)) + ")" : "");
+  summary.share("Whole, of judged", at("Whole"), at("Assessable"), whole, totals.targets.retained,
+                hasRange ? " (" + shareRange(printedRange(*line.whole95, line.unit)) + ")" : "");
   addShare(summary, "Part, of judged", at("Part"), at("Assessable"));
   addShare(summary, "Lost, of judged", at("Lost"), at("Assessable"));
 }
@@ -122,7 +121,8 @@ void addReferrals(Summary& summary, const Table& table) {
       {"Moved", "Moved"},
       {"Lost after attempts", "Lost after attempts"},
       {"Open", "Open"},
-      {"Open or started over " + number(longOpen) + " days", "Open over " + number(longOpen) + " days"}};
+      {"Open or started over " + number(longOpen) + " days",
+       "Open over " + number(longOpen) + " days"}};
   for (const auto& [name, heading] : figures)
     addShare(summary, name + ", of made", at(heading), at("Made"));
 }
@@ -134,8 +134,8 @@ std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule
       "complete sealant by this program; a tooth counts once. Referral complete: treated, or a "
       "dentist found no need. Reference lines are published state guidance unless the program set "
       "its own; they speak of programs.",
-      "Retention: found children only, first placements, at " +
-          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+      "Retention: found children only, first placements, at " + number(totals.window.fromMonths) +
+          " to " + number(totals.window.untilMonths) +
           " months; those not found may have kept fewer or more. The range is 95%, children or "
           "schools taken as clusters.",
       "Small numbers, method 1: counts of 1 to " + number(rule.threshold() - 1) +
@@ -170,8 +170,7 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
   addHealth(summary, tables[2]);
   addServices(summary, totals, tables[1], screened);
   addRetention(summary, totals, tables[3]);
-  addReferrals(summary,
-               publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
+  addReferrals(summary, publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
   summary.begin("Decay spared, estimate");
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(tables[1].rows.back())))
     summary.figure(figure, estimate);

@@ -111,8 +111,8 @@ std::string listed(const std::vector<Difference>& all) {
     named.push_back(one.before.empty() && one.after.empty()
                         ? one.where
                         : one.where + ": " + one.before + " -> " + one.after);
-  auto words = counted(static_cast<int>(all.size()), "figure", "figures") + ": " +
-               base::join(named, "; ");
+  auto words =
+      counted(static_cast<int>(all.size()), "figure", "figures") + ": " + base::join(named, "; ");
   if (all.size() > mostNamed) words += "; and " + std::to_string(all.size() - mostNamed) + " more";
   return words;
 }
@@ -178,12 +178,11 @@ Version versionOf(Issues earlier, const std::string& figures) {
   for (const auto& one : earlier)
     highest = std::max(highest, one.value.version);
   Version next{highest + 1, "Version " + std::to_string(highest + 1)};
-  next.words += different.empty()
-                    ? ", the same as " + called(newest)
-                    : ", differs from " + called(newest) + " by " + listed(different);
+  next.words += different.empty() ? ", the same as " + called(newest)
+                                  : ", differs from " + called(newest) + " by " + listed(different);
   if (rival)
-    next.words += ". It also takes the place of another " + called(*rival) +
-                  ", made on another laptop";
+    next.words +=
+        ". It also takes the place of another " + called(*rival) + ", made on another laptop";
   return next;
 }
 

@@ -14,7 +14,7 @@ std::string figuresOf(std::span<const Table> tables);
 
 /// One figure, row or part in which two issues of a report differ.
 struct Difference {
-  std::string where; ///< "Findings, Cobble Lantern Elementary, Urgent"
+  std::string where;  ///< "Findings, Cobble Lantern Elementary, Urgent"
   std::string before; ///< empty, as `after`, where a whole row or part is new or gone
   std::string after;
   bool operator==(const Difference&) const = default;

@@ -90,6 +90,12 @@ struct Publication {
     return rows;
   }
 
+  [[nodiscard]] int size() const {
+    int count = 0;
+    for (const auto& row : counts.grid)
+      count += static_cast<int>(row.size());
+    return count;
+  }
   [[nodiscard]] int hidden() const {
     int count = 0;
     for (const auto& row : counts.grid)
@@ -250,9 +256,8 @@ template <class E>
 std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& rule,
                                    std::span<const Release> earlier,
                                    std::vector<ReleasedRow<E>> Release::*rows) {
-  const auto last =
-      std::find_if(earlier.rbegin(), earlier.rend(),
-                   [&](const Release& one) { return hasRowsOf(one.*rows, now); });
+  const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
+                                 [&](const Release& one) { return hasRowsOf(one.*rows, now); });
   if (last == earlier.rend() || last->under != rule.threshold() || !countsAlike((*last).*rows, now))
     return std::nullopt;
   Suppressed shown{std::vector(now.system.cells.size(), Showing::withheld), {}};
@@ -296,13 +301,13 @@ std::string shownCount(int value, Showing showing, const SuppressionRule& rule) 
 
 Published publish(const TermTotals& totals, const SuppressionRule& rule,
                   std::span<const Release> earlier, const Groups& groups) {
-  const auto term =
-      publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
+  const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
   const auto checks =
       publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
   return {{participationTable(totals, term), serviceTable(term), findingTable(term),
            checkTable(totals, checks)},
           {rule.threshold(), term.released(), checks.released()},
+          term.size() + checks.size(),
           term.hidden() + checks.hidden(),
           static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
 }
@@ -310,16 +315,13 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
                      std::span<const Release> earlier) {
   const auto names = bySize(totals);
-  Groups best;
-  int leastHidden = publish(totals, rule, earlier).hidden;
+  const auto apart = publish(totals, rule, earlier);
   for (std::size_t size = 2; size < std::min(names.size(), mostToMerge + 1); ++size) {
-    const Groups groups{{names.begin(), names.begin() + static_cast<std::ptrdiff_t>(size)}};
-    const int hidden = publish(totals, rule, earlier, groups).hidden;
-    if (hidden >= leastHidden) continue;
-    leastHidden = hidden;
-    best = groups;
+    Groups groups{{names.begin(), names.begin() + static_cast<std::ptrdiff_t>(size)}};
+    const auto merged = publish(totals, rule, earlier, groups);
+    if (merged.hidden * apart.counts < apart.hidden * merged.counts) return groups;
   }
-  return best;
+  return {};
 }
 
 } // namespace gk::reports

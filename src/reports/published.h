@@ -9,7 +9,8 @@ namespace gk::reports {
 struct Published {
   std::vector<Table> tables; ///< participation, services, findings, retention
   Release release;
-  int hidden = 0;  ///< counts that are not shown as a number
+  int counts = 0;  ///< in all tables
+  int hidden = 0;  ///< of them: not shown as a number
   int exposed = 0; ///< small counts within reach all the same: it may not go out
 };
 
@@ -22,8 +23,8 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
 /// "12", "fewer than 10" or "withheld".
 std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
 
-/// The smallest schools as one group, so many of them that fewest counts are hidden; none where no
-/// such group hides fewer than the schools one by one.
+/// The smallest schools as one group, as few of them as make the share of hidden counts smaller
+/// than it is school by school; none where no such group does.
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
                      std::span<const Release> earlier = {});
 

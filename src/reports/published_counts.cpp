@@ -304,7 +304,8 @@ std::vector<Line<E>> linesOf(const std::vector<Row>& rows, NameOf nameOf) {
   std::map<std::string, int> seen;
   for (const auto& row : rows) {
     std::string name = row.*nameOf;
-    if (const int before = seen[name]++; before > 0) name += " (" + std::to_string(before + 1) + ")";
+    if (const int before = seen[name]++; before > 0)
+      name += " (" + std::to_string(before + 1) + ")";
     lines.push_back({std::move(name), rowOf(row)});
   }
   return lines;

@@ -62,8 +62,8 @@ std::optional<Release> releaseFrom(std::string_view lines) {
     } else if (words.front() == "checks") {
       release.checks.push_back({schools, {}});
     } else if (words.front() == "cell") {
-      const bool isAdded = release.checks.empty() ? addCell(release.term, words)
-                                                  : addCell(release.checks, words);
+      const bool isAdded =
+          release.checks.empty() ? addCell(release.term, words) : addCell(release.checks, words);
       if (!isAdded) return std::nullopt;
     } else {
       return std::nullopt;

@@ -79,8 +79,8 @@ std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
 
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
   if (kind == ReportKind::retention && options.school) {
-    const auto at = std::ranges::find(records.schools, *options.school,
-                                      &base::Recorded<roster::School>::id);
+    const auto at =
+        std::ranges::find(records.schools, *options.school, &base::Recorded<roster::School>::id);
     base::require(at != records.schools.end(), "the school is of these records");
     return "school " + at->value.code;
   }

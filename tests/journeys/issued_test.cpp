@@ -16,9 +16,9 @@ class Manager {
   Manager() {
     must(demo::buildDemo(scratch_.path(), demo::Until::closed));
     const base::LaptopId laptop(base::makeUuid7(clock_.now().at, random_));
-    book_.emplace(must(session::Session::open(
-        scratch_.path() / "demo.gkbook", laptop, {clock_, random_}, store::Access::readWrite,
-        session::BookKind::throwaway)));
+    book_.emplace(
+        must(session::Session::open(scratch_.path() / "demo.gkbook", laptop, {clock_, random_},
+                                    store::Access::readWrite, session::BookKind::throwaway)));
     must(book_->unlock(demo::passphrase));
     term_ = must(book_->terms()).back().id;
     for (const auto& member : must(book_->members()))
@@ -53,13 +53,12 @@ class Manager {
 
 /// Of Elderbrook, where no finding is hidden: twelve with untreated decay, none urgent.
 base::Recorded<chairside::Screening> soundScreening(const reports::TermRecords& records) {
-  const auto school = std::ranges::find(records.schools, "EB", [](const auto& one) {
-    return one.value.code;
-  });
+  const auto school =
+      std::ranges::find(records.schools, "EB", [](const auto& one) { return one.value.code; });
   REQUIRE(school != records.schools.end());
   for (const auto& row : records.screenings) {
-    const auto child = std::ranges::find(records.children, row.value.child,
-                                         &base::Recorded<roster::Child>::id);
+    const auto child =
+        std::ranges::find(records.children, row.value.child, &base::Recorded<roster::Child>::id);
     if (child != records.children.end() && child->value.school == school->id &&
         row.value.untreatedDecay == chairside::Tri::no)
       return row;

@@ -7,9 +7,8 @@ TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names
   Desk desk;
   const auto book = desk.makeBook();
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
-  for (const auto* kind :
-       {"term", "retention", "quality", "findings", "prevention", "follow-up", "trace", "funder",
-                           "funder-annex"}) {
+  for (const auto* kind : {"term", "retention", "quality", "findings", "prevention", "follow-up",
+                           "trace", "funder", "funder-annex"}) {
     CAPTURE(kind);
     CHECK_FALSE(desk.did({"report", book, kind}).out.empty());
     CHECK(desk.did({"report", book, kind, "--html"}).out.starts_with("<!DOCTYPE html>"));

@@ -123,8 +123,7 @@ TEST_CASE("Schools are published as one row when they are named by code, each on
   const auto book = desk.makeBook();
   desk.did({"add-school", book, "--name", "Dunlin Marsh School (K-8)", "--code", "DM"});
   desk.did({"add-school", book, "--name", "Fennel Ridge Elementary", "--code", "FR"});
-  const auto json =
-      desk.did({"totals", book, "--publish", "--merge", "DM + FR", "--json"}).json();
+  const auto json = desk.did({"totals", book, "--publish", "--merge", "DM + FR", "--json"}).json();
   const auto& rows = json.at("terms")[0].at("tables")[0].at("rows");
   REQUIRE(rows.size() == 3);
   CHECK(rows[1][0] == "Dunlin Marsh School (K-8) + Fennel Ridge Elementary");

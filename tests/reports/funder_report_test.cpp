@@ -95,8 +95,9 @@ TEST_CASE("a funder's summary is one table with every part, its denominators and
                                           "Retention at 9 to 15 months", "Referrals",
                                           "Decay spared, estimate"});
   using Row = std::vector<std::string>;
-  CHECK(figure(table, "Consented, of enrolled") ==
-        Row{"Participation, children", "Consented, of enrolled", "120", "220", "54.5", "50", "yes"});
+  CHECK(figure(table, "Consented, of enrolled") == Row{"Participation, children",
+                                                       "Consented, of enrolled", "120", "220",
+                                                       "54.5", "50", "yes"});
   CHECK(figure(table, "Screened, of consented") ==
         Row{"Participation, children", "Screened, of consented", "90", "120", "75.0", "97", "NO"});
   CHECK(figure(table, "Children screened a day")[2] == "45.0");

@@ -87,7 +87,8 @@ TEST_CASE("Rows and parts that are new or gone are named and a long list is cut 
 
 TEST_CASE("Rows of one name are told apart and a group is part of the name") {
   Table table{"Key figures", {{"Part", false, true}, {"Figure"}, {"Number", true}}, {}, {}};
-  table.rows = {{"Services", "Teeth", "4"}, {"Retention", "Teeth", "7"}, {"Retention", "Teeth", "8"}};
+  table.rows = {
+      {"Services", "Teeth", "4"}, {"Retention", "Teeth", "7"}, {"Retention", "Teeth", "8"}};
   auto after = table;
   after.rows[2][2] = "9";
   const auto found = differences(figuresOf(std::vector{table}), figuresOf(std::vector{after}));

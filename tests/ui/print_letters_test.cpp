@@ -123,8 +123,9 @@ TEST_CASE("a day's letters are one PDF with a sheet for each child") {
   std::vector<reports::LetterText> letters;
   for (const auto& sample : letterSamples())
     letters.push_back(written(templates, sample, "English"));
-  const auto pdf = ui::asPdf(u"letters"_s,
-                             [&](QPagedPaintDevice& device) { ui::printLetters(device, letters, Paper::letter); });
+  const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
+    ui::printLetters(device, letters, Paper::letter);
+  });
   CHECK(pdf.startsWith("%PDF-"));
   CHECK(pagesIn(pdf) == static_cast<qsizetype>(letters.size()));
 }
@@ -137,8 +138,9 @@ TEST_CASE("a letter that a program made too long goes on on a second sheet of it
   const auto second = picture(letter, 1);
   CHECK_FALSE(ink(second, body).isEmpty());
   CHECK(ink(second, address).height() > 20); // the name stands on it too
-  const auto pdf = ui::asPdf(
-      u"letters"_s, [&](QPagedPaintDevice& device) { ui::printLetters(device, {letter}, Paper::letter); });
+  const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
+    ui::printLetters(device, {letter}, Paper::letter);
+  });
   CHECK(pagesIn(pdf) == 2);
 }
 

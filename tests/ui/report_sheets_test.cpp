@@ -1,3 +1,4 @@
+#include "demo.h"
 #include "desk_fixture.h"
 #include "reports/close_out_tables.h"
 #include "reports/report.h"
@@ -35,6 +36,20 @@ QRectF ink(const ReportSheets& sheets, int sheet, bool withFoot = true) {
     for (int x = 0; x < image.width(); ++x)
       if (qGray(image.pixel(x, y)) < 250) found |= QRect(x, y, 1, 1);
   return QRectF(found).translated(-around, -around);
+}
+
+bool isGrey(const ReportSheets& sheets) {
+  QImage image(sheets.size().toSize(), QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  sheets.paint(painter, 0);
+  painter.end();
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x)
+      if (const QColor dot(image.pixel(x, y));
+          dot.red() != dot.green() || dot.green() != dot.blue())
+        return false;
+  return true;
 }
 
 void staysInside(const ReportSheets& sheets) {
@@ -172,6 +187,37 @@ TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
   }
   const auto day = must(desk.clinic.session.dayRecords(desk.clinic.day));
   staysInside(ReportSheets("Close-out", reports::closeOutTables(reports::closeOut(day)), foot));
+}
+
+TEST_CASE("The county's summary for its funder is one grey sheet of either paper") {
+  const Scratch folder;
+  must(demo::buildDemo(folder.path(), demo::Until::closed));
+  base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(18),
+                                        std::chrono::hours(-5))};
+  base::SeededRandom random{5};
+  auto session = must(session::Session::open(
+      folder / "demo.gkbook", base::LaptopId(base::makeUuid7(clock.now().at, random)),
+      {clock, random}, store::Access::readOnly));
+  const auto records =
+      must(session.termRecords(must(session.terms()).back().id, clock.now().date()));
+  using reports::ReportKind;
+  const auto tables = reports::reportOf(ReportKind::funder, records);
+  auto on = foot;
+  on.version =
+      u"Version 2, differs from version 1 of 3 November 2026 by 9 figures: "_s +
+      u"Key figures, Participation, children, Screened, of consented: 97.0 -> 97.1; "_s.repeated(
+          4) +
+      u"and 5 more"_s;
+  for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+    on.paper = paper;
+    INFO(base::nameOf(paper));
+    const ReportSheets sheets(reports::reportTitle(ReportKind::funder, records), tables, on);
+    CHECK(sheets.count() == 1);
+    CHECK(sheets.size() == ui::sizeOf(paper)); // upright
+    CHECK(sheets.letters() >= 8);
+    staysInside(sheets);
+    CHECK(isGrey(sheets));
+  }
 }
 
 TEST_CASE("A report is a PDF file") {

@@ -132,8 +132,7 @@ TEST_CASE("A report that is saved is noted as issued, with its version on it", "
   CHECK(desk.troubles.join(u'|') == QString());
 }
 
-TEST_CASE("The rows behind a number are saved alone and are no issue of the report",
-          "[case-72]") {
+TEST_CASE("The rows behind a number are saved alone and are no issue of the report", "[case-72]") {
   Totals desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.open();

@@ -135,8 +135,9 @@ Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
 
 Result<QString> LettersDesk::printForms(bool onPaper) {
   if (forms_.empty()) return u"No child is urgent today."_s;
-  const auto out = putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
-                          [&](QPagedPaintDevice& device) { ui::printForms(device, forms_, paper()); });
+  const auto out =
+      putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
+             [&](QPagedPaintDevice& device) { ui::printForms(device, forms_, paper()); });
   if (!out) return out.error();
   return *out ? u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size())
               : u"Not printed."_s;

@@ -201,11 +201,14 @@ void TotalsPage::countReport() {
                   : reports::preventionReport(counted_->totals, whatIf_->whatIf());
     return showTables();
   }
+  const auto options = this->options();
+  tables_.clear();
+  if (!options) return showTables();
   ++counting_;
   const auto question = ++asked_;
   inBackground(
       this,
-      [counted = counted_, what = kind(), options = options(), merges = merge_->isChecked()] {
+      [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()] {
         auto chosen = options;
         if (merges)
           chosen.groups =
@@ -255,20 +258,20 @@ void TotalsPage::showTables() {
   browser_->setReports(names, std::move(tables));
 }
 
-reports::ReportOptions TotalsPage::options() {
+std::optional<reports::ReportOptions> TotalsPage::options() {
   reports::ReportOptions out;
   out.today = context().clock.now().date();
   const auto program = book().program();
-  if (!went(program)) return out;
+  if (!went(program)) return std::nullopt;
   if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
     out.suppression = *rule;
   out.whatIf = whatIf_->whatIf();
-  if (!counted_) return out;
   if (const auto school = choice().of(Factor::school))
     out.school = counted_->facts.schools().at(*school);
   if (!isForFunder()) return out;
   auto earlier = session::releases(book(), counted_->records->id);
-  if (went(earlier)) out.earlier = std::move(*earlier);
+  if (!went(earlier)) return std::nullopt;
+  out.earlier = std::move(*earlier);
   return out;
 }
 
@@ -364,20 +367,22 @@ void TotalsPage::save() {
   const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
   if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size())) {
     const std::vector<reports::Table> rows{current};
-    const auto saved = saveReport(
-        context(), {"Rows behind: " + toStd(term_->currentText()), term_->currentText(), rows, current});
+    const auto saved = saveReport(context(), {"Rows behind: " + toStd(term_->currentText()),
+                                              term_->currentText(), rows, current});
     if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(**saved));
     return;
   }
   if (behind_) tables.pop_back();
+  const auto options = this->options();
+  if (!options) return;
   const auto& records = *counted_->records;
-  const auto issue = session::readyIssue(
-      book(), records.id, std::string(base::nameOf(kind())),
-      reports::choiceOf(kind(), records, options()), {tables_, release_}, context().clock.now().date());
+  const auto issue = session::readyIssue(book(), records.id, std::string(base::nameOf(kind())),
+                                         reports::choiceOf(kind(), records, *options),
+                                         {tables_, release_}, context().clock.now().date());
   if (!went(issue)) return;
-  const auto saved = saveReport(context(), {reports::reportTitle(kind(), records),
-                                            term_->currentText(), tables, current,
-                                            toQt(issue->words)});
+  const auto saved =
+      saveReport(context(), {reports::reportTitle(kind(), records), term_->currentText(), tables,
+                             current, toQt(issue->words)});
   if (!went(saved) || !*saved) return;
   if (!went(book().enterIssue(context().acting.by(), issue->record))) return;
   Q_EMIT said(u"Saved as %1%2. %3."_s.arg(

@@ -45,7 +45,8 @@ class TotalsPage final : public Page {
   void showTables();
   void takeCell(int section, int row, int column);
   void trace(int section, int row);
-  [[nodiscard]] reports::ReportOptions options();
+  /// For `counted_`; none when the book cannot say, which is then shown.
+  [[nodiscard]] std::optional<reports::ReportOptions> options();
   [[nodiscard]] bool isForFunder() const; ///< and so may leave the program
   void showBehind(reports::Table rows);
   void save();

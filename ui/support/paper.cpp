@@ -33,8 +33,8 @@ QPageLayout pageOf(Paper paper, QPageLayout::Orientation orientation) {
 }
 
 Paper usualPaper(const QLocale& locale) {
-  const auto isLetter = std::ranges::find(letterCountries, locale.territory()) !=
-                        letterCountries.end();
+  const auto isLetter =
+      std::ranges::find(letterCountries, locale.territory()) != letterCountries.end();
   return isLetter ? Paper::letter : Paper::a4;
 }
 

@@ -35,7 +35,8 @@ QFont fontOf(int points, bool bold = false) {
   return font;
 }
 
-std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, bool rightToLeft, QSizeF room) {
+std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, bool rightToLeft,
+                                          QSizeF room) {
   auto made = std::make_unique<QTextDocument>();
   made->setUseDesignMetrics(true);
   made->setDefaultFont(fontOf(points));
@@ -50,12 +51,14 @@ std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, b
   return made;
 }
 
-std::unique_ptr<QTextDocument> documentOf(const reports::LetterText& letter, const LetterSheet& sheet) {
+std::unique_ptr<QTextDocument> documentOf(const reports::LetterText& letter,
+                                          const LetterSheet& sheet) {
   return documentOf(reports::toHtmlBody(letter), 11, letter.rightToLeft,
                     {sheet.textWidth(), sheet.footTop() - 6 - sheet.textTop()});
 }
 
-std::unique_ptr<QTextDocument> documentOf(const reports::UrgentForm& form, const LetterSheet& sheet) {
+std::unique_ptr<QTextDocument> documentOf(const reports::UrgentForm& form,
+                                          const LetterSheet& sheet) {
   return documentOf(reports::toHtmlBody(form), 12, false,
                     {sheet.textWidth(), sheet.footTop() - 10 - LetterSheet::margin});
 }
@@ -73,7 +76,8 @@ void drawPage(QPainter& painter, const QTextDocument& document, int page, double
   painter.restore();
 }
 
-void drawFoot(QPainter& painter, const LetterSheet& sheet, const QString& who, const QString& page, bool rightToLeft) {
+void drawFoot(QPainter& painter, const LetterSheet& sheet, const QString& who, const QString& page,
+              bool rightToLeft) {
   const QRectF foot(LetterSheet::margin, sheet.footTop(), sheet.textWidth(), 14);
   painter.setFont(fontOf(9));
   painter.drawLine(foot.topLeft(), foot.topRight());

@@ -35,7 +35,8 @@ LetterSheet letterSheet(Paper paper);
 void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
                   Paper paper);
 /// As above, for the nurse's sheets: not folded, one child a sheet.
-void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms, Paper paper);
+void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
+                Paper paper);
 
 /// One page of it, from 0, on any painter whose unit is a point from the corner of the sheet.
 void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper, int page);

@@ -101,6 +101,7 @@ class ReportSheets::Layout {
 
   [[nodiscard]] int count() const { return static_cast<int>(sheets_.size()); }
   [[nodiscard]] QSizeF size() const { return size_; }
+  [[nodiscard]] double letters() const { return least_; }
 
   void paint(QPainter& painter, int at) const {
     const auto& sheet = sheets_.at(static_cast<std::size_t>(at));
@@ -144,6 +145,7 @@ class ReportSheets::Layout {
     const auto svg = table.plot ? drawn(*table.plot) : nullptr;
     const auto picture = svg ? pictureSize(*svg) : QSizeF();
     const auto plan = planColumns(table, room(), letters_);
+    least_ = std::min(least_, plan.points);
     std::vector<Words> notes;
     double notesHeight = 0;
     for (const auto& note : table.notes) {
@@ -156,9 +158,7 @@ class ReportSheets::Layout {
     const double whole = rowsHeight(table, plan, rowsKept) + notesHeight + 9;
     const bool isShort = !svg && table.rows.size() <= rowsKept && plan.bands.size() == 1 &&
                          heading.height() + whole + 6 <= bottom() - margin;
-    const double start = svg       ? picture.height()
-                         : isShort ? whole
-                                   : rowsHeight(table, plan, 2);
+    const double start = svg ? picture.height() : isShort ? whole : rowsHeight(table, plan, 2);
     need(heading.height() + start + 6);
     put(heading);
     y_ += 3;
@@ -291,9 +291,9 @@ class ReportSheets::Layout {
     const QFontMetricsF metrics(font);
     const auto page = u"page %1 of %2"_s.arg(at + 1).arg(count());
     QStringList words;
-    for (const auto& one : {foot_.program, foot_.term, u"printed "_s + foot_.printedOn,
-                            u"Groovekeeper " GK_VERSION ""_s,
-                            toQt(reports::shortVersion(toStd(foot_.version)))})
+    for (const auto& one :
+         {foot_.program, foot_.term, u"printed "_s + foot_.printedOn,
+          u"Groovekeeper " GK_VERSION ""_s, toQt(reports::shortVersion(toStd(foot_.version)))})
       if (!one.isEmpty()) words += one;
     painter.setPen(QPen(Qt::black, 0.5));
     painter.setFont(font);
@@ -309,6 +309,7 @@ class ReportSheets::Layout {
   QString title_;
   ReportFoot foot_;
   double letters_; ///< points, of rows at most
+  double least_ = largestLetters;
   QSizeF size_;
   std::vector<Sheet> sheets_;
   double y_ = margin;
@@ -326,6 +327,10 @@ ReportSheets::~ReportSheets() = default;
 
 int ReportSheets::count() const {
   return layout_->count();
+}
+
+double ReportSheets::letters() const {
+  return layout_->letters();
 }
 
 QSizeF ReportSheets::size() const {

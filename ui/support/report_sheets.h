@@ -39,6 +39,8 @@ class ReportSheets {
 
   [[nodiscard]] int count() const;
   [[nodiscard]] QSizeF size() const; ///< of a sheet, in points
+  /// Points of the smallest rows.
+  [[nodiscard]] double letters() const;
   /// One sheet, from 0, on any painter whose unit is a point from the corner of the sheet.
   void paint(QPainter& painter, int sheet) const;
   /// All of them; sets the paper of `device`.
