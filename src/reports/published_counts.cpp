@@ -184,16 +184,24 @@ class Builder {
     print(total_, "Total");
   }
 
-  void addEarlier(const std::vector<ReleasedRow<E>>& rows) {
+  /// The newest one: its rows, its sums and what has changed since. A row in which nothing has
+  /// changed is the same row, of which what was shown is out.
+  void addNewest(const std::vector<ReleasedRow<E>>& rows) {
     std::vector<Placed<E>> then;
+    bool anyChanged = false;
     for (const auto& row : rows) {
-      const auto now = counterpart(row.schools);
+      const auto* now = counterpart(row.schools);
+      if (now && isUnchanged(row, *now)) {
+        for (const auto& [figure, cell] : row.cells)
+          if (cell.showing == Showing::number)
+            out_.system.cells.at(now->cells.at(figure)).outAlready = true;
+        then.push_back(*now);
+        continue;
+      }
+      anyChanged = true;
       Placed<E> old{row.schools, now ? now->row : next_++, {}};
       for (const auto& [figure, cell] : row.cells)
-        old.cells[figure] = out_.system.add({.value = cell.value,
-                                             .row = old.row,
-                                             .printed = false,
-                                             .outAlready = cell.showing == Showing::number});
+        old.cells[figure] = addOld(cell, old.row);
       relate(out_.system, old.cells);
       if (now)
         for (const auto& [figure, cell] : old.cells)
@@ -201,10 +209,22 @@ class Builder {
             joinEarlier(cell, at->second);
       then.push_back(std::move(old));
     }
-    if (then.size() > 1 && then.back().schools.empty()) {
-      const auto total = std::move(then.back());
-      then.pop_back();
-      addSum(total, then);
+    if (!anyChanged || !then.back().schools.empty()) return;
+    const auto total = std::move(then.back());
+    then.pop_back();
+    addSum(total, then);
+  }
+
+  /// An older one was checked against the next when that went out: what is left is the change
+  /// since, of what it showed.
+  void addOlder(const std::vector<ReleasedRow<E>>& rows) {
+    for (const auto& row : rows) {
+      const auto* now = counterpart(row.schools);
+      if (!now || isUnchanged(row, *now)) continue;
+      for (const auto& [figure, cell] : row.cells)
+        if (const auto at = now->cells.find(figure);
+            at != now->cells.end() && cell.showing == Showing::number)
+          joinEarlier(addOld(cell, now->row), at->second);
     }
   }
 
@@ -284,6 +304,19 @@ class Builder {
     return members.size() == schools.size() ? addGroup(members) : nullptr;
   }
 
+  std::size_t addOld(const typename ReleasedRow<E>::Cell& cell, std::size_t row) {
+    return out_.system.add({.value = cell.value,
+                            .row = row,
+                            .printed = false,
+                            .outAlready = cell.showing == Showing::number});
+  }
+
+  [[nodiscard]] bool isUnchanged(const ReleasedRow<E>& then, const Placed<E>& now) const {
+    return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
+      return old.first == cell.first && old.second.value == out_.system.cells.at(cell.second).value;
+    });
+  }
+
   /// A figure of an earlier table, and how far it has changed since: both are known sums.
   void joinEarlier(std::size_t then, std::size_t now) {
     const bool grew = out_.system.cells.at(now).value >= out_.system.cells.at(then).value;
@@ -316,8 +349,11 @@ Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
                 std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
                 const Groups& groups) {
   Builder<E> builder(schools, total, groups);
-  for (const auto& one : earlier)
-    builder.addEarlier(one.*rows);
+  for (std::size_t i = 0; i < earlier.size(); ++i)
+    if (i + 1 == earlier.size())
+      builder.addNewest(earlier[i].*rows);
+    else
+      builder.addOlder(earlier[i].*rows);
   return builder.take();
 }
 

@@ -1,4 +1,5 @@
 #include "chairside/placement.h"
+#include "followup/issued_report.h"
 #include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"

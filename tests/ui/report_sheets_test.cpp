@@ -128,7 +128,7 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
     second.notes.clear();
     const ReportSheets both("Report", {first, second}, foot);
     const ReportSheets alone("Report", {first}, foot);
-    if (both.count() == alone.count()) continue;
+    if (both.count() == alone.count() || both.letters() != alone.letters()) continue;
     // The second went to a sheet of its own as a whole: the first one's sheet is as it was alone.
     const auto last = alone.count() - 1;
     CHECK(ink(both, last, false) == ink(alone, last, false));

@@ -109,6 +109,8 @@ TEST_CASE("A report that is saved is noted as issued, with its version on it", "
   const auto save = [&](const char* name) {
     desk.prompter.files = {ui::toQt((folder / name).string())};
     press(desk.page, Qt::Key_S, Qt::AltModifier);
+    INFO(desk.troubles.join(u'|').toStdString() << " / " << desk.news.toStdString());
+    CHECK(desk.troubles.isEmpty());
     return must(base::readFile(folder / name));
   };
   const auto issues = [&] {

@@ -93,7 +93,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   // By school without choosing one is a table of its own.
   for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
     factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
-  merge_ = new QCheckBox(u"Small schools as on&e"_s, this);
+  merge_ = new QCheckBox(u"Small schools as one Alt+&E"_s, this);
   merge_->setObjectName(u"totalsMerge"_s);
   choices->addWidget(merge_);
   merge_->hide();
