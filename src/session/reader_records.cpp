@@ -177,4 +177,8 @@ Result<base::Done> Reader::asOfThen(Recorded<roster::Child>& child, base::Date a
   return base::Done{};
 }
 
+List<followup::IssuedReport> Reader::issuedReports(roster::TermId term) {
+  return book_.history<followup::IssuedReport>(rowsOf("term", term));
+}
+
 } // namespace gk::session

@@ -99,5 +99,6 @@ GK_RECORD(followup::Incident)
 GK_RECORD(followup::PaperCount)
 GK_RECORD(followup::MergeAnswer)
 GK_RECORD(kit::LightPass)
+GK_RECORD(followup::IssuedReport)
 
 } // namespace gk::store
