@@ -36,11 +36,12 @@ class Closing : public Window {
   /// A sign waits a little, as it might be a scanner's first.
   void key(Qt::Key which, Qt::KeyboardModifiers with = Qt::NoModifier) const {
     press(*window, which, with);
-    QTest::qWait(80);
+    QTest::qWait(150);
   }
   void type(const QString& text) const {
-    auto* line = qobject_cast<QLineEdit*>(window->focusWidget());
-    REQUIRE(line != nullptr);
+    const auto focus = [&] { return qobject_cast<QLineEdit*>(window->focusWidget()); };
+    REQUIRE(QTest::qWaitFor([&] { return focus() != nullptr; }));
+    auto* line = focus();
     line->setText(text);
     QTest::keyClick(line, Qt::Key_Return);
   }

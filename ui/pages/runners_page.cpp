@@ -89,7 +89,7 @@ void RunnersPage::print() {
   if (!printed) return;
   // One list, however many pages it has: they stay together.
   if (went(book().countOut(context().acting.by(), day_->id, followup::Paper::runnersList, 1)))
-    Q_EMIT said(u"The runner's list is printed and counted out."_s);
+    Q_EMIT said(u"The runner's list is printed. It is counted out."_s);
 }
 
 void RunnersPage::save() {
