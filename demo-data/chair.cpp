@@ -135,8 +135,9 @@ void Half::stop(const std::string& why) {
 void Half::sealAll() {
   etch(teeth_, adding_ ? EtchReason::wetWhenAdding : EtchReason::first);
   dry(teeth_);
-  if (chair_.saliva) {
-    const auto& touched = teeth_.back();
+  if (chair_.saliva != Saliva::none) {
+    // Teeth of a half are in the order of their numbers, upper ones first.
+    const auto& touched = chair_.saliva == Saliva::onUpper ? teeth_.front() : teeth_.back();
     wet(touched.tooth, chairside::WetStage::afterFrosty);
     etch({touched}, EtchReason::wetBeforeSealant);
     dry({touched});

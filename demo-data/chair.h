@@ -4,6 +4,9 @@
 
 namespace gk::demo {
 
+/// The tooth of each half that saliva reaches after it looked frosty.
+enum class Saliva { none, onUpper, onLower };
+
 /// Who works at a chair, with what, and on which laptop it is written down.
 struct Chair {
   Story& story;
@@ -17,7 +20,7 @@ struct Chair {
   kit::LotId sealant;
   kit::LotId varnish;
   chairside::Isolation isolation = chairside::Isolation::rollsAndCheekPads;
-  bool saliva = false; ///< reaches one tooth of each half after it looked frosty
+  Saliva saliva = Saliva::none;
 
   [[nodiscard]] Teller& tell() const { return story.teller; }
   [[nodiscard]] base::By by() const { return {clinician, recorder}; }

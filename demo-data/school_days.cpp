@@ -93,6 +93,11 @@ chairside::Isolation isolationOf2025(std::size_t turn) {
   return methods.at(turn % methods.size());
 }
 
+Saliva salivaOf2025(std::size_t turn) {
+  if (turn % 5 != 3) return Saliva::none;
+  return turn % 2 == 0 ? Saliva::onUpper : Saliva::onLower;
+}
+
 Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, Desk laptop,
               std::size_t turn) {
   const auto& team = *story.team;
@@ -112,7 +117,7 @@ Chair chairOf(Story& story, Autumn autumn, roster::DayId day, base::Date date, D
           .sealant = is2025 ? kit.fern2512 : kit.fern2609,
           .varnish = kit.birch,
           .isolation = is2025 ? isolationOf2025(turn) : chairside::Isolation::rollsAndCheekPads,
-          .saliva = is2025 && turn % 5 == 3};
+          .saliva = is2025 ? salivaOf2025(turn) : Saliva::none};
 }
 
 /// All that are due, printed by the coordinator and handed to the teachers.

@@ -74,7 +74,8 @@ std::vector<ToothSurfaces> without(std::span<const ToothSurfaces> named,
 std::string shown(std::span<const ToothSurfaces> teeth, Notation notation) {
   std::vector<std::string> parts;
   for (const auto& [tooth, surfaces] : teeth)
-    parts.push_back(tooth.shown(notation) + " (" + words(surfaces) + ")");
+    parts.push_back(tooth.shown(notation) +
+                    (surfaces == usualSurfaces(tooth) ? "" : " (" + words(surfaces) + ")"));
   return base::join(parts, "; ");
 }
 

@@ -47,9 +47,10 @@ TEST_CASE("A list of teeth is read in the program's notation, with or without su
   REQUIRE(teeth.size() == 3);
   CHECK(teeth[0] == ToothSurfaces{toothAt(16), usualSurfaces(toothAt(16))});
   CHECK(teeth[1] == ToothSurfaces{toothAt(26), {Surface::occlusal}});
-  CHECK(shown(teeth, Notation::universal) ==
-        "upper right first molar, 3 (occlusal and lingual groove); upper left first molar, 14 "
-        "(occlusal); lower right first molar, 30 (occlusal and buccal pit)");
+  CHECK(
+      shown(teeth, Notation::universal) ==
+      "upper right first molar, 3; upper left first molar, 14 (occlusal); lower right first molar, "
+      "30");
   CHECK(parseTeeth("", Notation::universal).value().empty());
   CHECK(parseTeeth("33", Notation::universal).error().code == ErrorCode::toothMalformed);
   CHECK(parseTeeth("3:X", Notation::universal).error().code == ErrorCode::surfaceMalformed);

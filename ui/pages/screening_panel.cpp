@@ -59,7 +59,6 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     label->setTextFormat(Qt::PlainText);
   }
   cursor_->setProperty("look", u"bold"_s);
-  dentist_->setProperty("look", u"answer"_s);
   pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -144,9 +143,11 @@ void ScreeningPanel::refresh() {
   const auto between = asks ? u"\n"_s : u", "_s;
   questions_->setText(questionText(0) + between + questionText(1) + between + questionText(2));
   pause_->setVisible(!asks);
-  pause_->setText(toQt(pauseLine(mayPlace(file(), draft_->teeth()), visit().notation())));
-  dentist_->setText(toQt(againstAuthorized(file(), draft_->teeth())));
-  dentist_->setVisible(!dentist_->text().isEmpty());
+  const auto beside = toQt(againstAuthorized(file(), draft_->teeth()));
+  const auto plan = toQt(pauseLine(mayPlace(file(), draft_->teeth()), visit().notation()));
+  pause_->setText(beside.isEmpty() ? plan : plan + u' ' + beside); // read aloud in one
+  dentist_->setText(beside);
+  dentist_->setVisible(asks && !beside.isEmpty());
   std::vector<KeyAction> actions{
       stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
       stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
