@@ -21,12 +21,14 @@ class Manager {
                                     store::Access::readWrite, session::BookKind::throwaway)));
     must(book_->unlock(demo::passphrase));
     term_ = must(book_->terms()).back().id;
-    for (const auto& member : must(book_->members()))
+    for (const auto& member : must(book_->members())) {
       if (member.value.role == roster::Role::manager) by_.author = member.id;
+      if (member.value.initials == "OF") hygienist_.author = member.id;
+    }
   }
 
   session::Session& book() { return *book_; }
-  [[nodiscard]] base::By by() const { return by_; }
+  [[nodiscard]] base::By hygienist() const { return hygienist_; }
   [[nodiscard]] reports::TermRecords records() {
     return must(book_->termRecords(*term_, clock_.now().date()));
   }
@@ -49,6 +51,7 @@ class Manager {
   std::optional<session::Session> book_;
   std::optional<roster::TermId> term_;
   base::By by_;
+  base::By hygienist_;
 };
 
 /// Of Elderbrook, where no finding is hidden: twelve with untreated decay, none urgent.
@@ -82,7 +85,8 @@ TEST_CASE("The county's summary is issued, a record corrected, and the next one 
   const auto screening = soundScreening(manager.records());
   auto corrected = screening.value;
   corrected.untreatedDecay = chairside::Tri::yes;
-  must(manager.book().correctScreening(manager.by(), screening, corrected,
+  corrected.urgency = chairside::Urgency::early;
+  must(manager.book().correctScreening(manager.hygienist(), screening, corrected,
                                        "the line of the child before"));
   const auto second = manager.issue(ReportKind::funder);
   INFO(second.substr(0, 3000));

@@ -337,6 +337,27 @@ TEST_CASE("A group does not give away a school that was published by itself", "[
   CHECK(attack(system, shown, {}) == std::vector<std::string>{});
 }
 
+TEST_CASE("What three tables in a row showed gives no small change away", "[case-83]") {
+  const auto more = [](TermTotals totals, std::size_t school, int children, int urgent) {
+    auto& at = totals.schools[school];
+    at.screened += children;
+    at.consented += children;
+    at.urgent += urgent;
+    at.untreated += urgent;
+    totals.total = sumOf(totals.schools);
+    return totals;
+  };
+  const auto first = county();
+  const auto second = more(first, 2, 3, 1);
+  const auto third = more(second, 0, 12, 2);
+  std::vector<Release> earlier{publish(first).release};
+  earlier.push_back(publish(second, {}, earlier).release);
+  const auto system = termCounts(third, earlier).system;
+  const auto shown = suppress(system, {});
+  CHECK(shown.exposed.empty());
+  CHECK(attack(system, shown, {}) == std::vector<std::string>{});
+}
+
 TEST_CASE("Tables of the same counts are shown as they were shown before", "[case-72]") {
   const auto first = publish(county());
   const std::vector<Release> earlier{first.release};

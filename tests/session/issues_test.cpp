@@ -37,6 +37,7 @@ TEST_CASE("A report issued after a correction names what the correction changed"
   const auto screening = must(desk.session.screenings(mina)).front();
   auto corrected = screening.value;
   corrected.untreatedDecay = chairside::Tri::yes;
+  corrected.urgency = chairside::Urgency::early;
   must(desk.session.correctScreening(desk.by, screening, corrected, "typed on the wrong line"));
   const auto words = desk.issue(desk.session, ReportKind::findings);
   CHECK(words.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));

@@ -107,6 +107,7 @@ TEST_CASE("A report that is saved is noted as issued, with its version on it", "
   desk.open();
   const Scratch folder;
   const auto save = [&](const char* name) {
+    desk.wait(); // each issue is an act, after which the page counts again
     desk.prompter.files = {ui::toQt((folder / name).string())};
     press(desk.page, Qt::Key_S, Qt::AltModifier);
     INFO(desk.troubles.join(u'|').toStdString() << " / " << desk.news.toStdString());

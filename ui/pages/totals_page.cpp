@@ -20,6 +20,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -93,11 +94,13 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   // By school without choosing one is a table of its own.
   for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
     factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
-  merge_ = new QCheckBox(u"Small schools as one Alt+&E"_s, this);
+  merge_ = new QCheckBox(u"Small schools as one  Alt+E"_s, this);
   merge_->setObjectName(u"totalsMerge"_s);
   choices->addWidget(merge_);
   merge_->hide();
   connect(merge_, &QCheckBox::toggled, this, &TotalsPage::countReport);
+  auto* mergeKey = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_E), merge_);
+  connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
   auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
   choices->addWidget(save);
   connect(term_, &QComboBox::activated, this, &TotalsPage::readTerm);
@@ -363,6 +366,7 @@ reports::Names TotalsPage::names() {
 /// The rows behind a number name children: they go alone, and only when they are looked at.
 void TotalsPage::save() {
   auto tables = browser_->tables();
+  if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
   if (tables.empty() || isCounting()) return;
   const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
   if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size())) {
