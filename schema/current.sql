@@ -126,6 +126,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
+CREATE TRIGGER issued_report_kind BEFORE INSERT ON issued_report
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'issued_report'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in issued_report'); END;
+
+CREATE TRIGGER issued_report_no_delete BEFORE DELETE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
+CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
 CREATE TRIGGER letter_kind BEFORE INSERT ON letter
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'letter'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
@@ -528,6 +538,18 @@ CREATE TABLE field_tooth (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE issued_report (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  report TEXT NOT NULL CHECK (report <> ''),
+  choice TEXT NOT NULL,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  issued TEXT NOT NULL CHECK (issued IS date(issued)),
+  figures TEXT NOT NULL,
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  release TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE letter (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   child BLOB NOT NULL REFERENCES entry (id),
@@ -874,6 +896,8 @@ CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL
 CREATE INDEX field_child ON field (child);
 
 CREATE INDEX field_day ON field (day);
+
+CREATE INDEX issued_report_term ON issued_report (term);
 
 CREATE INDEX letter_child ON letter (child);
 

@@ -1,4 +1,4 @@
-#include "office/opening.h"
+#include "office/publishing.h"
 #include "office/tables_json.h"
 #include "office/verbs.h"
 #include "reports/render.h"
@@ -71,6 +71,24 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
   return base::Done{};
 }
 
+/// What a report that leaves the program is checked against, and the schools it shows as one.
+Result<base::Done> addReleases(session::Session& session, const Call& call,
+                               reports::ReportKind kind, const reports::TermRecords& records,
+                               reports::ReportOptions& options) {
+  if (kind != reports::ReportKind::funder && kind != reports::ReportKind::funderAnnex) {
+    if (!call.has("--merge")) return base::Done{};
+    return Error{ErrorCode::callMalformed, "--merge goes with funder and funder-annex"};
+  }
+  auto earlier = session::releases(session, records.id);
+  if (!earlier) return earlier.error();
+  options.earlier = std::move(*earlier);
+  auto groups = groupsWanted(session, call, reports::termTotals(records), options.suppression,
+                             options.earlier);
+  if (!groups) return groups.error();
+  options.groups = std::move(*groups);
+  return base::Done{};
+}
+
 Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto kind = base::parseName<reports::ReportKind>(call.operand(1), ErrorCode::callMalformed);
   if (!kind) return kind.error();
@@ -80,7 +98,7 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto changed = whatIf(call);
   if (!changed) return changed.error();
   options.whatIf = *changed;
-  auto session = openToRead(call, around);
+  auto session = openToIssue(call, around);
   if (!session) return session.error();
   const auto term = wantedTerm(*session, call);
   if (!term) return term.error();
@@ -93,36 +111,50 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   options.today = asOf->value_or(around.clock.now().date());
   const auto records = session->termRecords(term->id, *options.today);
   if (!records) return records.error();
-  const auto tables = reports::reportOf(*kind, *records, options);
+  if (const auto added = addReleases(*session, call, *kind, *records, options); !added)
+    return added.error();
+  const auto made = reports::makeReport(*kind, *records, options);
+  const auto ready = session::readyIssue(*session, term->id, std::string(base::nameOf(*kind)),
+                                         reports::choiceOf(*kind, *records, options), made,
+                                         around.clock.now().date());
+  if (!ready) return ready.error();
+  auto version = issued(*session, call, *ready);
+  if (!version) return version.error();
+  if (version->empty() && made.release) version = std::string(draftWords);
   const auto title = reports::reportTitle(*kind, *records);
   if (call.wantsJson())
-    writeTablesJson(title, tables, around.out);
+    writeTablesJson(title, *version, made.tables, around.out);
   else if (call.has("--html"))
-    around.out << reports::toHtml(title, tables);
+    around.out << reports::toHtml(title, made.tables, *version);
   else
-    around.out << reports::toText(tables);
+    around.out << reports::toText(made.tables, *version);
   return Exit::fine;
 }
 
 } // namespace
 
 std::vector<Verb> reportVerbs() {
-  return {{{"report",
-            "FILE KIND",
-            "term, retention, quality, findings, prevention, follow-up, trace or funder, of one "
-            "term; names stay sealed",
-            {{"--term", "NAME", "which term; the newest when not given"},
-             {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-             {"--school", "CODE", "retention: sealants placed at this school alone"},
-             {"--lot", "LOT", "trace: every tooth that this lot touched"},
-             {"--light", "TAG", "trace: every tooth cured under this light"},
-             {"--html", "", "as one web page"},
-             {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
-             {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
-             {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
-             {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
-             {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
-           report}};
+  return {
+      {{"report",
+        "FILE KIND",
+        "term, retention, quality, findings, prevention, follow-up, trace, funder (one sheet) or "
+        "funder-annex, of one term; names stay sealed",
+        {{"--term", "NAME", "which term; the newest when not given"},
+         {"--as-of", "DATE", "nothing after this day counts; today when not given"},
+         {"--school", "CODE", "retention: sealants placed at this school alone"},
+         {"--lot", "LOT", "trace: every tooth that this lot touched"},
+         {"--light", "TAG", "trace: every tooth cured under this light"},
+         {"--html", "", "as one web page"},
+         mergeOption(),
+         issueOption(),
+         byOption(),
+         laptopOption(),
+         {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
+         {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
+         {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
+         {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
+         {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
+       report}};
 }
 
 } // namespace gk::office

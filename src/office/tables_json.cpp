@@ -38,11 +38,12 @@ void writeTable(JsonWriter& json, const reports::Table& table) {
 
 } // namespace
 
-void writeTablesJson(std::string_view title, std::span<const reports::Table> tables,
-                     std::ostream& out) {
+void writeTablesJson(std::string_view title, const std::string& version,
+                     std::span<const reports::Table> tables, std::ostream& out) {
   JsonWriter json(out);
   json.beginObject();
   json.field("title", title);
+  json.field("version", version);
   json.arrayField("tables");
   for (const auto& table : tables)
     writeTable(json, table);

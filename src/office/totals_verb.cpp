@@ -1,9 +1,8 @@
 #include "base/text.h"
 #include "office/json_writer.h"
-#include "office/opening.h"
+#include "office/publishing.h"
 #include "office/totals_json.h"
 #include "office/verbs.h"
-#include "reports/published.h"
 #include "reports/render.h"
 #include "reports/term_tables.h"
 
@@ -71,38 +70,79 @@ void tablesJson(JsonWriter& json, const std::vector<reports::Table>& tables) {
   json.endArray();
 }
 
+/// What went out of a term: as noted, and as rebuilt for the days that were told.
+Result<std::vector<reports::Release>> releasesOf(session::Session& session, roster::TermId term,
+                                                 base::Date start, const Publishing& how) {
+  std::vector<reports::Release> out;
+  for (const auto date : how.earlier) {
+    if (date < start) continue;
+    const auto records = session.termRecords(term, date);
+    if (!records) return records.error();
+    out.push_back(reports::publish(reports::termTotals(*records), how.rule, out).release);
+  }
+  auto noted = session::releases(session, term);
+  if (!noted) return noted.error();
+  out.insert(out.end(), noted->begin(), noted->end());
+  return out;
+}
+
+struct PublishedTerm {
+  std::string name;
+  base::Date asOf;
+  std::string version;
+  std::vector<reports::Table> tables;
+  std::string advice;
+};
+
+Result<PublishedTerm> publishTerm(session::Session& session,
+                                  const base::Recorded<roster::Term>& term, base::Date asOf,
+                                  const Publishing& how, const Call& call, base::Date today) {
+  const auto earlier = releasesOf(session, term.id, term.value.start, how);
+  if (!earlier) return earlier.error();
+  const auto records = session.termRecords(term.id, asOf);
+  if (!records) return records.error();
+  const auto totals = reports::termTotals(*records);
+  const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
+  if (!groups) return groups.error();
+  auto published = reports::publish(totals, how.rule, *earlier, *groups);
+  const reports::Report made{std::move(published.tables), std::move(published.release)};
+  const auto ready = session::readyIssue(session, term.id, "published", "", made, today);
+  if (!ready) return ready.error();
+  const auto version = issued(session, call, *ready);
+  if (!version) return version.error();
+  const bool mayAdvise = groups->empty() && !call.wantsJson();
+  return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
+                       mayAdvise ? mergingAdvice(totals, how.rule, *earlier) : std::string()};
+}
+
 Result<Exit> publish(session::Session& session, const Terms& terms, base::Date asOf,
                      const Call& call, const Surroundings& around) {
   const auto how = publishing(session, call);
   if (!how) return how.error();
-  std::vector<std::vector<reports::Table>> all;
+  std::vector<PublishedTerm> all;
   for (const auto& term : terms) {
-    std::vector<reports::TermTotals> history;
-    auto dates = how->earlier;
-    std::erase_if(dates, [&](base::Date date) { return date < term.value.start; });
-    dates.push_back(asOf);
-    for (const auto date : dates) {
-      const auto records = session.termRecords(term.id, date);
-      if (!records) return records.error();
-      history.push_back(reports::termTotals(*records));
-    }
-    all.push_back(reports::publishedTables(history.back(), how->rule,
-                                           std::span(history).first(history.size() - 1)));
+    auto one = publishTerm(session, term, asOf, *how, call, around.clock.now().date());
+    if (!one) return one.error();
+    all.push_back(std::move(*one));
   }
   if (!call.wantsJson()) {
-    for (const auto& tables : all)
-      around.out << reports::toText(tables);
+    for (const auto& one : all) {
+      around.out << reports::toText(
+          one.tables, one.version.empty() ? draftWords : std::string_view(one.version));
+      if (!one.advice.empty()) around.err << one.advice << '\n';
+    }
     return Exit::fine;
   }
   JsonWriter json(around.out);
   json.beginObject();
   json.field("suppressed_under", how->rule.threshold());
   json.arrayField("terms");
-  for (std::size_t i = 0; i < all.size(); ++i) {
+  for (const auto& one : all) {
     json.beginObject();
-    json.field("name", terms[i].value.name);
-    json.field("as_of", std::min(asOf, terms[i].value.end).iso());
-    tablesJson(json, all[i]);
+    json.field("name", one.name);
+    json.field("as_of", one.asOf.iso());
+    json.field("version", one.version);
+    tablesJson(json, one.tables);
     json.endObject();
   }
   json.endArray();
@@ -114,10 +154,10 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
   if (!call.has("--publish"))
-    for (const auto* option : {"--suppress-under", "--published-on"})
+    for (const auto* option : {"--suppress-under", "--published-on", "--merge", "--issue"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed, std::string(option) + " goes with --publish"};
-  auto session = openToRead(call, around);
+  auto session = openToIssue(call, around);
   if (!session) return session.error();
   const auto terms = wantedTerms(*session, call);
   if (!terms) return terms.error();
@@ -149,7 +189,12 @@ std::vector<Verb> totalsVerbs() {
              {"--as-of", "DATE", "nothing after this day counts; today when not given"},
              {"--publish", "", "only what may be published: small numbers are suppressed"},
              {"--suppress-under", "N", "the least count shown; the program's own, at least 5"},
-             {"--published-on", "DATES", "days as of which tables of the term are out already"}}},
+             {"--published-on", "DATES",
+              "days as of which tables went out that the logbook does not know of"},
+             mergeOption(),
+             issueOption(),
+             byOption(),
+             laptopOption()}},
            totals}};
 }
 

@@ -11,7 +11,9 @@ namespace gk::reports {
 
 namespace {
 
-constexpr const char* version = "1";
+constexpr const char* method = "1";
+/// Each size tried suppresses the term anew.
+constexpr std::size_t mostToMerge = 12;
 
 /// The figures of one row as they may be shown.
 template <class E>
@@ -24,15 +26,8 @@ class ShownRow {
   [[nodiscard]] std::string count(E figure) const {
     const auto at = row_.find(figure);
     if (at == row_.end()) return "unknown";
-    switch (shown_.cells.at(at->second)) {
-    case Showing::number:
-      return std::to_string(counts_.system.cells.at(at->second).value);
-    case Showing::fewer:
-      return "fewer than " + std::to_string(rule_.threshold());
-    case Showing::withheld:
-      return "withheld";
-    }
-    base::fail("no such showing");
+    return shownCount(counts_.system.cells.at(at->second).value, shown_.cells.at(at->second),
+                      rule_);
   }
 
   /// A rate of two counts that are both shown.
@@ -73,24 +68,47 @@ template <class E>
 struct Publication {
   Counts<E> counts;
   Suppressed shown;
-  std::vector<std::string> names; ///< of the rows; the last is the total
   SuppressionRule rule;
 
   template <class CellsOf>
   void fill(Table& table, CellsOf cellsOf) const {
-    for (std::size_t i = 0; i < names.size(); ++i) {
+    for (std::size_t i = 0; i < counts.names.size(); ++i) {
       const auto cells = cellsOf(ShownRow<E>(counts, shown, i, rule));
-      table.rows.push_back({names[i]});
+      table.rows.push_back({counts.names[i]});
       table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
     }
     addFootnote(table);
+  }
+
+  [[nodiscard]] std::vector<ReleasedRow<E>> released() const {
+    std::vector<ReleasedRow<E>> rows;
+    for (std::size_t i = 0; i < counts.grid.size(); ++i) {
+      rows.push_back({counts.schools[i], {}});
+      for (const auto& [figure, cell] : counts.grid[i])
+        rows.back().cells[figure] = {counts.system.cells[cell].value, shown.cells[cell]};
+    }
+    return rows;
+  }
+
+  [[nodiscard]] int size() const {
+    int count = 0;
+    for (const auto& row : counts.grid)
+      count += static_cast<int>(row.size());
+    return count;
+  }
+  [[nodiscard]] int hidden() const {
+    int count = 0;
+    for (const auto& row : counts.grid)
+      count += static_cast<int>(std::ranges::count_if(
+          row, [&](const auto& cell) { return shown.cells[cell.second] != Showing::number; }));
+    return count;
   }
 
  private:
   void addFootnote(Table& table) const {
     const auto under = std::to_string(rule.threshold());
     table.notes.push_back(
-        "Small numbers, method " + std::string(version) + ": counts of 1 to " +
+        "Small numbers, method " + std::string(method) + ": counts of 1 to " +
         std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
         "\". \"Withheld\" is a number of any size, or a rate built on one, that would give such a "
         "count away by subtraction, or is all of its group or all but fewer than " +
@@ -107,23 +125,6 @@ using Term = Publication<Figure>;
 using Checks = Publication<CheckFigure>;
 std::string period(const TermTotals& totals) {
   return totals.term + ", " + totals.start.iso() + " to " + std::min(totals.asOf, totals.end).iso();
-}
-
-/// Schools of which something is hidden would show more together than apart.
-void adviseMerging(Table& table) {
-  Cells names;
-  for (std::size_t i = 0; i + 1 < table.rows.size(); ++i) {
-    const auto& row = table.rows[i];
-    const bool isHidden = std::any_of(row.begin() + 1, row.end(), [](const std::string& cell) {
-      return cell == "withheld" || cell.starts_with("fewer");
-    });
-    if (isHidden) names.push_back(row.front());
-  }
-  if (names.size() > 1)
-    table.notes.push_back(
-        "Instead of blanks, schools can be shown as one group: " + base::join(names, ", ") +
-        ". Choose once for the year, before anything is published; a table of "
-        "the group and one of its schools give away the rest.");
 }
 
 Table participationTable(const TermTotals& totals, const Term& term) {
@@ -144,7 +145,6 @@ Table participationTable(const TermTotals& totals, const Term& term) {
             row.count(Figure::screened),   row.rate(Figure::screened, Figure::consented),
             row.count(Figure::notScreened)};
   });
-  adviseMerging(table);
   return table;
 }
 
@@ -233,27 +233,95 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
   return table;
 }
 
-template <class E, class Lines, class NameOf>
-Publication<E> publication(Counts<E> counts, const SuppressionRule& rule, const Lines& lines,
-                           NameOf nameOf) {
-  Publication<E> out{std::move(counts), {}, {}, rule};
-  out.shown = suppress(out.counts.system, rule);
-  for (const auto& line : lines)
-    out.names.push_back(line.*nameOf);
-  out.names.emplace_back("Total");
-  return out;
+/// Whether `then` has these very rows, by school; and if so whether it counted the same.
+template <class E>
+bool hasRowsOf(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) {
+  return std::ranges::equal(then, now.schools, {}, &ReleasedRow<E>::schools);
+}
+
+template <class E>
+bool countsAlike(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) {
+  for (std::size_t i = 0; i < then.size(); ++i) {
+    const auto same = [&](const auto& one, const auto& other) {
+      return one.first == other.first && one.second.value == now.system.cells[other.second].value;
+    };
+    if (!std::ranges::equal(then[i].cells, now.grid[i], same)) return false;
+  }
+  return true;
+}
+
+/// As the last release with these rows showed them, when it counted the same under the same rule:
+/// another choice of what to hide would tell more than either.
+template <class E>
+std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& rule,
+                                   std::span<const Release> earlier,
+                                   std::vector<ReleasedRow<E>> Release::*rows) {
+  const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
+                                 [&](const Release& one) { return hasRowsOf(one.*rows, now); });
+  if (last == earlier.rend() || last->under != rule.threshold() || !countsAlike((*last).*rows, now))
+    return std::nullopt;
+  Suppressed shown{std::vector(now.system.cells.size(), Showing::withheld), {}};
+  for (std::size_t i = 0; i < now.grid.size(); ++i)
+    for (const auto& [figure, cell] : now.grid[i])
+      shown.cells[cell] = ((*last).*rows)[i].cells.at(figure).showing;
+  return shown;
+}
+
+template <class E>
+Publication<E> publication(Counts<E> counts, const SuppressionRule& rule,
+                           std::span<const Release> earlier,
+                           std::vector<ReleasedRow<E>> Release::*rows) {
+  auto shown = asBefore(counts, rule, earlier, rows);
+  if (!shown) shown = suppress(counts.system, rule);
+  return {std::move(counts), *std::move(shown), rule};
+}
+
+std::vector<std::string> bySize(const TermTotals& totals) {
+  auto schools = totals.schools;
+  std::ranges::stable_sort(schools, {}, &Participation::screened);
+  std::vector<std::string> names;
+  for (const auto& one : schools)
+    names.push_back(one.school);
+  return names;
 }
 
 } // namespace
 
-std::vector<Table> publishedTables(const TermTotals& totals, const SuppressionRule& rule,
-                                   std::span<const TermTotals> earlier) {
-  const auto term =
-      publication(termCounts(totals, rule, earlier), rule, totals.schools, &Participation::school);
-  const auto checks = publication(checkCounts(totals, rule, earlier), rule,
-                                  totals.retention.schools, &RetentionLine::label);
-  return {participationTable(totals, term), serviceTable(term), findingTable(term),
-          checkTable(totals, checks)};
+std::string shownCount(int value, Showing showing, const SuppressionRule& rule) {
+  switch (showing) {
+  case Showing::number:
+    return number(value);
+  case Showing::fewer:
+    return "fewer than " + number(rule.threshold());
+  case Showing::withheld:
+    return "withheld";
+  }
+  base::fail("no such showing");
+}
+
+Published publish(const TermTotals& totals, const SuppressionRule& rule,
+                  std::span<const Release> earlier, const Groups& groups) {
+  const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
+  const auto checks =
+      publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
+  return {{participationTable(totals, term), serviceTable(term), findingTable(term),
+           checkTable(totals, checks)},
+          {rule.threshold(), term.released(), checks.released()},
+          term.size() + checks.size(),
+          term.hidden() + checks.hidden(),
+          static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+}
+
+Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
+                     std::span<const Release> earlier) {
+  const auto names = bySize(totals);
+  const auto apart = publish(totals, rule, earlier);
+  for (std::size_t size = 2; size < std::min(names.size(), mostToMerge + 1); ++size) {
+    Groups groups{{names.begin(), names.begin() + static_cast<std::ptrdiff_t>(size)}};
+    const auto merged = publish(totals, rule, earlier, groups);
+    if (merged.hidden * apart.counts < apart.hidden * merged.counts) return groups;
+  }
+  return {};
 }
 
 } // namespace gk::reports

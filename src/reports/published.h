@@ -1,17 +1,31 @@
 #pragma once
 
-#include "reports/suppression.h"
+#include "reports/published_counts.h"
 #include "reports/table.h"
-#include "reports/term_totals.h"
-
-#include <span>
 
 namespace gk::reports {
 
-/// What may leave the program: participation, services, findings and retention with small numbers
-/// suppressed, rates built on them too, each table with its footnote. `earlier` are
-/// totals of this term that were published before under this rule, oldest first.
-std::vector<Table> publishedTables(const TermTotals& totals, const SuppressionRule& rule = {},
-                                   std::span<const TermTotals> earlier = {});
+/// What may leave the program, and what it tells.
+struct Published {
+  std::vector<Table> tables; ///< participation, services, findings, retention
+  Release release;
+  int counts = 0;  ///< in all tables
+  int hidden = 0;  ///< of them: not shown as a number
+  int exposed = 0; ///< small counts within reach all the same: it may not go out
+};
+
+/// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
+/// the releases of this term, oldest first; where nothing was counted anew since the last one with
+/// these rows, what it showed is shown again. Schools of a group are one row.
+Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
+                  std::span<const Release> earlier = {}, const Groups& groups = {});
+
+/// "12", "fewer than 10" or "withheld".
+std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
+
+/// The smallest schools as one group, as few of them as make the share of hidden counts smaller
+/// than it is school by school; none where no such group does.
+Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
+                     std::span<const Release> earlier = {});
 
 } // namespace gk::reports

@@ -1,6 +1,10 @@
 #include "reports/published_counts.h"
 
+#include "base/text.h"
+
 #include <algorithm>
+#include <deque>
+#include <set>
 
 namespace gk::reports {
 
@@ -143,111 +147,228 @@ void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row) 
 }
 
 template <class E>
-struct NamedRow {
+struct Line {
   std::string name;
   std::map<E, std::optional<int>> values;
 };
-template <class E>
-using NamedRows = std::vector<NamedRow<E>>; ///< the last is the total
 
+/// A row of the system and the schools that it is the sum of; none for the total.
 template <class E>
-CountGrid<E> addRows(CountSystem& system, const NamedRows<E>& rows) {
-  CountGrid<E> grid(rows.size());
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    for (const auto& [figure, value] : rows[i].values)
-      if (value)
-        grid[i][figure] =
-            system.add({.value = *value,
-                        .kind = kindOf(figure),
-                        .row = i,
-                        .dearness = dearness(figure) * (i + 1 == rows.size() ? dearTotal : 1)});
-    relate(system, grid[i]);
+struct Placed {
+  std::vector<std::string> schools;
+  std::size_t row = 0;
+  std::map<E, std::size_t> cells;
+};
+
+/// Puts schools, groups of them and the total into one system, then what went out before.
+template <class E>
+class Builder {
+ public:
+  Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups)
+      : next_(schools.size() + 1) {
+    out_.system.totalRow = schools.size();
+    for (std::size_t i = 0; i < schools.size(); ++i)
+      schools_.push_back(addLine(schools[i], {schools[i].name}, i, 1));
+    total_ = addLine(total, {}, schools.size(), dearTotal);
+    addSum(total_, schools_);
+    std::set<std::string> inGroups;
+    for (const auto& group : groups)
+      if (const auto members = membersOf(group); members.size() > 1) {
+        addGroup(members);
+        inGroups.insert(group.begin(), group.end());
+      }
+    for (const auto& one : schools_)
+      if (!inGroups.contains(one.schools.front())) print(one, one.schools.front());
+    for (const auto& one : groups_)
+      print(one, base::join(one.schools, " + "));
+    print(total_, "Total");
   }
-  for (const auto& [figure, total] : grid.back()) {
-    CountSum column{total, {}};
-    for (std::size_t i = 0; i + 1 < grid.size(); ++i)
-      if (const auto at = grid[i].find(figure); at != grid[i].end())
-        column.parts.push_back(at->second);
-    system.sums.push_back(std::move(column));
+
+  /// The newest one: its rows, its sums and what has changed since. A row in which nothing has
+  /// changed is the same row, of which what was shown is out.
+  void addNewest(const std::vector<ReleasedRow<E>>& rows) {
+    std::vector<Placed<E>> then;
+    bool anyChanged = false;
+    for (const auto& row : rows) {
+      const auto* now = counterpart(row.schools);
+      if (now && isUnchanged(row, *now)) {
+        for (const auto& [figure, cell] : row.cells)
+          if (cell.showing == Showing::number)
+            out_.system.cells.at(now->cells.at(figure)).outAlready = true;
+        then.push_back(*now);
+        continue;
+      }
+      anyChanged = true;
+      Placed<E> old{row.schools, now ? now->row : next_++, {}};
+      for (const auto& [figure, cell] : row.cells)
+        old.cells[figure] = addOld(cell, old.row);
+      relate(out_.system, old.cells);
+      if (now)
+        for (const auto& [figure, cell] : old.cells)
+          if (const auto at = now->cells.find(figure); at != now->cells.end())
+            joinEarlier(cell, at->second);
+      then.push_back(std::move(old));
+    }
+    if (!anyChanged || !then.back().schools.empty()) return;
+    const auto total = std::move(then.back());
+    then.pop_back();
+    addSum(total, then);
   }
-  return grid;
-}
 
-/// A figure of an earlier table, and how far it has changed since: both are known sums.
-void joinEarlier(CountSystem& system, std::size_t then, std::size_t now) {
-  const bool grew = system.cells.at(now).value >= system.cells.at(then).value;
-  system.addRest(CountKind::count, grew ? now : then, {grew ? then : now});
-}
-
-/// `history` is oldest first; the last is what is to be published now.
-template <class E>
-Counts<E> build(std::span<const NamedRows<E>> history, const SuppressionRule& rule) {
-  Counts<E> out;
-  const auto& rows = history.back();
-  out.system.totalRow = rows.size() - 1;
-  out.grid = addRows(out.system, rows);
-  if (history.size() == 1) return out;
-  const auto before = build(history.first(history.size() - 1), rule);
-  const auto shown = suppress(before.system, rule);
-  const auto& oldRows = history[history.size() - 2];
-  const auto old = addRows(out.system, oldRows);
-  for (std::size_t i = 0; i < old.size(); ++i) {
-    const auto same = std::ranges::find(rows, oldRows[i].name, &NamedRow<E>::name);
-    for (const auto& [figure, cell] : old[i]) {
-      auto& then = out.system.cells.at(cell);
-      then.printed = false;
-      then.outAlready = shown.cells.at(before.grid[i].at(figure)) == Showing::number;
-      if (same == rows.end()) continue;
-      const auto& row = out.grid.at(static_cast<std::size_t>(same - rows.begin()));
-      if (row.contains(figure)) joinEarlier(out.system, cell, row.at(figure));
+  /// An older one was checked against the next when that went out: what is left is the change
+  /// since, of what it showed.
+  void addOlder(const std::vector<ReleasedRow<E>>& rows) {
+    for (const auto& row : rows) {
+      const auto* now = counterpart(row.schools);
+      if (!now || isUnchanged(row, *now)) continue;
+      for (const auto& [figure, cell] : row.cells)
+        if (const auto at = now->cells.find(figure);
+            at != now->cells.end() && cell.showing == Showing::number)
+          joinEarlier(addOld(cell, now->row), at->second);
     }
   }
-  return out;
-}
+
+  Counts<E> take() { return std::move(out_); }
+
+ private:
+  /// Printed only once `print` says so.
+  Placed<E> addLine(const Line<E>& line, std::vector<std::string> schools, std::size_t row,
+                    double dear) {
+    Placed<E> placed{std::move(schools), row, {}};
+    for (const auto& [figure, value] : line.values)
+      if (value)
+        placed.cells[figure] = out_.system.add({.value = *value,
+                                                .kind = kindOf(figure),
+                                                .row = row,
+                                                .printed = false,
+                                                .dearness = dearness(figure) * dear});
+    relate(out_.system, placed.cells);
+    return placed;
+  }
+
+  void addSum(const Placed<E>& whole, const std::vector<Placed<E>>& parts) {
+    for (const auto& [figure, cell] : whole.cells) {
+      CountSum sum{cell, {}};
+      for (const auto& part : parts)
+        if (const auto at = part.cells.find(figure); at != part.cells.end())
+          sum.parts.push_back(at->second);
+      out_.system.sums.push_back(std::move(sum));
+    }
+  }
+
+  [[nodiscard]] std::vector<Placed<E>> membersOf(const std::vector<std::string>& schools) const {
+    std::vector<Placed<E>> members;
+    for (const auto& one : schools_)
+      if (std::ranges::find(schools, one.schools.front()) != schools.end()) members.push_back(one);
+    return members;
+  }
+
+  /// A figure that one of them lacks is unknown of the whole.
+  const Placed<E>* addGroup(const std::vector<Placed<E>>& members) {
+    Line<E> line;
+    for (const auto& [figure, first] : members.front().cells) {
+      int sum = 0;
+      const bool allKnow = std::ranges::all_of(members, [&, which = figure](const auto& one) {
+        const auto at = one.cells.find(which);
+        if (at != one.cells.end()) sum += out_.system.cells[at->second].value;
+        return at != one.cells.end();
+      });
+      if (allKnow) line.values[figure] = sum;
+    }
+    std::vector<std::string> names;
+    for (const auto& one : members)
+      names.push_back(one.schools.front());
+    groups_.push_back(addLine(line, std::move(names), next_++, 1));
+    addSum(groups_.back(), members);
+    return &groups_.back();
+  }
+
+  void print(const Placed<E>& placed, std::string name) {
+    for (const auto& [figure, cell] : placed.cells)
+      out_.system.cells[cell].printed = true;
+    out_.grid.push_back(placed.cells);
+    out_.names.push_back(std::move(name));
+    out_.schools.push_back(placed.schools);
+  }
+
+  /// What stands now for the schools of an earlier row; none where one of them is no more.
+  const Placed<E>* counterpart(const std::vector<std::string>& schools) {
+    if (schools.empty()) return &total_;
+    if (schools.size() == 1) {
+      const auto at = std::ranges::find(schools_, schools, &Placed<E>::schools);
+      return at == schools_.end() ? nullptr : &*at;
+    }
+    const auto at = std::ranges::find(groups_, schools, &Placed<E>::schools);
+    if (at != groups_.end()) return &*at;
+    const auto members = membersOf(schools);
+    return members.size() == schools.size() ? addGroup(members) : nullptr;
+  }
+
+  std::size_t addOld(const typename ReleasedRow<E>::Cell& cell, std::size_t row) {
+    return out_.system.add({.value = cell.value,
+                            .row = row,
+                            .printed = false,
+                            .outAlready = cell.showing == Showing::number});
+  }
+
+  [[nodiscard]] bool isUnchanged(const ReleasedRow<E>& then, const Placed<E>& now) const {
+    return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
+      return old.first == cell.first && old.second.value == out_.system.cells.at(cell.second).value;
+    });
+  }
+
+  /// A figure of an earlier table, and how far it has changed since: both are known sums.
+  void joinEarlier(std::size_t then, std::size_t now) {
+    const bool grew = out_.system.cells.at(now).value >= out_.system.cells.at(then).value;
+    out_.system.addRest(CountKind::count, grew ? now : then, {grew ? then : now});
+  }
+
+  Counts<E> out_;
+  std::vector<Placed<E>> schools_;
+  std::deque<Placed<E>> groups_; ///< also those of earlier tables alone
+  Placed<E> total_;
+  std::size_t next_; ///< row of the system that is free
+};
 
 /// Two schools of one name are told apart by their place.
-template <class E, class Line, class NameOf>
-NamedRows<E> named(const std::vector<Line>& schools, const Line& total, NameOf nameOf) {
-  NamedRows<E> rows;
-  for (std::size_t i = 0; i < schools.size(); ++i)
-    rows.push_back({nameOf(schools[i]), rowOf(schools[i])});
+template <class E, class Row, class NameOf>
+std::vector<Line<E>> linesOf(const std::vector<Row>& rows, NameOf nameOf) {
+  std::vector<Line<E>> lines;
   std::map<std::string, int> seen;
-  for (auto& row : rows)
-    if (const int before = seen[row.name]++; before > 0) row.name += " " + std::to_string(before);
-  rows.push_back({"", rowOf(total)});
-  return rows;
-}
-
-NamedRows<Figure> rowsOf(const TermTotals& totals) {
-  return named<Figure>(totals.schools, totals.total,
-                       [](const Participation& at) { return at.school; });
-}
-
-NamedRows<CheckFigure> checkRowsOf(const TermTotals& totals) {
-  return named<CheckFigure>(totals.retention.schools, totals.retention.total,
-                            [](const RetentionLine& at) { return at.label; });
+  for (const auto& row : rows) {
+    std::string name = row.*nameOf;
+    if (const int before = seen[name]++; before > 0)
+      name += " (" + std::to_string(before + 1) + ")";
+    lines.push_back({std::move(name), rowOf(row)});
+  }
+  return lines;
 }
 
 template <class E>
-Counts<E> countsBy(NamedRows<E> (*rows)(const TermTotals&), const TermTotals& now,
-                   const SuppressionRule& rule, std::span<const TermTotals> earlier) {
-  std::vector<NamedRows<E>> history;
-  for (const auto& one : earlier)
-    history.push_back(rows(one));
-  history.push_back(rows(now));
-  return build<E>(history, rule);
+Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
+                std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
+                const Groups& groups) {
+  Builder<E> builder(schools, total, groups);
+  for (std::size_t i = 0; i < earlier.size(); ++i)
+    if (i + 1 == earlier.size())
+      builder.addNewest(earlier[i].*rows);
+    else
+      builder.addOlder(earlier[i].*rows);
+  return builder.take();
 }
 
 } // namespace
 
-TermCounts termCounts(const TermTotals& totals, const SuppressionRule& rule,
-                      std::span<const TermTotals> earlier) {
-  return countsBy<Figure>(rowsOf, totals, rule, earlier);
+TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
+                      const Groups& groups) {
+  return build<Figure>(linesOf<Figure>(totals.schools, &Participation::school),
+                       {"", rowOf(totals.total)}, earlier, &Release::term, groups);
 }
 
-CheckCounts checkCounts(const TermTotals& totals, const SuppressionRule& rule,
-                        std::span<const TermTotals> earlier) {
-  return countsBy<CheckFigure>(checkRowsOf, totals, rule, earlier);
+CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,
+                        const Groups& groups) {
+  return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools, &RetentionLine::label),
+                            {"", rowOf(totals.retention.total)}, earlier, &Release::checks, groups);
 }
 
 } // namespace gk::reports

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/enum_names.h"
 #include "reports/suppression.h"
 #include "reports/term_totals.h"
 
@@ -39,25 +40,58 @@ enum class CheckFigure {
   cannotAssess
 };
 
-/// Where each figure of each row stands in a system; the last row is the total.
-template <class E>
-using CountGrid = std::vector<std::map<E, std::size_t>>;
+/// Schools, by name, that are shown as one row.
+using Groups = std::vector<std::vector<std::string>>;
 
+/// One row of what went out: the counts themselves, and how each was shown.
+template <class E>
+struct ReleasedRow {
+  struct Cell {
+    int value;
+    Showing showing;
+    bool operator==(const Cell&) const = default;
+  };
+  std::vector<std::string> schools; ///< of which it is the sum; none for the total
+  std::map<E, Cell> cells;
+  bool operator==(const ReleasedRow&) const = default;
+};
+
+/// All that one published set of tables told, and what it kept back. For the logbook alone.
+struct Release {
+  int under = 0; ///< its threshold
+  std::vector<ReleasedRow<Figure>> term;
+  std::vector<ReleasedRow<CheckFigure>> checks;
+  bool operator==(const Release&) const = default;
+};
+
+/// The counts of a table to publish, with all that a reader knows of how they add up.
 template <class E>
 struct Counts {
   CountSystem system;
-  CountGrid<E> grid;
+  std::vector<std::string> names;                ///< of the rows printed; the last is the total
+  std::vector<std::vector<std::string>> schools; ///< of each row printed; none for the total
+  /// Where each figure of each row printed stands in the system.
+  std::vector<std::map<E, std::size_t>> grid;
 };
 using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
 
-/// The term's counts by school and in total, with all that a reader knows of how they add up.
-/// `earlier` are totals of the same term that were published under the same rule, oldest first:
-/// what they showed is out, and what has changed since is a count too.
-TermCounts termCounts(const TermTotals& totals, const SuppressionRule& rule,
-                      std::span<const TermTotals> earlier = {});
+/// The term's counts by school or group of schools, and in total. What an earlier release of the
+/// term showed is out and cannot be called back; what has changed since is a count too.
+TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier = {},
+                      const Groups& groups = {});
 /// The same for the checks of earlier sealants, by placing school.
-CheckCounts checkCounts(const TermTotals& totals, const SuppressionRule& rule,
-                        std::span<const TermTotals> earlier = {});
+CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
+                        const Groups& groups = {});
 
 } // namespace gk::reports
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::Figure> = std::to_array<std::string_view>(
+    {"enrolled", "forms back", "consented", "screened", "not screened", "needing", "sealed",
+     "first molars", "second molars", "other teeth", "teeth", "varnish", "untreated", "early",
+     "urgent"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
+    std::to_array<std::string_view>({"children due", "children found", "due", "examined",
+                                     "assessable", "whole", "part", "lost", "cannot assess"});

@@ -45,6 +45,13 @@ std::vector<std::string> headings(const Table& table) {
   return out;
 }
 
+std::vector<std::string> rowToRead(const Table& table, std::size_t row) {
+  std::vector<std::string> cells;
+  for (std::size_t i = 0; i < table.columns.size(); ++i)
+    cells.emplace_back(cellToRead(table, row, i));
+  return cells;
+}
+
 std::string textOf(const Table& table) {
   const auto to = widths(table);
   std::string out = table.title + '\n' + std::string(width(table.title), '=') + '\n';
@@ -56,8 +63,8 @@ std::string textOf(const Table& table) {
     for (auto columns : to)
       rule.emplace_back(columns, '-');
     out += textLine(rule, table, to);
-    for (const auto& row : table.rows)
-      out += textLine(row, table, to);
+    for (std::size_t row = 0; row < table.rows.size(); ++row)
+      out += textLine(rowToRead(table, row), table, to);
   }
   if (table.plot) out += "  " + table.plot->says + '\n';
   for (const auto& note : table.notes)
@@ -85,8 +92,8 @@ std::string htmlOf(const Table& table) {
     out += "<p>None.</p>\n";
   } else {
     out += "<table>\n<thead>\n" + htmlRow(headings(table), table, "th") + "</thead>\n<tbody>\n";
-    for (const auto& row : table.rows)
-      out += htmlRow(row, table, "td");
+    for (std::size_t row = 0; row < table.rows.size(); ++row)
+      out += htmlRow(rowToRead(table, row), table, "td");
     out += "</tbody>\n</table>\n";
   }
   for (const auto& note : table.notes)
@@ -106,9 +113,9 @@ constexpr std::string_view style =
     "tr{break-inside:avoid}h2{break-after:avoid}}\n";
 
 /// Lower-case letters, digits and single dashes: safe on every file system.
-std::string fileName(std::string_view title) {
+std::string fileName(const Table& table) {
   std::string out;
-  for (const char c : base::folded(title.substr(0, title.find_first_of(":,")))) {
+  for (const char c : base::folded(partName(table))) {
     const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
     if (plain)
       out += c;
@@ -140,35 +147,40 @@ std::string escaped(std::string_view text) {
   return out;
 }
 
-std::string toText(std::span<const Table> tables) {
-  std::string out;
+std::string toText(std::span<const Table> tables, std::string_view version) {
+  std::string out = version.empty() ? "" : std::string(version) + "\n\n";
   for (const auto& table : tables)
     out += textOf(table) + '\n';
   return out;
 }
 
-std::string toHtml(std::string_view title, std::span<const Table> tables) {
+std::string toHtml(std::string_view title, std::span<const Table> tables,
+                   std::string_view version) {
   std::string out =
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
       escaped(title) + "</title>\n<style>\n" + std::string(style) +
       "</style>\n</head>\n<body>\n<h1>" + escaped(title) + "</h1>\n";
+  if (!version.empty()) out += "<p>" + escaped(version) + "</p>\n";
   for (const auto& table : tables)
     out += htmlOf(table);
   return out + "</body>\n</html>\n";
 }
 
-std::string toCsv(const Table& table) {
+std::string toCsv(const Table& table, std::string_view version) {
   std::string out = base::csvLine(headings(table));
   for (const auto& row : table.rows)
     out += base::csvLine(row);
-  return out;
+  if (version.empty()) return out;
+  std::vector<std::string> last(table.columns.size());
+  last.front() = version;
+  return out + base::csvLine(last);
 }
 
 std::vector<std::pair<std::string, std::string>> toCsvFiles(std::span<const Table> tables) {
   std::vector<std::pair<std::string, std::string>> out;
   std::map<std::string, int> seen;
   for (const auto& table : tables) {
-    auto name = fileName(table.title);
+    auto name = fileName(table);
     if (const int before = seen[name]++; before > 0) name += "-" + std::to_string(before + 1);
     out.emplace_back(name + ".csv", toCsv(table));
   }

@@ -1,11 +1,14 @@
 #include "reports/report.h"
 
+#include "base/text.h"
 #include "reports/finding_report.h"
 #include "reports/funder_report.h"
 #include "reports/quality_report.h"
 #include "reports/referral_report.h"
 #include "reports/term_tables.h"
 #include "reports/trace.h"
+
+#include <algorithm>
 
 namespace gk::reports {
 
@@ -19,10 +22,21 @@ std::vector<Table> traced(const TermRecords& records, const ReportOptions& optio
   return *std::move(found);
 }
 
-} // namespace
+std::string whatIfWords(const WhatIf& whatIf) {
+  std::vector<std::string> words;
+  const auto add = [&](const std::string& what, const std::optional<double>& value) {
+    if (value) words.push_back(what + " " + base::fixed(*value, 4));
+  };
+  add("attack rate", whatIf.attackRate);
+  add("retention", whatIf.retentionYearOne);
+  add("program cost", whatIf.programCost);
+  add("cost per cavity", whatIf.costPerCavity);
+  if (whatIf.years != WhatIf{}.years) words.push_back(std::to_string(whatIf.years) + " years");
+  return base::join(words, ", ");
+}
 
-std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
-                            const ReportOptions& options) {
+std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
+                           const ReportOptions& options) {
   switch (kind) {
   case ReportKind::term:
     return termTables(termTotals(records));
@@ -39,13 +53,45 @@ std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
   case ReportKind::trace:
     return traced(records, options);
   case ReportKind::funder:
-    return funderReport(records, termTotals(records), options.suppression,
-                        options.today.value_or(records.asOf), options.version);
+  case ReportKind::funderAnnex:
+    break;
   }
   base::fail("no such report");
 }
 
+} // namespace
+
+Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
+  if (kind != ReportKind::funder && kind != ReportKind::funderAnnex)
+    return {inHouse(kind, records, options)};
+  const auto totals = termTotals(records);
+  const auto today = options.today.value_or(records.asOf);
+  auto published = publish(totals, options.suppression, options.earlier, options.groups);
+  const auto make = kind == ReportKind::funder ? funderSummary : funderAnnex;
+  return {make(records, totals, published, options.suppression, today),
+          std::move(published.release)};
+}
+
+std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
+                            const ReportOptions& options) {
+  return makeReport(kind, records, options).tables;
+}
+
+std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
+  if (kind == ReportKind::retention && options.school) {
+    const auto at =
+        std::ranges::find(records.schools, *options.school, &base::Recorded<roster::School>::id);
+    base::require(at != records.schools.end(), "the school is of these records");
+    return "school " + at->value.code;
+  }
+  if (kind == ReportKind::trace && !options.lot.empty()) return "lot " + options.lot;
+  if (kind == ReportKind::trace && !options.light.empty()) return "light " + options.light;
+  return kind == ReportKind::prevention ? whatIfWords(options.whatIf) : std::string();
+}
+
 std::string reportTitle(ReportKind kind, const TermRecords& records) {
+  if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
+  if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
   std::string name(base::nameOf(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return name + ": " + records.term.name;

@@ -2,13 +2,24 @@
 
 #include "base/enum_names.h"
 #include "reports/prevention_report.h"
+#include "reports/published_counts.h"
 #include "reports/retention_report.h"
 #include "reports/suppression.h"
 
 namespace gk::reports {
 
 /// The reports of a term, one model each for screen, paper and file.
-enum class ReportKind { term, retention, quality, findings, prevention, followUp, trace, funder };
+enum class ReportKind {
+  term,
+  retention,
+  quality,
+  findings,
+  prevention,
+  followUp,
+  trace,
+  funder,     ///< the summary on one sheet
+  funderAnnex ///< the tables behind it
+};
 
 struct ReportOptions {
   ComparisonOptions comparison{};
@@ -17,17 +28,31 @@ struct ReportOptions {
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};
-  std::string lot{};             ///< of the trace, by its number; all lots and lights when empty
-  std::string light{};           ///< of the trace, by its tag
-  SuppressionRule suppression{}; ///< of the funder's
-  std::string version{};         ///< of the funder's: "version 2; differs from ..."
+  std::string lot{};   ///< of the trace, by its number; all lots and lights when empty
+  std::string light{}; ///< of the trace, by its tag
+  // Of the funder's two:
+  SuppressionRule suppression{};
+  std::vector<Release> earlier{}; ///< of the term, oldest first
+  Groups groups{};                ///< schools shown as one row
+};
+
+struct Report {
+  std::vector<Table> tables;
+  std::optional<Release> release{}; ///< what it tells, of a report that leaves the program
 };
 
 /// Precondition: a lot or a light that is named is on the list.
+Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options = {});
+
+/// Its tables alone.
 std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
                             const ReportOptions& options = {});
 
-/// "Retention: Autumn 2026".
+/// What was chosen in a report, so that issues of one choice are compared with each other: "school
+/// CL", "lot RF-2609". Empty when nothing was.
+std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options);
+
+/// "Retention: Autumn 2026", "Funder's summary: Autumn 2026".
 std::string reportTitle(ReportKind kind, const TermRecords& records);
 
 } // namespace gk::reports
@@ -35,4 +60,4 @@ std::string reportTitle(ReportKind kind, const TermRecords& records);
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
-                                     "follow-up", "trace", "funder"});
+                                     "follow-up", "trace", "funder", "funder-annex"});

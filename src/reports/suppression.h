@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/enum_names.h"
 #include "base/result.h"
 
 #include <cstddef>
@@ -79,3 +80,7 @@ bool isTooSmall(const CountCell& cell, const SuppressionRule& rule);
 Suppressed suppress(const CountSystem& system, const SuppressionRule& rule);
 
 } // namespace gk::reports
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::Showing> =
+    std::to_array<std::string_view>({"number", "fewer", "withheld"});

@@ -2,11 +2,14 @@
 
 #include "reports/plot.h"
 
+#include <string_view>
+
 namespace gk::reports {
 
 struct Column {
   std::string heading;
   bool number = false; ///< right-aligned
+  bool group = false;  ///< the same again in the row below is not printed
   bool operator==(const Column&) const = default;
 };
 
@@ -19,5 +22,17 @@ struct Table {
   std::optional<Plot> plot{};     ///< drawn from the rows; printed above them
   bool operator==(const Table&) const = default;
 };
+
+/// The cell as it is printed.
+inline std::string_view cellToRead(const Table& table, std::size_t row, std::size_t column) {
+  const std::string_view cell = table.rows[row][column];
+  const bool isSame = row > 0 && table.rows[row - 1][column] == cell;
+  return table.columns[column].group && isSame ? std::string_view() : cell;
+}
+
+/// The title up to a colon or a comma, without the day or the choice: what the part is called.
+inline std::string_view partName(const Table& table) {
+  return std::string_view(table.title).substr(0, table.title.find_first_of(":,"));
+}
 
 } // namespace gk::reports

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "followup/issued_report.h"
 #include "reports/inputs.h"
 #include "session/identity.h"
 #include "session/roll.h"
@@ -82,6 +83,8 @@ class Reader {
   [[nodiscard]] Result<std::optional<roster::ChildId>> childInChair(roster::DayId day);
   [[nodiscard]] Result<reports::DayRecords> dayRecords(roster::DayId day);
   [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
+  /// Every report of the term that went out, as they did; one that was taken back stays out.
+  [[nodiscard]] List<followup::IssuedReport> issuedReports(roster::TermId term);
   /// Empty while locked.
   [[nodiscard]] Result<reports::Names> names();
   /// Of the children of one day alone.

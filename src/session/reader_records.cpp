@@ -151,4 +151,8 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   return records;
 }
 
+List<followup::IssuedReport> Reader::issuedReports(roster::TermId term) {
+  return book_.history<followup::IssuedReport>(rowsOf("term", term));
+}
+
 } // namespace gk::session

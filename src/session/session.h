@@ -117,6 +117,8 @@ class Session : public Reader {
   /// Printed again, handed over, come back.
   Result<base::Done> moveLetters(By by, const std::vector<Recorded<followup::Letter>>& letters,
                                  followup::LetterState to);
+  /// A report went out; as readyIssue made it.
+  Result<followup::IssueId> enterIssue(By by, const followup::IssuedReport& issue);
 
  private:
   Session(store::Book book, World world) : Reader(std::move(book), world) {}

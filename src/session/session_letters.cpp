@@ -26,4 +26,8 @@ Result<base::Done> Session::moveLetters(By by,
   });
 }
 
+Result<followup::IssueId> Session::enterIssue(By by, const followup::IssuedReport& issue) {
+  return write(by, {}, [&](store::Act& act) { return act.add(issue); });
+}
+
 } // namespace gk::session

@@ -92,5 +92,6 @@ GK_RECORD(followup::RetentionCheck)
 GK_RECORD(followup::Referral)
 GK_RECORD(followup::ContactAttempt)
 GK_RECORD(followup::Letter)
+GK_RECORD(followup::IssuedReport)
 
 } // namespace gk::store

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "followup/issued_report.h"
 #include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
@@ -89,6 +90,27 @@ struct Rows<followup::Letter> {
             .prints = row,
             .state = row,
             .replaces = row.maybe()};
+  }
+};
+
+template <>
+struct Rows<followup::IssuedReport> {
+  static constexpr std::string_view table = "issued_report";
+  static constexpr std::string_view columns =
+      "term, report, choice, version, issued, figures, digest, release";
+  static void write(RowWriter& row, const followup::IssuedReport& r) {
+    row << r.term << r.report << r.choice << r.version << r.issued << r.figures << r.digest
+        << r.release;
+  }
+  static followup::IssuedReport read(RowReader& row) {
+    return {.term = row,
+            .report = row,
+            .choice = row,
+            .version = row,
+            .issued = row,
+            .figures = row,
+            .digest = row,
+            .release = row};
   }
 };
 

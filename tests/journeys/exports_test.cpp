@@ -95,7 +95,7 @@ TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions")
 TEST_CASE("The county's published tables hide Cobble Lantern's two urgent children", "[case-83]") {
   Told told(demo::Until::closed);
   const auto totals = reports::termTotals(told.term(1));
-  const auto text = reports::toText(reports::publishedTables(totals));
+  const auto text = reports::toText(reports::publish(totals).tables);
   const auto findings = text.find("\nFindings\n");
   const auto line = text.find("Cobble Lantern Elementary", findings);
   const auto row = text.substr(line, text.find('\n', line) - line);

@@ -7,8 +7,8 @@ TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names
   Desk desk;
   const auto book = desk.makeBook();
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
-  for (const auto* kind :
-       {"term", "retention", "quality", "findings", "prevention", "follow-up", "trace", "funder"}) {
+  for (const auto* kind : {"term", "retention", "quality", "findings", "prevention", "follow-up",
+                           "trace", "funder", "funder-annex"}) {
     CAPTURE(kind);
     CHECK_FALSE(desk.did({"report", book, kind}).out.empty());
     CHECK(desk.did({"report", book, kind, "--html"}).out.starts_with("<!DOCTYPE html>"));
@@ -60,4 +60,28 @@ TEST_CASE("A lot or a light that nobody knows cannot be traced", "[case-53]") {
   const auto book = desk.makeBook();
   CHECK(desk.refusal({"report", book, "trace", "--lot", "ZZ-0"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "trace", "--light", "L-99"}) == "record.not-found");
+}
+
+TEST_CASE("A report that is issued again says so, and after a correction what differs",
+          "[case-72]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto version = [&](std::vector<std::string> words) {
+    words.insert(words.end(), {"--json", "--by", "IM"});
+    return desk.did(words).json().at("version").get<std::string>();
+  };
+  CHECK(version({"report", book, "funder"}).starts_with("Draft: not noted as issued"));
+  CHECK(version({"report", book, "findings"}).empty());
+  CHECK(version({"report", book, "funder", "--issue"}) == "Version 1");
+  CHECK(version({"report", book, "funder", "--issue"}) ==
+        "Version 1 of 17 November 2026, printed again");
+  desk.did({"add-enrolment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
+            "--pupils", "142"});
+  const auto second = version({"report", book, "funder", "--issue"});
+  CHECK(second.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));
+  CHECK(second.find("Participation, children, Enrolled, Number: unknown -> 142") !=
+        std::string::npos);
+  const auto page = desk.did({"report", book, "funder", "--issue", "--html", "--by", "IM"}).out;
+  CHECK(page.find("<p>Version 2 of 17 November 2026, printed again</p>") != std::string::npos);
+  CHECK(desk.refusal({"report", book, "findings", "--merge", "auto"}) == "call.malformed");
 }

@@ -100,3 +100,35 @@ TEST_CASE("Published totals name their threshold, and one under five is refused"
   CHECK(desk.refusal({"totals", book, "--suppress-under", "10"}) == "call.malformed");
   CHECK(desk.refusal({"totals", book, "--publish", "--published-on", "soon"}) == "input.date");
 }
+
+TEST_CASE("Published totals are checked against what the logbook knows went out",
+          "[case-72][case-83]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
+            "Autumn 2026"});
+  const auto draft = desk.did({"totals", book, "--publish"});
+  CHECK(draft.out.starts_with("Draft: not noted as issued"));
+  const auto first = desk.did({"totals", book, "--publish", "--issue", "--json", "--by", "IM"});
+  CHECK(first.json().at("terms")[0].at("version") == "Version 1");
+  const auto again = desk.did({"totals", book, "--publish", "--issue", "--json", "--by", "IM"});
+  CHECK(again.json().at("terms")[0].at("version") ==
+        "Version 1 of 17 November 2026, printed again");
+  CHECK(again.json().at("terms")[0].at("tables") == first.json().at("terms")[0].at("tables"));
+  CHECK(desk.refusal({"totals", book, "--issue"}) == "call.malformed");
+}
+
+TEST_CASE("Schools are published as one row when they are named by code, each once") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"add-school", book, "--name", "Dunlin Marsh School (K-8)", "--code", "DM"});
+  desk.did({"add-school", book, "--name", "Fennel Ridge Elementary", "--code", "FR"});
+  const auto json = desk.did({"totals", book, "--publish", "--merge", "DM + FR", "--json"}).json();
+  const auto& rows = json.at("terms")[0].at("tables")[0].at("rows");
+  REQUIRE(rows.size() == 3);
+  CHECK(rows[1][0] == "Dunlin Marsh School (K-8) + Fennel Ridge Elementary");
+  CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM+DM"}) == "call.malformed");
+  CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM"}) == "call.malformed");
+  CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM+ZZ"}) == "record.not-found");
+  CHECK(desk.refusal({"totals", book, "--merge", "DM+FR"}) == "call.malformed");
+}

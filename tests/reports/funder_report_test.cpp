@@ -46,49 +46,84 @@ bool shows(const Table& table, const std::string& cell) {
       table.rows, [&](const auto& row) { return std::ranges::find(row, cell) != row.end(); });
 }
 
-std::vector<Table> funder(const SampleTerm& term, const std::string& version = "version 1") {
+std::vector<Table> made(ReportKind kind, const SampleTerm& term) {
   reports::ReportOptions options;
-  options.version = version;
   options.today = date("2026-12-18");
-  return reports::reportOf(ReportKind::funder, term.records, options);
+  return reports::reportOf(kind, term.records, options);
+}
+
+std::vector<Table> annex(const SampleTerm& term) {
+  return made(ReportKind::funderAnnex, term);
+}
+
+SampleTerm twoSchools(int urgent) {
+  SampleTerm term;
+  fill(term, term.school("Alder Hollow Elementary", 100), 40, urgent);
+  fill(term, term.school("Cobble Lantern Elementary", 120), 50, 0);
+  return term;
+}
+
+const std::vector<std::string>& figure(const Table& table, const std::string& name) {
+  const auto at =
+      std::ranges::find_if(table.rows, [&](const auto& row) { return row.at(1) == name; });
+  INFO(name);
+  REQUIRE(at != table.rows.end());
+  return *at;
 }
 
 } // namespace
 
-TEST_CASE("a funder's report has every part and its version") {
-  SampleTerm term;
-  fill(term, term.school("Alder Hollow Elementary", 100), 40, 0);
-  fill(term, term.school("Cobble Lantern Elementary", 120), 50, 0);
-  const auto tables = funder(term, "version 2; differs from version 1 by one figure");
+TEST_CASE("a funder's annex has every part") {
+  const auto tables = annex(twoSchools(0));
   for (const auto* part : {"Report to funder", "Participation: ", "Findings", "Services",
                            "Retention at", "Referrals", "Targets", "Decay spared"})
     called(tables, part);
-  CHECK(shows(tables.front(), "version 2; differs from version 1 by one figure"));
   CHECK(called(tables, "Decay spared").notes.front().starts_with("Methods and limits."));
   CHECK(called(tables, "Targets").rows[0][3] == "yes"); // 120 of 220
   CHECK(called(tables, "Targets").rows[1][3] == "NO");  // 90 of 120, under 97 %
 }
 
+TEST_CASE("a funder's summary is one table with every part, its denominators and its targets") {
+  const auto tables = made(ReportKind::funder, twoSchools(0));
+  REQUIRE(tables.size() == 1);
+  const auto& table = tables.front();
+  std::vector<std::string> parts;
+  for (const auto& row : table.rows)
+    if (parts.empty() || parts.back() != row.front()) parts.push_back(row.front());
+  CHECK(parts == std::vector<std::string>{"Schools and days", "Participation, children",
+                                          "Oral health, children", "Services",
+                                          "Retention at 9 to 15 months", "Referrals",
+                                          "Decay spared, estimate"});
+  using Row = std::vector<std::string>;
+  CHECK(figure(table, "Consented, of enrolled") == Row{"Participation, children",
+                                                       "Consented, of enrolled", "120", "220",
+                                                       "54.5", "50", "yes"});
+  CHECK(figure(table, "Screened, of consented") ==
+        Row{"Participation, children", "Screened, of consented", "90", "120", "75.0", "97", "NO"});
+  CHECK(figure(table, "Children screened a day")[2] == "45.0");
+  CHECK(table.notes.front().starts_with("Methods."));
+}
+
 TEST_CASE("a small number of urgent children can be read nowhere in a funder's report",
           "[case-83]") {
-  SampleTerm term;
-  fill(term, term.school("Alder Hollow Elementary", 100), 40, 3);
-  fill(term, term.school("Cobble Lantern Elementary", 120), 50, 0);
-  const auto tables = funder(term);
-  const auto& findings = called(tables, "Findings");
-  CHECK_FALSE(shows(findings, "3"));
-  const auto& referrals = called(tables, "Referrals");
-  CHECK_FALSE(shows(referrals, "3"));
+  const auto term = twoSchools(3);
+  const auto tables = annex(term);
+  CHECK_FALSE(shows(called(tables, "Findings"), "3"));
+  CHECK_FALSE(shows(called(tables, "Referrals"), "3"));
+  const auto summary = made(ReportKind::funder, term).front();
+  CHECK_FALSE(shows(summary, "3"));
+  CHECK(figure(summary, "Urgent care, of screened")[2] == "fewer than 10");
+  CHECK(figure(summary, "Urgent care, of screened")[4] == "withheld");
 }
 
 TEST_CASE("by grade is left out where a total is hidden and shown where none is") {
   SampleTerm large;
   fill(large, large.school("Alder Hollow Elementary", 100), 40, 0);
   fill(large, large.school("Cobble Lantern Elementary", 120), 50, 0);
-  const auto shown = funder(large);
+  const auto shown = annex(large);
   SampleTerm small;
   fill(small, small.school("Alder Hollow Elementary", 40), 4, 0);
-  const auto hidden = funder(small);
+  const auto hidden = annex(small);
   const auto hasGrades = [](const std::vector<Table>& tables) {
     return std::ranges::any_of(
         tables, [](const Table& table) { return table.title == "Participation by grade"; });

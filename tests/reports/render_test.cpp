@@ -66,3 +66,23 @@ TEST_CASE("CSV files are named after their tables, each name once and safe") {
   CHECK(names == std::vector<std::string>{"close-out.csv", "still-to-be-seen-at-this-school.csv",
                                           "counts.csv", "counts-2.csv", "table.csv"});
 }
+
+TEST_CASE("An issued report carries its version in every form", "[case-72]") {
+  const std::vector<Table> tables{{"Findings", {{"School"}, {"Urgent", true}}, {{"AH", "2"}}, {}}};
+  const std::string version = "Version 2, differs from version 1 of 17 November 2026";
+  CHECK(toText(tables, version).starts_with(version + "\n\nFindings\n"));
+  CHECK(toHtml("Findings", tables, version).find("</h1>\n<p>" + version + "</p>") !=
+        std::string::npos);
+  CHECK(toCsv(tables.front(), version) == "School,Urgent\r\nAH,2\r\n\"" + version + "\",\r\n");
+}
+
+TEST_CASE("A group's name is printed once and stands in every row of a spreadsheet") {
+  const Table table{"Key figures",
+                    {{"Part", false, true}, {"Figure"}},
+                    {{"Services", "Sealed"}, {"Services", "Varnish"}},
+                    {}};
+  CHECK(toText(std::span(&table, 1)).find("\n          Varnish\n") != std::string::npos);
+  CHECK(toHtml("Summary", std::span(&table, 1)).find("<td></td><td>Varnish</td>") !=
+        std::string::npos);
+  CHECK(toCsv(table) == "Part,Figure\r\nServices,Sealed\r\nServices,Varnish\r\n");
+}

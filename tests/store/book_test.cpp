@@ -1,4 +1,5 @@
 #include "chairside/placement.h"
+#include "followup/issued_report.h"
 #include "followup/letter.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
@@ -195,6 +196,14 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
                                       .state = state});
     });
   });
+  desk.comesBack(followup::IssuedReport{.term = term,
+                                        .report = "funder",
+                                        .choice = "",
+                                        .version = 2,
+                                        .issued = date,
+                                        .figures = "part\tKey figures\n",
+                                        .digest = std::string(64, 'c'),
+                                        .release = "under\t10\n"});
   each(followup::Channel{}, [&](auto channel) {
     each(followup::ContactResult{}, [&](auto result) {
       desk.comesBack(followup::ContactAttempt{who, day, channel, result, {}});

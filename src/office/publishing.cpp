@@ -1,0 +1,77 @@
+#include "office/publishing.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <set>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+
+Option issueOption() {
+  return {"--issue", "", "notes that it went out, and prints its version; writes in FILE"};
+}
+
+Option mergeOption() {
+  return {"--merge", "CODES", "schools shown as one row: A+B, or auto for the smallest"};
+}
+
+Result<session::Session> openToIssue(const Call& call, const Surroundings& around) {
+  return call.has("--issue") ? openToWrite(call, around) : openToRead(call, around);
+}
+
+Result<reports::Groups> groupsWanted(session::Session& session, const Call& call,
+                                     const reports::TermTotals& totals,
+                                     const reports::SuppressionRule& rule,
+                                     std::span<const reports::Release> earlier) {
+  const auto words = call.textIfAny("--merge");
+  if (!words) return reports::Groups{};
+  if (*words == "auto") return reports::groupsToOffer(totals, rule, earlier);
+  reports::Groups groups;
+  std::set<std::string> seen;
+  for (const auto group : base::split(*words, ',')) {
+    groups.emplace_back();
+    for (const auto code : base::split(group, '+')) {
+      const auto school = schoolCoded(session, std::string(base::trim(code)));
+      if (!school) return school.error();
+      if (!seen.insert(school->value.code).second)
+        return Error{ErrorCode::callMalformed,
+                     "--merge names the school " + school->value.code + " twice"};
+      groups.back().push_back(school->value.name);
+    }
+    if (groups.back().size() < 2)
+      return Error{ErrorCode::callMalformed, "--merge needs two schools or more, such as A+B"};
+  }
+  return groups;
+}
+
+Result<std::string> issued(session::Session& session, const Call& call,
+                           const session::ReadyIssue& ready) {
+  if (!call.has("--issue")) return std::string();
+  const auto by = author(session, call);
+  if (!by) return by.error();
+  const auto noted = session.enterIssue(*by, ready.record);
+  if (!noted) return noted.error();
+  return ready.words;
+}
+
+std::string mergingAdvice(const reports::TermTotals& totals, const reports::SuppressionRule& rule,
+                          std::span<const reports::Release> earlier) {
+  // Every group tried suppresses the term anew.
+  constexpr std::size_t fewSchools = 20;
+  if (totals.schools.size() > fewSchools) return {};
+  const auto offered = reports::groupsToOffer(totals, rule, earlier);
+  if (offered.empty()) return {};
+  const auto hiddenOf = [&](const reports::Groups& groups) {
+    const auto published = reports::publish(totals, rule, earlier, groups);
+    return std::to_string(published.hidden) + " of " + std::to_string(published.counts);
+  };
+  return hiddenOf({}) + " counts are hidden; with " + base::join(offered.front(), ", ") +
+         " as one group it would be " + hiddenOf(offered) +
+         ": --merge auto. Choose once for the year, before anything is published.";
+}
+
+} // namespace gk::office

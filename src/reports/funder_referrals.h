@@ -1,0 +1,14 @@
+#pragma once
+
+#include "reports/inputs.h"
+#include "reports/suppression.h"
+#include "reports/table.h"
+
+namespace gk::reports {
+
+/// Referrals and their outcomes by urgency and in total, small numbers suppressed. Empty, and says
+/// why, unless the totals of the findings are shown whole.
+Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule, base::Date today,
+                         bool findingsAreWhole);
+
+} // namespace gk::reports

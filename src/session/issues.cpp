@@ -1,0 +1,47 @@
+#include "session/issues.h"
+
+#include "crypto/digest.h"
+#include "reports/release_lines.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::string& report,
+                              const std::string& choice, const reports::Report& made,
+                              base::Date today) {
+  auto earlier = book.issuedReports(term);
+  if (!earlier) return earlier.error();
+  std::erase_if(*earlier, [&](const auto& one) {
+    return one.value.report != report || one.value.choice != choice;
+  });
+  const auto figures = reports::figuresOf(made.tables);
+  auto version = reports::versionOf(*earlier, figures);
+  return ReadyIssue{std::move(version.words),
+                    {.term = term,
+                     .report = report,
+                     .choice = choice,
+                     .version = version.number,
+                     .issued = today,
+                     .figures = figures,
+                     .digest = crypto::digest(figures),
+                     .release = made.release ? reports::toLines(*made.release) : std::string()}};
+}
+
+Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
+  const auto issued = book.issuedReports(term);
+  if (!issued) return issued.error();
+  std::vector<reports::Release> out;
+  for (const auto& one : *issued) {
+    if (one.value.release.empty()) continue;
+    auto release = reports::releaseFrom(one.value.release);
+    if (!release)
+      return base::Error{base::ErrorCode::storeDamaged,
+                         "what was published on " + one.value.issued.iso() + " cannot be read"};
+    std::erase(out, *release);
+    out.push_back(*std::move(release));
+  }
+  return out;
+}
+
+} // namespace gk::session

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "reports/issue.h"
+#include "reports/report.h"
+#include "session/reader.h"
+
+namespace gk::session {
+
+/// A report that is about to go out: what is printed on it, and the record that it went.
+struct ReadyIssue {
+  std::string words; ///< as reports::versionOf
+  followup::IssuedReport record;
+};
+
+/// `report` is the name of the kind, `choice` what was chosen in it. Compares with what went out
+/// before; Session::enterIssue notes it once it is printed or saved.
+Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::string& report,
+                              const std::string& choice, const reports::Report& made,
+                              base::Date today);
+
+/// What was published of the term, oldest first, each once. Fails with `storeDamaged`.
+Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term);
+
+} // namespace gk::session
