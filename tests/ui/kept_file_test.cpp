@@ -22,6 +22,7 @@ ui::Habits odd() {
   habits.strip = ui::Side::left;
   habits.order = ui::WorkOrder::quadrants;
   habits.look = {ui::Scheme::highContrast, 150};
+  habits.paper = ui::Paper::a4;
   return habits;
 }
 
@@ -51,7 +52,7 @@ TEST_CASE("Damaged settings give a new laptop's, say so and stop nothing") {
   for (const auto* text :
        {"volume", "sound.volume=loud\n", "sound.volume=900\n", "pedal.key=-4\n",
         "chair.strip=above\n", "today.operator=nobody\n", "today.date=17 November\n", "\xff\xfe",
-        "look.text-percent=99999999999999999999\n"}) {
+        "look.text-percent=99999999999999999999\n", "print.paper=foolscap\n"}) {
     CAPTURE(text);
     must(base::replaceFile(folder / "laptop-settings", text));
     const auto read = ui::readKept(folder.path());
@@ -123,10 +124,14 @@ TEST_CASE("Settings are chosen on the laptop's page and kept through a restart")
   side.setFocus();
   press(*desk.window, Qt::Key_Home);
   CHECK(desk.window->book()->acting().habits().strip == ui::Side::left);
+  CHECK(desk.window->book()->acting().habits().paper == ui::Paper::letter);
+  part<QComboBox>(*desk.window, u"paper"_s).setFocus();
+  press(*desk.window, Qt::Key_End);
   desk.window.reset();
   desk.openAndUnlock();
   CHECK(desk.window->book()->acting().habits().volume == 0);
   CHECK(desk.window->book()->acting().habits().strip == ui::Side::left);
+  CHECK(desk.window->book()->acting().habits().paper == ui::Paper::a4);
 }
 
 TEST_CASE("A window opens on damaged settings and says it in its strip") {

@@ -11,20 +11,21 @@
 using namespace gk;
 using namespace gk::test;
 using namespace Qt::Literals::StringLiterals;
-namespace paper = gk::ui::paper;
+using ui::Paper;
 
 namespace {
 
 constexpr int dots = 2; // a point
 
 template <class Thing>
-QImage picture(const Thing& thing, int page = 0) {
-  QImage image(static_cast<int>(paper::width) * dots, static_cast<int>(paper::height) * dots,
+QImage picture(const Thing& thing, int page = 0, Paper paper = Paper::letter) {
+  const auto size = ui::sizeOf(paper);
+  QImage image(static_cast<int>(size.width()) * dots, static_cast<int>(size.height()) * dots,
                QImage::Format_RGB32);
   image.fill(Qt::white);
   QPainter painter(&image);
   painter.scale(dots, dots);
-  ui::paintPage(painter, thing, page);
+  ui::paintPage(painter, thing, paper, page);
   return image;
 }
 
@@ -50,9 +51,15 @@ bool isGrey(const QImage& image) {
   return true;
 }
 
-const QRectF address(0, 0, paper::width, paper::firstFold - 2);
-const QRectF body(paper::margin - 10, paper::textTop - 4, paper::width - 2 * paper::margin + 20,
-                  paper::footTop - 2 - paper::textTop);
+const ui::LetterSheet letterPaper = ui::letterSheet(Paper::letter);
+constexpr double margin = ui::LetterSheet::margin;
+const QRectF address(0, 0, letterPaper.width, letterPaper.firstFold() - 2);
+
+QRectF bodyOf(const ui::LetterSheet& sheet) {
+  return {margin - 10, sheet.textTop() - 4, sheet.textWidth() + 20,
+          sheet.footTop() - 2 - sheet.textTop()};
+}
+const QRectF body = bodyOf(letterPaper);
 
 qsizetype pagesIn(const QByteArray& pdf) {
   return pdf.count("/Type /Page\n");
@@ -76,21 +83,29 @@ reports::UrgentForm form() {
 
 } // namespace
 
-TEST_CASE("every letter stands on one sheet in both languages with nothing cut off") {
+TEST_CASE("every letter stands on one sheet of either paper in both languages, nothing cut off") {
   const auto templates = shippedLetters();
-  for (const auto& sample : letterSamples()) {
-    for (const auto* language : {"English", "Spanish"}) {
-      INFO(sample.name << " " << language);
-      const auto letter = written(templates, sample, language);
-      CHECK(ui::pagesOf(letter) == 1);
-      const auto sheet = picture(letter);
-      CHECK(isGrey(sheet));
-      const auto text = ink(sheet, body);
-      CHECK(text.left() >= paper::margin - 2);
-      CHECK(text.right() <= paper::width - paper::margin + 1);
-      CHECK(text.bottom() <= paper::footTop - 4);
+  for (const auto paper : {Paper::letter, Paper::a4})
+    for (const auto& sample : letterSamples()) {
+      for (const auto* language : {"English", "Spanish"}) {
+        INFO(sample.name << " " << language << " " << base::nameOf(paper));
+        const auto letter = written(templates, sample, language);
+        CHECK(ui::pagesOf(letter, paper) == 1);
+        const auto sheet = picture(letter, 0, paper);
+        CHECK(isGrey(sheet));
+        const auto at = ui::letterSheet(paper);
+        const auto text = ink(sheet, bodyOf(at));
+        CHECK(text.left() >= margin - 2);
+        CHECK(text.right() <= at.width - margin + 1);
+        CHECK(text.bottom() <= at.footTop() - 4);
+      }
     }
-  }
+}
+
+TEST_CASE("a laptop prints on what is sold where it is until somebody chooses") {
+  CHECK(ui::usualPaper(QLocale(QLocale::English, QLocale::UnitedStates)) == Paper::letter);
+  CHECK(ui::usualPaper(QLocale(QLocale::German, QLocale::Germany)) == Paper::a4);
+  CHECK(ui::usualPaper(QLocale::c()) == Paper::letter);
 }
 
 TEST_CASE("only the name and the room can be read on the folded letter") {
@@ -108,8 +123,9 @@ TEST_CASE("a day's letters are one PDF with a sheet for each child") {
   std::vector<reports::LetterText> letters;
   for (const auto& sample : letterSamples())
     letters.push_back(written(templates, sample, "English"));
-  const auto pdf = ui::asPdf(u"letters"_s,
-                             [&](QPagedPaintDevice& device) { ui::printLetters(device, letters); });
+  const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
+    ui::printLetters(device, letters, Paper::letter);
+  });
   CHECK(pdf.startsWith("%PDF-"));
   CHECK(pagesIn(pdf) == static_cast<qsizetype>(letters.size()));
 }
@@ -118,12 +134,13 @@ TEST_CASE("a letter that a program made too long goes on on a second sheet of it
   auto letter = written(shippedLetters(), sampleCalled("sealed"), "English");
   for (int i = 0; i < 30; ++i)
     letter.parts.push_back({reports::LetterBlock::paragraph, "One more line of advice."});
-  CHECK(ui::pagesOf(letter) == 2);
+  CHECK(ui::pagesOf(letter, Paper::letter) == 2);
   const auto second = picture(letter, 1);
   CHECK_FALSE(ink(second, body).isEmpty());
   CHECK(ink(second, address).height() > 20); // the name stands on it too
-  const auto pdf = ui::asPdf(
-      u"letters"_s, [&](QPagedPaintDevice& device) { ui::printLetters(device, {letter}); });
+  const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
+    ui::printLetters(device, {letter}, Paper::letter);
+  });
   CHECK(pagesIn(pdf) == 2);
 }
 
@@ -134,21 +151,23 @@ TEST_CASE("a letter that runs from right to left begins at the right") {
   letter.child = "אבג";
   letter.rightToLeft = true;
   const auto sheet = picture(letter);
-  CHECK(ink(sheet, body).left() > paper::width / 2);
-  CHECK(ink(sheet, address).left() > paper::width / 2);
+  CHECK(ink(sheet, body).left() > letterPaper.width / 2);
+  CHECK(ink(sheet, address).left() > letterPaper.width / 2);
   letter.rightToLeft = false;
   letter.parts.front().text = "abc";
-  CHECK(ink(picture(letter), body).right() < paper::width / 2);
+  CHECK(ink(picture(letter), body).right() < letterPaper.width / 2);
 }
 
 TEST_CASE("the nurse's sheet stands on one page with lines to write on", "[case-81]") {
-  CHECK(ui::pagesOf(form()) == 1);
-  const auto sheet = picture(form());
-  CHECK(isGrey(sheet));
-  const QRectF page(paper::margin - 10, 20, paper::width - 2 * paper::margin + 20,
-                    paper::footTop - 24);
-  CHECK(ink(sheet, page).right() <= paper::width - paper::margin + 1);
-  CHECK(ink(sheet, page).bottom() <= paper::footTop - 4);
+  for (const auto paper : {Paper::letter, Paper::a4}) {
+    CHECK(ui::pagesOf(form(), paper) == 1);
+    const auto sheet = picture(form(), 0, paper);
+    CHECK(isGrey(sheet));
+    const auto at = ui::letterSheet(paper);
+    const QRectF page(margin - 10, 20, at.textWidth() + 20, at.footTop() - 24);
+    CHECK(ink(sheet, page).right() <= at.width - margin + 1);
+    CHECK(ink(sheet, page).bottom() <= at.footTop() - 4);
+  }
 }
 
 // To be looked at: GK_PICTURES=folder test_ui "[.pictures]".

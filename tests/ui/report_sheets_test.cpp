@@ -1,3 +1,4 @@
+#include "demo.h"
 #include "desk_fixture.h"
 #include "reports/close_out_tables.h"
 #include "reports/report.h"
@@ -16,7 +17,7 @@ using ui::ReportSheets;
 namespace {
 
 const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Autumn 2026"_s,
-                          u"17 November 2026"_s, u"version 1"_s};
+                          u"17 November 2026"_s, u"Version 1"_s};
 constexpr int around = 100; ///< points of empty paper around the sheet, to catch what leaves it
 
 /// The smallest box around all ink, or around that above the foot, in points of the sheet.
@@ -35,6 +36,20 @@ QRectF ink(const ReportSheets& sheets, int sheet, bool withFoot = true) {
     for (int x = 0; x < image.width(); ++x)
       if (qGray(image.pixel(x, y)) < 250) found |= QRect(x, y, 1, 1);
   return QRectF(found).translated(-around, -around);
+}
+
+bool isGrey(const ReportSheets& sheets) {
+  QImage image(sheets.size().toSize(), QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  sheets.paint(painter, 0);
+  painter.end();
+  for (int y = 0; y < image.height(); ++y)
+    for (int x = 0; x < image.width(); ++x)
+      if (const QColor dot(image.pixel(x, y));
+          dot.red() != dot.green() || dot.green() != dot.blue())
+        return false;
+  return true;
 }
 
 void staysInside(const ReportSheets& sheets) {
@@ -113,11 +128,50 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
     second.notes.clear();
     const ReportSheets both("Report", {first, second}, foot);
     const ReportSheets alone("Report", {first}, foot);
-    if (both.count() == alone.count()) continue;
+    if (both.count() == alone.count() || both.letters() != alone.letters()) continue;
     // The second went to a sheet of its own as a whole: the first one's sheet is as it was alone.
     const auto last = alone.count() - 1;
     CHECK(ink(both, last, false) == ink(alone, last, false));
   }
+}
+
+TEST_CASE("The last row of a table and its notes do not stand alone on a sheet") {
+  for (const auto paper : {ui::Paper::letter, ui::Paper::a4})
+    for (std::size_t rows = 25; rows < 60; ++rows) {
+      auto on = foot;
+      on.paper = paper;
+      const ReportSheets sheets("Report", {wide(4, rows, "Count")}, on);
+      INFO(rows << " rows");
+      if (sheets.count() == 1) continue;
+      // "goes on", the head, three rows and the note.
+      CHECK(ink(sheets, sheets.count() - 1, false).height() > 3 * 12 + 20);
+      staysInside(sheets);
+    }
+}
+
+TEST_CASE("A report is laid on either paper and nothing leaves the sheet") {
+  auto on = foot;
+  on.paper = ui::Paper::a4;
+  const ReportSheets upright("Narrow", {wide(4, 90, "Count")}, on);
+  CHECK(upright.size() == QSizeF(595, 842));
+  staysInside(upright);
+  const ReportSheets sideways("Wide", {wide(17, 40, "% of consented")}, on);
+  CHECK(sideways.size() == QSizeF(842, 595));
+  staysInside(sideways);
+  const auto pdf = ui::reportPdf("Wide", {wide(17, 40, "% of consented")}, on);
+  CHECK((pdf.contains("842") && pdf.contains("595")));
+}
+
+TEST_CASE("What a version differs in stands whole on the first sheet", "[case-72]") {
+  auto issued = foot;
+  issued.version = u"Version 2, differs from version 1 of 3 November 2026 by 1 figure: "_s +
+                   u"Findings, Cobble Lantern Elementary, Urgent: 2 -> 3; "_s.repeated(4);
+  const ReportSheets with("Report", {wide(4, 5, "Count")}, issued);
+  staysInside(with);
+  auto none = foot;
+  none.version.clear();
+  const ReportSheets without("Report", {wide(4, 5, "Count")}, none);
+  CHECK(ink(with, 0, false).bottom() > ink(without, 0, false).bottom() + 20);
 }
 
 TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
@@ -133,6 +187,37 @@ TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
   }
   const auto day = must(desk.clinic.session.dayRecords(desk.clinic.day));
   staysInside(ReportSheets("Close-out", reports::closeOutTables(reports::closeOut(day)), foot));
+}
+
+TEST_CASE("The county's summary for its funder is one grey sheet of either paper") {
+  const Scratch folder;
+  must(demo::buildDemo(folder.path(), demo::Until::closed));
+  base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(18),
+                                        std::chrono::hours(-5))};
+  base::SeededRandom random{5};
+  auto session = must(session::Session::open(
+      folder / "demo.gkbook", base::LaptopId(base::makeUuid7(clock.now().at, random)),
+      {clock, random}, store::Access::readOnly));
+  const auto records =
+      must(session.termRecords(must(session.terms()).back().id, clock.now().date()));
+  using reports::ReportKind;
+  const auto tables = reports::reportOf(ReportKind::funder, records);
+  auto on = foot;
+  on.version =
+      u"Version 2, differs from version 1 of 3 November 2026 by 9 figures: "_s +
+      u"Key figures, Participation, children, Screened, of consented: 97.0 -> 97.1; "_s.repeated(
+          4) +
+      u"and 5 more"_s;
+  for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+    on.paper = paper;
+    INFO(base::nameOf(paper));
+    const ReportSheets sheets(reports::reportTitle(ReportKind::funder, records), tables, on);
+    CHECK(sheets.count() == 1);
+    CHECK(sheets.size() == ui::sizeOf(paper)); // upright
+    CHECK(sheets.letters() >= 8);
+    staysInside(sheets);
+    CHECK(isGrey(sheets));
+  }
 }
 
 TEST_CASE("A report is a PDF file") {
@@ -159,10 +244,14 @@ TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
   must(session.unlock(passphrase));
   const auto write = [&](const QString& name, const std::string& title,
                          const std::vector<Table>& tables) {
-    QFile file(folder + u'/' + name + u".pdf"_s);
-    REQUIRE(file.open(QIODevice::WriteOnly));
-    file.write(ui::reportPdf(title, tables, foot));
-    staysInside(ReportSheets(title, tables, foot));
+    for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+      auto on = foot;
+      on.paper = paper;
+      QFile file(folder + u'/' + name + u'-' + ui::toQt(base::nameOf(paper)) + u".pdf"_s);
+      REQUIRE(file.open(QIODevice::WriteOnly));
+      file.write(ui::reportPdf(title, tables, on));
+      staysInside(ReportSheets(title, tables, on));
+    }
   };
   const auto terms = must(session.terms());
   const auto today = clock.now().date();

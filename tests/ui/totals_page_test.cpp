@@ -4,6 +4,7 @@
 #include "ui/widgets/report_browser.h"
 
 #include <QAbstractItemModelTester>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QListWidget>
 #include <QTableView>
@@ -97,6 +98,81 @@ TEST_CASE("One part is saved as CSV") {
   desk.prompter.files = {ui::toQt((folder / "participation.csv").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   CHECK(must(base::readFile(folder / "participation.csv")).starts_with("School,Enrolled,"));
+}
+
+TEST_CASE("A report that is saved is noted as issued, with its version on it", "[case-72]") {
+  Totals desk;
+  const auto mina = desk.clinic.child("Mina");
+  desk.clinic.standardVisit(mina);
+  desk.open();
+  const Scratch folder;
+  const auto save = [&](const char* name) {
+    desk.wait(); // each issue is an act, after which the page counts again
+    desk.prompter.files = {ui::toQt((folder / name).string())};
+    press(desk.page, Qt::Key_S, Qt::AltModifier);
+    INFO(desk.troubles.join(u'|').toStdString() << " / " << desk.news.toStdString());
+    CHECK(desk.troubles.isEmpty());
+    return must(base::readFile(folder / name));
+  };
+  const auto issues = [&] {
+    return must(desk.clinic.session.issuedReports(desk.clinic.term)).size();
+  };
+  desk.prompter.files.clear();
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(issues() == 0); // backed out
+  CHECK(save("one.html").find("<p>Version 1</p>") != std::string::npos);
+  CHECK(issues() == 1);
+  CHECK(desk.news.contains(u"Version 1"_s));
+  must(desk.clinic.session.enterEnrolment(desk.clinic.by,
+                                          {desk.clinic.term, desk.clinic.school, "3", 40}));
+  desk.page.refresh();
+  desk.wait();
+  const auto second = save("two.html");
+  CHECK(second.find("Version 2, differs from version 1 of 17 November 2026 by ") !=
+        std::string::npos);
+  CHECK(save("three.csv").find("Version 2 of 17 November 2026, printed again") !=
+        std::string::npos);
+  CHECK(desk.troubles.join(u'|') == QString());
+}
+
+TEST_CASE("The rows behind a number are saved alone and are no issue of the report", "[case-72]") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  auto& table = part<QTableView>(desk.page, u"reportTable"_s);
+  table.setFocus();
+  table.setCurrentIndex(table.model()->index(0, 5)); // screened
+  press(desk.page, Qt::Key_Return);
+  REQUIRE(desk.browser().tables().size() == 8);
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "rows.html").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  const auto page = must(base::readFile(folder / "rows.html"));
+  CHECK(page.find("Mina") != std::string::npos);
+  CHECK(page.find("Version") == std::string::npos);
+  desk.browser().choose(0);
+  desk.prompter.files = {ui::toQt((folder / "term.html").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(must(base::readFile(folder / "term.html")).find("Mina") == std::string::npos);
+  CHECK(must(desk.clinic.session.issuedReports(desk.clinic.term)).size() == 1);
+}
+
+TEST_CASE("Small schools are shown as one in the funder's reports alone") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  auto& merge = part<QCheckBox>(desk.page, u"totalsMerge"_s);
+  CHECK_FALSE(merge.isVisible());
+  auto& kind = part<QComboBox>(desk.page, u"totalsKind"_s);
+  kind.setFocus();
+  press(desk.page, Qt::Key_End);
+  desk.wait();
+  REQUIRE(kind.currentText() == u"Funder-annex"_s);
+  CHECK(merge.isVisible());
+  press(desk.page, Qt::Key_E, Qt::AltModifier);
+  desk.wait();
+  CHECK(merge.isChecked());
+  CHECK(desk.table(1).title.starts_with("Participation"));
 }
 
 TEST_CASE("The page may go while it counts") {

@@ -51,6 +51,7 @@ class LaptopPage final : public Page {
   QComboBox* order_;
   QComboBox* colours_;
   QComboBox* text_;
+  QComboBox* paper_;
   bool reading_ = false; ///< the choices are being shown, nobody chooses
 };
 

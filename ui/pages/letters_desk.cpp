@@ -95,7 +95,7 @@ Result<QString> LettersDesk::printDue(bool onPaper) {
   if (letters.empty()) return u"No letter is due: every child seen has one."_s;
   const auto out =
       putOut(u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
-             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters)); });
+             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
   if (!out) return out.error();
   if (!*out) return u"Not printed; the letters are still due."_s;
   std::vector<followup::Letter> records;
@@ -112,7 +112,7 @@ Result<QString> LettersDesk::printAgain(const Letters& letters) {
   if (letters.empty()) return u"Stand on the line of a child whose letter was printed."_s;
   const auto out =
       putOut(u"letter-"_s + toQt(letters.front().letter.number), false,
-             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters)); });
+             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
   if (!out) return out.error();
   if (!*out) return u"Not printed."_s;
   return note(letters, LetterState::printed);
@@ -135,8 +135,9 @@ Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
 
 Result<QString> LettersDesk::printForms(bool onPaper) {
   if (forms_.empty()) return u"No child is urgent today."_s;
-  const auto out = putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
-                          [&](QPagedPaintDevice& device) { ui::printForms(device, forms_); });
+  const auto out =
+      putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
+             [&](QPagedPaintDevice& device) { ui::printForms(device, forms_, paper()); });
   if (!out) return out.error();
   return *out ? u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size())
               : u"Not printed."_s;

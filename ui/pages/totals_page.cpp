@@ -1,9 +1,12 @@
 #include "ui/pages/totals_page.h"
 
+#include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_counts.h"
 #include "reports/term_tables.h"
 #include "reports/trace.h"
+#include "session/issues.h"
+#include "ui/models/factor_names.h"
 #include "ui/support/background.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
@@ -12,10 +15,12 @@
 #include "ui/widgets/report_browser.h"
 #include "ui/widgets/what_if_panel.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -32,38 +37,6 @@ const QStringList termSections{u"Participation"_s,      u"Services"_s,
                                u"Findings"_s,           u"Retention by school"_s,
                                u"Health, not judged"_s, u"Decay spared"_s};
 constexpr int retentionBySchool = 3;
-
-QString factorWords(Factor factor) {
-  switch (factor) {
-  case Factor::school:
-    return u"School"_s;
-  case Factor::light:
-    return u"Light"_s;
-  case Factor::arch:
-    return u"Upper or lower"_s;
-  case Factor::tooth:
-    return u"Tooth"_s;
-  case Factor::isolation:
-    return u"Isolation"_s;
-  case Factor::delivery:
-    return u"Two or four hands"_s;
-  case Factor::placedBy:
-    return u"Operator, from 30 teeth on"_s;
-  case Factor::lot:
-    return u"Sealant lot"_s;
-  case Factor::pair:
-    return u"Operator and assistant, from 30 teeth on"_s;
-  case Factor::wet:
-    return u"Contamination"_s;
-  case Factor::holding:
-    return u"Who held cheek and tongue"_s;
-  case Factor::guards:
-    return u"Dry field guards"_s;
-  case Factor::grade:
-    return u"Grade now"_s;
-  }
-  return {};
-}
 
 QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWidget* page) {
   auto* pair = new QWidget(page); // so that a row never ends between the words and their box
@@ -121,6 +94,13 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   // By school without choosing one is a table of its own.
   for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
     factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
+  merge_ = new QCheckBox(u"Small schools as one  Alt+E"_s, this);
+  merge_->setObjectName(u"totalsMerge"_s);
+  choices->addWidget(merge_);
+  merge_->hide();
+  connect(merge_, &QCheckBox::toggled, this, &TotalsPage::countReport);
+  auto* mergeKey = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_E), merge_);
+  connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
   auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
   choices->addWidget(save);
   connect(term_, &QComboBox::activated, this, &TotalsPage::readTerm);
@@ -212,30 +192,37 @@ void TotalsPage::fillFilters() {
 
 void TotalsPage::countReport() {
   whatIf_->setVisible(kind() == ReportKind::prevention);
+  merge_->setVisible(isForFunder());
   behind_.reset();
   if (!counted_) return;
   state_->setText(u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
       toQt(counted_->totals.asOf.words())));
+  release_.reset();
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
     tables_ = kind() == ReportKind::term
                   ? reports::termTables(counted_->totals)
                   : reports::preventionReport(counted_->totals, whatIf_->whatIf());
     return showTables();
   }
+  const auto options = this->options();
+  tables_.clear();
+  if (!options) return showTables();
   ++counting_;
   const auto question = ++asked_;
-  auto options = this->options();
-  if (const auto school = choice().of(Factor::school))
-    options.school = counted_->facts.schools().at(*school);
   inBackground(
       this,
-      [counted = counted_, what = kind(), options] {
-        return reports::reportOf(what, *counted->records, options);
+      [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()] {
+        auto chosen = options;
+        if (merges)
+          chosen.groups =
+              reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
+        return reports::makeReport(what, *counted->records, chosen);
       },
-      [this, question](std::vector<reports::Table> tables) {
+      [this, question](reports::Report report) {
         --counting_;
         if (question != asked_) return;
-        tables_ = std::move(tables);
+        tables_ = std::move(report.tables);
+        release_ = std::move(report.release);
         showTables();
       });
 }
@@ -274,14 +261,25 @@ void TotalsPage::showTables() {
   browser_->setReports(names, std::move(tables));
 }
 
-reports::ReportOptions TotalsPage::options() {
+std::optional<reports::ReportOptions> TotalsPage::options() {
   reports::ReportOptions out;
   out.today = context().clock.now().date();
   const auto program = book().program();
-  if (!went(program)) return out;
+  if (!went(program)) return std::nullopt;
   if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
     out.suppression = *rule;
+  out.whatIf = whatIf_->whatIf();
+  if (const auto school = choice().of(Factor::school))
+    out.school = counted_->facts.schools().at(*school);
+  if (!isForFunder()) return out;
+  auto earlier = session::releases(book(), counted_->records->id);
+  if (!went(earlier)) return std::nullopt;
+  out.earlier = std::move(*earlier);
   return out;
+}
+
+bool TotalsPage::isForFunder() const {
+  return kind() == ReportKind::funder || kind() == ReportKind::funderAnnex;
 }
 
 /// From the list of lots or of lights to the teeth of one.
@@ -365,15 +363,34 @@ reports::Names TotalsPage::names() {
   return went(names) ? std::move(*names) : reports::Names{};
 }
 
+/// The rows behind a number name children: they go alone, and only when they are looked at.
 void TotalsPage::save() {
-  const auto& tables = browser_->tables();
-  if (tables.empty()) return;
+  auto tables = browser_->tables();
+  if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
+  if (tables.empty() || isCounting()) return;
+  const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
+  if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size())) {
+    const std::vector<reports::Table> rows{current};
+    const auto saved = saveReport(context(), {"Rows behind: " + toStd(term_->currentText()),
+                                              term_->currentText(), rows, current});
+    if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(**saved));
+    return;
+  }
+  if (behind_) tables.pop_back();
+  const auto options = this->options();
+  if (!options) return;
+  const auto& records = *counted_->records;
+  const auto issue = session::readyIssue(book(), records.id, std::string(base::nameOf(kind())),
+                                         reports::choiceOf(kind(), records, *options),
+                                         {tables_, release_}, context().clock.now().date());
+  if (!went(issue)) return;
   const auto saved =
-      saveReport(context(), {toStd(kind_->currentText() + u": "_s + term_->currentText()),
-                             term_->currentText(), tables,
-                             tables.at(static_cast<std::size_t>(browser_->section()))});
-  if (went(saved) && *saved)
-    Q_EMIT said(u"Saved as %1, for use inside the program."_s.arg(**saved));
+      saveReport(context(), {reports::reportTitle(kind(), records), term_->currentText(), tables,
+                             current, toQt(issue->words)});
+  if (!went(saved) || !*saved) return;
+  if (!went(book().enterIssue(context().acting.by(), issue->record))) return;
+  Q_EMIT said(u"Saved as %1%2. %3."_s.arg(
+      **saved, isForFunder() ? QString() : u", for use inside the program"_s, toQt(issue->words)));
 }
 
 } // namespace gk::ui

@@ -6,6 +6,7 @@
 
 #include <memory>
 
+class QCheckBox;
 class QComboBox;
 class QLabel;
 class QVBoxLayout;
@@ -44,7 +45,9 @@ class TotalsPage final : public Page {
   void showTables();
   void takeCell(int section, int row, int column);
   void trace(int section, int row);
-  [[nodiscard]] reports::ReportOptions options();
+  /// For `counted_`; none when the book cannot say, which is then shown.
+  [[nodiscard]] std::optional<reports::ReportOptions> options();
+  [[nodiscard]] bool isForFunder() const; ///< and so may leave the program
   void showBehind(reports::Table rows);
   void save();
   [[nodiscard]] reports::Factor factor() const;
@@ -60,9 +63,11 @@ class TotalsPage final : public Page {
   QLabel* state_;
   ReportBrowser* browser_ = nullptr;
   WhatIfPanel* whatIf_ = nullptr;
+  QCheckBox* merge_ = nullptr;
   std::vector<base::Recorded<roster::Term>> terms_;
   std::shared_ptr<const Counted> counted_;
   std::vector<reports::Table> tables_; ///< of the report chosen
+  std::optional<reports::Release> release_;
   std::optional<reports::Table> filtered_;
   std::optional<reports::Table> behind_;
   int counting_ = 0;

@@ -15,7 +15,7 @@ namespace {
 
 constexpr double gap = 9;
 constexpr double widestColumn = 250; ///< of words, before they are broken into lines
-constexpr std::array letterSizes{9.0, 8.0, 7.0};
+constexpr std::array letterSizes{largestLetters, smallLetters, 7.0};
 
 /// The least and the wished for width of each column.
 struct Wishes {
@@ -112,15 +112,15 @@ double widestWord(const QString& words, const QFont& font) {
   return widest;
 }
 
-ColumnPlan planColumns(const reports::Table& table, double room) {
+ColumnPlan planColumns(const reports::Table& table, double room, double largest) {
   for (const auto points : letterSizes)
-    if (const auto wishes = wishesOf(table, points); sum(wishes.least) <= room)
+    if (const auto wishes = wishesOf(table, points); points <= largest && sum(wishes.least) <= room)
       return {points, bandsOf(wishes, room)};
-  return {letterSizes[1], bandsOf(wishesOf(table, letterSizes[1]), room)};
+  return {smallLetters, bandsOf(wishesOf(table, smallLetters), room)};
 }
 
 bool isSqueezed(const reports::Table& table, double room) {
-  const auto wishes = wishesOf(table, letterSizes.front());
+  const auto wishes = wishesOf(table, largestLetters);
   return sum(wishes.least) > room || sum(wishes.wished) > 1.5 * room;
 }
 

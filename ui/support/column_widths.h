@@ -21,13 +21,16 @@ struct Band {
   std::vector<double> widths; ///< with the gap behind each
 };
 
-/// How a table is laid on `room`: letters as large as they can be, and more than one band, each
-/// with the first column, where even the smallest need it.
+inline constexpr double largestLetters = 9; ///< points, of the rows of a table
+inline constexpr double smallLetters = 8;
+
+/// How a table is laid on `room`: letters as large as they can be up to `largest`, and more than
+/// one band, each with the first column, where even the smallest need it.
 struct ColumnPlan {
   double points;
   std::vector<Band> bands;
 };
-ColumnPlan planColumns(const reports::Table& table, double room);
+ColumnPlan planColumns(const reports::Table& table, double room, double largest = largestLetters);
 
 /// Whether its columns would be squeezed on a sheet so wide.
 bool isSqueezed(const reports::Table& table, double room);

@@ -2,6 +2,7 @@
 
 #include "ui/models/work_order.h"
 #include "ui/support/look.h"
+#include "ui/support/paper.h"
 
 #include <optional>
 #include <string>
@@ -29,6 +30,7 @@ struct Habits {
   Side strip = Side::right;
   WorkOrder order = WorkOrder::halves;
   Look look{};
+  Paper paper = usualPaper(); ///< of letters, sheets and reports
   bool operator==(const Habits&) const = default;
 };
 

@@ -88,6 +88,7 @@ void readHabits(Lines& lines, Habits& habits) {
   lines.word("chair.order", habits.order);
   lines.word("look.colours", habits.look.scheme);
   lines.number("look.text-percent", 100, 200, habits.look.percent);
+  lines.word("print.paper", habits.paper);
 }
 
 void readSetup(Lines& lines, Kept& kept) {
@@ -157,6 +158,7 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
   line("chair.order", base::nameOf(habits.order));
   line("look.colours", std::string(base::nameOf(habits.look.scheme)));
   line("look.text-percent", std::to_string(habits.look.percent));
+  line("print.paper", base::nameOf(habits.paper));
   if (kept.on) {
     line("today.date", kept.on->iso());
     id("today.operator", setup.author);

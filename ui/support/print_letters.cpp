@@ -4,8 +4,6 @@
 
 #include <QAbstractTextDocumentLayout>
 #include <QBuffer>
-#include <QPageLayout>
-#include <QPageSize>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
@@ -16,10 +14,6 @@
 namespace gk::ui {
 
 namespace {
-
-constexpr double textWidth = paper::width - 2 * paper::margin;
-constexpr double letterHeight = paper::footTop - 6 - paper::textTop;
-constexpr double formHeight = paper::footTop - 10 - paper::margin;
 
 const QString style =
     u"p { margin: 0 0 1px 0; } p.title { font-size: 17px; margin: 0 0 6px 0; }"
@@ -42,7 +36,7 @@ QFont fontOf(int points, bool bold = false) {
 }
 
 std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, bool rightToLeft,
-                                          double height) {
+                                          QSizeF room) {
   auto made = std::make_unique<QTextDocument>();
   made->setUseDesignMetrics(true);
   made->setDefaultFont(fontOf(points));
@@ -53,29 +47,27 @@ std::unique_ptr<QTextDocument> documentOf(const std::string& body, int points, b
   made->setDefaultTextOption(option);
   made->setHtml(u"<html dir=\"%1\"><body>%2</body></html>"_s.arg(rightToLeft ? u"rtl"_s : u"ltr"_s,
                                                                  withPlainHeadings(toQt(body))));
-  made->setPageSize(QSizeF(textWidth, height));
+  made->setPageSize(room);
   return made;
 }
 
-std::unique_ptr<QTextDocument> documentOf(const reports::LetterText& letter) {
-  return documentOf(reports::toHtmlBody(letter), 11, letter.rightToLeft, letterHeight);
+std::unique_ptr<QTextDocument> documentOf(const reports::LetterText& letter,
+                                          const LetterSheet& sheet) {
+  return documentOf(reports::toHtmlBody(letter), 11, letter.rightToLeft,
+                    {sheet.textWidth(), sheet.footTop() - 6 - sheet.textTop()});
 }
 
-std::unique_ptr<QTextDocument> documentOf(const reports::UrgentForm& form) {
-  return documentOf(reports::toHtmlBody(form), 12, false, formHeight);
-}
-
-void usePaper(QPagedPaintDevice& device) {
-  QPageLayout layout(QPageSize(QPageSize::Letter), QPageLayout::Portrait, QMarginsF());
-  layout.setMode(QPageLayout::FullPageMode);
-  device.setPageLayout(layout);
+std::unique_ptr<QTextDocument> documentOf(const reports::UrgentForm& form,
+                                          const LetterSheet& sheet) {
+  return documentOf(reports::toHtmlBody(form), 12, false,
+                    {sheet.textWidth(), sheet.footTop() - 10 - LetterSheet::margin});
 }
 
 void drawPage(QPainter& painter, const QTextDocument& document, int page, double top) {
-  const double height = document.pageSize().height();
+  const auto size = document.pageSize();
   painter.save();
-  painter.translate(paper::margin, top - page * height);
-  const QRectF shown(0, page * height, textWidth, height);
+  painter.translate(LetterSheet::margin, top - page * size.height());
+  const QRectF shown(0, page * size.height(), size.width(), size.height());
   painter.setClipRect(shown);
   QAbstractTextDocumentLayout::PaintContext context;
   context.clip = shown;
@@ -84,8 +76,9 @@ void drawPage(QPainter& painter, const QTextDocument& document, int page, double
   painter.restore();
 }
 
-void drawFoot(QPainter& painter, const QString& who, const QString& page, bool rightToLeft) {
-  const QRectF foot(paper::margin, paper::footTop, textWidth, 14);
+void drawFoot(QPainter& painter, const LetterSheet& sheet, const QString& who, const QString& page,
+              bool rightToLeft) {
+  const QRectF foot(LetterSheet::margin, sheet.footTop(), sheet.textWidth(), 14);
   painter.setFont(fontOf(9));
   painter.drawLine(foot.topLeft(), foot.topRight());
   const auto start = rightToLeft ? Qt::AlignRight : Qt::AlignLeft;
@@ -94,80 +87,89 @@ void drawFoot(QPainter& painter, const QString& who, const QString& page, bool r
   painter.drawText(foot, static_cast<int>(end | Qt::AlignBottom), page);
 }
 
-void drawFold(QPainter& painter, double at, const QString& how) {
+void drawFold(QPainter& painter, double width, double at, const QString& how) {
   constexpr double length = 20;
   QPen dashes(Qt::black, 0.7, Qt::DashLine);
   painter.setPen(dashes);
   painter.drawLine(QPointF(14, at), QPointF(14 + length, at));
-  painter.drawLine(QPointF(paper::width - 14 - length, at), QPointF(paper::width - 14, at));
+  painter.drawLine(QPointF(width - 14 - length, at), QPointF(width - 14, at));
   painter.setPen(Qt::black);
   painter.setFont(fontOf(7));
   painter.drawText(QPointF(14, at + 9), how);
 }
 
-void drawAddress(QPainter& painter, const reports::LetterText& letter) {
+void drawAddress(QPainter& painter, const LetterSheet& sheet, const reports::LetterText& letter) {
   const auto side = letter.rightToLeft ? Qt::AlignRight : Qt::AlignLeft;
-  const QRectF name(paper::margin + 40, 110, textWidth - 80, 30);
+  const QRectF name(LetterSheet::margin + 40, 110, sheet.textWidth() - 80, 30);
   painter.setFont(fontOf(18, true));
   painter.drawText(name, static_cast<int>(side | Qt::AlignVCenter), toQt(letter.child));
   painter.setFont(fontOf(14));
   painter.drawText(name.translated(0, 30), static_cast<int>(side | Qt::AlignVCenter),
                    letter.room.empty() ? QString() : toQt(letter.header.roomWords(letter.room)));
-  drawFold(painter, paper::firstFold, u"fold back"_s);
-  drawFold(painter, paper::secondFold, u"fold in"_s);
+  drawFold(painter, sheet.width, sheet.firstFold(), u"fold back"_s);
+  drawFold(painter, sheet.width, sheet.secondFold(), u"fold in"_s);
 }
 
 /// Every page of every one, a fresh sheet each time.
 template <class Thing>
-void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things) {
-  usePaper(device);
+void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, Paper paper) {
+  device.setPageLayout(pageOf(paper));
   QPainter painter(&device);
   if (!painter.isActive()) return;
   painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
   bool isFirst = true;
   for (const auto& thing : things) {
-    const int pages = pagesOf(thing);
+    const int pages = pagesOf(thing, paper);
     for (int page = 0; page < pages; ++page) {
       if (!isFirst) device.newPage();
       isFirst = false;
-      paintPage(painter, thing, page);
+      paintPage(painter, thing, paper, page);
     }
   }
 }
 
 } // namespace
 
-void paintPage(QPainter& painter, const reports::LetterText& letter, int page) {
-  const auto document = documentOf(letter);
+LetterSheet letterSheet(Paper paper) {
+  const auto size = sizeOf(paper);
+  return {size.width(), size.height()};
+}
+
+void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper, int page) {
+  const auto sheet = letterSheet(paper);
+  const auto document = documentOf(letter, sheet);
   painter.setPen(Qt::black);
-  drawAddress(painter, letter);
-  drawPage(painter, *document, page, paper::textTop);
-  drawFoot(painter, toQt(letter.child + ", " + letter.dateWords),
+  drawAddress(painter, sheet, letter);
+  drawPage(painter, *document, page, sheet.textTop());
+  drawFoot(painter, sheet, toQt(letter.child + ", " + letter.dateWords),
            toQt(letter.header.pageWords(page + 1, document->pageCount())), letter.rightToLeft);
 }
 
-void paintPage(QPainter& painter, const reports::UrgentForm& form, int page) {
-  const auto document = documentOf(form);
+void paintPage(QPainter& painter, const reports::UrgentForm& form, Paper paper, int page) {
+  const auto sheet = letterSheet(paper);
+  const auto document = documentOf(form, sheet);
   painter.setPen(Qt::black);
-  drawPage(painter, *document, page, paper::margin);
-  drawFoot(painter, toQt(form.legalName + ", " + form.number),
+  drawPage(painter, *document, page, LetterSheet::margin);
+  drawFoot(painter, sheet, toQt(form.legalName + ", " + form.number),
            u"page %1 of %2"_s.arg(page + 1).arg(document->pageCount()), false);
 }
 
-void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters) {
-  printAll(device, letters);
+void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
+                  Paper paper) {
+  printAll(device, letters, paper);
 }
 
-void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms) {
-  printAll(device, forms);
+void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
+                Paper paper) {
+  printAll(device, forms, paper);
 }
 
-int pagesOf(const reports::LetterText& letter) {
-  return documentOf(letter)->pageCount();
+int pagesOf(const reports::LetterText& letter, Paper paper) {
+  return documentOf(letter, letterSheet(paper))->pageCount();
 }
 
-int pagesOf(const reports::UrgentForm& form) {
-  return documentOf(form)->pageCount();
+int pagesOf(const reports::UrgentForm& form, Paper paper) {
+  return documentOf(form, letterSheet(paper))->pageCount();
 }
 
 QByteArray asPdf(const QString& title, const std::function<void(QPagedPaintDevice&)>& paint) {

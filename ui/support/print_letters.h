@@ -2,6 +2,7 @@
 
 #include "base/result.h"
 #include "reports/urgent_form.h"
+#include "ui/support/paper.h"
 
 #include <QByteArray>
 
@@ -13,32 +14,37 @@ class QPainter;
 
 namespace gk::ui {
 
-/// Letter paper (8.5 by 11 inches) in points. A letter's upper third is the address, name and room
+/// Where things stand on a sheet, in points. A letter's upper third is the address, name and room
 /// alone; the sheet is folded back below it and in below the second third, so that the text lies
 /// between the folds and only the address can be read.
-namespace paper {
-inline constexpr double width = 612;
-inline constexpr double height = 792;
-inline constexpr double margin = 54;
-inline constexpr double firstFold = height / 3;
-inline constexpr double secondFold = 2 * height / 3;
-inline constexpr double textTop = firstFold + 16;
-inline constexpr double footTop = height - 40;
-} // namespace paper
+struct LetterSheet {
+  double width;
+  double height;
+
+  static constexpr double margin = 54;
+  [[nodiscard]] double textWidth() const { return width - 2 * margin; }
+  [[nodiscard]] double firstFold() const { return height / 3; }
+  [[nodiscard]] double secondFold() const { return 2 * height / 3; }
+  [[nodiscard]] double textTop() const { return firstFold() + 16; }
+  [[nodiscard]] double footTop() const { return height - 40; }
+};
+LetterSheet letterSheet(Paper paper);
 
 /// Each letter begins on a sheet of its own; the foot of each page has the child's name, the day
 /// and "page 1 of 1". Sets the paper of `device`.
-void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters);
+void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
+                  Paper paper);
 /// As above, for the nurse's sheets: not folded, one child a sheet.
-void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms);
+void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
+                Paper paper);
 
 /// One page of it, from 0, on any painter whose unit is a point from the corner of the sheet.
-void paintPage(QPainter& painter, const reports::LetterText& letter, int page);
-void paintPage(QPainter& painter, const reports::UrgentForm& form, int page);
+void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper, int page);
+void paintPage(QPainter& painter, const reports::UrgentForm& form, Paper paper, int page);
 
 /// How many pages a letter takes.
-int pagesOf(const reports::LetterText& letter);
-int pagesOf(const reports::UrgentForm& form);
+int pagesOf(const reports::LetterText& letter, Paper paper);
+int pagesOf(const reports::UrgentForm& form, Paper paper);
 
 /// What `paint` puts on paper, as the bytes of a PDF file.
 QByteArray asPdf(const QString& title, const std::function<void(QPagedPaintDevice&)>& paint);

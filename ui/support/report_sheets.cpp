@@ -1,12 +1,11 @@
 #include "ui/support/report_sheets.h"
 
+#include "reports/issue.h"
 #include "ui/support/column_widths.h"
 #include "ui/support/print_letters.h"
 #include "ui/support/text.h"
 
 #include <QFontMetricsF>
-#include <QPageLayout>
-#include <QPageSize>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QSvgRenderer>
@@ -26,6 +25,7 @@ constexpr double headingPoints = 12;
 constexpr double notePoints = 8;
 constexpr double footPoints = 8;
 constexpr double plotWidth = 480;
+constexpr std::size_t rowsKept = 3; ///< of the end of a table, with its notes
 
 /// Words broken into lines of one width.
 class Words {
@@ -86,13 +86,14 @@ std::shared_ptr<QSvgRenderer> drawn(const reports::Plot& plot) {
 class ReportSheets::Layout {
  public:
   Layout(const std::string& title, const std::vector<reports::Table>& tables,
-         const ReportFoot& foot)
-      : title_(toQt(title)), foot_(foot) {
+         const ReportFoot& foot, double letters)
+      : title_(toQt(title)), foot_(foot), letters_(letters), size_(sizeOf(foot.paper)) {
     const bool wide = std::ranges::any_of(
-        tables, [](const auto& table) { return isSqueezed(table, paper::width - 2 * margin); });
-    size_ = wide ? QSizeF(paper::height, paper::width) : QSizeF(paper::width, paper::height);
+        tables, [&](const auto& table) { return isSqueezed(table, size_.width() - 2 * margin); });
+    if (wide) size_.transpose();
     newSheet();
     put(Words(title_, paperFont(titlePoints, true), room()));
+    if (!foot_.version.isEmpty()) put(Words(foot_.version, paperFont(letters_), room()));
     y_ += 6;
     for (const auto& table : tables)
       add(table);
@@ -100,6 +101,7 @@ class ReportSheets::Layout {
 
   [[nodiscard]] int count() const { return static_cast<int>(sheets_.size()); }
   [[nodiscard]] QSizeF size() const { return size_; }
+  [[nodiscard]] double letters() const { return least_; }
 
   void paint(QPainter& painter, int at) const {
     const auto& sheet = sheets_.at(static_cast<std::size_t>(at));
@@ -142,10 +144,21 @@ class ReportSheets::Layout {
     const Words heading(toQt(table.title), paperFont(headingPoints, true), room());
     const auto svg = table.plot ? drawn(*table.plot) : nullptr;
     const auto picture = svg ? pictureSize(*svg) : QSizeF();
-    const auto plan = planColumns(table, room());
-    // A heading stays with its plot, or with the head of the table and two rows.
-    const double start = svg ? picture.height() : rowsHeight(table, plan, 2);
-    if (y_ > margin + 40) y_ += 12;
+    const auto plan = planColumns(table, room(), letters_);
+    least_ = std::min(least_, plan.points);
+    std::vector<Words> notes;
+    double notesHeight = 0;
+    for (const auto& note : table.notes) {
+      notes.emplace_back(toQt(note), paperFont(notePoints), room());
+      notesHeight += notes.back().height();
+    }
+    if (y_ > margin + 40) y_ += letters_ > smallLetters ? 12 : 8;
+    // A heading stays with its plot, or with the head of the table and two rows; a short table
+    // stays whole.
+    const double whole = rowsHeight(table, plan, rowsKept) + notesHeight + 9;
+    const bool isShort = !svg && table.rows.size() <= rowsKept && plan.bands.size() == 1 &&
+                         heading.height() + whole + 6 <= bottom() - margin;
+    const double start = svg ? picture.height() : isShort ? whole : rowsHeight(table, plan, 2);
     need(heading.height() + start + 6);
     put(heading);
     y_ += 3;
@@ -156,13 +169,13 @@ class ReportSheets::Layout {
       y_ += 4;
     }
     if (table.rows.empty())
-      put(Words(u"None."_s, paperFont(9), room()));
+      put(Words(u"None."_s, paperFont(letters_), room()));
     else
       for (const auto& band : plan.bands)
-        addBand(table, band, plan.points);
+        addBand(table, band, plan.points, &band == &plan.bands.back() ? notesHeight : 0);
     y_ += 3;
-    for (const auto& note : table.notes)
-      put(Words(toQt(note), paperFont(notePoints), room()));
+    for (const auto& note : notes)
+      put(note);
   }
 
   [[nodiscard]] QSizeF pictureSize(const QSvgRenderer& svg) const {
@@ -172,16 +185,26 @@ class ReportSheets::Layout {
 
   using Row = std::vector<Words>;
 
-  static Row rowOf(const reports::Table& table, const Band& band, double points,
-                   const std::vector<std::string>* cells) {
+  static Row headOf(const reports::Table& table, const Band& band, double points) {
     Row row;
-    const bool isTotal = cells && cells->front() == "Total";
-    const auto font = paperFont(points, !cells || isTotal);
+    const auto font = paperFont(points, true);
     for (std::size_t i = 0; i < band.columns.size(); ++i) {
-      const auto at = band.columns[i];
-      const auto& words = cells ? cells->at(at) : table.columns[at].heading;
-      row.emplace_back(toQt(words), font, std::max(band.widths[i] - 7, 1.0),
-                       table.columns[at].number);
+      const auto& column = table.columns[band.columns[i]];
+      row.emplace_back(toQt(column.heading), font, std::max(band.widths[i] - 7, 1.0),
+                       column.number);
+    }
+    return row;
+  }
+
+  static Row rowOf(const reports::Table& table, const Band& band, double points, std::size_t at) {
+    Row row;
+    const bool isTotal = table.rows[at].front() == "Total";
+    for (std::size_t i = 0; i < band.columns.size(); ++i) {
+      const auto which = band.columns[i];
+      const auto& column = table.columns[which];
+      row.emplace_back(toQt(std::string(cellToRead(table, at, which))),
+                       paperFont(points, isTotal || column.group),
+                       std::max(band.widths[i] - 7, 1.0), column.number);
     }
     return row;
   }
@@ -201,28 +224,33 @@ class ReportSheets::Layout {
                                          std::size_t rows) {
     if (table.rows.empty()) return 14;
     const auto& band = plan.bands.front();
-    double height = heightOf(rowOf(table, band, plan.points, nullptr));
+    double height = heightOf(headOf(table, band, plan.points));
     for (std::size_t i = 0; i < std::min(rows, table.rows.size()); ++i)
-      height += heightOf(rowOf(table, band, plan.points, &table.rows[i]));
+      height += heightOf(rowOf(table, band, plan.points, i));
     return height;
   }
 
-  void addBand(const reports::Table& table, const Band& band, double points) {
-    const auto head = rowOf(table, band, points, nullptr);
-    need(heightOf(head) + heightOf(rowOf(table, band, points, &table.rows.front())));
+  /// `after` is what stays with the last rows.
+  void addBand(const reports::Table& table, const Band& band, double points, double after) {
+    const auto head = headOf(table, band, points);
+    need(heightOf(head) + heightOf(rowOf(table, band, points, 0)));
     putRow(head, band, 0, linesOf(head), 0.8);
-    for (const auto& cells : table.rows) {
-      const auto row = rowOf(table, band, points, &cells);
+    const auto goOn = [&] {
+      newSheet();
+      put(Words(toQt(table.title) + u" (goes on)"_s, paperFont(notePoints, true), room()));
+      putRow(head, band, 0, linesOf(head), 0.8);
+    };
+    const double sheet = bottom() - margin - heightOf(head) - 2 * notePoints;
+    for (std::size_t at = 0; at < table.rows.size(); ++at) {
+      const auto row = rowOf(table, band, points, at);
       const auto lines = linesOf(row);
+      const double together = heightOf(row) + keptBelow(table, band, points, at, after);
+      if (at > 0 && together > left() && together <= sheet) goOn();
       for (int from = 0; from < lines;) {
         const bool fits = (lines - from) * row.front().lineHeight() + 3 <= left();
         const bool fitsNone = left() < 3 * row.front().lineHeight();
         const bool fitsASheet = heightOf(row) + heightOf(head) <= bottom() - margin;
-        if (!fits && (fitsASheet || fitsNone)) {
-          newSheet();
-          put(Words(toQt(table.title) + u" (goes on)"_s, paperFont(notePoints, true), room()));
-          putRow(head, band, 0, linesOf(head), 0.8);
-        }
+        if (!fits && (fitsASheet || fitsNone)) goOn();
         const auto most = static_cast<int>((left() - 3) / row.front().lineHeight());
         const auto upTo = std::min(lines, from + std::max(most, 1));
         putRow(row, band, from, upTo, 0.25);
@@ -230,6 +258,17 @@ class ReportSheets::Layout {
       }
     }
     y_ += 6;
+  }
+
+  /// What comes below this row and must be on its sheet: below the last rows the rest of them and
+  /// the notes, so that neither stands alone.
+  [[nodiscard]] static double keptBelow(const reports::Table& table, const Band& band,
+                                        double points, std::size_t at, double after) {
+    if (at + rowsKept < table.rows.size()) return 0;
+    double height = after > 0 ? after + 9 : 0;
+    for (std::size_t below = at + 1; below < table.rows.size(); ++below)
+      height += heightOf(rowOf(table, band, points, below));
+    return height;
   }
 
   /// Lines `from` to before `upTo` of each cell, with a rule below.
@@ -252,8 +291,9 @@ class ReportSheets::Layout {
     const QFontMetricsF metrics(font);
     const auto page = u"page %1 of %2"_s.arg(at + 1).arg(count());
     QStringList words;
-    for (const auto& one : {foot_.program, foot_.term, u"printed "_s + foot_.printedOn,
-                            u"Groovekeeper " GK_VERSION ""_s, foot_.version})
+    for (const auto& one :
+         {foot_.program, foot_.term, u"printed "_s + foot_.printedOn,
+          u"Groovekeeper " GK_VERSION ""_s, toQt(reports::shortVersion(toStd(foot_.version)))})
       if (!one.isEmpty()) words += one;
     painter.setPen(QPen(Qt::black, 0.5));
     painter.setFont(font);
@@ -268,6 +308,8 @@ class ReportSheets::Layout {
 
   QString title_;
   ReportFoot foot_;
+  double letters_; ///< points, of rows at most
+  double least_ = largestLetters;
   QSizeF size_;
   std::vector<Sheet> sheets_;
   double y_ = margin;
@@ -275,12 +317,20 @@ class ReportSheets::Layout {
 
 ReportSheets::ReportSheets(const std::string& title, const std::vector<reports::Table>& tables,
                            const ReportFoot& foot)
-    : layout_(std::make_unique<Layout>(title, tables, foot)) {}
+    : paper_(foot.paper), layout_(std::make_unique<Layout>(title, tables, foot, largestLetters)) {
+  if (count() == 1) return;
+  auto small = std::make_unique<Layout>(title, tables, foot, smallLetters);
+  if (small->count() < count()) layout_ = std::move(small);
+}
 
 ReportSheets::~ReportSheets() = default;
 
 int ReportSheets::count() const {
   return layout_->count();
+}
+
+double ReportSheets::letters() const {
+  return layout_->letters();
 }
 
 QSizeF ReportSheets::size() const {
@@ -293,10 +343,7 @@ void ReportSheets::paint(QPainter& painter, int sheet) const {
 
 void ReportSheets::print(QPagedPaintDevice& device) const {
   const bool onItsSide = size().width() > size().height();
-  QPageLayout page(QPageSize(QPageSize::Letter),
-                   onItsSide ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF());
-  page.setMode(QPageLayout::FullPageMode);
-  device.setPageLayout(page);
+  device.setPageLayout(pageOf(paper_, onItsSide ? QPageLayout::Landscape : QPageLayout::Portrait));
   QPainter painter(&device);
   if (!painter.isActive()) return;
   painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);

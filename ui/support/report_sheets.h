@@ -1,6 +1,7 @@
 #pragma once
 
 #include "reports/table.h"
+#include "ui/support/paper.h"
 
 #include <QByteArray>
 #include <QSizeF>
@@ -14,17 +15,20 @@ class QPainter;
 
 namespace gk::ui {
 
-/// What the foot of every sheet says beside the title and the page.
+/// What the foot of every sheet says beside the title and the page, and what it is printed on.
 struct ReportFoot {
   QString program;
   QString term;      ///< or the day
   QString printedOn; ///< in words
-  QString version;   ///< of the report, and what it differs in from the one before; may be empty
+  QString version;   ///< with what it differs in, whole under the title; may be empty
+  Paper paper = Paper::letter;
 };
 
-/// A report on Letter sheets, upright or, for wide tables, on their side. Headings stay with what
-/// they head, the heads of columns come again on each sheet, columns that do not fit are made
-/// smaller, then go below each other behind the first one. Nothing is cut off.
+/// A report on sheets, upright or, for wide tables, on their side. Headings stay with what they
+/// head, the last rows of a table and its notes stay together, the heads of columns come again on
+/// each sheet. Columns that do not fit are made smaller, then go below each other behind the first
+/// one; letters are made smaller, never under 8 points, where that saves a sheet. Nothing is cut
+/// off.
 class ReportSheets {
  public:
   ReportSheets(const std::string& title, const std::vector<reports::Table>& tables,
@@ -35,6 +39,8 @@ class ReportSheets {
 
   [[nodiscard]] int count() const;
   [[nodiscard]] QSizeF size() const; ///< of a sheet, in points
+  /// Points of the smallest rows.
+  [[nodiscard]] double letters() const;
   /// One sheet, from 0, on any painter whose unit is a point from the corner of the sheet.
   void paint(QPainter& painter, int sheet) const;
   /// All of them; sets the paper of `device`.
@@ -44,6 +50,7 @@ class ReportSheets {
 
  private:
   class Layout;
+  Paper paper_;
   std::unique_ptr<Layout> layout_;
 };
 

@@ -9,7 +9,7 @@ namespace gk::ui {
 ReportFoot footOf(Context& context, const QString& about, const QString& version) {
   const auto program = context.session.program();
   return {program ? toQt(program->value.name) : QString(), about,
-          toQt(context.clock.now().date().words()), version};
+          toQt(context.clock.now().date().words()), version, context.acting.habits().paper};
 }
 
 QString fileName(const std::string& title) {
@@ -29,11 +29,11 @@ base::Result<std::optional<QString>> saveReport(Context& context, const ReportTo
   if (!path) return std::optional<QString>{};
   std::string bytes;
   if (path->endsWith(u".csv"_s, Qt::CaseInsensitive)) {
-    bytes = reports::toCsv(report.current);
+    bytes = reports::toCsv(report.current, toStd(report.version));
   } else if (path->endsWith(u".txt"_s, Qt::CaseInsensitive)) {
-    bytes = reports::toText(report.tables);
+    bytes = reports::toText(report.tables, toStd(report.version));
   } else if (path->endsWith(u".html"_s, Qt::CaseInsensitive)) {
-    bytes = reports::toHtml(report.title, report.tables);
+    bytes = reports::toHtml(report.title, report.tables, toStd(report.version));
   } else {
     if (!path->endsWith(u".pdf"_s, Qt::CaseInsensitive)) *path += u".pdf"_s;
     bytes = reportPdf(report.title, report.tables, footOf(context, report.about, report.version))

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "base/enum_names.h"
+
+#include <QLocale>
+#include <QPageLayout>
+#include <QSizeF>
+
+namespace gk::ui {
+
+/// What this laptop prints on.
+enum class Paper { letter, a4 };
+
+/// An upright sheet of it, in points.
+QSizeF sizeOf(Paper paper);
+
+/// The whole sheet, without margins of the device's own.
+QPageLayout pageOf(Paper paper, QPageLayout::Orientation orientation = QPageLayout::Portrait);
+
+/// What is sold where the locale is; Letter where it names no country.
+Paper usualPaper(const QLocale& locale = QLocale());
+
+} // namespace gk::ui
+
+template <>
+inline constexpr auto
+    gk::base::enumNames<gk::ui::Paper> = std::to_array<std::string_view>({"letter", "A4"});
