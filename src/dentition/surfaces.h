@@ -32,7 +32,7 @@ base::Result<std::vector<ToothSurfaces>> parseTeeth(std::string_view text, Notat
 /// What `named` has and `others` have not, surface by surface.
 std::vector<ToothSurfaces> without(std::span<const ToothSurfaces> named,
                                    std::span<const ToothSurfaces> others);
-/// "upper right first molar, 3 (occlusal); ...".
+/// "upper right first molar, 3 (occlusal); ...", surfaces only where they are not the usual ones.
 std::string shown(std::span<const ToothSurfaces> teeth, Notation notation);
 
 /// "OB".

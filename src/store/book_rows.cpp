@@ -1,3 +1,4 @@
+#include "store/authorization_rows.h"
 #include "store/book.h"
 #include "store/chairside_rows.h"
 #include "store/closing_rows.h"

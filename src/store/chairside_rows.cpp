@@ -1,5 +1,7 @@
 #include "store/chairside_rows.h"
 
+#include "store/authorization_rows.h"
+
 namespace gk::store {
 
 namespace {

@@ -1,34 +1,9 @@
 #pragma once
 
-#include "chairside/authorization.h"
-#include "chairside/paper.h"
 #include "chairside/placement.h"
 #include "store/rows.h"
 
 namespace gk::store {
-
-template <>
-struct Rows<chairside::Authorization> {
-  static constexpr std::string_view table = "authorization";
-  static constexpr std::string_view columns =
-      "child, dentist, how, given_on, valid_until, withdrawn, note";
-  static void write(RowWriter& row, const chairside::Authorization& a) {
-    row << a.child << a.dentist << a.how << a.on << a.until << a.withdrawn << a.note;
-  }
-  static chairside::Authorization read(RowReader& row) {
-    return {.child = row,
-            .teeth = {},
-            .dentist = row,
-            .how = row,
-            .on = row,
-            .until = row,
-            .withdrawn = row,
-            .note = row};
-  }
-  static void writeParts(Connection& connection, base::EntryId entry,
-                         const chairside::Authorization& a);
-  static void readParts(Connection& connection, base::EntryId entry, chairside::Authorization& a);
-};
 
 template <>
 struct Rows<chairside::Seating> {
@@ -212,18 +187,6 @@ struct Rows<chairside::DayOutcome> {
   }
   static chairside::DayOutcome read(RowReader& row) {
     return {.child = row, .day = row, .end = row, .reason = row};
-  }
-};
-
-template <>
-struct Rows<chairside::PaperSheet> {
-  static constexpr std::string_view table = "paper_sheet";
-  static constexpr std::string_view columns = "child, day, number, checker";
-  static void write(RowWriter& row, const chairside::PaperSheet& p) {
-    row << p.child << p.day << p.number << p.checker;
-  }
-  static chairside::PaperSheet read(RowReader& row) {
-    return {.child = row, .day = row, .number = row, .checker = row};
   }
 };
 

@@ -1,3 +1,4 @@
+#include "store/authorization_rows.h"
 #include "store/book_file.h"
 #include "store/book_queries.h"
 #include "store/chairside_rows.h"
