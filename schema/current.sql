@@ -156,6 +156,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
+CREATE TRIGGER issued_report_kind BEFORE INSERT ON issued_report
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'issued_report'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in issued_report'); END;
+
+CREATE TRIGGER issued_report_no_delete BEFORE DELETE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
+CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
 CREATE TRIGGER letter_kind BEFORE INSERT ON letter
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'letter'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
@@ -245,6 +255,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
 
 CREATE TRIGGER paper_count_no_update BEFORE UPDATE ON paper_count
 BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
+
+CREATE TRIGGER paper_sheet_kind BEFORE INSERT ON paper_sheet
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'paper_sheet'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_sheet'); END;
+
+CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
+
+CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
 CREATE TRIGGER placement_kind BEFORE INSERT ON placement
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'placement'
@@ -622,6 +642,18 @@ CREATE TABLE incident (
   settled INTEGER NOT NULL CHECK (settled IN (0, 1))
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE issued_report (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  report TEXT NOT NULL CHECK (report <> ''),
+  choice TEXT NOT NULL,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  issued TEXT NOT NULL CHECK (issued IS date(issued)),
+  figures TEXT NOT NULL,
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  release TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE letter (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   child BLOB NOT NULL REFERENCES entry (id),
@@ -729,6 +761,14 @@ CREATE TABLE paper_count (
   handed INTEGER NOT NULL CHECK (handed >= 0),
   shredded INTEGER NOT NULL CHECK (shredded >= 0),
   reason TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE paper_sheet (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  number TEXT NOT NULL CHECK (number <> ''),
+  checker BLOB NOT NULL REFERENCES entry (id)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE placement (
@@ -1005,6 +1045,8 @@ CREATE INDEX incident_child ON incident (child) WHERE child IS NOT NULL;
 
 CREATE INDEX incident_day ON incident (day);
 
+CREATE INDEX issued_report_term ON issued_report (term);
+
 CREATE INDEX letter_child ON letter (child);
 
 CREATE INDEX letter_day ON letter (day);
@@ -1020,6 +1062,10 @@ CREATE INDEX merge_answer_day ON merge_answer (day);
 CREATE INDEX meter_reading_light ON meter_reading (light);
 
 CREATE INDEX paper_count_day ON paper_count (day);
+
+CREATE INDEX paper_sheet_child ON paper_sheet (child);
+
+CREATE INDEX paper_sheet_day ON paper_sheet (day);
 
 CREATE INDEX placement_child ON placement (child);
 

@@ -2,6 +2,7 @@
 #include "reports/funder_figures.h"
 #include "reports/funder_referrals.h"
 #include "reports/funder_report.h"
+#include "reports/incident_counts.h"
 #include "reports/referral_report.h"
 
 namespace gk::reports {
@@ -45,14 +46,24 @@ void addShare(Summary& summary, const std::string& name, const std::string& part
   summary.share(name, part, whole, shareOf(part, whole));
 }
 
+/// Of every sort together: one sort of one school is soon one child.
+std::string incidents(const TermRecords& records, const SuppressionRule& rule) {
+  int count = 0;
+  for (const auto& one : incidentCounts(records.incidents))
+    count += one.count;
+  const bool isSmall = count > 0 && count < rule.threshold();
+  return shownCount(count, isSmall ? Showing::fewer : Showing::number, rule);
+}
+
 void addWork(Summary& summary, const TermRecords& records, const TermTotals& totals,
-             const std::string& screened) {
+             const std::string& screened, const SuppressionRule& rule) {
   summary.begin("Schools and days");
   summary.figure("Schools", number(static_cast<int>(totals.schools.size())));
   summary.figure("Clinic days held", number(totals.total.days));
   // Children a day times days is the number of children.
   summary.figure("Children screened a day",
                  hidesIn({screened}) ? "withheld" : number(totals.total.childrenPerDay(), 1));
+  summary.figure("Incidents written down", incidents(records, rule));
   summary.figure("Material lots set aside", number(lotsSetAside(records)));
 }
 
@@ -165,7 +176,7 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
               methods(totals, rule)};
   const auto screened = totalUnder(tables[0], "Screened");
   Summary summary(table);
-  addWork(summary, records, totals, screened);
+  addWork(summary, records, totals, screened, rule);
   addParticipation(summary, totals, tables[0]);
   addHealth(summary, tables[2]);
   addServices(summary, totals, tables[1], screened);

@@ -73,6 +73,20 @@ const std::vector<std::string>& figure(const Table& table, const std::string& na
 
 } // namespace
 
+TEST_CASE("a funder's summary counts incidents together and hides few of them") {
+  const auto told = [](int count) {
+    auto term = twoSchools(0);
+    const auto day = term.day(term.school("Fennel Ridge Elementary", 90), "2026-10-07");
+    for (int i = 0; i < count; ++i)
+      term.records.incidents.push_back(term.make.row(followup::Incident{
+          .day = day, .type = followup::IncidentType::fall, .done = "helped up"}));
+    return figure(made(ReportKind::funder, term).front(), "Incidents written down").at(2);
+  };
+  CHECK(told(0) == "0");
+  CHECK(told(3) == "fewer than 10");
+  CHECK(told(12) == "12");
+}
+
 TEST_CASE("a funder's annex has every part") {
   const auto tables = annex(twoSchools(0));
   for (const auto* part : {"Report to funder", "Participation: ", "Findings", "Services",

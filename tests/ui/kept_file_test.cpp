@@ -22,7 +22,7 @@ ui::Habits odd() {
   habits.strip = ui::Side::left;
   habits.order = ui::WorkOrder::quadrants;
   habits.look = {ui::Scheme::highContrast, 150};
-  habits.paper = ui::Paper::a4;
+  habits.paper = ui::PaperSize::a4;
   return habits;
 }
 
@@ -124,14 +124,14 @@ TEST_CASE("Settings are chosen on the laptop's page and kept through a restart")
   side.setFocus();
   press(*desk.window, Qt::Key_Home);
   CHECK(desk.window->book()->acting().habits().strip == ui::Side::left);
-  CHECK(desk.window->book()->acting().habits().paper == ui::Paper::letter);
+  CHECK(desk.window->book()->acting().habits().paper == ui::PaperSize::letter);
   part<QComboBox>(*desk.window, u"paper"_s).setFocus();
   press(*desk.window, Qt::Key_End);
   desk.window.reset();
   desk.openAndUnlock();
   CHECK(desk.window->book()->acting().habits().volume == 0);
   CHECK(desk.window->book()->acting().habits().strip == ui::Side::left);
-  CHECK(desk.window->book()->acting().habits().paper == ui::Paper::a4);
+  CHECK(desk.window->book()->acting().habits().paper == ui::PaperSize::a4);
 }
 
 TEST_CASE("A window opens on damaged settings and says it in its strip") {

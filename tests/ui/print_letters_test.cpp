@@ -11,14 +11,14 @@
 using namespace gk;
 using namespace gk::test;
 using namespace Qt::Literals::StringLiterals;
-using ui::Paper;
+using ui::PaperSize;
 
 namespace {
 
 constexpr int dots = 2; // a point
 
 template <class Thing>
-QImage picture(const Thing& thing, int page = 0, Paper paper = Paper::letter) {
+QImage picture(const Thing& thing, int page = 0, PaperSize paper = PaperSize::letter) {
   const auto size = ui::sizeOf(paper);
   QImage image(static_cast<int>(size.width()) * dots, static_cast<int>(size.height()) * dots,
                QImage::Format_RGB32);
@@ -51,7 +51,7 @@ bool isGrey(const QImage& image) {
   return true;
 }
 
-const ui::LetterSheet letterPaper = ui::letterSheet(Paper::letter);
+const ui::LetterSheet letterPaper = ui::letterSheet(PaperSize::letter);
 constexpr double margin = ui::LetterSheet::margin;
 const QRectF address(0, 0, letterPaper.width, letterPaper.firstFold() - 2);
 
@@ -85,7 +85,7 @@ reports::UrgentForm form() {
 
 TEST_CASE("every letter stands on one sheet of either paper in both languages, nothing cut off") {
   const auto templates = shippedLetters();
-  for (const auto paper : {Paper::letter, Paper::a4})
+  for (const auto paper : {PaperSize::letter, PaperSize::a4})
     for (const auto& sample : letterSamples()) {
       for (const auto* language : {"English", "Spanish"}) {
         INFO(sample.name << " " << language << " " << base::nameOf(paper));
@@ -103,9 +103,9 @@ TEST_CASE("every letter stands on one sheet of either paper in both languages, n
 }
 
 TEST_CASE("a laptop prints on what is sold where it is until somebody chooses") {
-  CHECK(ui::usualPaper(QLocale(QLocale::English, QLocale::UnitedStates)) == Paper::letter);
-  CHECK(ui::usualPaper(QLocale(QLocale::German, QLocale::Germany)) == Paper::a4);
-  CHECK(ui::usualPaper(QLocale::c()) == Paper::letter);
+  CHECK(ui::usualPaper(QLocale(QLocale::English, QLocale::UnitedStates)) == PaperSize::letter);
+  CHECK(ui::usualPaper(QLocale(QLocale::German, QLocale::Germany)) == PaperSize::a4);
+  CHECK(ui::usualPaper(QLocale::c()) == PaperSize::letter);
 }
 
 TEST_CASE("only the name and the room can be read on the folded letter") {
@@ -124,7 +124,7 @@ TEST_CASE("a day's letters are one PDF with a sheet for each child") {
   for (const auto& sample : letterSamples())
     letters.push_back(written(templates, sample, "English"));
   const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
-    ui::printLetters(device, letters, Paper::letter);
+    ui::printLetters(device, letters, PaperSize::letter);
   });
   CHECK(pdf.startsWith("%PDF-"));
   CHECK(pagesIn(pdf) == static_cast<qsizetype>(letters.size()));
@@ -134,12 +134,12 @@ TEST_CASE("a letter that a program made too long goes on on a second sheet of it
   auto letter = written(shippedLetters(), sampleCalled("sealed"), "English");
   for (int i = 0; i < 30; ++i)
     letter.parts.push_back({reports::LetterBlock::paragraph, "One more line of advice."});
-  CHECK(ui::pagesOf(letter, Paper::letter) == 2);
+  CHECK(ui::pagesOf(letter, PaperSize::letter) == 2);
   const auto second = picture(letter, 1);
   CHECK_FALSE(ink(second, body).isEmpty());
   CHECK(ink(second, address).height() > 20); // the name stands on it too
   const auto pdf = ui::asPdf(u"letters"_s, [&](QPagedPaintDevice& device) {
-    ui::printLetters(device, {letter}, Paper::letter);
+    ui::printLetters(device, {letter}, PaperSize::letter);
   });
   CHECK(pagesIn(pdf) == 2);
 }
@@ -159,7 +159,7 @@ TEST_CASE("a letter that runs from right to left begins at the right") {
 }
 
 TEST_CASE("the nurse's sheet stands on one page with lines to write on", "[case-81]") {
-  for (const auto paper : {Paper::letter, Paper::a4}) {
+  for (const auto paper : {PaperSize::letter, PaperSize::a4}) {
     CHECK(ui::pagesOf(form(), paper) == 1);
     const auto sheet = picture(form(), 0, paper);
     CHECK(isGrey(sheet));

@@ -136,7 +136,7 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
 }
 
 TEST_CASE("The last row of a table and its notes do not stand alone on a sheet") {
-  for (const auto paper : {ui::Paper::letter, ui::Paper::a4})
+  for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4})
     for (std::size_t rows = 25; rows < 60; ++rows) {
       auto on = foot;
       on.paper = paper;
@@ -151,7 +151,7 @@ TEST_CASE("The last row of a table and its notes do not stand alone on a sheet")
 
 TEST_CASE("A report is laid on either paper and nothing leaves the sheet") {
   auto on = foot;
-  on.paper = ui::Paper::a4;
+  on.paper = ui::PaperSize::a4;
   const ReportSheets upright("Narrow", {wide(4, 90, "Count")}, on);
   CHECK(upright.size() == QSizeF(595, 842));
   staysInside(upright);
@@ -208,7 +208,7 @@ TEST_CASE("The county's summary for its funder is one grey sheet of either paper
       u"Key figures, Participation, children, Screened, of consented: 97.0 -> 97.1; "_s.repeated(
           4) +
       u"and 5 more"_s;
-  for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+  for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4}) {
     on.paper = paper;
     INFO(base::nameOf(paper));
     const ReportSheets sheets(reports::reportTitle(ReportKind::funder, records), tables, on);
@@ -244,7 +244,7 @@ TEST_CASE("Every report of a logbook as a PDF", "[.pdf]") {
   must(session.unlock(passphrase));
   const auto write = [&](const QString& name, const std::string& title,
                          const std::vector<Table>& tables) {
-    for (const auto paper : {ui::Paper::letter, ui::Paper::a4}) {
+    for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4}) {
       auto on = foot;
       on.paper = paper;
       QFile file(folder + u'/' + name + u'-' + ui::toQt(base::nameOf(paper)) + u".pdf"_s);

@@ -91,7 +91,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   for (const auto percent : percents)
     sizes += u"%1 %"_s.arg(percent);
   text_ = choice(form, u"Si&ze of letters"_s, u"textSize"_s, sizes);
-  paper_ = choice(form, u"Pape&r"_s, u"paper"_s, names<Paper>());
+  paper_ = choice(form, u"Pape&r"_s, u"paper"_s, names<PaperSize>());
 
   connect(teachButton_, &QPushButton::clicked, this, [this] { teach(true); });
   connect(forget_, &QPushButton::clicked, this, [this] {
@@ -194,7 +194,7 @@ void LaptopPage::choose() {
   habits.order = static_cast<WorkOrder>(order_->currentIndex());
   habits.look = {static_cast<Scheme>(colours_->currentIndex()),
                  percents[static_cast<std::size_t>(text_->currentIndex())]};
-  habits.paper = static_cast<Paper>(paper_->currentIndex());
+  habits.paper = static_cast<PaperSize>(paper_->currentIndex());
   context().acting.keep(habits);
 }
 

@@ -34,7 +34,7 @@ class LettersDesk {
   base::Result<QString> printAgain(const Letters& letters);
   base::Result<QString> note(const Letters& letters, followup::LetterState to);
   base::Result<QString> printForms(bool onPaper);
-  [[nodiscard]] Paper paper() const { return context_.acting.habits().paper; }
+  [[nodiscard]] PaperSize paper() const { return context_.acting.habits().paper; }
 
   Context& context_;
   roster::DayId day_;

@@ -30,7 +30,7 @@ struct Habits {
   Side strip = Side::right;
   WorkOrder order = WorkOrder::halves;
   Look look{};
-  Paper paper = usualPaper(); ///< of letters, sheets and reports
+  PaperSize paper = usualPaper(); ///< of letters, sheets and reports
   bool operator==(const Habits&) const = default;
 };
 

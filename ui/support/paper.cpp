@@ -16,26 +16,26 @@ constexpr std::array letterCountries{
     QLocale::ElSalvador,   QLocale::Guatemala,    QLocale::Nicaragua, QLocale::Panama,
     QLocale::Philippines,  QLocale::PuertoRico,   QLocale::Venezuela};
 
-QPageSize pageSize(Paper paper) {
-  return QPageSize(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter);
+QPageSize pageSize(PaperSize paper) {
+  return QPageSize(paper == PaperSize::a4 ? QPageSize::A4 : QPageSize::Letter);
 }
 
 } // namespace
 
-QSizeF sizeOf(Paper paper) {
+QSizeF sizeOf(PaperSize paper) {
   return pageSize(paper).sizePoints();
 }
 
-QPageLayout pageOf(Paper paper, QPageLayout::Orientation orientation) {
+QPageLayout pageOf(PaperSize paper, QPageLayout::Orientation orientation) {
   QPageLayout layout(pageSize(paper), orientation, QMarginsF());
   layout.setMode(QPageLayout::FullPageMode);
   return layout;
 }
 
-Paper usualPaper(const QLocale& locale) {
+PaperSize usualPaper(const QLocale& locale) {
   const auto isLetter =
       std::ranges::find(letterCountries, locale.territory()) != letterCountries.end();
-  return isLetter ? Paper::letter : Paper::a4;
+  return isLetter ? PaperSize::letter : PaperSize::a4;
 }
 
 } // namespace gk::ui

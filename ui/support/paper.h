@@ -9,19 +9,19 @@
 namespace gk::ui {
 
 /// What this laptop prints on.
-enum class Paper { letter, a4 };
+enum class PaperSize { letter, a4 };
 
 /// An upright sheet of it, in points.
-QSizeF sizeOf(Paper paper);
+QSizeF sizeOf(PaperSize paper);
 
 /// The whole sheet, without margins of the device's own.
-QPageLayout pageOf(Paper paper, QPageLayout::Orientation orientation = QPageLayout::Portrait);
+QPageLayout pageOf(PaperSize paper, QPageLayout::Orientation orientation = QPageLayout::Portrait);
 
 /// What is sold where the locale is; Letter where it names no country.
-Paper usualPaper(const QLocale& locale = QLocale());
+PaperSize usualPaper(const QLocale& locale = QLocale());
 
 } // namespace gk::ui
 
 template <>
 inline constexpr auto
-    gk::base::enumNames<gk::ui::Paper> = std::to_array<std::string_view>({"letter", "A4"});
+    gk::base::enumNames<gk::ui::PaperSize> = std::to_array<std::string_view>({"letter", "A4"});

@@ -112,7 +112,7 @@ void drawAddress(QPainter& painter, const LetterSheet& sheet, const reports::Let
 
 /// Every page of every one, a fresh sheet each time.
 template <class Thing>
-void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, Paper paper) {
+void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, PaperSize paper) {
   device.setPageLayout(pageOf(paper));
   QPainter painter(&device);
   if (!painter.isActive()) return;
@@ -130,12 +130,12 @@ void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, Paper
 
 } // namespace
 
-LetterSheet letterSheet(Paper paper) {
+LetterSheet letterSheet(PaperSize paper) {
   const auto size = sizeOf(paper);
   return {size.width(), size.height()};
 }
 
-void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper, int page) {
+void paintPage(QPainter& painter, const reports::LetterText& letter, PaperSize paper, int page) {
   const auto sheet = letterSheet(paper);
   const auto document = documentOf(letter, sheet);
   painter.setPen(Qt::black);
@@ -145,7 +145,7 @@ void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper
            toQt(letter.header.pageWords(page + 1, document->pageCount())), letter.rightToLeft);
 }
 
-void paintPage(QPainter& painter, const reports::UrgentForm& form, Paper paper, int page) {
+void paintPage(QPainter& painter, const reports::UrgentForm& form, PaperSize paper, int page) {
   const auto sheet = letterSheet(paper);
   const auto document = documentOf(form, sheet);
   painter.setPen(Qt::black);
@@ -155,20 +155,20 @@ void paintPage(QPainter& painter, const reports::UrgentForm& form, Paper paper, 
 }
 
 void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
-                  Paper paper) {
+                  PaperSize paper) {
   printAll(device, letters, paper);
 }
 
 void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
-                Paper paper) {
+                PaperSize paper) {
   printAll(device, forms, paper);
 }
 
-int pagesOf(const reports::LetterText& letter, Paper paper) {
+int pagesOf(const reports::LetterText& letter, PaperSize paper) {
   return documentOf(letter, letterSheet(paper))->pageCount();
 }
 
-int pagesOf(const reports::UrgentForm& form, Paper paper) {
+int pagesOf(const reports::UrgentForm& form, PaperSize paper) {
   return documentOf(form, letterSheet(paper))->pageCount();
 }
 

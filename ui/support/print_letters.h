@@ -28,23 +28,23 @@ struct LetterSheet {
   [[nodiscard]] double textTop() const { return firstFold() + 16; }
   [[nodiscard]] double footTop() const { return height - 40; }
 };
-LetterSheet letterSheet(Paper paper);
+LetterSheet letterSheet(PaperSize paper);
 
 /// Each letter begins on a sheet of its own; the foot of each page has the child's name, the day
 /// and "page 1 of 1". Sets the paper of `device`.
 void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
-                  Paper paper);
+                  PaperSize paper);
 /// As above, for the nurse's sheets: not folded, one child a sheet.
 void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
-                Paper paper);
+                PaperSize paper);
 
 /// One page of it, from 0, on any painter whose unit is a point from the corner of the sheet.
-void paintPage(QPainter& painter, const reports::LetterText& letter, Paper paper, int page);
-void paintPage(QPainter& painter, const reports::UrgentForm& form, Paper paper, int page);
+void paintPage(QPainter& painter, const reports::LetterText& letter, PaperSize paper, int page);
+void paintPage(QPainter& painter, const reports::UrgentForm& form, PaperSize paper, int page);
 
 /// How many pages a letter takes.
-int pagesOf(const reports::LetterText& letter, Paper paper);
-int pagesOf(const reports::UrgentForm& form, Paper paper);
+int pagesOf(const reports::LetterText& letter, PaperSize paper);
+int pagesOf(const reports::UrgentForm& form, PaperSize paper);
 
 /// What `paint` puts on paper, as the bytes of a PDF file.
 QByteArray asPdf(const QString& title, const std::function<void(QPagedPaintDevice&)>& paint);

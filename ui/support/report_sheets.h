@@ -21,7 +21,7 @@ struct ReportFoot {
   QString term;      ///< or the day
   QString printedOn; ///< in words
   QString version;   ///< with what it differs in, whole under the title; may be empty
-  Paper paper = Paper::letter;
+  PaperSize paper = PaperSize::letter;
 };
 
 /// A report on sheets, upright or, for wide tables, on their side. Headings stay with what they
@@ -50,7 +50,7 @@ class ReportSheets {
 
  private:
   class Layout;
-  Paper paper_;
+  PaperSize paper_;
   std::unique_ptr<Layout> layout_;
 };
 
