@@ -18,6 +18,7 @@
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QStackedWidget>
+#include <QTimer>
 
 #include <algorithm>
 
@@ -161,10 +162,17 @@ void ChairPage::refresh() {
     who_->setCard(visit_->file().card);
     map_->setFaces(panel_->faces());
     panel_->refresh(); // the map may have chosen a tooth meanwhile
+    QTimer::singleShot(0, this, &ChairPage::bringInSight); // once it is laid out
   }
   showHeader();
   always_->setActions(alwaysKeys());
   busy_ = false;
+}
+
+void ChairPage::bringInSight() {
+  if (!panel_ || panel_ == identity_) return;
+  if (auto* words = panel_->mustSee())
+    static_cast<QScrollArea&>(around(*panel_)).ensureWidgetVisible(words, 0, 0);
 }
 
 void ChairPage::showHeader() {

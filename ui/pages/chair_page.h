@@ -87,6 +87,7 @@ class ChairPage final : public QWidget {
   void nextTooth();
   void toggleWho();
   void toggleHidden();
+  void bringInSight();
   void showHeader();
   void makeRoomToAsk();
   void endAsking();

@@ -22,6 +22,8 @@ class ChairPanel : public QWidget {
   virtual bool press(const QKeyEvent& event) = 0;
   /// What the mouth map shows at this stage.
   [[nodiscard]] virtual std::vector<TileFace> faces() const { return {}; }
+  /// What has to be in sight now, such as a line to read aloud; none when nothing has.
+  [[nodiscard]] virtual QWidget* mustSee() const { return nullptr; }
   /// The child refuses or is unwell.
   virtual void stopChild() = 0;
   virtual void wet();

@@ -89,6 +89,10 @@ void ScreeningPanel::load() {
   if (const auto first = draft_->nextUnsaid()) visit().map.select(*first);
 }
 
+QWidget* ScreeningPanel::mustSee() const {
+  return pause_->isHidden() ? nullptr : pause_;
+}
+
 std::vector<TileFace> ScreeningPanel::faces() const {
   return facesOf(
       {.notation = visit().notation(),

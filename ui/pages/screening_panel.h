@@ -19,6 +19,7 @@ class ScreeningPanel final : public ChairPanel {
   void refresh() override;
   bool press(const QKeyEvent& event) override { return keys_->press(event); }
   std::vector<TileFace> faces() const override;
+  [[nodiscard]] QWidget* mustSee() const override;
   /// Everything chosen and not begun is left as declined, once a screening is recorded.
   void stopChild() override;
   void addNote() override;

@@ -68,8 +68,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
   });
   connect(&reading_, &QTimer::timeout, this, &BookView::readOn);
   connect(cover_, &CoverPage::passphraseGiven, this, &BookView::unlock);
-  connect(&acting_, &Acting::changed, this,
-          [this] { who_->setText(setupWords(session_, acting_.now())); });
+  connect(&acting_, &Acting::changed, this, &BookView::showWho);
   qApp->installEventFilter(this);
   lock(u"The names are locked"_s);
 }
@@ -190,8 +189,15 @@ void BookView::turnTo(QWidget* page) {
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
+  showWho();
   page->setFocus();
   showRunning();
+}
+
+/// The chair says itself who works there, with what, and needs the room.
+void BookView::showWho() {
+  who_->setText(setupWords(session_, acting_.now()));
+  who_->setVisible(pages_->currentWidget() != chair_ || !acting_.now().author);
 }
 
 void BookView::toChair(roster::ChildId child, roster::DayId day) {
@@ -225,7 +231,7 @@ void BookView::unlock(const QString& passphrase) {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
-  who_->setText(setupWords(session_, acting_.now()));
+  showWho();
   if (isFirst)
     goOn();
   else

@@ -65,6 +65,7 @@ class BookView final : public QWidget {
   void toggleHidden();
   [[nodiscard]] QString runningTimer() const;
   void showRunning();
+  void showWho();
   void scanned(const QString& code);
   /// Asks once a day, before its first child, when the morning's check is not done.
   bool mayBeginDay(roster::DayId day);
