@@ -114,14 +114,14 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   if (const auto added = addReleases(*session, call, *kind, *records, options); !added)
     return added.error();
   const auto made = reports::makeReport(*kind, *records, options);
+  const auto choice = reports::choiceOf(*kind, *records, options);
   const auto ready = session::readyIssue(*session, term->id, std::string(base::nameOf(*kind)),
-                                         reports::choiceOf(*kind, *records, options), made,
-                                         around.clock.now().date());
+                                         choice, made, around.clock.now().date());
   if (!ready) return ready.error();
   auto version = issued(*session, call, *ready);
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
-  const auto title = reports::reportTitle(*kind, *records);
+  const auto title = reports::reportTitle(*kind, *records, choice);
   if (call.wantsJson())
     writeTablesJson(title, *version, made.tables, around.out);
   else if (call.has("--html"))

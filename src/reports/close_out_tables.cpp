@@ -218,6 +218,8 @@ Table stillToSeeTable(const CloseOut& day) {
   Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
   for (const auto& line : day.stillToSee)
     table.rows.push_back({line.shown, line.room});
+  table.notes = {
+      "Whoever has an outcome of today, also absent or not reached, is not in this list."};
   return table;
 }
 

@@ -24,12 +24,18 @@ DayView::DayView(const DayRecords& from, const Names& names)
       fields(from.fields, onDay(from.id)), names_(names), children_(from.children),
       lots_(from.lots), lights_(from.lights), members_(from.members), fieldsById_(from.fields),
       forms_(from.consents), otherDays_(from.seenOnOtherDays.begin(), from.seenOnOtherDays.end()) {
+  std::set<std::string> seen;
+  for (const auto& row : records.children)
+    if (const auto at = names_.find(row.id); at != names_.end() && !seen.insert(at->second).second)
+      namesakes_.insert(at->second);
   findLineUp();
 }
 
 std::string DayView::shown(const roster::ChildId& id) const {
-  if (const auto at = names_.find(id); at != names_.end()) return at->second;
   const auto* known = children_.find(id);
+  if (const auto at = names_.find(id); at != names_.end())
+    return known && namesakes_.contains(at->second) ? at->second + ", " + known->number
+                                                    : at->second;
   return known ? known->number : "child not on the roster";
 }
 

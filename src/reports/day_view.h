@@ -60,6 +60,7 @@ class DayView {
   Lookup<chairside::Field> fieldsById_;
   Forms forms_;
   std::set<roster::ChildId> otherDays_;
+  std::set<std::string> namesakes_; ///< names that two of these children have
   std::vector<roster::ChildId> lineUp_;
   std::vector<roster::ChildId> stillToSee_;
 };

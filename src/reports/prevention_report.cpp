@@ -25,7 +25,7 @@ Cells scenarioRow(const std::string& label, const estimates::AvertedInputs& in,
           share(out.preventedFraction)};
 }
 
-Table scenarioTable(const ScenarioReport& report) {
+Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
   const auto& scenarios = *report.scenarios;
   Table table{"Teeth spared decay in " + std::to_string(report.inputs->years) + " years, " +
                   whole(report.inputs->sealants) + " sealed molars",
@@ -40,7 +40,8 @@ Table scenarioTable(const ScenarioReport& report) {
               {},
               {}};
   table.rows = {scenarioRow("Low", scenarios.lowInputs, scenarios.low),
-                scenarioRow("As measured", *report.inputs, *report.estimate),
+                scenarioRow(isAssumed ? "With your figures" : "As measured", *report.inputs,
+                            *report.estimate),
                 scenarioRow("High", scenarios.highInputs, scenarios.high)};
   table.rows.front()[6] = nothing; // scenarios have no range of their own
   table.rows.back()[6] = nothing;
@@ -106,7 +107,8 @@ std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& what
                                 totals.attackRate, totals.retention.total.whole95, whatIf);
   if (!report.scenarios)
     return {{"Teeth spared decay", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
-  std::vector<Table> tables{scenarioTable(report), tornadoTable(report)};
+  std::vector<Table> tables{scenarioTable(report, whatIf.attackRate || whatIf.retentionYearOne),
+                            tornadoTable(report)};
   if (report.money) tables.push_back(moneyTable(*report.money, whatIf));
   return tables;
 }

@@ -89,12 +89,12 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
   return kind == ReportKind::prevention ? whatIfWords(options.whatIf) : std::string();
 }
 
-std::string reportTitle(ReportKind kind, const TermRecords& records) {
+std::string reportTitle(ReportKind kind, const TermRecords& records, const std::string& choice) {
   if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
   std::string name(base::nameOf(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
-  return name + ": " + records.term.name;
+  return name + ": " + records.term.name + (choice.empty() ? "" : ", " + choice);
 }
 
 } // namespace gk::reports

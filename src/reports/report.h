@@ -52,8 +52,9 @@ std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
 /// CL", "lot RF-2609". Empty when nothing was.
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options);
 
-/// "Retention: Autumn 2026", "Funder's summary: Autumn 2026".
-std::string reportTitle(ReportKind kind, const TermRecords& records);
+/// "Retention: Autumn 2026, school CL", "Funder's summary: Autumn 2026". `choice` as `choiceOf`.
+std::string reportTitle(ReportKind kind, const TermRecords& records,
+                        const std::string& choice = {});
 
 } // namespace gk::reports
 

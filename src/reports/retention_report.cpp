@@ -89,7 +89,8 @@ std::vector<Table> retentionReport(const TermRecords& records,
   const RetentionFacts facts(records, options.comparison.retention);
   Choice choice;
   if (options.school) choice.of(Factor::school) = facts.codeOf(*options.school);
-  const auto schools = compareFactor(facts, Factor::school, choice, options.comparison);
+  // One school is compared with the others, never with itself.
+  const auto schools = compareFactor(facts, Factor::school, Choice{}, options.comparison);
   auto worst = options.curve;
   worst.ends = estimates::EndReading::failedByThen;
   worst.replicates = 0;

@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <set>
 
 using namespace gk;
 using namespace gk::chairside;
@@ -122,6 +123,20 @@ TEST_CASE("a child withdrawn on an earlier date is not asked for") {
   const auto out = day.closeOut();
   CHECK(out.lines.empty());
   CHECK(out.mayClose());
+}
+
+TEST_CASE("two children of one name are told apart by their numbers") {
+  SampleDay day;
+  sealedChild(day, "Osei Brackwater");
+  sealedChild(day, "Osei Brackwater");
+  sealedChild(day, "Mina Tolliver-Reed");
+  const auto out = day.closeOut();
+  REQUIRE(out.lines.size() == 3);
+  std::set<std::string> shown;
+  for (const auto& line : out.lines)
+    shown.insert(line.shown);
+  CHECK(shown.size() == 3);
+  CHECK(shown.contains("Mina Tolliver-Reed"));
 }
 
 TEST_CASE("children still to be seen block the last day of a school only") {

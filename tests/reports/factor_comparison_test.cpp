@@ -165,3 +165,15 @@ TEST_CASE("A cohort nobody has checked gives a report without a figure and witho
   for (const auto& table : retentionReport(bare.records))
     CHECK(table.rows.size() <= 1);
 }
+
+TEST_CASE("A report of one school still compares it with all the others") {
+  Checked term;
+  for (int i = 0; i < 40; ++i)
+    term.one(16, i % 4 ? Held::whole : Held::lost);
+  const auto elsewhere = term.school("Dunlin Marsh School (K-8)", 60);
+  term.place(term.child(elsewhere), term.day(elsewhere, "2025-10-07"), 16);
+  const auto all = retentionReport(term.records);
+  const auto one = retentionReport(term.records, {.school = term.here});
+  CHECK(all.front().rows.size() == 2);
+  CHECK(one.front() == all.front());
+}

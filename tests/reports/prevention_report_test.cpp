@@ -53,6 +53,20 @@ TEST_CASE("Low, measured and high scenarios lie in that order and hold the input
   REQUIRE(report.estimate->interval);
 }
 
+TEST_CASE("What a manager typed is not called measured") {
+  test::SampleTerm term;
+  const auto totals = term.totals();
+  const auto labelOf = [&](const WhatIf& whatIf) {
+    auto with = totals;
+    with.total.firstMolars = 100;
+    with.attackRate = measuredAttack();
+    with.retention.total.whole95 = measuredRetention();
+    return preventionReport(with, whatIf).front().rows.at(1).front();
+  };
+  CHECK(labelOf({}) == "As measured");
+  CHECK(labelOf({.retentionYearOne = .9}) == "With your figures");
+}
+
 TEST_CASE("Money is there when both amounts are given and not else") {
   WhatIf whatIf;
   whatIf.programCost = 21'000;

@@ -49,6 +49,8 @@ TEST_CASE("The dentist is called, one key records it, and undo takes it back", "
   chair.seat(chair.mina);
   chair.screenFour();
   chair.press(Qt::Key_Y);
+  CHECK(chair.text("askQuestion").contains(u"lower right first molar, 30"_s)); // said aloud
+  chair.press(Qt::Key_Return);
   CHECK_FALSE(chair.text("fieldTeeth").contains(u"NOT AUTHORIZED"_s));
   CHECK(chair.text("fieldTeeth").contains(u"Lower right first molar, 30"_s));
   const auto rows = must(chair.clinic.session.authorizations(chair.mina));
@@ -61,6 +63,7 @@ TEST_CASE("The dentist is called, one key records it, and undo takes it back", "
   CHECK(chair.text("fieldTeeth").contains(u"NOT AUTHORIZED"_s));
   CHECK(must(chair.clinic.session.authorizations(chair.mina)).size() == 1);
   chair.press(Qt::Key_Y);
+  chair.press(Qt::Key_Return);
   chair.sealHalf();
   chair.sealHalf();
   REQUIRE(chair.shows("finishPanel"));

@@ -156,8 +156,8 @@ TEST_CASE("A rosin stop forbids that varnish and no other", "[case-48]") {
   chair.press("ZDDDD444");
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("finishPanel"));
+  CHECK(chair.text("finishState").contains(u"STOP: rosin reaction"_s)); // before it is on the teeth
   chair.press("V");
-  CHECK(chair.message().contains(u"STOP: rosin reaction"_s));
   CHECK(must(chair.clinic.session.dayRecords(chair.clinic.day)).varnishes.empty());
   chair.press("L");
   CHECK(chair.text("askQuestion").contains(u"1 left out"_s));

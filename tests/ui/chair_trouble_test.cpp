@@ -1,4 +1,7 @@
 #include "chair_fixture.h"
+#include "ui/widgets/ask_bar.h"
+
+#include <QKeyEvent>
 
 using namespace gk;
 using chairside::Attempt;
@@ -126,7 +129,9 @@ TEST_CASE("A light that dies at 11 of 20 seconds leaves an interrupted cure and 
   chair.run(11);
   chair.press(Qt::Key_Escape);
   CHECK(chair.text("askQuestion").startsWith(QStringLiteral("The cure stopped at 11.0 s of 20 s")));
-  chair.press(Qt::Key_Return);
+  const auto answer = GENERATE(Qt::Key_Return, Qt::Key_Escape); // left unanswered it was no less so
+  chair.press(answer);
+  CHECK(chair.shows("fieldPanel"));
   for (int exposure = 0; exposure < 4; ++exposure)
     chair.cure();
   chair.press("55");
@@ -256,6 +261,38 @@ TEST_CASE("A parked child goes on at the same step after saying the name again")
   chair.press(Qt::Key_1);
   chair.press(Qt::Key_Return);
   CHECK(chair.text("fieldTitle").contains(QStringLiteral("FLOW")));
+}
+
+TEST_CASE("A child who was parked is asked for the name also when nobody sat there since") {
+  test::Chair chair;
+  const auto child = chair.clinic.child("Mina");
+  chair.seat(child);
+  chair.screenFour();
+  chair.press("P");
+  REQUIRE(chair.page->take(child, chair.clinic.day));
+  CHECK(chair.shows("identityPanel"));
+  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_Return);
+  CHECK(chair.shows("fieldPanel"));
+}
+
+TEST_CASE("The arrows move the marked answer of a question and Enter gives it") {
+  ui::AskBar ask;
+  int given = -1;
+  bool left = false;
+  ask.choose(
+      QStringLiteral("Which?"), {QStringLiteral("a"), QStringLiteral("b"), QStringLiteral("c")},
+      [&](int option) { given = option; }, [&] { left = true; });
+  for (const auto key : {Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Up, Qt::Key_Return})
+    ask.press(QKeyEvent(QEvent::KeyPress, key, Qt::NoModifier));
+  CHECK(given == 1);
+  CHECK_FALSE(left);
+  ask.choose(
+      QStringLiteral("Which?"), {QStringLiteral("a")}, [&](int option) { given = option; },
+      [&] { left = true; });
+  ask.press(QKeyEvent(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier));
+  CHECK(given == 1);
+  CHECK(left);
 }
 
 TEST_CASE("A child in the chair is not replaced without being asked about") {

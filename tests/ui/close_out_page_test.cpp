@@ -14,6 +14,7 @@ constexpr int toMend = 1;
 constexpr int mergeQuestions = 2;
 constexpr int urgentCalls = 3;
 constexpr int letters = 9;
+constexpr int referrals = 10;
 
 /// The close-out, driven by keys.
 class CloseOut : public Desk {
@@ -161,6 +162,16 @@ TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
   // Within 48 hours: Seal America, step 9.
   CHECK(records.referrals.front().value.due.iso() == "2026-11-19");
   CHECK(records.referrals.front().value.to == followup::ReferredTo::emergency);
+
+  desk.choose(referrals);
+  desk.prompter.choices = {static_cast<int>(followup::ReferralState::treatedComplete)};
+  desk.prompter.texts = {u"dentist"_s};
+  press(desk.page, Qt::Key_Return);
+  press(desk.page, Qt::Key_Return); // Enter on the line says what became of it
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.prompter.asked.last().contains(u"Who said so"_s));
+  CHECK(must(desk.clinic.session.dayRecords(desk.clinic.day)).referrals.front().value.state ==
+        followup::ReferralState::treatedComplete);
 }
 
 TEST_CASE("The report is saved whole by the ending of its name") {

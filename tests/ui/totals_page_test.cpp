@@ -68,6 +68,28 @@ TEST_CASE("From a school to its lights is three steps") {
   CHECK(school != "Total");
   CHECK(desk.table(6).rows.size() == 1); // the one light that was used
   CHECK(desk.table(6).title == "Retention by light, placed at " + school);
+  desk.browser().setFocus();
+  press(desk.page, Qt::Key_Return);
+  press(desk.page, Qt::Key_Return); // the light's name opens its sealants
+  CHECK(desk.browser().section() == 7);
+  CHECK(desk.table(7).rows.size() == 4);
+}
+
+TEST_CASE("A report lets only be chosen what it counts by") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  auto& kind = part<QComboBox>(desk.page, u"totalsKind"_s);
+  const auto& school = part<QComboBox>(desk.page, u"totalsSchool"_s);
+  const auto& grade = part<QComboBox>(desk.page, u"totalsGrade"_s);
+  CHECK((school.isEnabled() && grade.isEnabled()));
+  kind.setFocus();
+  press(desk.page, Qt::Key_Down); // retention
+  desk.wait();
+  CHECK((school.isEnabled() && !grade.isEnabled()));
+  press(desk.page, Qt::Key_Down); // quality
+  desk.wait();
+  CHECK_FALSE((school.isEnabled() || grade.isEnabled()));
 }
 
 TEST_CASE("Another factor is counted anew and the last question alone is answered") {

@@ -43,14 +43,14 @@ std::optional<session::Place> ChairPage::placeOf(roster::ChildId child, roster::
   return place ? std::optional(*place) : std::nullopt;
 }
 
-bool ChairPage::take(roster::ChildId child, roster::DayId day) {
+bool ChairPage::begin(roster::ChildId child, roster::DayId day, bool asksWho) {
   if (visit_->isOn() && visit_->file().child.id == child) return true;
   if (visit_->isOn() && !mayLeave()) return false;
   if (beforeFirst_ && !beforeFirst_(day)) return false;
   const auto place = placeOf(child, day);
   if (!place || !visit_->begin(child, day)) return false;
   day_ = day;
-  seated_ = *place == session::Place::inChair;
+  seated_ = *place == session::Place::inChair && !asksWho;
   editing_ = false;
   for (ChairPanel* panel :
        std::initializer_list<ChairPanel*>{identity_, screening_, recheck_, field_, finish_})
@@ -80,7 +80,7 @@ bool ChairPage::resume(roster::DayId day) {
     emptyChair();
     return false;
   }
-  return take(**child, day);
+  return begin(**child, day, false); // nobody left: the program did
 }
 
 bool ChairPage::park() {

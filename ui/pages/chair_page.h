@@ -35,7 +35,7 @@ class ChairPage final : public QWidget {
   /// Shows who this is; a child who was last in the chair goes on where the visit stood. False when
   /// the child cannot be read, a timer runs for another one, or the one in the chair is to stay;
   /// then nothing changed.
-  bool take(roster::ChildId child, roster::DayId day);
+  bool take(roster::ChildId child, roster::DayId day) { return begin(child, day, true); }
   /// After a start: the child who was in the chair, if any.
   bool resume(roster::DayId day);
   /// The child leaves the chair for now. False while a timer runs.
@@ -87,6 +87,8 @@ class ChairPage final : public QWidget {
   void nextTooth();
   void toggleWho();
   void toggleHidden();
+  /// Who sits down is asked who it is, also one who was parked.
+  bool begin(roster::ChildId child, roster::DayId day, bool asksWho);
   void bringInSight();
   void showHeader();
   void makeRoomToAsk();

@@ -80,6 +80,7 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
       if (section == blockers) return mend(at);
       if (section == questions) return answer(at);
       if (section == papers) return void(countPaper());
+      if (section == referrals) return follow(at);
       if (section == incidents) return Q_EMIT incidentWanted(std::nullopt);
     }
     if (const auto child = childAt(section, row)) Q_EMIT childChosen(*child, *day_);
@@ -270,9 +271,12 @@ bool CloseOutPage::countPaper() {
 void CloseOutPage::outcome() {
   const auto child = wanted();
   if (!child) return;
-  const auto ended = askOutcome(context().prompter, *child, *day_);
+  const auto line = std::ranges::find(sheet_->lines, *child, &reports::ChildLine::child);
+  const auto name = line == sheet_->lines.end() ? u"the child"_s : toQt(line->shown);
+  const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (ended && went(book().endVisit(context().acting.by(), *ended)))
-    Q_EMIT said(u"The outcome is noted."_s);
+    Q_EMIT said(u"%1: %2. Alt+Z on the day board takes it back."_s.arg(
+        name, toQt(base::nameOf(ended->end))));
 }
 
 void CloseOutPage::call() {
@@ -289,6 +293,18 @@ void CloseOutPage::refer() {
   const auto referral = askReferral(context().prompter, *sheet_, *child, *day_);
   if (referral && went(book().enterReferral(context().acting.by(), *referral)))
     Q_EMIT said(u"The referral is made."_s);
+}
+
+void CloseOutPage::follow(std::size_t row) {
+  const auto& line = sheet_->referrals.at(row);
+  const auto records = book().dayRecords(*day_);
+  if (!went(records)) return;
+  const auto made = std::ranges::find_if(records->referrals, [&](const auto& one) {
+    return one.value.child == line.child && one.value.day == *day_ &&
+           one.value.urgency == line.urgency;
+  });
+  if (made != records->referrals.end())
+    noted(followReferral(context(), *made, toQt(line.shown)), u"The referral is followed up."_s);
 }
 
 void CloseOutPage::writeLetters() {

@@ -40,6 +40,7 @@ class CloseOutPage final : public Page {
   void outcome();
   void call();
   void refer();
+  void follow(std::size_t row);
   void writeLetters();
   void sign();
   void save();

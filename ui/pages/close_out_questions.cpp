@@ -53,11 +53,11 @@ std::optional<base::MemberId> chooseSigner(Prompter& prompter, const QString& qu
 
 } // namespace
 
-std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, roster::ChildId child,
-                                                roster::DayId day) {
+std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QString& name,
+                                                roster::ChildId child, roster::DayId day) {
   constexpr std::array ends{DayEnd::absent,    DayEnd::declined, DayEnd::notReached,
                             DayEnd::withdrawn, DayEnd::onHold,   DayEnd::leftSchool};
-  const auto end = chooseNamed<DayEnd>(prompter, u"How did the child's day end?"_s, ends);
+  const auto end = chooseNamed<DayEnd>(prompter, u"How did the day of %1 end?"_s.arg(name), ends);
   if (!end) return std::nullopt;
   return chairside::DayOutcome{child, day, *end, {}};
 }
@@ -89,6 +89,21 @@ std::optional<followup::Referral> askReferral(Prompter& prompter, const reports:
   const auto to = chooseAny<followup::ReferredTo>(prompter, u"Referred to whom?"_s);
   if (!to) return std::nullopt;
   return followup::Referral{child, day, urgency, toStd(words->trimmed()), due, *to};
+}
+
+base::Result<bool> followReferral(Context& context, const base::Recorded<followup::Referral>& old,
+                                  const QString& name) {
+  const auto state = chooseAny<followup::ReferralState>(
+      context.prompter, u"What became of the referral of %1?"_s.arg(name));
+  if (!state) return false;
+  const auto from = context.prompter.text(u"Who said so: parent, dentist, nurse, recheck?"_s, {});
+  if (!from || from->trimmed().isEmpty()) return false;
+  auto referral = old.value;
+  referral.state = *state;
+  const auto noted = context.session.updateReferral(context.acting.by(), old, referral,
+                                                    toStd(u"said by "_s + from->trimmed()));
+  if (!noted) return noted.error();
+  return true;
 }
 
 base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
@@ -128,6 +143,9 @@ std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
   if (!clinical) return std::nullopt;
   auto others = members;
   std::erase_if(others, [&](const auto& member) { return member.id == *clinical; });
+  std::ranges::stable_partition(others, [](const auto& member) {
+    return member.value.role == roster::Role::coordinator; // the usual one first
+  });
   const auto coordinator =
       chooseSigner(prompter, u"Who signs that nothing is missing?"_s, others, on, {Task::sign});
   if (!coordinator) return std::nullopt;

@@ -8,8 +8,8 @@ namespace gk::ui {
 /// What the close-out page asks, each an entry ready to be made; none when the person backed out.
 
 /// Of the outcomes of a child whom nobody treated today.
-std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, roster::ChildId child,
-                                                roster::DayId day);
+std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QString& name,
+                                                roster::ChildId child, roster::DayId day);
 
 std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::ChildId child,
                                                    roster::DayId day);
@@ -17,6 +17,10 @@ std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::C
 /// Urgency and last day as the screening says; `early` where it says nothing.
 std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,
                                               roster::ChildId child, roster::DayId day);
+
+/// What became of a referral, and who said so; false when the person backed out.
+base::Result<bool> followReferral(Context& context, const base::Recorded<followup::Referral>& old,
+                                  const QString& name);
 
 /// Asks why the child's teeth without a reason were not finished, and notes it in the screening
 /// that meant to treat them. False when nothing was noted: backed out, or no screening of the day

@@ -24,22 +24,27 @@ void record(ChairVisit& visit, const base::MemberId& dentist) {
     visit.strip.say(u"The dentist's call is recorded. U takes it back."_s);
 }
 
+/// A yes is for teeth that are said aloud, of a dentist who is named.
 void dentistSaysYes(ChairVisit& visit) {
   std::vector<base::MemberId> dentists;
   QStringList options;
   for (const auto& member : visit.file().members)
     if (chairside::mayAuthorize(member.value, visit.date())) {
       dentists.push_back(member.id);
-      options += toQt(member.value.name);
+      options += toQt(member.value.name) + u" says yes"_s;
     }
-  if (dentists.empty())
+  if (dentists.empty()) {
     visit.strip.say(u"No dentist who may authorize is in this logbook: enter one at the office."_s);
-  else if (dentists.size() == 1)
-    record(visit, dentists.front());
-  else
-    visit.ask.choose(u"Which dentist said yes?"_s, options, [&visit, dentists](int chosen) {
-      record(visit, dentists[static_cast<std::size_t>(chosen)]);
-    });
+    return;
+  }
+  QStringList teeth;
+  for (const auto& [tooth, surfaces] : heldTeeth(visit))
+    teeth +=
+        toQt(tooth.shown(visit.notation())) + u" ("_s + toQt(dentition::words(surfaces)) + u')';
+  visit.ask.choose(u"On the phone: "_s + teeth.join(u"; "_s) + u'?', options,
+                   [&visit, dentists](int chosen) {
+                     record(visit, dentists[static_cast<std::size_t>(chosen)]);
+                   });
 }
 
 void leaveForToday(ChairVisit& visit) {

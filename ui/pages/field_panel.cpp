@@ -173,6 +173,7 @@ void FieldPanel::showSteps() {
   QStringList words;
   for (const auto& [tooth, surfaces] : steps_->next())
     words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
+  visit().timer.setVisible(isTimed); // where nothing is timed the keys have its room
   visit().timer.ready(u"Ready: "_s + toQt(base::nameOf(now)) + u", "_s + words.join(u"; "_s),
                       isTimed ? steps_->target() : base::Seconds{0});
 }
@@ -188,7 +189,9 @@ QString FieldPanel::guidance() const {
   }
   switch (steps_->step()) {
   case Next::etch:
-    return u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
+    return visit().timer.isRunning()
+               ? u"Etching. The clock runs until you say that the rinse begins."_s
+               : u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
   case Next::rinse:
   case Next::dry:
     return isEtched() ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s.arg(

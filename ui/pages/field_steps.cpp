@@ -272,22 +272,24 @@ void FieldSteps::lightStopped() {
   if (!running_ || running_->run.step != Step::cure) return;
   const auto run =
       takeRun(StepResult::interrupted, hasLamp() ? "the light stopped" : "the wait was stopped");
-  visit_.ask.choose(u"The cure stopped at %1 s of %2 s."_s
-                        .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
-                        .arg(run.target->count()),
-                    {u"Cure again in full"_s, u"Take it short"_s}, [this, run](int chosen) {
-                      if (chosen == 0) {
-                        enter(run);
-                        return;
-                      }
-                      visit_.ask.write(u"Why is the short cure enough?"_s, {},
-                                       [this, run](const QString& why) {
-                                         auto taken = run;
-                                         taken.result = StepResult::shortAccepted;
-                                         taken.reason = toStd(why);
-                                         enter(taken);
-                                       });
-                    });
+  // Whoever leaves the question has not taken it short: the seconds are on record either way.
+  const auto stopped = [this, run] { enter(run); };
+  const auto takeShort = [this, run](const QString& why) {
+    auto taken = run;
+    taken.result = StepResult::shortAccepted;
+    taken.reason = toStd(why);
+    enter(taken);
+  };
+  visit_.ask.choose(
+      u"The cure stopped at %1 s of %2 s."_s
+          .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
+          .arg(run.target->count()),
+      {u"Cure again in full"_s, u"Take it short"_s},
+      [this, stopped, takeShort](int chosen) {
+        if (chosen == 0) return stopped();
+        visit_.ask.write(u"Why is the short cure enough?"_s, {}, takeShort, stopped);
+      },
+      stopped);
   Q_EMIT visit_.changed();
 }
 

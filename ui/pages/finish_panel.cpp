@@ -1,5 +1,6 @@
 #include "ui/pages/finish_panel.h"
 
+#include "chairside/allergy.h"
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/support/text.h"
@@ -74,14 +75,15 @@ void FinishPanel::refresh() {
   sealed_->setVisible(!shown.isEmpty());
   const bool varnished = file().varnished;
   const auto* lot = file().lot(visit().setup().varnish);
+  const auto fits = lot ? chairside::checkAllergy(*lot, file().card.flags) : base::Done{};
   const auto proposed = outcome();
   state_->setText(
       (lines.empty() ? QString() : u"Surface wiped: %1\n"_s.arg(wiped_ ? u"YES"_s : u"not yet"_s)) +
       u"Varnish: %1\nOutcome: %2%3"_s.arg(
-          varnished ? u"YES, recorded"_s
-          : !file().card.varnish.allows
-              ? u"NO, "_s + toQt(file().card.varnish.why)
-              : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
+          varnished                     ? u"YES, recorded"_s
+          : !file().card.varnish.allows ? u"NO, "_s + toQt(file().card.varnish.why)
+          : !fits                       ? toQt(fits.error().detail) + u". Another lot: L"_s
+                  : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
           toQt(base::nameOf(proposed.end)).toUpper(),
           proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
   keys_->setActions(
@@ -93,7 +95,7 @@ void FinishPanel::refresh() {
         KeyLook::plain, !lines.empty() && !wiped_},
        {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
         [this] { varnish(session::Confirmed::no); }, KeyLook::plain,
-        !varnished && file().card.varnish.allows},
+        !varnished && file().card.varnish.allows && fits.has_value()},
        {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},

@@ -2,9 +2,7 @@
 
 #include "reports/published.h"
 #include "reports/report_plots.h"
-#include "reports/term_counts.h"
 #include "reports/term_tables.h"
-#include "reports/trace.h"
 #include "session/issues.h"
 #include "ui/models/factor_names.h"
 #include "ui/support/background.h"
@@ -31,12 +29,6 @@ using reports::Factor;
 using reports::ReportKind;
 
 namespace {
-
-/// Of reports::termTables, in their order.
-const QStringList termSections{u"Participation"_s,      u"Services"_s,
-                               u"Findings"_s,           u"Retention by school"_s,
-                               u"Health, not judged"_s, u"Decay spared"_s};
-constexpr int retentionBySchool = 3;
 
 QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWidget* page) {
   auto* pair = new QWidget(page); // so that a row never ends between the words and their box
@@ -111,7 +103,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   const auto chosen = [this] {
     filter();
     if (kind() == ReportKind::retention) countReport();
-    if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections.size()));
+    if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections().size()));
   };
   connect(factor_, &QComboBox::activated, this, chosen);
   for (const auto& [by, box] : filters_)
@@ -192,6 +184,11 @@ void TotalsPage::fillFilters() {
 
 void TotalsPage::countReport() {
   whatIf_->setVisible(kind() == ReportKind::prevention);
+  // What a report leaves out of account cannot be chosen in it.
+  const bool isTerm = kind() == ReportKind::term;
+  factor_->setEnabled(isTerm);
+  for (const auto& [by, box] : filters_)
+    box->setEnabled(isTerm || (by == Factor::school && kind() == ReportKind::retention));
   merge_->setVisible(isForFunder());
   behind_.reset();
   if (!counted_) return;
@@ -245,7 +242,7 @@ void TotalsPage::showTables() {
     return;
   }
   auto tables = tables_;
-  QStringList names = termSections;
+  QStringList names = termSections();
   if (kind() == ReportKind::term) {
     names += u"Retention by factor"_s;
     tables.push_back(*filtered_);
@@ -280,58 +277,6 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
 
 bool TotalsPage::isForFunder() const {
   return kind() == ReportKind::funder || kind() == ReportKind::funderAnnex;
-}
-
-/// From the list of lots or of lights to the teeth of one.
-void TotalsPage::trace(int section, int row) {
-  const auto& tables = browser_->tables();
-  if (section > 1 || !counted_) return;
-  const auto& what =
-      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
-  const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
-                                  : reports::traceLight(*counted_->records, what);
-  if (found) showBehind(found->front());
-}
-
-void TotalsPage::takeCell(int section, int row, int column) {
-  if (kind() == ReportKind::trace) return trace(section, row);
-  if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections.size()))
-    return;
-  const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
-  const auto& heading = table.columns.at(static_cast<std::size_t>(column)).heading;
-  const auto& first = table.rows.at(static_cast<std::size_t>(row)).front();
-  const auto title = heading + ": " + first;
-  auto* schools = filters_.front().second;
-  const bool isFactor = section == static_cast<int>(termSections.size());
-  auto chosen = isFactor ? choice() : reports::Choice{};
-  const auto by = isFactor ? factor() : Factor::school;
-  const auto& labels = counted_->facts.labels(by);
-  const auto label = std::ranges::find(labels, first);
-  if (label != labels.end())
-    chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
-  if (section == retentionBySchool || isFactor) {
-    if (const auto count = reports::sealantCountUnder(heading))
-      return showBehind(reports::sealantsBehind(*counted_->records, names(), counted_->facts,
-                                                chosen, *count, title));
-    if (isFactor) return;
-    schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
-    filter();
-    browser_->choose(static_cast<int>(termSections.size()));
-    return factor_->setFocus();
-  }
-  const auto count = reports::countUnder(heading);
-  if (!count) return;
-  const auto& all = counted_->records->schools;
-  const auto school = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
-  showBehind(reports::childrenBehind(*counted_->records, names(), *count,
-                                     school == all.end() ? std::nullopt : std::optional(school->id),
-                                     title));
-}
-
-void TotalsPage::showBehind(reports::Table rows) {
-  behind_ = std::move(rows);
-  showTables();
-  browser_->choose(static_cast<int>(browser_->tables().size()) - 1);
 }
 
 Factor TotalsPage::factor() const {
@@ -380,13 +325,13 @@ void TotalsPage::save() {
   const auto options = this->options();
   if (!options) return;
   const auto& records = *counted_->records;
+  const auto choice = reports::choiceOf(kind(), records, *options);
   const auto issue = session::readyIssue(book(), records.id, std::string(base::nameOf(kind())),
-                                         reports::choiceOf(kind(), records, *options),
-                                         {tables_, release_}, context().clock.now().date());
+                                         choice, {tables_, release_}, context().clock.now().date());
   if (!went(issue)) return;
   const auto saved =
-      saveReport(context(), {reports::reportTitle(kind(), records), term_->currentText(), tables,
-                             current, toQt(issue->words)});
+      saveReport(context(), {reports::reportTitle(kind(), records, choice), term_->currentText(),
+                             tables, current, toQt(issue->words)});
   if (!went(saved) || !*saved) return;
   if (!went(book().enterIssue(context().acting.by(), issue->record))) return;
   Q_EMIT said(u"Saved as %1%2. %3."_s.arg(

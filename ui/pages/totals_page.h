@@ -44,7 +44,10 @@ class TotalsPage final : public Page {
   void filter();
   void showTables();
   void takeCell(int section, int row, int column);
+  /// Of reports::termTables, in their order.
+  static const QStringList& termSections();
   void trace(int section, int row);
+  void followUp(int section, int row);
   /// For `counted_`; none when the book cannot say, which is then shown.
   [[nodiscard]] std::optional<reports::ReportOptions> options();
   [[nodiscard]] bool isForFunder() const; ///< and so may leave the program

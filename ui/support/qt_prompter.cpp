@@ -3,8 +3,10 @@
 #include "base/contract.h"
 #include "ui/support/text.h"
 
+#include <QApplication>
 #include <QFileDialog>
 #include <QInputDialog>
+#include <QKeyEvent>
 #include <QMessageBox>
 #include <QPrintDialog>
 #include <QPrinter>
@@ -15,6 +17,17 @@ namespace {
 
 const QString title = u"Groovekeeper"_s;
 
+/// While it lives, a key that is held down answers no question that opens under it.
+class NoHeldKeys final : public QObject {
+ public:
+  NoHeldKeys() { qApp->installEventFilter(this); }
+  bool eventFilter(QObject*, QEvent* event) override {
+    if (event->type() != QEvent::KeyPress) return false;
+    const auto* key = static_cast<QKeyEvent*>(event);
+    return key->isAutoRepeat() && (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter);
+  }
+};
+
 std::optional<QString> unlessEmpty(const QString& path) {
   if (path.isEmpty()) return std::nullopt;
   return path;
@@ -23,10 +36,12 @@ std::optional<QString> unlessEmpty(const QString& path) {
 } // namespace
 
 bool QtPrompter::confirm(const QString& question) {
+  const NoHeldKeys guard;
   return QMessageBox::question(parent_, title, question) == QMessageBox::Yes;
 }
 
 std::optional<QString> QtPrompter::text(const QString& question, const QString& suggestion) {
+  const NoHeldKeys guard;
   bool said = false;
   auto answer =
       QInputDialog::getText(parent_, title, question, QLineEdit::Normal, suggestion, &said);
@@ -35,6 +50,7 @@ std::optional<QString> QtPrompter::text(const QString& question, const QString& 
 }
 
 std::optional<int> QtPrompter::choose(const QString& question, const QStringList& options) {
+  const NoHeldKeys guard;
   base::require(!options.isEmpty(), "a choice between nothing");
   bool said = false;
   const auto answer = QInputDialog::getItem(parent_, title, question, options, 0, false, &said);

@@ -36,6 +36,7 @@ QString deskPart() {
          "QTableView, QListWidget { border: 2px solid @edge; gridline-color: @edge; }"
          "QTableView::item:selected, QListWidget::item:selected {"
          " background: @strong; color: @onStrong; }"
+         "QTableView::item:focus { border: 2px dashed @onStrong; }"
          "QTableView { font-size: ~15px; }"
          "QListWidget { padding: 2px; }"
          "QListWidget::item { padding: ~7px ~6px; }"

@@ -10,6 +10,9 @@
 #include <QVBoxLayout>
 #include <QVariant>
 
+#include <algorithm>
+#include <utility>
+
 namespace gk::ui {
 
 namespace {
@@ -43,25 +46,33 @@ void AskBar::open(const QString& question) {
 }
 
 void AskBar::choose(const QString& question, const QStringList& options,
-                    std::function<void(int)> then) {
+                    std::function<void(int)> then, std::function<void()> left) {
   base::require(!options.isEmpty() && options.size() <= 16, "1 to 16 options");
   thenOption_ = std::move(then);
   thenText_ = nullptr;
-  std::vector<KeyAction> actions;
-  for (int option = 0; option < static_cast<int>(options.size()); ++option)
-    actions.push_back({keyOf(option), options[option], u"askOption%1"_s.arg(option + 1),
-                       [this, option] { answer(option); },
-                       option == 0 ? KeyLook::main : KeyLook::plain});
-  options_->setActions(std::move(actions));
+  left_ = std::move(left);
+  labels_ = options;
+  marked_ = 0;
+  showOptions();
   options_->show();
   line_->hide();
   open(question);
 }
 
+void AskBar::showOptions() {
+  std::vector<KeyAction> actions;
+  for (int option = 0; option < static_cast<int>(labels_.size()); ++option)
+    actions.push_back({keyOf(option), labels_[option], u"askOption%1"_s.arg(option + 1),
+                       [this, option] { answer(option); },
+                       option == marked_ ? KeyLook::main : KeyLook::plain});
+  options_->setActions(std::move(actions));
+}
+
 void AskBar::write(const QString& question, const QString& suggestion,
-                   std::function<void(const QString&)> then) {
+                   std::function<void(const QString&)> then, std::function<void()> left) {
   thenText_ = std::move(then);
   thenOption_ = nullptr;
+  left_ = std::move(left);
   options_->hide();
   line_->setText(suggestion);
   line_->selectAll();
@@ -71,10 +82,16 @@ void AskBar::write(const QString& question, const QString& suggestion,
   line_->setFocus();
 }
 
-void AskBar::backOut() {
-  if (!asking_) return;
+void AskBar::close() {
   asking_ = false;
   Q_EMIT closed();
+}
+
+void AskBar::backOut() {
+  if (!asking_) return;
+  const auto left = std::exchange(left_, nullptr);
+  close();
+  if (left) left();
 }
 
 void AskBar::keyPressEvent(QKeyEvent* event) {
@@ -98,7 +115,13 @@ void AskBar::press(const QKeyEvent& event) {
     return;
   }
   if (thenOption_ && enter && !event.isAutoRepeat()) {
-    answer(0);
+    answer(marked_);
+    return;
+  }
+  const int by = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
+  if (thenOption_ && by != 0) {
+    marked_ = std::clamp(marked_ + by, 0, static_cast<int>(labels_.size()) - 1);
+    showOptions();
     return;
   }
   if (thenOption_) options_->press(event);
@@ -106,7 +129,7 @@ void AskBar::press(const QKeyEvent& event) {
 
 void AskBar::answer(int option) {
   const auto then = thenOption_; // answering may ask again
-  backOut();
+  close();
   then(option);
 }
 
@@ -114,7 +137,7 @@ void AskBar::answerText() {
   const auto said = line_->text().trimmed();
   if (said.isEmpty() || !asking_) return;
   const auto then = thenText_;
-  backOut();
+  close();
   then(said);
 }
 

@@ -21,12 +21,13 @@ class AskBar final : public QWidget {
  public:
   explicit AskBar(QWidget* parent = nullptr);
 
-  /// Options get the keys 1 to 9, then A, B, C; Enter is the first. Escape asks no more.
-  /// Precondition: 1 to 16 options.
-  void choose(const QString& question, const QStringList& options, std::function<void(int)> then);
+  /// Options get the keys 1 to 9, then A, B, C; Enter is the marked one, which the arrows move.
+  /// Escape asks no more; then `left` is called. Precondition: 1 to 16 options.
+  void choose(const QString& question, const QStringList& options, std::function<void(int)> then,
+              std::function<void()> left = {});
   /// Enter with an empty line asks on.
   void write(const QString& question, const QString& suggestion,
-             std::function<void(const QString&)> then);
+             std::function<void(const QString&)> then, std::function<void()> left = {});
   void backOut();
 
   /// Words are being written, which nothing may replace.
@@ -47,12 +48,17 @@ class AskBar final : public QWidget {
   void answer(int option);
   void answerText();
   void open(const QString& question);
+  void close();
+  void showOptions();
 
   QLabel* question_;
   KeyBar* options_;
   QLineEdit* line_;
   std::function<void(int)> thenOption_;
   std::function<void(const QString&)> thenText_;
+  std::function<void()> left_;
+  QStringList labels_;
+  int marked_ = 0;
   bool asking_ = false;
 };
 

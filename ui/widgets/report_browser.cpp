@@ -26,7 +26,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
       plot_(new PlotView(this)), model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
-  style::whenDressed(names_, [this] { names_->setFixedWidth(style::px(184)); });
+  style::whenDressed(names_, [this] { names_->setFixedWidth(style::px(216)); });
   names_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   names_->installEventFilter(this);
   table_->setObjectName(u"reportTable"_s);
@@ -158,6 +158,7 @@ bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
     names_->setFocus();
     return true;
   }
+  if (isEnter && static_cast<QKeyEvent*>(event)->isAutoRepeat()) return true; // a key held down
   if (watched == table_ && isEnter && row() >= 0) {
     Q_EMIT taken(section(), row(), table_->currentIndex().column());
     return true;

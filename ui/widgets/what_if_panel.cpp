@@ -33,7 +33,24 @@ WhatIfPanel::WhatIfPanel(QWidget* parent) : QWidget(parent) {
   years_ = field(u"Years"_s, u"whatIfYears"_s, u"9"_s);
   programCost_ = field(u"Program cost"_s, u"whatIfProgramCost"_s, u"none"_s);
   cavityCost_ = field(u"Cost of a cavity"_s, u"whatIfCavityCost"_s, u"none"_s);
+  refused_ = new QLabel(this);
+  refused_->setObjectName(u"whatIfRefused"_s);
+  row->addWidget(refused_);
   row->addStretch(1);
+}
+
+void WhatIfPanel::note() {
+  QStringList names;
+  const std::pair<const QLineEdit*, double> fields[]{{attack_, 100},
+                                                     {retention_, 100},
+                                                     {years_, 100},
+                                                     {programCost_, muchMoney},
+                                                     {cavityCost_, muchMoney}};
+  for (const auto& [field, most] : fields)
+    if (!field->text().trimmed().isEmpty() && !numberIn(*field, 0, most))
+      names += field->accessibleName();
+  refused_->setText(names.isEmpty() ? QString() : u"✖ not used: "_s + names.join(u", "_s));
+  Q_EMIT changed();
 }
 
 QLineEdit* WhatIfPanel::field(const QString& words, const QString& name, const QString& hint) {
@@ -46,7 +63,7 @@ QLineEdit* WhatIfPanel::field(const QString& words, const QString& name, const Q
   label->setBuddy(edit);
   layout()->addWidget(label);
   layout()->addWidget(edit);
-  connect(edit, &QLineEdit::textChanged, this, &WhatIfPanel::changed);
+  connect(edit, &QLineEdit::textChanged, this, &WhatIfPanel::note);
   return edit;
 }
 

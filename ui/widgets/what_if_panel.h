@@ -4,6 +4,7 @@
 
 #include <QWidget>
 
+class QLabel;
 class QLineEdit;
 
 namespace gk::ui {
@@ -23,12 +24,15 @@ class WhatIfPanel final : public QWidget {
 
  private:
   QLineEdit* field(const QString& words, const QString& name, const QString& hint);
+  /// Says what does not count.
+  void note();
 
   QLineEdit* attack_;
   QLineEdit* retention_;
   QLineEdit* years_;
   QLineEdit* programCost_;
   QLineEdit* cavityCost_;
+  QLabel* refused_;
 };
 
 } // namespace gk::ui

@@ -178,7 +178,8 @@ void BookView::connectPage(Page* page) {
 
 void BookView::turnTo(QWidget* page) {
   const auto& day = board_->day();
-  if (page == closeOut_) closeOut_->chooseDay(day ? std::optional(day->id) : std::nullopt);
+  // A day just signed is no longer the open one, and its papers are still to be packed.
+  if (page == closeOut_ && day) closeOut_->chooseDay(day->id);
   if (page == chair_ && day && !chair_->isOccupied()) chair_->openDay(day->id);
   if (page == readiness_) readiness_->chooseDay(day ? std::optional(day->id) : std::nullopt);
   if (page == incident_ && pages_->currentWidget() != incident_) {
@@ -304,7 +305,7 @@ void BookView::hearOn(Speaker& speaker) {
     auto habits = acting_.habits();
     habits.flash = true;
     acting_.keep(habits);
-    warn(u"This laptop has nothing to sound the timer on: it flashes instead."_s);
+    strip_->say(u"This laptop has nothing to sound the timer on: it flashes instead."_s);
   });
 }
 

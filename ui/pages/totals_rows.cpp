@@ -1,0 +1,104 @@
+#include "ui/pages/totals_page.h"
+
+#include "reports/term_counts.h"
+#include "reports/trace.h"
+#include "ui/pages/close_out_questions.h"
+#include "ui/support/text.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QComboBox>
+
+#include <algorithm>
+
+// From a number to the rows behind it.
+namespace gk::ui {
+
+using reports::Factor;
+using reports::ReportKind;
+
+namespace {
+
+constexpr int retentionBySchool = 3;
+
+} // namespace
+
+const QStringList& TotalsPage::termSections() {
+  static const QStringList words{u"Participation"_s,      u"Services"_s,
+                                 u"Findings"_s,           u"Retention by school"_s,
+                                 u"Health, not judged"_s, u"Decay spared"_s};
+  return words;
+}
+
+/// From the list of lots or of lights to the teeth of one.
+void TotalsPage::trace(int section, int row) {
+  const auto& tables = browser_->tables();
+  if (section > 1 || !counted_) return;
+  const auto& what =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
+  const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
+                                  : reports::traceLight(*counted_->records, what);
+  if (found) showBehind(found->front());
+}
+
+/// From the tracker to what became of one referral.
+void TotalsPage::followUp(int section, int row) {
+  if (section != 1 || !counted_) return;
+  const auto& cells = browser_->tables().at(1).rows.at(static_cast<std::size_t>(row));
+  const auto& records = *counted_->records;
+  const auto made = std::ranges::find_if(records.referrals, [&](const auto& one) {
+    const auto child = std::ranges::find(records.children, one.value.child,
+                                         [](const auto& known) { return known.id; });
+    return child != records.children.end() && child->value.number == cells.at(0) &&
+           one.value.due.iso() == cells.at(4);
+  });
+  if (made == records.referrals.end()) return;
+  const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
+  if (went(noted) && *noted) Q_EMIT said(u"The referral is followed up."_s);
+}
+
+void TotalsPage::takeCell(int section, int row, int column) {
+  if (kind() == ReportKind::trace) return trace(section, row);
+  if (kind() == ReportKind::followUp) return followUp(section, row);
+  if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections().size()))
+    return;
+  const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
+  // From the name of a group, its sealants.
+  const bool isName = column == 0 && section == static_cast<int>(termSections().size());
+  const std::string heading =
+      isName ? "Placed" : table.columns.at(static_cast<std::size_t>(column)).heading;
+  const auto& first = table.rows.at(static_cast<std::size_t>(row)).front();
+  const auto title = heading + ": " + first;
+  auto* schools = filters_.front().second;
+  const bool isFactor = section == static_cast<int>(termSections().size());
+  auto chosen = isFactor ? choice() : reports::Choice{};
+  const auto by = isFactor ? factor() : Factor::school;
+  const auto& labels = counted_->facts.labels(by);
+  const auto label = std::ranges::find(labels, first);
+  if (label != labels.end())
+    chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
+  if (section == retentionBySchool || isFactor) {
+    if (const auto count = reports::sealantCountUnder(heading))
+      return showBehind(reports::sealantsBehind(*counted_->records, names(), counted_->facts,
+                                                chosen, *count, title));
+    if (isFactor) return;
+    schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
+    filter();
+    browser_->choose(static_cast<int>(termSections().size()));
+    return factor_->setFocus();
+  }
+  const auto count = reports::countUnder(heading);
+  if (!count) return;
+  const auto& all = counted_->records->schools;
+  const auto school = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
+  showBehind(reports::childrenBehind(*counted_->records, names(), *count,
+                                     school == all.end() ? std::nullopt : std::optional(school->id),
+                                     title));
+}
+
+void TotalsPage::showBehind(reports::Table rows) {
+  behind_ = std::move(rows);
+  showTables();
+  browser_->choose(static_cast<int>(browser_->tables().size()) - 1);
+}
+
+} // namespace gk::ui
