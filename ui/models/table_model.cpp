@@ -48,7 +48,10 @@ QVariant TableModel::headerData(int section, Qt::Orientation orientation, int ro
   const auto& column = table_.columns.at(static_cast<std::size_t>(section));
   if (role == Qt::TextAlignmentRole)
     return QVariant::fromValue(Qt::AlignVCenter | (column.number ? Qt::AlignRight : Qt::AlignLeft));
-  return role == Qt::DisplayRole ? wrappedHeading(toQt(column.heading)) : QVariant();
+  if (role != Qt::DisplayRole) return {};
+  // Words in the last column take what room is left.
+  const bool hasRoom = section + 1 == columnCount() && !column.number;
+  return hasRoom ? toQt(column.heading) : wrappedHeading(toQt(column.heading));
 }
 
 } // namespace gk::ui
