@@ -4,6 +4,8 @@
 
 #include <QObject>
 
+#include <tuple>
+
 namespace gk::ui {
 
 /// The steps on one field of teeth: what a pedal, a "frosty" or a "wet" means now, as verbs of the
@@ -24,7 +26,8 @@ class FieldSteps final : public QObject {
   [[nodiscard]] bool isTogether() const { return together_; }
   /// A timer that the book knows and that runs here no more: interrupted, not cured.
   [[nodiscard]] bool wasInterrupted() const;
-  /// With this light today, on this laptop since it started: eye protection was reminded of.
+  /// This child today with this light, on this laptop since it started: eye protection was reminded
+  /// of. Each child wears its own.
   [[nodiscard]] bool hasCured() const { return cured_ == cureNow(); }
 
   /// Space or the pedal went down. During a cure it does nothing, unless held for a second: then
@@ -51,9 +54,11 @@ class FieldSteps final : public QObject {
   struct Running {
     chairside::StepRun run; ///< all but its result and time
   };
-  using Cured = std::pair<roster::DayId, std::optional<kit::LightId>>;
+  using Cured = std::tuple<roster::DayId, roster::ChildId, std::optional<kit::LightId>>;
 
-  [[nodiscard]] Cured cureNow() const { return {visit_.file().day.id, visit_.setup().light}; }
+  [[nodiscard]] Cured cureNow() const {
+    return {visit_.file().day.id, visit_.file().child.id, visit_.setup().light};
+  }
 
   [[nodiscard]] chairside::StepRun blank(chairside::Step step,
                                          std::vector<dentition::ToothSurfaces> teeth) const;

@@ -255,7 +255,8 @@ void BookView::goOn() {
   turnTo(board_);
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
-  strip_->say(u"Went on with the child who was in the chair. Say who is at work: F5."_s);
+  strip_->say(u"Went on with the child who was in the chair."_s +
+              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
 }
 
 void BookView::lock(const QString& why) {
