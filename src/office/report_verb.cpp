@@ -141,7 +141,7 @@ std::vector<Verb> reportVerbs() {
         "funder-annex, of one term; names stay sealed",
         {{"--term", "NAME", "which term; the newest when not given"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-         {"--school", "CODE", "retention: sealants placed at this school alone"},
+         {"--school", "CODE", "term, retention: of this school alone"},
          {"--lot", "LOT", "trace: every tooth that this lot touched"},
          {"--light", "TAG", "trace: every tooth cured under this light"},
          {"--html", "", "as one web page"},

@@ -39,7 +39,8 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
                            const ReportOptions& options) {
   switch (kind) {
   case ReportKind::term:
-    return termTables(termTotals(records));
+    return termTables(options.school ? schoolTotals(termTotals(records), records, *options.school)
+                                     : termTotals(records));
   case ReportKind::retention:
     return retentionReport(records, {options.comparison, options.curve, options.school});
   case ReportKind::quality:
@@ -78,7 +79,7 @@ std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
 }
 
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
-  if (kind == ReportKind::retention && options.school) {
+  if ((kind == ReportKind::retention || kind == ReportKind::term) && options.school) {
     const auto at =
         std::ranges::find(records.schools, *options.school, &base::Recorded<roster::School>::id);
     base::require(at != records.schools.end(), "the school is of these records");

@@ -24,7 +24,7 @@ enum class ReportKind {
 struct ReportOptions {
   ComparisonOptions comparison{};
   CurveOptions curve{};
-  std::optional<roster::SchoolId> school{}; ///< of the retention report; all when empty
+  std::optional<roster::SchoolId> school{}; ///< of term and retention; all when empty
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};

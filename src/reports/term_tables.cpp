@@ -290,11 +290,12 @@ Table preventionTable(const TermTotals& totals) {
                           base::fixed(attack.estimate->molars, 0) + "; " +
                               base::fixed(attack.estimate->affected, 0) + "; " +
                               std::to_string(attack.estimate->children)});
-  table.rows.push_back(
-      {"First molars left out: ever sealed; not up or not looked at; too short a time",
-       number(attack.everSealedLeftOut) + "; " + number(attack.notSeenLeftOut) + "; " +
-           (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
-                            : std::string(nothing))});
+  if (attack.estimate || attack.everSealedLeftOut + attack.notSeenLeftOut > 0)
+    table.rows.push_back(
+        {"First molars left out: ever sealed; not up or not looked at; too short a time",
+         number(attack.everSealedLeftOut) + "; " + number(attack.notSeenLeftOut) + "; " +
+             (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
+                              : std::string(nothing))});
   const auto& averted = totals.averted;
   const auto years = number(averted.years);
   table.rows.push_back({"Sealed first and second molars", number(averted.sealants)});

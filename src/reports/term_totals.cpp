@@ -1,5 +1,7 @@
 #include "reports/term_totals.h"
 
+#include "base/contract.h"
+
 #include <algorithm>
 
 namespace gk::reports {
@@ -43,6 +45,31 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
   out.averted = avertedOf(out.total.firstMolars + out.total.secondMolars, out.attackRate,
                           out.retention.total.whole95, options.avertedYears);
   return out;
+}
+
+TermTotals schoolTotals(TermTotals totals, const TermRecords& records, roster::SchoolId school) {
+  const auto at = std::ranges::find(records.schools, school, &base::Recorded<roster::School>::id);
+  base::require(at != records.schools.end(), "the school is of these records");
+  const auto& name = at->value.name;
+  totals.term += ", " + name;
+  std::erase_if(totals.schools, [&](const auto& one) { return one.school != name; });
+  totals.total = sumOf(totals.schools);
+  std::erase_if(totals.retention.schools, [&](const auto& line) { return line.school != school; });
+  totals.retention.total =
+      totals.retention.schools.empty() ? RetentionLine() : totals.retention.schools.front();
+  totals.retention.total.label = "Total";
+  std::erase_if(totals.overrides, [&](const auto& taken) {
+    return std::ranges::none_of(records.children, [&](const auto& child) {
+      return child.value.number == taken.child && child.value.school == school;
+    });
+  });
+  totals.attackRate = {};
+  totals.attackRate.whyNot = "estimated for the program, not for one school";
+  totals.averted.averted.reset();
+  totals.averted.cautious.reset();
+  totals.averted.whyNot = totals.attackRate.whyNot;
+  totals.averted.sealants = totals.total.firstMolars + totals.total.secondMolars;
+  return totals;
 }
 
 } // namespace gk::reports

@@ -46,4 +46,8 @@ struct TermTotals {
 
 TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});
 
+/// The term of one school, for the school: what was placed there and who was seen there. Decay
+/// spared stays the program's. Precondition: the school is of these records.
+TermTotals schoolTotals(TermTotals totals, const TermRecords& records, roster::SchoolId school);
+
 } // namespace gk::reports

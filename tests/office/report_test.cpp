@@ -38,6 +38,8 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
   CHECK(desk.did({"report", book, "term", "--json"}).json().at("title") == "Term: Autumn 2026");
   CHECK(desk.did({"report", book, "term", "--json", "--term", "Autumn 2025"}).json().at("title") ==
         "Term: Autumn 2025");
+  CHECK(desk.did({"report", book, "term", "--json", "--school", "CL"}).json().at("title") ==
+        "Term: Autumn 2026, school CL");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
   CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, funder"));
   CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");

@@ -145,3 +145,22 @@ TEST_CASE("by grade is left out where a total is hidden and shown where none is"
   CHECK(hasGrades(shown));
   CHECK_FALSE(hasGrades(hidden));
 }
+
+TEST_CASE("a term of one school is its row of the program's, and estimates stay the program's") {
+  const auto term = twoSchools(3);
+  const auto all = reports::reportOf(ReportKind::term, term.records);
+  reports::ReportOptions options;
+  options.school = term.records.schools.front().id;
+  const auto one = reports::reportOf(ReportKind::term, term.records, options);
+  REQUIRE(one.size() == all.size());
+  for (std::size_t i = 0; i + 1 < all.size(); ++i) {
+    if (all[i].rows.size() == 1) continue; // nothing was placed a year ago
+    REQUIRE(one[i].rows.size() == 2);
+    CHECK(one[i].rows.front() == all[i].rows.front());
+    auto total = one[i].rows.back();
+    CHECK(total.front() == "Total");
+    total.front() = one[i].rows.front().front();
+    CHECK(total == one[i].rows.front());
+  }
+  CHECK(shows(one.back(), "estimated for the program, not for one school"));
+}

@@ -102,7 +102,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   });
   const auto chosen = [this] {
     filter();
-    if (kind() == ReportKind::retention) countReport();
+    if (kind() == ReportKind::retention || kind() == ReportKind::term) countReport();
     if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections().size()));
   };
   connect(factor_, &QComboBox::activated, this, chosen);
@@ -197,7 +197,7 @@ void TotalsPage::countReport() {
   release_.reset();
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
     tables_ = kind() == ReportKind::term
-                  ? reports::termTables(counted_->totals)
+                  ? reports::termTables(totalsChosen())
                   : reports::preventionReport(counted_->totals, whatIf_->whatIf());
     return showTables();
   }
@@ -222,6 +222,13 @@ void TotalsPage::countReport() {
         release_ = std::move(report.release);
         showTables();
       });
+}
+
+reports::TermTotals TotalsPage::totalsChosen() const {
+  const auto school = choice().of(Factor::school);
+  if (!school) return counted_->totals;
+  return reports::schoolTotals(counted_->totals, *counted_->records,
+                               counted_->facts.schools().at(*school));
 }
 
 void TotalsPage::filter() {

@@ -42,6 +42,8 @@ class TotalsPage final : public Page {
   void countReport();
   void fillFilters();
   void filter();
+  /// Of the school that is chosen, or of all. Precondition: counted.
+  [[nodiscard]] reports::TermTotals totalsChosen() const;
   void showTables();
   void takeCell(int section, int row, int column);
   /// Of reports::termTables, in their order.

@@ -83,6 +83,7 @@ void TotalsPage::takeCell(int section, int row, int column) {
     if (isFactor) return;
     schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
     filter();
+    countReport();
     browser_->choose(static_cast<int>(termSections().size()));
     return factor_->setFocus();
   }
