@@ -9,7 +9,6 @@ namespace gk::reports {
 
 namespace {
 
-using followup::MergeAnswer;
 using followup::MergeVerdict;
 
 /// What one laptop wrote about one child on the day.
