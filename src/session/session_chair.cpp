@@ -340,13 +340,31 @@ Result<std::string> Session::undo(By by, const std::string& why) {
                        "sealant has flowed, so this is a correction: say what was wrong"};
     }
   const auto reason = why.empty() ? std::string("undone") : why;
+  // Of corrections only a screening is changed at the chair, by a stop or another look: undoing it
+  // says the earlier one again.
+  std::optional<std::pair<Recorded<chairside::Screening>, chairside::Screening>> earlier;
+  for (const auto& line : *last) {
+    if (!line.stamp.supersedes) continue;
+    auto now = book_.current<chairside::Screening>(store::rowsOf("e.id", line.stamp.entry));
+    if (!now) return now.error();
+    auto then = book_.history<chairside::Screening>(store::rowsOf("e.id", *line.stamp.supersedes));
+    if (!then) return then.error();
+    if (now->empty() || then->empty() || last->size() > 1)
+      return Error{ErrorCode::notFound, "the last act was a correction; correct it again instead"};
+    earlier.emplace(now->front(), then->front().value);
+  }
   std::string words;
   auto undone = write(by, {}, [&](store::Act& act) {
+    if (earlier) {
+      act.correct(earlier->first, earlier->second, reason);
+      return base::Done{};
+    }
     for (const auto& line : *last | std::views::reverse)
       act.retract(line.stamp.entry, reason);
     return base::Done{};
   });
   if (!undone) return undone.error();
+  if (earlier) return std::string("the last change of the findings");
   for (const auto& line : *last)
     words += (words.empty() ? "" : ", ") + line.kind;
   std::ranges::replace(words, '_', ' ');

@@ -135,9 +135,8 @@ Result<std::vector<HistoryLine>> Book::lastAct() {
     }
     if (lines.empty()) return Error{ErrorCode::notFound, "nothing to take back"};
     for (const auto& line : lines)
-      if (line.stamp.supersedes || !line.current)
-        return Error{ErrorCode::notFound,
-                     "the last act was a correction; correct it again instead"};
+      if (!line.current)
+        return Error{ErrorCode::notFound, "the last act was corrected since; correct it again"};
     return lines;
   });
 }

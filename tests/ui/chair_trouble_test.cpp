@@ -95,6 +95,11 @@ TEST_CASE("Teeth that were not begun when the child refuses are decided as decli
   for (const auto& finding : screenings.back().value.teeth)
     declined += finding.decision == chairside::Decision::childDeclined ? 1 : 0;
   CHECK(declined == 2);
+  chair.press("U"); // a slip of the key: the child goes on
+  CHECK(chair.message() == QStringLiteral("Taken back: the last change of the findings."));
+  REQUIRE(chair.shows("fieldPanel"));
+  chair.sealHalf();
+  CHECK(must(chair.clinic.session.placements(child)).size() == 4);
 }
 
 TEST_CASE("Sealant that is on can be cured before the child is let go") {
