@@ -84,7 +84,16 @@ std::vector<TileFace> FieldPanel::faces() const {
   std::vector<dentition::ToothSurfaces> due;
   if (file().fieldInHand()) due = steps_->next();
   view.due = due;
-  return facesOf(view);
+  auto faces = facesOf(view);
+  for (const auto& held : heldTeeth(visit()))
+    for (auto& face : faces)
+      if (face.tooth == held.tooth) {
+        face.mark = Mark::sound; // no invitation to seal
+        face.word = u"WAITS"_s;
+        face.strip = u"dentist first"_s;
+        face.spoken += u" Waits for the dentist."_s;
+      }
+  return faces;
 }
 
 void FieldPanel::refresh() {
