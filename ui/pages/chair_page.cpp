@@ -61,11 +61,11 @@ bool ChairPage::begin(roster::ChildId child, roster::DayId day, bool asksWho) {
   return true;
 }
 
-/// Changing the child in the middle of a visit is never an accident.
 std::optional<roster::ChildId> ChairPage::occupant() const {
   return isOccupied() ? std::optional(visit_->file().child.id) : std::nullopt;
 }
 
+/// Changing the child in the middle of a visit is never an accident.
 bool ChairPage::mayLeave() {
   if (timer_->isRunning()) return park();
   return !seated_ ||

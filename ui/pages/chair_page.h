@@ -32,7 +32,7 @@ class ChairPage final : public QWidget {
 
   /// The day whose children are taken by number. Nobody is in the chair then.
   void openDay(roster::DayId day);
-  /// Shows who this is; a child who was last in the chair goes on where the visit stood. False when
+  /// Asks who this is; after that a child who was parked goes on where the visit stood. False when
   /// the child cannot be read, a timer runs for another one, or the one in the chair is to stay;
   /// then nothing changed.
   bool take(roster::ChildId child, roster::DayId day) { return begin(child, day, true); }

@@ -71,6 +71,9 @@ void TotalsPage::takeCell(int section, int row, int column) {
   auto* schools = filters_.front().second;
   const bool isFactor = section == static_cast<int>(termSections().size());
   auto chosen = isFactor ? choice() : reports::Choice{};
+  // The total of a school's term is that school's.
+  const auto ofSchool = choice().of(Factor::school);
+  chosen.of(Factor::school) = ofSchool;
   const auto by = isFactor ? factor() : Factor::school;
   const auto& labels = counted_->facts.labels(by);
   const auto label = std::ranges::find(labels, first);
@@ -90,10 +93,11 @@ void TotalsPage::takeCell(int section, int row, int column) {
   const auto count = reports::countUnder(heading);
   if (!count) return;
   const auto& all = counted_->records->schools;
-  const auto school = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
-  showBehind(reports::childrenBehind(*counted_->records, names(), *count,
-                                     school == all.end() ? std::nullopt : std::optional(school->id),
-                                     title));
+  const auto named = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
+  std::optional<roster::SchoolId> school;
+  if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
+  if (named != all.end()) school = named->id;
+  showBehind(reports::childrenBehind(*counted_->records, names(), *count, school, title));
 }
 
 void TotalsPage::showBehind(reports::Table rows) {
