@@ -55,6 +55,7 @@ struct School {
   std::string_view name;
   std::string_view code;
   Desk laptop;
+  int mealsPercent; ///< pupils with free or reduced-price meals
   SchoolTerm autumn2025;
   SchoolTerm autumn2026;
   OneYear oneYear;

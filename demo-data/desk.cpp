@@ -14,6 +14,36 @@ int schoolYear(Autumn autumn) {
   return autumn == Autumn::of2025 ? 2025 : 2026;
 }
 
+/// Invented, and spread by the child's number alone.
+roster::Background inventedBackground(int number, roster::ChildId child) {
+  using enum roster::Ethnicity;
+  using roster::Payer;
+  const auto at = [&](int prime, int outOf) { return number * prime % outOf; };
+  roster::Background said{child, {}, Payer::unknown};
+  const int who = at(37, 100);
+  if (who < 36)
+    said.groups = {white};
+  else if (who < 62)
+    said.groups = {hispanic};
+  else if (who < 77)
+    said.groups = {black};
+  else if (who < 83)
+    said.groups = {asian};
+  else if (who < 90)
+    said.groups = {white, hispanic};
+  else if (who < 93)
+    said.groups = {americanIndian};
+  else if (who < 96)
+    said.groups = {middleEastern};
+  const int pays = at(61, 100);
+  said.payer = pays < 52   ? Payer::medicaid
+               : pays < 64 ? Payer::chip
+               : pays < 85 ? Payer::privateInsurance
+               : pays < 94 ? Payer::none
+                           : Payer::unknown;
+  return said;
+}
+
 roster::ServiceSet everythingAsked() {
   using enum roster::Service;
   return {screening,      sealants,         varnish,       interimMaterial,
@@ -31,6 +61,9 @@ void enterEnrolments(Story& story, Autumn autumn) {
       story.teller.must(
           story.a->enterEnrolment(ines(story), {story.terms.at(placeOf(autumn)),
                                                 story.schools.at(i), std::string(grade), pupils}));
+    story.teller.must(story.a->enterEligibility(
+        ines(story), {story.terms.at(placeOf(autumn)), story.schools.at(i), school.mealsPercent,
+                      "county list of schools, October " + std::to_string(schoolYear(autumn))}));
   }
 }
 
@@ -38,13 +71,16 @@ session::NewChild newChild(Story& story, std::size_t school, const std::string& 
                            const session::Identity& identity, dentition::Sex sex,
                            std::optional<int> digits) {
   const int number = digits ? *digits : story.nextNumber++;
-  return {.child = {.number = roster::withCheckDigit(std::to_string(number)),
-                    .birth = {identity.birth.year(), identity.birth.month()},
-                    .sex = sex,
-                    .school = story.schools.at(school),
-                    .grade = grade,
-                    .room = identity.room},
-          .identity = identity};
+  return {
+      .child = {.number = roster::withCheckDigit(std::to_string(number)),
+                .birth = {identity.birth.year(), identity.birth.month()},
+                .sex = sex,
+                .school = story.schools.at(school),
+                .grade = grade,
+                .room = identity.room},
+      .identity = identity,
+      .form = {},
+      .background = [number](roster::ChildId child) { return inventedBackground(number, child); }};
 }
 
 session::NewChild inventedChild(Story& story, Autumn autumn, std::size_t school,

@@ -121,6 +121,7 @@ class LastDay {
     end(next("Ruben"), story_.named->ruben, DayEnd::onHold, "two forms disagree");
     writeIncidents();
     countSheets();
+    countLots();
     tell.at("merging the second laptop");
     story_.carry(Desk::b, Desk::a);
     tell.at("signing 17 November");
@@ -168,6 +169,16 @@ class LastDay {
         ines, {.day = *day_, .paper = Paper::nurseSheets, .out = 1, .handed = 1}));
     tell.must(
         story_.a->countPaper(ines, {.day = *day_, .paper = Paper::other, .out = 3, .back = 3}));
+  }
+
+  /// Packages of what the day took most of.
+  void countLots() {
+    const auto count = [&](kit::LotId lot, int opened, int left) {
+      story_.teller.must(story_.a->countLot(
+          {story_.team->ines, {}}, {.day = *day_, .lot = lot, .opened = opened, .left = left}));
+    };
+    count(story_.kit->fern2609, 2, 6);
+    count(story_.kit->thistle, 1, 3);
   }
 
   Chair next(const std::string& who) {

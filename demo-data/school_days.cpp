@@ -30,6 +30,12 @@ const std::map<base::Date, int>& fallOfL2() {
   return readings;
 }
 
+base::Date fridayBefore(base::Date date) {
+  while (date.weekday() != "Friday")
+    date = date.plusDays(-1);
+  return date;
+}
+
 std::string nameOf(const SchoolDays& days, base::Date date) {
   return std::string(county().at(days.school).name) + ", " + date.words();
 }
@@ -171,9 +177,25 @@ void countPaper(Story& story, Desk laptop, const reports::DayRecords& records) {
   if (!wasCounted(Paper::other)) count({.day = records.id, .paper = Paper::other});
 }
 
+/// Two chairs; the longer the day, the more children. A class gets a lesson on the first day.
+void sayEffort(Story& story, Desk laptop, const reports::DayRecords& records) {
+  using roster::Role;
+  const auto open = minutes(90 + 15 * static_cast<int>(records.seatings.size()));
+  const auto both = 2 * (open + minutes(90)); // with setting up and packing
+  story.teller.must(story.at(laptop).enterEffort(
+      {story.team->ines, {}}, {.day = records.id,
+                               .chairs = 2,
+                               .open = open,
+                               .people = {{Role::hygienist, both},
+                                          {Role::dentalAssistant, both},
+                                          {Role::coordinator, open + minutes(120)}},
+                               .taught = records.seenOnOtherDays.empty() ? 46 : 0}));
+}
+
 void sign(Story& story, Desk laptop, roster::DayId day, base::MemberId clinical) {
   sendLetters(story, laptop, day);
   const auto records = story.teller.must(story.at(laptop).dayRecords(day));
+  sayEffort(story, laptop, records);
   readAgain(story, laptop, records);
   countPaper(story, laptop, records);
   story.teller.must(story.at(laptop).signDay({clinical, {}}, {day, clinical, story.team->ines}));
@@ -195,6 +217,13 @@ void tellNextDay(Story& story, SchoolDays& days) {
     story.carry(Desk::a, Desk::b);
     enterReading(story, Desk::b, story.kit->l3, date);
   }
+  tell.must(story.at(days.laptop())
+                .answerReadiness({story.team->bram, {}},
+                                 {day,
+                                  kit::ReadinessItem::sterilizer,
+                                  kit::ReadinessAnswer::done,
+                                  {},
+                                  "spore test of " + fridayBefore(date).iso() + " passed"}));
   tell.goTo(date, minutes(8 * 60 + 15));
   const auto& turns = days.turns.at(place);
   for (std::size_t i = 0; i < turns.size(); ++i) {

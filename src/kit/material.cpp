@@ -31,6 +31,9 @@ base::Result<base::Done> checkUsable(const Lot& lot, base::Date on) {
   if (lot.quarantined)
     return Error{ErrorCode::ruleMaterial,
                  shown(lot) + " is in quarantine: " + lot.quarantineReason};
+  if (lot.usedUpOn && *lot.usedUpOn < on)
+    return Error{ErrorCode::ruleMaterial, shown(lot) + " was used up on " + lot.usedUpOn->iso() +
+                                              "; take another lot, or count what is left of it"};
   return base::Done{};
 }
 

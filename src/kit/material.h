@@ -37,6 +37,7 @@ struct Lot {
   ContentSet contains;
   bool quarantined = false;
   std::string quarantineReason;
+  std::optional<base::Date> usedUpOn{}; ///< nothing was left of it on this day
   bool operator==(const Lot&) const = default;
 };
 
@@ -55,7 +56,7 @@ bool isSealant(MaterialKind kind);
 /// material maker's; the maker's alone when the table has no row.
 base::Seconds cureTarget(const Lot& sealant, LightId light, std::span<const CureTime> table);
 
-/// Fails with `ruleMaterial` when expired on that day or quarantined.
+/// Fails with `ruleMaterial` when expired on that day, quarantined, or used up before it.
 base::Result<base::Done> checkUsable(const Lot& lot, base::Date on);
 
 /// "Resin Fern lot RF-2609".

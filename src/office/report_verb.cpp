@@ -134,27 +134,27 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
 } // namespace
 
 std::vector<Verb> reportVerbs() {
-  return {
-      {{"report",
-        "FILE KIND",
-        "term, retention, quality, findings, prevention, follow-up, trace, funder (one sheet) or "
-        "funder-annex, of one term; names stay sealed",
-        {{"--term", "NAME", "which term; the newest when not given"},
-         {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-         {"--school", "CODE", "term, retention: of this school alone"},
-         {"--lot", "LOT", "trace: every tooth that this lot touched"},
-         {"--light", "TAG", "trace: every tooth cured under this light"},
-         {"--html", "", "as one web page"},
-         mergeOption(),
-         issueOption(),
-         byOption(),
-         laptopOption(),
-         {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
-         {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
-         {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
-         {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
-         {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
-       report}};
+  return {{{"report",
+            "FILE KIND",
+            "term, retention, quality, findings, prevention, follow-up, trace, payers, funder (one "
+            "sheet) or "
+            "funder-annex, of one term; names stay sealed",
+            {{"--term", "NAME", "which term; the newest when not given"},
+             {"--as-of", "DATE", "nothing after this day counts; today when not given"},
+             {"--school", "CODE", "term, retention: of this school alone"},
+             {"--lot", "LOT", "trace: every tooth that this lot touched"},
+             {"--light", "TAG", "trace: every tooth cured under this light"},
+             {"--html", "", "as one web page"},
+             mergeOption(),
+             issueOption(),
+             byOption(),
+             laptopOption(),
+             {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
+             {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
+             {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
+             {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
+             {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
+           report}};
 }
 
 } // namespace gk::office

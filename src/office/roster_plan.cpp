@@ -188,6 +188,8 @@ Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector
                           .note = ""},
                          identity,
                          {},
+                         line.groups,
+                         line.payer,
                          ""};
     planForm(line, aim, planned);
     plan.push_back(std::move(planned));

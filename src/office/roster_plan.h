@@ -22,6 +22,8 @@ struct PlannedChild {
   roster::Child child;
   session::Identity identity;
   std::optional<PlannedForm> form; ///< none when nothing came back
+  roster::EthnicitySet groups{};
+  roster::Payer payer = roster::Payer::unknown;
   std::string incompleteBecause;   ///< why a yes is entered as incomplete, else empty
 };
 

@@ -16,6 +16,11 @@ Result<base::Done> enterAll(Session& session, base::By by, const std::vector<Pla
     session::NewChild entering{planned.child, planned.identity};
     if (planned.form)
       entering.form = [form = *planned.form](roster::ChildId child) { return form.of(child); };
+    if (planned.groups != roster::EthnicitySet() || planned.payer != roster::Payer::unknown)
+      entering.background = [groups = planned.groups,
+                             payer = planned.payer](roster::ChildId child) {
+        return roster::Background{child, groups, payer};
+      };
     children.push_back(std::move(entering));
   }
   const auto entered = session.enrolRoster(by, std::move(children),

@@ -16,9 +16,10 @@ namespace {
 const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
-    for (const auto& family : {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(),
-                               authorizationVerbs(), dayVerbs(), letterVerbs(), totalsVerbs(),
-                               reportVerbs(), exportVerbs(), estimateVerbs(), comparingVerbs()})
+    for (const auto& family :
+         {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), authorizationVerbs(), dayVerbs(),
+          closingVerbs(), letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
+          estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();

@@ -133,6 +133,10 @@ struct SupplyLine {
   kit::MaterialKind kind;
   int teeth = 0; ///< that it touched, whether or not they were finished; 0 for varnish
   int children = 0;
+  std::optional<int> opened{}; ///< packages, today; none while nobody has counted
+  std::optional<int> left{};   ///< nought: the lot is closed
+  std::optional<base::Date> expiry{};
+  bool setAside = false; ///< quarantined
 };
 
 struct DayCounts {
@@ -164,6 +168,7 @@ struct CloseOut {
   std::vector<IncidentLine> incidents{}; ///< by time
   std::vector<PaperLine> papers{};       ///< those that any sheet went out of
   std::vector<LightToRead> lights{};
+  std::optional<roster::DayEffort> effort{}; ///< none while nobody has said it
   bool paperCounted = false; ///< somebody said how many sheets went out beside those known
   DayCounts counts{};
   /// Consented children of the school whom nobody has seen this term. They block the last day only.

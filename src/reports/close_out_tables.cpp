@@ -149,12 +149,54 @@ Table countTable(const CloseOut& day) {
 
 Table supplyTable(const CloseOut& day) {
   Table table{"Supplies by lot",
-              {{"Kind"}, {"Lot"}, {"Teeth", true}, {"Children", true}},
+              {{"Kind"},
+               {"Lot"},
+               {"Teeth", true},
+               {"Children", true},
+               {"Opened", true},
+               {"Left", true},
+               {"Expiry"},
+               {"Days to expiry", true}},
               {},
-              {"Teeth that the lot touched, finished or not."}};
+              {"Teeth that the lot touched, finished or not. Opened and left are packages, as "
+               "somebody counted them; nothing left closes the lot."}};
+  const auto counted = [](const std::optional<int>& value) {
+    return value ? number(*value) : nothing;
+  };
   for (const auto& line : day.supplies)
-    table.rows.push_back({named(line.kind), line.words,
-                          line.teeth > 0 ? number(line.teeth) : nothing, number(line.children)});
+    table.rows.push_back(
+        {named(line.kind), line.words + (line.setAside ? ", SET ASIDE" : ""),
+         line.teeth > 0 ? number(line.teeth) : nothing, number(line.children), counted(line.opened),
+         line.left == 0 ? "0, closed" : counted(line.left),
+         line.expiry ? line.expiry->iso() : nothing,
+         line.expiry ? number(static_cast<int>((line.expiry->days() - day.date.days()).count()))
+                     : nothing});
+  return table;
+}
+
+Table effortTable(const CloseOut& day) {
+  Table table{"Time and people",
+              {{"Chairs", true},
+               {"Hours open", true},
+               {"Chair hours", true},
+               {"Children per chair hour", true},
+               {"Staff hours"},
+               {"Staff hours in all", true},
+               {"Pupils taught", true}},
+              {},
+              {}};
+  if (!day.effort) {
+    table.notes = {"Nobody has said it yet. It holds nothing up."};
+    return table;
+  }
+  const auto& effort = *day.effort;
+  const double hours = effort.chairHours();
+  table.rows.push_back({number(effort.chairs), roster::hoursText(effort.open),
+                        base::fixed(hours, 1),
+                        hours > 0 ? base::fixed(day.counts.children / hours, 2) : nothing,
+                        effort.people.empty() ? nothing : roster::peopleText(effort.people),
+                        roster::hoursText(effort.staffTime()), number(effort.taught)});
+  table.notes = {"Children seen for each hour that a chair was open."};
   return table;
 }
 
@@ -226,11 +268,11 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day),  blockerTable(day),   questionTable(day),
-                         urgentTable(day),    childTable(day),     unfinishedTable(day),
-                         exceptionTable(day), countTable(day),     supplyTable(day),
-                         letterTable(day),    referralTable(day),  incidentTable(day),
-                         paperTable(day),     stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day),  blockerTable(day),  questionTable(day),
+                         urgentTable(day),    childTable(day),    unfinishedTable(day),
+                         exceptionTable(day), countTable(day),    supplyTable(day),
+                         letterTable(day),    referralTable(day), incidentTable(day),
+                         paperTable(day),     effortTable(day),   stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

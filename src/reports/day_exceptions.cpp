@@ -192,35 +192,4 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   return out;
 }
 
-std::vector<SupplyLine> suppliesOf(const DayView& view) {
-  using Touched = std::set<std::pair<roster::ChildId, dentition::Tooth>>;
-  std::map<kit::LotId, std::pair<Touched, std::set<roster::ChildId>>> used;
-  const auto touch = [&](const kit::LotId& lot, const chairside::Placement& on) {
-    used[lot].first.insert({on.child, on.tooth});
-    used[lot].second.insert(on.child);
-  };
-  for (const auto& entry : view.placements.all()) {
-    for (const auto* row : entry.second) {
-      const auto& on = row->value;
-      if (on.attempt != chairside::Attempt::stoppedBeforeSealant) touch(on.sealant, on);
-      if (on.etchant && on.etches > 0) touch(*on.etchant, on);
-    }
-  }
-  for (const auto& entry : view.varnishes.all())
-    for (const auto* row : entry.second)
-      used[row->value.lot].second.insert(entry.first);
-
-  std::vector<SupplyLine> out;
-  for (const auto& [id, touched] : used) {
-    const auto* lot = view.lot(id);
-    out.push_back({id, lot ? kit::shown(*lot) : "lot not on the list",
-                   lot ? lot->kind : kit::MaterialKind::sealantLightCure,
-                   static_cast<int>(touched.first.size()),
-                   static_cast<int>(touched.second.size())});
-  }
-  std::ranges::sort(out, {},
-                    [](const SupplyLine& line) { return std::pair(line.kind, line.words); });
-  return out;
-}
-
 } // namespace gk::reports

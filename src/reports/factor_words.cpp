@@ -2,6 +2,8 @@
 
 #include "reports/words.h"
 
+#include <algorithm>
+
 namespace gk::reports {
 
 namespace {
@@ -20,11 +22,17 @@ base::Uuid small(E value) {
 
 constexpr std::string_view unknownField = "not recorded";
 
+bool isHypomineralised(const chairside::ToothFinding& finding) {
+  return finding.enamel == chairside::Enamel::opacity ||
+         finding.enamel == chairside::Enamel::opacityBroken;
+}
+
 } // namespace
 
 FactorWords::FactorWords(const TermView& view)
     : view_(view), lights_(view.records.lights), lots_(view.records.lots),
-      members_(view.records.members), fields_(view.records.fields) {}
+      members_(view.records.members), fields_(view.records.fields),
+      screenings_(view.records.screenings, [](const auto&) { return true; }) {}
 
 FactorKey FactorWords::key(const chairside::Placement& placement, Factor factor) const {
   switch (factor) {
@@ -59,6 +67,15 @@ FactorKey FactorWords::key(const chairside::Placement& placement, Factor factor)
     if (!field) return {{}, small(std::size_t{1})};
     return {small(field->guards == chairside::DryGuardSet::all() ? std::size_t{1} : std::size_t{0}),
             {}};
+  }
+  case Factor::eruption: {
+    const auto* finding = findingOf(placement);
+    return {small(finding ? 1 + static_cast<std::size_t>(finding->presence) : std::size_t{0}), {}};
+  }
+  case Factor::enamel: {
+    const auto* finding = findingOf(placement);
+    if (!finding) return {small(std::size_t{0}), {}};
+    return {small(isHypomineralised(*finding) ? std::size_t{2} : std::size_t{1}), {}};
   }
   case Factor::grade: {
     FactorKey key;
@@ -109,6 +126,15 @@ std::string FactorWords::label(const chairside::Placement& placement, Factor fac
     if (!field) return std::string(unknownField);
     return field->guards == chairside::DryGuardSet::all() ? "all four" : "not all four";
   }
+  case Factor::eruption: {
+    const auto* finding = findingOf(placement);
+    return finding ? named(finding->presence) : std::string(unknownField);
+  }
+  case Factor::enamel: {
+    const auto* finding = findingOf(placement);
+    if (!finding) return std::string(unknownField);
+    return isHypomineralised(*finding) ? "hypomineralised" : "not hypomineralised";
+  }
   case Factor::grade:
     return gradeOf(placement);
   }
@@ -118,6 +144,17 @@ std::string FactorWords::label(const chairside::Placement& placement, Factor fac
 std::string FactorWords::initials(const base::MemberId& member) const {
   const auto* found = members_.find(member);
   return found ? found->initials : "member not on the list";
+}
+
+const chairside::ToothFinding* FactorWords::findingOf(const chairside::Placement& placement) const {
+  const chairside::ToothFinding* found = nullptr;
+  for (const auto* row : screenings_.of(placement.child)) {
+    if (row->value.day != placement.day) continue;
+    const auto at =
+        std::ranges::find(row->value.teeth, placement.tooth, &chairside::ToothFinding::tooth);
+    if (at != row->value.teeth.end()) found = &*at;
+  }
+  return found;
 }
 
 std::string FactorWords::gradeOf(const chairside::Placement& placement) const {
@@ -151,6 +188,10 @@ std::string headingOf(Factor factor) {
     return "Held back by";
   case Factor::guards:
     return "Dry field guards";
+  case Factor::eruption:
+    return "When placed";
+  case Factor::enamel:
+    return "Enamel";
   case Factor::grade:
     return "Grade now";
   }

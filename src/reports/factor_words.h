@@ -24,12 +24,16 @@ class FactorWords {
  private:
   [[nodiscard]] std::string initials(const base::MemberId& member) const;
   [[nodiscard]] std::string gradeOf(const chairside::Placement& placement) const;
+  /// Of the day's last screening that looked at the tooth.
+  [[nodiscard]] const chairside::ToothFinding*
+  findingOf(const chairside::Placement& placement) const;
 
   const TermView& view_;
   Lookup<kit::Light> lights_;
   Lookup<kit::Lot> lots_;
   Lookup<roster::Member> members_;
   Lookup<chairside::Field> fields_;
+  PerChild<chairside::Screening> screenings_;
 };
 
 /// The factor as the heading of a column.

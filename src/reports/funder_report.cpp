@@ -1,6 +1,7 @@
 #include "reports/funder_report.h"
 
 #include "reports/cells.h"
+#include "reports/effort_report.h"
 #include "reports/funder_figures.h"
 #include "reports/funder_referrals.h"
 #include "reports/lookup.h"
@@ -14,12 +15,10 @@ namespace gk::reports {
 namespace {
 
 std::map<std::string, int> pupilsByGrade(const TermRecords& records) {
-  std::map<std::pair<roster::SchoolId, std::string>, const base::Recorded<roster::Enrolment>*> last;
-  for (const auto& row : records.enrolments) {
-    if (row.value.term != records.id) continue;
-    auto& kept = last[{row.value.school, row.value.grade}];
-    if (!kept || kept->stamp.entry < row.stamp.entry) kept = &row;
-  }
+  auto ofTerm = records.enrolments;
+  std::erase_if(ofTerm, [&](const auto& row) { return row.value.term != records.id; });
+  const auto last =
+      newestOfEach(ofTerm, [](const auto& one) { return std::pair(one.school, one.grade); });
   std::map<std::string, int> sums;
   for (const auto& [key, row] : last)
     sums[key.second] += row->value.pupils;
@@ -125,14 +124,23 @@ std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& tot
                                const Published& published, const SuppressionRule& rule,
                                base::Date today) {
   const auto& tables = published.tables;
-  std::vector<Table> out{coverTable(records, totals, rule), tables[0]};
+  const auto schools = efforts(records);
+  std::vector<Table> out{coverTable(records, totals, rule)};
+  if (auto meals = mealsTable(schools)) out.push_back(*std::move(meals));
+  out.push_back(tables[0]);
   if (auto grades = gradeTable(records, totals, rule, tables[0]))
     out.push_back(*std::move(grades));
   else
     out.back().notes.emplace_back(
         "By grade is left out: with a total hidden, one table would give the other away.");
   out.insert(out.end(), {tables[2], tables[1], tables[3]});
+  if (published.shortTerm) out.push_back(*published.shortTerm);
   out.push_back(publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
+  out.insert(out.end(), published.pupils.begin(), published.pupils.end());
+  if (published.pupils.empty())
+    out.back().notes.emplace_back("Who the children are is left out: nobody said, or a total "
+                                  "hidden elsewhere could be worked out from it.");
+  if (auto effort = publishedEffort(schools, rule)) out.push_back(*std::move(effort));
   out.push_back(targetTable(totals, tables));
   out.push_back(sparedTable(totals, !hidesIn(tables[1].rows.back())));
   return out;

@@ -9,10 +9,14 @@
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
+#include "kit/lot_count.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
+#include "roster/background.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
+#include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
 #include "roster/team.h"
 
 #include <map>
@@ -67,6 +71,8 @@ struct DayRecords {
   Rows<kit::LightPass> lightPasses{};         ///< of this day
   Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days
   Rows<followup::PaperCount> papers{};        ///< of this day
+  Rows<roster::DayEffort> efforts{};          ///< of this day; the newest counts
+  Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
 
   /// Those of them with a seating, screening or outcome on another day of this term, so that
@@ -93,18 +99,24 @@ struct TermRecords {
   Rows<roster::Consent> consents{}; ///< of this term, and older ones whose own dates reach into it
   Rows<roster::ConsentOverride> overrides{};
 
-  Rows<chairside::Seating> seatings{};     ///< of this term's days
-  Rows<chairside::Screening> screenings{}; ///< of this term's days
-  Rows<chairside::Varnish> varnishes{};    ///< of this term's days
-  Rows<chairside::DayOutcome> outcomes{};  ///< of this term's days
+  Rows<chairside::Seating> seatings{}; ///< of this term's days
+  /// Of this term's days, and of those of the earlier placements below.
+  Rows<chairside::Screening> screenings{};
+  Rows<chairside::Varnish> varnishes{};   ///< of this term's days
+  Rows<chairside::DayOutcome> outcomes{}; ///< of this term's days
   /// This term's, and earlier ones whose check window touches this term (placed about 15 months
   /// before its start to 9 months before its end). More does no harm.
   Rows<chairside::Placement> placements{};
-  Rows<followup::RetentionCheck> checks{};   ///< all checks of those placements, whenever made
-  Rows<chairside::Field> fields{};           ///< of those placements
-  Rows<followup::Referral> referrals{};      ///< of this term's days
-  Rows<followup::ContactAttempt> contacts{}; ///< about those children, whenever made
-  Rows<followup::Incident> incidents{};      ///< of this term's days
+  Rows<followup::RetentionCheck> checks{};     ///< all checks of those placements, whenever made
+  Rows<chairside::Field> fields{};             ///< of those placements
+  Rows<followup::Referral> referrals{};        ///< of this term's days
+  Rows<followup::ContactAttempt> contacts{};   ///< about those children, whenever made
+  Rows<followup::Incident> incidents{};        ///< of this term's days
+  Rows<chairside::Wet> wets{};                 ///< of those fields, and others
+  Rows<kit::ReadinessCheck> readiness{};       ///< of this term's days
+  Rows<roster::DayEffort> efforts{};           ///< of this term's days; the newest of each counts
+  Rows<roster::MealEligibility> eligibility{}; ///< of this term; the newest of each school counts
+  Rows<roster::Background> backgrounds{};      ///< of those children
 
   Rows<roster::DayClosure> closures{};
   Rows<kit::Lot> lots{};

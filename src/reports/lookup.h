@@ -65,6 +65,18 @@ class Forms {
   std::unordered_map<roster::ChildId, Rows<roster::Consent>> found_;
 };
 
+/// Of each key the row that was entered last. Points into the rows, which must outlive it.
+template <class T, class KeyOf>
+auto newestOfEach(const Rows<T>& rows, KeyOf keyOf) {
+  std::map<std::decay_t<decltype(keyOf(std::declval<const T&>()))>, const base::Recorded<T>*>
+      newest;
+  for (const auto& row : rows) {
+    auto& kept = newest[keyOf(row.value)];
+    if (!kept || kept->stamp.entry < row.stamp.entry) kept = &row;
+  }
+  return newest;
+}
+
 inline bool saysYes(roster::ConsentState state) {
   return state == roster::ConsentState::yes || state == roster::ConsentState::yesWithLimits;
 }

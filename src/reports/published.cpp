@@ -104,7 +104,6 @@ struct Publication {
     return count;
   }
 
- private:
   void addFootnote(Table& table) const {
     const auto under = std::to_string(rule.threshold());
     table.notes.push_back(
@@ -233,6 +232,62 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
   return table;
 }
 
+Table shortTermTable(const Checks& checks) {
+  Table table{"Short-term checks, of all schools together",
+              {{"Schools"},
+               right("Children"),
+               right("Examined"),
+               right("Assessable"),
+               right("Whole"),
+               right("Part"),
+               right("Lost"),
+               right("Cannot assess"),
+               right("Whole %")},
+              {},
+              {"Made this term, within two months of placement; they never enter the one-year "
+               "figures."}};
+  checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
+    return {row.count(CheckFigure::childrenFound),
+            row.count(CheckFigure::examined),
+            row.count(CheckFigure::assessable),
+            row.count(CheckFigure::whole),
+            row.count(CheckFigure::part),
+            row.count(CheckFigure::lost),
+            row.count(CheckFigure::cannotAssess),
+            row.rate(CheckFigure::whole, CheckFigure::assessable)};
+  });
+  return table;
+}
+
+/// One for each question that anybody answered.
+std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
+  std::vector<Table> tables;
+  const ShownRow<PupilFigure> row(pupils.counts, pupils.shown, 0, pupils.rule);
+  const auto& counts = pupils.counts.grid.front();
+  for (const auto& question : pupilQuestions()) {
+    const auto valueOf = [&](PupilFigure figure) {
+      return pupils.counts.system.cells.at(counts.at(figure)).value;
+    };
+    if (valueOf(question.figures.back()) == valueOf(PupilFigure::screened)) continue;
+    Table table{std::string("Children screened: ") + question.words,
+                {{question.words}, right("Children"), right("% of screened")},
+                {},
+                {}};
+    for (const auto figure : question.figures)
+      table.rows.push_back(
+          {wordsOf(figure), row.count(figure), row.rate(figure, PupilFigure::screened)});
+    table.rows.push_back({"Total", row.count(PupilFigure::screened), ""});
+    tables.push_back(std::move(table));
+  }
+  if (!tables.empty()) {
+    tables.back().notes.emplace_back(
+        "As the forms said, of all schools together. Race and ethnicity: the categories of OMB "
+        "Statistical Policy Directive No. 15 (2024); who named several stands in a row alone.");
+    pupils.addFootnote(tables.back());
+  }
+  return tables;
+}
+
 /// Whether `then` has these very rows, by school; and if so whether it counted the same.
 template <class E>
 bool hasRowsOf(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) {
@@ -304,12 +359,30 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
   const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
   const auto checks =
       publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
-  return {{participationTable(totals, term), serviceTable(term), findingTable(term),
-           checkTable(totals, checks)},
-          {rule.threshold(), term.released(), checks.released()},
-          term.size() + checks.size(),
-          term.hidden() + checks.hidden(),
-          static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+  Published out{{participationTable(totals, term), serviceTable(term), findingTable(term),
+                 checkTable(totals, checks)},
+                {},
+                {},
+                {rule.threshold(), term.released(), checks.released()},
+                term.size() + checks.size(),
+                term.hidden() + checks.hidden(),
+                static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+  if (totals.shortTerm.examined > 0) {
+    const auto early =
+        publication(shortTermCounts(totals, earlier), rule, earlier, &Release::shortTerm);
+    out.shortTerm = shortTermTable(early);
+    out.release.shortTerm = early.released();
+    out.exposed += static_cast<int>(early.shown.exposed.size());
+  }
+  // Who they are adds up to how many they are.
+  const bool isTotalShown =
+      term.shown.cells.at(term.counts.grid.back().at(Figure::screened)) == Showing::number;
+  if (!isTotalShown || totals.total.screened == 0) return out;
+  const auto pupils = publication(pupilSystem(totals, earlier), rule, earlier, &Release::pupils);
+  if (!pupils.shown.exposed.empty()) return out; // too few to tell who they are
+  out.pupils = pupilTables(pupils);
+  out.release.pupils = pupils.released();
+  return out;
 }
 
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,

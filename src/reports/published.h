@@ -7,7 +7,10 @@ namespace gk::reports {
 
 /// What may leave the program, and what it tells.
 struct Published {
-  std::vector<Table> tables; ///< participation, services, findings, retention
+  std::vector<Table> tables;      ///< participation, services, findings, retention
+  std::optional<Table> shortTerm; ///< none without a check
+  std::vector<Table>
+      pupils; ///< one for each question answered; none where a small count would be told
   Release release;
   int counts = 0;  ///< in all tables
   int hidden = 0;  ///< of them: not shown as a number

@@ -1,6 +1,7 @@
 #include "reports/published_counts.h"
 
 #include "base/text.h"
+#include "reports/figure_relations.h"
 
 #include <algorithm>
 #include <deque>
@@ -10,141 +11,8 @@ namespace gk::reports {
 
 namespace {
 
-std::map<Figure, std::optional<int>> rowOf(const Participation& at) {
-  return {{Figure::enrolled, at.enrolled},
-          {Figure::formsBack, at.formsBack},
-          {Figure::consented, at.consented},
-          {Figure::screened, at.screened},
-          {Figure::notScreened, at.consented - at.screened},
-          {Figure::needing, at.needing},
-          {Figure::sealed, at.sealed},
-          {Figure::firstMolars, at.firstMolars},
-          {Figure::secondMolars, at.secondMolars},
-          {Figure::otherTeeth, at.otherTeeth},
-          {Figure::teeth, at.teeth()},
-          {Figure::varnish, at.varnish},
-          {Figure::untreated, at.untreated},
-          {Figure::early, at.early},
-          {Figure::urgent, at.urgent}};
-}
-
-std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at) {
-  return {{CheckFigure::childrenDue, at.childrenDue},
-          {CheckFigure::childrenFound, at.childrenFound},
-          {CheckFigure::due, at.due},
-          {CheckFigure::examined, at.examined},
-          {CheckFigure::assessable, at.assessable},
-          {CheckFigure::whole, at.whole},
-          {CheckFigure::part, at.part},
-          {CheckFigure::lost, at.lost},
-          {CheckFigure::cannotAssess, at.cannotAssess}};
-}
-
 /// A total says more to more readers than one school's line.
 constexpr double dearTotal = 5;
-
-/// Denominators of many rates are withheld last; what only fills a column, first.
-double dearness(Figure figure) {
-  switch (figure) {
-  case Figure::screened:
-    return 4;
-  case Figure::enrolled:
-  case Figure::consented:
-  case Figure::needing:
-    return 2;
-  case Figure::formsBack:
-  case Figure::notScreened:
-  case Figure::sealed:
-  case Figure::firstMolars:
-  case Figure::secondMolars:
-  case Figure::otherTeeth:
-  case Figure::teeth:
-  case Figure::varnish:
-  case Figure::untreated:
-  case Figure::early:
-  case Figure::urgent:
-    return 1;
-  }
-  base::fail("no such figure");
-}
-
-double dearness(CheckFigure figure) {
-  return figure == CheckFigure::assessable || figure == CheckFigure::childrenDue ? 2 : 1;
-}
-
-CountKind kindOf(Figure figure) {
-  return figure == Figure::notScreened ? CountKind::rest : CountKind::count;
-}
-
-CountKind kindOf(CheckFigure /*figure*/) {
-  return CountKind::count;
-}
-
-/// What one row's figures have to do with each other.
-template <class E>
-class RowSums {
- public:
-  RowSums(CountSystem& system, const std::map<E, std::size_t>& row) : system_(system), row_(row) {}
-
-  void sum(E whole, const std::vector<E>& parts) {
-    if (const auto cells = found(whole, parts); cells && left(*cells) == 0)
-      system_.sums.push_back(*cells);
-  }
-
-  /// Only where the parts do not exceed the whole: else a reader knows nothing of it.
-  void rest(CountKind kind, E whole, const std::vector<E>& parts) {
-    if (auto cells = found(whole, parts); cells && left(*cells) >= 0)
-      system_.addRest(kind, cells->whole, std::move(cells->parts));
-  }
-
- private:
-  [[nodiscard]] std::optional<CountSum> found(E whole, const std::vector<E>& parts) const {
-    if (!row_.contains(whole)) return std::nullopt;
-    CountSum out{row_.at(whole), {}};
-    for (const auto part : parts) {
-      if (!row_.contains(part)) return std::nullopt;
-      out.parts.push_back(row_.at(part));
-    }
-    return out;
-  }
-
-  [[nodiscard]] int left(const CountSum& cells) const {
-    int out = system_.cells.at(cells.whole).value;
-    for (const auto part : cells.parts)
-      out -= system_.cells.at(part).value;
-    return out;
-  }
-
-  CountSystem& system_;
-  const std::map<E, std::size_t>& row_;
-};
-
-void relate(CountSystem& system, const std::map<Figure, std::size_t>& row) {
-  RowSums sums(system, row);
-  sums.rest(CountKind::rest, Figure::enrolled, {Figure::formsBack});
-  sums.rest(CountKind::rest, Figure::enrolled, {Figure::consented});
-  sums.rest(CountKind::rest, Figure::formsBack, {Figure::consented});
-  sums.sum(Figure::consented, {Figure::screened, Figure::notScreened});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::needing});
-  sums.rest(CountKind::rest, Figure::needing, {Figure::sealed});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::sealed});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::varnish});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::untreated});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::early, Figure::urgent});
-  sums.sum(Figure::teeth, {Figure::firstMolars, Figure::secondMolars, Figure::otherTeeth});
-  sums.rest(CountKind::slack, Figure::teeth, {Figure::sealed});
-  sums.sum(Figure::untreated, {Figure::early, Figure::urgent});
-}
-
-void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row) {
-  RowSums sums(system, row);
-  sums.rest(CountKind::rest, CheckFigure::childrenDue, {CheckFigure::childrenFound});
-  sums.rest(CountKind::rest, CheckFigure::due, {CheckFigure::examined});
-  sums.rest(CountKind::slack, CheckFigure::due, {CheckFigure::childrenDue});
-  sums.rest(CountKind::slack, CheckFigure::examined, {CheckFigure::childrenFound});
-  sums.sum(CheckFigure::examined, {CheckFigure::assessable, CheckFigure::cannotAssess});
-  sums.sum(CheckFigure::assessable, {CheckFigure::whole, CheckFigure::part, CheckFigure::lost});
-}
 
 template <class E>
 struct Line {
@@ -247,6 +115,7 @@ class Builder {
   }
 
   void addSum(const Placed<E>& whole, const std::vector<Placed<E>>& parts) {
+    if (parts.empty()) return; // figures of all schools alone
     for (const auto& [figure, cell] : whole.cells) {
       CountSum sum{cell, {}};
       for (const auto& part : parts)
@@ -349,11 +218,14 @@ Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
                 std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
                 const Groups& groups) {
   Builder<E> builder(schools, total, groups);
-  for (std::size_t i = 0; i < earlier.size(); ++i)
-    if (i + 1 == earlier.size())
-      builder.addNewest(earlier[i].*rows);
+  std::vector<const std::vector<ReleasedRow<E>>*> known;
+  for (const auto& one : earlier)
+    if (!(one.*rows).empty()) known.push_back(&(one.*rows)); // the others left this part out
+  for (std::size_t i = 0; i < known.size(); ++i)
+    if (i + 1 == known.size())
+      builder.addNewest(*known[i]);
     else
-      builder.addOlder(earlier[i].*rows);
+      builder.addOlder(*known[i]);
   return builder.take();
 }
 
@@ -369,6 +241,16 @@ CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earli
                         const Groups& groups) {
   return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools, &RetentionLine::label),
                             {"", rowOf(totals.retention.total)}, earlier, &Release::checks, groups);
+}
+
+CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
+  return build<CheckFigure>({}, {"", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm, {});
+}
+
+PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
+  auto counts = build<PupilFigure>({}, {"", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
+  counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
+  return counts;
 }
 
 } // namespace gk::reports

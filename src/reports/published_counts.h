@@ -61,6 +61,8 @@ struct Release {
   int under = 0; ///< its threshold
   std::vector<ReleasedRow<Figure>> term;
   std::vector<ReleasedRow<CheckFigure>> checks;
+  std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
+  std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
   bool operator==(const Release&) const = default;
 };
 
@@ -75,6 +77,7 @@ struct Counts {
 };
 using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
+using PupilSystem = Counts<PupilFigure>;
 
 /// The term's counts by school or group of schools, and in total. What an earlier release of the
 /// term showed is out and cannot be called back; what has changed since is a count too.
@@ -83,6 +86,11 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
 /// The same for the checks of earlier sealants, by placing school.
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
                         const Groups& groups = {});
+/// Short-term checks of all schools together.
+CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier = {});
+/// Who the children screened are, of all schools together. That they were so many is out already:
+/// the term's own table says it.
+PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier = {});
 
 } // namespace gk::reports
 

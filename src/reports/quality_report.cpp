@@ -1,6 +1,7 @@
 #include "reports/quality_report.h"
 
 #include "reports/cells.h"
+#include "reports/quality_logs.h"
 #include "reports/report_plots.h"
 #include "reports/term_view.h"
 
@@ -158,7 +159,9 @@ Table lightTable(const LightChart& light) {
 
 std::vector<Table> qualityReport(const TermRecords& records, const ComparisonOptions& options) {
   const auto lights = lightCharts(records);
-  std::vector<Table> tables{lightsTable(lights), careTable(TermView(records))};
+  std::vector<Table> tables{lightsTable(lights),      careTable(TermView(records)),
+                            wetTable(records),        exceptionsTable(records),
+                            sterilizerTable(records), licenceTable(records)};
   for (const auto& light : lights)
     if (light.chart) tables.push_back(lightTable(light));
   const RetentionFacts facts(records, options.retention);

@@ -46,26 +46,33 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
 
 std::string toLines(const Release& release) {
   return keptLine({"under", std::to_string(release.under)}) + rowLines("term", release.term) +
-         rowLines("checks", release.checks);
+         rowLines("checks", release.checks) + rowLines("short-term", release.shortTerm) +
+         rowLines("pupils", release.pupils);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
   Release release;
+  bool (*addTo)(Release&, const Words&) = nullptr; // where the cells of the last row go
   for (const auto& words : fromKeptLines(lines)) {
     const Words schools(words.begin() + 1, words.end());
-    if (words.front() == "under" && words.size() == 2) {
+    const auto& kind = words.front();
+    if (kind == "under" && words.size() == 2) {
       const auto under = count(words[1]);
       if (!under) return std::nullopt;
       release.under = *under;
-    } else if (words.front() == "term" && release.checks.empty()) {
+    } else if (kind == "term") {
       release.term.push_back({schools, {}});
-    } else if (words.front() == "checks") {
+      addTo = [](Release& to, const Words& cell) { return addCell(to.term, cell); };
+    } else if (kind == "checks") {
       release.checks.push_back({schools, {}});
-    } else if (words.front() == "cell") {
-      const bool isAdded =
-          release.checks.empty() ? addCell(release.term, words) : addCell(release.checks, words);
-      if (!isAdded) return std::nullopt;
-    } else {
+      addTo = [](Release& to, const Words& cell) { return addCell(to.checks, cell); };
+    } else if (kind == "short-term") {
+      release.shortTerm.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.shortTerm, cell); };
+    } else if (kind == "pupils") {
+      release.pupils.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.pupils, cell); };
+    } else if (kind != "cell" || !addTo || !addTo(release, words)) {
       return std::nullopt;
     }
   }

@@ -1,8 +1,10 @@
 #include "reports/report.h"
 
 #include "base/text.h"
+#include "reports/effort_report.h"
 #include "reports/finding_report.h"
 #include "reports/funder_report.h"
+#include "reports/payer_report.h"
 #include "reports/quality_report.h"
 #include "reports/referral_report.h"
 #include "reports/term_tables.h"
@@ -22,6 +24,19 @@ std::vector<Table> traced(const TermRecords& records, const ReportOptions& optio
   return *std::move(found);
 }
 
+/// What is counted of the care, then what it took.
+std::vector<Table> termReport(const TermRecords& records, std::optional<roster::SchoolId> school) {
+  auto totals = termTotals(records);
+  if (school) totals = schoolTotals(std::move(totals), records, *school);
+  auto tables = termTables(totals);
+  const auto schools = school ? effortsOf(efforts(records), *school) : efforts(records);
+  std::vector<Table> besides{staffTable(schools)};
+  if (auto meals = mealsTable(schools)) besides.push_back(*std::move(meals));
+  // What was spared ends it, with the cautions.
+  tables.insert(tables.end() - 1, besides.begin(), besides.end());
+  return tables;
+}
+
 std::string whatIfWords(const WhatIf& whatIf) {
   std::vector<std::string> words;
   const auto add = [&](const std::string& what, const std::optional<double>& value) {
@@ -39,8 +54,7 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
                            const ReportOptions& options) {
   switch (kind) {
   case ReportKind::term:
-    return termTables(options.school ? schoolTotals(termTotals(records), records, *options.school)
-                                     : termTotals(records));
+    return termReport(records, options.school);
   case ReportKind::retention:
     return retentionReport(records, {options.comparison, options.curve, options.school});
   case ReportKind::quality:
@@ -53,6 +67,8 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
     return referralReport(records, options.today.value_or(records.asOf));
   case ReportKind::trace:
     return traced(records, options);
+  case ReportKind::payers:
+    return payerReport(records);
   case ReportKind::funder:
   case ReportKind::funderAnnex:
     break;

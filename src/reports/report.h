@@ -17,6 +17,7 @@ enum class ReportKind {
   prevention,
   followUp,
   trace,
+  payers,
   funder,     ///< the summary on one sheet
   funderAnnex ///< the tables behind it
 };
@@ -61,4 +62,4 @@ std::string reportTitle(ReportKind kind, const TermRecords& records,
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
-                                     "follow-up", "trace", "funder", "funder-annex"});
+                                     "follow-up", "trace", "payers", "funder", "funder-annex"});

@@ -27,10 +27,12 @@ enum class Factor {
   delivery,
   placedBy,
   lot,
-  pair,    ///< operator and assistant
-  wet,     ///< whether anything wet was noted between start and check
-  holding, ///< who held cheek and tongue back
-  guards,  ///< whether all four were had that keep a field dry
+  pair,     ///< operator and assistant
+  wet,      ///< whether anything wet was noted between start and check
+  holding,  ///< who held cheek and tongue back
+  guards,   ///< whether all four were had that keep a field dry
+  eruption, ///< at the screening of the day it was placed, as `enamel`
+  enamel,   ///< hypomineralised or not
   grade
 };
 
@@ -39,7 +41,8 @@ enum class Factor {
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Factor> = std::to_array<std::string_view>(
     {"school", "light", "arch", "tooth", "isolation", "delivery", "operator", "lot",
-     "operator pair", "contamination", "cheek and tongue held by", "dry field guards", "grade"});
+     "operator pair", "contamination", "cheek and tongue held by", "dry field guards",
+     "eruption at placement", "hypomineralised enamel", "grade"});
 
 namespace gk::reports {
 

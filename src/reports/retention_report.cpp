@@ -2,6 +2,7 @@
 
 #include "estimates/follow_up.h"
 #include "reports/cells.h"
+#include "reports/early_checks.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
 
@@ -98,12 +99,14 @@ std::vector<Table> retentionReport(const TermRecords& records,
   kept.ends = options.curve.ends;
   kept.partFails = false;
   std::vector<Table> tables{comparisonTable(schools), shrinkTable(schools), followUpTable(schools),
+                            earlyCheckTable(records),
                             curveTable(retentionCurve(records, options.curve, options.school),
                                        retentionCurve(records, worst, options.school),
                                        retentionCurve(records, kept, options.school))};
   for (const auto factor :
        {Factor::light, Factor::isolation, Factor::delivery, Factor::holding, Factor::guards,
-        Factor::wet, Factor::tooth, Factor::placedBy, Factor::pair, Factor::lot})
+        Factor::wet, Factor::arch, Factor::tooth, Factor::eruption, Factor::enamel,
+        Factor::placedBy, Factor::pair, Factor::lot})
     tables.push_back(comparisonTable(compareFactor(facts, factor, choice, options.comparison)));
   return tables;
 }

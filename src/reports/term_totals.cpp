@@ -40,7 +40,9 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  retentionTotals(RetentionFacts(records, options.retention)),
                  attackRateOf(records),
                  {},
-                 overridesOf(records)};
+                 overridesOf(records),
+                 pupilCounts(records),
+                 shortTermChecks(records)};
   out.total = sumOf(out.schools);
   out.averted = avertedOf(out.total.firstMolars + out.total.secondMolars, out.attackRate,
                           out.retention.total.whole95, options.avertedYears);

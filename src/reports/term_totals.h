@@ -1,7 +1,9 @@
 #pragma once
 
+#include "reports/early_checks.h"
 #include "reports/participation.h"
 #include "reports/prevention.h"
+#include "reports/pupils.h"
 
 namespace gk::reports {
 
@@ -42,6 +44,8 @@ struct TermTotals {
   AttackRateReport attackRate;
   AvertedReport averted;
   std::vector<OverrideLine> overrides; ///< by date; shown in every report
+  PupilCounts pupils{};
+  EarlyChecks shortTerm{};
 };
 
 TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});

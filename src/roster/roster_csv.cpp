@@ -14,10 +14,11 @@ using base::ErrorCode;
 
 namespace {
 
-constexpr std::array<std::string_view, 20> knownColumns{
-    "number",  "first",     "middle",      "last",        "name_used", "birth_date", "grade",
-    "room",    "teacher",   "sex",         "guardian",    "relation",  "phone",      "language",
-    "consent", "signed_on", "received_on", "valid_until", "services",  "history"};
+constexpr std::array<std::string_view, 22> knownColumns{
+    "number",   "first",    "middle",    "last",      "name_used",   "birth_date",
+    "grade",    "room",     "teacher",   "sex",       "guardian",    "relation",
+    "phone",    "language", "consent",   "signed_on", "received_on", "valid_until",
+    "services", "history",  "ethnicity", "payer"};
 
 constexpr std::string_view dateHint = "write a day that exists as year-month-day, like 2019-03-04";
 
@@ -106,16 +107,22 @@ class Cells {
   }
 
   [[nodiscard]] ServiceSet services() const {
-    const auto cell = base::folded(text("services"));
-    if (cell == "all") return ServiceSet::all();
-    ServiceSet set;
+    if (base::folded(text("services")) == "all") return ServiceSet::all();
+    return several<Service>("services", "not all, nor");
+  }
+
+  /// Words between semicolons; `instead` begins what is said when one is none of E.
+  template <class E>
+  [[nodiscard]] base::EnumSet<E> several(std::string_view column, std::string_view instead) const {
+    base::EnumSet<E> set;
+    const auto cell = base::folded(text(column));
     for (auto part : base::split(cell, ';')) {
       part = base::trim(part);
       if (part.empty()) continue;
-      if (const auto service = base::fromName<Service>(part))
-        set.add(*service);
+      if (const auto value = base::fromName<E>(part))
+        set.add(*value);
       else
-        problem("services", "not all, nor words between semicolons of: " + words<Service>());
+        problem(column, std::string(instead) + " words between semicolons of: " + words<E>());
     }
     return set;
   }
@@ -183,6 +190,8 @@ std::optional<RosterLine> readLine(const Cells& cells, std::size_t line, Date to
   auto number = numberOf(cells);
   auto consent = consentOf(cells);
   const auto sex = cells.word("sex", dentition::Sex::notStated);
+  const auto groups = cells.several<Ethnicity>("ethnicity", "not");
+  const auto payer = cells.word("payer", Payer::unknown);
   if (cells.text("first").empty() && cells.text("last").empty())
     cells.problem("first", "a child needs a first or a last name");
   if (!birth) return std::nullopt;
@@ -203,7 +212,9 @@ std::optional<RosterLine> readLine(const Cells& cells, std::size_t line, Date to
                     .signer = relationOf(cells.text("relation")),
                     .phone = cells.text("phone"),
                     .language = cells.text("language"),
-                    .consent = consent};
+                    .consent = consent,
+                    .groups = groups,
+                    .payer = payer};
 }
 
 } // namespace

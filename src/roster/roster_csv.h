@@ -1,5 +1,6 @@
 #pragma once
 
+#include "roster/background.h"
 #include "roster/consent.h"
 
 #include <string_view>
@@ -39,6 +40,8 @@ struct RosterLine {
   std::string phone;
   std::string language;
   RosterConsent consent;
+  EthnicitySet groups{}; ///< empty: not stated
+  Payer payer = Payer::unknown;
   bool operator==(const RosterLine&) const = default;
 };
 

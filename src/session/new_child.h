@@ -1,5 +1,6 @@
 #pragma once
 
+#include "roster/background.h"
 #include "roster/consent.h"
 #include "session/identity.h"
 
@@ -12,6 +13,8 @@ struct NewChild {
   roster::Child child;
   Identity identity;
   std::function<roster::Consent(roster::ChildId)> form{}; ///< empty when there is no form
+  /// Empty when the form says nothing of it.
+  std::function<roster::Background(roster::ChildId)> background{};
 };
 
 } // namespace gk::session

@@ -62,6 +62,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.readiness, today);
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
+  reader.read(records.efforts, today);
+  reader.read(records.lotCounts, today);
   reader.read(records.mergeAnswers, everything());
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
@@ -133,23 +135,31 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   Gatherer reader(book_);
   reader.read(records.schools, everything());
   reader.read(records.enrolments, rowsOf("term", id));
+  reader.read(records.eligibility, rowsOf("term", id));
   reader.read(records.days, everything());
   reader.read(records.children, everything());
   reader.read(records.consents, everything());
+  reader.read(records.backgrounds, everything());
   reader.read(records.overrides, everything());
+  // The longest that a window of checks can be open before the term.
+  const auto reach = records.term.start.plusMonths(-36);
   for (const auto& day : records.days) {
-    if (day.value.term != id) continue;
     const auto then = rowsOf("day", day.id);
+    if (day.value.date >= reach && day.value.date <= records.asOf)
+      reader.read(records.screenings, then);
+    if (day.value.term != id) continue;
     reader.read(records.seatings, then);
-    reader.read(records.screenings, then);
     reader.read(records.varnishes, then);
     reader.read(records.outcomes, then);
     reader.read(records.referrals, then);
     reader.read(records.incidents, then);
+    reader.read(records.readiness, then);
+    reader.read(records.efforts, then);
   }
   reader.read(records.contacts, everything());
   reader.read(records.placements, everything());
   reader.read(records.fields, everything());
+  reader.read(records.wets, everything());
   reader.read(records.checks, everything());
   reader.read(records.closures, everything());
   reader.read(records.lots, everything());

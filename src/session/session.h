@@ -2,6 +2,9 @@
 
 #include "base/signal.h"
 #include "followup/referral.h"
+#include "kit/lot_count.h"
+#include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
 #include "session/new_child.h"
 #include "session/reader.h"
 
@@ -49,12 +52,16 @@ class Session : public Reader {
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
+  /// In place of what was known of the school that term.
+  Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
                                      Confirmed schoolConfirmsAge = Confirmed::no);
   /// All of them with their forms, or none.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
                                                    Confirmed schoolConfirmsAges = Confirmed::no);
+  /// In place of what was known of the child.
+  Result<base::Done> enterBackground(By by, const roster::Background& background);
   Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
@@ -85,6 +92,11 @@ class Session : public Reader {
   Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
   /// In place of what was counted of that sort before; also after the day is signed.
   Result<base::Done> countPaper(By by, const followup::PaperCount& count);
+  /// In place of what was said of the day before; also after it is signed.
+  Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
+  /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
+  /// refused, until some is counted.
+  Result<base::Done> countLot(By by, const kit::LotCount& count);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both

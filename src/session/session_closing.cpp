@@ -52,16 +52,44 @@ Result<base::Done> Session::countPaper(By by, const PaperCount& count) {
   auto counts = book_.current<PaperCount>(store::rowsOf("day", count.day));
   if (!counts) return counts.error();
   std::erase_if(*counts, [&](const auto& row) { return row.value.paper != count.paper; });
+  return write(by, {},
+               [&](store::Act& act) { return replaceAll(act, *counts, count, "counted again"); });
+}
+
+Result<std::optional<roster::DayEffort>> Reader::lastEffort() {
+  auto rows = book_.current<roster::DayEffort>(store::everything());
+  if (!rows) return rows.error();
+  if (rows->empty()) return std::optional<roster::DayEffort>();
+  return std::optional(std::move(rows->back().value));
+}
+
+Result<base::Done> Session::enterEffort(By by, const roster::DayEffort& effort) {
+  if (const auto who = saysWho(by); !who) return who.error();
+  if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
+  if (const auto day = this->day(effort.day); !day) return day.error();
+  auto rows = book_.current<roster::DayEffort>(store::rowsOf("day", effort.day));
+  if (!rows) return rows.error();
+  return write(by, {},
+               [&](store::Act& act) { return replaceAll(act, *rows, effort, "said again"); });
+}
+
+Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
+  if (const auto who = saysWho(by); !who) return who.error();
+  if (const auto sound = kit::checkLotCount(count); !sound) return sound.error();
+  const auto day = this->day(count.day);
+  if (!day) return day.error();
+  const auto lot = only<kit::Lot>(store::subjectIs(count.lot), "lot");
+  if (!lot) return lot.error();
+  auto rows = book_.current<kit::LotCount>(store::rowsOf("day", count.day));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) { return row.value.lot != count.lot; });
+  auto counted = lot->value;
+  if (count.left) counted.usedUpOn.reset();
+  if (count.left == 0) counted.usedUpOn = day->value.date;
   return write(by, {}, [&](store::Act& act) {
-    if (counts->empty()) {
-      act.add(count);
-      return base::Done{};
-    }
-    // One count takes the place of what each laptop had.
-    act.correct(counts->back(), count, "counted again");
-    counts->pop_back();
-    for (const auto& row : *counts)
-      act.retract(row.stamp.entry, "counted together");
+    replaceAll(act, *rows, count, "counted again");
+    if (counted != lot->value)
+      act.correct(*lot, counted, counted.usedUpOn ? "none is left" : "some is left");
     return base::Done{};
   });
 }

@@ -56,6 +56,18 @@ Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolme
   return write(by, {}, [&](store::Act& act) { return act.add(enrolment); });
 }
 
+Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
+  if (eligibility.percent < 0 || eligibility.percent > 100)
+    return refuse(ErrorCode::numberMalformed, "the share of pupils is 0 to 100 per cent");
+  if (eligibility.source.empty())
+    return refuse(ErrorCode::textMalformed, "say who published the share, and of which year");
+  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
+  return write(by, {},
+               [&](store::Act& act) { return replaceAll(act, *rows, eligibility, "said again"); });
+}
+
 Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
   if (member.name.empty() || member.initials.empty())
     return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
@@ -84,7 +96,7 @@ Error numberTaken(const std::string& number) {
 /// The child as it will be entered, or why it cannot be.
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
-  const auto& [child, identity, form] = entering;
+  const auto& [child, identity, form, background] = entering;
   if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
   const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
   if (verdict == roster::BirthVerdict::impossible)
@@ -130,9 +142,18 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
       const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
       if (entering.form) act.add(entering.form(ids.back()));
+      if (entering.background) act.add(entering.background(ids.back()));
     }
     return ids;
   });
+}
+
+Result<base::Done> Session::enterBackground(By by, const roster::Background& background) {
+  if (const auto known = this->child(background.child); !known) return known.error();
+  auto rows = book_.current<roster::Background>(store::rowsOf("child", background.child));
+  if (!rows) return rows.error();
+  return write(by, background.child,
+               [&](store::Act& act) { return replaceAll(act, *rows, background, "said again"); });
 }
 
 Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,

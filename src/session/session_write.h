@@ -24,4 +24,20 @@ Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view wha
   return std::move(rows->back());
 }
 
+/// `value` takes the place of all of `rows`, such as what each of two laptops had; the first of
+/// them when there is none. The rows stay in the history.
+template <class T>
+base::Done replaceAll(store::Act& act, std::vector<Recorded<T>> rows, const T& value,
+                      const std::string& reason) {
+  if (rows.empty()) {
+    act.add(value);
+    return {};
+  }
+  act.correct(rows.back(), value, reason);
+  rows.pop_back();
+  for (const auto& row : rows)
+    act.retract(row.stamp.entry, "said together");
+  return {};
+}
+
 } // namespace gk::session

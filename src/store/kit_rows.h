@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kit/light.h"
+#include "kit/lot_count.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
 #include "store/rows.h"
@@ -50,10 +51,10 @@ struct Rows<kit::Lot> {
   static constexpr std::string_view table = "lot";
   static constexpr std::string_view columns =
       "material_kind, material, lot, expiry, makers_seconds, contains, quarantined, "
-      "quarantine_reason";
+      "quarantine_reason, used_up_on";
   static void write(RowWriter& row, const kit::Lot& l) {
     row << l.kind << l.material << l.lot << l.expiry << l.makersTime << l.contains << l.quarantined
-        << l.quarantineReason;
+        << l.quarantineReason << l.usedUpOn;
   }
   static kit::Lot read(RowReader& row) {
     return {.kind = row,
@@ -63,7 +64,20 @@ struct Rows<kit::Lot> {
             .makersTime = row,
             .contains = row,
             .quarantined = row,
-            .quarantineReason = row};
+            .quarantineReason = row,
+            .usedUpOn = row.maybe()};
+  }
+};
+
+template <>
+struct Rows<kit::LotCount> {
+  static constexpr std::string_view table = "lot_count";
+  static constexpr std::string_view columns = "day, lot, opened, remaining";
+  static void write(RowWriter& row, const kit::LotCount& c) {
+    row << c.day << c.lot << c.opened << c.left;
+  }
+  static kit::LotCount read(RowReader& row) {
+    return {.day = row, .lot = row, .opened = row, .left = row.maybe()};
   }
 };
 

@@ -1,5 +1,7 @@
 #include "store/roster_rows.h"
 
+#include <algorithm>
+
 namespace gk::store {
 
 void Rows<roster::Term>::writeParts(Connection& connection, base::EntryId entry,
@@ -16,6 +18,26 @@ void Rows<roster::Term>::readParts(Connection& connection, base::EntryId entry,
       "SELECT holiday FROM term_holiday WHERE entry = ? ORDER BY place";
   eachPart(connection, sql, entry,
            [&](RowReader& row) { term.holidays.push_back(row.take<base::Date>()); });
+}
+
+void Rows<roster::DayEffort>::writeParts(Connection& connection, base::EntryId entry,
+                                         const roster::DayEffort& effort) {
+  constexpr std::string_view sql =
+      "INSERT INTO day_effort_people (entry, role, minutes) VALUES (?, ?, ?)";
+  for (const auto& one : effort.people)
+    connection.prepare(sql)
+        .bindAll(entry, base::nameOf(one.role), static_cast<int>(one.time.count()))
+        .run();
+}
+
+void Rows<roster::DayEffort>::readParts(Connection& connection, base::EntryId entry,
+                                        roster::DayEffort& effort) {
+  constexpr std::string_view sql = "SELECT role, minutes FROM day_effort_people WHERE entry = ?";
+  eachPart(connection, sql, entry, [&](RowReader& row) {
+    const auto role = row.take<roster::Role>();
+    effort.people.push_back({role, roster::minutes(row.take<int>())});
+  });
+  std::ranges::sort(effort.people, {}, &roster::RoleTime::role);
 }
 
 } // namespace gk::store

@@ -1,7 +1,10 @@
 #pragma once
 
+#include "roster/background.h"
 #include "roster/child.h"
 #include "roster/clinic_day.h"
+#include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
 #include "roster/program.h"
 #include "roster/team.h"
 #include "store/rows.h"
@@ -72,6 +75,18 @@ struct Rows<roster::Enrolment> {
 };
 
 template <>
+struct Rows<roster::MealEligibility> {
+  static constexpr std::string_view table = "meal_eligibility";
+  static constexpr std::string_view columns = "term, school, percent, source";
+  static void write(RowWriter& row, const roster::MealEligibility& m) {
+    row << m.term << m.school << m.percent << m.source;
+  }
+  static roster::MealEligibility read(RowReader& row) {
+    return {.term = row, .school = row, .percent = row, .source = row};
+  }
+};
+
+template <>
 struct Rows<roster::ClinicDay> {
   static constexpr std::string_view table = "clinic_day";
   static constexpr std::string_view columns = "term, school, day_on, team, reason, cancelled";
@@ -93,6 +108,25 @@ struct Rows<roster::DayClosure> {
   static roster::DayClosure read(RowReader& row) {
     return {.day = row, .clinical = row, .coordinator = row};
   }
+};
+
+template <>
+struct Rows<roster::DayEffort> {
+  static constexpr std::string_view table = "day_effort";
+  static constexpr std::string_view columns = "day, chairs, open_minutes, taught";
+  static void write(RowWriter& row, const roster::DayEffort& e) {
+    row << e.day << e.chairs << static_cast<int>(e.open.count()) << e.taught;
+  }
+  static roster::DayEffort read(RowReader& row) {
+    return {.day = row,
+            .chairs = row,
+            .open = roster::minutes(row.take<int>()),
+            .people = {},
+            .taught = row};
+  }
+  static void writeParts(Connection& connection, base::EntryId entry,
+                         const roster::DayEffort& effort);
+  static void readParts(Connection& connection, base::EntryId entry, roster::DayEffort& effort);
 };
 
 template <>
@@ -130,6 +164,18 @@ struct Rows<roster::Child> {
             .room = row,
             .provisional = row,
             .note = row};
+  }
+};
+
+template <>
+struct Rows<roster::Background> {
+  static constexpr std::string_view table = "background";
+  static constexpr std::string_view columns = "child, groups, payer";
+  static void write(RowWriter& row, const roster::Background& b) {
+    row << b.child << b.groups << b.payer;
+  }
+  static roster::Background read(RowReader& row) {
+    return {.child = row, .groups = row, .payer = row};
   }
 };
 

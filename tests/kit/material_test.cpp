@@ -62,6 +62,16 @@ TEST_CASE("A quarantined lot is refused with its reason") {
   CHECK(refused.error().detail.find("recall notice") != std::string::npos);
 }
 
+TEST_CASE("A lot that was used up is refused from the next day on") {
+  auto lot = resinFern("RF-2609", "2027-04");
+  lot.usedUpOn = day(2026, 11, 16);
+  const auto refused = checkUsable(lot, day(2026, 11, 17));
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().code == base::ErrorCode::ruleMaterial);
+  CHECK(refused.error().detail.find("was used up on 2026-11-16") != std::string::npos);
+  CHECK(checkUsable(lot, day(2026, 11, 16))); // a visit of that day, typed late
+}
+
 TEST_CASE("The cure asked for is the table's for that light and material") {
   const auto lot = resinFern("RF-2609", "2027-04");
   const std::vector<CureTime> table{{someLight(1), "Resin Fern", 40s},

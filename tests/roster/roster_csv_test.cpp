@@ -16,7 +16,7 @@ const auto today = day(2026, 9, 15);
 
 const std::string full =
     "number,first,middle,last,name_used,birth_date,grade,room,teacher,sex,guardian,relation,phone,"
-    "language,consent,signed_on,received_on,valid_until,services,history\n";
+    "language,consent,signed_on,received_on,valid_until,services,history,ethnicity,payer\n";
 
 base::Error trouble(const std::string& csv) {
   const auto lines = readRoster(csv, today);
@@ -36,7 +36,7 @@ TEST_CASE("A full line of a roster is read whole") {
   const auto lines = readRoster(
       full + "1043,Mina,A,Tolliver-Reed,Mina,2019-02-03,2,6,Fern,female,Ada Tolliver,mother,"
              "000-555-0142,English,yes,2026-09-08,2026-09-10,2027-06-30,"
-             "screening; sealants;varnish,yes\n",
+             "screening; sealants;varnish,yes,White; Hispanic or Latino,Medicaid\n",
       today);
   REQUIRE(lines);
   REQUIRE(lines->size() == 1);
@@ -64,7 +64,9 @@ TEST_CASE("A full line of a roster is read whole") {
                                        .signedOn = day(2026, 9, 8),
                                        .receivedOn = day(2026, 9, 10),
                                        .validUntil = day(2027, 6, 30),
-                                       .history = HistoryAnswered::yes}});
+                                       .history = HistoryAnswered::yes},
+                           .groups = {Ethnicity::white, Ethnicity::hispanic},
+                           .payer = Payer::medicaid});
 }
 
 TEST_CASE("The needed columns are enough and come in any order") {

@@ -32,6 +32,10 @@ QString factorWords(Factor factor) {
     return u"Who held cheek and tongue"_s;
   case Factor::guards:
     return u"Dry field guards"_s;
+  case Factor::eruption:
+    return u"Eruption when placed"_s;
+  case Factor::enamel:
+    return u"Hypomineralised enamel"_s;
   case Factor::grade:
     return u"Grade now"_s;
   }

@@ -2,6 +2,7 @@
 
 #include "reports/close_out_tables.h"
 #include "ui/pages/close_out_questions.h"
+#include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
 #include "ui/pages/office_pack.h"
@@ -35,6 +36,7 @@ enum Section {
   referrals,
   incidents,
   papers,
+  effort,
   toSee
 };
 
@@ -80,6 +82,8 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
       if (section == blockers) return mend(at);
       if (section == questions) return answer(at);
       if (section == papers) return void(countPaper());
+      if (section == effort) return sayHours();
+      if (section == supplies) return count(at);
       if (section == referrals) return follow(at);
       if (section == incidents) return Q_EMIT incidentWanted(std::nullopt);
     }
@@ -107,6 +111,7 @@ void CloseOutPage::layOut() {
     if (day_) Q_EMIT incidentWanted(childAt(browser_->section(), browser_->row()));
   });
   button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
+  button(u"Time and people"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
   button(u"Pack for the office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
@@ -171,6 +176,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        u"Letters  %1 of %2"_s.arg(sheet_->counts.letters).arg(sheet_->counts.children),
        named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
+       sheet_->effort ? u"Time and people"_s : u"Time and people: not said"_s,
        named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.
@@ -266,6 +272,17 @@ bool CloseOutPage::countPaper() {
   if (!sheet_) return false;
   const auto sheet = *sheet_; // each count shows a new one
   return noted(countPaperIn(context(), sheet, *day_), u"The sheets are counted."_s);
+}
+
+void CloseOutPage::count(std::size_t row) {
+  const auto line = sheet_->supplies.at(row);
+  noted(countSupply(context(), line, *day_), u"The lot is noted."_s);
+}
+
+void CloseOutPage::sayHours() {
+  if (!sheet_) return;
+  const auto sheet = *sheet_; // saying it shows a new one
+  noted(sayEffort(context(), sheet, *day_), u"Time and people are noted."_s);
 }
 
 void CloseOutPage::outcome() {

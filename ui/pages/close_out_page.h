@@ -37,6 +37,8 @@ class CloseOutPage final : public Page {
   /// Says it when it was noted.
   bool noted(const base::Result<bool>& result, const QString& words);
   bool countPaper();
+  void sayHours();
+  void count(std::size_t row);
   void outcome();
   void call();
   void refer();

@@ -154,7 +154,7 @@ void TotalsPage::countTerm(std::shared_ptr<const reports::TermRecords> records) 
         reports::RetentionFacts facts(*records);
         auto totals = reports::termTotals(*records);
         return std::make_shared<const Counted>(
-            Counted{records, std::move(facts), std::move(totals)});
+            Counted{records, std::move(facts), std::move(totals), reports::efforts(*records)});
       },
       [this, question](std::shared_ptr<const Counted> counted) {
         --counting_;
@@ -253,6 +253,16 @@ void TotalsPage::showTables() {
   if (kind() == ReportKind::term) {
     names += u"Retention by factor"_s;
     tables.push_back(*filtered_);
+    const auto school = choice().of(Factor::school);
+    const auto efforts =
+        school ? reports::effortsOf(counted_->efforts, counted_->facts.schools().at(*school))
+               : counted_->efforts;
+    names += u"Time and people"_s;
+    tables.push_back(reports::staffTable(efforts));
+    if (auto meals = reports::mealsTable(efforts)) {
+      names += u"Schools"_s;
+      tables.push_back(*std::move(meals));
+    }
   } else {
     names.clear();
     for (const auto& table : tables)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "reports/effort_report.h"
 #include "reports/report.h"
 #include "reports/table.h"
 #include "ui/pages/page.h"
@@ -33,6 +34,7 @@ class TotalsPage final : public Page {
     std::shared_ptr<const reports::TermRecords> records;
     reports::RetentionFacts facts;
     reports::TermTotals totals;
+    std::vector<reports::Effort> efforts;
   };
 
   void buildChoices(QVBoxLayout* into);

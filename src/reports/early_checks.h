@@ -1,0 +1,32 @@
+#pragma once
+
+#include "reports/inputs.h"
+#include "reports/table.h"
+
+namespace gk::reports {
+
+/// Checks of one kind made in a term, before the one-year check is due or by chance. Teeth, but for
+/// the children.
+struct EarlyChecks {
+  std::string label{};
+  int children = 0;
+  int examined = 0;
+  int assessable = 0;
+  int whole = 0;
+  int part = 0;
+  int lost = 0;
+  int cannotAssess = 0;
+  int byAnother = 0; ///< of examined: not by who placed it
+  bool operator==(const EarlyChecks&) const = default;
+};
+
+/// Routine samples, triggered ones and those of opportunity; kinds of which none was made are left
+/// out. Each sealant counts once a kind, by its first check that could judge it.
+std::vector<EarlyChecks> earlyChecks(const TermRecords& records);
+
+/// Routine samples and triggered ones together.
+EarlyChecks shortTermChecks(const TermRecords& records);
+
+Table earlyCheckTable(const TermRecords& records);
+
+} // namespace gk::reports

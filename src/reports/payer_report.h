@@ -1,0 +1,12 @@
+#pragma once
+
+#include "reports/inputs.h"
+#include "reports/table.h"
+
+namespace gk::reports {
+
+/// Counts of each date, provider, service and payer, for the office that bills: no child, no fee,
+/// no claim. For use inside the program, since many of them are small.
+std::vector<Table> payerReport(const TermRecords& records);
+
+} // namespace gk::reports

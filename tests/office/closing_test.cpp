@@ -1,0 +1,77 @@
+#include "office/desk.h"
+
+using namespace gk;
+using gk::test::Desk;
+
+namespace {
+
+session::Session opened(Desk& desk, const std::string& book) {
+  auto session = session::Session::open(book, base::LaptopId(base::Uuid{}),
+                                        {desk.clock, desk.random}, store::Access::readOnly);
+  REQUIRE(session);
+  return std::move(*session);
+}
+
+std::string bookWithDay(Desk& desk) {
+  const auto book = desk.makeBook();
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17"});
+  desk.did({"add-lot", book, "--kind", "light-cure sealant", "--material", "Resin Fern", "--lot",
+            "RF-2609", "--expiry", "2027-04"});
+  return book;
+}
+
+} // namespace
+
+TEST_CASE("Hours, lots and a school's meal eligibility are noted without the window") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  const auto said = desk.did({"enter-hours", book, "--chairs", "2", "--open", "5:30", "--people",
+                              "hygienist 12, coordinator 6", "--taught", "46", "--by", "IM"});
+  CHECK(said.out == "Noted: time and people of the day.\n");
+  desk.did({"count-lot", book, "--lot", "RF-2609", "--opened", "2", "--left", "0", "--by", "IM"});
+  desk.did({"set-eligibility", book, "--term", "Autumn 2026", "--school", "CL", "--percent", "82",
+            "--source", "county list 2025"});
+  desk.did({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "recall", "--by", "IM"});
+
+  auto session = opened(desk, book);
+  CHECK(session.lastEffort().value()->chairHours() == Approx(11));
+  const auto lot = session.lots().value().front().value;
+  CHECK(lot.quarantined);
+  CHECK(lot.usedUpOn->iso() == "2026-11-17");
+  const auto term = session.terms().value().front().id;
+  const auto records = session.termRecords(term, desk.clock.now().date()).value();
+  CHECK(records.eligibility.front().value.percent == 82);
+}
+
+TEST_CASE("Hours that are none, or a lot that is not there, are refused") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  CHECK(desk.refusal({"enter-hours", book, "--chairs", "2", "--open", "long", "--people",
+                      "hygienist 12", "--by", "IM"}) == "number.malformed");
+  CHECK(desk.said("--open"));
+  CHECK(desk.refusal({"enter-hours", book, "--chairs", "2", "--open", "5", "--people", "plumber 12",
+                      "--by", "IM"}) == "text.malformed");
+  CHECK(desk.refusal({"count-lot", book, "--lot", "XX-1", "--opened", "1", "--by", "IM"}) ==
+        "not.found");
+  CHECK(desk.refusal({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "", "--by", "IM"}) ==
+        "rule.reason");
+}
+
+TEST_CASE("A roster brings what a form says of a child's background") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto csv =
+      desk.write("r.csv", "first,last,birth_date,grade,ethnicity,payer\n"
+                          "Mina,Tolliver-Reed,2019-03-04,2,White; Hispanic or Latino,Medicaid\n"
+                          "Bo,Saltmarsh,2019-05-12,2,,\n");
+  desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Autumn 2026"});
+  auto session = opened(desk, book);
+  const auto term = session.terms().value().front().id;
+  const auto records = session.termRecords(term, desk.clock.now().date()).value();
+  REQUIRE(records.backgrounds.size() == 1); // nothing is kept of who said nothing
+  CHECK(records.backgrounds[0].value.payer == roster::Payer::medicaid);
+  CHECK(desk.refusal({"import-roster", book,
+                      desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
+                      "--school", "CL", "--term", "Autumn 2026"}) == "csv.malformed");
+  CHECK(desk.said("payer: not one of: unknown, medicaid, chip, private, none"));
+}

@@ -1,0 +1,89 @@
+#include "desk_fixture.h"
+#include "ui/pages/close_out_page.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QListWidget>
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+constexpr int supplies = 8;
+constexpr int effort = 13;
+
+/// The close-out of a day on which one child was sealed.
+class Counting : public Desk {
+ public:
+  ui::CloseOutPage page{context, nullptr};
+
+  Counting() {
+    clinic.standardVisit(clinic.child("Mina"));
+    ui::Setup setup;
+    setup.author = clinic.coordinator;
+    acting.change(setup);
+    listen(page);
+    showActive(page);
+    page.setFocus();
+  }
+  [[nodiscard]] QString section(int at) const {
+    return part<QListWidget>(page, u"reportNames"_s).item(at)->text();
+  }
+  [[nodiscard]] const reports::Table& table(int at) const {
+    return page.findChild<ui::ReportBrowser*>()->tables().at(static_cast<std::size_t>(at));
+  }
+  void choose(int at) { page.findChild<ui::ReportBrowser*>()->choose(at); }
+};
+
+} // namespace
+
+TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
+  Counting desk;
+  CHECK(desk.section(effort) == u"Time and people: not said"_s);
+  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s};
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.news == u"Time and people are noted."_s);
+  CHECK(desk.section(effort) == u"Time and people"_s);
+  const auto& row = desk.table(effort).rows.at(0);
+  CHECK(row == std::vector<std::string>{"2", "5.5", "11.0", "0.09", "hygienist 12, coordinator 6",
+                                        "18", "46"});
+}
+
+TEST_CASE("An answer that is no number is said and nothing of the day is noted") {
+  Counting desk;
+  for (const std::deque<QString>& answers :
+       {std::deque{u"two"_s}, std::deque{u"2 5.5"_s, u"hygienist"_s},
+        std::deque{u"2 5.5"_s, u"hygienist 6"_s, u"some"_s}, std::deque{u"2 5.5"_s}}) {
+    desk.prompter.texts = answers;
+    press(desk.page, Qt::Key_H, Qt::AltModifier);
+    CHECK(desk.section(effort) == u"Time and people: not said"_s);
+  }
+  CHECK(desk.troubles.size() == 3); // backing out is none
+}
+
+TEST_CASE("Enter on a supply counts its packages, and none left closes the lot") {
+  Counting desk;
+  desk.choose(supplies);
+  press(desk.page, Qt::Key_Return);
+  desk.prompter.choices = {0};
+  desk.prompter.texts = {u"2 0"_s};
+  press(desk.page, Qt::Key_Return);
+  CHECK(desk.news == u"The lot is noted."_s);
+  const auto& row = desk.table(supplies).rows.at(0);
+  CHECK(row.at(4) == "2");
+  CHECK(row.at(5) == "0, closed");
+}
+
+TEST_CASE("Enter on a supply sets the lot aside with a reason, and never without") {
+  Counting desk;
+  desk.choose(supplies);
+  press(desk.page, Qt::Key_Return);
+  desk.prompter.choices = {1};
+  desk.prompter.texts = {u" "_s};
+  press(desk.page, Qt::Key_Return);
+  CHECK(desk.table(supplies).rows.at(0).at(1).find("SET ASIDE") == std::string::npos);
+  desk.prompter.choices = {1};
+  desk.prompter.texts = {u"recall notice of 17 November"_s};
+  press(desk.page, Qt::Key_Return);
+  CHECK(desk.table(supplies).rows.at(0).at(1).find("SET ASIDE") != std::string::npos);
+}
