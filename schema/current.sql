@@ -24,6 +24,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 
+CREATE TRIGGER background_kind BEFORE INSERT ON background
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'background'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
+
+CREATE TRIGGER background_no_delete BEFORE DELETE ON background
+BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
+
+CREATE TRIGGER background_no_update BEFORE UPDATE ON background
+BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
+
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
@@ -93,6 +103,26 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
 
 CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
 BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+
+CREATE TRIGGER day_effort_kind BEFORE INSERT ON day_effort
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_effort'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort'); END;
+
+CREATE TRIGGER day_effort_no_delete BEFORE DELETE ON day_effort
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
+
+CREATE TRIGGER day_effort_no_update BEFORE UPDATE ON day_effort
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
+
+CREATE TRIGGER day_effort_people_kind BEFORE INSERT ON day_effort_people
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_effort'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort_people'); END;
+
+CREATE TRIGGER day_effort_people_no_delete BEFORE DELETE ON day_effort_people
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
+
+CREATE TRIGGER day_effort_people_no_update BEFORE UPDATE ON day_effort_people
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
 
 CREATE TRIGGER day_outcome_kind BEFORE INSERT ON day_outcome
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_outcome'
@@ -196,6 +226,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
 BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
+CREATE TRIGGER lot_count_kind BEFORE INSERT ON lot_count
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot_count'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot_count'); END;
+
+CREATE TRIGGER lot_count_no_delete BEFORE DELETE ON lot_count
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
+
+CREATE TRIGGER lot_count_no_update BEFORE UPDATE ON lot_count
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
+
 CREATE TRIGGER lot_kind BEFORE INSERT ON lot
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot'); END;
@@ -205,6 +245,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
 
 CREATE TRIGGER lot_no_update BEFORE UPDATE ON lot
 BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
+
+CREATE TRIGGER meal_eligibility_kind BEFORE INSERT ON meal_eligibility
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'meal_eligibility'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meal_eligibility'); END;
+
+CREATE TRIGGER meal_eligibility_no_delete BEFORE DELETE ON meal_eligibility
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
+
+CREATE TRIGGER meal_eligibility_no_update BEFORE UPDATE ON meal_eligibility
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
 
 CREATE TRIGGER medical_flag_kind BEFORE INSERT ON medical_flag
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'medical_flag'
@@ -477,6 +527,13 @@ CREATE TABLE authorization_tooth (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE background (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  groups INTEGER NOT NULL CHECK (groups BETWEEN 0 AND 127),
+  payer TEXT NOT NULL CHECK (payer IN ('unknown', 'medicaid', 'chip', 'private', 'none'))
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE book (
   only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
   id BLOB NOT NULL CHECK (length(id) = 16),
@@ -561,6 +618,21 @@ CREATE TABLE day_closure (
   day BLOB NOT NULL REFERENCES entry (id),
   clinical BLOB NOT NULL REFERENCES entry (id),
   coordinator BLOB NOT NULL REFERENCES entry (id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day_effort (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  chairs INTEGER NOT NULL CHECK (chairs BETWEEN 0 AND 50),
+  open_minutes INTEGER NOT NULL CHECK (open_minutes BETWEEN 0 AND 1440),
+  taught INTEGER NOT NULL CHECK (taught BETWEEN 0 AND 100000)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day_effort_people (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
+  minutes INTEGER NOT NULL CHECK (minutes BETWEEN 1 AND 60000),
+  PRIMARY KEY (entry, role)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE day_outcome (
@@ -699,10 +771,26 @@ CREATE TABLE lot (
   makers_seconds INTEGER NOT NULL CHECK (makers_seconds BETWEEN 0 AND 600),
   contains INTEGER NOT NULL CHECK (contains BETWEEN 0 AND 15),
   quarantined INTEGER NOT NULL CHECK (quarantined IN (0, 1)),
-  quarantine_reason TEXT NOT NULL,
+  quarantine_reason TEXT NOT NULL, used_up_on TEXT CHECK (used_up_on IS date(used_up_on)),
   CHECK (material <> ''),
   CHECK (lot <> ''),
   CHECK (quarantined = 0 OR quarantine_reason <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE lot_count (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  lot BLOB NOT NULL REFERENCES entry (id),
+  opened INTEGER NOT NULL CHECK (opened BETWEEN 0 AND 10000),
+  remaining INTEGER CHECK (remaining BETWEEN 0 AND 100000)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE meal_eligibility (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  term BLOB NOT NULL REFERENCES entry (id),
+  school BLOB NOT NULL REFERENCES entry (id),
+  percent INTEGER NOT NULL CHECK (percent BETWEEN 0 AND 100),
+  source TEXT NOT NULL CHECK (source <> '')
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE medical_flag (
@@ -1007,6 +1095,8 @@ CREATE TABLE wet_tooth (
 
 CREATE INDEX authorization_child ON authorization (child);
 
+CREATE INDEX background_child ON background (child);
+
 CREATE INDEX child_number ON child (number);
 
 CREATE INDEX child_school ON child (school);
@@ -1024,6 +1114,8 @@ CREATE INDEX contact_attempt_child ON contact_attempt (child);
 CREATE INDEX contact_attempt_day ON contact_attempt (day);
 
 CREATE INDEX day_closure_day ON day_closure (day);
+
+CREATE INDEX day_effort_day ON day_effort (day);
 
 CREATE INDEX day_outcome_child ON day_outcome (child);
 
@@ -1052,6 +1144,10 @@ CREATE INDEX letter_child ON letter (child);
 CREATE INDEX letter_day ON letter (day);
 
 CREATE INDEX light_pass_day ON light_pass (day);
+
+CREATE INDEX lot_count_day ON lot_count (day);
+
+CREATE INDEX meal_eligibility_term ON meal_eligibility (term);
 
 CREATE INDEX medical_flag_child ON medical_flag (child);
 

@@ -12,8 +12,8 @@ struct LotCount {
   using Key = LotCountId;
   base::DayId day;
   LotId lot;
-  int opened = 0;          ///< on that day
-  std::optional<int> left; ///< unopened and opened ones; nought closes the lot
+  int opened = 0;            ///< on that day
+  std::optional<int> left{}; ///< unopened and opened ones; nought closes the lot
   bool operator==(const LotCount&) const = default;
 };
 

@@ -269,8 +269,8 @@ std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
       return pupils.counts.system.cells.at(counts.at(figure)).value;
     };
     if (valueOf(question.figures.back()) == valueOf(PupilFigure::screened)) continue;
-    Table table{std::string("Children screened: ") + question.words,
-                {{question.words}, right("Children"), right("% of screened")},
+    Table table{std::string("Children screened, by ") + question.by,
+                {{question.heading}, right("Children"), right("% of screened")},
                 {},
                 {}};
     for (const auto figure : question.figures)

@@ -75,9 +75,10 @@ PupilCounts pupilCounts(const TermRecords& records) {
 const std::array<PupilQuestion, 3>& pupilQuestions() {
   using enum PupilFigure;
   static const std::array<PupilQuestion, 3> questions{
-      {{"Sex", {female, male, otherSex, sexNotStated}},
-       {"Who pays for dental care", {medicaid, chip, privateInsurance, noInsurance, payerUnknown}},
-       {"Race and ethnicity",
+      {{"sex", "Sex", {female, male, otherSex, sexNotStated}},
+       {"payer", "Payer", {medicaid, chip, privateInsurance, noInsurance, payerUnknown}},
+       {"race and ethnicity",
+        "Race and ethnicity",
         {americanIndian, asian, black, hispanic, middleEastern, pacificIslander, white,
          severalGroups, groupsNotStated}}}};
   return questions;

@@ -40,7 +40,8 @@ PupilCounts pupilCounts(const TermRecords& records);
 
 /// The figures of one question, the answer "not stated" last.
 struct PupilQuestion {
-  const char* words;
+  const char* by;      ///< "children screened, by ..."
+  const char* heading; ///< of its answers
   std::vector<PupilFigure> figures;
 };
 const std::array<PupilQuestion, 3>& pupilQuestions();

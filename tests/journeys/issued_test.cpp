@@ -60,6 +60,9 @@ base::Recorded<chairside::Screening> soundScreening(const reports::TermRecords& 
       std::ranges::find(records.schools, "EB", [](const auto& one) { return one.value.code; });
   REQUIRE(school != records.schools.end());
   for (const auto& row : records.screenings) {
+    const auto day =
+        std::ranges::find(records.days, row.value.day, &base::Recorded<roster::ClinicDay>::id);
+    if (day == records.days.end() || day->value.term != records.id) continue;
     const auto child =
         std::ranges::find(records.children, row.value.child, &base::Recorded<roster::Child>::id);
     if (child != records.children.end() && child->value.school == school->id &&

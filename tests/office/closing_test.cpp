@@ -47,12 +47,12 @@ TEST_CASE("Hours that are none, or a lot that is not there, are refused") {
   Desk desk;
   const auto book = bookWithDay(desk);
   CHECK(desk.refusal({"enter-hours", book, "--chairs", "2", "--open", "long", "--people",
-                      "hygienist 12", "--by", "IM"}) == "number.malformed");
+                      "hygienist 12", "--by", "IM"}) == "input.number");
   CHECK(desk.said("--open"));
   CHECK(desk.refusal({"enter-hours", book, "--chairs", "2", "--open", "5", "--people", "plumber 12",
-                      "--by", "IM"}) == "text.malformed");
+                      "--by", "IM"}) == "input.text");
   CHECK(desk.refusal({"count-lot", book, "--lot", "XX-1", "--opened", "1", "--by", "IM"}) ==
-        "not.found");
+        "record.not-found");
   CHECK(desk.refusal({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "", "--by", "IM"}) ==
         "rule.reason");
 }
@@ -72,6 +72,6 @@ TEST_CASE("A roster brings what a form says of a child's background") {
   CHECK(records.backgrounds[0].value.payer == roster::Payer::medicaid);
   CHECK(desk.refusal({"import-roster", book,
                       desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
-                      "--school", "CL", "--term", "Autumn 2026"}) == "csv.malformed");
+                      "--school", "CL", "--term", "Autumn 2026"}) == "input.csv");
   CHECK(desk.said("payer: not one of: unknown, medicaid, chip, private, none"));
 }

@@ -64,7 +64,7 @@ TEST_CASE("A lot of which nothing is left is closed, and counting some opens it 
   CHECK(line.teeth == 4);
   CHECK(line.expiry == must(clinic.session.lots()).front().value.expiry);
 
-  clinic.clock.pass(std::chrono::hours(24));
+  clinic.clock.advance(std::chrono::hours(24));
   const auto tomorrow = must(clinic.session.openDay(clinic.by, {.term = clinic.term,
                                                                 .school = clinic.school,
                                                                 .date = clinic.clock.now().date(),
