@@ -138,7 +138,6 @@ Table letterTable(const CloseOut& day) {
       {{"Child"},
        {"Room"},
        {"About"},
-       {"Stands"},
        {"Language"},
        {"Printed", true},
        {"Handed", true},
@@ -151,7 +150,7 @@ Table letterTable(const CloseOut& day) {
        "Letters are counted, not sheets. What was handed over in error stays until a guardian who "
        "was reached is logged, or the letter came back."}};
   for (const auto& line : day.letters)
-    table.rows.push_back({line.shown, line.room, named(line.variant), named(line.stand),
+    table.rows.push_back({line.shown, line.room, named(line.variant),
                           line.languages.empty() ? nothing : line.languages, number(line.printed),
                           number(line.handed), number(line.returned), line.toDo()});
   return table;

@@ -130,9 +130,10 @@ std::string LetterLine::toDo() const {
     return "print it and hand it over";
   case LetterStand::printed:
     return "hand it over";
+  case LetterStand::told:
+    return "nothing more: the guardian was told";
   case LetterStand::handed:
   case LetterStand::returned:
-  case LetterStand::told:
     return "";
   }
   base::fail("no such stand of a letter");

@@ -279,10 +279,13 @@ void CloseOutPage::outcome() {
   const auto child = wanted();
   if (!child) return;
   const auto name = nameOf(*child);
+  const bool isAnew = std::ranges::any_of(
+      sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (ended && went(book().endVisit(context().acting.by(), *ended)))
-    Q_EMIT said(u"%1: %2. Alt+Z on the day board takes it back."_s.arg(
-        name, toQt(base::nameOf(ended->end))));
+    Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
+                                    isAnew ? u"The first word stays in the history."_s
+                                           : u"Alt+Z on the day board takes it back."_s));
 }
 
 void CloseOutPage::call() {

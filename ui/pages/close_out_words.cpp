@@ -31,7 +31,7 @@ QString lettersWords(const std::vector<reports::LetterLine>& lines) {
   const auto inError = std::ranges::count_if(lines, &reports::LetterLine::isInError);
   return u"Letters  %1 of %2%3"_s.arg(sums.seenWith + sums.absentWith)
       .arg(sums.seen + sums.absent)
-      .arg(inError > 0 ? u", %1 in error"_s.arg(inError) : QString());
+      .arg(inError > 0 ? u"  ✖ %1"_s.arg(inError) : QString());
 }
 
 } // namespace gk::ui

@@ -9,6 +9,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 DecideDialog::DecideDialog(QWidget* parent, const QString& question, const QStringList& options)
@@ -20,6 +22,9 @@ DecideDialog::DecideDialog(QWidget* parent, const QString& question, const QStri
   list_->setAccessibleName(question);
   list_->setCurrentRow(-1);
   list_->installEventFilter(this);
+  list_->ensurePolished();
+  const int inSight = std::min(list_->count(), 9);
+  list_->setMinimumHeight(inSight * list_->sizeHintForRow(0) + 2 * list_->frameWidth() + 4);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
   auto* ok = buttons->button(QDialogButtonBox::Ok);
   ok->setEnabled(false);
