@@ -51,6 +51,7 @@ class Extract {
     for (const auto& [child, forms] : forms_)
       for (const auto* form : forms)
         if (form->value.term == records.termId) consents_[child].push_back(form);
+    group(records.authorizations, authorizations_);
     groupOfDays(records.screenings, screenings_);
     group(records.placements, placements_);
     groupOfDays(records.varnishes, varnishes_);
@@ -61,7 +62,7 @@ class Extract {
 
   [[nodiscard]] Json head(Scope scope) const {
     return {{"format", "groovekeeper-extract"},
-            {"version", 1},
+            {"version", 2},
             {"scope", word(scope)},
             {"units", {{"time", "s"}, {"irradiance", "mW/cm2"}, {"tooth", "ISO 3950:2016"}}},
             {"program", records_.program},
@@ -101,6 +102,8 @@ class Extract {
         {"school", name(row.value.school)},
         {"grade", row.value.grade},
         {"consents", each(consents_, [&](const auto& one) { return consent(one.value); })},
+        {"authorizations",
+         each(authorizations_, [&](const auto& one) { return authorization(one.value); })},
         {"screenings", each(screenings_, [&](const auto& one) { return screening(one.value); })},
         {"placements", each(placements_, [&](const auto& one) { return placement(one); })},
         {"varnishes", each(varnishes_, [&](const auto& one) { return varnish(one.value); })},
@@ -211,6 +214,15 @@ class Extract {
     return {{"state", word(form.state)}, {"services", list(form.allowed)}};
   }
 
+  [[nodiscard]] Json authorization(const chairside::Authorization& one) const {
+    auto teeth = Json::array();
+    for (const auto& named : one.teeth)
+      teeth.push_back({{"tooth", named.tooth.iso()}, {"surfaces", list(named.surfaces)}});
+    return {{"dentist", name(one.dentist)}, {"how", word(one.how)},
+            {"on", one.on.iso()},           {"until", one.until.iso()},
+            {"withdrawn", one.withdrawn},   {"teeth", std::move(teeth)}};
+  }
+
   [[nodiscard]] Json screening(const chairside::Screening& one) const {
     auto teeth = Json::array();
     for (const auto& tooth : one.teeth)
@@ -294,6 +306,7 @@ class Extract {
   std::map<roster::DayId, base::Date> dates_;
   Groups<roster::Consent> forms_;
   Groups<roster::Consent> consents_; ///< of this term
+  Groups<chairside::Authorization> authorizations_;
   Groups<chairside::Screening> screenings_;
   Groups<chairside::Placement> placements_;
   Groups<chairside::Varnish> varnishes_;

@@ -112,6 +112,8 @@ class Day {
       if (row.value.term == records_.termId && children_.contains(row.value.child) &&
           row.value.state != roster::ConsentState::notReturned)
         out.push_back(entry(row.id, consent(row)));
+    for (const auto& row : records_.authorizations)
+      if (children_.contains(row.value.child)) out.push_back(entry(row.id, authorization(row)));
     for (const auto& row : records_.screenings)
       if (isHere(row.value)) addScreening(out, row);
     std::set<chairside::PlacementId> checked;
@@ -180,6 +182,25 @@ class Day {
       services.push_back(coded("service", service));
     out["provision"] = {{"type", "permit"}, {"code", std::move(services)}};
     return out;
+  }
+
+  /// R4's "order" is a request and authorization for action. Who the dentist is stays in the book,
+  /// as with all staff.
+  [[nodiscard]] Json authorization(const base::Recorded<chairside::Authorization>& row) const {
+    const auto& one = row.value;
+    auto sites = Json::array();
+    for (const auto& tooth : one.teeth)
+      sites.push_back(toothSite(tooth.tooth, tooth.surfaces));
+    return {{"resourceType", "ServiceRequest"},
+            {"id", row.id.text()},
+            {"status", one.withdrawn ? "revoked" : "active"},
+            {"intent", "order"},
+            {"code", words("Dental sealant, as a dentist authorized")},
+            {"subject", subject(one.child)},
+            {"occurrencePeriod", {{"start", one.on.iso()}, {"end", one.until.iso()}}},
+            {"authoredOn", one.on.iso()},
+            {"bodySite", std::move(sites)},
+            {"note", Json::array({words("By a dentist: " + std::string(base::nameOf(one.how)))})}};
   }
 
   [[nodiscard]] Json observation(const std::string& id, std::string_view what,

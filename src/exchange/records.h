@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/entry.h"
+#include "chairside/authorization.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
@@ -27,7 +28,8 @@ struct Records {
   Rows<roster::ClinicDay> days{};        ///< those of the export
   Rows<roster::ClinicDay> earlierDays{}; ///< of older placements
   Rows<roster::Child> children{};
-  Rows<roster::Consent> consents{};        ///< all forms of those children, of whatever term
+  Rows<roster::Consent> consents{}; ///< all forms of those children, of whatever term
+  Rows<chairside::Authorization> authorizations{}; ///< that hold on a day of the export
   Rows<chairside::Screening> screenings{}; ///< rows of days that are not here are passed over
   Rows<chairside::Placement> placements{}; ///< also older ones that a check here speaks of
   Rows<chairside::Varnish> varnishes{};

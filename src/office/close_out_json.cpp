@@ -64,6 +64,7 @@ void urgentJson(JsonWriter& json, const std::vector<reports::UrgentLine>& urgent
     json.field("reason", base::nameOf(line.reason));
     json.field("reached", line.reached);
     json.field("nurse_told", line.nurseTold);
+    json.field("next", line.next);
     json.arrayField("calls");
     for (const auto& call : line.calls) {
       json.beginObject();
@@ -96,6 +97,9 @@ void troubleJson(JsonWriter& json, const reports::CloseOut& sheet) {
     json.field("tooth_iso", tooth.tooth.iso());
     json.field("how", tooth.how);
     json.field("reason", tooth.reason);
+    json.field("room", tooth.room);
+    json.field("first_date", tooth.firstMeant.iso());
+    json.field("next", tooth.next);
     json.endObject();
   }
   json.endArray();
@@ -107,6 +111,7 @@ void troubleJson(JsonWriter& json, const reports::CloseOut& sheet) {
     json.field("what", exception.what);
     json.field("reason", exception.reason);
     json.field("by", exception.who);
+    json.field("to_fix", base::nameOf(reports::whoMustFix(exception.kind)));
     json.endObject();
   }
   json.endArray();
@@ -134,10 +139,24 @@ void lettersJson(JsonWriter& json, const std::vector<reports::LetterLine>& lette
     json.field("variant", base::nameOf(line.variant));
     json.field("letter", base::nameOf(line.stand));
     json.field("owed", line.isOwed());
+    json.field("in_error", line.isInError());
     json.field("languages", line.languages);
+    json.field("printed", line.printed);
+    json.field("handed", line.handed);
+    json.field("returned", line.returned);
+    json.field("to_do", line.toDo());
     json.endObject();
   }
   json.endArray();
+}
+
+void letterSumsJson(JsonWriter& json, const reports::LetterSums& sums) {
+  json.objectField("letters_due");
+  json.field("seen", sums.seen);
+  json.field("seen_with", sums.seenWith);
+  json.field("absent", sums.absent);
+  json.field("absent_with", sums.absentWith);
+  json.endObject();
 }
 
 void suppliesJson(JsonWriter& json, const std::vector<reports::SupplyLine>& supplies) {
@@ -153,9 +172,19 @@ void suppliesJson(JsonWriter& json, const std::vector<reports::SupplyLine>& supp
   json.endArray();
 }
 
-void questionsJson(JsonWriter& json, const std::vector<reports::MergeQuestion>& questions) {
+void questionsJson(JsonWriter& json, const reports::CloseOut& sheet) {
+  json.arrayField("merge_answers");
+  for (const auto& one : sheet.answered) {
+    json.beginObject();
+    json.field("child", one.shown);
+    json.field("what", one.what);
+    json.field("answer", one.words);
+    json.field("by", one.who);
+    json.endObject();
+  }
+  json.endArray();
   json.arrayField("merge_questions");
-  for (const auto& question : questions) {
+  for (const auto& question : sheet.questions) {
     json.beginObject();
     json.field("child", question.shown);
     json.field("what", question.what);
@@ -212,12 +241,13 @@ void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
   json.field("signed_by", sheet.signedBy);
   equationJson(json, sheet.equation);
   troubleJson(json, sheet);
-  questionsJson(json, sheet.questions);
+  questionsJson(json, sheet);
   urgentJson(json, sheet.urgent);
   linesJson(json, "children", sheet.lines);
   countsJson(json, sheet.counts);
   suppliesJson(json, sheet.supplies);
   lettersJson(json, sheet.letters);
+  letterSumsJson(json, reports::letterSums(sheet.letters));
   incidentsJson(json, sheet.incidents);
   papersJson(json, sheet.papers);
   json.field("paper_counted", sheet.paperCounted);

@@ -36,6 +36,13 @@ ChildLine lineOf(const DayView& view, const roster::ChildId& id,
   return line;
 }
 
+std::string nextOf(const UrgentLine& line, bool isReferred) {
+  if (line.calls.empty()) return "call now";
+  if (!line.reached) return "call again, then the next person on the card";
+  if (!line.nurseTold) return "tell the nurse";
+  return isReferred ? "hear whether the child was seen" : "make the referral";
+}
+
 std::optional<UrgentLine> urgentLine(const DayView& view, const roster::ChildId& id) {
   std::optional<UrgentLine> line;
   for (const auto* row : view.screenings.of(id))
@@ -52,6 +59,7 @@ std::optional<UrgentLine> urgentLine(const DayView& view, const roster::ChildId&
       line->reached = true;
   }
   std::ranges::sort(line->calls, {}, &Call::at);
+  line->next = nextOf(*line, view.referrals.has(id));
   return line;
 }
 
@@ -109,6 +117,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   if (!records.efforts.empty()) out.effort = records.efforts.back().value;
   out.paperCounted = wasPaperCounted(records);
   out.questions = mergeQuestions(view);
+  out.answered = answeredQuestions(view);
   out.blockers = blockersOf(view, out);
   out.exceptions = exceptionsOf(view);
   out.supplies = suppliesOf(view);
@@ -116,8 +125,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   out.referrals = referralsOf(view);
   out.incidents = incidentsOf(view);
   out.counts = countsOf(view);
-  out.counts.letters = static_cast<int>(std::ranges::count_if(
-      out.letters, [](const LetterLine& line) { return line.wasSeen && !line.isOwed(); }));
+  out.counts.letters = letterSums(out.letters).seenWith;
   for (const auto& child : view.lineUp()) {
     out.lines.push_back(lineOf(view, child, out.blockers));
     if (auto urgent = urgentLine(view, child)) out.urgent.push_back(*std::move(urgent));

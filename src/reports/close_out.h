@@ -1,9 +1,11 @@
 #pragma once
 
 #include "reports/day_closing.h"
+#include "reports/day_exception.h"
 #include "reports/letters_due.h"
 
 #include <optional>
+#include <set>
 
 namespace gk::reports {
 
@@ -79,6 +81,7 @@ struct UrgentLine {
   std::vector<Call> calls; ///< by time
   bool reached = false;    ///< a guardian, not the nurse
   bool nurseTold = false;
+  std::string next{}; ///< what is to be done next; empty when nothing is today
 };
 
 /// A tooth that was begun or meant to be sealed and has no complete placement on the day.
@@ -89,6 +92,9 @@ struct UnfinishedTooth {
   std::string words;
   std::string how;    ///< "stopped before sealant", "seal, nothing placed"
   std::string reason; ///< may be empty, and then it blocks
+  std::string room{};
+  base::Date firstMeant; ///< the day since which it has been meant to be sealed
+  std::string next{};    ///< when it can be finished
 };
 
 /// A referral made on the day, for who follows it up.
@@ -100,31 +106,6 @@ struct ReferralLine {
   followup::ReferredTo to;
   base::Date due;
   followup::ReferralState state;
-};
-
-enum class ExceptionKind {
-  shortStep,
-  interruptedCure,
-  wet,
-  frostyNotSeen,
-  consentOverride,
-  redLight,
-  provisionalChild,
-  guardMissing,  ///< a field that one of the four dry guards could not be had for
-  notReady,      ///< an item of the morning's readiness that failed or was passed over
-  letterMissing, ///< seen, and no letter printed or queued; or the record changed since
-  lightPassedOver,
-  paperMissing,
-  paperNotCounted ///< nobody was asked about sheets beside the letters
-};
-
-struct DayException {
-  ExceptionKind kind;
-  std::optional<roster::ChildId> child;
-  std::string shown;
-  std::string what;
-  std::string reason;
-  std::string who; ///< initials of whose act it was
 };
 
 struct SupplyLine {
@@ -140,7 +121,7 @@ struct SupplyLine {
 };
 
 struct DayCounts {
-  int children = 0; ///< seen: a letter is due for each
+  int children = 0; ///< seen
   int sealedChildren = 0;
   int firstMolars = 0;
   int secondMolars = 0;
@@ -159,6 +140,7 @@ struct CloseOut {
   std::vector<ChildLine> lines{}; ///< by room, then as shown
   std::vector<Blocker> blockers{};
   std::vector<MergeQuestion> questions{};
+  std::vector<AnsweredQuestion> answered{}; ///< of this day's merges, by time
   std::vector<UrgentLine> urgent{};
   std::vector<UnfinishedTooth> unfinished{};
   std::vector<DayException> exceptions{};
@@ -183,6 +165,10 @@ struct CloseOut {
 
 CloseOut closeOut(const DayRecords& records, const Names& names = {});
 
+/// Whose rows of earlier days the sheet needs: children with an unfinished tooth or a doubtful
+/// record today.
+std::set<roster::ChildId> childrenToLookBackOn(const DayRecords& records);
+
 } // namespace gk::reports
 
 template <>
@@ -191,9 +177,3 @@ inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
                                      "no consent", "urgent, not called", "no referral",
                                      "tooth without a reason", "field unfinished", "light not read",
                                      "paper missing"});
-template <>
-inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
-    std::to_array<std::string_view>({"short step", "interrupted cure", "wet", "frosty not seen",
-                                     "consent override", "red light", "provisional child",
-                                     "dry guard missing", "not ready", "letter missing",
-                                     "light passed over", "paper missing", "paper not counted"});

@@ -50,17 +50,21 @@ Table blockerTable(const CloseOut& day) {
 Table questionTable(const CloseOut& day) {
   Table table{
       "Questions of the merge",
-      {{"Child"}, {"Clash"}, {"One"}, {"Other"}},
+      {{"Child"}, {"Clash"}, {"One"}, {"Other"}, {"Answer"}},
       {},
       {"Nothing was overwritten: a person says which stands, and the history keeps both. Each "
-       "is to be answered before signing."}};
+       "is to be answered before signing; until then what was answered can be asked again."}};
   for (const auto& question : day.questions) {
     std::vector<std::string> others;
     for (std::size_t i = 1; i < question.sides.size(); ++i)
       others.push_back(question.sides[i].words);
-    table.rows.push_back(
-        {question.shown, question.what, question.sides.front().words, base::join(others, " / ")});
+    table.rows.push_back({question.shown, question.what, question.sides.front().words,
+                          base::join(others, " / "), "OPEN"});
   }
+  for (const auto& one : day.answered)
+    table.rows.push_back({one.shown, one.what, nothing, nothing,
+                          one.words + " (" + (one.who.empty() ? "" : one.who + " ") +
+                              one.answer.stamp.at.text().substr(11) + ")"});
   return table;
 }
 
@@ -71,7 +75,7 @@ std::string callWords(const Call& call) {
 
 Table urgentTable(const CloseOut& day) {
   Table table{"Urgent: call today",
-              {{"Child"}, {"Finding"}, {"Calls"}, {"Reached"}, {"Nurse told"}},
+              {{"Child"}, {"Finding"}, {"Calls"}, {"Reached"}, {"Nurse told"}, {"Next"}},
               {},
               {"Urgent stays open until a guardian has been reached and care has an outcome."}};
   for (const auto& line : day.urgent) {
@@ -80,7 +84,7 @@ Table urgentTable(const CloseOut& day) {
       calls.push_back(callWords(call));
     table.rows.push_back({line.shown, named(line.reason),
                           calls.empty() ? "none yet" : base::join(calls, "; "),
-                          line.reached ? "yes" : "NO", line.nurseTold ? "yes" : "NO"});
+                          line.reached ? "yes" : "NO", line.nurseTold ? "yes" : "NO", line.next});
   }
   return table;
 }
@@ -100,32 +104,55 @@ Table childTable(const CloseOut& day) {
 }
 
 Table unfinishedTable(const CloseOut& day) {
-  Table table{"Unfinished teeth", {{"Child"}, {"Tooth"}, {"How it stands"}, {"Reason"}}, {}, {}};
+  Table table{"Unfinished teeth",
+              {{"Child"},
+               {"Room"},
+               {"Tooth"},
+               {"How it stands"},
+               {"Reason"},
+               {"First date"},
+               {"Next step"}},
+              {},
+              {"First date: since when it has been meant to be sealed."}};
   for (const auto& tooth : day.unfinished)
-    table.rows.push_back(
-        {tooth.shown, tooth.words, tooth.how, tooth.reason.empty() ? "NONE" : tooth.reason});
+    table.rows.push_back({tooth.shown, tooth.room, tooth.words, tooth.how,
+                          tooth.reason.empty() ? "NONE" : tooth.reason, tooth.firstMeant.iso(),
+                          tooth.next});
   return table;
 }
 
 Table exceptionTable(const CloseOut& day) {
-  Table table{"Exceptions", {{"Kind"}, {"Child"}, {"What"}, {"Reason"}, {"By"}}, {}, {}};
+  Table table{"Exceptions",
+              {{"Kind"}, {"Child"}, {"What"}, {"Reason"}, {"By"}, {"Who must fix"}},
+              {},
+              {"Fixed by nobody: all is known, and the line is kept for the record."}};
   for (const auto& one : day.exceptions)
-    table.rows.push_back({named(one.kind), one.shown, one.what, one.reason, one.who});
+    table.rows.push_back(
+        {named(one.kind), one.shown, one.what, one.reason, one.who, named(whoMustFix(one.kind))});
   return table;
 }
 
 Table letterTable(const CloseOut& day) {
   Table table{
       "Letters",
-      {{"Child"}, {"Room"}, {"About"}, {"Letter"}, {"Language"}, {"What changed since"}},
+      {{"Child"},
+       {"Room"},
+       {"About"},
+       {"Language"},
+       {"Printed", true},
+       {"Handed", true},
+       {"Returned", true},
+       {"To do"}},
       {},
-      {number(day.counts.letters) + " of " + number(day.counts.children) +
-       " children seen have their letter, printed or queued. A letter that is missing is an "
-       "exception and does not hold up the signing."}};
+      {letterSums(day.letters).words() +
+           " have their letter, printed or queued. A letter that is missing or in error is an "
+           "exception and does not hold up the signing.",
+       "Letters are counted, not sheets. What was handed over in error stays until a guardian who "
+       "was reached is logged, or the letter came back."}};
   for (const auto& line : day.letters)
-    table.rows.push_back({line.shown, line.room, named(line.variant), named(line.stand),
-                          line.languages.empty() ? nothing : line.languages,
-                          base::join(line.changes, "; ")});
+    table.rows.push_back({line.shown, line.room, named(line.variant),
+                          line.languages.empty() ? nothing : line.languages, number(line.printed),
+                          number(line.handed), number(line.returned), line.toDo()});
   return table;
 }
 
@@ -144,7 +171,7 @@ Table countTable(const CloseOut& day) {
             number(counts.secondMolars), number(counts.otherTeeth), number(counts.surfaces),
             number(counts.varnish), number(counts.checks)}},
           {"Teeth and surfaces are counted apart; only complete sealants count. One letter is due "
-           "for each child seen."}};
+           "for each child seen or absent."}};
 }
 
 Table supplyTable(const CloseOut& day) {

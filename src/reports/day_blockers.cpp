@@ -96,8 +96,9 @@ class Finder {
   /// Two laptops' outcomes are a question of their own, asked or answered.
   [[nodiscard]] bool isOfTheMerge(const roster::ChildId& child) const {
     const auto& rows = view_.outcomes.of(child);
-    return std::ranges::any_of(
-        rows, [&](const auto* row) { return row->stamp.laptop != rows.front()->stamp.laptop; });
+    return std::ranges::any_of(rows, [&](const auto* row) {
+      return firstWord(view_, *row).laptop != firstWord(view_, *rows.front()).laptop;
+    });
   }
 
   void referrals(const roster::ChildId& child) {
@@ -161,34 +162,6 @@ class Finder {
 
 std::vector<Blocker> blockersOf(const DayView& view, const CloseOut& sheet) {
   return Finder(view, sheet).all();
-}
-
-std::vector<UnfinishedTooth> unfinishedOf(const DayView& view) {
-  std::vector<UnfinishedTooth> out;
-  for (const auto& child : view.lineUp()) {
-    const auto* outcome = view.outcome(child);
-    std::set<dentition::Tooth> told;
-    const auto add = [&](const dentition::Tooth& tooth, std::string how, const std::string& why) {
-      if (view.isFinished(child, tooth) || !told.insert(tooth).second) return;
-      out.push_back({child, view.shown(child), tooth, view.tooth(tooth), std::move(how),
-                     !why.empty() || !outcome ? why : outcome->reason});
-    };
-    for (const auto* row : view.placements.of(child))
-      if (row->value.attempt != Attempt::complete)
-        add(row->value.tooth, named(row->value.attempt), row->value.note);
-    for (const auto* row : view.screenings.of(child)) {
-      for (const auto& finding : row->value.teeth) {
-        if (chairside::isTreatment(finding.decision))
-          add(finding.tooth, named(finding.decision) + ", nothing placed", finding.note);
-        else if (finding.decision == chairside::Decision::childDeclined ||
-                 finding.decision == chairside::Decision::cannotIsolate ||
-                 finding.decision == chairside::Decision::notToday)
-          add(finding.tooth, "not placed",
-              finding.note.empty() ? named(finding.decision) : finding.note);
-      }
-    }
-  }
-  return out;
 }
 
 } // namespace gk::reports

@@ -47,4 +47,13 @@ struct MergeQuestion {
   std::vector<MergeSide> sides; ///< two or more
 };
 
+/// What a person said to such a question, so that it can be found and asked again.
+struct AnsweredQuestion {
+  base::Recorded<followup::MergeAnswer> answer;
+  std::string shown;
+  std::string what;  ///< "two visits", "two cards"
+  std::string words; ///< "kept: 09:00 OF: screened; the other is in the history"
+  std::string who;   ///< initials
+};
+
 } // namespace gk::reports

@@ -1,6 +1,8 @@
 #include "reports/day_view.h"
+#include "reports/doubtful.h"
 #include "reports/words.h"
 
+#include "base/contract.h"
 #include "base/text.h"
 
 #include <algorithm>
@@ -161,18 +163,32 @@ void addPaper(const DayView& view, std::vector<DayException>& out) {
                    "nobody said whether other sheets with names went out", "", ""});
 }
 
-/// One letter for each child seen, printed or queued: told for the day as a whole, since the
-/// letters' own table has the children.
+/// One letter for each child seen or absent, printed or queued: told for the day as a whole, since
+/// the letters' own table has the children. A letter in error is told of each child.
 void addLetters(const DayView& view, std::vector<DayException>& out) {
   const auto lines = letterLines(view);
-  const auto owed = std::ranges::count_if(lines, &LetterLine::isOwed);
-  const auto seen = std::ranges::count_if(lines, &LetterLine::wasSeen);
-  if (owed > 0)
+  if (const auto sums = letterSums(lines); sums.missing() > 0)
     out.push_back({ExceptionKind::letterMissing, std::nullopt, "",
-                   std::to_string(owed) + " of " +
-                       counted(static_cast<int>(seen), "child", "children") +
-                       " seen without the right letter, printed or queued",
-                   "", ""});
+                   "only " + sums.words() + " have the right letter, printed or queued", "", ""});
+  for (const auto& line : lines)
+    if (line.isInError())
+      out.push_back({ExceptionKind::letterInError, line.child, line.shown,
+                     "letter \"" + named(line.variant) + "\" " + line.toDo(), "", ""});
+}
+
+void addDoubtful(const DayView& view, std::vector<DayException>& out) {
+  auto placements = view.records.earlierPlacements;
+  placements.insert(placements.end(), view.records.placements.begin(),
+                    view.records.placements.end());
+  const Lookup<chairside::Placement> known(placements);
+  for (const auto& check : stillDoubtful(view.records.checks, placements)) {
+    const auto* placement = known.find(check.value.placement);
+    out.push_back({ExceptionKind::recordDoubtful, check.value.child, view.shown(check.value.child),
+                   (placement ? "sealant written down on the " + view.tooth(placement->tooth)
+                              : std::string("an earlier sealant")) +
+                       ": not there, and no other tooth known",
+                   check.value.note, view.initials(check.stamp.by.author)});
+  }
 }
 
 } // namespace
@@ -187,9 +203,34 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   addGuards(view, out);
   addProvisional(view, out);
   addLetters(view, out);
+  addDoubtful(view, out);
   addLightsPassedOver(view, out);
   addPaper(view, out);
   return out;
+}
+
+Fixer whoMustFix(ExceptionKind kind) {
+  switch (kind) {
+  case ExceptionKind::shortStep:
+  case ExceptionKind::interruptedCure:
+  case ExceptionKind::wet:
+  case ExceptionKind::frostyNotSeen:
+  case ExceptionKind::guardMissing:
+    return Fixer::nobody;
+  case ExceptionKind::recordDoubtful:
+    return Fixer::clinician;
+  case ExceptionKind::consentOverride:
+  case ExceptionKind::redLight:
+  case ExceptionKind::provisionalChild:
+  case ExceptionKind::notReady:
+  case ExceptionKind::letterMissing:
+  case ExceptionKind::letterInError:
+  case ExceptionKind::lightPassedOver:
+  case ExceptionKind::paperMissing:
+  case ExceptionKind::paperNotCounted:
+    return Fixer::coordinator;
+  }
+  base::fail("no such exception");
 }
 
 } // namespace gk::reports

@@ -77,6 +77,13 @@ std::vector<SupplyLine> suppliesOf(const DayView& view);
 std::vector<LightToRead> lightsToRead(const DayView& view);
 std::vector<IncidentLine> incidentsOf(const DayView& view);
 std::vector<MergeQuestion> mergeQuestions(const DayView& view);
+std::vector<AnsweredQuestion> answeredQuestions(const DayView& view);
+/// The stamp of the first word on it, where it has been said again or corrected since.
+template <class T>
+const base::Stamp& firstWord(const DayView& view, const base::Recorded<T>& row) {
+  const auto at = view.records.firstWords.find(row.stamp.entry);
+  return at == view.records.firstWords.end() ? row.stamp : at->second;
+}
 /// Letters as their records tell, the others as they were counted.
 std::vector<PaperLine> papersOf(const DayRecords& records);
 bool wasPaperCounted(const DayRecords& records);

@@ -20,6 +20,7 @@
 #include "roster/team.h"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -75,12 +76,21 @@ struct DayRecords {
   Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
 
+  /// The first stamp of cards and of a visit's rows that are here in a later word.
+  std::map<base::EntryId, base::Stamp> firstWords{};
+  /// Of children with an unfinished tooth or a doubtful record today: those of other days up to
+  /// this one, and the dates of those days.
+  Rows<chairside::Screening> earlierScreenings{};
+  Rows<chairside::Placement> earlierPlacements{};
+  std::map<roster::DayId, base::Date> earlierDays{};
+
   /// Those of them with a seating, screening or outcome on another day of this term, so that
   /// nobody asks for them again today.
   std::vector<roster::ChildId> seenOnOtherDays{};
   /// No later day, not cancelled, is planned at this school this term: then whoever is still to be
   /// seen needs an outcome today.
   bool lastDayHere = false;
+  std::optional<base::Date> nextDayHere{}; ///< the next day that is planned at this school
 };
 
 /// The records of one term, current rows only, with last year's placements that are due now.

@@ -3,6 +3,7 @@
 #include "base/contract.h"
 #include "base/text.h"
 #include "reports/day_view.h"
+#include "reports/words.h"
 
 #include <algorithm>
 #include <set>
@@ -40,22 +41,61 @@ LetterStand standOf(LetterState state) {
   base::fail("no such state of a letter");
 }
 
-LetterLine lineOf(const DayView& view, const roster::ChildId& child, const LetterFacts& facts) {
+/// A guardian was reached after the letter was handed over and after what made it wrong.
+bool wasTold(const DayView& view, const base::Recorded<Letter>& letter) {
+  auto since = letter.stamp.entry;
+  for (const auto* row : view.outcomes.of(letter.value.child))
+    since = std::max(since, row->stamp.entry);
+  return std::ranges::any_of(view.contacts.of(letter.value.child), [&](const auto* row) {
+    return row->stamp.entry > since && row->value.channel != followup::Channel::nurse &&
+           row->value.result == followup::ContactResult::reached;
+  });
+}
+
+/// Of a letter where none is due.
+LetterStand standInError(const DayView& view, const base::Recorded<Letter>& letter) {
+  switch (letter.value.state) {
+  case LetterState::queued:
+  case LetterState::printed:
+    return LetterStand::keepBack;
+  case LetterState::handed:
+    return wasTold(view, letter) ? LetterStand::told : LetterStand::handedInError;
+  case LetterState::returned:
+    return LetterStand::returned;
+  }
+  base::fail("no such state of a letter");
+}
+
+/// None for a child who neither gets a letter nor has one.
+std::optional<LetterLine> lineOf(const DayView& view, const roster::ChildId& child) {
+  const auto facts = letterFacts(view, child);
+  const auto letters = standing(view, child);
+  if (!facts && letters.empty()) return std::nullopt;
   const auto* known = view.child(child);
   LetterLine line{child,
                   view.shown(child),
                   known ? known->room : "",
-                  facts.variant,
+                  facts ? facts->variant : letters.back()->value.variant,
+                  facts.has_value(),
                   view.wasSeen(child),
                   LetterStand::missing,
                   {}};
   std::set<std::string> languages;
   std::optional<LetterStand> least; // two letters stand as the one that is further behind
-  for (const auto* row : standing(view, child)) {
-    languages.insert(row->value.language);
-    auto changes = differences(row->value.facts, toLines(facts));
-    const auto stand = changes.empty() ? standOf(row->value.state) : LetterStand::toReplace;
-    if (!changes.empty()) line.changes = std::move(changes);
+  for (const auto* row : letters) {
+    const auto& letter = row->value;
+    languages.insert(letter.language);
+    line.printed += letter.state == LetterState::queued ? 0 : 1;
+    line.handed += letter.state == LetterState::handed ? 1 : 0;
+    line.returned += letter.state == LetterState::returned ? 1 : 0;
+    auto stand = facts ? standOf(letter.state) : standInError(view, *row);
+    std::vector<std::string> changes;
+    if (facts) changes = differences(letter.facts, toLines(*facts));
+    if (!changes.empty()) {
+      stand = LetterStand::toReplace;
+      line.replaced = letter.written;
+      line.changes = std::move(changes);
+    }
     least = std::min(least.value_or(stand), stand);
   }
   line.stand = least.value_or(LetterStand::missing);
@@ -63,13 +103,78 @@ LetterLine lineOf(const DayView& view, const roster::ChildId& child, const Lette
   return line;
 }
 
+/// Children who have a letter and no other record of the day any more.
+std::vector<roster::ChildId> onlyWithLetters(const DayView& view) {
+  std::set<roster::ChildId> found;
+  for (const auto& entry : view.letters.all())
+    found.insert(entry.first);
+  for (const auto& child : view.lineUp())
+    found.erase(child);
+  return {found.begin(), found.end()};
+}
+
 } // namespace
+
+std::string LetterLine::toDo() const {
+  switch (stand) {
+  case LetterStand::missing:
+    return "print it and hand it over";
+  case LetterStand::toReplace:
+    return "print and hand over the one that replaces the letter of " +
+           (replaced ? replaced->words() : std::string()) + ": " + base::join(changes, "; ");
+  case LetterStand::handedInError:
+    return "handed over in error: tell the guardian";
+  case LetterStand::keepBack:
+    return "printed in error: keep it back";
+  case LetterStand::queued:
+    return "print it and hand it over";
+  case LetterStand::printed:
+    return "hand it over";
+  case LetterStand::told:
+    return "nothing more: the guardian was told";
+  case LetterStand::handed:
+  case LetterStand::returned:
+    return "";
+  }
+  base::fail("no such stand of a letter");
+}
 
 std::vector<LetterLine> letterLines(const DayView& view) {
   std::vector<LetterLine> lines;
-  for (const auto& child : view.lineUp())
-    if (const auto facts = letterFacts(view, child)) lines.push_back(lineOf(view, child, *facts));
+  const auto add = [&](const std::vector<roster::ChildId>& children) {
+    for (const auto& child : children)
+      if (auto line = lineOf(view, child)) lines.push_back(*std::move(line));
+  };
+  add(view.lineUp());
+  add(onlyWithLetters(view));
   return lines;
+}
+
+LetterSums letterSums(const std::vector<LetterLine>& lines) {
+  LetterSums sums;
+  for (const auto& line : lines) {
+    if (!line.isDue) continue;
+    ++(line.wasSeen ? sums.seen : sums.absent);
+    if (!line.isOwed()) ++(line.wasSeen ? sums.seenWith : sums.absentWith);
+  }
+  return sums;
+}
+
+std::string LetterSums::words() const {
+  return std::to_string(seenWith) + " of " + counted(seen, "child", "children") + " seen and " +
+         std::to_string(absentWith) + " of " + std::to_string(absent) + " absent";
+}
+
+Rows<Letter> lettersInError(const DayRecords& records) {
+  const Names nobody;
+  const DayView view(records, nobody);
+  Rows<Letter> found;
+  for (const auto& entry : view.letters.all()) {
+    if (letterFacts(view, entry.first)) continue;
+    for (const auto* row : standing(view, entry.first))
+      if (row->value.state != LetterState::returned) found.push_back(*row);
+  }
+  return found;
 }
 
 std::vector<DayLetter> dayLetters(const DayRecords& records, const LetterCards& cards,

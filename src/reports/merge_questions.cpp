@@ -27,10 +27,11 @@ Visits visitsOf(const DayView& view, const roster::ChildId& child) {
   Visits visits;
   const auto each = [&](const auto& rows, auto note) {
     for (const auto* row : rows) {
-      auto& visit = visits[row->stamp.laptop];
-      if (!visit.from || row->stamp.at < *visit.from) {
-        visit.from = row->stamp.at;
-        visit.who = view.initials(row->stamp.by.author);
+      const auto& first = firstWord(view, *row);
+      auto& visit = visits[first.laptop];
+      if (!visit.from || first.at < *visit.from) {
+        visit.from = first.at;
+        visit.who = view.initials(first.by.author);
       }
       note(visit, row->value);
     }
@@ -120,7 +121,7 @@ bool areTwoChildren(const DayView& view, const roster::ChildId& one, const roste
 MergeSide cardSide(const DayView& view, const base::Recorded<roster::Child>& card) {
   return {std::nullopt, card.id,
           card.value.number + ", room " + (card.value.room.empty() ? nothing : card.value.room) +
-              ", card made " + card.stamp.at.text() +
+              ", card made " + firstWord(view, card).at.text() +
               (view.wasSeen(card.id) ? ", seen today" : "")};
 }
 
@@ -142,7 +143,8 @@ void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuest
       const auto& one = *cards.front();
       const auto& two = *cards[i];
       const bool isNumber = key.starts_with("number");
-      if (!isNumber && one.stamp.laptop == two.stamp.laptop) continue; // nothing of a merge
+      if (!isNumber && firstWord(view, one).laptop == firstWord(view, two).laptop)
+        continue; // nothing of a merge
       if (areTwoChildren(view, one.id, two.id)) continue;
       if (!told.insert(std::minmax(one.id, two.id)).second) continue;
       out.push_back({one.id,
@@ -154,7 +156,28 @@ void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuest
     }
 }
 
+std::string answerWords(const DayView& view, const followup::MergeAnswer& answer) {
+  if (answer.verdict == MergeVerdict::bothStand)
+    return (answer.other ? "two children: " + view.shown(*answer.other) + " too"
+                         : "both happened") +
+           (answer.note.empty() ? "" : ", " + answer.note);
+  if (answer.other) return "one child: the other card is in the history";
+  const auto visits = visitsOf(view, answer.child);
+  const auto kept = answer.kept ? visits.find(*answer.kept) : visits.end();
+  return (kept == visits.end() ? "one is kept" : "kept: " + visitWords(kept->second)) +
+         "; the other is in the history";
+}
+
 } // namespace
+
+std::vector<AnsweredQuestion> answeredQuestions(const DayView& view) {
+  std::vector<AnsweredQuestion> out;
+  for (const auto& row : view.records.mergeAnswers)
+    if (row.value.day == view.records.id)
+      out.push_back({row, view.shown(row.value.child), row.value.other ? "two cards" : "two visits",
+                     answerWords(view, row.value), view.initials(row.stamp.by.author)});
+  return out;
+}
 
 std::vector<MergeQuestion> mergeQuestions(const DayView& view) {
   std::vector<MergeQuestion> out;

@@ -1,6 +1,7 @@
 #include "reports/referral_report.h"
 
 #include "reports/cells.h"
+#include "reports/doubtful.h"
 #include "reports/term_view.h"
 
 #include <algorithm>
@@ -170,6 +171,37 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
   return table;
 }
 
+/// Sealants that a check did not find where they were written down, until a later look or a
+/// correction of the tooth.
+Table doubtfulTable(const TermView& view, base::Date today) {
+  Table table{
+      "Records in doubt",
+      {{"Child"}, {"School"}, {"Tooth written down"}, {"Placed on"}, {"Checked on"}},
+      {},
+      {"A check found no sealant of ours on that tooth that could be it. Look for it at the "
+       "next visit and correct the tooth, or leave it: it counts as not to be judged."}};
+  const auto& records = view.records;
+  auto checks = records.checks;
+  std::erase_if(checks, [&](const auto& row) {
+    const auto on = view.dateOf(row.value.day);
+    return !on || *on > today;
+  });
+  const Lookup<chairside::Placement> placements(records.placements);
+  const auto dateWords = [&](const roster::DayId& day) {
+    const auto on = view.dateOf(day);
+    return on ? on->iso() : std::string(nothing);
+  };
+  for (const auto& row : stillDoubtful(checks, records.placements)) {
+    const auto* child = view.children.find(row.value.child);
+    const auto* placement = placements.find(row.value.placement);
+    if (!child || !placement) continue;
+    table.rows.push_back({child->number, view.schoolName(child->school),
+                          placement->tooth.shown(records.notation), dateWords(placement->day),
+                          dateWords(row.value.day)});
+  }
+  return table;
+}
+
 } // namespace
 
 ReferralCounts referralCounts(const TermRecords& records, base::Date today,
@@ -179,7 +211,8 @@ ReferralCounts referralCounts(const TermRecords& records, base::Date today,
 
 std::vector<Table> referralReport(const TermRecords& records, base::Date today) {
   const Tracker tracker(records, today);
-  return {countTable(tracker, today), trackerTable(tracker, today)};
+  return {countTable(tracker, today), trackerTable(tracker, today),
+          doubtfulTable(tracker.view(), today)};
 }
 
 } // namespace gk::reports

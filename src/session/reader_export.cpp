@@ -24,6 +24,21 @@ void addChildren(std::set<roster::ChildId>& into, const exchange::Rows<T>& rows)
     into.insert(row.value.child);
 }
 
+/// Of these children, that hold on a day of the export, withdrawn ones too.
+Result<base::Done> addAuthorizations(store::Book& book, exchange::Records& out) {
+  for (const auto& child : out.children) {
+    auto rows = book.current<chairside::Authorization>(rowsOf("child", child.id));
+    if (!rows) return rows.error();
+    for (auto& row : *rows) {
+      const bool counts = std::ranges::any_of(out.days, [&](const auto& day) {
+        return row.value.on <= day.value.date && day.value.date <= row.value.until;
+      });
+      if (counts) out.authorizations.push_back(std::move(row));
+    }
+  }
+  return base::Done{};
+}
+
 } // namespace
 
 Result<exchange::Records> Reader::exportOfDay(roster::DayId id) {
@@ -71,6 +86,7 @@ Result<exchange::Records> Reader::exportOfDay(roster::DayId id) {
   auto days = book_.current<roster::ClinicDay>(everything());
   if (!days) return days.error();
   out.earlierDays = std::move(*days);
+  if (const auto added = addAuthorizations(book_, out); !added) return added.error();
   return out;
 }
 
@@ -97,6 +113,7 @@ Result<exchange::Records> Reader::exportOfTerm(roster::TermId id, base::Date asO
   out.lots = std::move(records->lots);
   out.lights = std::move(records->lights);
   out.members = std::move(records->members);
+  if (const auto added = addAuthorizations(book_, out); !added) return added.error();
   return out;
 }
 

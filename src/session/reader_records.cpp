@@ -1,3 +1,4 @@
+#include "reports/close_out.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -18,8 +19,31 @@ class Gatherer {
 
   template <class T>
   void read(std::vector<Recorded<T>>& into, const store::Where& where) {
-    if (failure_) return;
-    auto rows = book_.current<T>(where);
+    if (!failure_) take(into, book_.current<T>(where));
+  }
+  template <class T>
+  void readEver(std::vector<Recorded<T>>& into, const store::Where& where) {
+    if (!failure_) take(into, book_.history<T>(where));
+  }
+
+  /// Of rows that are here in a later word.
+  template <class T>
+  void findFirstWords(std::map<base::EntryId, base::Stamp>& into,
+                      const std::vector<Recorded<T>>& rows) {
+    for (const auto& row : rows) {
+      if (!row.stamp.supersedes) continue;
+      std::vector<Recorded<T>> first;
+      readEver(first, rowsOf("e.id", row.id));
+      for (const auto& word : first)
+        into.emplace(row.stamp.entry, word.stamp);
+    }
+  }
+
+  [[nodiscard]] const std::optional<base::Error>& failure() const { return failure_; }
+
+ private:
+  template <class T>
+  void take(std::vector<Recorded<T>>& into, List<T> rows) {
     if (!rows) {
       failure_ = rows.error();
       return;
@@ -28,12 +52,28 @@ class Gatherer {
       into.push_back(std::move(row));
   }
 
-  [[nodiscard]] const std::optional<base::Error>& failure() const { return failure_; }
-
- private:
   store::Book& book_;
   std::optional<base::Error> failure_;
 };
+
+/// What the sheet tells of earlier days.
+void lookBack(Gatherer& reader, reports::DayRecords& records) {
+  const auto children = reports::childrenToLookBackOn(records);
+  if (children.empty()) return;
+  std::vector<Recorded<roster::ClinicDay>> days;
+  reader.read(days, everything());
+  for (const auto& day : days)
+    if (day.value.date < records.day.date) records.earlierDays.emplace(day.id, day.value.date);
+  const auto isNotEarlier = [&](const auto& row) {
+    return !records.earlierDays.contains(row.value.day);
+  };
+  for (const auto& child : children) {
+    reader.read(records.earlierScreenings, rowsOf("child", child));
+    reader.read(records.earlierPlacements, rowsOf("child", child));
+  }
+  std::erase_if(records.earlierScreenings, isNotEarlier);
+  std::erase_if(records.earlierPlacements, isNotEarlier);
+}
 
 } // namespace
 
@@ -90,6 +130,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   alsoOf(records.varnishes);
   alsoOf(records.outcomes);
   alsoOf(records.checks);
+  alsoOf(records.letters);
   for (const auto& row : records.incidents)
     if (row.value.child) known.insert(*row.value.child);
   for (const auto child : known) {
@@ -106,9 +147,12 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   for (const auto& other : days) {
     if (other.id == id) continue;
     otherDays.insert(other.id);
-    if (other.value.school == day->value.school && other.value.date > day->value.date &&
-        !other.value.cancelled)
-      records.lastDayHere = false;
+    if (other.value.school != day->value.school || other.value.date <= day->value.date ||
+        other.value.cancelled)
+      continue;
+    records.lastDayHere = false;
+    records.nextDayHere =
+        std::min(records.nextDayHere.value_or(other.value.date), other.value.date);
   }
   const auto isElsewhere = [&](const auto& row) { return otherDays.contains(row.value.day); };
   for (const auto child : known) {
@@ -119,6 +163,13 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
     if (std::ranges::any_of(seen, isElsewhere) || std::ranges::any_of(ended, isElsewhere))
       records.seenOnOtherDays.push_back(child);
   }
+  reader.findFirstWords(records.firstWords, records.children);
+  reader.findFirstWords(records.firstWords, records.seatings);
+  reader.findFirstWords(records.firstWords, records.screenings);
+  reader.findFirstWords(records.firstWords, records.placements);
+  reader.findFirstWords(records.firstWords, records.varnishes);
+  reader.findFirstWords(records.firstWords, records.outcomes);
+  lookBack(reader, records);
   if (reader.failure()) return *reader.failure();
   return records;
 }

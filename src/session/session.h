@@ -102,6 +102,10 @@ class Session : public Reader {
   /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
   /// stay in the history.
   Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
+  /// The question is asked anew, until the day is signed: what the answer took back or moved is
+  /// said again as it was, and the answer stays in the history with the reason.
+  Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
+                                 const std::string& reason);
   /// Also after the day is signed.
   Result<followup::IncidentId> enterIncident(By by, const followup::Incident& incident);
   Result<base::Done> correctIncident(By by, const Recorded<followup::Incident>& old,

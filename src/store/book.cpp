@@ -28,6 +28,27 @@ Position readPosition(Connection& connection, base::LaptopId laptop) {
   return {sequence, last.value_or(base::Uuid{})};
 }
 
+std::vector<HistoryLine> historyLines(Statement& statement) {
+  std::vector<HistoryLine> lines;
+  while (statement.step()) {
+    using Member = std::optional<base::MemberId>;
+    auto [id, laptop, sequence, author, recorder, at, offset, supersedes, reason, kind, current] =
+        statement
+            .columns<base::EntryId, base::LaptopId, std::int64_t, Member, Member, base::Instant,
+                     int, std::optional<base::EntryId>, std::string, std::string, bool>();
+    lines.push_back({{id,
+                      laptop,
+                      sequence,
+                      {author, recorder},
+                      {at, std::chrono::minutes(offset)},
+                      supersedes,
+                      reason},
+                     kind,
+                     current});
+  }
+  return lines;
+}
+
 KeyRow readKey(Connection& connection) {
   auto statement = connection.prepare(
       "SELECT salt, kdf_passes, kdf_bytes, key_nonce, key_box FROM book WHERE only_row = 1");
@@ -114,30 +135,22 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
 
 Result<std::vector<HistoryLine>> Book::lastAct() {
   return guarded([&]() -> Result<std::vector<HistoryLine>> {
-    std::vector<HistoryLine> lines;
     auto statement = connection_.prepare(lastActSql);
     statement.bind(1, laptop_);
-    while (statement.step()) {
-      using Member = std::optional<base::MemberId>;
-      auto [id, laptop, sequence, author, recorder, at, offset, supersedes, reason, kind, current] =
-          statement
-              .columns<base::EntryId, base::LaptopId, std::int64_t, Member, Member, base::Instant,
-                       int, std::optional<base::EntryId>, std::string, std::string, bool>();
-      lines.push_back({{id,
-                        laptop,
-                        sequence,
-                        {author, recorder},
-                        {at, std::chrono::minutes(offset)},
-                        supersedes,
-                        reason},
-                       kind,
-                       current});
-    }
+    auto lines = historyLines(statement);
     if (lines.empty()) return Error{ErrorCode::notFound, "nothing to take back"};
     for (const auto& line : lines)
       if (!line.current)
         return Error{ErrorCode::notFound, "the last act was corrected since; correct it again"};
     return lines;
+  });
+}
+
+Result<std::vector<HistoryLine>> Book::actOf(base::EntryId entry) {
+  return guarded([&] {
+    auto statement = connection_.prepare(actOfSql);
+    statement.bind(1, entry);
+    return historyLines(statement);
   });
 }
 

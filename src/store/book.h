@@ -49,6 +49,10 @@ class Act {
   template <class T>
   void correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
 
+  /// An earlier word once more, by its own author, typed by whoever acts now.
+  template <class T>
+  void sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason);
+
   /// Takes back a row; it stays in the history.
   void retract(base::EntryId entry, const std::string& reason);
 
@@ -134,6 +138,9 @@ class Book {
   /// The rows of this laptop's newest act that is still wholly current and corrected nothing;
   /// `notFound` when there is none to take back.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> lastAct();
+  /// Every row of the act that wrote this one, in the order they were entered; a retraction's
+  /// stamp says what it took back.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> actOf(base::EntryId entry);
 
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another

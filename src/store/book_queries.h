@@ -39,6 +39,13 @@ inline constexpr std::string_view lastActSql =
     "last.kind <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS s WHERE s.supersedes = "
     "last.id) ORDER BY last.sequence DESC LIMIT 1) ORDER BY e.sequence";
 
+/// Every row of the act that wrote ?1.
+inline constexpr std::string_view actOfSql =
+    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
+    "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
+    "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS one WHERE one.id = ?1) "
+    "ORDER BY e.sequence";
+
 inline constexpr std::string_view positionSql =
     "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "
     "(SELECT max(id) FROM entry)";

@@ -48,6 +48,14 @@ void Act::correct(const base::Recorded<T>& old, const T& value, const std::strin
 }
 
 template <class T>
+void Act::sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+  const auto now = stamp_.by;
+  stamp_.by = {old.stamp.by.author, now.recorder ? now.recorder : now.author};
+  correct(old, value, reason);
+  stamp_.by = now;
+}
+
+template <class T>
 base::Result<std::vector<base::Recorded<T>>> Book::current(const Where& where) {
   return guarded([&] { return selectRows<T>(connection_, where, "current_entry"); });
 }
@@ -61,6 +69,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
 #define GK_RECORD(T)                                                                               \
   template T::Key Act::add(const T&);                                                              \
   template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
+  template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \
   template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
   template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);
 

@@ -47,7 +47,7 @@ TEST_CASE("A child whose form does not allow data for reports is counted and lef
 TEST_CASE("An extract tells what was done, with teeth, words and units") {
   const auto json = parsed(extractOf(SampleExport()));
   CHECK(json.at("format") == "groovekeeper-extract");
-  CHECK(json.at("version") == 1);
+  CHECK(json.at("version") == 2);
   const auto& child = json.at("children")[0];
   const auto& placement = child.at("placements")[0];
   CHECK(placement.at("tooth") == 16);
@@ -57,6 +57,22 @@ TEST_CASE("An extract tells what was done, with teeth, words and units") {
   CHECK(placement.at("date") == "2026-11-17");
   CHECK(child.at("checks")[0].at("placement") == placement.at("id"));
   CHECK(child.at("school") == json.at("schools")[0].at("id"));
+}
+
+TEST_CASE("An extract tells which teeth a dentist let be sealed, and until when") {
+  SampleExport sample;
+  sample.records.authorizations.front().value.withdrawn = true;
+  const auto json = parsed(extractOf(sample));
+  const auto& child = json.at("children")[0];
+  REQUIRE(child.at("authorizations").size() == 1);
+  const auto& word = child.at("authorizations")[0];
+  CHECK(word.at("how") == "exam at school");
+  CHECK(word.at("on") == "2026-11-10");
+  CHECK(word.at("until") == "2027-11-09");
+  CHECK(word.at("withdrawn") == true);
+  CHECK(word.at("teeth") ==
+        nlohmann::json::parse(R"([{"tooth": 16, "surfaces": ["occlusal", "lingual groove"]}])"));
+  CHECK(word.at("dentist").get<std::string>().size() == 32); // a pseudonym, as of all staff
 }
 
 TEST_CASE("The same randomness gives the same bytes, and other randomness other pseudonyms") {

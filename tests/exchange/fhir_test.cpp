@@ -52,6 +52,21 @@ TEST_CASE("Only children whose form allows sharing are named") {
   CHECK(bundle.dump().find("Secret") == std::string::npos);
 }
 
+TEST_CASE("A dentist's word is a request for service that names the teeth and its last day") {
+  SampleExport sample;
+  sample.records.authorizations.back().value.withdrawn = true;
+  const auto requests = of(bundleOf(sample, sample.people), "ServiceRequest");
+  REQUIRE(requests.size() == 2);
+  CHECK(requests[0].at("status") == "active");
+  CHECK(requests[1].at("status") == "revoked");
+  CHECK(requests[0].at("intent") == "order");
+  CHECK(requests[0].at("occurrencePeriod") ==
+        Json({{"start", "2026-11-10"}, {"end", "2027-11-09"}}));
+  CHECK(requests[0].at("bodySite")[0].at("coding")[0].at("code") == "16");
+  CHECK(requests[0].at("note")[0].at("text") == "By a dentist: exam at school");
+  CHECK_FALSE(requests[0].contains("requester")); // staff stays in the book
+}
+
 TEST_CASE("Every reference within a bundle leads to one of its entries, each address once") {
   const SampleExport sample;
   const auto bundle = bundleOf(sample, sample.people);

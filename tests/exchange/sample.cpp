@@ -44,6 +44,14 @@ void SampleExport::addChild(roster::ChildId child, const std::string& number,
       child, records.termId, roster::ConsentState::yes, allowed, roster::Relation::parent, false,
       dateOf("2026-09-01"), dateOf("2026-09-05"), dateOf("2026-09-01"), dateOf("2027-06-30"),
       roster::HistoryAnswered::yes, "Secret"}));
+  records.authorizations.push_back(
+      row(Authorization{.child = child,
+                        .teeth = {{tooth, dentition::usualSurfaces(tooth)}},
+                        .dentist = id<base::MemberId>(),
+                        .how = AuthorizedHow::examAtSchool,
+                        .on = dateOf("2026-11-10"),
+                        .until = dateOf("2027-11-09"),
+                        .note = "Secret"}));
   ToothFinding finding{.tooth = tooth, .presence = Presence::erupted};
   finding.occlusal.condition = Condition::sound;
   finding.decision = Decision::seal;

@@ -1,6 +1,9 @@
 #include "journeys/told.h"
 #include "reports/published.h"
 #include "reports/render.h"
+#include "support/clinic.h"
+
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cstdlib>
@@ -90,6 +93,54 @@ TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions")
                          R"({"resourceType": "Bundle", "type": "nonsense"})"));
   CHECK_FALSE(
       ran("node " + quoted(validator) + " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
+}
+
+TEST_CASE("A dentist's words leave as data that fits the schema and HL7's structure definitions",
+          "[case-82]") {
+  test::Clinic clinic(roster::Supervision::dentistExamRequired);
+  const auto mina = clinic.child("Mina");
+  const auto words = must(clinic.session.authorize(
+      clinic.by, {clinic.authorization(mina, {16, 46}), clinic.authorization(mina, {26})}));
+  auto late = clinic.authorization(mina, {36}); // over before the day
+  late.on = must(base::Date::parse("2026-01-12"));
+  late.until = must(base::Date::parse("2026-06-30"));
+  must(clinic.session.authorize(clinic.by, {late}));
+  for (const auto& row : must(clinic.session.authorizations(mina)))
+    if (row.id == words.back())
+      must(clinic.session.withdrawAuthorization(clinic.by, row, "the dentist called back"));
+  clinic.seat(mina);
+  clinic.screenFour(mina);
+
+  const auto folder = clinic.folder->path();
+  const auto json = folder / "day.json";
+  const auto fhir = folder / "day.fhir.json";
+  {
+    std::ofstream out(json);
+    must(clinic.session.extractDay(clinic.day, out));
+    std::ofstream bundle(fhir);
+    must(clinic.session.writeFhir(clinic.day, bundle));
+  }
+  const auto read = nlohmann::json::parse(must(base::readFile(json)));
+  const auto& told = read.at("children").at(0).at("authorizations");
+  REQUIRE(told.size() == 2);
+  CHECK(told[0].at("withdrawn") != told[1].at("withdrawn"));
+  CHECK(must(base::readFile(fhir)).find("ServiceRequest") != std::string::npos);
+  const auto term = folder / "term.json";
+  {
+    std::ofstream out(term);
+    must(clinic.session.extractTerm(clinic.term, must(base::Date::parse("2026-12-18")), out));
+  }
+  if (ran(python + " -c 'import jsonschema' 2>/dev/null"))
+    for (const auto& file : {json, term})
+      checkAgainstSchema(file, source / "schema/extract.schema.json", folder / "log");
+  else
+    WARN("Not validated: Debian's python3-jsonschema is not installed.");
+  const auto validator = source / ".ci/fhir/validate.js";
+  if (ran("command -v node >/dev/null 2>&1") &&
+      std::filesystem::exists(source / ".ci/fhir/node_modules/fhir"))
+    CHECK(ran("node " + quoted(validator) + " " + quoted(fhir)));
+  else
+    WARN("Not validated: node or its package is missing.");
 }
 
 TEST_CASE("The county's published tables hide Cobble Lantern's two urgent children", "[case-83]") {

@@ -166,7 +166,8 @@ TEST_CASE("a check at another school than the placing one has a letter all the s
   CHECK(factsOf(day, child).variant == LetterVariant::recheckWhole);
 }
 
-TEST_CASE("a day owes one letter for each child seen and says so without holding up the signing") {
+TEST_CASE("a day owes one letter for each child seen or absent and says so without holding up the "
+          "signing") {
   SampleDay day;
   const auto mina = sealedChild(day, "Mina");
   sealedChild(day, "Bo");
@@ -187,7 +188,8 @@ TEST_CASE("a day owes one letter for each child seen and says so without holding
   CHECK(sheet.counts.letters == 1);
   CHECK(lineOf(sheet, mina).stand == LetterStand::printed);
   const auto tables = closeOutTables(sheet);
-  CHECK(toText(tables).find("1 of 2 children seen have their letter") != std::string::npos);
+  CHECK(toText(tables).find("1 of 2 children seen and 0 of 1 absent have their letter") !=
+        std::string::npos);
 }
 
 TEST_CASE("a correction after the letter asks for one that replaces it", "[case-72]") {

@@ -72,7 +72,7 @@ TEST_CASE("the tracker lists open referrals first with their days, tries and whe
   const auto urgent = term.refer(Urgency::urgent);
   term.attempt(urgent, followup::Channel::phone, followup::ContactResult::noAnswer);
   const auto tables = reports::referralReport(term.records, date("2026-11-17"));
-  REQUIRE(tables.size() == 2);
+  REQUIRE(tables.size() == 3);
   const auto& tracker = tables[1];
   REQUIRE(tracker.rows.size() == 2);
   const auto& open = tracker.rows[0];

@@ -228,7 +228,7 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
     CHECK(must(base::readFile(papers / pdf)).starts_with("%PDF-"));
   CHECK(must(base::readFile(papers / "close-out.html")).find("Hana") != std::string::npos);
-  CHECK(must(base::readFile(papers / "unfinished-teeth.csv")).starts_with("Child,Tooth"));
+  CHECK(must(base::readFile(papers / "unfinished-teeth.csv")).starts_with("Child,Room,Tooth"));
   auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
                                           {desk.clinic.clock, desk.clinic.random}, {},
                                           session::BookKind::throwaway));

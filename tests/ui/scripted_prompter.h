@@ -19,6 +19,7 @@ class ScriptedPrompter final : public ui::Prompter {
   std::deque<bool> prints;
   QByteArray printed; ///< what came out of the printer last, a PDF
   QStringList asked;
+  QStringList decided; ///< of those, with nothing chosen beforehand
 
   bool confirm(const QString& question) override {
     asked += question;
@@ -31,6 +32,10 @@ class ScriptedPrompter final : public ui::Prompter {
   std::optional<int> choose(const QString& question, const QStringList&) override {
     asked += question;
     return next(choices);
+  }
+  std::optional<int> decide(const QString& question, const QStringList& options) override {
+    decided += question;
+    return choose(question, options);
   }
   std::optional<QString> openFile(const QString& title, const QString&) override {
     asked += title;

@@ -2,6 +2,7 @@
 
 #include "reports/close_out_tables.h"
 #include "ui/pages/close_out_questions.h"
+#include "ui/pages/close_out_words.h"
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
@@ -47,26 +48,6 @@ std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) 
   return lines[place].child;
 }
 
-QString equationWords(const reports::DayEquation& sums) {
-  return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  withdrawn %6 "
-         " +  on hold %7  +  not reached %8"_s.arg(sums.consented)
-             .arg(sums.screened)
-             .arg(sums.absent)
-             .arg(sums.declined)
-             .arg(sums.left)
-             .arg(sums.withdrawn)
-             .arg(sums.onHold)
-             .arg(sums.notReached);
-}
-
-QString verdictWords(const reports::CloseOut& sheet) {
-  if (sheet.closed) return u"■ Signed by %1. Addenda only."_s.arg(toQt(sheet.signedBy));
-  if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
-  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s
-      .arg(sheet.equation.difference())
-      .arg(sheet.blockers.size() + sheet.questions.size());
-}
-
 } // namespace
 
 CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
@@ -81,6 +62,8 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
       const auto at = static_cast<std::size_t>(row);
       if (section == blockers) return mend(at);
       if (section == questions) return answer(at);
+      if (section == letters && sheet_->letters.at(at).stand == reports::LetterStand::handedInError)
+        return call();
       if (section == papers) return void(countPaper());
       if (section == effort) return sayHours();
       if (section == supplies) return count(at);
@@ -172,8 +155,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
-       named(u"Supplies"_s, sheet_->supplies.size()),
-       u"Letters  %1 of %2"_s.arg(sheet_->counts.letters).arg(sheet_->counts.children),
+       named(u"Supplies"_s, sheet_->supplies.size()), lettersWords(sheet_->letters),
        named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
        sheet_->effort ? u"Time and people"_s : u"Time and people: not said"_s,
@@ -188,8 +170,13 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
   switch (section) {
   case blockers:
     return childOf(sheet_->blockers, row);
-  case questions:
-    return childOf(sheet_->questions, row);
+  case questions: {
+    const auto asked = static_cast<int>(sheet_->questions.size());
+    if (row < asked) return childOf(sheet_->questions, row);
+    const auto place = static_cast<std::size_t>(row - asked);
+    if (place >= sheet_->answered.size()) return std::nullopt;
+    return sheet_->answered[place].answer.value.child;
+  }
   case urgent:
     return childOf(sheet_->urgent, row);
   case eachChild:
@@ -257,9 +244,21 @@ void CloseOutPage::mend(std::size_t row) {
 }
 
 void CloseOutPage::answer(std::size_t row) {
-  const auto question = sheet_->questions.at(row);
-  noted(answerQuestion(context(), question, *day_),
-        u"The answer is noted; both stay in history."_s);
+  const auto words = u"The answer is noted; both stay in history."_s;
+  if (row < sheet_->questions.size()) {
+    const auto question = sheet_->questions[row];
+    noted(answerQuestion(context(), question, *day_), words);
+    return;
+  }
+  const auto old = sheet_->answered.at(row - sheet_->questions.size());
+  if (!noted(askAnew(context(), old), u"The answer is taken back: the question is open again."_s))
+    return;
+  const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
+    return question.child == old.answer.value.child || question.other == old.answer.value.child;
+  });
+  if (again == sheet_->questions.end()) return;
+  const auto question = *again;
+  noted(answerQuestion(context(), question, *day_), words);
 }
 
 bool CloseOutPage::noted(const base::Result<bool>& result, const QString& words) {
@@ -285,21 +284,31 @@ void CloseOutPage::sayHours() {
   noted(sayEffort(context(), sheet, *day_), u"Time and people are noted."_s);
 }
 
+QString CloseOutPage::nameOf(const roster::ChildId& child) const {
+  for (const auto* lines : {&sheet_->lines, &sheet_->stillToSee})
+    for (const auto& line : *lines)
+      if (line.child == child) return toQt(line.shown);
+  const auto letter = std::ranges::find(sheet_->letters, child, &reports::LetterLine::child);
+  return letter == sheet_->letters.end() ? u"the child of this line"_s : toQt(letter->shown);
+}
+
 void CloseOutPage::outcome() {
   const auto child = wanted();
   if (!child) return;
-  const auto line = std::ranges::find(sheet_->lines, *child, &reports::ChildLine::child);
-  const auto name = line == sheet_->lines.end() ? u"the child"_s : toQt(line->shown);
+  const auto name = nameOf(*child);
+  const bool isAnew = std::ranges::any_of(
+      sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (ended && went(book().endVisit(context().acting.by(), *ended)))
-    Q_EMIT said(u"%1: %2. Alt+Z on the day board takes it back."_s.arg(
-        name, toQt(base::nameOf(ended->end))));
+    Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
+                                    isAnew ? u"The first word stays in the history."_s
+                                           : u"Alt+Z on the day board takes it back."_s));
 }
 
 void CloseOutPage::call() {
   const auto child = wanted();
   if (!child) return;
-  const auto attempt = askContact(context().prompter, *child, *day_);
+  const auto attempt = askContact(context().prompter, nameOf(*child), *child, *day_);
   if (attempt && went(book().enterContact(context().acting.by(), *attempt)))
     Q_EMIT said(u"The call is logged."_s);
 }

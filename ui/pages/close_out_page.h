@@ -32,6 +32,7 @@ class CloseOutPage final : public Page {
   [[nodiscard]] std::optional<roster::ChildId> childAt(int section, int row) const;
   /// Says so when the row is no child's.
   [[nodiscard]] std::optional<roster::ChildId> wanted();
+  [[nodiscard]] QString nameOf(const roster::ChildId& child) const;
   void mend(std::size_t row);
   void answer(std::size_t row);
   /// Says it when it was noted.

@@ -12,14 +12,14 @@ namespace {
 using chairside::DayEnd;
 using reports::Rows;
 
-/// The value whose name is chosen.
+/// The value whose name is chosen; none of them stands there already, since each is a record.
 template <class E>
 std::optional<E> chooseNamed(Prompter& prompter, const QString& question,
                              std::span<const E> values) {
   QStringList options;
   for (const auto value : values)
     options += toQt(base::nameOf(value));
-  const auto chosen = prompter.choose(question, options);
+  const auto chosen = prompter.decide(question, options);
   if (!chosen) return std::nullopt;
   return values[static_cast<std::size_t>(*chosen)];
 }
@@ -62,11 +62,13 @@ std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QStrin
   return chairside::DayOutcome{child, day, *end, {}};
 }
 
-std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::ChildId child,
-                                                   roster::DayId day) {
-  const auto channel = chooseAny<followup::Channel>(prompter, u"How was it tried?"_s);
+std::optional<followup::ContactAttempt> askContact(Prompter& prompter, const QString& name,
+                                                   roster::ChildId child, roster::DayId day) {
+  const auto channel =
+      chooseAny<followup::Channel>(prompter, u"About %1: how was it tried?"_s.arg(name));
   if (!channel) return std::nullopt;
-  const auto result = chooseAny<followup::ContactResult>(prompter, u"What came of it?"_s);
+  const auto result =
+      chooseAny<followup::ContactResult>(prompter, u"About %1: what came of it?"_s.arg(name));
   if (!result) return std::nullopt;
   const auto note = prompter.text(u"What was said? No names."_s, {});
   if (!note) return std::nullopt;

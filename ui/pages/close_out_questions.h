@@ -11,8 +11,8 @@ namespace gk::ui {
 std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QString& name,
                                                 roster::ChildId child, roster::DayId day);
 
-std::optional<followup::ContactAttempt> askContact(Prompter& prompter, roster::ChildId child,
-                                                   roster::DayId day);
+std::optional<followup::ContactAttempt> askContact(Prompter& prompter, const QString& name,
+                                                   roster::ChildId child, roster::DayId day);
 
 /// Urgency and last day as the screening says; `early` where it says nothing.
 std::optional<followup::Referral> askReferral(Prompter& prompter, const reports::CloseOut& sheet,

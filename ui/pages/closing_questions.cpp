@@ -139,13 +139,25 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   return true;
 }
 
+Result<bool> askAnew(Context& context, const reports::AnsweredQuestion& old) {
+  const auto why = context.prompter.text(
+      u"%1: %2. Why is it asked anew? What was answered stays in the history."_s.arg(
+          toQt(old.shown), toQt(old.words)),
+      {});
+  if (!why || why->trimmed().isEmpty()) return false;
+  const auto opened =
+      context.session.reopenMerge(context.acting.by(), old.answer, toStd(why->trimmed()));
+  if (!opened) return opened.error();
+  return true;
+}
+
 Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& question,
                             roster::DayId day) {
   QStringList options;
   for (const auto& side : question.sides)
     options += (question.other ? u"One child, keep: "_s : u"Keep "_s) + toQt(side.words);
   options += question.other ? u"Two children"_s : u"Both happened, say why"_s;
-  const auto chosen = context.prompter.choose(
+  const auto chosen = context.prompter.decide(
       toQt(question.shown) + u": "_s + toQt(question.what) + u"."_s, options);
   if (!chosen) return false;
   followup::MergeAnswer answer{.day = day,

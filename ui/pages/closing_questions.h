@@ -19,4 +19,7 @@ base::Result<bool> readLightAgain(Context& context, kit::LightId light, roster::
 base::Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& question,
                                   roster::DayId day);
 
+/// Why an answer is to be given anew; then it is taken back and the question is open again.
+base::Result<bool> askAnew(Context& context, const reports::AnsweredQuestion& old);
+
 } // namespace gk::ui

@@ -72,7 +72,7 @@ Result<QString> LettersDesk::work(std::optional<roster::ChildId> chosen) {
   case handed:
     return note(all_, LetterState::handed);
   case returned:
-    return note(chosenOnes, LetterState::returned);
+    return noteReturned(chosen);
   default:
     return printForms(*act == formsToPaper);
   }
@@ -92,7 +92,7 @@ Result<bool> LettersDesk::putOut(const QString& name, bool onPaper, const Paint&
 
 Result<QString> LettersDesk::printDue(bool onPaper) {
   const auto letters = due();
-  if (letters.empty()) return u"No letter is due: every child seen has one."_s;
+  if (letters.empty()) return u"No letter is due: every child seen or absent has one."_s;
   const auto out =
       putOut(u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
              [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
@@ -127,10 +127,24 @@ Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
         to != LetterState::handed || now == LetterState::printed || now == LetterState::queued;
     if (fits) moved.push_back(*one.letter.written);
   }
-  if (moved.empty()) return u"There is no letter for that."_s;
-  const auto noted = context_.session.moveLetters(context_.acting.by(), moved, to);
+  return move(moved, to);
+}
+
+Result<QString> LettersDesk::noteReturned(std::optional<roster::ChildId> child) {
+  const auto records = context_.session.dayRecords(day_);
+  if (!records) return records.error();
+  auto inError = reports::lettersInError(*records);
+  std::erase_if(inError, [&](const auto& letter) { return letter.value.child != child; });
+  if (inError.empty()) return note(of(child), LetterState::returned);
+  return move(inError, LetterState::returned);
+}
+
+Result<QString> LettersDesk::move(const std::vector<base::Recorded<followup::Letter>>& letters,
+                                  LetterState to) {
+  if (letters.empty()) return u"There is no letter for that."_s;
+  const auto noted = context_.session.moveLetters(context_.acting.by(), letters, to);
   if (!noted) return noted.error();
-  return u"Noted as %1: %2 letters."_s.arg(toQt(base::nameOf(to))).arg(moved.size());
+  return u"Noted as %1: %2 letters."_s.arg(toQt(base::nameOf(to))).arg(letters.size());
 }
 
 Result<QString> LettersDesk::printForms(bool onPaper) {

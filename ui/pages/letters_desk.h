@@ -33,6 +33,10 @@ class LettersDesk {
   base::Result<QString> printDue(bool onPaper);
   base::Result<QString> printAgain(const Letters& letters);
   base::Result<QString> note(const Letters& letters, followup::LetterState to);
+  /// Also a letter of the child's that is not due any more.
+  base::Result<QString> noteReturned(std::optional<roster::ChildId> child);
+  base::Result<QString> move(const std::vector<base::Recorded<followup::Letter>>& letters,
+                             followup::LetterState to);
   base::Result<QString> printForms(bool onPaper);
   [[nodiscard]] PaperSize paper() const { return context_.acting.habits().paper; }
 

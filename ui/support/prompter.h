@@ -20,6 +20,8 @@ class Prompter {
   virtual std::optional<QString> text(const QString& question, const QString& suggestion) = 0;
   /// The place of the option chosen, from 0. Precondition: at least one option.
   virtual std::optional<int> choose(const QString& question, const QStringList& options) = 0;
+  /// As `choose`, but nothing is chosen beforehand, so that Enter in haste answers nothing.
+  virtual std::optional<int> decide(const QString& question, const QStringList& options) = 0;
   /// `filter` as QFileDialog has it: "Roster (*.csv)".
   virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
   virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,

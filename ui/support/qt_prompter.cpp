@@ -1,6 +1,7 @@
 #include "ui/support/qt_prompter.h"
 
 #include "base/contract.h"
+#include "ui/support/decide_dialog.h"
 #include "ui/support/text.h"
 
 #include <QApplication>
@@ -56,6 +57,15 @@ std::optional<int> QtPrompter::choose(const QString& question, const QStringList
   const auto answer = QInputDialog::getItem(parent_, title, question, options, 0, false, &said);
   if (!said) return std::nullopt;
   return static_cast<int>(options.indexOf(answer));
+}
+
+std::optional<int> QtPrompter::decide(const QString& question, const QStringList& options) {
+  const NoHeldKeys guard;
+  base::require(!options.isEmpty(), "a choice between nothing");
+  DecideDialog dialog(parent_, question, options);
+  dialog.setWindowTitle(title);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  return dialog.chosen();
 }
 
 std::optional<QString> QtPrompter::openFile(const QString& what, const QString& filter) {

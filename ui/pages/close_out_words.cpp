@@ -1,0 +1,37 @@
+#include "ui/pages/close_out_words.h"
+
+#include "ui/support/text.h"
+
+#include <algorithm>
+
+namespace gk::ui {
+
+QString equationWords(const reports::DayEquation& sums) {
+  return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  withdrawn %6 "
+         " +  on hold %7  +  not reached %8"_s.arg(sums.consented)
+             .arg(sums.screened)
+             .arg(sums.absent)
+             .arg(sums.declined)
+             .arg(sums.left)
+             .arg(sums.withdrawn)
+             .arg(sums.onHold)
+             .arg(sums.notReached);
+}
+
+QString verdictWords(const reports::CloseOut& sheet) {
+  if (sheet.closed) return u"■ Signed by %1. Addenda only."_s.arg(toQt(sheet.signedBy));
+  if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
+  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s
+      .arg(sheet.equation.difference())
+      .arg(sheet.blockers.size() + sheet.questions.size());
+}
+
+QString lettersWords(const std::vector<reports::LetterLine>& lines) {
+  const auto sums = reports::letterSums(lines);
+  const auto inError = std::ranges::count_if(lines, &reports::LetterLine::isInError);
+  return u"Letters  %1 of %2%3"_s.arg(sums.seenWith + sums.absentWith)
+      .arg(sums.seen + sums.absent)
+      .arg(inError > 0 ? u"  ✖ %1"_s.arg(inError) : QString());
+}
+
+} // namespace gk::ui

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "reports/close_out.h"
+
+#include <QString>
+
+namespace gk::ui {
+
+/// What stands above the close-out's parts, and beside its letters in their list.
+QString equationWords(const reports::DayEquation& sums);
+QString verdictWords(const reports::CloseOut& sheet);
+QString lettersWords(const std::vector<reports::LetterLine>& lines);
+
+} // namespace gk::ui

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <QDialog>
+
+class QListWidget;
+
+namespace gk::ui {
+
+/// A question with all its answers in sight and none chosen: an arrow, a digit or a first letter
+/// chooses, Enter takes what is chosen and does nothing before.
+class DecideDialog final : public QDialog {
+ public:
+  DecideDialog(QWidget* parent, const QString& question, const QStringList& options);
+
+  /// The place of the option, from 0. Precondition: accepted.
+  [[nodiscard]] int chosen() const;
+  void accept() override;
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  QListWidget* list_;
+};
+
+} // namespace gk::ui
