@@ -46,27 +46,33 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
 
 std::string toLines(const Release& release) {
   return keptLine({"under", std::to_string(release.under)}) + rowLines("term", release.term) +
-         rowLines("checks", release.checks);
+         rowLines("checks", release.checks) + rowLines("grades", release.grades);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
   Release release;
+  std::string part;
   for (const auto& words : fromKeptLines(lines)) {
-    const Words schools(words.begin() + 1, words.end());
+    const Words of(words.begin() + 1, words.end());
     if (words.front() == "under" && words.size() == 2) {
       const auto under = count(words[1]);
       if (!under) return std::nullopt;
       release.under = *under;
-    } else if (words.front() == "term" && release.checks.empty()) {
-      release.term.push_back({schools, {}});
-    } else if (words.front() == "checks") {
-      release.checks.push_back({schools, {}});
     } else if (words.front() == "cell") {
-      const bool isAdded =
-          release.checks.empty() ? addCell(release.term, words) : addCell(release.checks, words);
+      const bool isAdded = part == "term"     ? addCell(release.term, words)
+                           : part == "checks" ? addCell(release.checks, words)
+                                              : addCell(release.grades, words);
       if (!isAdded) return std::nullopt;
     } else {
-      return std::nullopt;
+      part = words.front();
+      if (part == "term")
+        release.term.push_back({of, {}});
+      else if (part == "checks")
+        release.checks.push_back({of, {}});
+      else if (part == "grades")
+        release.grades.push_back({of, {}});
+      else
+        return std::nullopt;
     }
   }
   if (release.under < SuppressionRule::least) return std::nullopt;
