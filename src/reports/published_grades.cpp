@@ -26,28 +26,10 @@ std::map<std::string, int> pupilsByGrade(const TermRecords& records) {
   return sums;
 }
 
-/// Neighbours among the grades of the term, by place.
-using Runs = std::vector<std::vector<std::string>>;
-
-Runs runsOf(const std::vector<Participation>& grades, const GradeBands& bands) {
-  Runs runs;
-  const GradeBand* open = nullptr;
-  for (const auto& one : grades) {
-    const int grade = numberOf(one.school);
-    const auto band = std::ranges::find_if(
-        bands, [&](const auto& of) { return of.first <= grade && grade <= of.last; });
-    const auto* at = band == bands.end() ? nullptr : &*band;
-    if (!at || at != open) runs.emplace_back();
-    runs.back().push_back(one.school);
-    open = at;
-  }
-  return runs;
-}
-
-GradeBands bandsOf(const Runs& runs) {
+GradeBands bandsOf(const Groups& groups) {
   GradeBands bands;
-  for (const auto& run : runs)
-    if (run.size() > 1) bands.push_back({numberOf(run.front()), numberOf(run.back())});
+  for (const auto& group : groups)
+    if (group.size() > 1) bands.push_back({numberOf(group.front()), numberOf(group.back())});
   return bands;
 }
 
@@ -55,10 +37,10 @@ std::optional<GradeBands> bandsIssued(std::span<const Release> earlier) {
   const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
                                  [](const Release& one) { return !one.grades.empty(); });
   if (last == earlier.rend()) return std::nullopt;
-  Runs runs;
+  Groups groups;
   for (const auto& row : last->grades)
-    runs.push_back(row.schools);
-  return bandsOf(runs);
+    groups.push_back(row.schools);
+  return bandsOf(groups);
 }
 
 /// Bands stand where their first grade would.
@@ -86,26 +68,52 @@ using ByGrade = Publication<Figure>;
 
 ByGrade publishGrades(const std::vector<Participation>& grades, const Participation& total,
                       const SuppressionRule& rule, std::span<const Release> earlier,
-                      const Runs& runs) {
-  auto counts = gradeCounts(grades, total, earlier, runs);
+                      const Groups& groups) {
+  auto counts = gradeCounts(grades, total, earlier, groups);
   sort(counts);
   return publication(std::move(counts), rule, earlier, &Release::grades);
 }
 
-/// Of the rows but the total; none where the total is not whole.
-int countsShown(const ByGrade& made) {
-  int shown = 0;
+/// How much a table by grade says, above its total: more numbers above nought, then fewer hidden.
+struct Said {
+  int numbers = -1;
+  int notHidden = 0;
+  auto operator<=>(const Said&) const = default;
+};
+
+/// Nothing where the total is not whole.
+Said saidBy(const ByGrade& made) {
+  Said said{0, 0};
   for (std::size_t row = 0; row < made.counts.grid.size(); ++row)
     for (const auto& [figure, cell] : made.counts.grid[row]) {
       const bool isTotal = made.counts.schools[row].empty();
       const bool isShown = made.shown.cells[cell] == Showing::number;
-      if (isTotal && !isShown) return 0;
-      if (!isTotal && isShown) ++shown;
+      if (isTotal && !isShown) return {};
+      if (isTotal) continue;
+      if (!isShown)
+        --said.notHidden;
+      else if (made.counts.system.cells[cell].value > 0)
+        ++said.numbers;
     }
-  return shown;
+  return said;
 }
 
 } // namespace
+
+Groups gradeGroups(const std::vector<Participation>& grades, const GradeBands& bands) {
+  Groups groups;
+  const GradeBand* open = nullptr;
+  for (const auto& one : grades) {
+    const int grade = numberOf(one.school);
+    const auto band = std::ranges::find_if(
+        bands, [&](const auto& of) { return of.first <= grade && grade <= of.last; });
+    const auto* at = band == bands.end() ? nullptr : &*band;
+    if (!at || at != open) groups.emplace_back();
+    groups.back().push_back(one.school);
+    open = at;
+  }
+  return groups;
+}
 
 std::vector<Participation> participationByGrade(const TermRecords& records,
                                                 const TermTotals& totals) {
@@ -139,42 +147,41 @@ std::vector<Participation> participationByGrade(const TermRecords& records,
 
 GradeBands bandsToShow(const std::vector<Participation>& grades, const Participation& total,
                        const SuppressionRule& rule, std::span<const Release> earlier) {
-  const auto shownBy = [&](const Runs& runs) {
-    return countsShown(publishGrades(grades, total, rule, earlier, runs));
+  const auto saidWith = [&](const Groups& groups) {
+    return saidBy(publishGrades(grades, total, rule, earlier, groups));
   };
-  auto runs = runsOf(grades, {});
-  auto best = runs;
-  int most = shownBy(runs);
-  while (runs.size() > 2) {
-    Runs next;
-    int mostNext = -1;
-    for (std::size_t i = 0; i + 1 < runs.size(); ++i) {
-      auto merged = runs;
-      merged[i].insert(merged[i].end(), runs[i + 1].begin(), runs[i + 1].end());
+  auto groups = gradeGroups(grades, {});
+  auto best = groups;
+  auto most = saidWith(groups);
+  while (groups.size() > 2) {
+    Groups next;
+    std::optional<Said> mostNext;
+    for (std::size_t i = 0; i + 1 < groups.size(); ++i) {
+      auto merged = groups;
+      merged[i].insert(merged[i].end(), groups[i + 1].begin(), groups[i + 1].end());
       merged.erase(merged.begin() + static_cast<std::ptrdiff_t>(i) + 1);
-      const int shown = shownBy(merged);
-      if (shown <= mostNext) continue;
-      mostNext = shown;
+      const auto said = saidWith(merged);
+      if (mostNext && said <= *mostNext) continue;
+      mostNext = said;
       next = std::move(merged);
     }
-    runs = std::move(next);
-    if (mostNext <= most) continue;
-    most = mostNext;
-    best = runs;
+    groups = std::move(next);
+    if (*mostNext <= most) continue;
+    most = *mostNext;
+    best = groups;
   }
   return bandsOf(best);
 }
 
-void addGrades(Published& published, const TermRecords& records, const TermTotals& totals,
-               const SuppressionRule& rule, std::span<const Release> earlier,
-               const std::optional<GradeBands>& bands) {
-  if (hidesIn(published.tables.front().rows.back())) return;
-  const auto grades = participationByGrade(records, totals);
+void addGrades(Published& published, const std::vector<Participation>& grades,
+               const TermTotals& totals, const SuppressionRule& rule,
+               std::span<const Release> earlier, const std::optional<GradeBands>& bands) {
+  if (grades.empty() || hidesIn(published.tables.front().rows.back())) return;
   auto total = totals.total;
-  if (grades.empty() || !grades.front().enrolled) total.enrolled.reset();
+  if (!grades.front().enrolled) total.enrolled.reset();
   auto wanted = bands ? bands : bandsIssued(earlier);
   if (!wanted) wanted = bandsToShow(grades, total, rule, earlier);
-  const auto made = publishGrades(grades, total, rule, earlier, runsOf(grades, *wanted));
+  const auto made = publishGrades(grades, total, rule, earlier, gradeGroups(grades, *wanted));
   auto table = participationTable("Participation by grade", "Grade",
                                   "Grade as it is now, the child's own and not the room's. "
                                   "Neighbouring grades are one row where that shows more.",

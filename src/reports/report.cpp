@@ -69,7 +69,8 @@ Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptio
   const auto totals = termTotals(records);
   const auto today = options.today.value_or(records.asOf);
   auto published = publish(totals, options.suppression, options.earlier, options.groups);
-  addGrades(published, records, totals, options.suppression, options.earlier, options.bands);
+  addGrades(published, participationByGrade(records, totals), totals, options.suppression,
+            options.earlier, options.bands);
   const auto make = kind == ReportKind::funder ? funderSummary : funderAnnex;
   return {make(records, totals, published, options.suppression, today),
           std::move(published.release), published.exposed};

@@ -15,7 +15,9 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
     return base::Error{base::ErrorCode::ruleSmallCounts,
                        "with what went out before, " +
                            reports::counted(made.exposed, "small count", "small counts") +
-                           " could be worked out"};
+                           " could be worked out, so nothing was issued and nothing is lost; hide "
+                           "counts under the number that those tables had, or wait until more is "
+                           "counted"};
   auto earlier = book.issuedReports(term);
   if (!earlier) return earlier.error();
   std::erase_if(*earlier, [&](const auto& one) {
