@@ -182,10 +182,13 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
   auto wanted = bands ? bands : bandsIssued(earlier);
   if (!wanted) wanted = bandsToShow(grades, total, rule, earlier);
   const auto made = publishGrades(grades, total, rule, earlier, gradeGroups(grades, *wanted));
-  auto table = participationTable("Participation by grade", "Grade",
-                                  "Grade as it is now, the child's own and not the room's. "
-                                  "Neighbouring grades are one row where that shows more.",
-                                  made);
+  const bool hasBands =
+      std::ranges::any_of(made.counts.schools, [](const auto& row) { return row.size() > 1; });
+  auto table = participationTable(
+      "Participation by grade", "Grade",
+      std::string("Grade as it is now, the child's own and not the room's.") +
+          (hasBands ? " Neighbouring grades are one row so that fewer counts are hidden." : ""),
+      made);
   if (hidesIn(table.rows.back())) return;
   published.byGrade = std::move(table);
   published.release.grades = made.released();
