@@ -65,8 +65,7 @@ std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& tot
   if (published.byGrade)
     out.push_back(*published.byGrade);
   else
-    out.back().notes.emplace_back(
-        "By grade is left out: with a total hidden, one table would give the other away.");
+    out.back().notes.emplace_back("By grade is left out: it would give away what is hidden here.");
   out.insert(out.end(), {tables[2], tables[1], tables[3]});
   out.push_back(publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
   out.push_back(targetTable(totals, tables));

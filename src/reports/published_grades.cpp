@@ -81,8 +81,9 @@ struct Said {
   auto operator<=>(const Said&) const = default;
 };
 
-/// Nothing where the total is not whole.
+/// Nothing where the total is not whole, or the words say too much.
 Said saidBy(const ByGrade& made) {
+  if (!made.shown.narrowed.empty()) return {};
   Said said{0, 0};
   for (std::size_t row = 0; row < made.counts.grid.size(); ++row)
     for (const auto& [figure, cell] : made.counts.grid[row]) {
@@ -189,7 +190,7 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
       std::string("Grade as it is now, the child's own and not the room's.") +
           (hasBands ? " Neighbouring grades are one row so that fewer counts are hidden." : ""),
       made);
-  if (hidesIn(table.rows.back())) return;
+  if (hidesIn(table.rows.back()) || !made.shown.narrowed.empty()) return;
   published.byGrade = std::move(table);
   published.release.grades = made.released();
   published.counts += made.size();

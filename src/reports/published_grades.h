@@ -10,8 +10,8 @@ std::vector<Participation> participationByGrade(const TermRecords& records,
                                                 const TermTotals& totals);
 
 /// Adds participation by grade, neighbouring grades as one row, to what is published of these
-/// totals by school. Left out, as the annex then says, where a total is hidden in either table:
-/// one would give the other away.
+/// totals by school. Left out, as the annex then says, where a total is hidden in either table,
+/// since one would give the other away, and where its words would tell too much.
 ///
 /// `bands` empty: as this term's newest table by grade had them, else as `bandsToShow`.
 void addGrades(Published& published, const std::vector<Participation>& grades,

@@ -47,7 +47,7 @@ class Suppressor {
       unsayBeside(cell);
       if (protect(cell, Reading::words)) continue;
       says_.assign(says_.size(), false);
-      protect(cell, Reading::words);
+      if (!protect(cell, Reading::words)) out.narrowed.push_back(cell);
     }
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
       out.cells.push_back(!isHidden_[i] ? Showing::number

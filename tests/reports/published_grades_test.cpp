@@ -66,13 +66,25 @@ Class randomClass(base::Random& random) {
   return one;
 }
 
-TwoWays randomTerm(base::Random& random) {
-  std::vector<std::vector<Class>> classes(2 + random.below(3));
+using Classes = std::vector<std::vector<Class>>;
+
+Classes randomClasses(base::Random& random) {
+  Classes classes(2 + random.below(3));
   const auto grades = 3 + random.below(6);
   for (auto& school : classes)
     for (std::uint64_t grade = 0; grade < grades; ++grade)
       school.push_back(randomClass(random));
-  return counted(classes, random.below(4) > 0);
+  return classes;
+}
+
+/// Some children more of a few classes were seen, and some gave their yes.
+void goOn(Classes& classes, base::Random& random) {
+  for (int i = 0; i < 9; ++i) {
+    auto& school = classes[random.below(classes.size())];
+    auto& one = school[random.below(school.size())];
+    one.yeses = std::min(one.forms, one.yeses + static_cast<int>(random.below(9)));
+    one.seen = std::min(one.yeses, one.seen + static_cast<int>(random.below(9)));
+  }
 }
 
 /// Few children in the lowest and the highest grades, many between.
@@ -107,6 +119,18 @@ std::vector<std::string> rowNames(const Table& table) {
   return names;
 }
 
+/// How each count stood in what went out.
+Suppressed shownIn(const std::vector<ReleasedRow<Figure>>& rows, const TermCounts& counts) {
+  Suppressed shown{std::vector(counts.system.cells.size(), Showing::withheld), {}};
+  for (std::size_t i = 0; i < counts.grid.size(); ++i) {
+    const auto row = std::ranges::find(rows, counts.schools[i], &ReleasedRow<Figure>::schools);
+    REQUIRE(row != rows.end());
+    for (const auto& [figure, cell] : counts.grid[i])
+      shown.cells[cell] = row->cells.at(figure).showing;
+  }
+  return shown;
+}
+
 /// What a reader of both tables has in hand: their totals are one.
 std::vector<std::string> attackBoth(const TwoWays& term, const Published& made,
                                     const SuppressionRule& rule = {},
@@ -117,8 +141,8 @@ std::vector<std::string> attackBoth(const TwoWays& term, const Published& made,
   const auto grades =
       gradeCounts(term.grades, total, earlier, gradeGroups(term.grades, bandsOf(made)));
   auto system = schools.system;
-  auto shown = suppress(schools.system, rule);
-  const auto shownGrades = suppress(grades.system, rule);
+  auto shown = shownIn(made.release.term, schools);
+  const auto shownGrades = shownIn(made.release.grades, grades);
   const auto cells = system.cells.size();
   constexpr std::size_t rowsApart = 1000;
   for (auto cell : grades.system.cells) {
@@ -195,7 +219,7 @@ TEST_CASE("No attack on a table by grade beside one by school works out a small 
   int both = 0;
   int merged = 0;
   for (int i = 0; i < 40; ++i) {
-    const auto term = i == 0 ? county() : randomTerm(random);
+    const auto term = i == 0 ? county() : counted(randomClasses(random), random.below(4) > 0);
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
     const auto made = published(term, rule);
     if (!made.byGrade) continue; // a total is hidden
@@ -234,4 +258,51 @@ TEST_CASE("A table by grade that follows another does not give away what changed
   // Bands of another choice: each grade of the earlier table is still checked against.
   const auto others = published(after, {}, earlier, GradeBands{{0, 2}, {3, 6}});
   if (others.byGrade) CHECK(attackBoth(after, others, {}, earlier) == std::vector<std::string>{});
+}
+
+TEST_CASE(
+    "No attack on tables by school and grade that followed each other works out a small count",
+    "[case-83]") {
+  base::SeededRandom random(11);
+  int followed = 0;
+  for (int i = 0; i < 25; ++i) {
+    auto classes = randomClasses(random);
+    std::vector<Release> earlier;
+    for (int issue = 0; issue < 3; ++issue) {
+      const auto term = counted(classes);
+      const auto made = published(term, {}, earlier);
+      INFO("term " << i << ", issue " << issue);
+      CHECK(made.exposed == 0);
+      if (made.byGrade) {
+        followed += issue > 0 && !earlier.front().grades.empty() ? 1 : 0;
+        REQUIRE(attackBoth(term, made, {}, earlier) == std::vector<std::string>{});
+      }
+      earlier.push_back(made.release);
+      goOn(classes, random);
+    }
+  }
+  CHECK(followed > 5);
+}
+
+TEST_CASE("Counts shown again as before are marked again where what is out gives one away",
+          "[case-72][case-83]") {
+  const Class few{24, 9, 6, 4};
+  const Class many{120, 80, 60, 47};
+  const auto term = counted({{few, few}, {many, many}, {many, many}});
+  auto careless = published(term).release;
+  for (auto& row : careless.term)
+    for (auto& [figure, cell] : row.cells)
+      cell.showing = Showing::number;
+  for (const int times : {1, 2}) {
+    const std::vector<Release> earlier(static_cast<std::size_t>(times), careless);
+    const auto again = publish(term.totals, {}, earlier);
+    CHECK(again.release.term == careless.term); // the same choice of what to hide
+    CHECK(again.exposed > 0);
+    CHECK(again.tables.front().notes.back().starts_with("NOT TO BE PUBLISHED"));
+    // What is out stays out: neither a group of schools nor a higher threshold mends it.
+    CHECK(publish(term.totals, {}, earlier, {{"School 0", "School 1"}}).exposed > 0);
+    CHECK(publish(term.totals, *SuppressionRule::under(20), earlier).exposed > 0);
+  }
+  const std::vector<Release> careful{published(term).release};
+  CHECK(published(term, {}, careful).exposed == 0);
 }

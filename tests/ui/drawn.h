@@ -5,6 +5,7 @@
 #include <QPaintDevice>
 #include <QPaintEngine>
 #include <QPainter>
+#include <QPainterPath>
 #include <QStringList>
 
 namespace gk::test {
@@ -40,19 +41,10 @@ class Recorder final : public QPaintDevice, private QPaintEngine {
   }
   void drawPixmap(const QRectF& /*on*/, const QPixmap& /*map*/, const QRectF& /*of*/) override {}
   [[nodiscard]] int metric(PaintDeviceMetric metric) const override {
-    switch (metric) {
-    case PdmWidth:
-    case PdmHeight:
-      return 1000;
-    case PdmDevicePixelRatio:
-      return 1;
-    case PdmDevicePixelRatioScaled:
-      return static_cast<int>(devicePixelRatioFScale());
-    case PdmDepth:
-      return 32;
-    default:
-      return 72;
-    }
+    if (metric == PdmWidth || metric == PdmHeight) return 1000;
+    if (metric == PdmDevicePixelRatio) return 1;
+    if (metric == PdmDevicePixelRatioScaled) return static_cast<int>(devicePixelRatioFScale());
+    return 72;
   }
 };
 

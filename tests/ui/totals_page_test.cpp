@@ -96,16 +96,43 @@ TEST_CASE("From a school to its lights is three steps") {
 TEST_CASE("The total of one school's term opens that school's rows alone") {
   Totals desk;
   auto& clinic = desk.clinic;
-  clinic.standardVisit(clinic.child("Mina"));
-  clinic.school = must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
-  clinic.day = must(clinic.session.openDay(
-      clinic.by, {clinic.term, clinic.school, clinic.clock.now().date(), 1, {}, false}));
-  clinic.standardVisit(clinic.child("Lupe"));
-  clinic.standardVisit(clinic.child("Ines"));
+  std::map<std::string, roster::SchoolId> schools{{"Mina", clinic.school}};
+  const auto other = must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
+  schools.insert({{"Lupe", other}, {"Ines", other}});
+  std::map<std::string, roster::ChildId> children;
+  const auto openAt = [&](roster::SchoolId at, base::Date on) {
+    clinic.school = at;
+    const auto days = must(clinic.session.days(clinic.term));
+    const auto open = std::ranges::find_if(
+        days, [&](const auto& one) { return one.value.school == at && one.value.date == on; });
+    clinic.day = open != days.end()
+                     ? open->id
+                     : must(clinic.session.openDay(clinic.by, {clinic.term, at, on, 1, {}, false}));
+  };
+  for (const auto& [name, at] : schools) {
+    openAt(at, clinic.clock.now().date());
+    children.insert({name, clinic.child(name)});
+    clinic.standardVisit(children.at(name));
+  }
+  // A year on: the sealants are due, and the children are screened again.
+  clinic.clock.setWall(base::atLocal(*base::Date::parse("2027-11-16"), std::chrono::hours(9),
+                                     std::chrono::hours(-5)));
+  clinic.term = must(clinic.session.enterTerm(
+      clinic.by,
+      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+  clinic.by.author = must(
+      clinic.session.enterMember(clinic.by, {"Wren Caldera", "WC", roster::Role::hygienist,
+                                             "DH-00731", base::Date::parse("2028-06-30").value(),
+                                             roster::usualTasks(roster::Role::hygienist)}));
+  for (const auto& [name, at] : schools) {
+    openAt(at, clinic.clock.now().date());
+    clinic.seat(children.at(name));
+    clinic.screenFour(children.at(name));
+  }
   desk.open();
   auto& school = part<QComboBox>(desk.page, u"totalsSchool"_s);
   auto& view = part<QTableView>(desk.page, u"reportTable"_s);
-  /// The names behind the total of a column, as they stand in the first two cells.
+  /// What stands behind the total of a column.
   const auto behind = [&](int section, const std::string& heading) {
     desk.browser().choose(section);
     const auto& table = desk.table(static_cast<std::size_t>(section));
@@ -129,11 +156,11 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
   };
   struct Wanted {
     QString school;
-    int children;
+    int seen;
     bool hasMina;
     bool hasOthers;
   };
-  for (const auto& [name, children, hasMina, hasOthers] :
+  for (const auto& [name, seen, hasMina, hasOthers] :
        {Wanted{u"All"_s, 3, true, true}, Wanted{u"Cobble Lantern Elementary"_s, 1, true, false},
         Wanted{u"Brindle Quay Elementary"_s, 2, false, true}}) {
     INFO(name.toStdString());
@@ -142,11 +169,12 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
     while (school.currentText() != name)
       press(desk.page, Qt::Key_Down);
     desk.wait();
-    for (const auto& [section, heading] :
-         {std::pair{0, "Screened"}, std::pair{1, "Sealed"}, std::pair{1, "Varnish"}}) {
+    for (const auto& [section, heading, each] :
+         {std::tuple{0, "Screened", 1}, std::tuple{1, "Needing sealants", 1},
+          std::tuple{3, "Teeth due", 4}}) {
       INFO(heading);
       const auto cells = behind(section, heading);
-      CHECK(desk.browser().tables().back().rows.size() == static_cast<std::size_t>(children));
+      CHECK(desk.browser().tables().back().rows.size() == static_cast<std::size_t>(seen * each));
       CHECK(cells.contains(u"Mina"_s) == hasMina);
       CHECK(cells.contains(u"Lupe"_s) == hasOthers);
       CHECK(cells.contains(u"Ines"_s) == hasOthers);
