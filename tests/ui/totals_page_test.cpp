@@ -166,12 +166,12 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
     INFO(name.toStdString());
     REQUIRE(school.findText(name) >= 0);
     school.setFocus();
-    while (school.currentText() != name)
+    press(desk.page, Qt::Key_Home);
+    for (int i = school.findText(name); i > 0; --i)
       press(desk.page, Qt::Key_Down);
     desk.wait();
     for (const auto& [section, heading, each] :
-         {std::tuple{0, "Screened", 1}, std::tuple{1, "Needing sealants", 1},
-          std::tuple{3, "Teeth due", 4}}) {
+         {std::tuple{0, "Screened", 1}, std::tuple{1, "Needing", 1}, std::tuple{3, "Due", 4}}) {
       INFO(heading);
       const auto cells = behind(section, heading);
       CHECK(desk.browser().tables().back().rows.size() == static_cast<std::size_t>(seen * each));
