@@ -50,6 +50,7 @@ enum class ErrorCode {
   ruleReferral,
   ruleDayOpen,
   ruleReason,
+  ruleSmallCounts,
   letterTemplate,
   estimateInput,
   callMalformed,

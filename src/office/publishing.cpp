@@ -19,6 +19,11 @@ Option mergeOption() {
   return {"--merge", "CODES", "schools shown as one row: A+B, or auto for the smallest"};
 }
 
+Option gradesOption() {
+  return {"--grades", "GRADES",
+          "grades shown as one row: K-1,2-3, or auto, or each; as they went out last or auto"};
+}
+
 Result<session::Session> openToIssue(const Call& call, const Surroundings& around) {
   return call.has("--issue") ? openToWrite(call, around) : openToRead(call, around);
 }
@@ -29,7 +34,10 @@ Result<reports::Groups> groupsWanted(session::Session& session, const Call& call
                                      std::span<const reports::Release> earlier) {
   const auto words = call.textIfAny("--merge");
   if (!words) return reports::Groups{};
-  if (*words == "auto") return reports::groupsToOffer(totals, rule, earlier);
+  if (*words == "auto") {
+    auto groups = reports::groupsIssued(earlier);
+    return groups.empty() ? reports::groupsToOffer(totals, rule, earlier) : std::move(groups);
+  }
   reports::Groups groups;
   std::set<std::string> seen;
   for (const auto group : base::split(*words, ',')) {
@@ -48,14 +56,37 @@ Result<reports::Groups> groupsWanted(session::Session& session, const Call& call
   return groups;
 }
 
-Result<std::string> issued(session::Session& session, const Call& call,
-                           const session::ReadyIssue& ready) {
+Result<std::optional<reports::GradeBands>> gradesWanted(const Call& call) {
+  const auto words = call.textIfAny("--grades");
+  if (!words || *words == "auto") return std::optional<reports::GradeBands>{};
+  reports::GradeBands bands;
+  if (*words == "each") return std::optional(bands);
+  for (const auto word : base::split(*words, ',')) {
+    const auto ends = base::split(word, '-');
+    const auto first = roster::gradeNumber(ends.front());
+    const auto last = roster::gradeNumber(ends.back());
+    if (ends.size() > 2 || !first || !last || *last < *first)
+      return Error{ErrorCode::callMalformed,
+                   "--grades takes grades and runs of them, such as K-1,2-3,4-8"};
+    const bool isTwice = std::ranges::any_of(
+        bands, [&](const auto& one) { return *first <= one.last && one.first <= *last; });
+    if (isTwice) return Error{ErrorCode::callMalformed, "--grades names a grade twice"};
+    bands.push_back({*first, *last});
+  }
+  return std::optional(std::move(bands));
+}
+
+Result<std::string> issued(session::Session& session, const Call& call, roster::TermId term,
+                           const std::string& report, const std::string& choice,
+                           const reports::Report& made, base::Date today) {
   if (!call.has("--issue")) return std::string();
+  const auto ready = session::readyIssue(session, term, report, choice, made, today);
+  if (!ready) return ready.error();
   const auto by = author(session, call);
   if (!by) return by.error();
-  const auto noted = session.enterIssue(*by, ready.record);
+  const auto noted = session.enterIssue(*by, ready->record);
   if (!noted) return noted.error();
-  return ready.words;
+  return ready->words;
 }
 
 std::string mergingAdvice(const reports::TermTotals& totals, const reports::SuppressionRule& rule,

@@ -76,9 +76,15 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
                                reports::ReportOptions& options) {
   if (kind != reports::ReportKind::funder && kind != reports::ReportKind::funderAnnex) {
-    if (!call.has("--merge")) return base::Done{};
-    return Error{ErrorCode::callMalformed, "--merge goes with funder and funder-annex"};
+    for (const auto* option : {"--merge", "--grades"})
+      if (call.has(option))
+        return Error{ErrorCode::callMalformed,
+                     std::string(option) + " goes with funder and funder-annex"};
+    return base::Done{};
   }
+  const auto bands = gradesWanted(call);
+  if (!bands) return bands.error();
+  options.bands = *bands;
   auto earlier = session::releases(session, records.id);
   if (!earlier) return earlier.error();
   options.earlier = std::move(*earlier);
@@ -115,10 +121,8 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
     return added.error();
   const auto made = reports::makeReport(*kind, *records, options);
   const auto choice = reports::choiceOf(*kind, *records, options);
-  const auto ready = session::readyIssue(*session, term->id, std::string(base::nameOf(*kind)),
-                                         choice, made, around.clock.now().date());
-  if (!ready) return ready.error();
-  auto version = issued(*session, call, *ready);
+  auto version = issued(*session, call, term->id, std::string(base::nameOf(*kind)), choice, made,
+                        around.clock.now().date());
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
   const auto title = reports::reportTitle(*kind, *records, choice);
@@ -134,27 +138,28 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
 } // namespace
 
 std::vector<Verb> reportVerbs() {
-  return {{{"report",
-            "FILE KIND",
-            "term, retention, quality, findings, prevention, follow-up, trace, payers, funder (one "
-            "sheet) or "
-            "funder-annex, of one term; names stay sealed",
-            {{"--term", "NAME", "which term; the newest when not given"},
-             {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-             {"--school", "CODE", "term, retention: of this school alone"},
-             {"--lot", "LOT", "trace: every tooth that this lot touched"},
-             {"--light", "TAG", "trace: every tooth cured under this light"},
-             {"--html", "", "as one web page"},
-             mergeOption(),
-             issueOption(),
-             byOption(),
-             laptopOption(),
-             {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
-             {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
-             {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
-             {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
-             {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
-           report}};
+  return {
+      {{"report",
+        "FILE KIND",
+        "term, retention, quality, findings, prevention, follow-up, trace, funder (one sheet) or "
+        "funder-annex, of one term; names stay sealed",
+        {{"--term", "NAME", "which term; the newest when not given"},
+         {"--as-of", "DATE", "nothing after this day counts; today when not given"},
+         {"--school", "CODE", "term, retention: of this school alone"},
+         {"--lot", "LOT", "trace: every tooth that this lot touched"},
+         {"--light", "TAG", "trace: every tooth cured under this light"},
+         {"--html", "", "as one web page"},
+         mergeOption(),
+         gradesOption(),
+         issueOption(),
+         byOption(),
+         laptopOption(),
+         {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
+         {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
+         {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
+         {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
+         {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},
+       report}};
 }
 
 } // namespace gk::office

@@ -105,10 +105,9 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
   if (!groups) return groups.error();
   auto published = reports::publish(totals, how.rule, *earlier, *groups);
-  const reports::Report made{std::move(published.tables), std::move(published.release)};
-  const auto ready = session::readyIssue(session, term.id, "published", "", made, today);
-  if (!ready) return ready.error();
-  const auto version = issued(session, call, *ready);
+  const reports::Report made{std::move(published.tables), std::move(published.release),
+                             published.exposed};
+  const auto version = issued(session, call, term.id, "published", "", made, today);
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
   return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,

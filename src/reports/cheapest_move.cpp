@@ -98,18 +98,22 @@ class Tableau {
       if (leaving < columns_) at(row, leaving) = 1;
     }
     const double by = at(row, column);
+    filled_.clear(); // most of a row is nought, and changes nothing below
     for (std::size_t j = 0; j < columns_; ++j)
-      at(row, j) /= by;
+      if (at(row, j) != 0) {
+        at(row, j) /= by;
+        filled_.push_back(j);
+      }
     right_[row] /= by;
     for (std::size_t i = 0; i < basis_.size(); ++i) {
       const double factor = at(i, column);
       if (i == row || std::fabs(factor) < tiny) continue;
-      for (std::size_t j = 0; j < columns_; ++j)
+      for (const auto j : filled_)
         at(i, j) -= factor * at(row, j);
       right_[i] -= factor * right_[row];
     }
     const double factor = cost_[column];
-    for (std::size_t j = 0; j < columns_; ++j)
+    for (const auto j : filled_)
       cost_[j] -= factor * at(row, j);
     cost_[column] = 0;
     basis_[row] = column;
@@ -122,6 +126,7 @@ class Tableau {
   std::vector<double> upper_; ///< artificial variables last, held at 0
   std::vector<double> cost_;
   std::vector<bool> isFlipped_;
+  std::vector<std::size_t> filled_; ///< columns of the pivot's row
 };
 
 } // namespace

@@ -90,6 +90,7 @@ Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule
               {},
               {}};
   if (!findingsAreWhole) {
+    table.rows.emplace_back(table.columns.size(), "withheld").front() = "Total";
     table.notes = {"Left out: with a total of the findings hidden, the number of referrals would "
                    "give it away."};
     return table;

@@ -6,8 +6,8 @@
 
 namespace gk::reports {
 
-/// Referrals and their outcomes by urgency and in total, small numbers suppressed. Empty, and says
-/// why, unless the totals of the findings are shown whole.
+/// Referrals and their outcomes by urgency and in total, small numbers suppressed. Its total
+/// alone, withheld, and a note that says why, unless the totals of the findings are shown whole.
 Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule, base::Date today,
                          bool findingsAreWhole);
 

@@ -4,60 +4,11 @@
 #include "reports/effort_report.h"
 #include "reports/funder_figures.h"
 #include "reports/funder_referrals.h"
-#include "reports/lookup.h"
 #include "reports/published.h"
-
-#include <algorithm>
-#include <map>
 
 namespace gk::reports {
 
 namespace {
-
-std::map<std::string, int> pupilsByGrade(const TermRecords& records) {
-  auto ofTerm = records.enrolments;
-  std::erase_if(ofTerm, [&](const auto& row) { return row.value.term != records.id; });
-  const auto last =
-      newestOfEach(ofTerm, [](const auto& one) { return std::pair(one.school, one.grade); });
-  std::map<std::string, int> sums;
-  for (const auto& [key, row] : last)
-    sums[key.second] += row->value.pupils;
-  return sums;
-}
-
-/// The same totals with grades in the place of schools.
-TermTotals byGrade(const TermRecords& records, TermTotals totals) {
-  const Lookup<roster::Child> children(records.children);
-  std::map<std::string, std::vector<Participation>> shares;
-  for (const auto& share : participationByChild(records))
-    if (const auto* child = children.find(share.child))
-      shares[child->grade].push_back(share.counts);
-  const auto pupils = pupilsByGrade(records);
-  for (const auto& [grade, count] : pupils)
-    shares.try_emplace(grade);
-  std::vector<std::pair<int, Participation>> grades;
-  bool allKnown = true;
-  for (auto& [grade, counts] : shares) {
-    for (auto& one : counts)
-      one.enrolled = 0;
-    auto sum = sumOf(counts);
-    const auto enrolled = pupils.find(grade);
-    const bool isKnown = enrolled != pupils.end() && enrolled->second >= sum.formsBack &&
-                         enrolled->second >= sum.consented;
-    sum.enrolled = isKnown ? std::optional(enrolled->second) : std::nullopt;
-    allKnown = allKnown && isKnown;
-    sum.school = "Grade " + grade;
-    grades.emplace_back(roster::gradeNumber(grade).value_or(-1), std::move(sum));
-  }
-  std::ranges::sort(grades, {}, [](const auto& one) { return one.first; });
-  totals.schools.clear();
-  for (auto& [order, sum] : grades) {
-    if (!allKnown) sum.enrolled.reset();
-    totals.schools.push_back(std::move(sum));
-  }
-  if (!allKnown) totals.total.enrolled.reset();
-  return totals;
-}
 
 Table coverTable(const TermRecords& records, const TermTotals& totals,
                  const SuppressionRule& rule) {
@@ -69,19 +20,6 @@ Table coverTable(const TermRecords& records, const TermTotals& totals,
                                  " are hidden, and what would give them away"},
            {"Material lots set aside", number(lotsSetAside(records))}},
           {}};
-}
-
-/// Grades beside schools: what one table hides must not be readable in the other, so that both are
-/// shown only where neither hides a total.
-std::optional<Table> gradeTable(const TermRecords& records, const TermTotals& totals,
-                                const SuppressionRule& rule, const Table& bySchool) {
-  if (hidesIn(bySchool.rows.back())) return std::nullopt;
-  auto table = publish(byGrade(records, totals), rule).tables.front();
-  if (hidesIn(table.rows.back())) return std::nullopt;
-  table.title = "Participation by grade";
-  table.columns.front().heading = "Grade";
-  table.notes = {"Grade as it is now, the child's own and not the room's."};
-  return table;
 }
 
 Table targetTable(const TermTotals& totals, const std::vector<Table>& published) {
@@ -128,11 +66,10 @@ std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& tot
   std::vector<Table> out{coverTable(records, totals, rule)};
   if (auto meals = mealsTable(schools)) out.push_back(*std::move(meals));
   out.push_back(tables[0]);
-  if (auto grades = gradeTable(records, totals, rule, tables[0]))
-    out.push_back(*std::move(grades));
+  if (published.byGrade)
+    out.push_back(*published.byGrade);
   else
-    out.back().notes.emplace_back(
-        "By grade is left out: with a total hidden, one table would give the other away.");
+    out.back().notes.emplace_back("By grade is left out: it would give away what is hidden here.");
   out.insert(out.end(), {tables[2], tables[1], tables[3]});
   if (published.shortTerm) out.push_back(*published.shortTerm);
   out.push_back(publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));

@@ -121,7 +121,7 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
 
 void addReferrals(Summary& summary, const Table& table) {
   summary.begin("Referrals");
-  if (table.rows.empty()) return summary.figure("Made", "withheld");
+  if (table.rows.size() == 1) return summary.figure("Made", "withheld");
   const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
   summary.figure("Made", at("Made"));
   const std::pair<std::string, std::string> figures[]{

@@ -7,14 +7,15 @@ namespace gk::reports {
 
 /// What may leave the program, and what it tells.
 struct Published {
-  std::vector<Table> tables;      ///< participation, services, findings, retention
-  std::optional<Table> shortTerm; ///< none without a check
-  std::vector<Table>
-      pupils; ///< one for each question answered; none where a small count would be told
-  Release release;
+  std::vector<Table> tables{};      ///< participation, services, findings, retention
+  std::optional<Table> byGrade{};   ///< as `addGrades` adds it
+  std::optional<Table> shortTerm{}; ///< as `addShortTerm`
+  std::vector<Table> pupils{};      ///< as `addPupils`, one for each question answered
+  Release release{};
   int counts = 0;  ///< in all tables
   int hidden = 0;  ///< of them: not shown as a number
   int exposed = 0; ///< small counts within reach all the same: it may not go out
+};                 ///< as `addGrades` adds it
 };
 
 /// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
@@ -25,6 +26,9 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
 
 /// "12", "fewer than 10" or "withheld".
 std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
+
+/// The schools that the newest release showed as one.
+Groups groupsIssued(std::span<const Release> earlier);
 
 /// The smallest schools as one group, as few of them as make the share of hidden counts smaller
 /// than it is school by school; none where no such group does.

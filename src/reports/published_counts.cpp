@@ -218,14 +218,14 @@ Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
                 std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
                 const Groups& groups) {
   Builder<E> builder(schools, total, groups);
-  std::vector<const std::vector<ReleasedRow<E>>*> known;
+  std::vector<const std::vector<ReleasedRow<E>>*> told;
   for (const auto& one : earlier)
-    if (!(one.*rows).empty()) known.push_back(&(one.*rows)); // the others left this part out
-  for (std::size_t i = 0; i < known.size(); ++i)
-    if (i + 1 == known.size())
-      builder.addNewest(*known[i]);
+    if (!(one.*rows).empty()) told.push_back(&(one.*rows));
+  for (const auto* one : told)
+    if (one == told.back())
+      builder.addNewest(*one);
     else
-      builder.addOlder(*known[i]);
+      builder.addOlder(*one);
   return builder.take();
 }
 
@@ -235,6 +235,17 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
                       const Groups& groups) {
   return build<Figure>(linesOf<Figure>(totals.schools, &Participation::school),
                        {"", rowOf(totals.total)}, earlier, &Release::term, groups);
+}
+
+TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
+                       std::span<const Release> earlier, const Groups& groups) {
+  auto lines = linesOf<Figure>(grades, &Participation::school);
+  lines.push_back({"", rowOf(total)});
+  for (auto& line : lines)
+    std::erase_if(line.values, [](const auto& one) { return one.first > Figure::notScreened; });
+  const auto whole = std::move(lines.back());
+  lines.pop_back();
+  return build<Figure>(lines, whole, earlier, &Release::grades, groups);
 }
 
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,

@@ -43,6 +43,14 @@ enum class CheckFigure {
 /// Schools, by name, that are shown as one row.
 using Groups = std::vector<std::vector<std::string>>;
 
+/// Grades by number, K as 0, that are shown as one row.
+struct GradeBand {
+  int first;
+  int last;
+  bool operator==(const GradeBand&) const = default;
+};
+using GradeBands = std::vector<GradeBand>;
+
 /// One row of what went out: the counts themselves, and how each was shown.
 template <class E>
 struct ReleasedRow {
@@ -51,7 +59,7 @@ struct ReleasedRow {
     Showing showing;
     bool operator==(const Cell&) const = default;
   };
-  std::vector<std::string> schools; ///< of which it is the sum; none for the total
+  std::vector<std::string> schools; ///< or grades, of which it is the sum; none for the total
   std::map<E, Cell> cells;
   bool operator==(const ReleasedRow&) const = default;
 };
@@ -61,6 +69,7 @@ struct Release {
   int under = 0; ///< its threshold
   std::vector<ReleasedRow<Figure>> term;
   std::vector<ReleasedRow<CheckFigure>> checks;
+  std::vector<ReleasedRow<Figure>> grades{};         ///< none where no table by grade went out
   std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
   std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
   bool operator==(const Release&) const = default;
@@ -86,6 +95,9 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
 /// The same for the checks of earlier sealants, by placing school.
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
                         const Groups& groups = {});
+/// Participation alone, by grade: `school` of each says which.
+TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
+                       std::span<const Release> earlier = {}, const Groups& groups = {});
 /// Short-term checks of all schools together.
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier = {});
 /// Who the children screened are, of all schools together. That they were so many is out already:

@@ -46,8 +46,8 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
 
 std::string toLines(const Release& release) {
   return keptLine({"under", std::to_string(release.under)}) + rowLines("term", release.term) +
-         rowLines("checks", release.checks) + rowLines("short-term", release.shortTerm) +
-         rowLines("pupils", release.pupils);
+         rowLines("checks", release.checks) + rowLines("grades", release.grades) +
+         rowLines("short-term", release.shortTerm) + rowLines("pupils", release.pupils);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
@@ -66,6 +66,9 @@ std::optional<Release> releaseFrom(std::string_view lines) {
     } else if (kind == "checks") {
       release.checks.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.checks, cell); };
+    } else if (kind == "grades") {
+      release.grades.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.grades, cell); };
     } else if (kind == "short-term") {
       release.shortTerm.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.shortTerm, cell); };

@@ -5,6 +5,7 @@
 #include "reports/finding_report.h"
 #include "reports/funder_report.h"
 #include "reports/payer_report.h"
+#include "reports/published_grades.h"
 #include "reports/quality_report.h"
 #include "reports/referral_report.h"
 #include "reports/term_tables.h"
@@ -84,9 +85,11 @@ Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptio
   const auto totals = termTotals(records);
   const auto today = options.today.value_or(records.asOf);
   auto published = publish(totals, options.suppression, options.earlier, options.groups);
+  addGrades(published, participationByGrade(records, totals), totals, options.suppression,
+            options.earlier, options.bands);
   const auto make = kind == ReportKind::funder ? funderSummary : funderAnnex;
   return {make(records, totals, published, options.suppression, today),
-          std::move(published.release)};
+          std::move(published.release), published.exposed};
 }
 
 std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,

@@ -33,13 +33,15 @@ struct ReportOptions {
   std::string light{}; ///< of the trace, by its tag
   // Of the funder's two:
   SuppressionRule suppression{};
-  std::vector<Release> earlier{}; ///< of the term, oldest first
-  Groups groups{};                ///< schools shown as one row
+  std::vector<Release> earlier{};    ///< of the term, oldest first
+  Groups groups{};                   ///< schools shown as one row
+  std::optional<GradeBands> bands{}; ///< grades shown as one row; empty: as `addGrades` finds
 };
 
 struct Report {
   std::vector<Table> tables;
   std::optional<Release> release{}; ///< what it tells, of a report that leaves the program
+  int exposed = 0; ///< small counts that it would let be worked out: it may not go out
 };
 
 /// Precondition: a lot or a light that is named is on the list.

@@ -42,8 +42,12 @@ class Suppressor {
   Suppressed run() {
     Suppressed out;
     for (const auto cell : small_) {
-      const bool byNumbers = protect(cell, Reading::numbers);
-      if (!protectByWords(cell) || !byNumbers) out.exposed.push_back(cell);
+      if (!protect(cell, Reading::numbers)) out.exposed.push_back(cell);
+      if (protect(cell, Reading::words)) continue;
+      unsayBeside(cell);
+      if (protect(cell, Reading::words)) continue;
+      says_.assign(says_.size(), false);
+      if (!protect(cell, Reading::words)) out.narrowed.push_back(cell);
     }
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
       out.cells.push_back(!isHidden_[i] ? Showing::number
@@ -59,15 +63,6 @@ class Suppressor {
     const bool down = low >= value || reach(cell, low - value, reading);
     const bool up = high <= value || reach(cell, high - value, reading);
     return down && up;
-  }
-
-  /// Where words narrow it too far, those beside it are not said, then none.
-  bool protectByWords(std::size_t cell) {
-    if (protect(cell, Reading::words)) return true;
-    unsayBeside(cell);
-    if (protect(cell, Reading::words)) return true;
-    says_.assign(says_.size(), false);
-    return protect(cell, Reading::words);
   }
 
   /// The range of values that must stay possible.

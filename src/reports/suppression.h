@@ -66,6 +66,8 @@ struct Suppressed {
   std::vector<Showing> cells;
   /// Small counts that stay within reach because of what is out already.
   std::vector<std::size_t> exposed;
+  /// Small counts for which the words, read at their strongest, leave fewer values than they must.
+  std::vector<std::size_t> narrowed{};
 };
 
 /// Whether a cell must be hidden for its own sake.

@@ -2,6 +2,7 @@
 
 #include "crypto/digest.h"
 #include "reports/release_lines.h"
+#include "reports/words.h"
 
 #include <algorithm>
 
@@ -10,6 +11,13 @@ namespace gk::session {
 Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::string& report,
                               const std::string& choice, const reports::Report& made,
                               base::Date today) {
+  if (made.exposed > 0)
+    return base::Error{base::ErrorCode::ruleSmallCounts,
+                       "with what went out before, " +
+                           reports::counted(made.exposed, "small count", "small counts") +
+                           " could be worked out, so nothing was issued and nothing is lost; hide "
+                           "counts under the number that those tables had, or wait until more is "
+                           "counted"};
   auto earlier = book.issuedReports(term);
   if (!earlier) return earlier.error();
   std::erase_if(*earlier, [&](const auto& one) {

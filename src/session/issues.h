@@ -13,7 +13,8 @@ struct ReadyIssue {
 };
 
 /// `report` is the name of the kind, `choice` what was chosen in it. Compares with what went out
-/// before; Session::enterIssue notes it once it is printed or saved.
+/// before; Session::enterIssue notes it once it is printed or saved. Fails with `ruleSmallCounts`
+/// for what lets small counts be worked out: that may not go out.
 Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::string& report,
                               const std::string& choice, const reports::Report& made,
                               base::Date today);

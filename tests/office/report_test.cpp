@@ -88,3 +88,15 @@ TEST_CASE("A report that is issued again says so, and after a correction what di
   CHECK(page.find("<p>Version 2 of 17 November 2026, printed again</p>") != std::string::npos);
   CHECK(desk.refusal({"report", book, "findings", "--merge", "auto"}) == "call.malformed");
 }
+
+TEST_CASE("Grades of the annex are one row as they are named") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  for (const auto* grades : {"auto", "each", "K", "K-1, 2-3,4-8"})
+    desk.did({"report", book, "funder-annex", "--grades", grades});
+  for (const auto* grades : {"", "K-2,2-3", "3-1", "1-2-3", "nine", "K-"}) {
+    CAPTURE(grades);
+    CHECK(desk.refusal({"report", book, "funder-annex", "--grades", grades}) == "call.malformed");
+  }
+  CHECK(desk.refusal({"report", book, "findings", "--grades", "auto"}) == "call.malformed");
+}

@@ -132,3 +132,34 @@ TEST_CASE("Schools are published as one row when they are named by code, each on
   CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM+ZZ"}) == "record.not-found");
   CHECK(desk.refusal({"totals", book, "--merge", "DM+FR"}) == "call.malformed");
 }
+
+TEST_CASE("Tables marked not to be published cannot be issued, nor when they are asked for again",
+          "[case-83]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  // Seven yes, six no: with five as the threshold all is shown, and the six can be worked out.
+  std::string rows = twoChildren.substr(0, twoChildren.find('\n') + 1);
+  for (int i = 0; i < 13; ++i)
+    rows += "Child" + std::to_string(i) + ",Saltmarsh,2019-03-04,2,4," +
+            (i < 7 ? "yes,all" : "no,") + ",2026-10-01,2026-10-05," + (i < 7 ? "yes" : "") +
+            ",Ada Saltmarsh\n";
+  desk.did({"import-roster", book, desk.write("r.csv", rows), "--school", "CL", "--term",
+            "Autumn 2026"});
+  const std::vector<std::string> publish{"totals", book, "--publish", "--by", "IM"};
+  const auto with = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), publish.begin(), publish.end());
+    return more;
+  };
+  const auto first = desk.did(with({"--suppress-under", "5", "--issue"})).out;
+  CHECK(first.find("NOT TO BE PUBLISHED") == std::string::npos);
+  for (int again = 0; again < 2; ++again) {
+    CHECK(desk.refusal(with({"--issue"})) == "rule.small-counts");
+    CHECK(desk.said("nothing was issued and nothing is lost"));
+    const auto draft = desk.did(publish).out;
+    CHECK(draft.starts_with("Draft: not noted as issued"));
+    CHECK(draft.find("NOT TO BE PUBLISHED") != std::string::npos);
+  }
+  // Told to have gone out past the logbook, the same counts are not fit to be issued either.
+  CHECK(desk.refusal(with({"--issue", "--published-on", "2026-11-17"})) == "rule.small-counts");
+  CHECK(desk.did(with({"--suppress-under", "5", "--issue"})).out.starts_with("Version 1 of "));
+}

@@ -124,6 +124,7 @@ TEST_CASE("a small number of urgent children can be read nowhere in a funder's r
   const auto tables = annex(term);
   CHECK_FALSE(shows(called(tables, "Findings"), "3"));
   CHECK_FALSE(shows(called(tables, "Referrals"), "3"));
+  CHECK(called(tables, "Referrals").rows.back()[1] == "withheld"); // not as if there were none
   const auto summary = made(ReportKind::funder, term).front();
   CHECK_FALSE(shows(summary, "3"));
   CHECK(figure(summary, "Urgent care, of screened")[2] == "fewer than 10");

@@ -1,5 +1,6 @@
 #include "demo.h"
 #include "desk_fixture.h"
+#include "drawn.h"
 #include "reports/close_out_tables.h"
 #include "reports/report.h"
 #include "ui/support/column_widths.h"
@@ -133,6 +134,38 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
     const auto last = alone.count() - 1;
     CHECK(ink(both, last, false) == ink(alone, last, false));
   }
+}
+
+TEST_CASE("A plot stands on the sheet of its title and of the first rows of its table") {
+  Table second{"Kept by month", {{"Months"}, {"Kept, %", true}}, {}, {"A note under it."}};
+  for (int row = 0; row < 8; ++row)
+    second.rows.push_back({"month " + std::to_string(row), std::to_string(99 - row)});
+  second.plot = reports::Plot{"What the plot says.",
+                              {"Months", 0, 8},
+                              {"Kept, %", 0, 100},
+                              {{"kept", reports::PlotMark::step, {{0, 99}, {4, 95}, {8, 92}}}}};
+  for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4})
+    for (std::size_t shortOf : {2U, 8U}) // rows of a short table stay together all of them
+      for (std::size_t rows = 4; rows < 44; ++rows) {
+        auto on = foot;
+        on.paper = paper;
+        auto plotted = second;
+        plotted.rows.resize(shortOf);
+        const ReportSheets sheets("Report", {wide(4, rows, "Count"), plotted}, on);
+        INFO(rows << " rows before, " << shortOf << " below");
+        int found = 0;
+        for (int sheet = 0; sheet < sheets.count(); ++sheet) {
+          const auto seen = drawnOn(sheets, sheet);
+          if (!seen.words.contains(u"Kept by month"_s)) continue;
+          ++found;
+          CHECK(seen.curves > 0);
+          CHECK(seen.words.contains(u"What the plot says."_s));
+          CHECK(seen.words.contains(u"month 0"_s));
+          CHECK(seen.words.contains(u"month 1"_s));
+          if (shortOf == 2) CHECK(seen.words.contains(u"A note under it."_s));
+        }
+        CHECK(found == 1);
+      }
 }
 
 TEST_CASE("The last row of a table and its notes do not stand alone on a sheet") {

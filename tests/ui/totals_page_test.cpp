@@ -1,4 +1,6 @@
 #include "desk_fixture.h"
+#include "reports/report.h"
+#include "session/issues.h"
 #include "ui/models/table_model.h"
 #include "ui/pages/totals_page.h"
 #include "ui/widgets/report_browser.h"
@@ -30,6 +32,22 @@ class Totals : public Desk {
   ui::ReportBrowser& browser() { return *page.findChild<ui::ReportBrowser*>(); }
   const reports::Table& table(std::size_t at) { return browser().tables().at(at); }
 };
+
+/// As if everything had gone out as it is, nothing hidden; how many issues there are then.
+std::size_t exposeSmallCounts(Clinic& clinic) {
+  reports::ReportOptions options;
+  options.today = clinic.clock.now().date();
+  auto made =
+      reports::makeReport(reports::ReportKind::funderAnnex,
+                          must(clinic.session.termRecords(clinic.term, *options.today)), options);
+  for (auto& row : made.release->term)
+    for (auto& [figure, cell] : row.cells)
+      cell.showing = reports::Showing::number;
+  const auto issue = must(
+      session::readyIssue(clinic.session, clinic.term, "funder-annex", "", made, *options.today));
+  must(clinic.session.enterIssue(clinic.by, issue.record));
+  return must(clinic.session.issuedReports(clinic.term)).size();
+}
 
 } // namespace
 
@@ -73,6 +91,146 @@ TEST_CASE("From a school to its lights is three steps") {
   press(desk.page, Qt::Key_Return); // the light's name opens its sealants
   CHECK(desk.browser().section() == 7);
   CHECK(desk.table(7).rows.size() == 4);
+}
+
+TEST_CASE("The total of one school's term opens that school's rows alone") {
+  Totals desk;
+  auto& clinic = desk.clinic;
+  std::map<std::string, roster::SchoolId> schools{{"Mina", clinic.school}};
+  const auto other = must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
+  schools.insert({{"Lupe", other}, {"Ines", other}});
+  std::map<std::string, roster::ChildId> children;
+  const auto openAt = [&](roster::SchoolId at, base::Date on) {
+    clinic.school = at;
+    const auto days = must(clinic.session.days(clinic.term));
+    const auto open = std::ranges::find_if(
+        days, [&](const auto& one) { return one.value.school == at && one.value.date == on; });
+    clinic.day = open != days.end()
+                     ? open->id
+                     : must(clinic.session.openDay(clinic.by, {clinic.term, at, on, 1, {}, false}));
+  };
+  for (const auto& [name, at] : schools) {
+    openAt(at, clinic.clock.now().date());
+    children.insert({name, clinic.child(name)});
+    clinic.standardVisit(children.at(name));
+  }
+  // A year on: the sealants are due, and the children are screened again.
+  clinic.clock.setWall(base::atLocal(*base::Date::parse("2027-11-16"), std::chrono::hours(9),
+                                     std::chrono::hours(-5)));
+  clinic.term = must(clinic.session.enterTerm(
+      clinic.by,
+      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+  clinic.by.author = must(
+      clinic.session.enterMember(clinic.by, {"Wren Caldera", "WC", roster::Role::hygienist,
+                                             "DH-00731", base::Date::parse("2028-06-30").value(),
+                                             roster::usualTasks(roster::Role::hygienist)}));
+  for (const auto& [name, at] : schools) {
+    openAt(at, clinic.clock.now().date());
+    clinic.seat(children.at(name));
+    clinic.screenFour(children.at(name));
+  }
+  desk.open();
+  auto& school = part<QComboBox>(desk.page, u"totalsSchool"_s);
+  auto& view = part<QTableView>(desk.page, u"reportTable"_s);
+  /// What stands behind the total of a column.
+  const auto behind = [&](int section, const std::string& heading) {
+    desk.browser().choose(section);
+    const auto& table = desk.table(static_cast<std::size_t>(section));
+    const auto column = std::ranges::find(table.columns, heading, &reports::Column::heading);
+    REQUIRE(column != table.columns.end());
+    REQUIRE(table.rows.back().front() == "Total");
+    const auto number =
+        table.rows.back().at(static_cast<std::size_t>(column - table.columns.begin()));
+    view.setFocus();
+    view.setCurrentIndex(view.model()->index(static_cast<int>(table.rows.size()) - 1,
+                                             static_cast<int>(column - table.columns.begin())));
+    press(desk.page, Qt::Key_Return);
+    REQUIRE(desk.browser().tables().size() == 8);
+    const auto& rows = desk.browser().tables().back().rows;
+    CHECK(std::to_string(rows.size()) == number);
+    QStringList cells;
+    for (const auto& row : rows)
+      for (const auto& cell : row)
+        cells += ui::toQt(cell);
+    return cells.join(u'|');
+  };
+  struct Wanted {
+    QString school;
+    int seen;
+    bool hasMina;
+    bool hasOthers;
+  };
+  for (const auto& [name, seen, hasMina, hasOthers] :
+       {Wanted{u"All"_s, 3, true, true}, Wanted{u"Cobble Lantern Elementary"_s, 1, true, false},
+        Wanted{u"Brindle Quay Elementary"_s, 2, false, true}}) {
+    INFO(name.toStdString());
+    REQUIRE(school.findText(name) >= 0);
+    school.setFocus();
+    press(desk.page, Qt::Key_Home);
+    for (int i = school.findText(name); i > 0; --i)
+      press(desk.page, Qt::Key_Down);
+    desk.wait();
+    for (const auto& [section, heading, each] :
+         {std::tuple{0, "Screened", 1}, std::tuple{1, "Needing", 1}, std::tuple{3, "Due", 4}}) {
+      INFO(heading);
+      const auto cells = behind(section, heading);
+      CHECK(desk.browser().tables().back().rows.size() == static_cast<std::size_t>(seen * each));
+      CHECK(cells.contains(u"Mina"_s) == hasMina);
+      CHECK(cells.contains(u"Lupe"_s) == hasOthers);
+      CHECK(cells.contains(u"Ines"_s) == hasOthers);
+    }
+  }
+}
+
+TEST_CASE("Schools that went out as one are one again when the book is opened anew") {
+  Totals desk;
+  auto& clinic = desk.clinic;
+  clinic.standardVisit(clinic.child("Mina"));
+  must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
+  must(clinic.session.enterSchool(clinic.by, {"Dunlin Marsh School (K-8)", "DM"}));
+  reports::ReportOptions options;
+  options.today = clinic.clock.now().date();
+  options.groups = {{"Brindle Quay Elementary", "Dunlin Marsh School (K-8)"}};
+  const auto made =
+      reports::makeReport(reports::ReportKind::funderAnnex,
+                          must(clinic.session.termRecords(clinic.term, *options.today)), options);
+  const auto issue = must(
+      session::readyIssue(clinic.session, clinic.term, "funder-annex", "", made, *options.today));
+  must(clinic.session.enterIssue(clinic.by, issue.record));
+  desk.open();
+  auto& merge = part<QCheckBox>(desk.page, u"totalsMerge"_s);
+  CHECK(merge.isChecked());
+  part<QComboBox>(desk.page, u"totalsKind"_s).setFocus();
+  press(desk.page, Qt::Key_End);
+  desk.wait();
+  const auto rows = [&] { return desk.table(1).rows.size(); };
+  REQUIRE(desk.table(1).title.starts_with("Participation"));
+  CHECK(rows() == 3);                           // two schools as one, the third, the total
+  press(desk.page, Qt::Key_E, Qt::AltModifier); // this time each by itself
+  desk.wait();
+  CHECK(rows() == 4);
+  desk.page.refresh();
+  desk.wait();
+  CHECK_FALSE(merge.isChecked()); // what was chosen since stays
+}
+
+TEST_CASE("What lets a small count be worked out is neither saved nor issued", "[case-83]") {
+  Totals desk;
+  auto& clinic = desk.clinic;
+  clinic.standardVisit(clinic.child("Mina"));
+  const auto issued = exposeSmallCounts(clinic);
+  desk.open();
+  part<QComboBox>(desk.page, u"totalsKind"_s).setFocus();
+  press(desk.page, Qt::Key_End);
+  desk.wait();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "annex.html").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  REQUIRE(desk.troubles.size() == 1);
+  CHECK(desk.troubles.front().startsWith(u"This report may not go out."_s));
+  CHECK(desk.troubles.front().contains(u"nothing is lost"_s));
+  CHECK_FALSE(std::filesystem::exists(folder / "annex.html"));
+  CHECK(must(clinic.session.issuedReports(clinic.term)).size() == issued);
 }
 
 TEST_CASE("A report lets only be chosen what it counts by") {

@@ -138,10 +138,20 @@ void TotalsPage::readTerm() {
     state_->setText(u"There is no term in this logbook yet."_s);
     return showTables();
   }
-  auto records =
-      book().termRecords(terms_[static_cast<std::size_t>(place)].id, context().clock.now().date());
+  const auto term = terms_[static_cast<std::size_t>(place)].id;
+  auto records = book().termRecords(term, context().clock.now().date());
   if (!went(records)) return;
+  recallMerge(term);
   countTerm(std::make_shared<const reports::TermRecords>(std::move(*records)));
+}
+
+void TotalsPage::recallMerge(roster::TermId term) {
+  if (recalled_ == term) return;
+  const auto earlier = session::releases(book(), term);
+  if (!went(earlier)) return;
+  recalled_ = term;
+  const QSignalBlocker quiet(merge_);
+  merge_->setChecked(!reports::groupsIssued(*earlier).empty());
 }
 
 void TotalsPage::countTerm(std::shared_ptr<const reports::TermRecords> records) {
@@ -195,6 +205,7 @@ void TotalsPage::countReport() {
   state_->setText(u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
       toQt(counted_->totals.asOf.words())));
   release_.reset();
+  exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
     tables_ = kind() == ReportKind::term
                   ? reports::termTables(totalsChosen())
@@ -210,7 +221,8 @@ void TotalsPage::countReport() {
       this,
       [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()] {
         auto chosen = options;
-        if (merges)
+        if (merges) chosen.groups = reports::groupsIssued(chosen.earlier);
+        if (merges && chosen.groups.empty())
           chosen.groups =
               reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
         return reports::makeReport(what, *counted->records, chosen);
@@ -220,6 +232,7 @@ void TotalsPage::countReport() {
         if (question != asked_) return;
         tables_ = std::move(report.tables);
         release_ = std::move(report.release);
+        exposed_ = report.exposed;
         showTables();
       });
 }
@@ -343,8 +356,9 @@ void TotalsPage::save() {
   if (!options) return;
   const auto& records = *counted_->records;
   const auto choice = reports::choiceOf(kind(), records, *options);
-  const auto issue = session::readyIssue(book(), records.id, std::string(base::nameOf(kind())),
-                                         choice, {tables_, release_}, context().clock.now().date());
+  const auto issue =
+      session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
+                          {tables_, release_, exposed_}, context().clock.now().date());
   if (!went(issue)) return;
   const auto saved =
       saveReport(context(), {reports::reportTitle(kind(), records, choice), term_->currentText(),

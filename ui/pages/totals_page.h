@@ -40,6 +40,8 @@ class TotalsPage final : public Page {
   void buildChoices(QVBoxLayout* into);
   void showTerms();
   void readTerm();
+  /// Ticks "small schools as one" where the term last went out so; what was chosen since stays.
+  void recallMerge(roster::TermId term);
   void countTerm(std::shared_ptr<const reports::TermRecords> records);
   void countReport();
   void fillFilters();
@@ -75,6 +77,8 @@ class TotalsPage final : public Page {
   std::shared_ptr<const Counted> counted_;
   std::vector<reports::Table> tables_; ///< of the report chosen
   std::optional<reports::Release> release_;
+  int exposed_ = 0; ///< as reports::Report
+  std::optional<roster::TermId> recalled_;
   std::optional<reports::Table> filtered_;
   std::optional<reports::Table> behind_;
   int counting_ = 0;

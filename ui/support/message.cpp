@@ -117,6 +117,9 @@ Message messageOf(ErrorCode code) {
     return rule(u"The day is not open."_s, u"Open the day, or write an addendum."_s);
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Say why, in a few words."_s);
+  case ErrorCode::ruleSmallCounts:
+    return {u"This report may not go out."_s, u"Nothing was issued, saved or lost."_s,
+            u"Read below what can be done."_s};
   case ErrorCode::letterTemplate:
     return {u"A letter's template cannot be used as it is."_s, u"No letter was printed."_s,
             u"Mend the file at the place named below, or move it away."_s};

@@ -143,7 +143,8 @@ class ReportSheets::Layout {
   void add(const reports::Table& table) {
     const Words heading(toQt(table.title), paperFont(headingPoints, true), room());
     const auto svg = table.plot ? drawn(*table.plot) : nullptr;
-    const auto picture = svg ? pictureSize(*svg) : QSizeF();
+    const Words says(table.plot ? toQt(table.plot->says) : QString(), paperFont(notePoints),
+                     room());
     const auto plan = planColumns(table, room(), letters_);
     least_ = std::min(least_, plan.points);
     std::vector<Words> notes;
@@ -153,19 +154,21 @@ class ReportSheets::Layout {
       notesHeight += notes.back().height();
     }
     if (y_ > margin + 40) y_ += letters_ > smallLetters ? 12 : 8;
-    // A heading stays with its plot, or with the head of the table and two rows; a short table
+    // A heading stays with its plot and with the head of the table and two rows; a short table
     // stays whole.
+    const double two = rowsHeight(table, plan, 2);
+    const double over = heading.height() + 6 + (svg ? says.height() + 6 : 0);
+    const auto picture = svg ? pictureSize(*svg, bottom() - margin - over - two) : QSizeF();
     const double whole = rowsHeight(table, plan, rowsKept) + notesHeight + 9;
-    const bool isShort = !svg && table.rows.size() <= rowsKept && plan.bands.size() == 1 &&
-                         heading.height() + whole + 6 <= bottom() - margin;
-    const double start = svg ? picture.height() : isShort ? whole : rowsHeight(table, plan, 2);
-    need(heading.height() + start + 6);
+    const bool isShort = table.rows.size() <= rowsKept && plan.bands.size() == 1 &&
+                         over + picture.height() + whole <= bottom() - margin;
+    need(over + picture.height() + (isShort ? whole : two));
     put(heading);
     y_ += 3;
     if (svg) {
       sheets_.back().pictures.push_back({svg, {QPointF(margin, y_), picture}});
       y_ += picture.height() + 2;
-      put(Words(toQt(table.plot->says), paperFont(notePoints), room()));
+      put(says);
       y_ += 4;
     }
     if (table.rows.empty())
@@ -178,8 +181,10 @@ class ReportSheets::Layout {
       put(note);
   }
 
-  [[nodiscard]] QSizeF pictureSize(const QSvgRenderer& svg) const {
-    const QSizeF most(std::min(plotWidth, room()), bottom() - margin - 90);
+  /// Smaller where the table's first rows would not come on its sheet; rows taller than half a
+  /// sheet do not count.
+  [[nodiscard]] QSizeF pictureSize(const QSvgRenderer& svg, double left) const {
+    const QSizeF most(std::min(plotWidth, room()), std::max(left, (bottom() - margin) / 2));
     return QSizeF(svg.defaultSize()).scaled(most, Qt::KeepAspectRatio);
   }
 
