@@ -15,7 +15,6 @@ struct Published {
   int counts = 0;  ///< in all tables
   int hidden = 0;  ///< of them: not shown as a number
   int exposed = 0; ///< small counts within reach all the same: it may not go out
-};                 ///< as `addGrades` adds it
 };
 
 /// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
