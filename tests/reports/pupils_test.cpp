@@ -149,7 +149,7 @@ TEST_CASE("No attack on who the children are works out a small count", "[case-83
     const auto system = pupilSystem(totalsOf(counts)).system;
     const auto shown = suppress(system, rule);
     INFO("pupils " << i);
-    if (!shown.exposed.empty()) { // then they are left out
+    if (!shown.exposed.empty() || !shown.narrowed.empty()) { // then they are left out
       ++leftOut;
       continue;
     }

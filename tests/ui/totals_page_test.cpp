@@ -56,12 +56,30 @@ TEST_CASE("The term's totals stand in the report's own figures") {
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.clinic.child("Lupe");
   desk.open();
-  REQUIRE(desk.browser().tables().size() == 7);
+  REQUIRE(desk.browser().tables().size() == 8);
   const auto& participation = desk.table(0);
   CHECK(participation.rows.back().at(3) == "2"); // consented
   CHECK(participation.rows.back().at(5) == "1"); // screened
   CHECK(desk.table(1).rows.back().at(6) == "4"); // first molars
   CHECK(words(desk.page, u"totalsState"_s).startsWith(u"As of 17 November 2026."_s));
+}
+
+TEST_CASE("What the term took in time and people stands beside its totals") {
+  Totals desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  must(desk.clinic.session.enterEffort(
+      desk.clinic.by, {.day = desk.clinic.day,
+                       .chairs = 2,
+                       .open = std::chrono::minutes(300),
+                       .people = {{roster::Role::hygienist, std::chrono::minutes(600)}},
+                       .taught = 0}));
+  must(desk.clinic.session.enterEligibility(
+      desk.clinic.by, {desk.clinic.term, desk.clinic.school, 82, "county list"}));
+  desk.open();
+  REQUIRE(desk.browser().tables().size() == 9);
+  CHECK(desk.table(7).title == "Time and people");
+  CHECK(desk.table(7).rows.back().at(2) == "10.0"); // chair hours
+  CHECK(desk.table(8).rows.front().at(1) == "82");
 }
 
 TEST_CASE("From a school to its lights is three steps") {
@@ -89,8 +107,8 @@ TEST_CASE("From a school to its lights is three steps") {
   desk.browser().setFocus();
   press(desk.page, Qt::Key_Return);
   press(desk.page, Qt::Key_Return); // the light's name opens its sealants
-  CHECK(desk.browser().section() == 7);
-  CHECK(desk.table(7).rows.size() == 4);
+  CHECK(desk.browser().section() == 8);
+  CHECK(desk.table(8).rows.size() == 4);
 }
 
 TEST_CASE("The total of one school's term opens that school's rows alone") {
@@ -145,7 +163,7 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
     view.setCurrentIndex(view.model()->index(static_cast<int>(table.rows.size()) - 1,
                                              static_cast<int>(column - table.columns.begin())));
     press(desk.page, Qt::Key_Return);
-    REQUIRE(desk.browser().tables().size() == 8);
+    REQUIRE(desk.browser().tables().size() == 9);
     const auto& rows = desk.browser().tables().back().rows;
     CHECK(std::to_string(rows.size()) == number);
     QStringList cells;
@@ -323,7 +341,7 @@ TEST_CASE("The rows behind a number are saved alone and are no issue of the repo
   table.setFocus();
   table.setCurrentIndex(table.model()->index(0, 5)); // screened
   press(desk.page, Qt::Key_Return);
-  REQUIRE(desk.browser().tables().size() == 8);
+  REQUIRE(desk.browser().tables().size() == 9);
   const Scratch folder;
   desk.prompter.files = {ui::toQt((folder / "rows.html").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
