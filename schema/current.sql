@@ -34,6 +34,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 CREATE TRIGGER background_no_update BEFORE UPDATE ON background
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
+CREATE TRIGGER backup_note_kind BEFORE INSERT ON backup_note
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'backup_note'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in backup_note'); END;
+
+CREATE TRIGGER backup_note_no_delete BEFORE DELETE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
+CREATE TRIGGER backup_note_no_update BEFORE UPDATE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
@@ -532,6 +542,12 @@ CREATE TABLE background (
   child BLOB NOT NULL REFERENCES entry (id),
   groups INTEGER NOT NULL CHECK (groups BETWEEN 0 AND 127),
   payer TEXT NOT NULL CHECK (payer IN ('unknown', 'medicaid', 'chip', 'private', 'none'))
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE backup_note (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  file TEXT NOT NULL CHECK (file <> '')
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE book (
@@ -1096,6 +1112,8 @@ CREATE TABLE wet_tooth (
 CREATE INDEX authorization_child ON authorization (child);
 
 CREATE INDEX background_child ON background (child);
+
+CREATE INDEX backup_note_day ON backup_note (day);
 
 CREATE INDEX child_number ON child (number);
 

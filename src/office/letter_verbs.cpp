@@ -1,9 +1,13 @@
 #include "office/json_writer.h"
+#include "office/opening.h"
+#include "office/tables_json.h"
 #include "office/verbs.h"
 #include "office/wanted_day.h"
 
 #include "base/files.h"
 #include "base/text.h"
+#include "reports/language_table.h"
+#include "reports/render.h"
 #include "session/letters.h"
 
 #include <ostream>
@@ -133,6 +137,34 @@ Result<Exit> templates(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
+Result<Exit> languages(const Call& call, const Surroundings& around) {
+  const base::Path book(call.operand(0));
+  auto secret = passphraseNeeded(call, around);
+  if (!secret) return secret.error();
+  auto session = openToRead(call, around);
+  if (!session) return session.error();
+  const auto templates = session::letterTemplates(book);
+  if (!templates) return templates.error();
+  if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
+  const auto terms = session->terms();
+  if (!terms) return terms.error();
+  if (terms->empty())
+    return base::Error{base::ErrorCode::notFound, "the logbook has no term; add one first"};
+  auto term = Result<base::Recorded<roster::Term>>(terms->back());
+  if (const auto name = call.textIfAny("--term")) term = termCalled(*session, *name);
+  if (!term) return term.error();
+  const auto records = session->termRecords(term->id, around.clock.now().date());
+  if (!records) return records.error();
+  const auto asked = session::languagesAsked(*session, *records);
+  if (!asked) return asked.error();
+  const auto table = reports::languageTable(*asked, *templates);
+  if (call.wantsJson())
+    writeTablesJson("Languages: " + term->value.name, {}, std::span(&table, 1), around.out);
+  else
+    around.out << reports::toText(std::span(&table, 1));
+  return Exit::fine;
+}
+
 } // namespace
 
 std::vector<Verb> letterVerbs() {
@@ -143,6 +175,11 @@ std::vector<Verb> letterVerbs() {
                      {"--all", "", "also those that were printed before"},
                      passphraseOption()})},
        letters},
+      {{"languages",
+        "FILE",
+        "languages that guardians asked for, beside the letters there are",
+        {{"--term", "NAME", "which term; the newest when not given"}, passphraseOption()}},
+       languages},
       {{"letter-templates",
         "FOLDER",
         "copies the letters' templates, to be edited; put them into letters/ beside the logbook",

@@ -24,7 +24,7 @@ struct PlannedChild {
   std::optional<PlannedForm> form; ///< none when nothing came back
   roster::EthnicitySet groups{};
   roster::Payer payer = roster::Payer::unknown;
-  std::string incompleteBecause;   ///< why a yes is entered as incomplete, else empty
+  std::string incompleteBecause; ///< why a yes is entered as incomplete, else empty
 };
 
 struct RosterAim {

@@ -114,6 +114,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   out.unfinished = unfinishedOf(view);
   out.lights = lightsToRead(view);
   out.papers = papersOf(records);
+  out.laptops = laptopsOf(view);
   if (!records.efforts.empty()) out.effort = records.efforts.back().value;
   out.paperCounted = wasPaperCounted(records);
   out.questions = mergeQuestions(view);

@@ -120,6 +120,17 @@ struct SupplyLine {
   bool setAside = false; ///< quarantined
 };
 
+/// One laptop that has rows of the day.
+struct LaptopLine {
+  std::string words{}; ///< the end of its identity, and the initials of those who worked on it
+  int entries = 0;
+  std::optional<base::LocalInstant> last{};     ///< of those entries
+  std::optional<base::LocalInstant> backedUp{}; ///< last, and read back whole
+  std::string file{};
+
+  [[nodiscard]] bool isBackedUp() const { return backedUp && last && *last <= *backedUp; }
+};
+
 struct DayCounts {
   int children = 0; ///< seen
   int sealedChildren = 0;
@@ -150,6 +161,7 @@ struct CloseOut {
   std::vector<IncidentLine> incidents{}; ///< by time
   std::vector<PaperLine> papers{};       ///< those that any sheet went out of
   std::vector<LightToRead> lights{};
+  std::vector<LaptopLine> laptops{};
   std::optional<roster::DayEffort> effort{}; ///< none while nobody has said it
   bool paperCounted = false; ///< somebody said how many sheets went out beside those known
   DayCounts counts{};

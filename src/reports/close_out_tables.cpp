@@ -201,6 +201,26 @@ Table supplyTable(const CloseOut& day) {
   return table;
 }
 
+Table laptopTable(const CloseOut& day) {
+  Table table{
+      "Laptops and backups",
+      {{"Laptop"},
+       {"Entries of the day", true},
+       {"Last entry"},
+       {"Last backup, read back whole"},
+       {"All in it"}},
+      {},
+      {"A laptop by the end of its identity and who worked on it. A backup holds what that "
+       "laptop had then, with what it had taken in; drive and laptop travel apart. Questions "
+       "of the merge that are open: " +
+       number(static_cast<int>(day.questions.size())) + "."}};
+  for (const auto& line : day.laptops)
+    table.rows.push_back({line.words, number(line.entries), line.last ? line.last->text() : nothing,
+                          line.backedUp ? line.backedUp->text() + ", " + line.file : "none noted",
+                          line.isBackedUp() ? "yes" : "NO"});
+  return table;
+}
+
 Table effortTable(const CloseOut& day) {
   Table table{"Time and people",
               {{"Chairs", true},
@@ -295,11 +315,11 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{equationTable(day),  blockerTable(day),  questionTable(day),
-                         urgentTable(day),    childTable(day),    unfinishedTable(day),
-                         exceptionTable(day), countTable(day),    supplyTable(day),
-                         letterTable(day),    referralTable(day), incidentTable(day),
-                         paperTable(day),     effortTable(day),   stillToSeeTable(day)};
+  std::vector<Table> out{
+      equationTable(day), blockerTable(day),    questionTable(day),  urgentTable(day),
+      childTable(day),    unfinishedTable(day), exceptionTable(day), countTable(day),
+      supplyTable(day),   letterTable(day),     referralTable(day),  incidentTable(day),
+      paperTable(day),    effortTable(day),     laptopTable(day),    stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

@@ -75,6 +75,7 @@ std::vector<SupplyLine> suppliesOf(const DayView& view);
 /// Lights that were amber in the morning or changed during the day, and that nobody has read since
 /// their last cure nor passed over.
 std::vector<LightToRead> lightsToRead(const DayView& view);
+std::vector<LaptopLine> laptopsOf(const DayView& view);
 std::vector<IncidentLine> incidentsOf(const DayView& view);
 std::vector<MergeQuestion> mergeQuestions(const DayView& view);
 std::vector<AnsweredQuestion> answeredQuestions(const DayView& view);

@@ -2,6 +2,7 @@
 
 #include "base/entry.h"
 #include "chairside/placement.h"
+#include "followup/backup_note.h"
 #include "followup/incident.h"
 #include "followup/letter.h"
 #include "followup/merge_answer.h"
@@ -73,6 +74,7 @@ struct DayRecords {
   Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days
   Rows<followup::PaperCount> papers{};        ///< of this day
   Rows<roster::DayEffort> efforts{};          ///< of this day; the newest counts
+  Rows<followup::BackupNote> backups{};       ///< of this day; the newest of each laptop counts
   Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
 

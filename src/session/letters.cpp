@@ -5,6 +5,8 @@
 #include "crypto/digest.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 namespace gk::session {
 
@@ -115,6 +117,27 @@ Result<std::vector<std::string>> copyTemplates(const base::Path& folder) {
     written.emplace_back(shipped.file);
   }
   return written;
+}
+
+Result<std::map<std::string, int>> languagesAsked(Reader& book, const reports::TermRecords& term) {
+  if (!book.isUnlocked())
+    return Error{ErrorCode::vaultLocked, "languages are with the names; unlock the logbook first"};
+  std::map<roster::ChildId, std::vector<Recorded<roster::Consent>>> forms;
+  for (const auto& form : term.consents)
+    if (form.value.term == term.id && (form.value.state == roster::ConsentState::yes ||
+                                       form.value.state == roster::ConsentState::yesWithLimits))
+      forms[form.value.child].push_back(form);
+  std::map<std::string, int> asked;
+  for (const auto& [child, own] : forms) {
+    const auto identity = book.identity(child);
+    if (!identity) return identity.error();
+    std::set<std::string> languages;
+    for (const auto& reader : letterCard(*identity, own, term.asOf).readers)
+      languages.insert(reader.language.empty() ? "English" : reader.language);
+    for (const auto& language : languages)
+      ++asked[language];
+  }
+  return asked;
 }
 
 reports::LetterCard letterCard(const Identity& identity,

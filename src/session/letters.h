@@ -28,6 +28,10 @@ Result<std::vector<ReadyLetter>> readyLetters(Reader& book, roster::DayId day,
 /// The sheets for the school nurse, by room and name. Fails with `vaultLocked`.
 Result<std::vector<reports::UrgentForm>> urgentForms(Reader& book, roster::DayId day);
 
+/// How many children of a term, whose form says yes, get letters in which language, as their
+/// guardians asked. Fails with `vaultLocked`.
+Result<std::map<std::string, int>> languagesAsked(Reader& book, const reports::TermRecords& term);
+
 /// To whom a child's letters go. A pupil who signs alone or is 18 gets the letter; else every
 /// guardian on the card, those who read one language together. `forms` are the child's consents.
 reports::LetterCard letterCard(const Identity& identity,

@@ -103,6 +103,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
   reader.read(records.efforts, today);
+  reader.read(records.backups, today);
   reader.read(records.lotCounts, today);
   reader.read(records.mergeAnswers, everything());
   auto incidents = this->incidents(id);

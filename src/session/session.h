@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/signal.h"
+#include "followup/backup_note.h"
 #include "followup/referral.h"
 #include "kit/lot_count.h"
 #include "roster/day_effort.h"
@@ -97,6 +98,8 @@ class Session : public Reader {
   /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
   /// refused, until some is counted.
   Result<base::Done> countLot(By by, const kit::LotCount& count);
+  /// After `backUp` went well; also after the day is signed.
+  Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both

@@ -114,6 +114,12 @@ Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper p
   });
 }
 
+Result<followup::BackupNoteId> Session::noteBackup(By by, const followup::BackupNote& note) {
+  if (note.file.empty()) return Error{ErrorCode::textMalformed, "say what the copy is called"};
+  if (const auto day = this->day(note.day); !day) return day.error();
+  return write(by, {}, [&](store::Act& act) { return act.add(note); });
+}
+
 Result<kit::LightPassId> Session::passOverLight(By by, const kit::LightPass& pass) {
   if (const auto who = saysWho(by); !who) return who.error();
   auto day = dayOpenForCare(pass.day);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "followup/backup_note.h"
 #include "followup/incident.h"
 #include "followup/merge_answer.h"
 #include "followup/paper_count.h"
@@ -46,6 +47,14 @@ struct Rows<followup::PaperCount> {
             .shredded = row,
             .reason = row};
   }
+};
+
+template <>
+struct Rows<followup::BackupNote> {
+  static constexpr std::string_view table = "backup_note";
+  static constexpr std::string_view columns = "day, file";
+  static void write(RowWriter& row, const followup::BackupNote& b) { row << b.day << b.file; }
+  static followup::BackupNote read(RowReader& row) { return {.day = row, .file = row}; }
 };
 
 template <>

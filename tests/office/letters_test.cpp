@@ -92,3 +92,29 @@ TEST_CASE(
   CHECK(desk.refusal({"letters", book, desk.file("out")}) == "letter.template");
   CHECK(desk.said("spanish.txt:"));
 }
+
+TEST_CASE("Languages that guardians asked for stand beside the letters there are", "[case-80]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto row = [](const std::string& name, const std::string& consent,
+                      const std::string& language) {
+    return name + ",2019-03-04,2," + consent + ",Rosa,parent," + language + "\n";
+  };
+  const std::string yes = "yes,all,2026-10-01,2026-10-05,yes";
+  desk.did(
+      {"import-roster", book,
+       desk.write("r.csv", "last,birth_date,grade,consent,services,signed_on,received_on,"
+                           "history,guardian,relation,language\n" +
+                               row("Saltmarsh", yes, "Spanish") + row("Hollowell", yes, "Spanish") +
+                               row("Inkberrow", yes, "Marshallese") + row("Ivyfell", yes, "") +
+                               row("Kestrelow", "no,,,,", "Somali")),
+       "--school", "CL", "--term", "Autumn 2026"});
+  const auto rows = desk.did({"languages", book, "--json"}).json().at("tables").at(0).at("rows");
+  REQUIRE(rows.size() == 3); // who said no gets no letter
+  CHECK(rows.at(0).at(0) == "Spanish");
+  CHECK(rows.at(0).at(1) == 2);
+  CHECK(rows.at(0).at(2) == "a draft, until somebody qualified approves it");
+  const auto text = desk.did({"languages", book}).out;
+  CHECK(text.find("Marshallese         1  NONE: to be translated") != std::string::npos);
+  CHECK(text.find("Somali") == std::string::npos);
+}

@@ -111,3 +111,22 @@ TEST_CASE("What a form says of a child's background is replaced by a later form'
   REQUIRE(records.backgrounds.size() == 1);
   CHECK(records.backgrounds[0].value == later);
 }
+
+TEST_CASE("A laptop counts as backed up only while nothing was written on it since") {
+  test::Clinic clinic;
+  clinic.standardVisit(clinic.child("Mina"));
+  const auto line = [&] {
+    const auto sheet = sheetOf(clinic);
+    REQUIRE(sheet.laptops.size() == 1);
+    return sheet.laptops.front();
+  };
+  CHECK_FALSE(line().isBackedUp());
+  CHECK(line().entries > 10);
+  must(clinic.session.noteBackup(clinic.by, {clinic.day, "logbook.gkbook"}));
+  CHECK(line().isBackedUp());
+  CHECK(line().file == "logbook.gkbook");
+  clinic.clock.advance(std::chrono::minutes(5));
+  clinic.standardVisit(clinic.child("Lupe"));
+  CHECK_FALSE(line().isBackedUp());
+  CHECK(codeOf(clinic.session.noteBackup(clinic.by, {clinic.day, ""})) == ErrorCode::textMalformed);
+}

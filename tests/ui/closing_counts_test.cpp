@@ -11,6 +11,7 @@ namespace {
 
 constexpr int supplies = 8;
 constexpr int effort = 13;
+constexpr int laptops = 14;
 
 /// The close-out of a day on which one child was sealed.
 class Counting : public Desk {
@@ -86,4 +87,16 @@ TEST_CASE("Enter on a supply sets the lot aside with a reason, and never without
   desk.prompter.texts = {u"recall notice of 17 November"_s};
   press(desk.page, Qt::Key_Return);
   CHECK(desk.table(supplies).rows.at(0).at(1).find("SET ASIDE") != std::string::npos);
+}
+
+TEST_CASE("A backup is noted with its laptop, and the name of its file alone") {
+  Counting desk;
+  CHECK(desk.section(laptops) == u"Laptops  1: not backed up"_s);
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "tuesday.gkbook").string())};
+  press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.section(laptops) == u"Laptops  1"_s);
+  const auto& row = desk.table(laptops).rows.at(0);
+  CHECK(row.at(3).ends_with(", tuesday.gkbook"));
+  CHECK(row.at(4) == "yes");
 }

@@ -23,7 +23,7 @@ void CloseOutPage::pack() {
   const auto to = context().prompter.saveFile(u"Pack for the office: where does the backup go?"_s,
                                               u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
                                               u"Logbook (*.gkbook)"_s);
-  if (!to || !went(book().backUp(toStd(*to)))) return;
+  if (!to || !went(book().backUp(toStd(*to))) || !noteBackup(*to)) return;
   const auto papers = packForOffice(
       toStd(*to), *sheet_, footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words())));
   if (went(papers))
@@ -32,12 +32,19 @@ void CloseOutPage::pack() {
             *to, toQt(papers->string())));
 }
 
+/// The copy is there whatever becomes of the note.
+bool CloseOutPage::noteBackup(const QString& to) {
+  if (!day_) return true;
+  const auto name = base::Path(toStd(to)).filename().string();
+  return went(book().noteBackup(context().acting.by(), {*day_, name}));
+}
+
 void CloseOutPage::backUp() {
   const auto today = toQt(context().clock.now().date().iso());
   const auto to =
       context().prompter.saveFile(u"Back up to the encrypted drive"_s,
                                   u"logbook-%1.gkbook"_s.arg(today), u"Logbook (*.gkbook)"_s);
-  if (to && went(book().backUp(toStd(*to))))
+  if (to && went(book().backUp(toStd(*to))) && noteBackup(*to))
     Q_EMIT said(u"Backed up and read back whole: %1. Drive and laptop travel apart."_s.arg(*to));
 }
 

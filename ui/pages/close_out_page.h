@@ -49,6 +49,7 @@ class CloseOutPage final : public Page {
   void save();
   void pack();
   void backUp();
+  bool noteBackup(const QString& to);
   void takeIn();
 
   std::optional<roster::DayId> chosen_;

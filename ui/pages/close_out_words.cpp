@@ -34,4 +34,10 @@ QString lettersWords(const std::vector<reports::LetterLine>& lines) {
       .arg(inError > 0 ? u"  ✖ %1"_s.arg(inError) : QString());
 }
 
+QString laptopWords(const std::vector<reports::LaptopLine>& laptops) {
+  const bool isSafe = std::ranges::all_of(laptops, &reports::LaptopLine::isBackedUp);
+  return laptops.empty() || isSafe ? u"Laptops  %1"_s.arg(laptops.size())
+                                   : u"Laptops  %1: not backed up"_s.arg(laptops.size());
+}
+
 } // namespace gk::ui

@@ -11,4 +11,6 @@ QString equationWords(const reports::DayEquation& sums);
 QString verdictWords(const reports::CloseOut& sheet);
 QString lettersWords(const std::vector<reports::LetterLine>& lines);
 
+QString laptopWords(const std::vector<reports::LaptopLine>& laptops);
+
 } // namespace gk::ui

@@ -1,9 +1,10 @@
--- What a funder asks beside the care: time and people, supplies, who the pupils are.
+-- What is asked for beside the care: time and people, supplies, backups, who the pupils are.
 INSERT INTO entry_kind (name) VALUES
   ('day_effort'),
   ('lot_count'),
   ('meal_eligibility'),
-  ('background');
+  ('background'),
+  ('backup_note');
 
 ALTER TABLE lot ADD COLUMN used_up_on TEXT CHECK (used_up_on IS date(used_up_on));
 
@@ -103,3 +104,22 @@ BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 CREATE TRIGGER background_kind BEFORE INSERT ON background
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'background'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
+
+-- That a copy was written and read back whole.
+CREATE TABLE backup_note (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  file TEXT NOT NULL CHECK (file <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX backup_note_day ON backup_note (day);
+
+CREATE TRIGGER backup_note_no_update BEFORE UPDATE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
+CREATE TRIGGER backup_note_no_delete BEFORE DELETE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
+CREATE TRIGGER backup_note_kind BEFORE INSERT ON backup_note
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'backup_note'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in backup_note'); END;

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "base/entry.h"
+
+#include <string>
+
+namespace gk::followup {
+
+using BackupNoteId = base::Id<struct BackupNoteTag>;
+
+/// That a copy of the logbook was written and read back whole, on whichever laptop's stamp it has.
+struct BackupNote {
+  using Key = BackupNoteId;
+  base::DayId day;
+  std::string file; ///< its name, without the folder
+  bool operator==(const BackupNote&) const = default;
+};
+
+} // namespace gk::followup
