@@ -25,7 +25,8 @@ constexpr double headingPoints = 12;
 constexpr double notePoints = 8;
 constexpr double footPoints = 8;
 constexpr double plotWidth = 480;
-constexpr std::size_t rowsKept = 3; ///< of the end of a table, with its notes
+constexpr std::size_t rowsKept = 3;   ///< of the end of a table, with its notes
+constexpr std::size_t shortRows = 10; ///< a table of so few is not torn
 
 /// Words broken into lines of one width.
 class Words {
@@ -159,8 +160,8 @@ class ReportSheets::Layout {
     const double two = rowsHeight(table, plan, 2);
     const double over = heading.height() + 6 + (svg ? says.height() + 6 : 0);
     const auto picture = svg ? pictureSize(*svg, bottom() - margin - over - two) : QSizeF();
-    const double whole = rowsHeight(table, plan, rowsKept) + notesHeight + 9;
-    const bool isShort = table.rows.size() <= rowsKept && plan.bands.size() == 1 &&
+    const double whole = rowsHeight(table, plan, shortRows) + notesHeight + 9;
+    const bool isShort = table.rows.size() <= shortRows && plan.bands.size() == 1 &&
                          over + picture.height() + whole <= bottom() - margin;
     need(over + picture.height() + (isShort ? whole : two));
     put(heading);
