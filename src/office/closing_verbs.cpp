@@ -13,23 +13,30 @@ using session::Session;
 
 namespace {
 
-/// Opens the first operand, does `work(session, by)`, and says `words` when it went well.
+/// "Cobble Lantern Elementary, 17 November 2026", and that it is signed.
+std::string dayWords(const reports::DayRecords& records) {
+  return records.school.name + ", " + records.day.date.words() +
+         (records.closures.empty() ? ""
+                                   : "; the day is signed, and what was said before stays in the "
+                                     "history");
+}
+
+/// Opens the first operand, does `work(session, by)`, and tells the words that it gives.
 template <class Work>
-Result<Exit> noting(const std::string& words, const Call& call, const Surroundings& around,
-                    Work work) {
+Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
   const auto by = author(*session, call);
   if (!by) return by.error();
-  const Result<base::Done> done = work(*session, *by);
-  if (!done) return done.error();
+  const Result<std::string> words = work(*session, *by);
+  if (!words) return words.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
-    json.field("noted", words);
+    json.field("noted", *words);
     json.endObject();
   } else {
-    around.out << "Noted: " << words << ".\n";
+    around.out << "Noted: " << *words << ".\n";
   }
   return Exit::fine;
 }
@@ -53,59 +60,98 @@ Result<Exit> enterHours(const Call& call, const Surroundings& around) {
   if (!people) return Error{people.error().code, "--people: " + people.error().detail};
   const auto taught = call.whole("--taught", 0, 100000);
   if (!taught) return taught.error();
-  return noting("time and people of the day", call, around,
-                [&](Session& session, base::By by) -> Result<base::Done> {
-                  const auto day = wantedDay(session, call);
-                  if (!day) return day.error();
-                  return session.enterEffort(by, {.day = day->id,
-                                                  .chairs = **chairs,
-                                                  .open = *open,
-                                                  .people = *people,
-                                                  .taught = taught->value_or(0)});
-                });
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto day = wantedDay(session, call);
+    if (!day) return day.error();
+    const auto said = session.enterEffort(by, {.day = day->id,
+                                               .chairs = **chairs,
+                                               .open = *open,
+                                               .people = *people,
+                                               .taught = taught->value_or(0)});
+    if (!said) return said.error();
+    const auto records = session.dayRecords(day->id);
+    if (!records) return records.error();
+    return "time and people of " + dayWords(*records);
+  });
 }
 
+/// What is not given stays as it was counted before on that day.
 Result<Exit> countLot(const Call& call, const Surroundings& around) {
   const auto opened = call.whole("--opened", 0, 10000);
   if (!opened) return opened.error();
   const auto left = call.whole("--left", 0, 10000);
   if (!left) return left.error();
+  if (!*opened && !*left)
+    return Error{ErrorCode::callMalformed, "count-lot: say --opened, --left or both"};
   const auto number = call.text("--lot");
-  return noting(number + (*left == 0 ? ", none left: closed" : " counted"), call, around,
-                [&](Session& session, base::By by) -> Result<base::Done> {
-                  const auto day = wantedDay(session, call);
-                  if (!day) return day.error();
-                  const auto lot = lotNumbered(session, number);
-                  if (!lot) return lot.error();
-                  return session.countLot(
-                      by,
-                      {.day = day->id, .lot = *lot, .opened = opened->value_or(0), .left = *left});
-                });
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto day = wantedDay(session, call);
+    if (!day) return day.error();
+    const auto lot = lotNumbered(session, number);
+    if (!lot) return lot.error();
+    const auto records = session.dayRecords(day->id);
+    if (!records) return records.error();
+    kit::LotCount count{.day = day->id, .lot = *lot};
+    for (const auto& row : records->lotCounts)
+      if (row.value.lot == *lot) count = row.value;
+    count.opened = opened->value_or(count.opened);
+    if (*left) count.left = *left;
+    if (const auto noted = session.countLot(by, count); !noted) return noted.error();
+    return number + (count.left == 0 ? ", none left: closed" : " counted") + ", " +
+           dayWords(*records);
+  });
 }
 
 Result<Exit> setLotAside(const Call& call, const Surroundings& around) {
   const auto number = call.text("--lot");
-  return noting(number + " set aside", call, around,
-                [&](Session& session, base::By by) -> Result<base::Done> {
-                  const auto lot = lotNumbered(session, number);
-                  if (!lot) return lot.error();
-                  return session.quarantineLot(by, *lot, call.text("--reason"));
-                });
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto lot = lotNumbered(session, number);
+    if (!lot) return lot.error();
+    const auto aside = session.quarantineLot(by, *lot, call.text("--reason"));
+    if (!aside) return aside.error();
+    return number + " set aside; report FILE trace --lot " + number + " tells whom it touched";
+  });
 }
 
 Result<Exit> setEligibility(const Call& call, const Surroundings& around) {
   const auto percent = call.whole("--percent", 0, 100);
   if (!percent) return percent.error();
   const auto code = call.text("--school");
-  return noting("meal eligibility of " + code, call, around,
-                [&](Session& session, base::By by) -> Result<base::Done> {
-                  const auto term = termCalled(session, call.text("--term"));
-                  if (!term) return term.error();
-                  const auto school = schoolCoded(session, code);
-                  if (!school) return school.error();
-                  return session.enterEligibility(
-                      by, {term->id, school->id, **percent, call.text("--source")});
-                });
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto term = termCalled(session, call.text("--term"));
+    if (!term) return term.error();
+    const auto school = schoolCoded(session, code);
+    if (!school) return school.error();
+    const auto set =
+        session.enterEligibility(by, {term->id, school->id, **percent, call.text("--source")});
+    if (!set) return set.error();
+    return "meal eligibility of " + code + ", " + term->value.name;
+  });
+}
+
+Result<Exit> setBackground(const Call& call, const Surroundings& around) {
+  roster::Background said{roster::ChildId(base::Uuid{}), {}};
+  if (const auto word = call.textIfAny("--payer")) {
+    const auto payer = wordOf<roster::Payer>("--payer", base::folded(*word));
+    if (!payer) return payer.error();
+    said.payer = *payer;
+  }
+  const auto groups =
+      wordsOf<roster::Ethnicity>("--ethnicity", base::folded(call.text("--ethnicity")));
+  if (!groups) return groups.error();
+  said.groups = *groups;
+  const auto number = roster::parseChildNumber(call.text("--child"));
+  if (!number) return number.error();
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto found = session.findChildren(*number);
+    if (!found) return found.error();
+    const auto child = std::ranges::find(*found, *number, &session::Found::number);
+    if (child == found->end())
+      return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
+    said.child = child->child;
+    if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();
+    return "background of " + *number + ", in place of what was known";
+  });
 }
 
 } // namespace
@@ -120,7 +166,7 @@ std::vector<Verb> closingVerbs() {
        enterHours},
       {{"count-lot", "FILE", "counts a lot's packages at the end of a day; 0 left closes it",
         choosingDay(writing({{"--lot", "NUMBER", "as on the package", true},
-                             {"--opened", "N", "on that day"},
+                             {"--opened", "N", "on that day; this, the next, or both"},
                              {"--left", "N", "at its end"}}))},
        countLot},
       {{"set-lot-aside", "FILE", "quarantines a lot: from now on it is refused",
@@ -130,9 +176,17 @@ std::vector<Verb> closingVerbs() {
       {{"set-eligibility", "FILE", "a school's pupils with free or reduced-price meals, per cent",
         writing({{"--term", "NAME", "the term", true},
                  {"--school", "CODE", "the school", true},
-                 {"--percent", "N", "0 to 100", true},
+                 {"--percent", "N", "a whole number, 0 to 100", true},
                  {"--source", "TEXT", "who published it, and of which year", true}})},
        setEligibility},
+      {{"set-background", "FILE",
+        "what a child's form says of ethnicity and payer, in place of before",
+        writing(
+            {{"--child", "NUMBER", "as on the slip", true},
+             {"--ethnicity", "WORDS", "commas between, as in a roster; not stated when not given"},
+             {"--payer", "WORD",
+              "medicaid, chip, private insurance, no insurance, not known (usual)"}})},
+       setBackground},
   };
 }
 

@@ -109,6 +109,8 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto term = wantedTerm(*session, call);
   if (!term) return term.error();
   if (const auto name = call.textIfAny("--school")) {
+    if (*kind != reports::ReportKind::term && *kind != reports::ReportKind::retention)
+      return Error{ErrorCode::callMalformed, "--school goes with term and retention"};
     const auto school = schoolCoded(*session, *name);
     if (!school) return school.error();
     options.school = school->id;

@@ -20,7 +20,7 @@ std::vector<Verb> kitVerbs();           ///< add-light, add-lot, add-cure-time
 std::vector<Verb> rosterVerbs();        ///< import-roster
 std::vector<Verb> authorizationVerbs(); ///< import-authorizations
 std::vector<Verb> dayVerbs();           ///< open-day, close-out
-std::vector<Verb> closingVerbs();       ///< enter-hours, count-lot, set-lot-aside, set-eligibility
+std::vector<Verb> closingVerbs();       ///< enter-hours, count-lot, set-lot-aside, set-...
 std::vector<Verb> letterVerbs();        ///< letters, languages, letter-templates
 std::vector<Verb> totalsVerbs();        ///< totals
 std::vector<Verb> reportVerbs();        ///< report

@@ -118,6 +118,7 @@ struct SupplyLine {
   std::optional<int> left{};   ///< nought: the lot is closed
   std::optional<base::Date> expiry{};
   bool setAside = false; ///< quarantined
+  std::string why{};     ///< of that
 };
 
 /// One laptop that has rows of the day.

@@ -192,7 +192,7 @@ Table supplyTable(const CloseOut& day) {
   };
   for (const auto& line : day.supplies)
     table.rows.push_back(
-        {named(line.kind), line.words + (line.setAside ? ", SET ASIDE" : ""),
+        {named(line.kind), line.words + (line.setAside ? ", SET ASIDE: " + line.why : ""),
          line.teeth > 0 ? number(line.teeth) : nothing, number(line.children), counted(line.opened),
          line.left == 0 ? "0, closed" : counted(line.left),
          line.expiry ? line.expiry->iso() : nothing,
@@ -226,7 +226,7 @@ Table effortTable(const CloseOut& day) {
               {{"Chairs", true},
                {"Hours open", true},
                {"Chair hours", true},
-               {"Children per chair hour", true},
+               {"Children seen per chair hour", true},
                {"Staff hours"},
                {"Staff hours in all", true},
                {"Pupils taught", true}},

@@ -51,6 +51,7 @@ std::vector<SupplyLine> suppliesOf(const DayView& view) {
     }
     if (lot) line.expiry = lot->expiry;
     line.setAside = lot && lot->quarantined;
+    if (line.setAside) line.why = lot->quarantineReason;
     out.push_back(std::move(line));
   }
   std::ranges::sort(out, {},

@@ -98,7 +98,6 @@ Table earlyCheckTable(const TermRecords& records) {
                           number(line.byAnother), number(line.assessable), number(line.whole),
                           number(line.part), number(line.lost), number(line.cannotAssess),
                           percent(line.whole, line.assessable)});
-  if (table.rows.empty()) table.notes.insert(table.notes.begin(), "None was made this term.");
   return table;
 }
 

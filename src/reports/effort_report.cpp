@@ -53,7 +53,7 @@ std::string each(double count, double hours) {
 }
 
 std::string hours(minutes time) {
-  return base::fixed(static_cast<double>(time.count()) / 60, 1);
+  return roster::hoursText(time);
 }
 
 /// Those that anybody has time of.
@@ -68,9 +68,8 @@ Table hoursTable(const std::vector<std::size_t>& roles) {
   Table table{"Time and people",
               {{"School"}, right("Days"), right("Chair hours")},
               {},
-              {"Of those days alone of which time and people were said, at their close-out. Chair "
-               "hours: chairs times the hours they were open. Travel and office work are not in "
-               "it."}};
+              {"Only the days whose time and people were noted at their close-out. Chair hours: "
+               "chairs times the hours they were open. Travel and office work are left out."}};
   for (const auto role : roles)
     table.columns.push_back(right("Hours of " + named(static_cast<roster::Role>(role))));
   table.columns.push_back(right("Staff hours"));
@@ -132,7 +131,7 @@ std::vector<Effort> effortsOf(std::vector<Effort> all, roster::SchoolId school) 
 Table staffTable(const std::vector<Effort>& schools) {
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
-  for (const auto* heading : {"Screened", "Children per chair hour", "Staff hours per child",
+  for (const auto* heading : {"Screened", "Screened per chair hour", "Staff hours per child",
                               "Teeth per chair hour", "Pupils taught"})
     table.columns.push_back(right(heading));
   for (const auto& one : schools) {

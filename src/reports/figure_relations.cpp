@@ -141,6 +141,7 @@ void relate(CountSystem& system, const std::map<Figure, std::size_t>& row) {
   sums.rest(CountKind::rest, Figure::enrolled, {Figure::formsBack});
   sums.rest(CountKind::rest, Figure::enrolled, {Figure::consented});
   sums.rest(CountKind::rest, Figure::formsBack, {Figure::consented});
+  sums.rest(CountKind::rest, Figure::formsBack, {Figure::screened});
   sums.sum(Figure::consented, {Figure::screened, Figure::notScreened});
   sums.rest(CountKind::rest, Figure::screened, {Figure::needing});
   sums.rest(CountKind::rest, Figure::needing, {Figure::sealed});

@@ -104,12 +104,13 @@ class PayerCounts {
 
 std::vector<Table> payerReport(const TermRecords& records) {
   const PayerCounts counts(records);
-  Table totals{"Payers, the term",
-               {{"Service", false, true}, {"Payer"}, right("Children"), right("Teeth")},
-               {},
-               {"Counts alone: no child, no fee and no claim is in it, and what is billed, and "
-                "whether, is for those who may say. Children once each, by payer as the form said.",
-                "For use inside the program: small counts are not suppressed here."}};
+  Table totals{
+      "Payers, the term",
+      {{"Service", false, true}, {"Payer"}, right("Children"), right("Teeth")},
+      {},
+      {"Counts alone: no child, no fee and no claim. The office that bills decides what is "
+       "billed. Children once each, by payer as the form said.",
+       "For use inside the program: small counts are not suppressed here."}};
   Table lines{"Payers by day and provider",
               {{"Date", false, true},
                {"School", false, true},
@@ -119,7 +120,8 @@ std::vector<Table> payerReport(const TermRecords& records) {
                right("Children"),
                right("Teeth")},
               {},
-              {"Provider: who screened, placed, varnished or checked."}};
+              {"Provider: who screened, placed, varnished or checked.",
+               "For use inside the program: most counts here are small and not suppressed."}};
   std::map<std::pair<Service, Payer>, Sum> byService;
   const auto teeth = [](const Sum& sum) {
     return sum.teeth.empty() ? nothing : number(static_cast<int>(sum.teeth.size()));

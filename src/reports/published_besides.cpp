@@ -45,7 +45,7 @@ std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
       return pupils.counts.system.cells.at(counts.at(figure)).value;
     };
     if (valueOf(question.figures.back()) == valueOf(PupilFigure::screened)) continue;
-    Table table{std::string("Children screened, by ") + question.by,
+    Table table{std::string("Screened children by ") + question.by,
                 {{question.heading}, right("Children"), right("% of screened")},
                 {},
                 {}};

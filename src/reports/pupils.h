@@ -40,7 +40,7 @@ PupilCounts pupilCounts(const TermRecords& records);
 
 /// The figures of one question, the answer "not stated" last.
 struct PupilQuestion {
-  const char* by;      ///< "children screened, by ..."
+  const char* by;      ///< "screened children by ..."
   const char* heading; ///< of its answers
   std::vector<PupilFigure> figures;
 };

@@ -13,7 +13,7 @@ std::string_view shown(Ethnicity group) {
 
 std::string_view shown(Payer payer) {
   constexpr auto words = std::to_array<std::string_view>(
-      {"not known", "Medicaid", "CHIP", "private insurance", "no insurance"});
+      {"Medicaid", "CHIP", "private insurance", "no insurance", "not known"});
   static_assert(words.size() == base::enumCount<Payer>);
   return words.at(static_cast<std::size_t>(payer));
 }

@@ -21,7 +21,7 @@ enum class Ethnicity {
 using EthnicitySet = base::EnumSet<Ethnicity>;
 
 /// Who pays for a child's dental care. No payer's number is kept.
-enum class Payer { unknown, medicaid, chip, privateInsurance, none };
+enum class Payer { medicaid, chip, privateInsurance, none, unknown };
 
 /// What a form says of a child that only funders' counts ask for.
 struct Background {
@@ -44,5 +44,5 @@ inline constexpr auto gk::base::enumNames<gk::roster::Ethnicity> = std::to_array
     {"american indian or alaska native", "asian", "black or african american", "hispanic or latino",
      "middle eastern or north african", "native hawaiian or pacific islander", "white"});
 template <>
-inline constexpr auto gk::base::enumNames<gk::roster::Payer> =
-    std::to_array<std::string_view>({"unknown", "medicaid", "chip", "private", "none"});
+inline constexpr auto gk::base::enumNames<gk::roster::Payer> = std::to_array<std::string_view>(
+    {"medicaid", "chip", "private insurance", "no insurance", "not known"});

@@ -16,7 +16,9 @@ namespace {
 constexpr int mostChairs = 50;
 constexpr minutes wholeDay{24 * 60};
 constexpr int mostHours = 1000;
-constexpr int mostPupils = 100000;
+constexpr int mostPupils = 5000;
+constexpr int mostPeople = 8;      // of one role
+constexpr minutes besides{6 * 60}; // with setting up, packing and the way
 
 Error malformed(std::string why) {
   return {ErrorCode::numberMalformed, std::move(why)};
@@ -36,10 +38,10 @@ minutes DayEffort::staffTime() const {
 }
 
 Result<base::Done> checkEffort(const DayEffort& effort) {
-  if (effort.chairs < 0 || effort.chairs > mostChairs)
-    return malformed("chairs are 0 to " + std::to_string(mostChairs));
-  if (effort.open < minutes(0) || effort.open > wholeDay)
-    return malformed("chairs are open for 0 to 24 hours");
+  if (effort.chairs < 1 || effort.chairs > mostChairs)
+    return malformed("chairs are 1 to " + std::to_string(mostChairs));
+  if (effort.open <= minutes(0) || effort.open > wholeDay)
+    return malformed("chairs are open for more than nought and up to 24 hours");
   if (effort.taught < 0 || effort.taught > mostPupils)
     return malformed("pupils taught are 0 to " + std::to_string(mostPupils));
   std::vector<Role> seen;
@@ -48,6 +50,9 @@ Result<base::Done> checkEffort(const DayEffort& effort) {
     if (std::ranges::find(seen, one.role) != seen.end())
       return malformed("the hours of " + name + " are said twice; add them up");
     if (one.time <= minutes(0)) return malformed("the hours of " + name + " are not above nought");
+    if (one.time > mostPeople * (effort.open + besides))
+      return malformed(hoursText(one.time) + " hours of " + name + " are more than " +
+                       std::to_string(mostPeople) + " people have on such a day");
     seen.push_back(one.role);
   }
   return base::Done{};

@@ -33,8 +33,9 @@ struct DayEffort {
   [[nodiscard]] minutes staffTime() const;
 };
 
-/// Fails with `numberMalformed` for more than 50 chairs, a day longer than 24 hours, a role said
-/// twice, or a count below nought.
+/// Fails with `numberMalformed` for no chair or more than 50, no hour or a day longer than 24, a
+/// role said twice or for more hours than eight people have on such a day, or pupils beyond any
+/// school.
 base::Result<base::Done> checkEffort(const DayEffort& effort);
 
 /// "5.5", "5:30" or "5" hours; fails with `numberMalformed`. To the minute, up to 1000 hours.

@@ -108,7 +108,7 @@ class Cells {
 
   [[nodiscard]] ServiceSet services() const {
     if (base::folded(text("services")) == "all") return ServiceSet::all();
-    return several<Service>("services", "not all, nor");
+    return several<Service>("services", "not all, and a word is not");
   }
 
   /// Words between semicolons; `instead` begins what is said when one is none of E.
@@ -122,7 +122,8 @@ class Cells {
       if (const auto value = base::fromName<E>(part))
         set.add(*value);
       else
-        problem(column, std::string(instead) + " words between semicolons of: " + words<E>());
+        problem(column,
+                std::string(instead) + " one of these, with semicolons between: " + words<E>());
     }
     return set;
   }
@@ -190,7 +191,7 @@ std::optional<RosterLine> readLine(const Cells& cells, std::size_t line, Date to
   auto number = numberOf(cells);
   auto consent = consentOf(cells);
   const auto sex = cells.word("sex", dentition::Sex::notStated);
-  const auto groups = cells.several<Ethnicity>("ethnicity", "not");
+  const auto groups = cells.several<Ethnicity>("ethnicity", "a word is not");
   const auto payer = cells.word("payer", Payer::unknown);
   if (cells.text("first").empty() && cells.text("last").empty())
     cells.problem("first", "a child needs a first or a last name");

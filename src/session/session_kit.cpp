@@ -1,5 +1,7 @@
 #include "session/session_write.h"
 
+#include "base/text.h"
+
 namespace gk::session {
 
 using base::Error;
@@ -38,7 +40,8 @@ Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
 Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
   auto old = only<kit::Lot>(store::subjectIs(lot), "lot");
   if (!old) return old.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the lot is set aside"};
+  if (base::trim(reason).empty())
+    return Error{ErrorCode::ruleReason, "say why the lot is set aside"};
   auto aside = old->value;
   aside.quarantined = true;
   aside.quarantineReason = reason;

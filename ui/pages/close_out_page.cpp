@@ -6,6 +6,7 @@
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
+#include "ui/pages/withdrawal.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
@@ -82,10 +83,11 @@ void CloseOutPage::layOut() {
     acts->addWidget(made);
     return made;
   };
-  auto* enter = wordsLabel(u"Enter: mend it, or to the child"_s, u"note"_s, {}, this);
+  auto* enter = wordsLabel(u"Enter: mend, answer or count the line; else to the child"_s, u"note"_s,
+                           {}, this);
   enter->setWordWrap(false);
   acts->addWidget(enter);
-  button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
+  outcome_ = button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
   button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
   button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
   button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, [this] { writeLetters(); });
@@ -130,6 +132,7 @@ void CloseOutPage::refresh() {
     if (went(names)) sheet_ = reports::closeOut(*records, *names);
   }
   sign_->setEnabled(sheet_ && sheet_->mayClose() && !sheet_->closed);
+  outcome_->setEnabled(sheet_ && !sheet_->closed);
   if (!sheet_) {
     title_->setText(u"No school day is open"_s);
     equation_->clear();
@@ -298,7 +301,12 @@ void CloseOutPage::outcome() {
   const bool isAnew = std::ranges::any_of(
       sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
-  if (ended && went(book().endVisit(context().acting.by(), *ended)))
+  if (!ended) return;
+  if (ended->end == chairside::DayEnd::withdrawn) {
+    const auto withdrawn = withdrawForms(context(), name, *child);
+    if (!went(withdrawn) || !*withdrawn) return;
+  }
+  if (went(book().endVisit(context().acting.by(), *ended)))
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
                                     isAnew ? u"The first word stays in the history."_s
                                            : u"Alt+Z on the day board takes it back."_s));

@@ -60,6 +60,7 @@ class CloseOutPage final : public Page {
   QLabel* verdict_;
   ReportBrowser* browser_;
   QPushButton* sign_ = nullptr;
+  QPushButton* outcome_ = nullptr;
 };
 
 } // namespace gk::ui

@@ -46,7 +46,7 @@ std::optional<base::MemberId> chooseSigner(Prompter& prompter, const QString& qu
     ids.push_back(member.id);
   }
   if (ids.empty()) return std::nullopt;
-  const auto chosen = prompter.choose(question, options);
+  const auto chosen = prompter.decide(question, options);
   if (!chosen) return std::nullopt;
   return ids[static_cast<std::size_t>(*chosen)];
 }

@@ -5,6 +5,8 @@
 
 #include <QRegularExpression>
 
+#include <type_traits>
+
 namespace gk::ui {
 
 using base::Result;
@@ -20,16 +22,19 @@ QStringList wordsIn(const QString& text) {
 }
 
 /// "2 5.5": chairs, and hours they were open.
-Result<base::Done> readChairs(const QString& text, roster::DayEffort& into) {
+Result<roster::DayEffort> readChairs(const QString& text) {
   const auto words = wordsIn(text);
   const auto chairs = words.size() == 2 ? base::parseInt(toStd(words[0])) : base::parseInt("");
-  if (!chairs || *chairs < 0 || *chairs > 50)
+  if (!chairs || *chairs < 0 || *chairs > 100)
     return malformed("type how many chairs and for how many hours: 2 5.5");
   const auto open = roster::parseHours(toStd(words[1]));
   if (!open) return open.error();
-  into.chairs = static_cast<int>(*chairs);
-  into.open = *open;
-  return base::Done{};
+  roster::DayEffort effort{.day = roster::DayId(base::Uuid{}),
+                           .chairs = static_cast<int>(*chairs),
+                           .open = *open,
+                           .people = {}};
+  if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
+  return effort;
 }
 
 Result<int> wholeNumber(const QString& text, const char* otherwise) {
@@ -38,42 +43,84 @@ Result<int> wholeNumber(const QString& text, const char* otherwise) {
   return static_cast<int>(*number);
 }
 
+/// Asks until the answer can be read, with what was typed and why it cannot.
+template <class Read>
+auto askUntilRead(Context& context, const QString& question, const QString& suggestion, Read read)
+    -> std::optional<typename std::invoke_result_t<Read, const QString&>::value_type> {
+  auto asked = question;
+  auto standing = suggestion;
+  while (true) {
+    const auto said = context.prompter.text(asked, standing);
+    if (!said) return std::nullopt;
+    auto value = read(*said);
+    if (value) return std::move(*value);
+    asked = toQt(value.error().detail) + u".\n"_s + question;
+    standing = *said;
+  }
+}
+
+base::Error nobodyAtWork() {
+  return {base::ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
+}
+
 } // namespace
 
 Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster::DayId day) {
+  if (!context.acting.by().author) return nobodyAtWork();
   const auto usual = context.session.lastEffort();
   if (!usual) return usual.error();
-  const auto known = sheet.effort ? sheet.effort : *usual;
-  roster::DayEffort effort{.day = day, .people = {}};
-  const auto chairs = context.prompter.text(
-      u"How many chairs today, and for how many hours were they open? Such as 2 5.5"_s,
-      known ? u"%1 %2"_s.arg(known->chairs).arg(toQt(roster::hoursText(known->open))) : QString());
+  // Another day's figures are told, not put in: three Enters would write them for today.
+  const auto last = [&](const QString& words) {
+    return *usual && !sheet.effort ? u" Last time: %1."_s.arg(words) : QString();
+  };
+  const auto chairsOf = [](const roster::DayEffort& one) {
+    return u"%1 %2"_s.arg(one.chairs).arg(toQt(roster::hoursText(one.open)));
+  };
+  const auto peopleOf = [](const roster::DayEffort& one) {
+    return toQt(roster::peopleText(one.people));
+  };
+  const auto chairs = askUntilRead(
+      context,
+      u"How many chairs today, and for how many hours were they open? Such as 2 5.5"_s +
+          last(*usual ? chairsOf(**usual) : QString()),
+      sheet.effort ? chairsOf(*sheet.effort) : QString(), readChairs);
   if (!chairs) return false;
-  if (const auto read = readChairs(*chairs, effort); !read) return read.error();
-  const auto people = context.prompter.text(
-      u"Hours of each role, all its people together? Such as hygienist 6, dental assistant 5.5"_s,
-      known ? toQt(roster::peopleText(known->people)) : QString());
+  const auto people = askUntilRead(
+      context,
+      u"Hours of each role, all its people together? Such as hygienist 6, dental assistant 5.5"_s +
+          last(*usual ? peopleOf(**usual) : QString()),
+      sheet.effort ? peopleOf(*sheet.effort) : QString(), [&](const QString& text) {
+        auto read = roster::parsePeople(toStd(text));
+        if (!read) return read;
+        auto effort = *chairs;
+        effort.day = day;
+        effort.people = *read;
+        if (const auto sound = roster::checkEffort(effort); !sound)
+          return Result<std::vector<roster::RoleTime>>(sound.error());
+        return read;
+      });
   if (!people) return false;
-  auto read = roster::parsePeople(toStd(*people));
-  if (!read) return read.error();
-  effort.people = std::move(*read);
-  const auto taught =
-      context.prompter.text(u"How many pupils had a lesson on oral health today? 0 when none."_s,
-                            QString::number(sheet.effort ? sheet.effort->taught : 0));
+  const auto taught = askUntilRead(
+      context, u"How many pupils had a lesson on oral health today? 0 when none."_s,
+      QString::number(sheet.effort ? sheet.effort->taught : 0), [](const QString& text) {
+        return wholeNumber(text, "type how many pupils were taught, 0 when none");
+      });
   if (!taught) return false;
-  const auto count = wholeNumber(*taught, "type how many pupils were taught, 0 when none");
-  if (!count) return count.error();
-  effort.taught = *count;
+  auto effort = *chairs;
+  effort.day = day;
+  effort.people = *people;
+  effort.taught = *taught;
   if (const auto noted = context.session.enterEffort(context.acting.by(), effort); !noted)
     return noted.error();
   return true;
 }
 
 Result<bool> countSupply(Context& context, const reports::SupplyLine& line, roster::DayId day) {
+  if (!context.acting.by().author) return nobodyAtWork();
   const auto lot = toQt(line.words);
   int chosen = 0;
   if (!line.setAside) {
-    const auto what = context.prompter.choose(
+    const auto what = context.prompter.decide(
         lot + u": what is to be noted?"_s,
         {u"Packages opened and left"_s, u"Set aside: recalled, or in doubt"_s});
     if (!what) return false;
@@ -81,10 +128,13 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
   }
   if (chosen == 1) {
     const auto why =
-        context.prompter.text(u"Why is %1 set aside? From now on it is refused."_s.arg(lot), {});
-    if (!why || why->trimmed().isEmpty()) return false;
-    const auto aside =
-        context.session.quarantineLot(context.acting.by(), line.lot, toStd(why->trimmed()));
+        askUntilRead(context, u"Why is %1 set aside? From now on it is refused."_s.arg(lot), {},
+                     [](const QString& text) -> Result<QString> {
+                       if (text.trimmed().isEmpty()) return malformed("say why");
+                       return text.trimmed();
+                     });
+    if (!why) return false;
+    const auto aside = context.session.quarantineLot(context.acting.by(), line.lot, toStd(*why));
     if (!aside) return aside.error();
     return true;
   }
@@ -93,24 +143,27 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
                                     .arg(line.left ? QString::number(*line.left) : QString())
                                     .trimmed()
                               : QString();
-  const auto said = context.prompter.text(
-      u"%1: how many packages were opened today, and how many are left? Such as 1 4. 0 left closes "
-      "the lot."_s.arg(lot),
-      suggestion);
-  if (!said) return false;
-  const auto words = wordsIn(*said);
-  if (words.isEmpty() || words.size() > 2)
-    return malformed("type how many were opened and how many are left: 1 4");
-  kit::LotCount count{.day = day, .lot = line.lot};
-  const auto opened = wholeNumber(words[0], "type how many packages were opened: 1 4");
-  if (!opened) return opened.error();
-  count.opened = *opened;
-  if (words.size() == 2) {
+  const auto read = [&](const QString& text) -> Result<kit::LotCount> {
+    const auto words = wordsIn(text);
+    if (words.isEmpty() || words.size() > 2)
+      return malformed("type how many were opened and how many are left: 1 4");
+    kit::LotCount count{.day = day, .lot = line.lot};
+    const auto opened = wholeNumber(words[0], "type how many packages were opened: 1 4");
+    if (!opened) return opened.error();
+    count.opened = *opened;
+    if (words.size() < 2) return count;
     const auto left = wholeNumber(words[1], "type how many packages are left: 1 4");
     if (!left) return left.error();
     count.left = *left;
-  }
-  if (const auto noted = context.session.countLot(context.acting.by(), count); !noted)
+    return count;
+  };
+  const auto count = askUntilRead(
+      context,
+      u"%1: how many packages were opened today, and how many are left? Such as 1 4. 0 left closes "
+      "the lot."_s.arg(lot),
+      suggestion, read);
+  if (!count) return false;
+  if (const auto noted = context.session.countLot(context.acting.by(), *count); !noted)
     return noted.error();
   return true;
 }

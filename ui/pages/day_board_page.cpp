@@ -6,6 +6,7 @@
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
 #include "ui/pages/runners_page.h"
+#include "ui/pages/withdrawal.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
@@ -346,8 +347,7 @@ void DayBoardPage::note(DayEnd end) {
 void DayBoardPage::withdraw() {
   const auto line = wanted();
   if (!line) return;
-  const auto how = context().prompter.text(
-      u"How was consent withdrawn, by whom, and who took the word?"_s, u"by phone"_s);
+  const auto how = context().prompter.text(QString::fromUtf8(withdrawalQuestion), {});
   if (!how) return;
   const auto by = context().acting.by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;

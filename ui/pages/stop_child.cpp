@@ -1,5 +1,6 @@
 #include "ui/pages/stop_child.h"
 
+#include "ui/pages/withdrawal.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -69,8 +70,7 @@ void stopChild(ChairVisit& visit, const std::function<void()>& before,
   QStringList options;
   for (const auto& reason : reasons)
     options += capital(QString::fromUtf8(reason.words));
-  const auto chosenReason = [&visit, before, then](int chosen) {
-    const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
+  const auto stop = [&visit, before, then](const StopReason& reason) {
     visit.tryAgain(false);
     if (before) before();
     if (!visit.file().screening) {
@@ -90,6 +90,23 @@ void stopChild(ChairVisit& visit, const std::function<void()>& before,
         u"Sealant is on and not cured. Cure it first?"_s,
         {u"Cure it first, stop the rest"_s, u"Stop everything now"_s},
         [leave, wetOn](int answer) { leave(answer == 0 ? wetOn : std::vector<Tooth>{}); });
+  };
+  const auto chosenReason = [&visit, stop](int chosen) {
+    const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
+    if (reason.end != DayEnd::withdrawn) return stop(reason);
+    // The form has to say so too: else the child could be seated again.
+    const auto open = visit.act([&] { return aFormSaysYes(visit.book(), visit.file().child.id); });
+    if (!open) return;
+    if (!*open) return stop(reason);
+    visit.ask.write(QString::fromUtf8(withdrawalQuestion), {},
+                    [&visit, stop, &reason](const QString& how) {
+                      const auto child = visit.file().child.id;
+                      const auto words = toStd(how.trimmed());
+                      const auto withdraw = [&] {
+                        return visit.book().withdrawConsent(visit.by(), child, words);
+                      };
+                      if (visit.act(withdraw)) stop(reason);
+                    });
   };
   visit.ask.choose(u"Stop: why?"_s, options, chosenReason);
 }

@@ -202,14 +202,16 @@ class ReportSheets::Layout {
     return row;
   }
 
-  static Row rowOf(const reports::Table& table, const Band& band, double points, std::size_t at) {
+  /// `anew`: on a new sheet, where its group is named again.
+  static Row rowOf(const reports::Table& table, const Band& band, double points, std::size_t at,
+                   bool anew = false) {
     Row row;
     const bool isTotal = table.rows[at].front() == "Total";
     for (std::size_t i = 0; i < band.columns.size(); ++i) {
       const auto which = band.columns[i];
       const auto& column = table.columns[which];
-      row.emplace_back(toQt(std::string(cellToRead(table, at, which))),
-                       paperFont(points, isTotal || column.group),
+      const auto cell = anew ? table.rows[at][which] : std::string(cellToRead(table, at, which));
+      row.emplace_back(toQt(cell), paperFont(points, isTotal || column.group),
                        std::max(band.widths[i] - 7, 1.0), column.number);
     }
     return row;
@@ -248,10 +250,15 @@ class ReportSheets::Layout {
     };
     const double sheet = bottom() - margin - heightOf(head) - 2 * notePoints;
     for (std::size_t at = 0; at < table.rows.size(); ++at) {
-      const auto row = rowOf(table, band, points, at);
-      const auto lines = linesOf(row);
+      auto row = rowOf(table, band, points, at);
       const double together = heightOf(row) + keptBelow(table, band, points, at, after);
-      if (at > 0 && together > left() && together <= sheet) goOn();
+      const bool isTall = heightOf(row) + heightOf(head) > bottom() - margin;
+      if (at > 0 &&
+          ((together > left() && together <= sheet) || (heightOf(row) > left() && !isTall))) {
+        goOn();
+        row = rowOf(table, band, points, at, true);
+      }
+      const auto lines = linesOf(row);
       for (int from = 0; from < lines;) {
         const bool fits = (lines - from) * row.front().lineHeight() + 3 <= left();
         const bool fitsNone = left() < 3 * row.front().lineHeight();

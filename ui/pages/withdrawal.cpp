@@ -1,0 +1,31 @@
+#include "ui/pages/withdrawal.h"
+
+#include "ui/support/text.h"
+
+#include <algorithm>
+
+namespace gk::ui {
+
+base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child) {
+  const auto forms = book.consents(child);
+  if (!forms) return forms.error();
+  return std::ranges::any_of(*forms, [](const auto& form) {
+    return form.value.state == roster::ConsentState::yes ||
+           form.value.state == roster::ConsentState::yesWithLimits;
+  });
+}
+
+base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child) {
+  const auto open = aFormSaysYes(context.session, child);
+  if (!open) return open.error();
+  if (!*open) return true;
+  const auto how =
+      context.prompter.text(name + u": "_s + QString::fromUtf8(withdrawalQuestion), {});
+  if (!how || how->trimmed().isEmpty()) return false;
+  const auto withdrawn =
+      context.session.withdrawConsent(context.acting.by(), child, toStd(how->trimmed()));
+  if (!withdrawn) return withdrawn.error();
+  return true;
+}
+
+} // namespace gk::ui
