@@ -541,7 +541,7 @@ CREATE TABLE background (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   child BLOB NOT NULL REFERENCES entry (id),
   groups INTEGER NOT NULL CHECK (groups BETWEEN 0 AND 127),
-  payer TEXT NOT NULL CHECK (payer IN ('unknown', 'medicaid', 'chip', 'private', 'none'))
+  payer TEXT NOT NULL CHECK (payer IN ('medicaid', 'chip', 'private insurance', 'no insurance', 'not known'))
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE backup_note (

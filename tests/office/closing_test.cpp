@@ -27,7 +27,7 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   const auto book = bookWithDay(desk);
   const auto said = desk.did({"enter-hours", book, "--chairs", "2", "--open", "5:30", "--people",
                               "hygienist 12, coordinator 6", "--taught", "46", "--by", "IM"});
-  CHECK(said.out == "Noted: time and people of the day.\n");
+  CHECK(said.out == "Noted: time and people of Cobble Lantern Elementary, 17 November 2026.\n");
   desk.did({"count-lot", book, "--lot", "RF-2609", "--opened", "2", "--left", "0", "--by", "IM"});
   desk.did({"set-eligibility", book, "--term", "Autumn 2026", "--school", "CL", "--percent", "82",
             "--source", "county list 2025"});
@@ -73,5 +73,42 @@ TEST_CASE("A roster brings what a form says of a child's background") {
   CHECK(desk.refusal({"import-roster", book,
                       desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
                       "--school", "CL", "--term", "Autumn 2026"}) == "input.csv");
-  CHECK(desk.said("payer: not one of: unknown, medicaid, chip, private, none"));
+  CHECK(desk.said("payer: not one of: medicaid, chip, private insurance, no insurance, not known"));
+}
+
+TEST_CASE("A count of a lot keeps what is not said again, and says nothing without a number") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  const auto count = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> words{"count-lot", book, "--lot", "RF-2609", "--by", "IM"};
+    words.insert(words.end(), more.begin(), more.end());
+    return words;
+  };
+  desk.did(count({"--opened", "2", "--left", "6"}));
+  desk.did(count({"--left", "5"}));
+  CHECK(desk.refusal(count({})) == "call.malformed");
+  auto session = opened(desk, book);
+  const auto day = session.openDayNow().value().id;
+  const auto counts = session.dayRecords(day).value().lotCounts;
+  REQUIRE(counts.size() == 1);
+  CHECK(counts[0].value.opened == 2);
+  CHECK(counts[0].value.left == 5);
+}
+
+TEST_CASE("What a form says of a child's background is mended by number") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",
+            "--term", "Autumn 2026"});
+  const auto number = roster::withCheckDigit("1001");
+  desk.did({"set-background", book, "--child", number, "--payer", "CHIP", "--ethnicity", "Asian"});
+  desk.did({"set-background", book, "--child", number, "--payer", "no insurance"});
+  auto session = opened(desk, book);
+  const auto term = session.terms().value().front().id;
+  const auto known = session.termRecords(term, desk.clock.now().date()).value().backgrounds;
+  REQUIRE(known.size() == 1);
+  CHECK(known[0].value.payer == roster::Payer::none);
+  CHECK(known[0].value.groups == roster::EthnicitySet());
+  CHECK(desk.refusal({"set-background", book, "--child", roster::withCheckDigit("4711")}) ==
+        "record.not-found");
 }

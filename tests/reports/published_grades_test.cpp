@@ -89,7 +89,7 @@ void goOn(Classes& classes, base::Random& random) {
 
 /// Few children in the lowest and the highest grades, many between.
 TwoWays county() {
-  const Class few{24, 4, 3, 2};
+  const Class few{24, 10, 5, 2};
   const Class some{60, 34, 21, 20};
   const Class many{120, 80, 60, 47};
   return counted({{few, few, many, many, some, few, few}, {few, some, many, some, few, few, few}});

@@ -47,6 +47,9 @@ TEST_CASE("A day's effort that cannot be is refused") {
   };
   CHECK(isRefused([](auto& one) { one.chairs = 51; }));
   CHECK(isRefused([](auto& one) { one.open = minutes(24 * 60 + 1); }));
+  CHECK(isRefused([](auto& one) { one.chairs = 0; }));
+  CHECK(isRefused([](auto& one) { one.open = minutes(0); }));
+  CHECK(isRefused([](auto& one) { one.people.front().time = minutes(60 * 99); }));
   CHECK(isRefused([](auto& one) { one.taught = -1; }));
   CHECK(isRefused([](auto& one) { one.people.push_back(one.people.front()); }));
   CHECK(isRefused([](auto& one) { one.people.front().time = minutes(0); }));

@@ -50,16 +50,23 @@ TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
                                         "18", "46"});
 }
 
-TEST_CASE("An answer that is no number is said and nothing of the day is noted") {
+TEST_CASE("An answer that cannot be read is asked again with why, until it can or one backs out") {
   Counting desk;
-  for (const std::deque<QString>& answers :
-       {std::deque{u"two"_s}, std::deque{u"2 5.5"_s, u"hygienist"_s},
-        std::deque{u"2 5.5"_s, u"hygienist 6"_s, u"some"_s}, std::deque{u"2 5.5"_s}}) {
-    desk.prompter.texts = answers;
-    press(desk.page, Qt::Key_H, Qt::AltModifier);
-    CHECK(desk.section(effort) == u"Time and people: not said"_s);
-  }
-  CHECK(desk.troubles.size() == 3); // backing out is none
+  desk.prompter.texts = {u"two"_s, u"2 5.5"_s, u"hygienist"_s, u"hygienist 999"_s};
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  REQUIRE(desk.prompter.asked.size() == 5);
+  CHECK(desk.prompter.asked.at(1).startsWith(u"type how many chairs"_s));
+  CHECK(desk.prompter.asked.at(3).contains(u"write a role and its hours"_s));
+  CHECK(desk.prompter.asked.at(4).contains(u"999 hours of hygienist are more than"_s));
+  CHECK(desk.section(effort) == u"Time and people: not said"_s);
+}
+
+TEST_CASE("With nobody at work nothing is asked") {
+  Counting desk;
+  desk.acting.change({});
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.prompter.asked.isEmpty());
+  CHECK(desk.troubles.size() == 1);
 }
 
 TEST_CASE("Enter on a supply counts its packages, and none left closes the lot") {
