@@ -40,11 +40,11 @@ class Counting : public Desk {
 
 TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
   Counting desk;
-  CHECK(desk.section(effort) == u"Time and people: not said"_s);
+  CHECK(desk.section(effort) == u"Time and people  –"_s);
   desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
   CHECK(desk.news == u"Time and people are noted."_s);
-  CHECK(desk.section(effort) == u"Time and people"_s);
+  CHECK(desk.section(effort) == u"Time and people  ✔"_s);
   const auto& row = desk.table(effort).rows.at(0);
   CHECK(row == std::vector<std::string>{"2", "5.5", "11.0", "0.09", "hygienist 12, coordinator 6",
                                         "18", "46"});
@@ -58,7 +58,7 @@ TEST_CASE("An answer that cannot be read is asked again with why, until it can o
   CHECK(desk.prompter.asked.at(1).startsWith(u"type how many chairs"_s));
   CHECK(desk.prompter.asked.at(3).contains(u"write a role and its hours"_s));
   CHECK(desk.prompter.asked.at(4).contains(u"999 hours of hygienist are more than"_s));
-  CHECK(desk.section(effort) == u"Time and people: not said"_s);
+  CHECK(desk.section(effort) == u"Time and people  –"_s);
 }
 
 TEST_CASE("With nobody at work nothing is asked") {
@@ -98,11 +98,11 @@ TEST_CASE("Enter on a supply sets the lot aside with a reason, and never without
 
 TEST_CASE("A backup is noted with its laptop, and the name of its file alone") {
   Counting desk;
-  CHECK(desk.section(laptops) == u"Laptops  1: not backed up"_s);
+  CHECK(desk.section(laptops) == u"Backups  0 of 1"_s);
   const Scratch folder;
   desk.prompter.files = {ui::toQt((folder / "tuesday.gkbook").string())};
   press(desk.page, Qt::Key_B, Qt::AltModifier);
-  CHECK(desk.section(laptops) == u"Laptops  1"_s);
+  CHECK(desk.section(laptops) == u"Backups  1 of 1"_s);
   const auto& row = desk.table(laptops).rows.at(0);
   CHECK(row.at(3).ends_with(", tuesday.gkbook"));
   CHECK(row.at(4) == "yes");

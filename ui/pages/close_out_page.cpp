@@ -160,7 +160,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        named(u"Supplies"_s, sheet_->supplies.size()), lettersWords(sheet_->letters),
        named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
-       sheet_->effort ? u"Time and people"_s : u"Time and people: not said"_s,
+       sheet_->effort ? u"Time and people  ✔"_s : u"Time and people  –"_s,
        laptopWords(sheet_->laptops), named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.

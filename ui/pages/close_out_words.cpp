@@ -35,9 +35,9 @@ QString lettersWords(const std::vector<reports::LetterLine>& lines) {
 }
 
 QString laptopWords(const std::vector<reports::LaptopLine>& laptops) {
-  const bool isSafe = std::ranges::all_of(laptops, &reports::LaptopLine::isBackedUp);
-  return laptops.empty() || isSafe ? u"Laptops  %1"_s.arg(laptops.size())
-                                   : u"Laptops  %1: not backed up"_s.arg(laptops.size());
+  return u"Backups  %1 of %2"_s
+      .arg(std::ranges::count_if(laptops, &reports::LaptopLine::isBackedUp))
+      .arg(laptops.size());
 }
 
 } // namespace gk::ui
