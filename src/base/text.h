@@ -18,6 +18,9 @@ Result<std::int64_t> parseInt(std::string_view text);
 /// Whole text, a point for the decimals; NaN and infinity are `numberMalformed`.
 Result<double> parseDouble(std::string_view text);
 
+/// "1 tooth", "4 teeth": the only way to write a count with its noun.
+std::string counted(std::int64_t count, std::string_view one, std::string_view many);
+
 /// `value` with so many decimals, a point, no grouping.
 std::string fixed(double value, int decimals);
 

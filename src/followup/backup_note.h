@@ -12,7 +12,8 @@ using BackupNoteId = base::Id<struct BackupNoteTag>;
 struct BackupNote {
   using Key = BackupNoteId;
   base::DayId day;
-  std::string file; ///< its name, without the folder
+  std::string file;      ///< its name, without the folder
+  bool sameDisk = false; ///< it lies on the disk of the logbook itself, and so is lost with it
   bool operator==(const BackupNote&) const = default;
 };
 

@@ -211,6 +211,29 @@ void incidentsJson(JsonWriter& json, const std::vector<reports::IncidentLine>& i
   json.endArray();
 }
 
+void signingsJson(JsonWriter& json, const reports::CloseOut& sheet) {
+  json.arrayField("signatures");
+  for (const auto& line : sheet.signings) {
+    json.beginObject();
+    json.field("what", line.reopened ? "reopened" : "signed");
+    json.field("at", line.at.text());
+    json.field("by", line.who);
+    json.field("reason", line.reason);
+    json.endObject();
+  }
+  json.endArray();
+  json.arrayField("late_entries");
+  for (const auto& one : sheet.lateEntries) {
+    json.beginObject();
+    json.field("at", one.at.text());
+    json.field("child", one.shown);
+    json.field("text", one.text);
+    json.field("by", one.who);
+    json.endObject();
+  }
+  json.endArray();
+}
+
 void papersJson(JsonWriter& json, const std::vector<reports::PaperLine>& papers) {
   json.arrayField("papers");
   for (const auto& line : papers) {
@@ -239,6 +262,8 @@ void writeJson(const reports::CloseOut& sheet, std::ostream& out) {
   json.field("balanced", sheet.balanced());
   json.field("closed", sheet.closed);
   json.field("signed_by", sheet.signedBy);
+  json.field("verdict", reports::verdictOf(sheet));
+  signingsJson(json, sheet);
   equationJson(json, sheet.equation);
   troubleJson(json, sheet);
   questionsJson(json, sheet);

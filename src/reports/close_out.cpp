@@ -103,6 +103,12 @@ bool CloseOut::balanced() const {
   return equation.difference() == 0 && equation.odd.empty();
 }
 
+int CloseOut::openThings() const {
+  const auto listed = static_cast<int>(blockers.size() + questions.size());
+  if (listed > 0 || balanced()) return listed;
+  return std::max(static_cast<int>(equation.odd.size()), 1);
+}
+
 bool CloseOut::mayClose() const {
   return balanced() && blockers.empty() && questions.empty();
 }
@@ -139,6 +145,8 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
     out.signedBy =
         view.initials(row.value.clinical) + " (clinical), " + view.initials(row.value.coordinator);
   }
+  out.signings = signingsOf(view);
+  out.lateEntries = lateEntriesOf(view);
   return out;
 }
 

@@ -128,8 +128,11 @@ struct LaptopLine {
   std::optional<base::LocalInstant> last{};     ///< of those entries
   std::optional<base::LocalInstant> backedUp{}; ///< last, and read back whole
   std::string file{};
+  bool sameDisk = false; ///< that copy lies beside the logbook, on the same disk: no backup
 
-  [[nodiscard]] bool isBackedUp() const { return backedUp && last && *last <= *backedUp; }
+  [[nodiscard]] bool isBackedUp() const {
+    return backedUp && !sameDisk && last && *last <= *backedUp;
+  }
 };
 
 struct DayCounts {
@@ -142,6 +145,23 @@ struct DayCounts {
   int varnish = 0; ///< children
   int checks = 0;  ///< teeth looked at again
   int letters = 0; ///< children seen whose letters are printed or queued, and still right
+};
+
+/// The day was signed, or opened again.
+struct SigningLine {
+  bool reopened;
+  base::LocalInstant at;
+  std::string who;      ///< initials; of a signature both, and for what
+  std::string reason{}; ///< of a reopening
+};
+
+/// What was added to the signed day.
+struct LateEntry {
+  base::LocalInstant at;
+  std::optional<roster::ChildId> child;
+  std::string shown; ///< the child; empty when it is about the whole day
+  std::string text;
+  std::string who; ///< initials
 };
 
 struct CloseOut {
@@ -170,13 +190,25 @@ struct CloseOut {
   std::vector<ChildLine> stillToSee{};
   bool closed = false;
   std::string signedBy{};
+  std::vector<SigningLine> signings{};  ///< by time, taken back ones too
+  std::vector<LateEntry> lateEntries{}; ///< by time
 
   [[nodiscard]] bool balanced() const;
+  /// How many things stand in the way of signing.
+  [[nodiscard]] int openThings() const;
   /// Every line reconciles. Whoever signs is the Session's matter.
   [[nodiscard]] bool mayClose() const;
 };
 
 CloseOut closeOut(const DayRecords& records, const Names& names = {});
+
+/// "Signed on 17 November 2026 at 15:10 by OF (clinical), IM", "Reopened on ...", "Signed again on
+/// ...": each a sentence without its stop.
+std::vector<std::string> signingWords(const CloseOut& day);
+/// Which laptops' entries are in no backup yet; empty when all are.
+std::string backupWords(const std::vector<LaptopLine>& laptops);
+/// Whether the day may be signed, or by whom it is; true in every state of the sheet.
+std::string verdictOf(const CloseOut& day);
 
 /// Whose rows of earlier days the sheet needs: children with an unfinished tooth or a doubtful
 /// record today.

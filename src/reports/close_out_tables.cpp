@@ -32,11 +32,9 @@ Table equationTable(const CloseOut& day) {
                           number(sums.underOverride) + ".");
   for (const auto& odd : sums.odd)
     table.notes.push_back(odd.shown + ": " + odd.why + ".");
-  if (day.closed)
-    table.notes.push_back("Signed by " + day.signedBy + "; addenda only.");
-  else
-    table.notes.emplace_back(day.mayClose() ? "Every line reconciles: the day may be signed."
-                                            : "The day cannot be signed yet.");
+  for (const auto& line : signingWords(day))
+    table.notes.push_back(line + ".");
+  table.notes.push_back(verdictOf(day));
   return table;
 }
 
@@ -211,12 +209,14 @@ Table laptopTable(const CloseOut& day) {
        {"All in it"}},
       {},
       {"A laptop by the end of its identity and who worked on it. A backup holds what that "
-       "laptop had then, with what it had taken in; drive and laptop travel apart. Questions "
-       "of the merge that are open: " +
+       "laptop had then, with what it had taken in. A copy on the laptop's own disk is lost "
+       "with it and counts for nothing. Questions of the merge that are open: " +
        number(static_cast<int>(day.questions.size())) + "."}};
   for (const auto& line : day.laptops)
     table.rows.push_back({line.words, number(line.entries), line.last ? line.last->text() : nothing,
-                          line.backedUp ? line.backedUp->text() + ", " + line.file : "none noted",
+                          line.backedUp ? line.backedUp->text() + ", " + line.file +
+                                              (line.sameDisk ? ", on the laptop's own disk" : "")
+                                        : "none noted",
                           line.isBackedUp() ? "yes" : "NO"});
   return table;
 }
@@ -303,6 +303,17 @@ Table paperTable(const CloseOut& day) {
   return table;
 }
 
+Table lateEntryTable(const CloseOut& day) {
+  Table table{"Late entries", {{"When"}, {"About"}, {"Late entry"}, {"By"}}, {}, {}};
+  for (const auto& one : day.lateEntries)
+    table.rows.push_back({one.at.text(), one.shown.empty() ? "the whole day" : one.shown, one.text,
+                          one.who.empty() ? nothing : one.who});
+  for (const auto& line : signingWords(day))
+    table.notes.push_back(line + ".");
+  table.notes.emplace_back("A late entry is added after the day is signed and changes no figure.");
+  return table;
+}
+
 Table stillToSeeTable(const CloseOut& day) {
   Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
   for (const auto& line : day.stillToSee)
@@ -319,7 +330,8 @@ std::vector<Table> closeOutTables(const CloseOut& day) {
       equationTable(day), blockerTable(day),    questionTable(day),  urgentTable(day),
       childTable(day),    unfinishedTable(day), exceptionTable(day), countTable(day),
       supplyTable(day),   letterTable(day),     referralTable(day),  incidentTable(day),
-      paperTable(day),    effortTable(day),     laptopTable(day),    stillToSeeTable(day)};
+      paperTable(day),    effortTable(day),     laptopTable(day),    lateEntryTable(day),
+      stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

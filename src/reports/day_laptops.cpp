@@ -39,6 +39,7 @@ class Laptops {
         if (row.stamp.laptop == laptop) {
           seen.line.backedUp = row.stamp.at;
           seen.line.file = row.value.file;
+          seen.line.sameDisk = row.value.sameDisk;
         }
       out.push_back(std::move(seen.line));
     }

@@ -13,6 +13,7 @@
 #include "kit/lot_count.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
+#include "roster/addendum.h"
 #include "roster/background.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
@@ -69,6 +70,9 @@ struct DayRecords {
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
   Rows<roster::DayClosure> closures{};        ///< of this day; none while it is open
+  Rows<roster::DayClosure> signatures{};      ///< of this day, those taken back too
+  Rows<roster::Reopening> reopenings{};       ///< of this day
+  Rows<roster::Addendum> addenda{};           ///< of this day
   Rows<kit::ReadinessCheck> readiness{};      ///< of this day
   Rows<kit::LightPass> lightPasses{};         ///< of this day
   Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days

@@ -24,10 +24,6 @@ std::string secondsWords(base::Milliseconds time) {
   return base::fixed(static_cast<double>(time.count()) / 1000, whole ? 0 : 1) + " s";
 }
 
-std::string counted(int count, const std::string& one, const std::string& many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation) {
   std::vector<std::string> words;
   words.reserve(teeth.size());

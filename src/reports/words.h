@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/text.h"
 #include "reports/inputs.h"
 
 #include <optional>
@@ -22,8 +23,7 @@ std::string percentRange(double low, double high);
 /// "11 s" or "11.4 s".
 std::string secondsWords(base::Milliseconds time);
 
-/// "1 tooth", "4 teeth".
-std::string counted(int count, const std::string& one, const std::string& many);
+using base::counted;
 
 /// "upper right first molar, 3; lower left first molar, 19".
 std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation);

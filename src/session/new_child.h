@@ -15,6 +15,8 @@ struct NewChild {
   std::function<roster::Consent(roster::ChildId)> form{}; ///< empty when there is no form
   /// Empty when the form says nothing of it.
   std::function<roster::Background(roster::ChildId)> background{};
+  /// Empty when the form names no health alert.
+  std::function<roster::MedicalFlag(roster::ChildId)> alert{};
 };
 
 } // namespace gk::session

@@ -50,6 +50,7 @@ class Reader {
   /// What was said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  [[nodiscard]] List<roster::Addendum> addenda(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
   /// Of the day, and of earlier days what is still open.

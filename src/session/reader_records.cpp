@@ -99,6 +99,9 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.contacts, today);
   reader.read(records.letters, today);
   reader.read(records.closures, today);
+  reader.readEver(records.signatures, today);
+  reader.read(records.reopenings, today);
+  reader.read(records.addenda, today);
   reader.read(records.readiness, today);
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
@@ -133,6 +136,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   alsoOf(records.checks);
   alsoOf(records.letters);
   for (const auto& row : records.incidents)
+    if (row.value.child) known.insert(*row.value.child);
+  for (const auto& row : records.addenda)
     if (row.value.child) known.insert(*row.value.child);
   for (const auto child : known) {
     reader.read(records.children, subjectIs(child));

@@ -4,6 +4,7 @@
 #include "followup/backup_note.h"
 #include "followup/referral.h"
 #include "kit/lot_count.h"
+#include "roster/addendum.h"
 #include "roster/day_effort.h"
 #include "roster/meal_eligibility.h"
 #include "session/new_child.h"
@@ -68,7 +69,12 @@ class Session : public Reader {
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
-  Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
+  /// With the health alert that came with it: both or neither.
+  Result<roster::ConsentId> enterForm(By by, const roster::Consent& form,
+                                      const std::optional<roster::MedicalFlag>& alert);
+  /// With `ending`, the child's visit of that day ends as withdrawn in the same act.
+  Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how,
+                                     std::optional<roster::DayId> ending = {});
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
   Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
@@ -86,7 +92,12 @@ class Session : public Reader {
   // The day.
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
+  /// By one of the two who are named.
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
+  /// The signatures are taken back and stay in the history; what may change without it is in
+  /// signed_day.h.
+  Result<roster::ReopeningId> reopenDay(By by, roster::DayId day, const std::string& reason);
+  Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum);
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
@@ -175,6 +186,8 @@ class Session : public Reader {
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
+  /// Fine where the child's school has no day on that date.
+  Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.
   Result<base::Done> areAuthorized(roster::ChildId child,
@@ -185,6 +198,8 @@ class Session : public Reader {
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                const roster::Member& author);
   Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome);
+  /// The outcomes that this one takes the place of.
+  List<chairside::DayOutcome> mayEnd(By by, const chairside::DayOutcome& outcome);
   Result<chairside::PlacementType> placementType(const chairside::Field& field,
                                                  const dentition::Tooth& tooth);
 

@@ -52,7 +52,8 @@ Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening
 Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
                                              const chairside::Screening& screening,
                                              const std::string& reason) {
-  auto day = this->day(screening.day);
+  if (const auto open = dayOpenForCare(old.value.day); !open) return open.error();
+  auto day = dayOpenForCare(screening.day);
   if (!day) return day.error();
   auto screener = author(by, Task::screen, day->value.date);
   if (!screener) return screener.error();
@@ -136,6 +137,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
 Result<chairside::TimerId> Session::startTimer(By by, const chairside::TimerStart& start) {
   auto state = fieldState(start.field);
   if (!state) return state.error();
+  if (const auto day = dayOpenForCare(state->field.value.day); !day) return day.error();
   return write(by, state->field.value.child, [&](store::Act& act) { return act.add(start); });
 }
 
@@ -304,7 +306,7 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
   return write(by, varnish.child, [&](store::Act& act) { return act.add(varnish); });
 }
 
-Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
+List<chairside::DayOutcome> Session::mayEnd(By by, const chairside::DayOutcome& outcome) {
   auto day = dayOpenForCare(outcome.day);
   if (!day) return day.error();
   auto member = author(by, Task::type, day->value.date);
@@ -316,15 +318,15 @@ Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcom
     if (state.protocol.next() != chairside::Next::placed)
       return Error{ErrorCode::ruleOutcome,
                    "teeth are still in hand: finish them, or stop them with a reason"};
-  auto earlier = book_.current<chairside::DayOutcome>(
+  return book_.current<chairside::DayOutcome>(
       store::rowsOf("child", outcome.child, "day", outcome.day));
+}
+
+Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
+  const auto earlier = mayEnd(by, outcome);
   if (!earlier) return earlier.error();
-  return write(by, outcome.child, [&](store::Act& act) {
-    if (earlier->empty()) return act.add(outcome);
-    // The child came back: the newer word stands, the older stays in the history.
-    act.correct(earlier->back(), outcome, "the visit went on");
-    return earlier->back().id;
-  });
+  return write(by, outcome.child,
+               [&](store::Act& act) { return endWith(act, *earlier, outcome); });
 }
 
 Result<std::string> Session::undo(By by, const std::string& why) {

@@ -1,4 +1,3 @@
-#include "reports/close_out.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -30,7 +29,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
 }
 
 Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
-  auto old = this->day(day);
+  auto old = dayOpenForCare(day);
   if (!old) return old.error();
   if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
@@ -44,30 +43,6 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
     act.correct(*old, cancelled, reason);
     return base::Done{};
   });
-}
-
-Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {
-  auto day = dayOpenForCare(closure.day);
-  if (!day) return day.error();
-  if (closure.clinical == closure.coordinator)
-    return Error{ErrorCode::ruleCredential, "two people sign: one clinical, one for completeness"};
-  for (const auto member : {closure.clinical, closure.coordinator}) {
-    auto signer = author({member, {}}, roster::Task::sign, day->value.date);
-    if (!signer) return signer.error();
-  }
-  auto clinical = author({closure.clinical, {}}, roster::Task::screen, day->value.date);
-  if (!clinical) return clinical.error();
-  auto records = dayRecords(closure.day);
-  if (!records) return records.error();
-  const auto known = names(*records);
-  if (!known) return known.error();
-  const auto sheet = reports::closeOut(*records, *known);
-  if (!sheet.mayClose())
-    return Error{ErrorCode::ruleDayOpen,
-                 "the day does not reconcile yet: " +
-                     std::to_string(sheet.blockers.size() + sheet.questions.size()) +
-                     " things are open; the close-out lists them"};
-  return write(by, {}, [&](store::Act& act) { return act.add(closure); });
 }
 
 Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessCheck& check) {

@@ -96,7 +96,8 @@ Error numberTaken(const std::string& number) {
 /// The child as it will be entered, or why it cannot be.
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
-  const auto& [child, identity, form, background] = entering;
+  const auto& child = entering.child;
+  const auto& identity = entering.identity;
   if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
   const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
   if (verdict == roster::BirthVerdict::impossible)
@@ -141,6 +142,7 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
       ids.push_back(act.add(entering.child));
       const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
+      if (entering.alert) act.add(entering.alert(ids.back()));
       if (entering.form) act.add(entering.form(ids.back()));
       if (entering.background) act.add(entering.background(ids.back()));
     }
@@ -193,7 +195,18 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
   return write(by, form.child, [&](store::Act& act) { return act.add(form); });
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+Result<roster::ConsentId> Session::enterForm(By by, const roster::Consent& form,
+                                             const std::optional<roster::MedicalFlag>& alert) {
+  const auto sound = roster::checkForm(form, world_.clock.now().date());
+  if (!sound) return sound.error();
+  return write(by, form.child, [&](store::Act& act) {
+    if (alert) act.add(*alert);
+    return act.add(form);
+  });
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how,
+                                            std::optional<roster::DayId> ending) {
   if (how.empty())
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
@@ -203,7 +216,16 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
+  std::optional<chairside::DayOutcome> outcome;
+  std::vector<Recorded<chairside::DayOutcome>> earlier;
+  if (ending) {
+    outcome = {child, *ending, chairside::DayEnd::withdrawn, {}};
+    auto before = mayEnd(by, *outcome);
+    if (!before) return before.error();
+    earlier = std::move(*before);
+  }
   return write(by, child, [&](store::Act& act) {
+    if (outcome) endWith(act, earlier, *outcome);
     for (const auto& form : *forms) {
       auto withdrawn = form.value;
       withdrawn.state = roster::ConsentState::withdrawn;
@@ -232,6 +254,7 @@ Result<roster::OverrideId> Session::overrideConsent(By by, const roster::Consent
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
   auto clinician = author(by, roster::Task::clinicianOverride, taken.on);
   if (!clinician) return clinician.error();
+  if (const auto open = dateOpenForCare(taken.child, taken.on); !open) return open.error();
   return write(by, taken.child, [&](store::Act& act) { return act.add(taken); });
 }
 

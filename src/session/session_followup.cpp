@@ -59,6 +59,7 @@ Result<followup::ContactId> Session::enterContact(By by, const followup::Contact
 
 Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placement>& old,
                                          const dentition::Tooth& tooth, const std::string& reason) {
+  if (const auto day = dayOpenForCare(old.value.day); !day) return day.error();
   if (auto placer = author(by, roster::Task::place, world_.clock.now().date()); !placer)
     return placer.error();
   if (reason.empty()) return Error{ErrorCode::ruleReason, "say how the mix-up was found"};

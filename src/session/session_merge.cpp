@@ -197,6 +197,7 @@ void foldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
   mender.move<followup::ContactAttempt>(from, to);
   mender.move<followup::Letter>(from, to);
   mender.move<followup::Incident>(from, to);
+  mender.move<roster::Addendum>(from, to);
   const auto none = [](const auto&) { return false; };
   mender.takeBack<store::SealedIdentity>(store::rowsOf("child", from), none);
   mender.takeBack<roster::Child>(store::subjectIs(from), none);
@@ -222,6 +223,7 @@ void unfoldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
   mender.moveBack<followup::ContactAttempt>(from, to);
   mender.moveBack<followup::Letter>(from, to);
   mender.moveBack<followup::Incident>(from, to);
+  mender.moveBack<roster::Addendum>(from, to);
 }
 
 } // namespace

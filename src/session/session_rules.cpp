@@ -28,7 +28,22 @@ Result<Recorded<roster::ClinicDay>> Session::dayOpenForCare(roster::DayId day) {
   if (!closed) return closed.error();
   if (*closed)
     return Error{ErrorCode::ruleDayOpen,
-                 "this school day is signed; correct its entries with a reason instead"};
+                 "this school day is signed: reopen the day, or write a late entry"};
+  return found;
+}
+
+Result<base::Done> Session::dateOpenForCare(roster::ChildId child, base::Date on) {
+  auto card = this->child(child);
+  if (!card) return card.error();
+  auto days = book_.current<roster::ClinicDay>(store::everything());
+  if (!days) return days.error();
+  Result<base::Done> found = base::Done{};
+  for (const auto& day : *days) {
+    if (day.value.date != on || day.value.school != card->value.school) continue;
+    const auto open = dayOpenForCare(day.id);
+    if (open) return base::Done{};
+    found = open.error();
+  }
   return found;
 }
 

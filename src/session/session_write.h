@@ -40,4 +40,13 @@ base::Done replaceAll(store::Act& act, std::vector<Recorded<T>> rows, const T& v
   return {};
 }
 
+/// The child's day ends so; a child who came back has one outcome, the older stays in the history.
+inline chairside::OutcomeId endWith(store::Act& act,
+                                    const std::vector<Recorded<chairside::DayOutcome>>& earlier,
+                                    const chairside::DayOutcome& outcome) {
+  if (earlier.empty()) return act.add(outcome);
+  act.correct(earlier.back(), outcome, "the visit went on");
+  return earlier.back().id;
+}
+
 } // namespace gk::session

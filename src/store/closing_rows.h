@@ -5,6 +5,7 @@
 #include "followup/merge_answer.h"
 #include "followup/paper_count.h"
 #include "kit/light.h"
+#include "roster/addendum.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -52,9 +53,13 @@ struct Rows<followup::PaperCount> {
 template <>
 struct Rows<followup::BackupNote> {
   static constexpr std::string_view table = "backup_note";
-  static constexpr std::string_view columns = "day, file";
-  static void write(RowWriter& row, const followup::BackupNote& b) { row << b.day << b.file; }
-  static followup::BackupNote read(RowReader& row) { return {.day = row, .file = row}; }
+  static constexpr std::string_view columns = "day, file, same_disk";
+  static void write(RowWriter& row, const followup::BackupNote& b) {
+    row << b.day << b.file << b.sameDisk;
+  }
+  static followup::BackupNote read(RowReader& row) {
+    return {.day = row, .file = row, .sameDisk = row};
+  }
 };
 
 template <>
@@ -83,6 +88,26 @@ struct Rows<kit::LightPass> {
     row << p.day << p.light << p.reason;
   }
   static kit::LightPass read(RowReader& row) { return {.day = row, .light = row, .reason = row}; }
+};
+
+template <>
+struct Rows<roster::Addendum> {
+  static constexpr std::string_view table = "addendum";
+  static constexpr std::string_view columns = "day, child, text";
+  static void write(RowWriter& row, const roster::Addendum& a) {
+    row << a.day << a.child << a.text;
+  }
+  static roster::Addendum read(RowReader& row) {
+    return {.day = row, .child = row.maybe(), .text = row};
+  }
+};
+
+template <>
+struct Rows<roster::Reopening> {
+  static constexpr std::string_view table = "reopening";
+  static constexpr std::string_view columns = "day, reason";
+  static void write(RowWriter& row, const roster::Reopening& r) { row << r.day << r.reason; }
+  static roster::Reopening read(RowReader& row) { return {.day = row, .reason = row}; }
 };
 
 } // namespace gk::store

@@ -1,0 +1,71 @@
+#include "reports/day_view.h"
+#include "reports/words.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+std::vector<SigningLine> signingsOf(const DayView& view) {
+  const auto& records = view.records;
+  std::vector<SigningLine> out;
+  for (const auto& row : records.signatures)
+    out.push_back({false, row.stamp.at,
+                   view.initials(row.value.clinical) + " (clinical), " +
+                       view.initials(row.value.coordinator),
+                   {}});
+  for (const auto& row : records.reopenings)
+    out.push_back({true, row.stamp.at, view.initials(row.stamp.by.author), row.value.reason});
+  std::ranges::stable_sort(out, {}, &SigningLine::at);
+  return out;
+}
+
+std::vector<LateEntry> lateEntriesOf(const DayView& view) {
+  std::vector<LateEntry> out;
+  for (const auto& row : view.records.addenda)
+    out.push_back({row.stamp.at, row.value.child,
+                   row.value.child ? view.shown(*row.value.child) : std::string(), row.value.text,
+                   view.initials(row.stamp.by.author)});
+  std::ranges::stable_sort(out, {}, &LateEntry::at);
+  return out;
+}
+
+std::vector<std::string> signingWords(const CloseOut& day) {
+  std::vector<std::string> out;
+  for (const auto& line : day.signings) {
+    const auto when = line.at.date().words() + " at " + line.at.text().substr(11);
+    const auto by = line.who.empty() ? std::string() : " by " + line.who;
+    if (line.reopened)
+      out.push_back("Reopened on " + when + by + " because: " + line.reason);
+    else
+      out.push_back((out.empty() ? "Signed on " : "Signed again on ") + when + by);
+  }
+  return out;
+}
+
+std::string backupWords(const std::vector<LaptopLine>& laptops) {
+  const auto missing = std::ranges::count_if(
+      laptops, [](const LaptopLine& laptop) { return !laptop.isBackedUp(); });
+  if (missing == 0) return {};
+  if (laptops.size() == 1) return "Not backed up yet";
+  return "Not backed up yet: " + std::to_string(missing) + " of " +
+         counted(static_cast<int>(laptops.size()), "laptop", "laptops");
+}
+
+std::string verdictOf(const CloseOut& day) {
+  const auto backup = backupWords(day.laptops);
+  const auto rest = backup.empty() ? std::string(".") : ". " + backup + ".";
+  const auto open = counted(day.openThings(), "thing", "things") + " to fix";
+  if (day.closed && day.mayClose())
+    return "Signed by " + day.signedBy + ". Locked: add a late entry, or reopen the day" + rest;
+  if (day.closed)
+    return "Signed by " + day.signedBy + ", but it no longer adds up: " + open +
+           ". Reopen the day" + rest;
+  if (day.mayClose()) return "Everything adds up. Ready to sign" + rest;
+  const auto difference = day.equation.difference();
+  return "Not ready to sign: " + open +
+         (difference == 0 ? std::string()
+                          : "; difference of the student count " + std::to_string(difference)) +
+         ".";
+}
+
+} // namespace gk::reports
