@@ -79,6 +79,35 @@ Result<Done> replaceFile(const Path& path, std::string_view bytes) {
   return Done{};
 }
 
+namespace {
+
+Result<dev_t> deviceOf(const Path& path) {
+  struct stat found {};
+  if (::stat(path.c_str(), &found) == 0) return found.st_dev;
+  const Path folder = path.has_parent_path() ? path.parent_path() : Path(".");
+  if (errno != ENOENT || ::stat(folder.c_str(), &found) != 0) return unread(path, errno);
+  return found.st_dev;
+}
+
+} // namespace
+
+Result<bool> isOnSameDisk(const Path& one, const Path& two) {
+  const auto here = deviceOf(one);
+  if (!here) return here.error();
+  const auto there = deviceOf(two);
+  if (!there) return there.error();
+  return *here == *there;
+}
+
+Path freeName(const Path& path) {
+  std::error_code unread;
+  auto free = path;
+  for (int number = 2; std::filesystem::exists(free, unread); ++number)
+    free = path.parent_path() /
+           (path.stem().string() + "-" + std::to_string(number) + path.extension().string());
+  return free;
+}
+
 Result<Done> makeFolder(const Path& path) {
   Path part;
   for (const auto& name : path) {

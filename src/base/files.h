@@ -22,4 +22,11 @@ Result<Done> replaceFile(const Path& path, std::string_view bytes);
 /// were there keep their permissions. Fails with `fileUnwritable` or `diskFull`.
 Result<Done> makeFolder(const Path& path);
 
+/// Whether both lie on one device, so that they are lost together; a file that is not there yet is
+/// where its folder is. Fails with `fileNotFound` or `fileUnreadable`.
+Result<bool> isOnSameDisk(const Path& one, const Path& two);
+
+/// `path`, or the first of "name-2.ext", "name-3.ext" ... that is not taken.
+Path freeName(const Path& path);
+
 } // namespace gk::base

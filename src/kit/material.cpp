@@ -24,17 +24,27 @@ base::Seconds cureTarget(const Lot& sealant, LightId light, std::span<const Cure
   return target;
 }
 
+std::optional<LotRefusal> refusalOf(const Lot& lot, base::Date on) {
+  if (lot.expiry < on) return LotRefusal::expired;
+  if (lot.quarantined) return LotRefusal::setAside;
+  if (lot.usedUpOn && *lot.usedUpOn < on) return LotRefusal::usedUp;
+  return std::nullopt;
+}
+
 base::Result<base::Done> checkUsable(const Lot& lot, base::Date on) {
-  if (lot.expiry < on)
+  const auto refusal = refusalOf(lot, on);
+  if (!refusal) return base::Done{};
+  switch (*refusal) {
+  case LotRefusal::expired:
     return Error{ErrorCode::ruleMaterial,
                  shown(lot) + " expired on " + lot.expiry.iso() + "; take another lot"};
-  if (lot.quarantined)
-    return Error{ErrorCode::ruleMaterial,
-                 shown(lot) + " is in quarantine: " + lot.quarantineReason};
-  if (lot.usedUpOn && *lot.usedUpOn < on)
+  case LotRefusal::setAside:
+    return Error{ErrorCode::ruleMaterial, shown(lot) + " is set aside: " + lot.quarantineReason};
+  case LotRefusal::usedUp:
     return Error{ErrorCode::ruleMaterial, shown(lot) + " was used up on " + lot.usedUpOn->iso() +
                                               "; take another lot, or count what is left of it"};
-  return base::Done{};
+  }
+  base::fail("no such refusal");
 }
 
 } // namespace gk::kit

@@ -56,6 +56,11 @@ bool isSealant(MaterialKind kind);
 /// material maker's; the maker's alone when the table has no row.
 base::Seconds cureTarget(const Lot& sealant, LightId light, std::span<const CureTime> table);
 
+/// Why a lot may not be used on a day.
+enum class LotRefusal { expired, setAside, usedUp };
+/// None when it may be used.
+std::optional<LotRefusal> refusalOf(const Lot& lot, base::Date on);
+
 /// Fails with `ruleMaterial` when expired on that day, quarantined, or used up before it.
 base::Result<base::Done> checkUsable(const Lot& lot, base::Date on);
 
@@ -68,6 +73,9 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::kit::MaterialKind> =
     std::to_array<std::string_view>({"light-cure sealant", "self-cure sealant", "glass ionomer",
                                      "etchant", "bonding agent", "varnish"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::kit::LotRefusal> =
+    std::to_array<std::string_view>({"expired", "set aside", "used up"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::kit::Contains> =
     std::to_array<std::string_view>({"acrylate", "rosin", "latex", "fluoride"});

@@ -147,23 +147,6 @@ struct DayCounts {
   int letters = 0; ///< children seen whose letters are printed or queued, and still right
 };
 
-/// The day was signed, or opened again.
-struct SigningLine {
-  bool reopened;
-  base::LocalInstant at;
-  std::string who;      ///< initials; of a signature both, and for what
-  std::string reason{}; ///< of a reopening
-};
-
-/// What was added to the signed day.
-struct LateEntry {
-  base::LocalInstant at;
-  std::optional<roster::ChildId> child;
-  std::string shown; ///< the child; empty when it is about the whole day
-  std::string text;
-  std::string who; ///< initials
-};
-
 struct CloseOut {
   std::string school;
   base::Date date;
@@ -201,14 +184,6 @@ struct CloseOut {
 };
 
 CloseOut closeOut(const DayRecords& records, const Names& names = {});
-
-/// "Signed on 17 November 2026 at 15:10 by OF (clinical), IM", "Reopened on ...", "Signed again on
-/// ...": each a sentence without its stop.
-std::vector<std::string> signingWords(const CloseOut& day);
-/// Which laptops' entries are in no backup yet; empty when all are.
-std::string backupWords(const std::vector<LaptopLine>& laptops);
-/// Whether the day may be signed, or by whom it is; true in every state of the sheet.
-std::string verdictOf(const CloseOut& day);
 
 /// Whose rows of earlier days the sheet needs: children with an unfinished tooth or a doubtful
 /// record today.

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/cells.h"
+#include "reports/close_out_words.h"
 #include "reports/incident_counts.h"
 
 namespace gk::reports {
@@ -326,12 +327,12 @@ Table stillToSeeTable(const CloseOut& day) {
 } // namespace
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
-  std::vector<Table> out{
-      equationTable(day), blockerTable(day),    questionTable(day),  urgentTable(day),
-      childTable(day),    unfinishedTable(day), exceptionTable(day), countTable(day),
-      supplyTable(day),   letterTable(day),     referralTable(day),  incidentTable(day),
-      paperTable(day),    effortTable(day),     laptopTable(day),    lateEntryTable(day),
-      stillToSeeTable(day)};
+  std::vector<Table> out{equationTable(day),  blockerTable(day),   questionTable(day),
+                         urgentTable(day),    childTable(day),     unfinishedTable(day),
+                         exceptionTable(day), countTable(day),     supplyTable(day),
+                         letterTable(day),    referralTable(day),  incidentTable(day),
+                         paperTable(day),     effortTable(day),    laptopTable(day),
+                         lateEntryTable(day), stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

@@ -56,4 +56,21 @@ struct AnsweredQuestion {
   std::string who;   ///< initials
 };
 
+/// The day was signed, or opened again.
+struct SigningLine {
+  bool reopened;
+  base::LocalInstant at;
+  std::string who;      ///< initials; of a signature both, and for what
+  std::string reason{}; ///< of a reopening
+};
+
+/// What was added to the signed day.
+struct LateEntry {
+  base::LocalInstant at;
+  std::optional<roster::ChildId> child;
+  std::string shown; ///< the child; empty when it is about the whole day
+  std::string text;
+  std::string who; ///< initials
+};
+
 } // namespace gk::reports

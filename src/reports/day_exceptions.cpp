@@ -169,8 +169,8 @@ void addLetters(const DayView& view, std::vector<DayException>& out) {
   const auto lines = letterLines(view);
   if (const auto sums = letterSums(lines); sums.missing() > 0)
     out.push_back({ExceptionKind::letterMissing, std::nullopt, "",
-                   counted(sums.missing(), "letter is", "letters are") +
-                       " not right yet: " + sums.words() + " have theirs, printed or queued",
+                   counted(sums.missing(), "child", "children") + " without the right letter: " +
+                       sums.words() + " have theirs, printed or queued",
                    "", ""});
   for (const auto& line : lines)
     if (line.isInError())

@@ -1,3 +1,4 @@
+#include "reports/close_out_words.h"
 #include "reports/day_view.h"
 #include "reports/words.h"
 
@@ -9,10 +10,11 @@ std::vector<SigningLine> signingsOf(const DayView& view) {
   const auto& records = view.records;
   std::vector<SigningLine> out;
   for (const auto& row : records.signatures)
-    out.push_back({false, row.stamp.at,
-                   view.initials(row.value.clinical) + " (clinical), " +
-                       view.initials(row.value.coordinator),
-                   {}});
+    out.push_back(
+        {false,
+         row.stamp.at,
+         view.initials(row.value.clinical) + " (clinical), " + view.initials(row.value.coordinator),
+         {}});
   for (const auto& row : records.reopenings)
     out.push_back({true, row.stamp.at, view.initials(row.stamp.by.author), row.value.reason});
   std::ranges::stable_sort(out, {}, &SigningLine::at);
@@ -43,8 +45,8 @@ std::vector<std::string> signingWords(const CloseOut& day) {
 }
 
 std::string backupWords(const std::vector<LaptopLine>& laptops) {
-  const auto missing = std::ranges::count_if(
-      laptops, [](const LaptopLine& laptop) { return !laptop.isBackedUp(); });
+  const auto missing =
+      std::ranges::count_if(laptops, [](const LaptopLine& laptop) { return !laptop.isBackedUp(); });
   if (missing == 0) return {};
   if (laptops.size() == 1) return "Not backed up yet";
   return "Not backed up yet: " + std::to_string(missing) + " of " +

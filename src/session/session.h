@@ -25,10 +25,9 @@ struct Change {
   std::optional<roster::ChildId> child;
 };
 
-/// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
-/// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
-/// Clinical verbs check consent on the day's date, the author's licence, the day being open, and
-/// the rules of chairside and followup; each fails with the `rule.*` code that says which. One
+/// The only door to a logbook. Every verb is one transaction, durable when it returns; a verb that
+/// fails changed nothing. Clinical verbs check consent on the day's date, the author's licence, the
+/// day being open, and the rules of chairside and followup, each with its `rule.*` code. One
 /// thread.
 class Session : public Reader {
  public:
@@ -69,7 +68,7 @@ class Session : public Reader {
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
-  /// With the health alert that came with it: both or neither.
+  /// Both or neither.
   Result<roster::ConsentId> enterForm(By by, const roster::Consent& form,
                                       const std::optional<roster::MedicalFlag>& alert);
   /// With `ending`, the child's visit of that day ends as withdrawn in the same act.
@@ -92,35 +91,31 @@ class Session : public Reader {
   // The day.
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
-  /// By one of the two who are named.
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
-  /// The signatures are taken back and stay in the history; what may change without it is in
-  /// signed_day.h.
+  /// Takes the signatures back; signed_day.h has what may change without it.
   Result<roster::ReopeningId> reopenDay(By by, roster::DayId day, const std::string& reason);
   Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum);
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
   Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
-  /// In place of what was counted of that sort before; also after the day is signed.
+  /// In place of what was counted of that sort before.
   Result<base::Done> countPaper(By by, const followup::PaperCount& count);
-  /// In place of what was said of the day before; also after it is signed.
+  /// In place of what was said of the day before.
   Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
   /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
   /// refused, until some is counted.
   Result<base::Done> countLot(By by, const kit::LotCount& count);
-  /// After `backUp` went well; also after the day is signed.
+  /// After `backUp` went well.
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
   /// stay in the history.
   Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
-  /// The question is asked anew, until the day is signed: what the answer took back or moved is
-  /// said again as it was, and the answer stays in the history with the reason.
+  /// The question is asked anew: what the answer took back or moved is said again as it was.
   Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
                                  const std::string& reason);
-  /// Also after the day is signed.
   Result<followup::IncidentId> enterIncident(By by, const followup::Incident& incident);
   Result<base::Done> correctIncident(By by, const Recorded<followup::Incident>& old,
                                      const followup::Incident& incident, const std::string& reason);
@@ -150,9 +145,8 @@ class Session : public Reader {
   Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
                                        Confirmed confirmed = Confirmed::no);
   Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
-  /// Takes back this laptop's last act, all its rows; the words of what was taken back. Sealant
-  /// that has flowed is in a mouth: taking back a step of it is a correction, `ruleReason` without
-  /// why.
+  /// Takes back this laptop's last act; the words of what was taken back. Sealant that has flowed
+  /// is in a mouth: taking back a step of it is a correction, `ruleReason` without why.
   Result<std::string> undo(By by, const std::string& why = {});
 
   /// The visit was written on paper first. `rulePaper` unless the sheet is named, no other child's
@@ -168,7 +162,7 @@ class Session : public Reader {
   Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,
                                     const followup::Referral& referral, const std::string& reason);
   Result<followup::ContactId> enterContact(By by, const followup::ContactAttempt& attempt);
-  /// As they were written, all or none; also after the day is signed.
+  /// As they were written, all or none.
   Result<base::Done> enterLetters(By by, const std::vector<followup::Letter>& letters);
   /// Printed again, handed over, come back.
   Result<base::Done> moveLetters(By by, const std::vector<Recorded<followup::Letter>>& letters,
@@ -186,7 +180,6 @@ class Session : public Reader {
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
-  /// Fine where the child's school has no day on that date.
   Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.
@@ -198,7 +191,6 @@ class Session : public Reader {
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                const roster::Member& author);
   Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome);
-  /// The outcomes that this one takes the place of.
   List<chairside::DayOutcome> mayEnd(By by, const chairside::DayOutcome& outcome);
   Result<chairside::PlacementType> placementType(const chairside::Field& field,
                                                  const dentition::Tooth& tooth);

@@ -45,6 +45,10 @@ class ScriptedPrompter final : public ui::Prompter {
     asked += title;
     return next(files);
   }
+  std::optional<QString> newFile(const QString& title, const QString& suggestion,
+                                 const QString& filter) override {
+    return saveFile(title, suggestion, filter);
+  }
   bool print(const std::function<void(QPagedPaintDevice&)>& paint) override {
     if (!next(prints).value_or(false)) return false;
     QBuffer paper(&printed);

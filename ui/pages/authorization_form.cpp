@@ -102,7 +102,7 @@ void AuthorizationForm::save() {
   if (!child_ || !went(program)) return;
   if (dentists_.empty())
     return Q_EMIT failed({u"No dentist is in this logbook yet."_s,
-                          u"Nothing was written; your entry is still here."_s,
+                          u"This was not written; your entry is still here."_s,
                           u"Enter the dentist at the office first."_s});
   const auto teeth = dentition::parseTeeth(toStd(teeth_->text()), program->value.notation);
   if (!went(teeth)) return teeth_->setFocus();

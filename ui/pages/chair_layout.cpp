@@ -47,9 +47,10 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
       number_(new QLineEdit), right_(new QWidget), whoScroll_(makeScroll()),
       left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
-      timer_(new TimerView(context.clock)), ask_(new AskBar), strip_(new MessageStrip),
-      always_(new KeyBar(8)), visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)),
-      who_(new IdentityView), blank_(new QWidget), identity_(new IdentityPanel(*visit_, nullptr)),
+      timer_(new TimerView(context.clock)), ask_(new AskBar),
+      strip_(new MessageStrip(nullptr, MessageStrip::Room::kept)), always_(new KeyBar(8)),
+      visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)), who_(new IdentityView),
+      blank_(new QWidget), identity_(new IdentityPanel(*visit_, nullptr)),
       screening_(new ScreeningPanel(*visit_, nullptr)),
       recheck_(new RecheckPanel(*visit_, nullptr)), field_(new FieldPanel(*visit_, nullptr)),
       finish_(new FinishPanel(*visit_, nullptr)), neutral_(buildNeutral()), work_(buildWork()) {

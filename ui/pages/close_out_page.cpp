@@ -38,6 +38,7 @@ enum Section {
   papers,
   effort,
   laptops,
+  lateEntries,
   toSee
 };
 
@@ -83,8 +84,7 @@ void CloseOutPage::layOut() {
     acts->addWidget(made);
     return made;
   };
-  auto* enter = wordsLabel(u"Enter: mend, answer or count the line; else to the child"_s, u"note"_s,
-                           {}, this);
+  auto* enter = wordsLabel(u"Enter: open item"_s, u"note"_s, {}, this);
   enter->setWordWrap(false);
   acts->addWidget(enter);
   outcome_ = button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
@@ -97,6 +97,9 @@ void CloseOutPage::layOut() {
   button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
   button(u"Time and people"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
+  reopen_ = button(u"Reopen day"_s, Qt::Key_E, u"closeOutReopen"_s, [this] { reopen(); });
+  lateEntry_ =
+      button(u"Late entry"_s, Qt::Key_A, u"closeOutLateEntry"_s, [this] { addLateEntry(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
   button(u"Pack for the office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
@@ -133,6 +136,8 @@ void CloseOutPage::refresh() {
   }
   sign_->setEnabled(sheet_ && sheet_->mayClose() && !sheet_->closed);
   outcome_->setEnabled(sheet_ && !sheet_->closed);
+  for (auto* afterwards : {reopen_, lateEntry_})
+    afterwards->setEnabled(sheet_ && sheet_->closed);
   if (!sheet_) {
     title_->setText(u"No school day is open"_s);
     equation_->clear();
@@ -161,10 +166,15 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
        sheet_->effort ? u"Time and people  ✔"_s : u"Time and people  –"_s,
-       laptopWords(sheet_->laptops), named(u"Still to see"_s, sheet_->stillToSee.size())},
+       laptopWords(sheet_->laptops), named(u"Late entries"_s, sheet_->lateEntries.size()),
+       named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.
   if (isFirst) browser_->choose(blockers);
+}
+
+void CloseOutPage::showQuestions() {
+  browser_->choose(questions);
 }
 
 std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const {
@@ -191,6 +201,11 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->referrals, row);
   case toSee:
     return childOf(sheet_->stillToSee, row);
+  case lateEntries: {
+    const auto place = static_cast<std::size_t>(row);
+    if (row < 0 || place >= sheet_->lateEntries.size()) return std::nullopt;
+    return sheet_->lateEntries[place].child;
+  }
   case exceptions: {
     const auto place = static_cast<std::size_t>(row);
     if (row < 0 || place >= sheet_->exceptions.size()) return std::nullopt;
@@ -303,8 +318,14 @@ void CloseOutPage::outcome() {
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (!ended) return;
   if (ended->end == chairside::DayEnd::withdrawn) {
-    const auto withdrawn = withdrawForms(context(), name, *child);
-    if (!went(withdrawn) || !*withdrawn) return;
+    // The form and the outcome change together or not at all.
+    const auto how = askWithdrawal(context(), name, *child);
+    if (!went(how) || !*how) return;
+    if (!(*how)->isEmpty()) {
+      if (went(book().withdrawConsent(context().acting.by(), *child, toStd(**how), *day_)))
+        Q_EMIT said(u"%1: withdrawn, on the form and as the outcome."_s.arg(name));
+      return;
+    }
   }
   if (went(book().endVisit(context().acting.by(), *ended)))
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
@@ -345,33 +366,6 @@ void CloseOutPage::writeLetters() {
   const auto done =
       LettersDesk(context(), *day_).work(childAt(browser_->section(), browser_->row()));
   if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
-}
-
-void CloseOutPage::sign() {
-  const auto members = book().members();
-  if (!sheet_ || !went(members)) return;
-  if (!sheet_->paperCounted && !countPaper())
-    return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
-  if (!sheet_->mayClose()) return;
-  const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
-  if (!closure) return Q_EMIT said(u"Not signed: two people who may sign are needed."_s);
-  // A signed day is no longer the open one, and it is this one that is looked at.
-  chosen_ = day_;
-  if (went(book().signDay(context().acting.by(), *closure)))
-    Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
-}
-
-void CloseOutPage::takeIn() {
-  const auto from =
-      context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
-  if (!from) return;
-  const auto merged = book().absorb(toStd(*from));
-  if (!went(merged)) return;
-  const auto asked = sheet_ ? sheet_->questions.size() : 0;
-  if (asked > 0) browser_->choose(questions);
-  const auto taken = u"Taken in: %1 new entries. "_s.arg(merged->newEntries);
-  Q_EMIT said(taken + (asked > 0 ? u"Questions that only a person can answer: %1."_s.arg(asked)
-                                 : u"Look at what is to be mended now."_s));
 }
 
 } // namespace gk::ui

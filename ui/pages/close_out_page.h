@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/files.h"
 #include "reports/close_out.h"
 #include "reports/table.h"
 #include "ui/pages/page.h"
@@ -28,6 +29,7 @@ class CloseOutPage final : public Page {
 
  private:
   void layOut();
+  void showQuestions();
   void showSheet(const std::vector<reports::Table>& tables);
   [[nodiscard]] std::optional<roster::ChildId> childAt(int section, int row) const;
   /// Says so when the row is no child's.
@@ -49,8 +51,15 @@ class CloseOutPage final : public Page {
   void save();
   void pack();
   void backUp();
-  bool noteBackup(const QString& to);
+  /// A copy of the logbook, and what is to be said of it.
+  struct Copy {
+    base::Path path;
+    QString words;
+  };
+  std::optional<Copy> writeCopy(const QString& title, const QString& suggestion);
   void takeIn();
+  void reopen();
+  void addLateEntry();
 
   std::optional<roster::DayId> chosen_;
   std::optional<roster::DayId> day_;
@@ -61,6 +70,8 @@ class CloseOutPage final : public Page {
   ReportBrowser* browser_;
   QPushButton* sign_ = nullptr;
   QPushButton* outcome_ = nullptr;
+  QPushButton* reopen_ = nullptr;
+  QPushButton* lateEntry_ = nullptr;
 };
 
 } // namespace gk::ui

@@ -32,9 +32,10 @@ std::optional<E> chooseAny(Prompter& prompter, const QString& question) {
   return chooseNamed<E>(prompter, question, all);
 }
 
-std::optional<base::MemberId> chooseSigner(Prompter& prompter, const QString& question,
-                                           const Rows<roster::Member>& members, base::Date on,
-                                           std::initializer_list<roster::Task> tasks) {
+/// None when the person backed out.
+base::Result<std::optional<base::MemberId>>
+chooseSigner(Prompter& prompter, const QString& question, const Rows<roster::Member>& members,
+             base::Date on, std::initializer_list<roster::Task> tasks) {
   QStringList options;
   std::vector<base::MemberId> ids;
   for (const auto& member : members) {
@@ -45,10 +46,12 @@ std::optional<base::MemberId> chooseSigner(Prompter& prompter, const QString& qu
     options += toQt(member.value.name + ", " + std::string(base::nameOf(member.value.role)));
     ids.push_back(member.id);
   }
-  if (ids.empty()) return std::nullopt;
+  if (ids.empty())
+    return base::Error{base::ErrorCode::ruleCredential,
+                       "two people who may sign are needed, one of them a clinician"};
   const auto chosen = prompter.decide(question, options);
-  if (!chosen) return std::nullopt;
-  return ids[static_cast<std::size_t>(*chosen)];
+  if (!chosen) return std::optional<base::MemberId>{};
+  return std::optional(ids[static_cast<std::size_t>(*chosen)]);
 }
 
 } // namespace
@@ -136,22 +139,24 @@ base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
   return false;
 }
 
-std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
-                                                const Rows<roster::Member>& members, base::Date on,
-                                                roster::DayId day) {
+base::Result<std::optional<roster::DayClosure>> askSignatures(Prompter& prompter,
+                                                              const Rows<roster::Member>& members,
+                                                              base::Date on, roster::DayId day) {
   using roster::Task;
   const auto clinical = chooseSigner(prompter, u"Who signs for the clinical content?"_s, members,
                                      on, {Task::sign, Task::screen});
-  if (!clinical) return std::nullopt;
+  if (!clinical) return clinical.error();
+  if (!*clinical) return std::optional<roster::DayClosure>{};
   auto others = members;
-  std::erase_if(others, [&](const auto& member) { return member.id == *clinical; });
+  std::erase_if(others, [&](const auto& member) { return member.id == **clinical; });
   std::ranges::stable_partition(others, [](const auto& member) {
     return member.value.role == roster::Role::coordinator; // the usual one first
   });
   const auto coordinator =
       chooseSigner(prompter, u"Who signs that nothing is missing?"_s, others, on, {Task::sign});
-  if (!coordinator) return std::nullopt;
-  return roster::DayClosure{day, *clinical, *coordinator};
+  if (!coordinator) return coordinator.error();
+  if (!*coordinator) return std::optional<roster::DayClosure>{};
+  return std::optional(roster::DayClosure{day, **clinical, **coordinator});
 }
 
 } // namespace gk::ui

@@ -28,9 +28,10 @@ base::Result<bool> followReferral(Context& context, const base::Recorded<followu
 base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
                               roster::ChildId child, roster::DayId day);
 
-/// Two of those who may sign on that date; the first for the clinical content.
-std::optional<roster::DayClosure> askSignatures(Prompter& prompter,
-                                                const reports::Rows<roster::Member>& members,
-                                                base::Date on, roster::DayId day);
+/// Two of those who may sign on that date; the first for the clinical content. None when the person
+/// backed out; `ruleCredential` when the team has no two who may.
+base::Result<std::optional<roster::DayClosure>>
+askSignatures(Prompter& prompter, const reports::Rows<roster::Member>& members, base::Date on,
+              roster::DayId day);
 
 } // namespace gk::ui

@@ -1,5 +1,6 @@
 #include "ui/pages/close_out_words.h"
 
+#include "reports/close_out_words.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -19,11 +20,8 @@ QString equationWords(const reports::DayEquation& sums) {
 }
 
 QString verdictWords(const reports::CloseOut& sheet) {
-  if (sheet.closed) return u"■ Signed by %1. Addenda only."_s.arg(toQt(sheet.signedBy));
-  if (sheet.mayClose()) return u"✔ Every line reconciles: the day may be signed."_s;
-  return u"✖ Difference %1, things to mend %2. The day cannot be signed yet."_s
-      .arg(sheet.equation.difference())
-      .arg(sheet.blockers.size() + sheet.questions.size());
+  const auto sign = !sheet.mayClose() ? u"✖ "_s : sheet.closed ? u"■ "_s : u"✔ "_s;
+  return sign + toQt(reports::verdictOf(sheet));
 }
 
 QString lettersWords(const std::vector<reports::LetterLine>& lines) {

@@ -10,6 +10,7 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
+#include "ui/widgets/cell_delegate.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 
@@ -78,6 +79,7 @@ void DayBoardPage::layOut() {
   table_->setObjectName(u"boardTable"_s);
   table_->setAccessibleName(u"The day's children"_s);
   table_->setModel(model_);
+  table_->setItemDelegate(new CellDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setSelectionMode(QAbstractItemView::SingleSelection);
   table_->setTabKeyNavigation(false);
@@ -349,15 +351,19 @@ void DayBoardPage::withdraw() {
   if (!line) return;
   const auto how = context().prompter.text(QString::fromUtf8(withdrawalQuestion), {});
   if (!how) return;
-  const auto by = context().acting.by();
-  if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
-  if (line->place != session::Place::waiting) {
-    Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
-    return;
-  }
+  const auto closed = book().isSigned(day_->id);
+  if (!went(closed)) return;
+  const auto place = line->place;
   // Not begun: the day ends here for the child, so that the close-out asks for nothing more.
-  if (went(book().endVisit(by, {line->child, day_->id, DayEnd::withdrawn, {}})))
-    Q_EMIT said(u"Consent is withdrawn; the child leaves the queue."_s);
+  const bool endsDay = place == session::Place::waiting && !*closed && !day_->value.cancelled;
+  if (!went(book().withdrawConsent(context().acting.by(), line->child, toStd(how->trimmed()),
+                                   endsDay ? std::optional(day_->id) : std::nullopt)))
+    return;
+  const bool isUnderWay = place == session::Place::inChair || place == session::Place::parked;
+  Q_EMIT said(endsDay ? u"Consent is withdrawn; the child leaves the queue."_s
+              : isUnderWay && !*closed
+                  ? u"Consent is withdrawn. Stop at the next safe point and end the visit."_s
+                  : u"Consent is withdrawn from now on; what is recorded of this day stays."_s);
 }
 
 void DayBoardPage::undo() {

@@ -11,9 +11,25 @@ using dentition::Tooth;
 
 namespace {
 
-void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, const Tooth& tooth) {
+/// `leave` goes on where the signed day keeps what it says.
+void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, const Tooth& tooth,
+             const std::function<void()>& leave = {}) {
   const auto why = "the sealant was found on the " + tooth.words() + ", not on the " +
                    placement.value.tooth.words();
+  const auto closed = visit.book().isSigned(placement.value.day);
+  if (!closed) return visit.strip.post(describe(closed.error()));
+  if (*closed) {
+    // The signed day keeps what it says; the find is added to it.
+    const auto added = visit.act([&] {
+      return visit.book().addAddendum(
+          visit.by(), {placement.value.day, placement.value.child, "At a recheck: " + why});
+    });
+    if (!added) return;
+    if (leave) leave();
+    visit.strip.say(u"That day is signed: a late entry was added to it. To move the sealant in "
+                    "the record, reopen that day at the close-out, F3."_s);
+    return;
+  }
   if (visit.act([&] { return visit.book().correctTooth(visit.by(), placement, tooth, why); }))
     visit.strip.say(u"Corrected: that placement is on the "_s + toQt(tooth.words()) +
                     u" now. What was written first stays in the history."_s);
@@ -57,11 +73,11 @@ void findToothOf(ChairVisit& visit, const base::Recorded<Placement>& placement,
                    [&visit, placement, leave](int chosen) {
                      if (chosen == 0) return leave();
                      visit.ask.write(u"Which tooth bears it? Its number or letter"_s, {},
-                                     [&visit, placement](const QString& said) {
+                                     [&visit, placement, leave](const QString& said) {
                                        const auto tooth =
                                            Tooth::parse(toStd(said.toUpper()), visit.notation());
                                        if (!tooth) return visit.strip.post(describe(tooth.error()));
-                                       correct(visit, placement, *tooth);
+                                       correct(visit, placement, *tooth, leave);
                                      });
                    });
 }

@@ -78,6 +78,9 @@ void IncidentPage::begin(const std::optional<roster::DayId>& day,
     const auto found = book().day(*day);
     if (went(found)) day_ = *found;
   }
+  isOpenDay_ = day_.has_value();
+  if (!day_)
+    if (const auto recent = recentDays(); !recent.empty()) day_ = recent.front();
   child_ = child;
   aid_->setText(firstOfAll);
   refresh();
@@ -94,15 +97,19 @@ void IncidentPage::refresh() {
 }
 
 void IncidentPage::show() {
+  const auto dayNamed = day_ && !isOpenDay_
+                            ? u"On the day "_s + dayWords(day_->value) + u"; D chooses another.\n"_s
+                            : QString();
   if (!day_) {
-    about_->setText(u"No school day is open: open one on the day board, F1."_s);
+    about_->setText(u"This logbook has no school day yet: open one on the day board, F1."_s);
   } else if (!child_) {
-    about_->setText(u"About no child. C names one by number."_s);
+    about_->setText(dayNamed + u"About no child. C names one by number."_s);
   } else {
     const auto child = book().child(*child_);
     const auto identity = book().identity(*child_);
     const auto name = identity ? toQt(identity->shownName()) + u", "_s : QString();
-    about_->setText(u"About "_s + name + (child ? toQt(child->value.number) : QString()) +
+    about_->setText(dayNamed + u"About "_s + name +
+                    (child ? toQt(child->value.number) : QString()) +
                     u". C names another, or none."_s);
   }
   const bool on = day_.has_value();
@@ -114,6 +121,8 @@ void IncidentPage::show() {
   }
   actions.push_back({Qt::Key_C, u"Which child"_s, u"incidentChild"_s, [this] { askChild(); },
                      KeyLook::plain, on});
+  actions.push_back(
+      {Qt::Key_D, u"Which day"_s, u"incidentDay"_s, [this] { askDay(); }, KeyLook::plain, on});
   actions.push_back({Qt::Key_M, u"Go on with the marked one"_s, u"incidentGoOn"_s,
                      [this] { goOn(); }, KeyLook::plain, !incidents_.empty()});
   actions.push_back({Qt::Key_Escape, u"Back"_s, u"incidentBack"_s, [this] { Q_EMIT finished({}); },
@@ -137,24 +146,33 @@ void IncidentPage::askTime(IncidentType type) {
   const auto aid = toQt(followup::firstAid(type));
   aid_->setText(aid.isEmpty() ? firstOfAll : aid + u"   "_s + firstOfAll);
   const auto now = context().clock.now();
-  const auto suggestion = now.date() == day_->value.date ? toQt(now.text().substr(11)) : QString();
-  ask_->write(capital(toQt(base::nameOf(type))) + u": when, by the clock?"_s, suggestion,
-              [this, type](const QString& text) {
-                const auto at = timeFrom(text);
-                if (!went(at)) return;
-                askDone(
-                    {.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
-              });
+  const bool isToday = now.date() == day_->value.date;
+  // Without a day of today it has its own date, which may be later than the day's.
+  const auto suggestion = toQt(isToday ? now.text().substr(11) : now.text());
+  const auto question =
+      isToday ? u": when, by the clock?"_s : u": when? Date and time, or the time on that day."_s;
+  ask_->write(
+      capital(toQt(base::nameOf(type))) + question, suggestion, [this, type](const QString& text) {
+        const auto at = timeFrom(text);
+        if (!went(at)) return;
+        askDone({.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
+      });
 }
 
 base::Result<base::LocalInstant> IncidentPage::timeFrom(const QString& text) const {
-  const auto parts = text.split(u':');
-  if (parts.size() == 2) {
+  const auto words = text.simplified().split(u' ');
+  auto date = day_->value.date;
+  if (words.size() == 2) {
+    const auto own = base::Date::parse(toStd(words[0]));
+    if (!own) return own.error();
+    date = *own;
+  }
+  const auto parts = words.back().split(u':');
+  if (parts.size() == 2 && words.size() <= 2) {
     const auto hours = base::parseInt(toStd(parts[0].trimmed()));
     const auto minutes = base::parseInt(toStd(parts[1].trimmed()));
     if (hours && minutes && *hours >= 0 && *hours < 24 && *minutes >= 0 && *minutes < 60)
-      return base::atLocal(day_->value.date,
-                           std::chrono::hours(*hours) + std::chrono::minutes(*minutes),
+      return base::atLocal(date, std::chrono::hours(*hours) + std::chrono::minutes(*minutes),
                            context().clock.now().offset);
   }
   return base::Error{base::ErrorCode::dateMalformed, "type the time as the clock has it: 14:05"};
@@ -228,6 +246,46 @@ void IncidentPage::askChild() {
     child_ = found->front().child;
     show();
   });
+}
+
+std::vector<base::Recorded<roster::ClinicDay>> IncidentPage::recentDays() {
+  std::vector<base::Recorded<roster::ClinicDay>> all;
+  const auto terms = book().terms();
+  if (!went(terms)) return all;
+  const auto today = context().clock.now().date();
+  for (const auto& term : *terms) {
+    const auto days = book().days(term.id);
+    if (!went(days)) return {};
+    for (const auto& day : *days)
+      if (!day.value.cancelled && day.value.date <= today) all.push_back(day);
+  }
+  std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
+  return all;
+}
+
+QString IncidentPage::dayWords(const roster::ClinicDay& day) const {
+  const auto schools = book().schools();
+  QString words = toQt(day.date.words());
+  if (!schools) return words;
+  const auto school = std::ranges::find(*schools, day.school, &base::Recorded<roster::School>::id);
+  if (school != schools->end()) words += u", "_s + toQt(school->value.name);
+  return day.team > 1 ? words + u", team %1"_s.arg(day.team) : words;
+}
+
+void IncidentPage::askDay() {
+  auto recent = recentDays();
+  constexpr std::size_t most = 9; // each with a digit of its own
+  if (recent.size() > most) recent.erase(recent.begin() + most, recent.end());
+  if (recent.empty()) return;
+  QStringList options;
+  for (const auto& day : recent)
+    options += dayWords(day.value);
+  ask_->choose(u"Which day is it about? A signed one is fine."_s, options,
+               [this, recent](int chosen) {
+                 day_ = recent[static_cast<std::size_t>(chosen)];
+                 isOpenDay_ = false;
+                 refresh();
+               });
 }
 
 void IncidentPage::goOn() {

@@ -19,7 +19,7 @@ class IncidentPage final : public Page {
  public:
   IncidentPage(Context& context, QWidget* parent);
 
-  /// On this day, about this child if any.
+  /// On this day, or on the newest one when none is open; about this child if any.
   void begin(const std::optional<roster::DayId>& day, const std::optional<roster::ChildId>& child);
   void refresh() override;
 
@@ -38,13 +38,18 @@ class IncidentPage final : public Page {
   void askOpen(const followup::Incident& incident);
   void enter(const followup::Incident& incident);
   void askChild();
+  void askDay();
+  /// Newest first, signed ones too; none that was cancelled.
+  [[nodiscard]] std::vector<base::Recorded<roster::ClinicDay>> recentDays();
+  [[nodiscard]] QString dayWords(const roster::ClinicDay& day) const;
   void goOn();
   void continueWith(int what, const QString& words);
-  /// "10:42" of the day; now when nothing else is said.
+  /// "10:42" of the day, or with a date of its own, "2026-11-18 10:42".
   [[nodiscard]] base::Result<base::LocalInstant> timeFrom(const QString& text) const;
   void show();
 
   std::optional<base::Recorded<roster::ClinicDay>> day_;
+  bool isOpenDay_ = false; ///< the day at work, which needs no naming
   std::optional<roster::ChildId> child_;
   std::vector<base::Recorded<followup::Incident>> incidents_;
   std::vector<base::Recorded<followup::Incident>> shown_; ///< in the order of the list

@@ -209,31 +209,43 @@ std::optional<roster::ChildId> LateForm::enrol() {
       return std::nullopt;
     confirmed = session::Confirmed::yes;
   }
-  session::Identity identity{.first = typed(first_),
-                             .last = typed(last_),
-                             .nameUsed = typed(used_),
-                             .birth = *birth,
-                             .room = typed(room_)};
+  const auto form = consent();
+  if (!form) return std::nullopt;
+  session::NewChild entering{.child = {.number = typed(number_),
+                                       .birth = {birth->year(), birth->month()},
+                                       .sex = chosen<dentition::Sex>(sex_),
+                                       .school = day_->value.school,
+                                       .grade = grade,
+                                       .room = typed(room_),
+                                       .provisional = provisional_->isChecked(),
+                                       .note = {}},
+                             .identity = {.first = typed(first_),
+                                          .last = typed(last_),
+                                          .nameUsed = typed(used_),
+                                          .birth = *birth,
+                                          .room = typed(room_)}};
   if (!guardian_->text().trimmed().isEmpty())
-    identity.guardians.push_back({typed(guardian_),
-                                  std::string(base::nameOf(chosen<roster::Relation>(signer_))),
-                                  typed(phone_), typed(language_)});
-  const auto child = book().enrolChild(context().acting.by(),
-                                       {.number = typed(number_),
-                                        .birth = {birth->year(), birth->month()},
-                                        .sex = chosen<dentition::Sex>(sex_),
-                                        .school = day_->value.school,
-                                        .grade = grade,
-                                        .room = typed(room_),
-                                        .provisional = provisional_->isChecked(),
-                                        .note = {}},
-                                       identity, confirmed);
-  if (!went(child)) return std::nullopt;
-  return *child;
+    entering.identity.guardians.push_back(
+        {typed(guardian_), std::string(base::nameOf(chosen<roster::Relation>(signer_))),
+         typed(phone_), typed(language_)});
+  entering.form = [form](roster::ChildId child) {
+    auto made = *form;
+    made.child = child;
+    return made;
+  };
+  if (const auto found = alert())
+    entering.alert = [found](roster::ChildId child) {
+      auto made = *found;
+      made.child = child;
+      return made;
+    };
+  const auto children = book().enrolRoster(context().acting.by(), {std::move(entering)}, confirmed);
+  if (!went(children)) return std::nullopt;
+  return children->front();
 }
 
-std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child) {
-  roster::Consent form{.child = child,
+std::optional<roster::Consent> LateForm::consent() {
+  roster::Consent form{.child = child_.value_or(roster::ChildId(base::Uuid{})),
                        .term = day_->value.term,
                        .state = chosen<roster::ConsentState>(state_),
                        .allowed = {},
@@ -260,30 +272,25 @@ std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child
   return form;
 }
 
-bool LateForm::enterFlagOf(const roster::ChildId& child) {
-  if (flag_->currentIndex() == 0) return true;
-  const auto kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1);
-  return went(
-      book().enterFlag(context().acting.by(), {.child = child,
-                                               .kind = kind,
-                                               .action = chosen<roster::FlagAction>(action_),
-                                               .detail = typed(note_),
-                                               .decided = {}}));
+std::optional<roster::MedicalFlag> LateForm::alert() const {
+  if (flag_->currentIndex() == 0) return std::nullopt;
+  return roster::MedicalFlag{.child = child_.value_or(roster::ChildId(base::Uuid{})),
+                             .kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1),
+                             .action = chosen<roster::FlagAction>(action_),
+                             .detail = typed(note_),
+                             .decided = {}};
 }
 
+/// One act: the child, the alert and the form are in the logbook together, or nothing is.
 void LateForm::save() {
   if (!day_) return;
-  const bool isNew = !child_;
-  const auto child = isNew ? enrol() : child_;
-  if (!child) return;
-  // From here on the child is in the logbook: what fails next is the form alone.
-  if (isNew) knowChild(child, u"The child is in the logbook; the form is not yet."_s);
-  // The alert first, so that no form lets the child to the chair before it.
-  if (!enterFlagOf(*child)) return;
-  flag_->setCurrentIndex(0);
-  const auto form = consentFor(*child);
-  if (!form || !went(book().enterConsent(context().acting.by(), *form))) return;
-  Q_EMIT entered(*child);
+  if (!child_) {
+    if (const auto child = enrol()) Q_EMIT entered(*child);
+    return;
+  }
+  const auto form = consent();
+  if (form && went(book().enterForm(context().acting.by(), *form, alert())))
+    Q_EMIT entered(*child_);
 }
 
 } // namespace gk::ui

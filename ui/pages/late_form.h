@@ -42,8 +42,9 @@ class LateForm final : public Page {
   [[nodiscard]] std::string nextNumber();
   void save();
   [[nodiscard]] std::optional<roster::ChildId> enrol();
-  [[nodiscard]] std::optional<roster::Consent> consentFor(const roster::ChildId& child);
-  [[nodiscard]] bool enterFlagOf(const roster::ChildId& child);
+  /// Of the child that is known, or of the one to be entered.
+  [[nodiscard]] std::optional<roster::Consent> consent();
+  [[nodiscard]] std::optional<roster::MedicalFlag> alert() const;
 
   QLabel* known_;
   QLineEdit* number_ = nullptr;

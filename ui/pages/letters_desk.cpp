@@ -23,6 +23,16 @@ std::vector<reports::LetterText> textsOf(const std::vector<session::ReadyLetter>
   return texts;
 }
 
+/// A file is not paper yet.
+QString outWords(const QString& what, bool onPaper) {
+  return onPaper ? what + u" printed."_s : what + u" in the file: print it."_s;
+}
+
+/// What came out stays out, also when the logbook could not note it.
+base::Error notNoted(const QString& what, const base::Error& why) {
+  return {why.code, toStd(what) + " But not noted in the logbook: " + why.detail};
+}
+
 bool anyDraft(const std::vector<session::ReadyLetter>& letters) {
   return std::ranges::any_of(letters, [](const auto& one) { return !one.text.mark.empty(); });
 }
@@ -92,7 +102,9 @@ Result<bool> LettersDesk::putOut(const QString& name, bool onPaper, const Paint&
 
 Result<QString> LettersDesk::printDue(bool onPaper) {
   const auto letters = due();
-  if (letters.empty()) return u"No letter is due: every child seen or absent has one."_s;
+  if (letters.empty())
+    return all_.empty() ? u"No letter is due: no child was seen or noted absent yet."_s
+                        : u"No letter is due: every child seen or absent has one."_s;
   const auto out =
       putOut(u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
              [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
@@ -101,21 +113,24 @@ Result<QString> LettersDesk::printDue(bool onPaper) {
   std::vector<followup::Letter> records;
   for (const auto& one : letters)
     records.push_back(one.record);
+  const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), onPaper);
   if (const auto noted = context_.session.enterLetters(context_.acting.by(), records); !noted)
-    return noted.error();
-  return u"%1 letters printed. Fold each along its marks; only the address shows.%2"_s
-      .arg(letters.size())
-      .arg(anyDraft(letters) ? u" They are DRAFTS: no template is approved yet."_s : QString());
+    return notNoted(words, noted.error());
+  return u"%1 Fold each along its marks; only the address shows.%2"_s.arg(words).arg(
+      anyDraft(letters) ? u" They are DRAFTS: no template is approved yet."_s : QString());
 }
 
 Result<QString> LettersDesk::printAgain(const Letters& letters) {
-  if (letters.empty()) return u"Stand on the line of a child whose letter was printed."_s;
+  if (letters.empty()) return u"Select a student whose letter was printed."_s;
   const auto out =
       putOut(u"letter-"_s + toQt(letters.front().letter.number), false,
              [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
   if (!out) return out.error();
   if (!*out) return u"Not printed."_s;
-  return note(letters, LetterState::printed);
+  const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), false);
+  const auto noted = note(letters, LetterState::printed);
+  if (!noted) return notNoted(words, noted.error());
+  return words;
 }
 
 Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
@@ -144,7 +159,8 @@ Result<QString> LettersDesk::move(const std::vector<base::Recorded<followup::Let
   if (letters.empty()) return u"There is no letter for that."_s;
   const auto noted = context_.session.moveLetters(context_.acting.by(), letters, to);
   if (!noted) return noted.error();
-  return u"Noted as %1: %2 letters."_s.arg(toQt(base::nameOf(to))).arg(letters.size());
+  return u"Noted as %1: %2."_s.arg(toQt(base::nameOf(to)),
+                                   counted(std::ssize(letters), "letter", "letters"));
 }
 
 Result<QString> LettersDesk::printForms(bool onPaper) {
@@ -154,12 +170,15 @@ Result<QString> LettersDesk::printForms(bool onPaper) {
              [&](QPagedPaintDevice& device) { ui::printForms(device, forms_, paper()); });
   if (!out) return out.error();
   if (!*out) return u"Not printed."_s;
+  const auto words =
+      outWords(ui::counted(std::ssize(forms_), "urgent sheet", "urgent sheets"), onPaper);
   if (const auto counted =
           context_.session.countOut(context_.acting.by(), day_, followup::Paper::nurseSheets,
                                     static_cast<int>(forms_.size()));
       !counted)
-    return counted.error();
-  return u"%1 urgent sheets printed. Hand them to the nurse yourself."_s.arg(forms_.size());
+    return notNoted(words, counted.error());
+  return words + (forms_.size() == 1 ? u" Hand it to the nurse yourself."_s
+                                     : u" Hand them to the nurse yourself."_s);
 }
 
 } // namespace gk::ui

@@ -37,6 +37,15 @@ class Page : public QWidget {
     if (!result) Q_EMIT failed(describe(result.error()));
     return result.has_value();
   }
+  /// As `went`, after an act that stays: the message says `done`, not that nothing was written.
+  template <class T>
+  bool wentAfter(const QString& done, const base::Result<T>& result) {
+    if (result) return true;
+    auto message = describe(result.error());
+    message.lost = done;
+    Q_EMIT failed(message);
+    return false;
+  }
 
  private:
   void noteChange();

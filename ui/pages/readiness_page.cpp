@@ -229,7 +229,8 @@ void ReadinessPage::doneSterilizer() {
                          return answer(ReadinessAnswer::passedOver, u"no result yet"_s, detail);
                        if (age.count() > daysOfSporeTest)
                          return answer(ReadinessAnswer::failed,
-                                       u"the last spore test is %1 days old"_s.arg(age.count()),
+                                       u"the last spore test is %1 old"_s.arg(
+                                           counted(age.count(), "day", "days")),
                                        detail + u" passed"_s);
                        answer(ReadinessAnswer::done, {}, detail + u" passed"_s);
                      });

@@ -6,6 +6,7 @@
 #include "ui/support/save_report.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/widgets/cell_delegate.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 
@@ -28,6 +29,7 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
   table_->setObjectName(u"runnersTable"_s);
   table_->setAccessibleName(u"Rooms and names of whom to fetch"_s);
   table_->setModel(model_);
+  table_->setItemDelegate(new CellDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setTabKeyNavigation(false);
   table_->verticalHeader()->hide();
@@ -88,7 +90,8 @@ void RunnersPage::print() {
   });
   if (!printed) return;
   // One list, however many pages it has: they stay together.
-  if (went(book().countOut(context().acting.by(), day_->id, followup::Paper::runnersList, 1)))
+  if (wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
+                book().countOut(context().acting.by(), day_->id, followup::Paper::runnersList, 1)))
     Q_EMIT said(u"The runner's list is printed. It is counted out."_s);
 }
 

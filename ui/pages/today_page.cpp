@@ -152,10 +152,10 @@ void TodayPage::readLots(base::Date on) {
                 : lot.kind == kit::MaterialKind::varnish ? varnish_
                                                          : nullptr;
     if (!box) continue;
-    const auto usable = kit::checkUsable(lot, on);
+    const auto refusal = kit::refusalOf(lot, on);
     auto words = toQt(kit::shown(lot) + ", until " + lot.expiry.iso());
-    if (!usable) words += lot.quarantined ? u", QUARANTINED"_s : u", EXPIRED"_s;
-    add(box, words, place, usable.has_value());
+    if (refusal) words += u", "_s + toQt(base::nameOf(*refusal)).toUpper();
+    add(box, words, place, !refusal);
   }
   const auto& now = context().acting.now();
   select(sealant_, lots_, now.sealant);

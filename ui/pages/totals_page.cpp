@@ -95,6 +95,10 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
   auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
   choices->addWidget(save);
+  // What was said of one report is not true of the next.
+  for (auto* box : findChildren<QComboBox*>())
+    connect(box, &QComboBox::activated, this, [this] { Q_EMIT said({}); });
+  connect(merge_, &QCheckBox::toggled, this, [this] { Q_EMIT said({}); });
   connect(term_, &QComboBox::activated, this, &TotalsPage::readTerm);
   connect(kind_, &QComboBox::activated, this, [this] {
     countReport();
@@ -364,7 +368,9 @@ void TotalsPage::save() {
       saveReport(context(), {reports::reportTitle(kind(), records, choice), term_->currentText(),
                              tables, current, toQt(issue->words)});
   if (!went(saved) || !*saved) return;
-  if (!went(book().enterIssue(context().acting.by(), issue->record))) return;
+  if (!wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(**saved),
+                 book().enterIssue(context().acting.by(), issue->record)))
+    return;
   Q_EMIT said(u"Saved as %1%2. %3."_s.arg(
       **saved, isForFunder() ? QString() : u", for use inside the program"_s, toQt(issue->words)));
 }

@@ -15,15 +15,23 @@ base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child) {
   });
 }
 
-base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child) {
+base::Result<std::optional<QString>> askWithdrawal(Context& context, const QString& name,
+                                                   roster::ChildId child) {
   const auto open = aFormSaysYes(context.session, child);
   if (!open) return open.error();
-  if (!*open) return true;
+  if (!*open) return std::optional(QString(u""_s));
   const auto how =
       context.prompter.text(name + u": "_s + QString::fromUtf8(withdrawalQuestion), {});
-  if (!how || how->trimmed().isEmpty()) return false;
-  const auto withdrawn =
-      context.session.withdrawConsent(context.acting.by(), child, toStd(how->trimmed()));
+  if (!how || how->trimmed().isEmpty()) return std::optional<QString>{};
+  return std::optional(how->trimmed());
+}
+
+base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child) {
+  const auto how = askWithdrawal(context, name, child);
+  if (!how) return how.error();
+  if (!*how) return false;
+  if ((*how)->isEmpty()) return true;
+  const auto withdrawn = context.session.withdrawConsent(context.acting.by(), child, toStd(**how));
   if (!withdrawn) return withdrawn.error();
   return true;
 }

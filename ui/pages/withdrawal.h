@@ -10,6 +10,11 @@ base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child);
 inline constexpr const char* withdrawalQuestion =
     "Who withdrew the consent, how, and who took the word?";
 
+/// Asks that where a form still says yes; empty where none does. None when the person backed out or
+/// said nothing.
+base::Result<std::optional<QString>> askWithdrawal(Context& context, const QString& name,
+                                                   roster::ChildId child);
+
 /// Asks that where a form still says yes, and notes it on the form at once. False when the person
 /// backed out or said nothing.
 base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child);

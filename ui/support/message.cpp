@@ -9,7 +9,7 @@ namespace {
 
 using base::ErrorCode;
 
-const QString entryStays = u"Nothing was written; your entry is still here."_s;
+const QString entryStays = u"This was not written; your entry is still here."_s;
 const QString nothingLost = u"Nothing is lost."_s;
 
 /// A rule said no: the book is as it was.
@@ -114,7 +114,8 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleReferral:
     return rule(u"The referral cannot be so."_s, u"Read why below."_s);
   case ErrorCode::ruleDayOpen:
-    return rule(u"The day is not open."_s, u"Open the day, or write an addendum."_s);
+    return rule(u"The day does not allow that."_s,
+                u"A signed day changes at the close-out, F3: Reopen day or Late entry."_s);
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Say why, in a few words."_s);
   case ErrorCode::ruleSmallCounts:

@@ -26,6 +26,10 @@ class Prompter {
   virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
   virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,
                                           const QString& filter) = 0;
+  /// As `saveFile`, for what never takes the place of another file: a name that is taken is not
+  /// asked about, since the caller takes the next free one.
+  virtual std::optional<QString> newFile(const QString& title, const QString& suggestion,
+                                         const QString& filter) = 0;
   /// Has `paint` fill the pages of a printer that the person chooses; false when backed out.
   virtual bool print(const std::function<void(QPagedPaintDevice&)>& paint) = 0;
   /// Shown as dots.

@@ -77,6 +77,12 @@ std::optional<QString> QtPrompter::saveFile(const QString& what, const QString& 
   return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter));
 }
 
+std::optional<QString> QtPrompter::newFile(const QString& what, const QString& suggestion,
+                                           const QString& filter) {
+  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter, nullptr,
+                                                  QFileDialog::DontConfirmOverwrite));
+}
+
 bool QtPrompter::print(const std::function<void(QPagedPaintDevice&)>& paint) {
   QPrinter printer(QPrinter::HighResolution);
   QPrintDialog dialog(&printer, parent_);

@@ -18,6 +18,8 @@ class QtPrompter final : public Prompter {
   std::optional<QString> openFile(const QString& title, const QString& filter) override;
   std::optional<QString> saveFile(const QString& title, const QString& suggestion,
                                   const QString& filter) override;
+  std::optional<QString> newFile(const QString& title, const QString& suggestion,
+                                 const QString& filter) override;
   bool print(const std::function<void(QPagedPaintDevice&)>& paint) override;
   std::optional<QString> passphrase(const QString& question) override;
 

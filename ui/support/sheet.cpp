@@ -37,8 +37,6 @@ QString deskPart() {
          "QTableView, QListWidget { border: 2px solid @edge; gridline-color: @edge; }"
          "QTableView::item:selected, QListWidget::item:selected {"
          " background: @strong; color: @onStrong; }"
-         "QTableView::item:focus { border-left: 4px double @onStrong; border-right: 4px double "
-         "@onStrong; }"
          "QTableView { font-size: ~15px; }"
          "QListWidget { padding: 2px; }"
          "QListWidget::item { padding: ~7px ~6px; }"

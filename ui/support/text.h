@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/text.h"
+
 #include <QString>
 
 #include <string>
@@ -16,6 +18,11 @@ inline QString toQt(std::string_view utf8) {
 
 inline std::string toStd(const QString& text) {
   return text.toUtf8().toStdString();
+}
+
+/// "1 letter", "4 letters".
+inline QString counted(std::int64_t count, std::string_view one, std::string_view many) {
+  return toQt(base::counted(count, one, many));
 }
 
 /// "upper right" -> "Upper right".

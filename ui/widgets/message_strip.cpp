@@ -1,28 +1,31 @@
 #include "ui/widgets/message_strip.h"
 
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 
+#include <QEvent>
 #include <QLabel>
 #include <QStyle>
-#include <QVBoxLayout>
 #include <QVariant>
+
+#include <algorithm>
 
 namespace gk::ui {
 
-MessageStrip::MessageStrip(QWidget* parent) : QWidget(parent), label_(new QLabel(this)) {
+MessageStrip::MessageStrip(QWidget* parent, Room room)
+    : QWidget(parent), room_(room), label_(new QLabel(parent ? parent : this)) {
   setObjectName(u"messageStrip"_s);
   label_->setObjectName(u"messageText"_s);
   label_->setWordWrap(true);
   label_->setTextFormat(Qt::PlainText);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(label_);
+  // What it lies over stays in reach of the mouse.
+  label_->setAttribute(Qt::WA_TransparentForMouseEvents);
   refresh();
 }
 
-void MessageStrip::post(const Message& trouble) {
+void MessageStrip::post(const Message& trouble, Until until) {
   const auto line = inOneLine(trouble);
-  if (troubles_.empty() || troubles_.back() != line) troubles_.push_back(line);
+  if (troubles_.empty() || troubles_.back().line != line) troubles_.push_back({line, until});
   refresh();
 }
 
@@ -40,30 +43,69 @@ void MessageStrip::dismiss() {
 }
 
 void MessageStrip::settle() {
-  troubles_.clear();
+  std::erase_if(troubles_, [](const Trouble& one) { return one.until == Until::nextAct; });
   news_.clear();
   refresh();
 }
 
 QString MessageStrip::text() const {
-  return label_->text();
+  return label_ ? label_->text() : QString();
 }
 
 void MessageStrip::refresh() {
+  if (!label_) return;
   if (troubles_.empty()) {
     label_->setText(news_);
     label_->setProperty("look", u"news"_s);
   } else {
     const auto more = troubles_.size() - 1;
-    label_->setText(u"! "_s + troubles_.front() +
+    label_->setText(u"! "_s + troubles_.front().line +
                     (more > 0 ? u"  (Esc, %1 more)"_s.arg(more) : u"  (Esc)"_s));
     label_->setProperty("look", u"trouble"_s);
   }
   // A sheet looks at a property only when asked to.
   label_->style()->unpolish(label_);
   label_->style()->polish(label_);
-  label_->setVisible(!label_->text().isEmpty());
   label_->setAccessibleName(label_->text());
+  place();
+}
+
+/// The strip is one line high; its words lie over the page where they need more.
+void MessageStrip::place() {
+  if (!label_) return;
+  auto* over = parentWidget() ? parentWidget() : this;
+  if (label_->parentWidget() != over) label_->setParent(over);
+  label_->ensurePolished();
+  const bool speaks = !label_->text().isEmpty();
+  constexpr int border = 4; // of a trouble, as the sheet has it
+  const int line = label_->fontMetrics().height() + 2 * (style::px(4) + border);
+  const int kept = speaks || room_ == Room::kept ? line : 0;
+  if (minimumHeight() != kept || maximumHeight() != kept) setFixedHeight(kept);
+  const int wanted = std::max(line, label_->heightForWidth(width()));
+  const auto at = over == this ? QPoint() : pos();
+  // At the foot of a page it grows upward, so that no key below is covered.
+  const bool isLow = over != this && at.y() > over->height() / 2;
+  label_->setGeometry(at.x(), isLow ? at.y() + kept - wanted : at.y(), width(), wanted);
+  const bool wasHidden = isHidden() && testAttribute(Qt::WA_WState_ExplicitShowHide);
+  label_->setVisible(speaks && !wasHidden);
+  label_->raise();
+}
+
+bool MessageStrip::event(QEvent* event) {
+  const bool done = QWidget::event(event);
+  switch (event->type()) {
+  case QEvent::Move:
+  case QEvent::Resize:
+  case QEvent::ParentChange:
+  case QEvent::ShowToParent:
+  case QEvent::HideToParent:
+  case QEvent::StyleChange:
+    place();
+    break;
+  default:
+    break;
+  }
+  return done;
 }
 
 } // namespace gk::ui

@@ -3,6 +3,7 @@
 #include "ui/models/table_model.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/widgets/cell_delegate.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/plot_view.h"
 
@@ -32,6 +33,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   table_->setObjectName(u"reportTable"_s);
   table_->setAccessibleName(u"The part chosen"_s);
   table_->setModel(model_);
+  table_->setItemDelegate(new CellDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setSelectionMode(QAbstractItemView::SingleSelection);
   table_->setTabKeyNavigation(false);

@@ -58,8 +58,10 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
       who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
-      strip_(new MessageStrip(work_)) {
+      strip_(new MessageStrip(work_, MessageStrip::Room::kept)) {
   setObjectName(u"bookView"_s);
+  // Before any page hears of it: an act went well, so what went wrong before it is over.
+  changes_ = session_.onChanged([this](const session::Change&) { strip_->settle(); });
   layOut();
   idle_.setSingleShot(true);
   idle_.setInterval(idle);
@@ -186,7 +188,7 @@ void BookView::turnTo(QWidget* page) {
     beforeIncident_ = pages_->currentWidget();
     incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
   }
-  strip_->say({});
+  strip_->settle();
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
@@ -231,7 +233,7 @@ void BookView::unlock(const QString& passphrase) {
   const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
-    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
+    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
   showWho();
   if (isFirst)
     goOn();
@@ -248,7 +250,7 @@ void BookView::readOn() {
   const auto checked = session_.isChecked();
   if (checked && !*checked) return reading_.start(checkAgain);
   reading_.stop();
-  if (!checked) strip_->post(describe(checked.error()));
+  if (!checked) strip_->post(describe(checked.error()), MessageStrip::Until::dismissed);
 }
 
 void BookView::goOn() {
@@ -311,7 +313,7 @@ void BookView::hearOn(Speaker& speaker) {
 }
 
 void BookView::warn(const QString& words) {
-  strip_->post({words, {}, {}});
+  strip_->post({words, {}, {}}, MessageStrip::Until::dismissed);
 }
 
 bool BookView::mayBeginDay(roster::DayId day) {

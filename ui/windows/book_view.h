@@ -71,6 +71,7 @@ class BookView final : public QWidget {
   bool mayBeginDay(roster::DayId day);
 
   session::Session session_;
+  base::Subscription changes_;
   Acting acting_;
   Context context_;
   QTimer idle_;

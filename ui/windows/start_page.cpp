@@ -81,8 +81,8 @@ void StartPage::create() {
     again_->selectAll();
     return refuse(u"The two passphrases differ. Type the second again."_s);
   }
-  auto path = prompter_.saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
-                                 u"Logbook (*.gkbook)"_s);
+  auto path = prompter_.newFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
+                                u"Logbook (*.gkbook)"_s);
   if (!path) return;
   if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
   passphrase_->clear();

@@ -1,0 +1,73 @@
+#include "reports/close_out_words.h"
+#include "ui/pages/close_out_page.h"
+#include "ui/pages/close_out_questions.h"
+#include "ui/pages/closing_questions.h"
+#include "ui/support/text.h"
+
+// The signatures, what may be done after them, and the other laptop's logbook.
+namespace gk::ui {
+
+void CloseOutPage::sign() {
+  const auto members = book().members();
+  if (!sheet_ || !went(members)) return;
+  if (!sheet_->paperCounted) {
+    const auto sheet = *sheet_; // each count shows a new one
+    const auto counted = countPaperIn(context(), sheet, *day_);
+    if (!went(counted)) return;
+    if (!*counted) return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
+  }
+  if (!sheet_->mayClose()) return Q_EMIT said(toQt(reports::verdictOf(*sheet_)));
+  const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
+  if (!went(closure)) return;
+  if (!*closure) return Q_EMIT said(u"Not signed."_s);
+  // A signed day is no longer the open one, and it is this one that is looked at.
+  chosen_ = day_;
+  if (went(book().signDay(context().acting.by(), **closure)))
+    Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+}
+
+void CloseOutPage::reopen() {
+  if (!sheet_ || !sheet_->closed) return;
+  const auto why = context().prompter.text(
+      u"Reopen the signed day: what has to change? Both signatures are taken back and stay in the "
+      "history."_s,
+      {});
+  if (!why) return;
+  chosen_ = day_;
+  if (went(book().reopenDay(context().acting.by(), *day_, toStd(why->trimmed()))))
+    Q_EMIT said(u"The day is open again. Make the change, then two people sign again."_s);
+}
+
+void CloseOutPage::addLateEntry() {
+  if (!sheet_ || !sheet_->closed) return;
+  auto child = childAt(browser_->section(), browser_->row());
+  if (child) {
+    const auto about = context().prompter.decide(u"Late entry: what is it about?"_s,
+                                                 {nameOf(*child), u"The whole day"_s});
+    if (!about) return;
+    if (*about == 1) child.reset();
+  }
+  const auto text = context().prompter.text(u"Late entry: what is added? No names."_s, {});
+  if (!text) return;
+  if (went(book().addAddendum(context().acting.by(), {*day_, child, toStd(text->trimmed())})))
+    Q_EMIT said(u"The late entry is added; it is printed with the close-out."_s);
+}
+
+void CloseOutPage::takeIn() {
+  const auto from =
+      context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
+  if (!from) return;
+  const auto merged = book().absorb(toStd(*from));
+  if (!went(merged)) return;
+  const auto asked = sheet_ ? sheet_->questions.size() : 0;
+  if (asked > 0) showQuestions();
+  const auto taken = merged->newEntries > 0
+                         ? u"Taken in: "_s + counted(merged->newEntries, "new entry", "new entries")
+                         : u"Nothing new was in it"_s;
+  const auto open = sheet_ ? sheet_->openThings() : 0;
+  Q_EMIT said(taken + (asked > 0  ? u". Questions that only a person can answer: %1."_s.arg(asked)
+                       : open > 0 ? u". "_s + counted(open, "thing", "things") + u" to fix."_s
+                                  : u"."_s));
+}
+
+} // namespace gk::ui

@@ -1,0 +1,24 @@
+#include "ui/widgets/cell_delegate.h"
+
+#include "ui/support/style.h"
+
+#include <QPainter>
+
+namespace gk::ui {
+
+void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const {
+  auto cell = option;
+  cell.state &= ~QStyle::State_HasFocus;
+  QStyledItemDelegate::paint(painter, cell, index);
+  if (!(option.state & QStyle::State_HasFocus)) return;
+  constexpr int bar = 2; // the style leaves three pixels beside the text
+  const bool isSelected = option.state & QStyle::State_Selected;
+  const auto colour = isSelected ? style::onStrong() : style::strong();
+  painter->fillRect(QRect(option.rect.left(), option.rect.top(), bar, option.rect.height()),
+                    colour);
+  painter->fillRect(
+      QRect(option.rect.right() + 1 - bar, option.rect.top(), bar, option.rect.height()), colour);
+}
+
+} // namespace gk::ui
