@@ -112,7 +112,7 @@ Result<CsvTable> parseCsv(std::string_view text) {
   for (const auto& row : table.rows)
     if (row.cells.size() != table.header.size())
       return malformed(row.line, row.cells.size(),
-                       std::to_string(row.cells.size()) + " cells where the header has " +
+                       counted(std::ssize(row.cells), "cell", "cells") + " where the header has " +
                            std::to_string(table.header.size()));
   return table;
 }

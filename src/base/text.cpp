@@ -60,10 +60,6 @@ Result<double> parseDouble(std::string_view text) {
   return value;
 }
 
-std::string counted(std::int64_t count, std::string_view one, std::string_view many) {
-  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
-}
-
 std::string fixed(double value, int decimals) {
   std::array<char, 400> buffer{};
   const auto [end, trouble] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,

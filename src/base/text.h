@@ -2,6 +2,7 @@
 
 #include "base/result.h"
 
+#include <concepts>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -19,7 +20,10 @@ Result<std::int64_t> parseInt(std::string_view text);
 Result<double> parseDouble(std::string_view text);
 
 /// "1 tooth", "4 teeth": the only way to write a count with its noun.
-std::string counted(std::int64_t count, std::string_view one, std::string_view many);
+template <std::integral Count>
+std::string counted(Count count, std::string_view one, std::string_view many) {
+  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
 
 /// `value` with so many decimals, a point, no grouping.
 std::string fixed(double value, int decimals);

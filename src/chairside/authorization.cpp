@@ -1,5 +1,7 @@
 #include "chairside/authorization.h"
 
+#include "base/text.h"
+
 #include <algorithm>
 
 namespace gk::chairside {
@@ -28,8 +30,9 @@ base::Result<base::Done> checkAuthorization(const Authorization& authorization,
   if (until < on)
     return refuse("it would end on " + until.words() + ", before it was given; check both dates");
   if (const auto longest = on.plusDays(program.authorizationDays); until > longest)
-    return refuse("the program lets one hold for " + std::to_string(program.authorizationDays) +
-                  " days, so until " + longest.words() + " at most");
+    return refuse("the program lets one hold for " +
+                  base::counted(program.authorizationDays, "day", "days") + ", so until " +
+                  longest.words() + " at most");
   return base::Done{};
 }
 

@@ -99,7 +99,8 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
     json.field("until", common->until.iso());
     json.endObject();
   } else {
-    around.out << "Took in what is authorized for " << entered->size() << " children, until "
+    around.out << "Took in what is authorized for "
+               << base::counted(std::ssize(*entered), "child", "children") << ", until "
                << common->until.words() << ".\n";
   }
   return Exit::fine;

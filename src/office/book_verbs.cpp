@@ -122,14 +122,20 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
   if (!session) return session.error();
   const auto& target = call.operand(1);
   if (const auto made = session->backUp(target); !made) return made.error();
+  const auto same = base::isOnSameDisk(session->path(), target);
+  if (!same) return same.error();
+  const bool sameDisk = *same;
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("file", call.operand(0));
     json.field("backup", target);
+    json.field("same_disk", sameDisk);
     json.endObject();
   } else {
     around.out << "Copied to " << target << " and checked.\n";
+    if (sameDisk)
+      around.out << "It is on the logbook's own disk and is lost with it: copy it to another.\n";
   }
   return Exit::fine;
 }
@@ -147,8 +153,8 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("new_entries", merged->newEntries);
     json.endObject();
   } else {
-    around.out << "Took in " << merged->newEntries << " new entries from " << call.operand(1)
-               << ".\n";
+    around.out << "Took in " << base::counted(merged->newEntries, "new entry", "new entries")
+               << " from " << call.operand(1) << ".\n";
   }
   return Exit::fine;
 }

@@ -41,6 +41,15 @@ Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
   return Exit::fine;
 }
 
+Result<roster::ChildId> childNumbered(Session& session, const std::string& number) {
+  const auto found = session.findChildren(number);
+  if (!found) return found.error();
+  const auto child = std::ranges::find(*found, number, &session::Found::number);
+  if (child == found->end())
+    return Error{ErrorCode::notFound, "there is no child " + number + " in this logbook"};
+  return child->child;
+}
+
 Result<kit::LotId> lotNumbered(Session& session, const std::string& number) {
   const auto lots = session.lots();
   if (!lots) return lots.error();
@@ -72,6 +81,38 @@ Result<Exit> enterHours(const Call& call, const Surroundings& around) {
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
     return "time and people of " + dayWords(*records);
+  });
+}
+
+Result<Exit> reopenDay(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto day = wantedDay(session, call);
+    if (!day) return day.error();
+    const auto reopened = session.reopenDay(by, day->id, call.text("--reason"));
+    if (!reopened) return reopened.error();
+    const auto records = session.dayRecords(day->id);
+    if (!records) return records.error();
+    return dayWords(*records) + " is open again; two people sign it again at its close-out";
+  });
+}
+
+Result<Exit> addLateEntry(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto day = wantedDay(session, call);
+    if (!day) return day.error();
+    roster::Addendum entry{.day = day->id, .text = call.text("--text")};
+    if (const auto said = call.textIfAny("--child")) {
+      const auto number = roster::parseChildNumber(*said);
+      if (!number) return number.error();
+      const auto child = childNumbered(session, *number);
+      if (!child) return child.error();
+      entry.child = *child;
+    }
+    const auto added = session.addAddendum(by, entry);
+    if (!added) return added.error();
+    const auto records = session.dayRecords(day->id);
+    if (!records) return records.error();
+    return "late entry of " + records->school.name + ", " + records->day.date.words();
   });
 }
 
@@ -143,12 +184,9 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
   const auto number = roster::parseChildNumber(call.text("--child"));
   if (!number) return number.error();
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto found = session.findChildren(*number);
-    if (!found) return found.error();
-    const auto child = std::ranges::find(*found, *number, &session::Found::number);
-    if (child == found->end())
-      return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
-    said.child = child->child;
+    const auto child = childNumbered(session, *number);
+    if (!child) return child.error();
+    said.child = *child;
     if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();
     return "background of " + *number + ", in place of what was known";
   });
@@ -169,6 +207,13 @@ std::vector<Verb> closingVerbs() {
                              {"--opened", "N", "on that day; this, the next, or both"},
                              {"--left", "N", "at its end"}}))},
        countLot},
+      {{"reopen-day", "FILE", "opens a signed day again; two people then sign it again",
+        choosingDay(writing({{"--reason", "TEXT", "what has to change", true}}))},
+       reopenDay},
+      {{"add-late-entry", "FILE", "adds words to a signed day, dated and signed by the author",
+        choosingDay(writing({{"--text", "TEXT", "what is added, no names", true},
+                             {"--child", "NUMBER", "whom it is about, if one child"}}))},
+       addLateEntry},
       {{"set-lot-aside", "FILE", "quarantines a lot: from now on it is refused",
         writing({{"--lot", "NUMBER", "as on the package", true},
                  {"--reason", "TEXT", "such as the recall notice", true}})},

@@ -86,7 +86,7 @@ Result<Exit> compare(const Call& call, const Surroundings& around) {
       around.out << "Chi-squared " << base::fixed(*found->chiSquared, 3) << ", p "
                  << base::fixed(*found->p, 4) << '\n';
     around.out << shown(found->teeth) << " teeth; " << found->informativeStrata << " of "
-               << found->strata << " strata say something.\n";
+               << base::counted(found->strata, "stratum says", "strata say") << " something.\n";
     tell(notes, around.out);
     around.out << "The comparison is observational: children, teeth and conditions were not given "
                   "to a method\nor an operator by lot, and may explain all of it.\n"

@@ -57,8 +57,8 @@ Result<bool> CsvRows::next() {
   if (*found && cells_.size() != header_.size())
     return Error{ErrorCode::csvMalformed,
                  "line " + std::to_string(rowLine_) + ", column " + std::to_string(cells_.size()) +
-                     ": " + std::to_string(cells_.size()) + " cells where the header has " +
-                     std::to_string(header_.size())};
+                     ": " + base::counted(std::ssize(cells_), "cell", "cells") +
+                     " where the header has " + std::to_string(header_.size())};
   return found;
 }
 

@@ -43,8 +43,8 @@ Result<estimates::AvertedInputs> avertedInputs(const Call& call) {
 
 void tellAverted(const estimates::AvertedInputs& inputs, const estimates::AvertedEstimate& usual,
                  double cautious, std::ostream& out) {
-  out << "Teeth spared decay or filling in " << inputs.years
-      << " years: " << base::fixed(usual.averted, 1);
+  out << "Teeth spared decay or filling in " << base::counted(inputs.years, "year", "years") << ": "
+      << base::fixed(usual.averted, 1);
   if (usual.interval)
     out << " (95 % interval " << base::fixed(usual.interval->low, 1) << " to "
         << base::fixed(usual.interval->high, 1) << ", sampling error alone)";
@@ -120,11 +120,13 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     return Exit::fine;
   }
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
-             << base::fixed(found->teeth, 0) << " teeth in " << counts->children << " children, "
+             << base::fixed(found->teeth, 0) << " teeth in "
+             << base::counted(counts->children, "child", "children") << ", "
              << percent(found->estimate) << "\n95 % interval: " << range(found->low, found->high)
              << "\nDesign effect " << base::fixed(found->designEffect, 2)
              << ": the teeth tell as much as " << base::fixed(found->effectiveN, 1)
-             << " independent ones, from " << found->clusters << " clusters.\n";
+             << " independent ones, from " << base::counted(found->clusters, "cluster", "clusters")
+             << ".\n";
   if (found->conservative)
     around.out << "With each cluster as one observation: "
                << range(found->conservative->low, found->conservative->high) << '\n';
@@ -160,8 +162,8 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
   around.out << "Attack rate: " << percent(found->annual) << " a year, 95 % interval "
              << range(found->low, found->high) << '\n'
              << base::fixed(found->affected, 0) << " of " << base::fixed(found->molars, 0)
-             << " molars affected in " << found->children << " children, "
-             << base::fixed(found->molarYears, 1) << " molar-years.\n";
+             << " molars affected in " << base::counted(found->children, "child", "children")
+             << ", " << base::fixed(found->molarYears, 1) << " molar-years.\n";
   if (found->rowsLeftOut > 0) around.out << "Rows left out: " << found->rowsLeftOut << ".\n";
   tell(notes, around.out);
   around.out << "Molars sealed elsewhere are not in it, which can make the rate too high.\n"

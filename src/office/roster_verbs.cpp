@@ -51,7 +51,8 @@ void tell(const std::vector<PlannedChild>& plan, const Call& call, const Surroun
     json.endObject();
     return;
   }
-  around.out << "Took in " << plan.size() << " children and " << forms << " forms.\n";
+  around.out << "Took in " << base::counted(std::ssize(plan), "child", "children") << " and "
+             << base::counted(forms, "form", "forms") << ".\n";
   for (const auto& planned : plan)
     if (!planned.incompleteBecause.empty())
       around.out << "Line " << planned.line << ", child " << planned.child.number

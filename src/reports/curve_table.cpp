@@ -24,7 +24,8 @@ std::string endsNote(const RetentionCurve& curve) {
     if (const auto count = curve.ends.count(state); count > 0)
       parts.push_back((state == SpellState::cannotTell ? "never judged" : named(state)) + " " +
                       std::to_string(count));
-  return "Of " + std::to_string(curve.placements) + " sealants: " + base::join(parts, ", ") + ".";
+  return "Of " + counted(curve.placements, "sealant", "sealants") + ": " + base::join(parts, ", ") +
+         ".";
 }
 
 } // namespace

@@ -50,7 +50,7 @@ std::string reached(double target, const std::string& actual) {
 std::vector<std::pair<std::string, std::string>> sparedFigures(const TermTotals& totals,
                                                                bool teethAreShown) {
   const auto& averted = totals.averted;
-  const auto what = "Teeth spared decay in " + number(averted.years) + " years";
+  const auto what = "Teeth spared decay in " + counted(averted.years, "year", "years");
   if (!teethAreShown) return {{what, "withheld"}};
   if (!averted.averted || !averted.cautious) return {{what, averted.whyNot}};
   return {{what + ", full protection while retained (range)", withRange(*averted.averted)},

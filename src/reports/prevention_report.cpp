@@ -27,7 +27,7 @@ Cells scenarioRow(const std::string& label, const estimates::AvertedInputs& in,
 
 Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
   const auto& scenarios = *report.scenarios;
-  Table table{"Teeth spared decay in " + std::to_string(report.inputs->years) + " years, " +
+  Table table{"Teeth spared decay in " + counted(report.inputs->years, "year", "years") + ", " +
                   whole(report.inputs->sealants) + " sealed molars",
               {{"Scenario"},
                right("Attack rate %"),

@@ -136,7 +136,7 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
         least = std::min(least, hundred * point.band->low);
       }
   Plot plot{"Share of sealants still whole by years since placement, from " +
-                std::to_string(usual.checks) + " checks.",
+                counted(usual.checks, "check", "checks") + ".",
             {"Years since placement", 0, std::ceil(usual.lastCheck * 4) / 4},
             {"Still whole, %", floorOf(least), hundred},
             {between,

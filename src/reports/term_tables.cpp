@@ -297,17 +297,16 @@ Table preventionTable(const TermTotals& totals) {
              (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
                               : std::string(nothing))});
   const auto& averted = totals.averted;
-  const auto years = number(averted.years);
+  const auto years = counted(averted.years, "year", "years");
   table.rows.push_back({"Sealed first and second molars", number(averted.sealants)});
   if (averted.averted && averted.cautious) {
-    table.rows.push_back(
-        {"Teeth spared decay in " + years + " years, full protection while retained",
-         withRange(averted.averted->averted, averted.averted->interval)});
+    table.rows.push_back({"Teeth spared decay in " + years + ", full protection while retained",
+                          withRange(averted.averted->averted, averted.averted->interval)});
     table.rows.push_back(
         {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
          withRange(averted.cautious->averted, averted.cautious->interval)});
   } else {
-    table.rows.push_back({"Teeth spared decay in " + years + " years", averted.whyNot});
+    table.rows.push_back({"Teeth spared decay in " + years, averted.whyNot});
   }
   table.notes = {
       "A model after Griffin, Jones and Crespin 2014: it speaks of programs, never of one child. "

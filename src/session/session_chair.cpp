@@ -298,8 +298,9 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
     if (!then) return then.error();
     const int apart = base::daysBetween(then->value.date, on);
     if (apart < program->value.varnishIntervalDays && confirmed == Confirmed::no)
-      return Error{ErrorCode::ruleVarnish, "the child had varnish " + std::to_string(apart) +
-                                               " days ago; the program waits " +
+      return Error{ErrorCode::ruleVarnish, "the child had varnish " +
+                                               base::counted(apart, "day", "days") +
+                                               " ago; the program waits " +
                                                std::to_string(program->value.varnishIntervalDays) +
                                                ". Confirm to record it all the same"};
   }
@@ -325,8 +326,7 @@ List<chairside::DayOutcome> Session::mayEnd(By by, const chairside::DayOutcome& 
 Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
   const auto earlier = mayEnd(by, outcome);
   if (!earlier) return earlier.error();
-  return write(by, outcome.child,
-               [&](store::Act& act) { return endWith(act, *earlier, outcome); });
+  return write(by, outcome.child, [&](store::Act& act) { return endWith(act, *earlier, outcome); });
 }
 
 Result<std::string> Session::undo(By by, const std::string& why) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <regex>
 
 namespace gk::layout {
 
@@ -179,6 +180,35 @@ Findings checkHomes(const SourceFile& file) {
     if (file.text.find(world) != std::string::npos)
       findings.push_back(file.path + ": " + std::string(world) +
                          " is for src/base alone; time and randomness are passed in");
+  return findings;
+}
+
+Findings checkCounts(const SourceFile& file) {
+  static const std::string many =
+      "(?:children|teeth|sealants|letters|sheets|entries|days|years|months|things|figures|checks|"
+      "questions|laptops|forms|readings|molars|clusters|strata|units|rows|cells|problems|minutes|"
+      "pages|people|students|pupils|schools|records|lots|lights|incidents|copies|calls|cavities|"
+      "visits|cards|tips|packages)";
+  // A number, a plus, and a noun of many; what stands before the plus is told in \\1.
+  static const std::regex joined("([^\\s\"]+)\\s*(?:\\+|<<)\\s*\" " + many + "\\b");
+  static const std::regex placed("%L?[0-9]+ (?:[a-z]+ )?" + many + "\\b");
+  // Never 1: limits set in the code, and figures with decimals.
+  static const std::regex never(
+      "longOpen|soon|fewest|wantedReadings|mostPeople|untilMonths|base::fixed|lastCheck|shortest|, "
+      "[0-9]\\)$|^[0-9]\\)$|shown\\(|earliest");
+  Findings findings;
+  const auto take = [&](const std::regex& what, bool mayBeNever) {
+    for (std::sregex_iterator hit(file.text.begin(), file.text.end(), what), end; hit != end;
+         ++hit) {
+      if (mayBeNever && std::regex_search(hit->str(1), never)) continue;
+      const auto until = file.text.begin() + hit->position();
+      findings.push_back(
+          at(file, 1 + static_cast<std::size_t>(std::count(file.text.begin(), until, '\n'))) +
+          "a count with a noun of many: base::counted says one of it too");
+    }
+  };
+  take(joined, true);
+  take(placed, false);
   return findings;
 }
 

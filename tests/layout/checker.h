@@ -37,6 +37,10 @@ Findings checkWalls(const SourceFile& file, const Uses& uses);
 /// exchange, Qt nowhere in src; and real clocks and randomness in base alone.
 Findings checkHomes(const SourceFile& file);
 
+/// Counts written before a noun of many, as `number(n) + " days"` or "%1 letters": with 1 they read
+/// wrong. base::counted says both; a constant that is never 1 may stand so.
+Findings checkCounts(const SourceFile& file);
+
 /// Headers that do not start with #pragma once, and files that are too long.
 Findings checkShape(const SourceFile& file);
 

@@ -106,6 +106,14 @@ TEST_CASE("A library in its home is left alone") {
   CHECK(checkHomes({"src/base/clock.cpp", "std::chrono::steady_clock::now();\n"}).empty());
 }
 
+TEST_CASE("A count that would read \"1 letters\" is caught") {
+  CHECK(checkCounts({"src/a.cpp", "out << \"Took in \" << n << \" forms.\";"}).size() == 1);
+  CHECK(checkCounts({"src/a.cpp", "std::to_string(n) +\n  \" days ago\""}).size() == 1);
+  CHECK(checkCounts({"ui/a.cpp", "u\"%1 urgent sheets printed\"_s.arg(n)"}).size() == 1);
+  CHECK(checkCounts({"ui/a.cpp", "counted(n, \"letter\", \"letters\") + u\" printed\"_s"}).empty());
+  CHECK(checkCounts({"src/a.cpp", "\"over \" + number(longOpen) + \" days\""}).empty());
+}
+
 TEST_CASE("A header without its guard and files too long are caught") {
   CHECK(checkShape({"src/kit/light.h", "// a light\n#pragma once\n"}).size() == 1);
   CHECK(checkShape({"src/kit/light.h", lines(200)}).empty());

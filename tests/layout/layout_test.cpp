@@ -57,6 +57,12 @@ TEST_CASE("Each library stays in its one home") {
     report(checkHomes(file));
 }
 
+TEST_CASE("Every count is written so that one of it reads right", "[case-124]") {
+  // Refusals of the estimates speak of tables, never of one.
+  for (const auto& file : sourcesIn({"src", "ui"}))
+    if (!file.path.starts_with("src/estimates/")) report(checkCounts(file));
+}
+
 TEST_CASE("Headers are guarded and no file is too long") {
   for (const auto& file : sourcesIn({"src", "ui", "demo-data", "tests"}))
     report(checkShape(file));

@@ -244,8 +244,8 @@ void DayBoardPage::take() {
   // Several fit: the arrow keys choose, so that Enter never takes one of two by chance.
   if (search_->hasFocus() && model_->found().size() > 1) {
     table_->setFocus();
-    return Q_EMIT said(
-        u"%1 children fit. Choose with the arrow keys, then Enter."_s.arg(model_->found().size()));
+    return Q_EMIT said(counted(std::ssize(model_->found()), "child fits", "children fit") +
+                       u". Choose with the arrow keys, then Enter."_s);
   }
   const auto line = wanted();
   if (!line) return;

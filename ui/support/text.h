@@ -21,7 +21,7 @@ inline std::string toStd(const QString& text) {
 }
 
 /// "1 letter", "4 letters".
-inline QString counted(std::int64_t count, std::string_view one, std::string_view many) {
+inline QString counted(qsizetype count, std::string_view one, std::string_view many) {
   return toQt(base::counted(count, one, many));
 }
 

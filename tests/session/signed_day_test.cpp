@@ -1,0 +1,298 @@
+#include "session/signed_day.h"
+
+#include "base/files.h"
+#include "reports/close_out_tables.h"
+#include "reports/close_out_words.h"
+#include "support/clinic.h"
+
+#include <functional>
+#include <map>
+#include <regex>
+#include <set>
+
+using namespace gk;
+using base::ErrorCode;
+using session::AfterSigning;
+using test::codeOf;
+using test::must;
+
+namespace {
+
+/// One child seen, one absent, signed by the hygienist and the coordinator.
+struct SignedClinic : test::Clinic {
+  roster::ChildId mina = child("Mina");
+  SignedClinic() {
+    standardVisit(mina);
+    sign();
+  }
+  void sign() { must(session.signDay(by, {day, hygienist, coordinator})); }
+  reports::CloseOut sheet() {
+    const auto records = must(session.dayRecords(day));
+    return reports::closeOut(records, must(session.names(records)));
+  }
+  base::By coordinating() const { return {coordinator, {}}; }
+};
+
+std::vector<std::string> notesOf(const reports::CloseOut& sheet, const std::string& title) {
+  for (const auto& table : reports::closeOutTables(sheet))
+    if (table.title.starts_with(title)) return table.notes;
+  FAIL("no such part");
+  return {};
+}
+
+bool holds(const std::vector<std::string>& notes, const std::string& words) {
+  return std::ranges::any_of(notes,
+                             [&](const auto& note) { return note.find(words) != note.npos; });
+}
+
+} // namespace
+
+TEST_CASE("A signed day is reopened with a reason, changed and signed again, and the sheet says so",
+          "[case-119]") {
+  SignedClinic clinic;
+  const auto screening = must(clinic.session.screenings(clinic.mina)).back();
+  auto right = screening.value;
+  right.urgency = chairside::Urgency::early;
+  CHECK(codeOf(clinic.session.correctScreening(clinic.by, screening, right, "wrong line")) ==
+        ErrorCode::ruleDayOpen);
+  CHECK(codeOf(clinic.session.reopenDay(clinic.by, clinic.day, "  ")) == ErrorCode::ruleReason);
+  clinic.clock.advance(std::chrono::hours(24));
+  must(clinic.session.reopenDay(clinic.coordinating(), clinic.day, "urgency on the wrong line"));
+  CHECK_FALSE(must(clinic.session.isSigned(clinic.day)));
+  CHECK(must(clinic.session.openDayNow()).id == clinic.day);
+  must(clinic.session.correctScreening(clinic.by, screening, right, "wrong line"));
+  clinic.sign();
+
+  const auto words = reports::signingWords(clinic.sheet());
+  REQUIRE(words.size() == 3);
+  CHECK(words[0].starts_with("Signed on 17 November 2026 at "));
+  CHECK(words[1].starts_with("Reopened on 18 November 2026 at "));
+  CHECK(words[1].ends_with("because: urgency on the wrong line"));
+  CHECK(words[2].starts_with("Signed again on 18 November 2026 at "));
+  CHECK(holds(notesOf(clinic.sheet(), "Close-out: "), "because: urgency on the wrong line."));
+}
+
+TEST_CASE("Only who may sign reopens a day, and only one that is signed", "[case-119]") {
+  SignedClinic clinic;
+  CHECK(codeOf(clinic.session.reopenDay({clinic.assistant, {}}, clinic.day, "why")) ==
+        ErrorCode::ruleCredential);
+  CHECK(codeOf(clinic.session.reopenDay({}, clinic.day, "why")) == ErrorCode::ruleCredential);
+  must(clinic.session.reopenDay(clinic.by, clinic.day, "why"));
+  CHECK(codeOf(clinic.session.reopenDay(clinic.by, clinic.day, "why")) == ErrorCode::ruleDayOpen);
+}
+
+TEST_CASE("Both laptops' signatures are taken back at once", "[case-119]") {
+  SignedClinic clinic;
+  const auto copy = *clinic.folder / "other.gkbook";
+  must(clinic.session.backUp(copy));
+  must(clinic.session.reopenDay(clinic.by, clinic.day, "why"));
+  // The other laptop still has it signed; after the merge it is open on both.
+  must(clinic.session.absorb(copy));
+  CHECK_FALSE(must(clinic.session.isSigned(clinic.day)));
+}
+
+TEST_CASE("A late entry is dated words on a signed day and changes no figure", "[case-120]") {
+  SignedClinic clinic;
+  const auto before = clinic.sheet();
+  clinic.clock.advance(std::chrono::hours(24));
+  CHECK(codeOf(clinic.session.addAddendum({}, {clinic.day, {}, "late"})) ==
+        ErrorCode::ruleCredential);
+  CHECK(codeOf(clinic.session.addAddendum(clinic.by, {clinic.day, {}, " "})) ==
+        ErrorCode::textMalformed);
+  must(clinic.session.addAddendum(clinic.by, {clinic.day, clinic.mina, "the rinse ran twice"}));
+  must(clinic.session.addAddendum({clinic.assistant, {}}, {clinic.day, {}, "the lamp hummed"}));
+  const auto after = clinic.sheet();
+  REQUIRE(after.lateEntries.size() == 2);
+  CHECK(after.lateEntries[0].child == clinic.mina);
+  CHECK(after.lateEntries[0].shown.starts_with("Mina"));
+  CHECK(after.lateEntries[0].text == "the rinse ran twice");
+  CHECK(after.lateEntries[0].at.text().starts_with("2026-11-18"));
+  CHECK(after.lateEntries[1].shown.empty());
+  CHECK(after.counts.surfaces == before.counts.surfaces);
+  CHECK(after.closed);
+  CHECK(must(clinic.session.addenda(clinic.day)).size() == 2);
+}
+
+TEST_CASE("On an open day there is no late entry", "[case-120]") {
+  test::Clinic clinic;
+  CHECK(codeOf(clinic.session.addAddendum(clinic.by, {clinic.day, {}, "late"})) ==
+        ErrorCode::ruleDayOpen);
+}
+
+TEST_CASE("A signed day that another laptop's entries unbalance no longer says that it is well",
+          "[case-119]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  clinic.standardVisit(mina);
+  const auto copy = *clinic.folder / "other.gkbook";
+  must(clinic.session.backUp(copy));
+  base::SeededRandom random(7);
+  {
+    auto other = must(session::Session::open(
+        copy, base::LaptopId(base::makeUuid7(clinic.clock.now().at, random)),
+        {clinic.clock, random}, store::Access::readWrite, session::BookKind::throwaway));
+    must(other.endVisit(clinic.by,
+                        {mina, clinic.day, chairside::DayEnd::sealedUnfinished, "left early"}));
+    must(other.finish());
+  }
+  must(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist, clinic.coordinator}));
+  clinic.clock.advance(std::chrono::minutes(1));
+  must(clinic.session.absorb(copy));
+  const auto records = must(clinic.session.dayRecords(clinic.day));
+  const auto words = reports::verdictOf(reports::closeOut(records));
+  INFO(words);
+  CHECK(words.find("Ready") == std::string::npos);
+  CHECK(words.starts_with("Signed by"));
+}
+
+TEST_CASE("A third person cannot sign for two, and neither can one person", "[case-122]") {
+  test::Clinic clinic;
+  const roster::DayClosure closure{clinic.day, clinic.hygienist, clinic.coordinator};
+  CHECK(codeOf(clinic.session.signDay({clinic.assistant, {}}, closure)) ==
+        ErrorCode::ruleCredential);
+  CHECK(codeOf(clinic.session.signDay({}, closure)) == ErrorCode::ruleCredential);
+  CHECK(codeOf(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist,
+                                                  clinic.hygienist})) == ErrorCode::ruleCredential);
+  CHECK(codeOf(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist,
+                                                  clinic.assistant})) == ErrorCode::ruleCredential);
+  must(clinic.session.signDay({clinic.coordinator, {}}, closure));
+}
+
+TEST_CASE("Every verb that a signature stops is refused and says the two ways that are left",
+          "[case-121]") {
+  SignedClinic clinic;
+  auto& book = clinic.session;
+  const auto by = clinic.by;
+  const auto day = clinic.day;
+  const auto mina = clinic.mina;
+  const auto screening = must(book.screenings(mina)).back();
+  const auto placement = must(book.placements(mina)).front();
+  const auto field = must(book.fields(mina, day)).front().field.id;
+  const auto errorOf = [](const auto& result) -> std::optional<base::Error> {
+    if (result) return std::nullopt;
+    return result.error();
+  };
+  const base::Recorded<followup::MergeAnswer> answered{
+      followup::MergeAnswerId(base::Uuid{}), screening.stamp, {.day = day, .child = mina}};
+  using Call = std::function<std::optional<base::Error>()>;
+  const std::map<std::string_view, Call> calls{
+      {"overrideConsent",
+       [&] {
+         return errorOf(book.overrideConsent(
+             by, {mina, *base::Date::parse("2026-11-17"), clinic.hygienist, "pain"}));
+       }},
+      {"cancelDay", [&] { return errorOf(book.cancelDay(by, day, "snow")); }},
+      {"signDay",
+       [&] {
+         return errorOf(book.signDay(by, {day, clinic.hygienist, clinic.coordinator}));
+       }},
+      {"answerReadiness", [&] { return errorOf(book.answerReadiness(by, {.day = day})); }},
+      {"passOverLight",
+       [&] {
+         return errorOf(book.passOverLight(by, {day, clinic.light, "no"}));
+       }},
+      {"answerMerge", [&] { return errorOf(book.answerMerge(by, answered.value)); }},
+      {"reopenMerge", [&] { return errorOf(book.reopenMerge(by, answered, "why")); }},
+      {"seat",
+       [&] {
+         return errorOf(book.seat(
+             by,
+             {mina, day, {chairside::Identifier::spokenName, chairside::Identifier::slipScan}}));
+       }},
+      {"screen", [&] { return errorOf(book.screen(by, clinic.fourSound(mina))); }},
+      {"correctScreening",
+       [&] { return errorOf(book.correctScreening(by, screening, screening.value, "why")); }},
+      {"isolate",
+       [&] {
+         return errorOf(book.isolate(by, clinic.field(mina, {16, 46})));
+       }},
+      {"startTimer",
+       [&] {
+         return errorOf(
+             book.startTimer(by, {field, chairside::Step::etch, {}, base::Seconds(20), {}}));
+       }},
+      {"enterStep",
+       [&] {
+         return errorOf(book.enterStep(by, clinic.run(field, chairside::Step::etch, {16}, 20)));
+       }},
+      {"wet",
+       [&] {
+         return errorOf(book.wet(by, {.field = field,
+                                      .teeth = {dentition::toothAt(16)},
+                                      .stage = chairside::WetStage::afterEtch,
+                                      .note = {}}));
+       }},
+      {"stopTeeth",
+       [&] { return errorOf(book.stopTeeth(by, field, {dentition::toothAt(16)}, "why")); }},
+      {"varnish",
+       [&] {
+         return errorOf(book.varnish(by, {mina, day, clinic.varnish}));
+       }},
+      {"endVisit",
+       [&] {
+         return errorOf(book.endVisit(by, {mina, day, chairside::DayEnd::absent, {}}));
+       }},
+      {"enterPaper",
+       [&] {
+         return errorOf(book.enterPaper(by, {mina, day, "7", clinic.coordinator}));
+       }},
+      {"correctTooth",
+       [&] { return errorOf(book.correctTooth(by, placement, dentition::toothAt(36), "why")); }},
+      {"enterCheck",
+       [&] {
+         return errorOf(book.enterCheck(
+             by, {.placement = placement.id, .child = mina, .day = day, .note = {}}));
+       }},
+  };
+  for (const auto& row : session::signedDayRows) {
+    // An undo is of the newest act, whatever day it is of.
+    if (row.after != AfterSigning::refused || row.verb == "undo") continue;
+    INFO(row.verb);
+    const auto call = calls.find(row.verb);
+    REQUIRE(call != calls.end());
+    const auto error = call->second();
+    REQUIRE(error.has_value());
+    CHECK(error->code == ErrorCode::ruleDayOpen);
+    CHECK(error->detail.ends_with("reopen the day, or write a late entry"));
+  }
+}
+
+TEST_CASE("Work that comes after the day goes on when it is signed", "[case-121]") {
+  SignedClinic clinic;
+  auto& book = clinic.session;
+  must(book.enterContact(clinic.by, {clinic.mina, clinic.day, followup::Channel::phone,
+                                     followup::ContactResult::reached, "told"}));
+  must(book.countPaper(clinic.by, {.day = clinic.day, .paper = followup::Paper::other}));
+  must(book.noteBackup(clinic.by, {clinic.day, "copy.gkbook"}));
+  must(book.enterIncident(
+      clinic.by, {.day = clinic.day, .happened = clinic.clock.now(), .done = "flushed the eye"}));
+  must(book.withdrawConsent(clinic.by, clinic.mina, "mother, by phone"));
+  CHECK(must(book.isSigned(clinic.day)));
+}
+
+TEST_CASE("Every verb of the Session has a row that says what a signature does to it",
+          "[case-121]") {
+  const auto header = must(base::readFile(base::Path(GK_SOURCE_DIR) / "src/session/session.h"));
+  const auto open = header.substr(0, header.find("\n private:"));
+  std::set<std::string> declared;
+  const std::regex verb("(\\w+)\\(By by");
+  for (std::sregex_iterator hit(open.begin(), open.end(), verb), end; hit != end; ++hit)
+    declared.insert(hit->str(1));
+  std::set<std::string> told;
+  for (const auto& row : session::signedDayRows)
+    told.emplace(row.verb);
+  CHECK(declared == told);
+  static_assert(session::afterSigning("correctTooth") == AfterSigning::refused);
+}
+
+TEST_CASE("The page about signed days is the table of the code", "[case-121]") {
+  const auto page = must(base::readFile(base::Path(GK_SOURCE_DIR) / "docs/signed-days.md"));
+  std::string rows;
+  for (const auto& row : session::signedDayRows)
+    rows += "| " + std::string(row.verb) + " | " +
+            (row.after == AfterSigning::refused   ? "refused"
+             : row.after == AfterSigning::allowed ? "allowed"
+                                                  : "not of a day") +
+            " | " + std::string(row.why) + " |\n";
+  CHECK(page.ends_with("|---|---|---|\n" + rows));
+}
