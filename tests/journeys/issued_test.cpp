@@ -89,6 +89,7 @@ TEST_CASE("The county's summary is issued, a record corrected, and the next one 
   auto corrected = screening.value;
   corrected.untreatedDecay = chairside::Tri::yes;
   corrected.urgency = chairside::Urgency::early;
+  must(manager.book().reopenDay(manager.hygienist(), screening.value.day, "a wrong line"));
   must(manager.book().correctScreening(manager.hygienist(), screening, corrected,
                                        "the line of the child before"));
   const auto second = manager.issue(ReportKind::funder);

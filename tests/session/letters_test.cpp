@@ -152,8 +152,7 @@ TEST_CASE("The letter carries the legal name and speaks of the name used", "[cas
 }
 
 TEST_CASE(
-    "A correction of the record asks for a letter that replaces the first also when the day is "
-    "signed",
+    "A correction of a reopened day asks for a letter that replaces the first",
     "[case-72]") {
   Desk desk;
   const auto child = desk.child("Mina");
@@ -165,6 +164,7 @@ TEST_CASE(
   const auto screening = must(desk.session.screenings(child)).back();
   auto right = screening.value;
   right.urgency = chairside::Urgency::early;
+  must(desk.session.reopenDay(desk.by, desk.day, "the paper chart says early"));
   must(desk.session.correctScreening(desk.by, screening, right, "seen on the paper chart"));
   CHECK(desk.sheet().letters.front().stand == reports::LetterStand::toReplace);
   const auto again = desk.letters().front();

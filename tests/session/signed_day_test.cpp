@@ -186,7 +186,7 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
        [&] {
          return errorOf(book.signDay(by, {day, clinic.hygienist, clinic.coordinator}));
        }},
-      {"answerReadiness", [&] { return errorOf(book.answerReadiness(by, {.day = day})); }},
+      {"answerReadiness", [&] { return errorOf(book.answerReadiness(by, {day, {}, {}, {}, {}})); }},
       {"passOverLight",
        [&] {
          return errorOf(book.passOverLight(by, {day, clinic.light, "no"}));
@@ -241,7 +241,11 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
       {"enterCheck",
        [&] {
          return errorOf(book.enterCheck(
-             by, {.placement = placement.id, .child = mina, .day = day, .note = {}}));
+             by, {.placement = placement.id,
+                                                 .child = mina,
+                                                 .day = day,
+                                                 .kind = followup::CheckKind::longTerm,
+                                                 .note = {}}));
        }},
   };
   for (const auto& row : session::signedDayRows) {

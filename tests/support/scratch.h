@@ -22,4 +22,21 @@ class Scratch {
   base::Path path_;
 };
 
+/// A folder on another device than a Scratch's, as a drive would be: in memory.
+class OtherDisk {
+ public:
+  OtherDisk();
+  ~OtherDisk();
+  OtherDisk(const OtherDisk&) = delete;
+  OtherDisk& operator=(const OtherDisk&) = delete;
+  /// False where the machine has none.
+  [[nodiscard]] bool isThere() const { return !path_.empty(); }
+  [[nodiscard]] std::filesystem::path operator/(const std::string& name) const {
+    return path_ / name;
+  }
+
+ private:
+  std::filesystem::path path_;
+};
+
 } // namespace gk::test

@@ -62,7 +62,7 @@ TEST_CASE("The close-out says the equation and what blocks and Enter goes to a c
   desk.clinic.screenFour(child);
   desk.open();
   CHECK(words(desk.page, u"closeOutEquation"_s).startsWith(u"Consented 1  =  screened 0"_s));
-  CHECK(desk.verdict().startsWith(u"✖ Difference 1, things to mend "_s));
+  CHECK(desk.verdict().startsWith(u"✖ Not ready to sign: "_s));
   press(desk.page, Qt::Key_Return); // from the names into the table
   press(desk.page, Qt::Key_Return);
   REQUIRE(desk.chosen.size() == 1);
@@ -223,7 +223,7 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   desk.prompter.files = {ui::toQt((folder / "copy.gkbook").string())};
   press(desk.page, Qt::Key_P, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news.startsWith(u"Backed up and read back whole"_s));
+  CHECK(desk.news.startsWith(u"Backed up and verified"_s));
   const auto papers = folder / "copy-papers";
   for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
     CHECK(must(base::readFile(papers / pdf)).starts_with("%PDF-"));
@@ -254,7 +254,7 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news == u"Taken in: 1 new entries. Questions that only a person can answer: 1."_s);
+  CHECK(desk.news == u"Taken in: 1 new entry. Questions that only a person can answer: 1."_s);
   CHECK(desk.section(toMend) == u"To mend  0"_s);
   CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
   CHECK(desk.verdict().startsWith(u"✖"_s));
@@ -278,7 +278,7 @@ TEST_CASE("One key and Enter print every letter that is due and then none is") {
   desk.prompter.files = {ui::toQt((folder / "letters.pdf").string())};
   press(desk.page, Qt::Key_L, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news.startsWith(u"2 letters printed."_s));
+  CHECK(desk.news.startsWith(u"2 letters in the file: print it."_s));
   CHECK(desk.news.contains(u"DRAFTS"_s));
   CHECK(must(base::readFile(folder / "letters.pdf")).starts_with("%PDF-"));
   CHECK(desk.section(letters) == u"Letters  2 of 2"_s);
@@ -331,7 +331,7 @@ TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", 
   desk.prompter.choices = {6};
   desk.prompter.prints = {true};
   press(desk.page, Qt::Key_L, Qt::AltModifier);
-  CHECK(desk.news.startsWith(u"1 urgent sheets printed"_s));
+  CHECK(desk.news.startsWith(u"1 urgent sheet printed"_s));
   CHECK(desk.prompter.printed.startsWith("%PDF-"));
 }
 

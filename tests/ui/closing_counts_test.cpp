@@ -96,12 +96,37 @@ TEST_CASE("Enter on a supply sets the lot aside with a reason, and never without
   CHECK(desk.table(supplies).rows.at(0).at(1).find("SET ASIDE") != std::string::npos);
 }
 
+TEST_CASE(
+    "A copy on the laptop's own disk is told to be no backup, and a taken name is not asked about",
+    "[case-123]") {
+  Counting desk;
+  const Scratch folder;
+  const auto file = ui::toQt((folder / "tuesday.gkbook").string());
+  desk.prompter.files = {file, file};
+  press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.news.contains(u"lost with the laptop"_s));
+  CHECK_FALSE(desk.news.contains(u"separate"_s));
+  CHECK(desk.section(laptops) == u"Backups  0 of 1"_s);
+  CHECK(desk.table(laptops).rows.at(0).at(3).ends_with("on the laptop's own disk"));
+  CHECK(desk.table(laptops).rows.at(0).at(4) == "NO");
+  const auto first = must(base::readFile(folder / "tuesday.gkbook"));
+  press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.prompter.asked.size() == 2); // once for each copy
+  CHECK(desk.news.contains(u"tuesday-2.gkbook"_s));
+  CHECK(desk.news.contains(u"unchanged"_s));
+  CHECK(must(base::readFile(folder / "tuesday.gkbook")) == first);
+  CHECK(std::filesystem::exists(folder / "tuesday-2.gkbook"));
+}
+
 TEST_CASE("A backup is noted with its laptop, and the name of its file alone") {
   Counting desk;
   CHECK(desk.section(laptops) == u"Backups  0 of 1"_s);
-  const Scratch folder;
+  const OtherDisk folder;
+  if (!folder.isThere()) return;
   desk.prompter.files = {ui::toQt((folder / "tuesday.gkbook").string())};
   press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.news.endsWith(u"Keep drive and laptop separate."_s));
   CHECK(desk.section(laptops) == u"Backups  1 of 1"_s);
   const auto& row = desk.table(laptops).rows.at(0);
   CHECK(row.at(3).ends_with(", tuesday.gkbook"));
