@@ -37,16 +37,6 @@ Result<Authorization> commonPart(Session& session, const roster::Program& progra
                        .until = until->value_or((*on)->plusDays(program.authorizationDays))};
 }
 
-Result<roster::ChildId> childNumbered(Session& session, const std::string& text) {
-  const auto number = roster::parseChildNumber(text);
-  if (!number) return number.error();
-  const auto found = session.findChildren(*number);
-  if (!found) return found.error();
-  for (const auto& child : *found)
-    if (child.number == *number) return child.child;
-  return Error{ErrorCode::notFound, "no child has the number " + *number};
-}
-
 /// One authorization for each line; the first that cannot be is named with its line.
 Result<std::vector<Authorization>> readList(Session& session, const base::CsvTable& table,
                                             const Authorization& common,

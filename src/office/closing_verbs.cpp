@@ -41,15 +41,6 @@ Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
   return Exit::fine;
 }
 
-Result<roster::ChildId> childNumbered(Session& session, const std::string& number) {
-  const auto found = session.findChildren(number);
-  if (!found) return found.error();
-  const auto child = std::ranges::find(*found, number, &session::Found::number);
-  if (child == found->end())
-    return Error{ErrorCode::notFound, "there is no child " + number + " in this logbook"};
-  return child->child;
-}
-
 Result<kit::LotId> lotNumbered(Session& session, const std::string& number) {
   const auto lots = session.lots();
   if (!lots) return lots.error();
@@ -102,9 +93,7 @@ Result<Exit> addLateEntry(const Call& call, const Surroundings& around) {
     if (!day) return day.error();
     roster::Addendum entry{.day = day->id, .text = call.text("--text")};
     if (const auto said = call.textIfAny("--child")) {
-      const auto number = roster::parseChildNumber(*said);
-      if (!number) return number.error();
-      const auto child = childNumbered(session, *number);
+      const auto child = childNumbered(session, *said);
       if (!child) return child.error();
       entry.child = *child;
     }
@@ -184,7 +173,7 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
   const auto number = roster::parseChildNumber(call.text("--child"));
   if (!number) return number.error();
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto child = childNumbered(session, *number);
+    const auto child = childNumbered(session, call.text("--child"));
     if (!child) return child.error();
     said.child = *child;
     if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();

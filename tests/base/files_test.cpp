@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 using namespace gk::base;
+using gk::test::OtherDisk;
 using gk::test::Scratch;
 namespace fs = std::filesystem;
 
@@ -152,4 +153,24 @@ TEST_CASE("A folder cannot be made over or below a file") {
     CHECK(made.error().code == ErrorCode::fileUnwritable);
   }
   CHECK(readFile(scratch / "x").value() == "old");
+}
+
+TEST_CASE("Two files of one disk are known, and a file in memory is of another", "[case-123]") {
+  const Scratch scratch;
+  REQUIRE(replaceFile(scratch / "book", "x"));
+  CHECK(isOnSameDisk(scratch / "book", scratch / "not there yet").value());
+  const auto nowhere = isOnSameDisk(scratch / "book", scratch / "no folder" / "copy");
+  REQUIRE_FALSE(nowhere);
+  CHECK(nowhere.error().code == ErrorCode::fileNotFound);
+  const OtherDisk other;
+  if (other.isThere()) CHECK_FALSE(isOnSameDisk(scratch / "book", other / "copy").value());
+}
+
+TEST_CASE("A name that is taken gets the next free number", "[case-123]") {
+  const Scratch scratch;
+  CHECK(freeName(scratch / "copy.gkbook") == scratch / "copy.gkbook");
+  REQUIRE(replaceFile(scratch / "copy.gkbook", "x"));
+  CHECK(freeName(scratch / "copy.gkbook") == scratch / "copy-2.gkbook");
+  REQUIRE(replaceFile(scratch / "copy-2.gkbook", "x"));
+  CHECK(freeName(scratch / "copy.gkbook") == scratch / "copy-3.gkbook");
 }

@@ -72,6 +72,19 @@ TEST_CASE("A lot that was used up is refused from the next day on") {
   CHECK(checkUsable(lot, day(2026, 11, 16))); // a visit of that day, typed late
 }
 
+TEST_CASE("Each of the three refusals of a lot is told by its own word", "[case-124]") {
+  const auto lot = resinFern("RF-2609", "2027-04");
+  const auto today = day(2026, 11, 17);
+  CHECK_FALSE(refusalOf(lot, today));
+  auto used = lot;
+  used.usedUpOn = day(2026, 11, 16);
+  CHECK(refusalOf(used, today) == LotRefusal::usedUp);
+  auto aside = used;
+  aside.quarantined = true;
+  CHECK(refusalOf(aside, today) == LotRefusal::setAside);
+  CHECK(refusalOf(resinFern("RF-2512", "2026-10"), today) == LotRefusal::expired);
+}
+
 TEST_CASE("The cure asked for is the table's for that light and material") {
   const auto lot = resinFern("RF-2609", "2027-04");
   const std::vector<CureTime> table{{someLight(1), "Resin Fern", 40s},

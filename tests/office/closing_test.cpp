@@ -112,3 +112,59 @@ TEST_CASE("What a form says of a child's background is mended by number") {
   CHECK(desk.refusal({"set-background", book, "--child", roster::withCheckDigit("4711")}) ==
         "record.not-found");
 }
+
+TEST_CASE("A signed day is reopened and gets late entries without the window, in words and in JSON",
+          "[case-119][case-120]") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  CHECK(desk.refusal({"reopen-day", book, "--reason", "why", "--by", "IM"}) == "rule.day-open");
+  CHECK(desk.refusal({"add-late-entry", book, "--text", "late", "--by", "IM"}) == "rule.day-open");
+  std::optional<base::MemberId> hygienist;
+  {
+    auto session =
+        session::Session::open(book, base::LaptopId(base::Uuid{}), {desk.clock, desk.random});
+    REQUIRE(session);
+    std::optional<base::MemberId> coordinator;
+    for (const auto& member : session->members().value()) {
+      if (member.value.role == roster::Role::coordinator) coordinator = member.id;
+      if (member.value.role == roster::Role::hygienist) hygienist = member.id;
+    }
+    REQUIRE(coordinator);
+    if (!hygienist)
+      hygienist = session
+                      ->enterMember({}, {.name = "Oriel Fenwhistle",
+                                         .initials = "OF",
+                                         .role = roster::Role::hygienist,
+                                         .licence = "HY-00417",
+                                         .licenceUntil = {},
+                                         .may = roster::usualTasks(roster::Role::hygienist)})
+                      .value();
+    const auto day = session->openDayNow().value().id;
+    REQUIRE(session->signDay({hygienist, {}}, {day, *hygienist, *coordinator}));
+  }
+  CHECK(desk.did({"add-late-entry", book, "--text", "the lamp hummed", "--by", "IM"}).out ==
+        "Noted: late entry of Cobble Lantern Elementary, 17 November 2026.\n");
+  CHECK(desk.refusal({"reopen-day", book, "--reason", " ", "--by", "IM"}) == "rule.reason");
+  CHECK(desk.did({"reopen-day", book, "--reason", "a wrong tooth", "--by", "IM"})
+            .out.find("is open again") != std::string::npos);
+  const auto sheet = desk.did({"close-out", book, "--json"}).json();
+  CHECK_FALSE(sheet["closed"].get<bool>());
+  REQUIRE(sheet["signatures"].size() == 2);
+  CHECK(sheet["signatures"][0]["what"] == "signed");
+  CHECK(sheet["signatures"][1]["what"] == "reopened");
+  CHECK(sheet["signatures"][1]["reason"] == "a wrong tooth");
+  REQUIRE(sheet["late_entries"].size() == 1);
+  CHECK(sheet["late_entries"][0]["text"] == "the lamp hummed");
+  CHECK(sheet["late_entries"][0]["by"] == "IM");
+}
+
+TEST_CASE("A backup beside the logbook says that it is lost with it", "[case-123]") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  CHECK(desk.did({"backup", book, desk.file("copy.gkbook")}).out.find("lost with it") !=
+        std::string::npos);
+  const gk::test::OtherDisk drive;
+  if (!drive.isThere()) return;
+  CHECK(desk.did({"backup", book, (drive / "copy.gkbook").string()}).out.find("lost with it") ==
+        std::string::npos);
+}

@@ -151,9 +151,7 @@ TEST_CASE("The letter carries the legal name and speaks of the name used", "[cas
   CHECK(text.find("We looked at Lupe's teeth.") != std::string::npos);
 }
 
-TEST_CASE(
-    "A correction of a reopened day asks for a letter that replaces the first",
-    "[case-72]") {
+TEST_CASE("A correction of a reopened day asks for a letter that replaces the first", "[case-72]") {
   Desk desk;
   const auto child = desk.child("Mina");
   desk.standardVisit(child);

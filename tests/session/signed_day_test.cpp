@@ -186,7 +186,10 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
        [&] {
          return errorOf(book.signDay(by, {day, clinic.hygienist, clinic.coordinator}));
        }},
-      {"answerReadiness", [&] { return errorOf(book.answerReadiness(by, {day, {}, {}, {}, {}})); }},
+      {"answerReadiness",
+       [&] {
+         return errorOf(book.answerReadiness(by, {day, {}, {}, {}, {}}));
+       }},
       {"passOverLight",
        [&] {
          return errorOf(book.passOverLight(by, {day, clinic.light, "no"}));
@@ -240,12 +243,11 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
        [&] { return errorOf(book.correctTooth(by, placement, dentition::toothAt(36), "why")); }},
       {"enterCheck",
        [&] {
-         return errorOf(book.enterCheck(
-             by, {.placement = placement.id,
-                                                 .child = mina,
-                                                 .day = day,
-                                                 .kind = followup::CheckKind::longTerm,
-                                                 .note = {}}));
+         return errorOf(book.enterCheck(by, {.placement = placement.id,
+                                             .child = mina,
+                                             .day = day,
+                                             .kind = followup::CheckKind::longTerm,
+                                             .note = {}}));
        }},
   };
   for (const auto& row : session::signedDayRows) {

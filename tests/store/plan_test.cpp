@@ -2,6 +2,7 @@
 #include "store/book_file.h"
 #include "store/book_queries.h"
 #include "store/chairside_rows.h"
+#include "store/closing_rows.h"
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/identity_row.h"
@@ -68,6 +69,9 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
   book.looksUp<roster::ClinicDay>(store::subjectIs(day));
   book.looksUp<roster::ClinicDay>(rowsOf("term", roster::TermId(some)));
   book.looksUp<roster::DayClosure>(rowsOf("day", day));
+  book.looksUp<roster::Reopening>(rowsOf("day", day));
+  book.looksUp<roster::Addendum>(rowsOf("day", day));
+  book.looksUp<roster::Addendum>(rowsOf("child", child));
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
   book.looksUp<kit::MeterReading>(rowsOf("light", kit::LightId(some)));

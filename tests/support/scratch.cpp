@@ -1,6 +1,5 @@
 #include "support/scratch.h"
 
-
 #include "base/contract.h"
 
 #include <cstdlib>

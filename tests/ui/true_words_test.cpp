@@ -8,6 +8,7 @@
 
 #include <QComboBox>
 #include <QListWidget>
+#include <QPainter>
 #include <QScrollArea>
 #include <QStandardItemModel>
 #include <QTableView>

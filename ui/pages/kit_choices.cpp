@@ -60,7 +60,7 @@ void chooseLot(ChairVisit& visit) {
     options += named(lot.value.kind) + u": "_s + toQt(kit::shown(lot.value));
   auto question = u"Which lot from now on?"_s;
   if (leftOut > 0)
-    question += u" (%1 left out: expired, quarantined, or a stop flag)"_s.arg(leftOut);
+    question += u" (%1 left out: expired, set aside, used up, or a stop flag)"_s.arg(leftOut);
   visit.ask.choose(question, options, [&visit, usable](int chosen) {
     auto setup = visit.setup();
     carry(setup, usable[static_cast<std::size_t>(chosen)]);

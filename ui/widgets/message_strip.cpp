@@ -9,6 +9,7 @@
 #include <QVariant>
 
 #include <algorithm>
+#include <array>
 
 namespace gk::ui {
 
@@ -93,18 +94,10 @@ void MessageStrip::place() {
 
 bool MessageStrip::event(QEvent* event) {
   const bool done = QWidget::event(event);
-  switch (event->type()) {
-  case QEvent::Move:
-  case QEvent::Resize:
-  case QEvent::ParentChange:
-  case QEvent::ShowToParent:
-  case QEvent::HideToParent:
-  case QEvent::StyleChange:
-    place();
-    break;
-  default:
-    break;
-  }
+  static constexpr std::array moved{QEvent::Move,         QEvent::Resize,
+                                    QEvent::ParentChange, QEvent::ShowToParent,
+                                    QEvent::HideToParent, QEvent::StyleChange};
+  if (std::ranges::find(moved, event->type()) != moved.end()) place();
   return done;
 }
 

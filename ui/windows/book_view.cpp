@@ -171,7 +171,7 @@ void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const Q
 }
 
 void BookView::connectPage(Page* page) {
-  connect(page, &Page::failed, strip_, &MessageStrip::post);
+  connect(page, &Page::failed, strip_, [this](const Message& message) { strip_->post(message); });
   connect(page, &Page::said, strip_, [this](const QString& words) {
     strip_->settle();
     strip_->say(words);
