@@ -3,21 +3,25 @@
 #include "reports/words.h"
 
 #include <algorithm>
+#include <map>
 
 namespace gk::reports {
 
 std::vector<SigningLine> signingsOf(const DayView& view) {
   const auto& records = view.records;
-  std::vector<SigningLine> out;
+  // By entry, since what is signed again may be so in the same minute.
+  std::map<base::EntryId, SigningLine> lines;
   for (const auto& row : records.signatures)
-    out.push_back(
-        {false,
-         row.stamp.at,
-         view.initials(row.value.clinical) + " (clinical), " + view.initials(row.value.coordinator),
-         {}});
+    lines.emplace(row.stamp.entry, SigningLine{false, row.stamp.at,
+                                               view.initials(row.value.clinical) + " (clinical), " +
+                                                   view.initials(row.value.coordinator)});
   for (const auto& row : records.reopenings)
-    out.push_back({true, row.stamp.at, view.initials(row.stamp.by.author), row.value.reason});
-  std::ranges::stable_sort(out, {}, &SigningLine::at);
+    lines.emplace(
+        row.stamp.entry,
+        SigningLine{true, row.stamp.at, view.initials(row.stamp.by.author), row.value.reason});
+  std::vector<SigningLine> out;
+  for (auto& [entry, line] : lines)
+    out.push_back(std::move(line));
   return out;
 }
 

@@ -27,8 +27,7 @@ struct Change {
 
 /// The only door to a logbook. Every verb is one transaction, durable when it returns; a verb that
 /// fails changed nothing. Clinical verbs check consent on the day's date, the author's licence, the
-/// day being open, and the rules of chairside and followup, each with its `rule.*` code. One
-/// thread.
+/// day being open, and the rules of chairside and followup, each with its code. One thread.
 class Session : public Reader {
  public:
   // The book. `create` fails as store::createBook and vault::Vault::create, `open` as

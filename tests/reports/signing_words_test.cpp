@@ -68,10 +68,11 @@ TEST_CASE("Late entries and what became of the signatures are printed", "[case-1
     return day.make.row<roster::DayClosure>(
         {day.records.id, day.hygienist, day.make.id<base::MemberId>()});
   };
-  day.records.signatures = {closure("2026-11-17"), closure("2026-11-19")};
-  day.records.closures = {day.records.signatures.back()};
+  day.records.signatures = {closure("2026-11-17")};
   day.make.setTime(noonOf("2026-11-18"));
   day.records.reopenings = {day.make.row<roster::Reopening>({day.records.id, "a wrong tooth"})};
+  day.records.signatures.push_back(closure("2026-11-19"));
+  day.records.closures = {day.records.signatures.back()};
   day.make.setTime(noonOf("2026-11-20"));
   day.records.addenda = {day.make.row<roster::Addendum>({day.records.id, mina, "was ill"})};
   const auto sheet = day.closeOut();
