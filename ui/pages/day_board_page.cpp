@@ -378,14 +378,14 @@ void DayBoardPage::undo() {
   const auto last = book().undoable(*at);
   if (!went(last) || !context().prompter.confirm(u"Undo: %1?"_s.arg(toQt(last->words)))) return;
   const auto words = book().undo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Undone: %1. Alt+Shift+Z does it again."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Undone: %1 (Alt+Shift+Z: redo)"_s.arg(toQt(*words)));
 }
 
 void DayBoardPage::redo() {
   const auto at = here();
   if (!at) return;
   const auto words = book().redo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Redone: %1."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Redone: %1"_s.arg(toQt(*words)));
 }
 
 base::By DayBoardPage::by() {
