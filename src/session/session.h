@@ -57,17 +57,23 @@ class Session : public Reader {
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
-                                     Confirmed schoolConfirmsAge = Confirmed::no);
-  /// All of them with their forms, or none.
+                                     Confirmed schoolConfirmsAge = Confirmed::no,
+                                     Confirmed isAnother = Confirmed::no);
+  /// All of them with their forms, or none. `ruleSameChild` with the numbers of those here already,
+  /// or earlier among them, who may be the same child (roster::isTooAlike), until a person says
+  /// that they are others.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
-                                                   Confirmed schoolConfirmsAges = Confirmed::no);
+                                                   Confirmed schoolConfirmsAges = Confirmed::no,
+                                                   Confirmed areOthers = Confirmed::no);
   /// In place of what was known of the child.
   Result<base::Done> enterBackground(By by, const roster::Background& background);
   Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
-  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
+  /// With the health alert that stands on the form, if one does: both or neither.
+  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
+                                         const std::optional<roster::MedicalFlag>& alert = {});
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
@@ -103,10 +109,12 @@ class Session : public Reader {
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
-  /// stay in the history.
-  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
-  /// The question is asked anew, until the day is signed: what the answer took back or moved is
-  /// said again as it was, and the answer stays in the history with the reason.
+  /// stay in the history. `ruleSeriousFinding` where the visits that are dropped found more than
+  /// the one that is kept (followup::moreSerious), until it is confirmed.
+  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
+                                 Confirmed dropsSerious = Confirmed::no);
+  /// The question is open again, until the day is signed: what the answer retracted or moved is
+  /// reinstated as it was, and the answer stays in the history with the reason.
   Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
                                  const std::string& reason);
   /// Also after the day is signed.
@@ -171,6 +179,8 @@ class Session : public Reader {
   template <class Work>
   auto write(By by, std::optional<roster::ChildId> child, Work work)
       -> Result<std::invoke_result_t<Work, store::Act&>>;
+
+  Result<base::Done> areOtherChildren(const std::vector<NewChild>& children);
 
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);

@@ -5,6 +5,7 @@
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
+#include "store/record_list.h"
 #include "store/roster_rows.h"
 #include "store/trouble.h"
 
@@ -65,8 +66,9 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
   return guarded([&] { return selectRows<T>(connection_, where, "entry"); });
 }
 
-// The record types of the book, once.
+// Each type of store::RecordTypes.
 #define GK_RECORD(T)                                                                               \
+  static_assert(isListed<T, RecordTypes>, "a record type that is not on the list of all");         \
   template T::Key Act::add(const T&);                                                              \
   template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
   template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \
