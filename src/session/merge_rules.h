@@ -44,45 +44,45 @@ struct MergeDoes {
 };
 
 // What is known of the child, whoever saw it.
-using Known = MergeDoes<OnFold::move, OnDrop::stay>;
+using KnownOfChild = MergeDoes<OnFold::move, OnDrop::stay>;
 template <>
-struct MergeRule<roster::Consent> : Known {};
+struct MergeRule<roster::Consent> : KnownOfChild {};
 template <>
-struct MergeRule<roster::ConsentOverride> : Known {};
+struct MergeRule<roster::ConsentOverride> : KnownOfChild {};
 template <>
-struct MergeRule<roster::MedicalFlag> : Known {};
+struct MergeRule<roster::MedicalFlag> : KnownOfChild {};
 template <>
 struct MergeRule<roster::Background> : MergeDoes<OnFold::combine, OnDrop::stay> {};
 template <>
-struct MergeRule<chairside::Authorization> : Known {};
+struct MergeRule<chairside::Authorization> : KnownOfChild {};
 // Calls, referrals and letters were made, whichever visit is kept.
 template <>
-struct MergeRule<followup::Referral> : Known {};
+struct MergeRule<followup::Referral> : KnownOfChild {};
 template <>
-struct MergeRule<followup::ContactAttempt> : Known {};
+struct MergeRule<followup::ContactAttempt> : KnownOfChild {};
 template <>
-struct MergeRule<followup::Letter> : Known {};
+struct MergeRule<followup::Letter> : KnownOfChild {};
 template <>
-struct MergeRule<followup::Incident> : Known {};
+struct MergeRule<followup::Incident> : KnownOfChild {};
 
 // What one laptop wrote of the child's mouth on the day.
-using OfVisit = MergeDoes<OnFold::move, OnDrop::retract>;
+using DoneAtVisit = MergeDoes<OnFold::move, OnDrop::retract>;
 template <>
-struct MergeRule<chairside::PaperSheet> : OfVisit {};
+struct MergeRule<chairside::PaperSheet> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::Seating> : OfVisit {};
+struct MergeRule<chairside::Seating> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::Screening> : OfVisit {};
+struct MergeRule<chairside::Screening> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::Field> : OfVisit {};
+struct MergeRule<chairside::Field> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::Placement> : OfVisit {};
+struct MergeRule<chairside::Placement> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::Varnish> : OfVisit {};
+struct MergeRule<chairside::Varnish> : DoneAtVisit {};
 template <>
-struct MergeRule<chairside::DayOutcome> : OfVisit {};
+struct MergeRule<chairside::DayOutcome> : DoneAtVisit {};
 template <>
-struct MergeRule<followup::RetentionCheck> : OfVisit {};
+struct MergeRule<followup::RetentionCheck> : DoneAtVisit {};
 
 template <>
 struct MergeRule<store::SealedIdentity> : MergeDoes<OnFold::retract, OnDrop::stay> {};

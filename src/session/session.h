@@ -59,9 +59,8 @@ class Session : public Reader {
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
                                      Confirmed schoolConfirmsAge = Confirmed::no,
                                      Confirmed isAnother = Confirmed::no);
-  /// All of them with their forms, or none. `ruleSameChild` with the numbers of those here already,
-  /// or earlier among them, who may be the same child (roster::isTooAlike), until a person says
-  /// that they are others.
+  /// All of them with their forms, or none. `ruleSameChild`, with the numbers of those who may be
+  /// the same child (roster::isTooAlike), until a person says that they are others.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
                                                    Confirmed schoolConfirmsAges = Confirmed::no,
                                                    Confirmed areOthers = Confirmed::no);
@@ -71,7 +70,7 @@ class Session : public Reader {
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
-  /// With the health alert that stands on the form, if one does: both or neither.
+  /// With the health alert of the form, if there is one: both or neither.
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
                                          const std::optional<roster::MedicalFlag>& alert = {});
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
@@ -108,9 +107,9 @@ class Session : public Reader {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
-  /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
-  /// stay in the history. `ruleSeriousFinding` where the visits that are dropped found more than
-  /// the one that is kept (followup::moreSerious), until it is confirmed.
+  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one. Both
+  /// stay in the history. `ruleSeriousFinding` where a dropped visit found more than the kept one
+  /// (followup::moreSerious), until it is confirmed.
   Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
                                  Confirmed dropsSerious = Confirmed::no);
   /// The question is open again, until the day is signed: what the answer retracted or moved is
@@ -179,8 +178,6 @@ class Session : public Reader {
   template <class Work>
   auto write(By by, std::optional<roster::ChildId> child, Work work)
       -> Result<std::invoke_result_t<Work, store::Act&>>;
-
-  Result<base::Done> areOtherChildren(const std::vector<NewChild>& children);
 
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);

@@ -118,9 +118,8 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
   return sound;
 }
 
-} // namespace
-
-Result<base::Done> Session::areOtherChildren(const std::vector<NewChild>& children) {
+/// Nobody of them may be a child who is here already, or who stands before it in the list.
+Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children) {
   std::vector<std::string> numbers;
   const auto add = [&](const std::string& number, roster::Likeness why) {
     if (roster::isTooAlike(why))
@@ -128,7 +127,7 @@ Result<base::Done> Session::areOtherChildren(const std::vector<NewChild>& childr
   };
   std::vector<roster::Person> earlier;
   for (const auto& entering : children) {
-    const auto near = nearMatches(entering.child.number, entering.identity);
+    const auto near = book.nearMatches(entering.child.number, entering.identity);
     if (!near) return near.error();
     for (const auto& one : *near)
       add(one.child.number, one.why);
@@ -143,6 +142,8 @@ Result<base::Done> Session::areOtherChildren(const std::vector<NewChild>& childr
                 "this may be a child who has a card already, number " + base::join(numbers, "; ") +
                     ". Open that card, or confirm that it is another child");
 }
+
+} // namespace
 
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
                                                           Confirmed schoolConfirmsAges,
@@ -164,7 +165,7 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
     entering.child = std::move(*sound);
   }
   if (areOthers == Confirmed::no)
-    if (const auto others = areOtherChildren(children); !others) return others.error();
+    if (const auto others = areOtherChildren(*this, children); !others) return others.error();
   return write(by, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {

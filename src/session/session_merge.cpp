@@ -26,7 +26,7 @@ void forEachAboutChild(Visit visit) {
 
 constexpr auto ofVisit = [](auto rule) { return rule.drop == OnDrop::retract; };
 constexpr auto ofCard = [](auto rule) { return rule.fold == OnFold::retract; };
-constexpr auto moved = [](auto rule) {
+constexpr auto toOtherCard = [](auto rule) {
   return rule.fold == OnFold::move || rule.fold == OnFold::combine;
 };
 
@@ -73,7 +73,7 @@ void join(roster::Background& into, const roster::Background& kept) {
 
 /// Everything about the other card is said of the kept one, and the other is retracted.
 void foldCards(MergeEdits& edits, roster::ChildId from, roster::ChildId to) {
-  forEachAboutChild<moved>([&]<class T>() {
+  forEachAboutChild<toOtherCard>([&]<class T>() {
     std::vector<T> alreadyThere;
     if constexpr (MergeRule<T>::fold == OnFold::combine)
       edits.forEach<T>(store::rowsOf("child", to),
@@ -95,7 +95,7 @@ void foldCards(MergeEdits& edits, roster::ChildId from, roster::ChildId to) {
 void unfoldCards(MergeEdits& edits, roster::ChildId from, roster::ChildId to) {
   forEachAboutChild<ofCard>([&]<class T>() { edits.reinstate<T>(store::rowsOf("child", from)); });
   edits.reinstate<roster::Child>(store::subjectIs(from));
-  forEachAboutChild<moved>([&]<class T>() { edits.moveBack<T>(from, to); });
+  forEachAboutChild<toOtherCard>([&]<class T>() { edits.moveBack<T>(from, to); });
 }
 
 /// Of the kept visit and of all others, what must not be lost unseen.

@@ -6,6 +6,7 @@
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
+#include "ui/pages/merge_question.h"
 #include "ui/pages/withdrawal.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -253,7 +254,7 @@ void CloseOutPage::answer(std::size_t row) {
     return;
   }
   const auto old = sheet_->answered.at(row - sheet_->questions.size());
-  if (!noted(askAnew(context(), old), u"The answer is taken back: the question is open again."_s))
+  if (!noted(reopenQuestion(context(), old), u"The answer is taken back: the question is open again."_s))
     return;
   const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
     return question.child == old.answer.value.child || question.other == old.answer.value.child;
