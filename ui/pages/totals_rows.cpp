@@ -93,7 +93,8 @@ void TotalsPage::takeCell(int section, int row, int column) {
   const auto count = reports::countUnder(heading);
   if (!count) return;
   const auto& all = counted_->records->schools;
-  const auto named = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
+  const auto named = std::ranges::find(
+      all, first, [&](const auto& one) { return roster::shownAmong(one.value, all); });
   std::optional<roster::SchoolId> school;
   if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
   if (named != all.end()) school = named->id;
