@@ -192,11 +192,12 @@ std::vector<Table> traceOverview(const TermRecords& records) {
   return {lotTable(traced), lightTable(traced)};
 }
 
-std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot) {
+std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot,
+                                           std::string_view material) {
   const Traced traced(records);
   std::vector<Table> out;
   for (const auto& row : records.lots) {
-    if (row.value.lot != lot) continue;
+    if (row.value.lot != lot || (!material.empty() && row.value.material != material)) continue;
     if (row.value.kind == kit::MaterialKind::varnish) {
       out.push_back(traced.varnished(row.id, "Trace of " + kit::shown(row.value)));
       continue;

@@ -101,7 +101,7 @@ TEST_CASE("A roster is taken in whole or not at all") {
                 "S\xff"
                 "dge,2019-03-05,2\n") == "input.csv");
   CHECK(refused(head + good + good) == "input.csv");
-  CHECK(desk.said("line 3, first: the same name and birth date as line 2"));
+  CHECK(desk.said("line 3, first: may be the child of line 2 (the same name and birth date)"));
   CHECK(refused(head + good + "Sedge,2012-03-05,2\n") == "input.csv");
   CHECK(desk.said("line 3, birth_date: unusual for grade 2"));
   CHECK(refused("last,birth_date,grade,consent,signed_on,received_on\n"

@@ -55,7 +55,8 @@ class Roster {
                                                        .grade = "2",
                                                        .room = "6",
                                                        .note = {}},
-                                                      identity));
+                                                      identity, session::Confirmed::no,
+                                                      session::Confirmed::yes));
     known.push_back({child, number, identity.shownName(), identity.legalName()});
     return child;
   }

@@ -33,10 +33,11 @@ const QStringList& TotalsPage::termSections() {
 void TotalsPage::trace(int section, int row) {
   const auto& tables = browser_->tables();
   if (section > 1 || !counted_) return;
-  const auto& what =
-      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
-  const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
-                                  : reports::traceLight(*counted_->records, what);
+  const auto& cells =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row));
+  // Makers' numbers may meet: the material is in the row.
+  const auto found = section == 0 ? reports::traceLot(*counted_->records, cells[0], cells[1])
+                                  : reports::traceLight(*counted_->records, cells[0]);
   if (found) showBehind(found->front());
 }
 
