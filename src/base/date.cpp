@@ -28,8 +28,7 @@ Result<Date> Date::of(int year, unsigned month, unsigned day) {
                                         std::chrono::day{day}};
   // chrono keeps month and day in one byte each, so 259 would pass as 3.
   const bool fits = year >= 1900 && year <= 2199 && month <= 12 && day <= 31;
-  if (!fits || !ymd.ok())
-    return malformed();
+  if (!fits || !ymd.ok()) return malformed();
   return Date(ymd);
 }
 

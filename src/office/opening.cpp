@@ -167,8 +167,9 @@ Result<base::Recorded<kit::Light>> lightTagged(Session& session, const std::stri
   if (!lights) return lights.error();
   std::erase_if(*lights, [&](const auto& row) { return row.value.tag != tag; });
   if (lights->empty())
-    return Error{ErrorCode::notFound, "there is no light " + tag + " in this logbook; add-light "
-                                      "adds one"};
+    return Error{ErrorCode::notFound, "there is no light " + tag +
+                                          " in this logbook; add-light "
+                                          "adds one"};
   if (lights->size() > 1)
     return Error{ErrorCode::ruleLight, "two lights have the tag " + tag +
                                            ", from two laptops; give one of them another tag"};

@@ -85,7 +85,8 @@ class Known {
       add("number " + one.child.number + " of the logbook", one.why);
     const auto person = session::personOf(identity);
     for (const auto& [earlier, at] : people_)
-      if (const auto why = roster::likeness(person, earlier)) add("line " + std::to_string(at), *why);
+      if (const auto why = roster::likeness(person, earlier))
+        add("line " + std::to_string(at), *why);
     people_.emplace_back(person, line);
     return alike;
   }

@@ -76,10 +76,9 @@ Result<Exit> importRoster(const Call& call, const Surroundings& around) {
   const auto school = schoolCoded(*session, call.text("--school"));
   if (!school) return school.error();
   if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
-  const auto plan =
-      planRoster(*session, *lines,
-                 {*term, school->id, around.clock.now().date(), call.has("--ages-confirmed"),
-                  call.has("--others-confirmed")});
+  const auto plan = planRoster(*session, *lines,
+                               {*term, school->id, around.clock.now().date(),
+                                call.has("--ages-confirmed"), call.has("--others-confirmed")});
   if (!plan) return plan.error();
   const auto areOthers =
       call.has("--others-confirmed") ? session::Confirmed::yes : session::Confirmed::no;

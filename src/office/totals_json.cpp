@@ -135,7 +135,8 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
   json.endArray();
   json.arrayField("schools");
   for (const auto& school : ordered(records)) {
-    const auto next = std::ranges::find(totals.schools, std::optional(school.id), &Participation::id);
+    const auto next =
+        std::ranges::find(totals.schools, std::optional(school.id), &Participation::id);
     base::require(next != totals.schools.end(), "a school that the totals left out");
     json.beginObject();
     json.field("name", school.value.name);

@@ -18,8 +18,8 @@ using Words = std::vector<std::string>;
 enum class Part { card, visit, tooth, end };
 
 constexpr auto presenceWords = std::to_array<std::string_view>(
-    {"unerupted", "partially erupted", "erupted", "extracted", "congenitally missing",
-     "exfoliated", "primary tooth retained", "cannot be seen"});
+    {"unerupted", "partially erupted", "erupted", "extracted", "congenitally missing", "exfoliated",
+     "primary tooth retained", "cannot be seen"});
 constexpr auto conditionWords = std::to_array<std::string_view>(
     {"not examined", "sound", "non-cavitated lesion", "CAVITY", "filled", "sealant fully retained",
      "sealant partially retained", "crown", "band", "fractured"});
@@ -52,10 +52,9 @@ std::string surfaceWords(const chairside::ToothFinding& finding) {
     if (found.condition == chairside::Condition::notLookedAt) continue;
     allSound = allSound && found.condition == chairside::Condition::sound &&
                found.origin == chairside::Origin::notSealed;
-    parts.push_back(named(surface) + " " + from(conditionWords, found.condition) +
-                    (found.origin == chairside::Origin::notSealed
-                         ? ""
-                         : " (" + named(found.origin) + ")"));
+    parts.push_back(
+        named(surface) + " " + from(conditionWords, found.condition) +
+        (found.origin == chairside::Origin::notSealed ? "" : " (" + named(found.origin) + ")"));
   }
   if (parts.empty()) return "";
   return allSound ? "sound" : base::join(parts, ", ");
@@ -67,7 +66,8 @@ std::string findingWords(const chairside::ToothFinding& finding) {
     parts.push_back(from(presenceWords, finding.presence));
   if (auto surfaces = surfaceWords(finding); !surfaces.empty())
     parts.push_back(std::move(surfaces));
-  if (finding.enamel != chairside::Enamel::none) parts.push_back("enamel: " + named(finding.enamel));
+  if (finding.enamel != chairside::Enamel::none)
+    parts.push_back("enamel: " + named(finding.enamel));
   if (finding.softTissue != chairside::SoftTissue::none) parts.push_back(named(finding.softTissue));
   if (finding.decision != chairside::Decision::none)
     parts.push_back(from(decisionWords, finding.decision) +
@@ -88,8 +88,7 @@ std::string placementWords(const chairside::Placement& placement) {
 
 std::string checkWords(const followup::RetentionCheck& check) {
   auto words = "recheck: " + from(heldWords, check.tooth());
-  if (check.health != followup::ToothHealth::sound)
-    words += ", " + from(healthWords, check.health);
+  if (check.health != followup::ToothHealth::sound) words += ", " + from(healthWords, check.health);
   return words;
 }
 
@@ -112,8 +111,8 @@ class Comparison {
       MergeLine line{std::get<std::string>(key), {}, false};
       for (const auto& words : said)
         line.said.push_back(words.empty() ? nothing : base::join(words, "; "));
-      line.differs = std::ranges::any_of(line.said,
-                                         [&](const auto& one) { return one != line.said.front(); });
+      line.differs =
+          std::ranges::any_of(line.said, [&](const auto& one) { return one != line.said.front(); });
       out.push_back(std::move(line));
     }
     return out;
@@ -138,8 +137,7 @@ std::optional<std::size_t> sideOf(const DayView& view, const MergeQuestion& ques
   for (std::size_t i = 0; i < question.sides.size(); ++i) {
     const auto& side = question.sides[i];
     if (side.card ? row.value.child == *side.card
-                  : row.value.child == question.child &&
-                        firstWord(view, row).laptop == side.laptop)
+                  : row.value.child == question.child && firstWord(view, row).laptop == side.laptop)
       return i;
   }
   return std::nullopt;
@@ -212,8 +210,9 @@ void sayVisits(const DayView& view, const MergeQuestion& question, Comparison& i
   forEachOfSides(view, question, records.placements, [&](std::size_t side, const auto& placement) {
     into.say(placement.tooth, tooth(placement.tooth), side, placementWords(placement));
   });
-  forEachOfSides(view, question, records.varnishes,
-                 [&](std::size_t side, const auto&) { into.say(Part::end, "Varnish", side, "yes"); });
+  forEachOfSides(view, question, records.varnishes, [&](std::size_t side, const auto&) {
+    into.say(Part::end, "Varnish", side, "yes");
+  });
   forEachOfSides(view, question, records.outcomes, [&](std::size_t side, const auto& outcome) {
     into.say(Part::end, "Visit outcome", side,
              named(outcome.end) + (outcome.reason.empty() ? "" : ", " + outcome.reason));
@@ -239,8 +238,7 @@ void findLosses(const DayView& view, MergeQuestion& question) {
     followup::VisitFindings ofOthers;
     for (std::size_t i = 0; i < question.sides.size(); ++i)
       addTo(i, i == kept ? ofKept : ofOthers);
-    question.sides[kept].wouldLose =
-        followup::moreSerious(ofOthers, ofKept, view.records.notation);
+    question.sides[kept].wouldLose = followup::moreSerious(ofOthers, ofKept, view.records.notation);
   }
 }
 
@@ -267,9 +265,9 @@ Table mergeTable(const MergeQuestion& question) {
     table.rows.push_back(std::move(row));
   }
   const auto differing = static_cast<int>(question.lines.size()) - alike;
-  table.notes.push_back(std::string(differsMark) + " marks what differs: " +
-                        counted(differing, "line", "lines") + "; " + std::to_string(alike) +
-                        " the same.");
+  table.notes.push_back(std::string(differsMark) +
+                        " marks what differs: " + counted(differing, "line", "lines") + "; " +
+                        std::to_string(alike) + " the same.");
   return table;
 }
 

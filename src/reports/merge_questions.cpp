@@ -109,8 +109,7 @@ std::optional<MergeQuestion> twoVisits(const DayView& view, const roster::ChildI
     inOrder.emplace_back(laptop, &visit);
   std::ranges::stable_sort(inOrder, {}, [](const auto& one) { return *one.second->from; });
   for (const auto& [laptop, visit] : inOrder)
-    question.sides.push_back(
-        {laptop, std::nullopt, visitWords(*visit), visitHeading(*visit), {}});
+    question.sides.push_back({laptop, std::nullopt, visitWords(*visit), visitHeading(*visit), {}});
   compareSides(view, question);
   return question;
 }
@@ -125,7 +124,8 @@ bool areTwoChildren(const DayView& view, const roster::ChildId& one, const roste
 }
 
 MergeSide cardSide(const DayView& view, const base::Recorded<roster::Child>& card) {
-  return {std::nullopt, card.id,
+  return {std::nullopt,
+          card.id,
           card.value.number + ", room " + (card.value.room.empty() ? nothing : card.value.room) +
               ", card made " + firstWord(view, card).at.text() +
               (view.wasSeen(card.id) ? ", seen today" : ""),

@@ -92,9 +92,11 @@ class PayerCounts {
     if (!day) return nullptr;
     const auto* member = provider ? members_.find(*provider) : nullptr;
     const auto known = backgrounds_.find(row.value.child);
-    auto& sum =
-        sums[{day->date, {view_.schoolName(day->school), day->school},
-              {member ? member->initials : nothing, provider}, service, known == backgrounds_.end() ? Payer::unknown : known->second->value.payer}];
+    auto& sum = sums[{day->date,
+                      {view_.schoolName(day->school), day->school},
+                      {member ? member->initials : nothing, provider},
+                      service,
+                      known == backgrounds_.end() ? Payer::unknown : known->second->value.payer}];
     sum.children.insert(row.value.child);
     return &sum;
   }

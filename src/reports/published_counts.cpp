@@ -252,8 +252,8 @@ std::string keyOf(const Participation& school) {
 
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
                       const Groups& groups) {
-  return build<Figure>(linesOf<Figure>(totals.schools),
-                       {"", "", rowOf(totals.total)}, earlier, &Release::term, groups);
+  return build<Figure>(linesOf<Figure>(totals.schools), {"", "", rowOf(totals.total)}, earlier,
+                       &Release::term, groups);
 }
 
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
@@ -270,15 +270,18 @@ TermCounts gradeCounts(const std::vector<Participation>& grades, const Participa
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,
                         const Groups& groups) {
   return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
-                            {"", "", rowOf(totals.retention.total)}, earlier, &Release::checks, groups);
+                            {"", "", rowOf(totals.retention.total)}, earlier, &Release::checks,
+                            groups);
 }
 
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
-  return build<CheckFigure>({}, {"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm, {});
+  return build<CheckFigure>({}, {"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm,
+                            {});
 }
 
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts = build<PupilFigure>({}, {"", "", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
+  auto counts =
+      build<PupilFigure>({}, {"", "", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
   return counts;
 }

@@ -162,10 +162,11 @@ class FactReader {
     }
     for (std::size_t i = 0; i < fact.code.size(); ++i) {
       const auto factor = static_cast<Factor>(i);
-      fact.code[i] = factor == Factor::school
-                         ? schoolCode(school)
-                         : codes_[i].of(words_.key(placement, factor), labels[i],
-                                        isByIdentity(factor), [&] { return words_.label(placement, factor); });
+      fact.code[i] =
+          factor == Factor::school
+              ? schoolCode(school)
+              : codes_[i].of(words_.key(placement, factor), labels[i], isByIdentity(factor),
+                             [&] { return words_.label(placement, factor); });
     }
     rows.push_back(fact);
   }

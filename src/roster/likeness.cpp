@@ -13,8 +13,7 @@ namespace {
 bool areOneSlipApart(std::string_view one, std::string_view other) {
   if (one.size() > other.size()) std::swap(one, other);
   if (other.size() - one.size() > 1) return false;
-  const auto from = static_cast<std::size_t>(
-      std::ranges::mismatch(one, other).in1 - one.begin());
+  const auto from = static_cast<std::size_t>(std::ranges::mismatch(one, other).in1 - one.begin());
   const auto restOf = [&](std::string_view name, std::size_t skipped) {
     return name.substr(std::min(name.size(), from + skipped));
   };
@@ -76,7 +75,10 @@ std::optional<Likeness> likeness(const Person& one, const Person& other) {
 bool areLikeNumbers(std::string_view one, std::string_view other) {
   const auto digits = digitsOf(one);
   const auto others = digitsOf(other);
-  return isCutOf(digits, others) || isCutOf(others, digits);
+  const bool isOtherCheckDigit =
+      digits.size() > 1 && digits.size() == others.size() && digits.back() != others.back() &&
+      digits.compare(0, digits.size() - 1, others, 0, digits.size() - 1) == 0;
+  return isOtherCheckDigit || isCutOf(digits, others) || isCutOf(others, digits);
 }
 
 bool isTooAlike(Likeness likeness) {

@@ -11,7 +11,7 @@ namespace gk::roster {
 /// Why two children may be one. Twins and namesakes are alike too: a person is asked, and nothing
 /// is ever matched by it.
 enum class Likeness {
-  number,       ///< one number is the other without its check digit
+  number,       ///< one number is the other without its check digit, or with a wrong one
   nameAndBirth, ///< the same name and birth date
   nearName,     ///< the same birth date, and names a slip of the pen apart
   nearBirth     ///< the same name, and birth dates a slip of the pen apart
@@ -26,7 +26,8 @@ struct Person {
 
 std::optional<Likeness> likeness(const Person& one, const Person& other);
 
-/// Whether "1043" was meant for "1043-0", or "104-3" is "1043" that passes for a whole number.
+/// Whether "1043" or "1043-9" was meant for "1043-0", or "104-3" is "1043" that passes for a whole
+/// number.
 bool areLikeNumbers(std::string_view one, std::string_view other);
 
 /// Too alike to be entered unasked: all but birth dates apart, which namesakes have as well.

@@ -20,7 +20,7 @@ enum class OnDrop { retract, stay };
 
 template <class T>
 concept AboutChild = std::same_as<decltype(T::child), roster::ChildId> ||
-                     std::same_as<decltype(T::child), std::optional<roster::ChildId>>;
+    std::same_as<decltype(T::child), std::optional<roster::ChildId>>;
 
 /// A step of isolated teeth, which goes wherever its field goes.
 template <class T>
@@ -96,8 +96,9 @@ consteval int countOfMerged() {
   store::forEachRecord(List{}, [&]<class T>() {
     if constexpr (AboutChild<T>) {
       count += MergeRule<T>::fold == OnFold::move || MergeRule<T>::fold == OnFold::combine ? 1 : 0;
-      static_assert(MergeRule<T>::drop == OnDrop::stay || requires(T one) { one.day; },
-                    "what is dropped with a visit is of a day");
+      static_assert(
+          MergeRule<T>::drop == OnDrop::stay || requires(T one) { one.day; },
+          "what is dropped with a visit is of a day");
     }
   });
   return count;

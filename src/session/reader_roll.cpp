@@ -98,8 +98,8 @@ Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,
     if (roster::areLikeNumbers(number, line.number)) return add(roster::Likeness::number);
     if (!wanted || failure) return;
     // Only such names are unsealed as can be near: of one month, or called the same.
-    const bool isSameMonth = line.birth.year == wanted->birth.year() &&
-                             line.birth.month == wanted->birth.month();
+    const bool isSameMonth =
+        line.birth.year == wanted->birth.year() && line.birth.month == wanted->birth.month();
     if (!isSameMonth && line.called != wanted->called) return;
     const auto known = this->identity(line.child);
     if (!known) {

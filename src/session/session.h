@@ -107,9 +107,8 @@ class Session : public Reader {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
-  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one. Both
-  /// stay in the history. `ruleSeriousFinding` where a dropped visit found more than the kept one
-  /// (followup::moreSerious), until it is confirmed.
+  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.
+  /// `ruleSeriousFinding` until confirmed, where a dropped visit found more (followup::moreSerious).
   Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
                                  Confirmed dropsSerious = Confirmed::no);
   /// The question is open again, until the day is signed: what the answer retracted or moved is

@@ -47,8 +47,7 @@ void dropOtherVisits(MergeEdits& edits, const MergeAnswer& answer) {
   const auto isKept = [&](const auto& row) { return edits.firstLaptop(row) == answer.kept; };
   edits.forEach<chairside::Field>(here, [&](const Recorded<chairside::Field>& field) {
     if (isKept(field)) return;
-    forEachStep(
-        [&]<class T>() { edits.retractAll<T>(store::rowsOf("field", field.id)); });
+    forEachStep([&]<class T>() { edits.retractAll<T>(store::rowsOf("field", field.id)); });
   });
   forEachAboutChild<ofVisit>([&]<class T>() { edits.retractUnless<T>(here, isKept); });
 }
@@ -57,8 +56,8 @@ void dropOtherVisits(MergeEdits& edits, const MergeAnswer& answer) {
 void bringVisitsBack(MergeEdits& edits, const MergeAnswer& answer) {
   const auto here = hereOf(answer);
   std::set<chairside::FieldId> fields;
-  edits.forEachRevision<chairside::Field>(
-      here, [&](const auto& field) { fields.insert(field.id); });
+  edits.forEachRevision<chairside::Field>(here,
+                                          [&](const auto& field) { fields.insert(field.id); });
   for (const auto& field : fields)
     forEachStep([&]<class T>() { edits.reinstate<T>(store::rowsOf("field", field)); });
   forEachAboutChild<ofVisit>([&]<class T>() { edits.reinstate<T>(here); });
@@ -167,8 +166,8 @@ Result<base::Done> Session::answerMerge(By by, const MergeAnswer& given, Confirm
     if (edits.failure()) return *edits.failure();
     auto program = this->program();
     if (!program) return program.error();
-    const auto lost = base::join(
-        followup::moreSerious(found.dropped, found.kept, program->value.notation), "; ");
+    const auto lost =
+        base::join(followup::moreSerious(found.dropped, found.kept, program->value.notation), "; ");
     if (!lost.empty() && dropsSerious == Confirmed::no)
       return Error{ErrorCode::ruleSeriousFinding,
                    "the visit that would be dropped found more: " + lost +

@@ -43,14 +43,13 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   CHECK(records.eligibility.front().value.percent == 82);
 }
 
-TEST_CASE("One lot number of two materials is asked about before anything is done",
-          "[case-110]") {
+TEST_CASE("One lot number of two materials is asked about before anything is done", "[case-110]") {
   Desk desk;
   const auto book = bookWithDay(desk);
   desk.did({"add-lot", book, "--kind", "etchant", "--material", "Etch Thistle", "--lot", "RF-2609",
             "--expiry", "2027-04"});
-  const std::vector<std::string> aside{"set-lot-aside", book, "--lot", "RF-2609", "--reason",
-                                       "recall",        "--by", "IM"};
+  const std::vector<std::string> aside{"set-lot-aside", book,     "--lot", "RF-2609",
+                                       "--reason",      "recall", "--by",  "IM"};
   CHECK(desk.refusal(aside) == "call.malformed");
   CHECK(desk.said("Etch Thistle, Resin Fern"));
   CHECK(desk.said("--material"));

@@ -38,8 +38,7 @@ struct Namesakes {
 
 } // namespace
 
-TEST_CASE("Two schools of one name are counted apart and told apart by their codes",
-          "[case-109]") {
+TEST_CASE("Two schools of one name are counted apart and told apart by their codes", "[case-109]") {
   const Namesakes county;
   const auto totals = county.term.totals();
   REQUIRE(totals.schools.size() == 2);
@@ -77,11 +76,10 @@ TEST_CASE("What goes out keeps two schools of one name apart, whatever they are 
 
   // One of them is renamed: what was published of it is still known to be its own.
   county.term.records.schools[0].value.name = "Old Fernhill";
-  const auto again =
-      reports::publish(county.term.totals(), rule, std::vector{first.release});
+  const auto again = reports::publish(county.term.totals(), rule, std::vector{first.release});
   CHECK(again.release.term == std::vector{rows[1], rows[0], rows[2]});
-  const auto grouped = reports::publish(county.term.totals(), rule, {},
-                                        {{county.one.text(), county.two.text()}});
+  const auto grouped =
+      reports::publish(county.term.totals(), rule, {}, {{county.one.text(), county.two.text()}});
   CHECK(grouped.tables.front().rows.front().front() == "Fernhill + Old Fernhill");
 }
 
@@ -90,14 +88,14 @@ TEST_CASE("A recall, the payers and the exceptions tell two schools of one name 
   Namesakes county;
   auto& records = county.term.records;
   const auto lot = records.placements.front().value.sealant;
-  records.lots.push_back(county.term.make.named<kit::Lot>(
-      lot, {.kind = kit::MaterialKind::sealantLightCure,
-            .material = "Resin Fern",
-            .lot = "7",
-            .expiry = test::date("2027-12-31"),
-            .makersTime = base::Seconds(20),
-            .contains = {},
-            .quarantineReason = ""}));
+  records.lots.push_back(
+      county.term.make.named<kit::Lot>(lot, {.kind = kit::MaterialKind::sealantLightCure,
+                                             .material = "Resin Fern",
+                                             .lot = "7",
+                                             .expiry = test::date("2027-12-31"),
+                                             .makersTime = base::Seconds(20),
+                                             .contains = {},
+                                             .quarantineReason = ""}));
   const auto traced = *reports::traceLot(records, "7");
   REQUIRE(traced.at(1).rows.size() == 2);
   CHECK(traced.at(1).rows[0] == std::vector<std::string>{"Fernhill (FA)", "3", "3"});

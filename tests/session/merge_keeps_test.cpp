@@ -1,5 +1,5 @@
-#include "session/merge_rules.h"
 #include "reports/merge_table.h"
+#include "session/merge_rules.h"
 #include "session/second_laptop.h"
 #include "store/connection.h"
 
@@ -24,8 +24,9 @@ std::map<std::string, int> rowsAbout(session::Session& session, const base::Path
   store::Connection file(copy, store::Access::readOnly, store::Durability::bulk);
   std::vector<std::string> tables;
   {
-    auto found = file.prepare("SELECT m.name FROM sqlite_master AS m JOIN pragma_table_info(m.name) "
-                              "AS c WHERE m.type = 'table' AND c.name = 'child'");
+    auto found =
+        file.prepare("SELECT m.name FROM sqlite_master AS m JOIN pragma_table_info(m.name) "
+                     "AS c WHERE m.type = 'table' AND c.name = 'child'");
     while (found.step())
       tables.push_back(found.column<std::string>(0));
   }
@@ -43,27 +44,26 @@ std::map<std::string, int> rowsAbout(session::Session& session, const base::Path
 
 /// All that a logbook can say of a child.
 void sayAll(session::Session& session, test::Clinic& clinic, roster::ChildId child) {
-  must(session.enterFlag(clinic.by, {child, roster::FlagKind::latexAllergy,
-                                     roster::FlagAction::stop, "", false, ""}));
-  must(session.enterBackground(
-      clinic.by, {child, {roster::Ethnicity::white}, roster::Payer::medicaid}));
+  must(session.enterFlag(
+      clinic.by, {child, roster::FlagKind::latexAllergy, roster::FlagAction::stop, "", false, ""}));
+  must(session.enterBackground(clinic.by,
+                               {child, {roster::Ethnicity::white}, roster::Payer::medicaid}));
   must(session.enterPaper({clinic.hygienist, clinic.assistant},
                           {child, clinic.day, "17", clinic.coordinator}));
   must(session.enterContact(clinic.by, {child, clinic.day, followup::Channel::phone,
                                         followup::ContactResult::reached, ""}));
-  must(session.enterReferral(clinic.by, {child, clinic.day, chairside::Urgency::early, "decay",
-                                         followup::referralDue(chairside::Urgency::early,
-                                                               clinic.clock.now().date())}));
-  must(session.enterIncident(clinic.by, {.day = clinic.day,
-                                         .child = child,
-                                         .happened = clinic.clock.now(),
-                                         .done = "rinsed"}));
+  must(session.enterReferral(
+      clinic.by, {child, clinic.day, chairside::Urgency::early, "decay",
+                  followup::referralDue(chairside::Urgency::early, clinic.clock.now().date())}));
+  must(session.enterIncident(
+      clinic.by,
+      {.day = clinic.day, .child = child, .happened = clinic.clock.now(), .done = "rinsed"}));
   must(session.enterLetters(clinic.by, {{.child = child,
                                          .day = clinic.day,
                                          .language = "English",
                                          .facts = "variant: fine",
-                                         .templateDigest = "a",
-                                         .textDigest = "b",
+                                         .templateDigest = std::string(64, 'a'),
+                                         .textDigest = std::string(64, 'b'),
                                          .written = clinic.clock.now().date()}}));
 }
 
@@ -85,16 +85,15 @@ struct TwoCards {
     seatOn(second.session, clinic, there);
     must(second.session.screen(clinic.by, clinic.fourSound(there)));
     must(second.session.isolate(clinic.by, clinic.field(there, {16, 46})));
-    must(second.session.stopTeeth(
-        clinic.by, must(second.session.fields(there, clinic.day)).front().field.id,
-        {*dentition::Tooth::fromIso(16)}, "coughed"));
+    must(second.session.stopTeeth(clinic.by,
+                                  must(second.session.fields(there, clinic.day)).front().field.id,
+                                  {*dentition::Tooth::fromIso(16)}, "coughed"));
     must(clinic.session.absorb(second.handOver()));
   }
   void fold() {
-    must(clinic.session.answerMerge(clinic.by, {.day = clinic.day,
-                                                .child = here,
-                                                .other = there,
-                                                .verdict = MergeVerdict::keptOne}));
+    must(clinic.session.answerMerge(
+        clinic.by,
+        {.day = clinic.day, .child = here, .other = there, .verdict = MergeVerdict::keptOne}));
   }
   std::map<std::string, int> of(roster::ChildId child) {
     return rowsAbout(clinic.session, *clinic.folder / ("copy" + std::to_string(++copies_)), child);
@@ -177,8 +176,8 @@ TEST_CASE("What two forms say of one child's background is joined, and parted ag
   must(session.enterBackground(cards.clinic.by,
                                {cards.here, {roster::Ethnicity::asian}, roster::Payer::unknown}));
   const auto newest = [&] {
-    const auto rows = must(session.termRecords(cards.clinic.term, cards.clinic.clock.now().date()))
-                          .backgrounds;
+    const auto rows =
+        must(session.termRecords(cards.clinic.term, cards.clinic.clock.now().date())).backgrounds;
     std::map<roster::ChildId, roster::Background> said;
     for (const auto& row : rows)
       said.insert_or_assign(row.value.child, row.value);
@@ -188,7 +187,8 @@ TEST_CASE("What two forms say of one child's background is joined, and parted ag
   const auto joined = newest().at(cards.here);
   CHECK(joined.groups == roster::EthnicitySet{roster::Ethnicity::asian, roster::Ethnicity::white});
   CHECK(joined.payer == roster::Payer::medicaid);
-  must(session.reopenMerge(cards.clinic.by, sheetOf(cards.clinic).answered.front().answer, "twins"));
+  must(
+      session.reopenMerge(cards.clinic.by, sheetOf(cards.clinic).answered.front().answer, "twins"));
   CHECK(newest().at(cards.here).groups == roster::EthnicitySet{roster::Ethnicity::asian});
   CHECK(newest().at(cards.there).groups == roster::EthnicitySet{roster::Ethnicity::white});
 }
@@ -212,8 +212,7 @@ TEST_CASE("An answer that drops a cavity is refused until it is confirmed, and s
   test::Clinic clinic;
   const auto mina = screenedTwice(clinic, aCavity);
   const auto question = sheetOf(clinic).questions.at(0);
-  const auto refused =
-      clinic.session.answerMerge(clinic.by, keeping(question, 0, clinic.day));
+  const auto refused = clinic.session.answerMerge(clinic.by, keeping(question, 0, clinic.day));
   CHECK(codeOf(refused) == ErrorCode::ruleSeriousFinding);
   CHECK(refused.error().detail.find("cavity, upper right first molar, 3") != std::string::npos);
   CHECK(refused.error().detail.find("urgent care, pain") != std::string::npos);
@@ -237,8 +236,8 @@ TEST_CASE("An answer that drops a cavity is refused until it is confirmed, and s
     CHECK(sheetOf(clinic).urgent.size() == 1);
   }
   SECTION("both happened") {
-    must(clinic.session.answerMerge(
-        clinic.by, {.day = clinic.day, .child = mina, .note = "after lunch"}));
+    must(clinic.session.answerMerge(clinic.by,
+                                    {.day = clinic.day, .child = mina, .note = "after lunch"}));
     CHECK(sheetOf(clinic).urgent.size() == 1);
   }
 }
@@ -248,12 +247,12 @@ TEST_CASE("A change of health heard at the seat is not dropped unasked", "[case-
   const auto mina = clinic.child("Mina");
   Second second(clinic, "second.gkbook", 2);
   clinic.standardVisit(mina);
-  must(second.session.seat(
-      clinic.by, {mina,
-                  clinic.day,
-                  {chairside::Identifier::spokenName, chairside::Identifier::birthDate},
-                  true,
-                  false}));
+  must(second.session.seat(clinic.by,
+                           {mina,
+                            clinic.day,
+                            {chairside::Identifier::spokenName, chairside::Identifier::birthDate},
+                            true,
+                            false}));
   must(second.session.screen(clinic.by, clinic.fourSound(mina)));
   must(clinic.session.absorb(second.handOver()));
   const auto question = sheetOf(clinic).questions.at(0);
@@ -262,8 +261,7 @@ TEST_CASE("A change of health heard at the seat is not dropped unasked", "[case-
         ErrorCode::ruleSeriousFinding);
 }
 
-TEST_CASE("The question shows both records tooth by tooth with what differs marked",
-          "[case-106]") {
+TEST_CASE("The question shows both records tooth by tooth with what differs marked", "[case-106]") {
   test::Clinic clinic;
   screenedTwice(clinic, aCavity);
   const auto question = sheetOf(clinic).questions.at(0);
@@ -279,8 +277,8 @@ TEST_CASE("The question shows both records tooth by tooth with what differs mark
   CHECK(three.said.at(0).find("SEALED") != std::string::npos);
   CHECK(three.said.at(1).starts_with("occlusal CAVITY"));
   CHECK(three.said.at(1).ends_with("REFER"));
-  CHECK(lineOf("Urgency").said == std::vector<std::string>{"no obvious problem",
-                                                           "URGENT care: pain"});
+  CHECK(lineOf("Urgency").said ==
+        std::vector<std::string>{"no obvious problem", "URGENT care: pain"});
   CHECK_FALSE(lineOf("Assent and health").differs);
   CHECK(question.sides.at(0).wouldLose.size() == 3);
   CHECK(question.sides.at(1).wouldLose.empty());

@@ -298,7 +298,12 @@ TEST_CASE("A number without its check digit is said at once and opens no child",
   SECTION("in the search, a wrong check digit offers the child it is near") {
     board.type(digits + u"-9"_s);
     press(board.page, Qt::Key_Return);
-    CHECK(board.taken.empty());
+    REQUIRE(board.prompter.decided.size() == 1);
+    CHECK(board.prompter.decided.front().contains(digits + u"-9"_s));
+    CHECK(board.taken.empty()); // backed out
+    board.prompter.choices = {0};
+    press(board.page, Qt::Key_Return);
+    CHECK(board.taken == std::vector{mina});
   }
 }
 

@@ -45,8 +45,8 @@ TEST_CASE("Both records are in sight when a merge question is answered", "[case-
   CHECK_FALSE(must(desk.answer())); // backed out
   REQUIRE(desk.prompter.shown.size() == 1);
   const auto& table = desk.prompter.shown.front();
-  const auto marked = std::ranges::count_if(
-      table.rows, [](const auto& row) { return !row.front().empty(); });
+  const auto marked =
+      std::ranges::count_if(table.rows, [](const auto& row) { return !row.front().empty(); });
   CHECK(marked >= 4);
   CHECK(std::ranges::any_of(table.rows, [](const auto& row) {
     return row[1] == "upper right first molar, 3" && row[3].starts_with("occlusal CAVITY");

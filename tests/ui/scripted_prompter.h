@@ -20,9 +20,9 @@ class ScriptedPrompter final : public ui::Prompter {
   std::deque<bool> prints;
   QByteArray printed; ///< what came out of the printer last, a PDF
   QStringList asked;
-  std::vector<reports::Table> shown;  ///< tables to decide by
-  std::vector<QStringList> offered;   ///< the answers beside them
-  QStringList decided; ///< of those, with nothing chosen beforehand
+  std::vector<reports::Table> shown; ///< tables to decide by
+  std::vector<QStringList> offered;  ///< the answers beside them
+  QStringList decided;               ///< of those, with nothing chosen beforehand
 
   bool confirm(const QString& question) override {
     asked += question;

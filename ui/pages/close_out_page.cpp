@@ -254,7 +254,8 @@ void CloseOutPage::answer(std::size_t row) {
     return;
   }
   const auto old = sheet_->answered.at(row - sheet_->questions.size());
-  if (!noted(reopenQuestion(context(), old), u"The answer is taken back: the question is open again."_s))
+  if (!noted(reopenQuestion(context(), old),
+             u"The answer is taken back: the question is open again."_s))
     return;
   const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
     return question.child == old.answer.value.child || question.other == old.answer.value.child;

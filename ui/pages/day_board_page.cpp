@@ -265,8 +265,7 @@ void DayBoardPage::takeFromBook(const QString& text) {
     question = u"No child has the number %1. Is it one of these?"_s.arg(text);
     if (found->empty() && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
   }
-  if (found->empty())
-    return Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
+  if (found->empty()) return Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
   QStringList options;
   for (const auto& one : *found)
     options += toQt(one.number + "  " + one.name + ", room " + one.room);
@@ -292,9 +291,8 @@ void DayBoardPage::askForDay() {
   for (const auto& day : all)
     for (const auto& school : *schools)
       if (school.id == day.value.school)
-        options += toQt(day.value.date.iso() + "  " +
-                        roster::shownAmong(school.value, *schools) + ", team " +
-                        std::to_string(day.value.team));
+        options += toQt(day.value.date.iso() + "  " + roster::shownAmong(school.value, *schools) +
+                        ", team " + std::to_string(day.value.team));
   if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
     chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }

@@ -110,10 +110,9 @@ bool offerLot(ChairVisit& visit, const QString& code) {
   QStringList options;
   for (const auto& lot : lots)
     options += lotWords(lot.value);
-  visit.ask.choose(u"%1 lots have the number %2. Which is in your hand?"_s.arg(lots.size()).arg(code),
-                   options, [&visit, lots](int chosen) {
-                     offer(visit, lots.at(static_cast<std::size_t>(chosen)));
-                   });
+  visit.ask.choose(
+      u"%1 lots have the number %2. Which is in your hand?"_s.arg(lots.size()).arg(code), options,
+      [&visit, lots](int chosen) { offer(visit, lots.at(static_cast<std::size_t>(chosen))); });
   return true;
 }
 

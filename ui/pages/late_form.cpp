@@ -182,8 +182,8 @@ void LateForm::lookUp() {
       if (one.number == *number) return know(one);
   }
   // Said at once, asked when the form is entered: a question here would meet whoever tabs on.
-  const auto near = text.empty() ? base::Result<std::vector<session::NearMatch>>({})
-                                 : book().nearMatches(text);
+  const auto near =
+      text.empty() ? base::Result<std::vector<session::NearMatch>>({}) : book().nearMatches(text);
   if (!went(near)) return;
   if (near->empty())
     return knowChild({}, number || text.empty()
@@ -210,9 +210,9 @@ void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QStr
 bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
   QStringList options;
   for (const auto& one : near)
-    options += u"Yes: %1 %2, room %3 (%4)"_s.arg(
-        toQt(one.child.number), toQt(one.child.name), toQt(one.child.room),
-        toQt(std::string(roster::words(one.why))));
+    options += u"Yes: %1 %2, room %3 (%4)"_s.arg(toQt(one.child.number), toQt(one.child.name),
+                                                 toQt(one.child.room),
+                                                 toQt(std::string(roster::words(one.why))));
   options += u"No: another child, new to the logbook"_s;
   const auto chosen = context().prompter.decide(
       u"The logbook has a child like this one. Is the form for that child? Nothing is written "
@@ -307,9 +307,7 @@ std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& chil
 
 void LateForm::enterFor(const roster::ChildId& child) {
   const auto form = consentFor(child);
-  if (!form ||
-      !went(book().enterConsent(context().acting.by(), *form, alertOf(child))))
-    return;
+  if (!form || !went(book().enterConsent(context().acting.by(), *form, alertOf(child)))) return;
   Q_EMIT entered(child);
 }
 

@@ -13,8 +13,7 @@ namespace {
 
 QString keepWords(const reports::MergeQuestion& question, const reports::MergeSide& side) {
   auto words = (question.other ? u"One child, keep "_s : u"Keep "_s) + toQt(side.words);
-  if (!side.wouldLose.empty())
-    words += u". DROPS: "_s + toQt(base::join(side.wouldLose, "; "));
+  if (!side.wouldLose.empty()) words += u". DROPS: "_s + toQt(base::join(side.wouldLose, "; "));
   return words;
 }
 
