@@ -123,10 +123,9 @@ Findings findingsOf(MergeEdits& edits, const MergeAnswer& answer) {
 
 Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
                                         const std::string& reason) {
+  const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
+  if (!may) return may.error();
   const auto& answer = old.value;
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  if (const auto day = dayOpenForCare(answer.day); !day) return day.error();
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is reopened"};
   MergeEdits edits(book_);
@@ -138,7 +137,7 @@ Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
       bringVisitsBack(edits, answer);
   }
   if (edits.failure()) return *edits.failure();
-  return write(by, answer.child, [&](store::Act& act) {
+  return write(*may, answer.child, [&](store::Act& act) {
     edits.write(act, MergeEdits::reopened);
     act.retract(old.stamp.entry, reason);
     return base::Done{};
@@ -146,10 +145,9 @@ Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
 }
 
 Result<base::Done> Session::answerMerge(By by, const MergeAnswer& given, Confirmed dropsSerious) {
+  const auto may = admit(Verb::answerMerge, by, {.day = given.day});
+  if (!may) return may.error();
   auto answer = given;
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  if (const auto day = dayOpenForCare(answer.day); !day) return day.error();
   if (answer.other == answer.child)
     return Error{ErrorCode::notFound, "one card cannot be another child's"};
   if (const auto known = child(answer.child); !known) return known.error();
@@ -176,7 +174,7 @@ Result<base::Done> Session::answerMerge(By by, const MergeAnswer& given, Confirm
     if (!lost.empty()) answer.note += (answer.note.empty() ? "" : ", ") + ("dropped: " + lost);
   }
   if (edits.failure()) return *edits.failure();
-  return write(by, answer.child, [&](store::Act& act) {
+  return write(*may, answer.child, [&](store::Act& act) {
     act.add(answer);
     edits.write(act, answer.other ? sameChild : "the other laptop's visit was kept");
     return base::Done{};

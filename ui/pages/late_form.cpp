@@ -333,9 +333,9 @@ void LateForm::save() {
       return of;
     };
   // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
-  const auto child = book().enrolRoster(context().acting.by(), {made->child},
-                                        made->schoolConfirmsAge, made->isAnother);
-  if (went(child)) Q_EMIT entered(child->front());
+  const auto child = book().enrolChild(context().acting.by(), made->child, made->schoolConfirmsAge,
+                                       made->isAnother);
+  if (went(child)) Q_EMIT entered(*child);
 }
 
 } // namespace gk::ui
