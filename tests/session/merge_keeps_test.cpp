@@ -1,7 +1,11 @@
+#include "base/text.h"
 #include "reports/merge_table.h"
+#include "reports/render.h"
 #include "session/merge_rules.h"
 #include "session/second_laptop.h"
 #include "store/connection.h"
+
+#include <iostream>
 
 using namespace gk;
 using base::ErrorCode;
@@ -298,4 +302,40 @@ TEST_CASE("The question of two cards shows what each says of the child", "[case-
   CHECK_FALSE(lines.at("Birth month").differs);
   CHECK(lines.at("Health alert").differs);
   CHECK(lines.at("upper right first molar, 3").differs);
+}
+
+TEST_CASE("Shows a merge whose answer would drop a cavity", "[.shows]") {
+  test::Clinic clinic;
+  screenedTwice(clinic, aCavity);
+  const auto question = sheetOf(clinic).questions.at(0);
+  const auto tell = [&](const char* when) {
+    const auto sheet = sheetOf(clinic);
+    std::cout << "\n== " << when << "\nquestions open " << sheet.questions.size()
+              << ", urgent to call " << sheet.urgent.size() << ", first molars sealed "
+              << sheet.counts.firstMolars << ", may be signed " << sheet.mayClose() << '\n';
+    for (const auto& one : sheet.answered)
+      std::cout << "answered: " << one.shown << ": " << one.words << '\n';
+  };
+  const std::vector table{reports::mergeTable(question)};
+  std::cout << question.shown << ": " << question.what << '\n' << reports::toText(table);
+  for (const auto& side : question.sides)
+    std::cout << "Keep " << side.words
+              << (side.wouldLose.empty() ? "" : ". DROPS: " + base::join(side.wouldLose, "; "))
+              << '\n';
+  tell("asked");
+  const auto reopen = [&] {
+    must(clinic.session.reopenMerge(clinic.by, sheetOf(clinic).answered.front().answer, "shown"));
+  };
+  const auto refused = clinic.session.answerMerge(clinic.by, keeping(question, 0, clinic.day));
+  std::cout << "\n" << base::errorName(refused.error().code) << ": " << refused.error().detail;
+  tell("keep the visit without the cavity: refused");
+  must(clinic.session.answerMerge(clinic.by, keeping(question, 0, clinic.day), Confirmed::yes));
+  tell("the same, confirmed");
+  reopen();
+  must(clinic.session.answerMerge(clinic.by, keeping(question, 1, clinic.day)));
+  tell("keep the visit with the cavity");
+  reopen();
+  must(clinic.session.answerMerge(
+      clinic.by, {.day = clinic.day, .child = question.child, .note = "after lunch"}));
+  tell("both happened");
 }

@@ -334,10 +334,8 @@ void CloseOutPage::follow(std::size_t row) {
   const auto& line = sheet_->referrals.at(row);
   const auto records = book().dayRecords(*day_);
   if (!went(records)) return;
-  const auto made = std::ranges::find_if(records->referrals, [&](const auto& one) {
-    return one.value.child == line.child && one.value.day == *day_ &&
-           one.value.urgency == line.urgency;
-  });
+  const auto made =
+      std::ranges::find(records->referrals, line.id, [](const auto& one) { return one.id; });
   if (made != records->referrals.end())
     noted(followReferral(context(), *made, toQt(line.shown)), u"The referral is followed up."_s);
 }

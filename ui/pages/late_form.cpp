@@ -307,7 +307,7 @@ std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& chil
 
 void LateForm::enterFor(const roster::ChildId& child) {
   const auto form = consentFor(child);
-  if (!form || !went(book().enterConsent(context().acting.by(), *form, alertOf(child)))) return;
+  if (!form || !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child)))) return;
   Q_EMIT entered(child);
 }
 
@@ -333,7 +333,7 @@ void LateForm::save() {
       return of;
     };
   // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
-  const auto child = book().enrolChild(context().acting.by(), made->child, made->schoolConfirmsAge,
+  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child, made->schoolConfirmsAge,
                                        made->isAnother);
   if (went(child)) Q_EMIT entered(*child);
 }

@@ -46,12 +46,10 @@ void TotalsPage::followUp(int section, int row) {
   if (section != 1 || !counted_) return;
   const auto& cells = browser_->tables().at(1).rows.at(static_cast<std::size_t>(row));
   const auto& records = *counted_->records;
-  const auto made = std::ranges::find_if(records.referrals, [&](const auto& one) {
-    const auto child = std::ranges::find(records.children, one.value.child,
-                                         [](const auto& known) { return known.id; });
-    return child != records.children.end() && child->value.number == cells.at(0) &&
-           one.value.due.iso() == cells.at(4);
-  });
+  const auto ids = reports::trackedReferrals(records, context().clock.now().date());
+  if (static_cast<std::size_t>(row) >= ids.size()) return;
+  const auto made = std::ranges::find(records.referrals, ids[static_cast<std::size_t>(row)],
+                                      [](const auto& one) { return one.id; });
   if (made == records.referrals.end()) return;
   const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
   if (went(noted) && *noted) Q_EMIT said(u"The referral is followed up."_s);
