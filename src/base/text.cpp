@@ -42,7 +42,7 @@ Result<Number> parseNumber(std::string_view text) {
   const char* end = text.data() + text.size();
   const auto [stop, trouble] = std::from_chars(text.data(), end, value);
   if (text.empty() || trouble != std::errc{} || stop != end)
-    return Error{ErrorCode::numberMalformed, "\"" + std::string(text) + "\" is not a number"};
+    return Error{ErrorCode::numberMalformed, "that is not a number"};
   return value;
 }
 
@@ -55,8 +55,7 @@ Result<std::int64_t> parseInt(std::string_view text) {
 Result<double> parseDouble(std::string_view text) {
   auto value = parseNumber<double>(text);
   if (value && !std::isfinite(*value))
-    return Error{ErrorCode::numberMalformed,
-                 "\"" + std::string(text) + "\" is not a finite number"};
+    return Error{ErrorCode::numberMalformed, "that is not a finite number"};
   return value;
 }
 

@@ -70,12 +70,8 @@ Result<Exit> addCureTime(const Call& call, const Surroundings& around) {
   return adding(
       "cure time", tag + " with " + material, call, around,
       [&](Session& session, base::By by) -> Result<kit::CureTimeId> {
-        const auto lights = session.lights();
-        if (!lights) return lights.error();
-        const auto light =
-            std::ranges::find_if(*lights, [&](const auto& row) { return row.value.tag == tag; });
-        if (light == lights->end())
-          return Error{ErrorCode::notFound, "there is no light " + tag + "; add it first"};
+        const auto light = lightTagged(session, tag);
+        if (!light) return light.error();
         const auto lots = session.lots();
         if (!lots) return lots.error();
         if (std::ranges::none_of(*lots,

@@ -4,6 +4,7 @@
 #include "base/text.h"
 
 #include <ostream>
+#include <set>
 
 namespace gk::office {
 
@@ -132,6 +133,47 @@ Result<base::Recorded<roster::Member>> memberCalled(Session& session, const std:
 
 Result<base::Recorded<roster::Term>> termCalled(Session& session, const std::string& name) {
   return named(session.terms(), &roster::Term::name, name, "term");
+}
+
+Option materialOption() {
+  return {"--material", "NAME", "of the lot, where two materials have its number"};
+}
+
+Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(Session& session, const Call& call) {
+  const auto number = call.text("--lot");
+  const auto material = call.textIfAny("--material");
+  auto lots = session.lots();
+  if (!lots) return lots;
+  std::erase_if(*lots, [&](const auto& row) {
+    return row.value.lot != number || (material && row.value.material != *material);
+  });
+  if (lots->empty())
+    return Error{ErrorCode::notFound, "there is no lot " + number +
+                                          (material ? " of " + *material : "") +
+                                          " in this logbook; add-lot adds one"};
+  std::set<std::string> materials;
+  for (const auto& row : *lots)
+    materials.insert(row.value.material);
+  if (materials.size() > 1)
+    return Error{ErrorCode::callMalformed,
+                 std::to_string(materials.size()) + " materials have a lot " + number + ": " +
+                     base::join({materials.begin(), materials.end()}, ", ") +
+                     "; say which with --material NAME"};
+  return lots;
+}
+
+Result<base::Recorded<kit::Light>> lightTagged(Session& session, const std::string& tag) {
+  auto lights = session.lights();
+  if (!lights) return lights.error();
+  std::erase_if(*lights, [&](const auto& row) { return row.value.tag != tag; });
+  if (lights->empty())
+    return Error{ErrorCode::notFound, "there is no light " + tag +
+                                          " in this logbook; add-light "
+                                          "adds one"};
+  if (lights->size() > 1)
+    return Error{ErrorCode::ruleLight, "two lights have the tag " + tag +
+                                           ", from two laptops; give one of them another tag"};
+  return std::move(lights->front());
 }
 
 Result<base::Recorded<roster::School>> schoolCoded(Session& session, const std::string& code) {

@@ -36,6 +36,16 @@ base::Result<base::Recorded<roster::Member>> memberCalled(session::Session& sess
                                                           const std::string& initials);
 base::Result<base::Recorded<roster::Term>> termCalled(session::Session& session,
                                                       const std::string& name);
+/// The lots of the number of `--lot`, all of one material: several where laptops entered it apart.
+/// Makers' numbers may meet, so `callMalformed` names the materials until `--material` says which;
+/// `notFound` when there is none.
+base::Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(session::Session& session,
+                                                               const Call& call);
+Option materialOption();
+/// `notFound` when there is none; `ruleLight` where two laptops gave one tag to two lights.
+base::Result<base::Recorded<kit::Light>> lightTagged(session::Session& session,
+                                                     const std::string& tag);
+
 base::Result<base::Recorded<roster::School>> schoolCoded(session::Session& session,
                                                          const std::string& code);
 

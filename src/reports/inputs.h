@@ -55,6 +55,7 @@ struct DayRecords {
   Rows<chairside::Varnish> varnishes{};
   Rows<chairside::DayOutcome> outcomes{};
   Rows<followup::RetentionCheck> checks{};
+  Rows<chairside::Placement> checkedPlacements{}; ///< of other days, that these checks are of
   Rows<chairside::Field> fields{};
   Rows<chairside::StepRun> steps{}; ///< of those fields
   Rows<chairside::Wet> wets{};      ///< of those fields

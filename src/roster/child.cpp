@@ -35,8 +35,7 @@ Result<int> gradeNumber(std::string_view grade) {
   if (grade == "K" || grade == "k") return 0;
   const auto number = base::parseInt(grade);
   if (!number || *number < 1 || *number > 12)
-    return Error{ErrorCode::textMalformed,
-                 "\"" + std::string(grade) + "\" is not a grade; write K or 1 to 12"};
+    return Error{ErrorCode::textMalformed, "that is not a grade; write K or 1 to 12"};
   return static_cast<int>(*number);
 }
 

@@ -1,12 +1,13 @@
 #pragma once
 
 #include "base/date.h"
+#include "base/entry.h"
 #include "base/enum_names.h"
-#include "base/id.h"
 #include "dentition/surfaces.h"
 
 #include <chrono>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -71,6 +72,9 @@ struct School {
   std::string code; ///< unique and never used again
   bool operator==(const School&) const = default;
 };
+
+/// The name, with the code where another school of `all` has that name too.
+std::string shownAmong(const School& school, std::span<const base::Recorded<School>> all);
 
 /// A dated count of the pupils of one grade, the denominator of the consent rate.
 struct Enrolment {

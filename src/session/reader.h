@@ -66,6 +66,10 @@ class Reader {
   /// all of `readRoll`, so a face that has leisure calls that first.
   [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
                                                         std::size_t limit = 20);
+  /// Children who may be the one of this number or, while names are open, of this identity; the
+  /// likest first. A child of exactly this number is found by `findChildren`.
+  [[nodiscard]] Result<std::vector<NearMatch>>
+  nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
   /// Reads on for searching: at most so many children, whose names it opens. True when none is
   /// left to read.
   Result<bool> readRoll(int atMost);

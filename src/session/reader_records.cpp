@@ -109,6 +109,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
   records.incidents = std::move(*incidents);
+  for (const auto& check : records.checks)
+    reader.read(records.checkedPlacements, subjectIs(check.value.placement));
   for (const auto& field : records.fields) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));
@@ -170,6 +172,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.placements);
   reader.findFirstWords(records.firstWords, records.varnishes);
   reader.findFirstWords(records.firstWords, records.outcomes);
+  reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
   if (reader.failure()) return *reader.failure();
   return records;

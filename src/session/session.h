@@ -61,10 +61,15 @@ class Session : public Reader {
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
-                                     Confirmed schoolConfirmsAge = Confirmed::no);
-  /// All of them with their forms, or none.
+                                     Confirmed schoolConfirmsAge = Confirmed::no,
+                                     Confirmed isAnother = Confirmed::no);
+  Result<roster::ChildId> enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                     Confirmed isAnother);
+  /// All of them with their forms, or none. `ruleSameChild`, with the numbers of those who may be
+  /// the same child (roster::isTooAlike), until a person says that they are others.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
-                                                   Confirmed schoolConfirmsAges = Confirmed::no);
+                                                   Confirmed schoolConfirmsAges = Confirmed::no,
+                                                   Confirmed areOthers = Confirmed::no);
   /// The whole import that brought this child, children and forms. `ruleReason` while something
   /// else is recorded on one of them, `notFound` when no import brought the child.
   Result<base::Done> takeBackImport(By by, roster::ChildId oneOfThem, const std::string& reason);
@@ -74,7 +79,9 @@ class Session : public Reader {
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
-  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
+  /// With the health alert of the form, if there is one: both or neither.
+  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
+                                         const std::optional<roster::MedicalFlag>& alert = {});
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
@@ -109,11 +116,13 @@ class Session : public Reader {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
-  /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
-  /// stay in the history.
-  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
-  /// The question is asked anew, until the day is signed: what the answer took back or moved is
-  /// said again as it was, and the answer stays in the history with the reason.
+  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.
+  /// `ruleSeriousFinding` until confirmed, where a dropped visit found more
+  /// (followup::moreSerious).
+  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
+                                 Confirmed dropsSerious = Confirmed::no);
+  /// The question is open again, until the day is signed: what the answer retracted or moved is
+  /// reinstated as it was, and the answer stays in the history with the reason.
   Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
                                  const std::string& reason);
   /// Also after the day is signed.
@@ -190,7 +199,7 @@ class Session : public Reader {
   auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
                Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
   Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
-                                             Confirmed schoolConfirmsAges);
+                                             Confirmed schoolConfirmsAges, Confirmed areOthers);
 
   // session_undo.cpp
   Result<PastAct> lastUndoable(const UndoAt& at);

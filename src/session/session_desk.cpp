@@ -1,5 +1,7 @@
 #include "session/session_write.h"
 
+#include "base/text.h"
+
 #include <algorithm>
 #include <set>
 
@@ -93,8 +95,13 @@ Result<base::MemberId> Session::enterMember(By by, const roster::Member& member)
 }
 
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
-                                            Confirmed schoolConfirmsAge) {
-  auto entered = enrol(Verb::enrolChild, by, {{std::move(child), identity}}, schoolConfirmsAge);
+                                            Confirmed schoolConfirmsAge, Confirmed isAnother) {
+  return enrolChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
+}
+
+Result<roster::ChildId> Session::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                            Confirmed isAnother) {
+  auto entered = enrol(Verb::enrolChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
   if (!entered) return entered.error();
   return entered->front();
 }
@@ -108,7 +115,8 @@ Error numberTaken(const std::string& number) {
 /// The child as it will be entered, or why it cannot be.
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
-  const auto& [child, identity, form, background] = entering;
+  const auto& child = entering.child;
+  const auto& identity = entering.identity;
   if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
   const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
   if (verdict == roster::BirthVerdict::impossible)
@@ -127,15 +135,43 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
   return sound;
 }
 
+/// Nobody of them may be a child who is here already, or who stands before it in the list.
+Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children) {
+  std::vector<std::string> numbers;
+  const auto add = [&](const std::string& number, roster::Likeness why) {
+    if (roster::isTooAlike(why))
+      numbers.push_back(number + " (" + std::string(roster::words(why)) + ")");
+  };
+  std::vector<roster::Person> earlier;
+  for (const auto& entering : children) {
+    const auto near = book.nearMatches(entering.child.number, entering.identity);
+    if (!near) return near.error();
+    for (const auto& one : *near)
+      add(one.child.number, one.why);
+    const auto person = personOf(entering.identity);
+    for (std::size_t i = 0; i < earlier.size(); ++i)
+      if (const auto why = roster::likeness(person, earlier[i]))
+        add(children[i].child.number, *why);
+    earlier.push_back(person);
+  }
+  if (numbers.empty()) return base::Done{};
+  return refuse(ErrorCode::ruleSameChild,
+                "this may be a child who has a card already, number " + base::join(numbers, "; ") +
+                    ". Open that card, or confirm that it is another child");
+}
+
 } // namespace
 
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
-                                                          Confirmed schoolConfirmsAges) {
-  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges);
+                                                          Confirmed schoolConfirmsAges,
+                                                          Confirmed areOthers) {
+  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
 }
 
-Result<std::vector<roster::ChildId>>
-Session::enrol(Verb verb, By by, std::vector<NewChild> children, Confirmed schoolConfirmsAges) {
+Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
+                                                    std::vector<NewChild> children,
+                                                    Confirmed schoolConfirmsAges,
+                                                    Confirmed areOthers) {
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
@@ -154,12 +190,16 @@ Session::enrol(Verb verb, By by, std::vector<NewChild> children, Confirmed schoo
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
+  if (areOthers == Confirmed::no)
+    if (const auto others = areOtherChildren(*this, children); !others) return others.error();
   return write(*may, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {
       ids.push_back(act.add(entering.child));
       const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
+      // The alert first, so that no form lets the child to the chair before it.
+      if (entering.alert) act.add(entering.alert(ids.back()));
       if (entering.form) act.add(entering.form(ids.back()));
       if (entering.background) act.add(entering.background(ids.back()));
     }
@@ -212,12 +252,18 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   });
 }
 
-Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form) {
+Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form,
+                                                const std::optional<roster::MedicalFlag>& alert) {
   const auto may = admit(Verb::enterConsent, by);
   if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(*may, form.child, [&](store::Act& act) { return act.add(form); });
+  if (alert && alert->child != form.child)
+    return refuse(ErrorCode::notFound, "the alert is about another child than the form");
+  return write(*may, form.child, [&](store::Act& act) {
+    if (alert) act.add(*alert);
+    return act.add(form);
+  });
 }
 
 Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
