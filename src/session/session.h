@@ -31,10 +31,12 @@ struct Change {
 /// thread.
 class Session : public Reader {
  public:
-  // The book. `create` fails as store::createBook and vault::Vault::create, `open` as
+  // The book. `create` fails as store::Book::create and vault::Vault::create, `open` as
   // store::openBook; an open book's names stay locked until `unlock`.
+  /// With its program, or no file; a passphrase under 8 characters is `textMalformed`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, BookKind kind = BookKind::real);
+                                base::LaptopId laptop, World world, const roster::Program& program,
+                                BookKind kind = BookKind::real);
   static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
@@ -49,13 +51,19 @@ class Session : public Reader {
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 
   // The desk.
+  /// Of a book that was made without one.
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
+  Result<base::Done> correctProgram(By by, const roster::Program& program,
+                                    const std::string& reason);
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
+  /// In place of what was known of the grade that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
   /// In place of what was known of the school that term.
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
+  Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
+                                   const std::string& reason);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
                                      Confirmed schoolConfirmsAge = Confirmed::no);
   /// All of them with their forms, or none.
@@ -86,6 +94,9 @@ class Session : public Reader {
   // The day.
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
+  /// Sealants are placed that day after the dentist's agreement ended; an exception of the day.
+  Result<roster::AgreementOverrideId> overrideAgreement(By by,
+                                                        const roster::AgreementOverride& taken);
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
@@ -175,6 +186,7 @@ class Session : public Reader {
   // The questions that clinical verbs ask first; session_rules.cpp.
   Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
+  Result<base::Done> agreementHolds(roster::DayId day);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.
   Result<base::Done> areAuthorized(roster::ChildId child,

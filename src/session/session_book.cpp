@@ -1,4 +1,7 @@
+#include "base/text.h"
 #include "session/session_write.h"
+
+#include <algorithm>
 
 namespace gk::session {
 
@@ -23,15 +26,31 @@ store::Durability durabilityOf(BookKind kind) {
   return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
 }
 
+/// Characters, not bytes. What is wrong is said of the passphrase and never with it.
+Result<base::Done> checkPassphrase(std::string_view passphrase) {
+  const auto isFirst = [](char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+  };
+  if (std::ranges::count_if(passphrase, isFirst) >= 8 && !base::isBlank(passphrase))
+    return base::Done{};
+  return Error{ErrorCode::textMalformed, "the passphrase needs 8 characters or more"};
+}
+
 } // namespace
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, BookKind kind) {
+                                base::LaptopId laptop, World world, const roster::Program& program,
+                                BookKind kind) {
+  if (const auto fits = checkPassphrase(passphrase); !fits) return fits.error();
   const auto secret = crypto::Secret::taking(passphrase);
+  const auto sound = roster::soundProgram(program);
+  if (!sound) return sound.error();
   auto created = vault::Vault::create(secret, costOf(kind), world.random);
   if (!created) return created.error();
-  auto book = store::Book::create(path, laptop, durabilityOf(kind), world.clock.now().at,
-                                  rowOf(created->wrapped), world.random);
+  const auto now = world.clock.now();
+  auto book =
+      store::Book::create(path, laptop, durabilityOf(kind), now.at, rowOf(created->wrapped),
+                          world.random, {{}, now, [&](store::Act& act) { act.add(*sound); }});
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);
@@ -65,6 +84,7 @@ void Session::lock() {
 }
 
 Result<base::Done> Session::changePassphrase(std::string passphrase) {
+  if (const auto fits = checkPassphrase(passphrase); !fits) return fits.error();
   const auto secret = crypto::Secret::taking(passphrase);
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
   auto wrapped = vault_->rewrap(secret, crypto::KdfCost::interactive(), world_.random);

@@ -116,12 +116,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
   if (field.etchant)
     if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
-  auto program = this->program();
-  if (!program) return program.error();
-  if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
-                                                program->value.agreementUntil->words() +
-                                                "; no new placements"};
+  if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   const auto here = store::rowsOf("child", field.child, "day", field.day);
   auto screenings = book_.current<chairside::Screening>(here);
   if (!screenings) return screenings.error();

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
@@ -44,6 +45,24 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
     act.correct(*old, cancelled, reason);
     return base::Done{};
   });
+}
+
+Result<roster::AgreementOverrideId>
+Session::overrideAgreement(By by, const roster::AgreementOverride& taken) {
+  if (base::isBlank(taken.reason))
+    return Error{ErrorCode::ruleReason, "say why sealants are placed without an agreement"};
+  auto day = dayOpenForCare(taken.day);
+  if (!day) return day.error();
+  if (by.author != taken.clinician)
+    return Error{ErrorCode::ruleCredential,
+                 "only the clinician who gives the reason can take this on"};
+  auto clinician = author(by, roster::Task::clinicianOverride, day->value.date);
+  if (!clinician) return clinician.error();
+  const auto lapsed = lapsedAgreement(taken.day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed)
+    return Error{ErrorCode::ruleReason, "the agreement holds today; there is nothing to take on"};
+  return write(by, {}, [&](store::Act& act) { return act.add(taken); });
 }
 
 Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {

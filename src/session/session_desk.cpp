@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -16,70 +17,6 @@ Error refuse(ErrorCode code, std::string why) {
 
 } // namespace
 
-Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
-  if (program.name.empty()) return refuse(ErrorCode::textMalformed, "the program needs a name");
-  if (program.suppressBelow < 5)
-    return refuse(ErrorCode::numberMalformed, "small counts are hidden below 5 at the least");
-  const auto already = this->program();
-  if (already) return refuse(ErrorCode::ruleReason, "this logbook has its program already");
-  return write(by, {}, [&](store::Act& act) { return act.add(program); });
-}
-
-Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
-  if (term.end <= term.start)
-    return refuse(ErrorCode::ruleDate, "the term ends before it starts; check both dates");
-  auto others = terms();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (term.start <= other.value.end && other.value.start <= term.end)
-      return refuse(ErrorCode::ruleDate, "the term overlaps with " + other.value.name);
-  return write(by, {}, [&](store::Act& act) { return act.add(term); });
-}
-
-Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
-  auto others = schools();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.code == school.code)
-      return refuse(ErrorCode::textMalformed,
-                    "the code " + school.code + " belongs to " + other.value.name);
-  if (school.name.empty() || school.code.empty())
-    return refuse(ErrorCode::textMalformed, "a school needs a name and a code");
-  return write(by, {}, [&](store::Act& act) { return act.add(school); });
-}
-
-Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto grade = roster::gradeNumber(enrolment.grade);
-  if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
-    return refuse(ErrorCode::numberMalformed, "a count of pupils cannot be negative");
-  return write(by, {}, [&](store::Act& act) { return act.add(enrolment); });
-}
-
-Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
-  if (eligibility.percent < 0 || eligibility.percent > 100)
-    return refuse(ErrorCode::numberMalformed, "the share of pupils is 0 to 100 per cent");
-  if (eligibility.source.empty())
-    return refuse(ErrorCode::textMalformed, "say who published the share, and of which year");
-  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
-  if (!rows) return rows.error();
-  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
-  return write(by, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, eligibility, "said again"); });
-}
-
-Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
-  if (member.name.empty() || member.initials.empty())
-    return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
-  auto others = members();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.initials == member.initials)
-      return refuse(ErrorCode::textMalformed,
-                    "the initials " + member.initials + " belong to " + other.value.name);
-  return write(by, {}, [&](store::Act& act) { return act.add(member); });
-}
-
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
                                             Confirmed schoolConfirmsAge) {
   auto entered = enrolRoster(by, {{std::move(child), identity}}, schoolConfirmsAge);
@@ -97,20 +34,23 @@ Error numberTaken(const std::string& number) {
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
   const auto& [child, identity, form, background] = entering;
-  if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
-  const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
+  if (const auto named = vault::checkIdentity(identity); !named) return named.error();
+  const auto grade = roster::parseGrade(child.grade);
+  if (!grade) return grade.error();
+  const auto verdict = roster::judgeBirthDate(identity.birth, *grade, today);
   if (verdict == roster::BirthVerdict::impossible)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
   if (verdict == roster::BirthVerdict::askUnusualForGrade && confirmed == Confirmed::no)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
-                                                " is unusual for grade " + child.grade +
+                                                " is unusual for grade " + *grade +
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
   if (taken.contains(*number)) return numberTaken(*number);
   auto sound = child;
   sound.number = *number;
+  sound.grade = *grade;
   sound.birth = {identity.birth.year(), identity.birth.month()};
   return sound;
 }
@@ -160,7 +100,10 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
                                                const std::string& reason) {
   auto old = this->child(child);
   if (!old) return old.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
+  if (!old->value.provisional)
+    return refuse(ErrorCode::ruleReason, "the child is on the roster already");
+  if (base::isBlank(reason))
+    return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
   confirmed.provisional = false;
   return write(by, child, [&](store::Act& act) {
@@ -174,12 +117,14 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
                                       const std::string& reason) {
   auto old = this->child(child);
   if (!old) return old.error();
-  const auto known = roster::gradeNumber(grade);
+  const auto known = roster::parseGrade(grade);
   if (!known) return known.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  auto to = only<roster::School>(store::subjectIs(school), "school");
+  if (!to) return to.error();
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
   auto moved = old->value;
   moved.school = school;
-  moved.grade = grade;
+  moved.grade = *known;
   moved.room = room;
   return write(by, child, [&](store::Act& act) {
     act.correct(*old, moved, reason);

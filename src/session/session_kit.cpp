@@ -7,20 +7,38 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
+namespace {
+
+/// As it is entered: a tag of its own. `own` is the light it corrects.
+Result<kit::Light> soundLight(kit::Light light, const std::vector<Recorded<kit::Light>>& others,
+                              const std::optional<kit::LightId>& own) {
+  if (const auto filled = base::fillIn(light.tag, "a light needs a name, such as L-1"); !filled)
+    return filled.error();
+  for (const auto& other : others)
+    if (other.id != own && other.value.tag == light.tag)
+      return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
+  return light;
+}
+
+} // namespace
+
 Result<kit::LightId> Session::enterLight(By by, const kit::Light& light) {
   auto others = lights();
   if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.tag == light.tag)
-      return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
-  return write(by, {}, [&](store::Act& act) { return act.add(light); });
+  const auto sound = soundLight(light, *others, {});
+  if (!sound) return sound.error();
+  return write(by, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
 Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
                                          const kit::Light& light, const std::string& reason) {
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  auto others = lights();
+  if (!others) return others.error();
+  const auto sound = soundLight(light, *others, old.id);
+  if (!sound) return sound.error();
   return write(by, {}, [&](store::Act& act) {
-    act.correct(old, light, reason);
+    act.correct(old, *sound, reason);
     return base::Done{};
   });
 }
@@ -32,9 +50,16 @@ Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& rea
 }
 
 Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
-  if (lot.material.empty() || lot.lot.empty())
-    return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
-  return write(by, {}, [&](store::Act& act) { return act.add(lot); });
+  auto sound = lot;
+  for (auto* text : {&sound.material, &sound.lot})
+    if (!base::fillIn(*text, {}))
+      return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
+  auto others = lots();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.material == sound.material && other.value.lot == sound.lot)
+      return Error{ErrorCode::ruleMaterial, kit::shown(sound) + " is on the list already"};
+  return write(by, {}, [&](store::Act& act) { return act.add(sound); });
 }
 
 Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
@@ -51,7 +76,10 @@ Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::stri
   });
 }
 
-Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& time) {
+Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& entered) {
+  auto time = entered;
+  if (const auto filled = base::fillIn(time.material, "say which material the time is of"); !filled)
+    return filled.error();
   auto all = lots();
   if (!all) return all.error();
   for (const auto& lot : *all)

@@ -48,6 +48,16 @@ Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service serv
   return base::Done{};
 }
 
+Result<base::Done> Session::agreementHolds(roster::DayId day) {
+  const auto lapsed = lapsedAgreement(day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed) return base::Done{};
+  return Error{ErrorCode::ruleCredential,
+               "the agreement with the authorizing dentist ended on " + (*lapsed)->words() +
+                   "; a clinician can give a reason to place sealants today, or enter the new date "
+                   "with groovekeeper-office set-program"};
+}
+
 Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
   if (!seatings) return seatings.error();
