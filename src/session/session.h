@@ -33,7 +33,7 @@ class Session : public Reader {
  public:
   // The book. `create` fails as store::Book::create and vault::Vault::create, `open` as
   // store::openBook; an open book's names stay locked until `unlock`.
-  /// With its program, or no file; a passphrase under 8 characters is `textMalformed`.
+  /// With its program, or no file at all.
   static Result<Session> create(const base::Path& path, std::string passphrase,
                                 base::LaptopId laptop, World world, const roster::Program& program,
                                 BookKind kind = BookKind::real);

@@ -1,7 +1,4 @@
-#include "base/text.h"
 #include "session/session_write.h"
-
-#include <algorithm>
 
 namespace gk::session {
 
@@ -26,22 +23,11 @@ store::Durability durabilityOf(BookKind kind) {
   return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
 }
 
-/// Characters, not bytes. What is wrong is said of the passphrase and never with it.
-Result<base::Done> checkPassphrase(std::string_view passphrase) {
-  const auto isFirst = [](char byte) {
-    return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
-  };
-  if (std::ranges::count_if(passphrase, isFirst) >= 8 && !base::isBlank(passphrase))
-    return base::Done{};
-  return Error{ErrorCode::textMalformed, "the passphrase needs 8 characters or more"};
-}
-
 } // namespace
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
                                 base::LaptopId laptop, World world, const roster::Program& program,
                                 BookKind kind) {
-  if (const auto fits = checkPassphrase(passphrase); !fits) return fits.error();
   const auto secret = crypto::Secret::taking(passphrase);
   const auto sound = roster::soundProgram(program);
   if (!sound) return sound.error();
@@ -84,7 +70,6 @@ void Session::lock() {
 }
 
 Result<base::Done> Session::changePassphrase(std::string passphrase) {
-  if (const auto fits = checkPassphrase(passphrase); !fits) return fits.error();
   const auto secret = crypto::Secret::taking(passphrase);
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
   auto wrapped = vault_->rewrap(secret, crypto::KdfCost::interactive(), world_.random);

@@ -153,3 +153,24 @@ TEST_CASE("A folder cannot be made over or below a file") {
   }
   CHECK(readFile(scratch / "x").value() == "old");
 }
+
+TEST_CASE("A passphrase file is its first line, whatever editor wrote it", "[case-117]") {
+  const Scratch scratch;
+  const auto lineOf = [&](const std::string& bytes) {
+    REQUIRE(replaceFile(scratch / "pass", bytes));
+    return readFirstLine(scratch / "pass");
+  };
+  for (const char* bytes :
+       {"quiet gym floor", "quiet gym floor\n", "quiet gym floor\r\n",
+        "\xEF\xBB\xBFquiet gym floor\r\n", "quiet gym floor\nsealed copy in the office\n",
+        "quiet gym floor\rsecond\r"})
+    CHECK(lineOf(bytes).value() == "quiet gym floor");
+  CHECK(lineOf(" two blanks around \n").value() == " two blanks around ");
+  for (const char* bytes : {"", "\n", "\r\nsecond", "\xEF\xBB\xBF", "\xEF\xBB\xBF\n"}) {
+    const auto line = lineOf(bytes);
+    REQUIRE_FALSE(line);
+    CHECK(line.error().code == ErrorCode::callMalformed);
+    CHECK(line.error().detail.find("second") == std::string::npos);
+  }
+  CHECK(readFirstLine(scratch / "none").error().code == ErrorCode::fileNotFound);
+}

@@ -16,7 +16,43 @@
 using namespace gk;
 using namespace gk::test;
 
-TEST_CASE("A new logbook asks for its passphrase twice and opens at once") {
+namespace {
+
+void write(const Window& desk, const QString& name, const QString& text) {
+  part<QLineEdit>(*desk.window, name).setText(text);
+}
+
+/// As far as the question of the program.
+void givePassphraseTwice(const Window& desk) {
+  write(desk, u"startPassphrase"_s, u"quiet gym floor"_s);
+  write(desk, u"startAgain"_s, u"quiet gym floor"_s);
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+}
+
+void writeProgram(const Window& desk) {
+  write(desk, u"programName"_s, u" Larkmere County Team "_s);
+  write(desk, u"programCounty"_s, u"Larkmere"_s);
+  write(desk, u"programPhone"_s, u"000-555-0142"_s);
+  write(desk, u"programDentist"_s, u"Dr. Selwyn Hartgrove"_s);
+  write(desk, u"programUntil"_s, u"2027-01-31"_s);
+}
+
+/// As the window once made it: a key, and no program.
+void makeBookWithoutProgram(Window& desk) {
+  const auto key = must(vault::Vault::create(crypto::Secret::copyOf(Clinic::passphrase),
+                                             crypto::KdfCost::cheapest(), desk.random))
+                       .wrapped;
+  must(store::Book::create(desk.book(), desk.laptop, store::Durability::bulk, desk.clock.now().at,
+                           {key.salt, static_cast<std::int64_t>(key.opsLimit),
+                            static_cast<std::int64_t>(key.memoryBytes), key.nonce, key.box},
+                           desk.random))
+      .finish();
+}
+
+} // namespace
+
+TEST_CASE("A new logbook asks for its passphrase twice and its program, and opens at once",
+          "[case-112]") {
   Window desk;
   desk.open();
   auto& first = part<QLineEdit>(*desk.window, u"startPassphrase"_s);
@@ -28,11 +64,105 @@ TEST_CASE("A new logbook asks for its passphrase twice and opens at once") {
   again.setText(u"quiet gym door"_s);
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
   CHECK(words(*desk.window, u"startTrouble"_s).contains(u"differ"_s));
-  again.setText(u"quiet gym floor"_s);
+  givePassphraseTwice(desk);
+  REQUIRE(desk.shows(u"programPage"_s));
+  CHECK(desk.window->focusWidget()->objectName() == u"programName"_s);
+  writeProgram(desk);
   desk.prompter->files = {ui::toQt((desk.folder / "new").string())};
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
   REQUIRE(desk.window->book() != nullptr);
   CHECK(std::filesystem::exists(desk.folder / "new.gkbook"));
+  CHECK_FALSE(desk.isCovered());
+  CHECK(desk.shows(u"dayBoardPage"_s));
+  const auto program = must(desk.window->book()->session().program()).value;
+  CHECK(program.name == "Larkmere County Team");
+  CHECK(program.supervision == roster::Supervision::general);
+  CHECK(program.notation == dentition::Notation::universal);
+  CHECK(program.agreementUntil->iso() == "2027-01-31");
+}
+
+TEST_CASE("No logbook is made while its program is not whole, and nothing typed is lost",
+          "[case-112]") {
+  Window desk;
+  desk.open();
+  givePassphraseTwice(desk);
+  writeProgram(desk);
+  const auto refused = [&](const QString& field, const QString& text, const QString& says) {
+    auto& line = part<QLineEdit>(*desk.window, field);
+    const auto before = line.text();
+    line.setText(text);
+    desk.prompter->files = {ui::toQt((desk.folder / "new").string())};
+    press(*desk.window, Qt::Key_M, Qt::AltModifier);
+    INFO(field.toStdString());
+    CHECK(words(*desk.window, u"programTrouble"_s).contains(says));
+    CHECK(desk.window->focusWidget()->objectName() == field);
+    CHECK(desk.window->book() == nullptr);
+    CHECK_FALSE(std::filesystem::exists(desk.folder / "new.gkbook"));
+    line.setText(before);
+  };
+  refused(u"programName"_s, u"  "_s, u"needs a name"_s);
+  refused(u"programCounty"_s, {}, u"needs a county"_s);
+  refused(u"programPhone"_s, u"\t"_s, u"needs a phone"_s);
+  refused(u"programUntil"_s, u"soon"_s, u"date"_s);
+
+  must(base::replaceFile(desk.folder / "taken.gkbook", "Dear all"));
+  desk.prompter->files = {ui::toQt((desk.folder / "taken").string())};
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  CHECK(words(*desk.window, u"programTrouble"_s).contains(u"cannot be written"_s));
+  CHECK(must(base::readFile(desk.folder / "taken.gkbook")) == "Dear all");
+  CHECK(desk.shows(u"programPage"_s));
+
+  desk.prompter->files.clear(); // backs out of saying where
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  CHECK(desk.shows(u"programPage"_s));
+  desk.prompter->files = {ui::toQt((desk.folder / "new").string())};
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  REQUIRE(desk.window->book() != nullptr);
+  CHECK(must(desk.window->book()->session().program()).value.name == "Larkmere County Team");
+}
+
+TEST_CASE("Escape leaves the question of the program and nothing is made", "[case-112]") {
+  Window desk;
+  desk.open();
+  givePassphraseTwice(desk);
+  press(*desk.window, Qt::Key_Escape);
+  CHECK(desk.shows(u"startPage"_s));
+  CHECK(desk.window->book() == nullptr);
+  CHECK(part<QLineEdit>(*desk.window, u"startPassphrase"_s).text().isEmpty());
+}
+
+TEST_CASE("A logbook without its program asks for it before anything is done in it", "[case-112]") {
+  Window desk;
+  makeBookWithoutProgram(desk);
+  desk.openAndUnlock();
+  REQUIRE(desk.shows(u"programPage"_s));
+  CHECK_FALSE(desk.shows(u"dayBoardPage"_s));
+  press(*desk.window, Qt::Key_F3);
+  press(*desk.window, Qt::Key_Escape);
+  CHECK(desk.shows(u"programPage"_s));
+  writeProgram(desk);
+  write(desk, u"programPhone"_s, {});
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  CHECK(words(part<QWidget>(*desk.window->book(), u"programPage"_s), u"programTrouble"_s)
+            .contains(u"needs a phone"_s));
+  write(desk, u"programPhone"_s, u"000-555-0142"_s);
+  press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  CHECK(desk.shows(u"dayBoardPage"_s));
+  CHECK(must(desk.window->book()->session().program()).value.name == "Larkmere County Team");
+  press(*desk.window, Qt::Key_F12);
+  desk.give(Clinic::passphrase);
+  CHECK(desk.shows(u"dayBoardPage"_s));
+}
+
+TEST_CASE("The passphrase can be typed as soon as a logbook is open", "[case-117]") {
+  Window desk;
+  desk.fill();
+  desk.open();
+  desk.window->openBook(ui::toQt(desk.book().string()));
+  REQUIRE(desk.window->focusWidget() != nullptr);
+  CHECK(desk.window->focusWidget()->objectName() == u"coverPassphrase"_s);
+  QTest::keyClicks(desk.window->focusWidget(), QString::fromLatin1(Clinic::passphrase));
+  press(*desk.window, Qt::Key_Return);
   CHECK_FALSE(desk.isCovered());
 }
 
