@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 namespace gk::session {
@@ -33,7 +34,7 @@ Result<base::Done> Session::withdrawAuthorization(By by, const Recorded<Authoriz
                                                   const std::string& reason) {
   if (auto typist = author(by, roster::Task::type, world_.clock.now().date()); !typist)
     return typist.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
   auto withdrawn = old.value;
   withdrawn.withdrawn = true;
   return write(by, withdrawn.child, [&](store::Act& act) {

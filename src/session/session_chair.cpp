@@ -56,7 +56,7 @@ Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Sc
   if (!day) return day.error();
   auto screener = author(by, Task::screen, day->value.date);
   if (!screener) return screener.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
@@ -196,7 +196,7 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
   if (!day) return day.error();
   auto placer = author(by, Task::place, day->value.date);
   if (!placer) return placer.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
   std::vector<chairside::Placement> left;
   std::vector<dentition::Tooth> open;
   for (const auto& tooth : teeth) {

@@ -17,7 +17,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
     return Error{ErrorCode::ruleDate, day.date.words() + " is in the future; today is " +
                                           today.words() + ". Check the laptop's clock"};
   const auto question = roster::dateQuestion(term->value, day.date);
-  if (!question.empty() && day.reason.empty())
+  if (!question.empty() && base::isBlank(day.reason))
     return Error{ErrorCode::ruleDate, question + "; give a reason to open the day"};
   auto others = days(day.term);
   if (!others) return others.error();
@@ -33,7 +33,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
 Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
   auto old = this->day(day);
   if (!old) return old.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
   if (!seatings) return seatings.error();
   if (!seatings->empty())

@@ -139,7 +139,7 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
 }
 
 Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
-  if (how.empty())
+  if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
   if (!forms) return forms.error();
@@ -161,7 +161,7 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
 
 Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
                                            const roster::Consent& form, const std::string& reason) {
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
   return write(by, form.child, [&](store::Act& act) {
@@ -171,7 +171,7 @@ Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent
 }
 
 Result<roster::OverrideId> Session::overrideConsent(By by, const roster::ConsentOverride& taken) {
-  if (taken.reason.empty())
+  if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
@@ -186,7 +186,7 @@ Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag
 
 Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                         const std::string& decided) {
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
+  if (base::isBlank(decided)) return refuse(ErrorCode::ruleReason, "say what was decided");
   auto resolved = flag.value;
   resolved.resolved = true;
   resolved.decided = decided;

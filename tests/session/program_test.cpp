@@ -11,8 +11,13 @@ using test::must;
 
 namespace {
 
-const roster::Program lantern{
-    .name = "Lantern County Team", .county = "Lantern", .phone = "000-555-0188", .times = {}};
+const roster::Program lantern{.name = "Lantern County Team",
+                              .county = "Lantern",
+                              .phone = "000-555-0188",
+                              .authorizingDentist = "",
+                              .agreementUntil = {},
+                              .privacyFooting = "",
+                              .times = {}};
 
 base::Date dayOf(const char* iso) {
   return must(base::Date::parse(iso));
