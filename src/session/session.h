@@ -27,13 +27,11 @@ struct Change {
 /// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
 /// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
 /// Clinical verbs check consent on the day's date, the author's licence, the day being open, and
-/// the rules of chairside and followup; each fails with the `rule.*` code that says which. One
-/// thread.
+/// the rules of chairside and followup; each fails with the `rule.*` code for it. One thread.
 class Session : public Reader {
  public:
-  // The book. `create` fails as store::Book::create and vault::Vault::create, `open` as
-  // store::openBook; an open book's names stay locked until `unlock`.
-  /// With its program, or no file at all.
+  // The book. `create` makes it with its program or not at all; it fails as store::Book::create and
+  // vault::Vault::create, `open` as store::openBook. Names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
                                 base::LaptopId laptop, World world, const roster::Program& program,
                                 BookKind kind = BookKind::real);
@@ -51,15 +49,12 @@ class Session : public Reader {
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 
   // The desk.
-  /// Of a book that was made without one.
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
-  Result<base::Done> correctProgram(By by, const roster::Program& program,
-                                    const std::string& reason);
+  Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
-  /// In place of what was known of the grade that term.
+  /// These two in place of what was known that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
-  /// In place of what was known of the school that term.
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
@@ -102,9 +97,8 @@ class Session : public Reader {
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
   Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
-  /// In place of what was counted of that sort before; also after the day is signed.
+  /// These two in place of what was said before; also after the day is signed.
   Result<base::Done> countPaper(By by, const followup::PaperCount& count);
-  /// In place of what was said of the day before; also after it is signed.
   Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
   /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
   /// refused, until some is counted.

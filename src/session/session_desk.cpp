@@ -72,6 +72,9 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();
+    for (auto* text : {&entering.identity.first, &entering.identity.middle, &entering.identity.last,
+                       &entering.identity.nameUsed})
+      *text = std::string(base::trim(*text));
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }

@@ -109,7 +109,9 @@ TEST_CASE("A program corrected on two laptops is one program again when it is co
   must(clinic.session.absorb(second.handOver()));
   here.county = there.county;
   must(clinic.session.correctProgram(clinic.by, here, "both"));
-  must(second.session.absorb(*clinic.folder / "book.gkbook"));
+  const auto carried = *clinic.folder / "carried.gkbook"; // the book itself is open
+  must(clinic.session.backUp(carried));
+  must(second.session.absorb(carried));
   CHECK(must(second.session.program()).value == here);
   CHECK(must(clinic.session.program()).value == here);
 }
