@@ -42,11 +42,12 @@ void makeBookWithoutProgram(Window& desk) {
   const auto key = must(vault::Vault::create(crypto::Secret::copyOf(Clinic::passphrase),
                                              crypto::KdfCost::cheapest(), desk.random))
                        .wrapped;
-  must(store::Book::create(desk.book(), desk.laptop, store::Durability::bulk, desk.clock.now().at,
-                           {key.salt, static_cast<std::int64_t>(key.opsLimit),
-                            static_cast<std::int64_t>(key.memoryBytes), key.nonce, key.box},
-                           desk.random))
-      .finish();
+  auto book = must(
+      store::Book::create(desk.book(), desk.laptop, store::Durability::bulk, desk.clock.now().at,
+                          {key.salt, static_cast<std::int64_t>(key.opsLimit),
+                           static_cast<std::int64_t>(key.memoryBytes), key.nonce, key.box},
+                          desk.random));
+  must(book.finish());
 }
 
 } // namespace
