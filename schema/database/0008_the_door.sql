@@ -1,3 +1,8 @@
+-- Each entry keeps which act of the session wrote it and where in the program: that bounds what undo
+-- takes back. Empty in entries that are older.
+ALTER TABLE entry ADD COLUMN verb TEXT NOT NULL DEFAULT '';
+ALTER TABLE entry ADD COLUMN station TEXT NOT NULL DEFAULT '';
+
 -- A lapsed agreement is gone on with by a clinician, for a day and with a reason.
 INSERT INTO entry_kind (name) VALUES ('agreement_override');
 

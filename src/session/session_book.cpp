@@ -34,9 +34,10 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   auto created = vault::Vault::create(secret, costOf(kind), world.random);
   if (!created) return created.error();
   const auto now = world.clock.now();
-  auto book =
-      store::Book::create(path, laptop, durabilityOf(kind), now.at, rowOf(created->wrapped),
-                          world.random, {{}, now, [&](store::Act& act) { act.add(*sound); }});
+  const auto& rule = ruleOf(Verb::enterProgram);
+  auto book = store::Book::create(
+      path, laptop, durabilityOf(kind), now.at, rowOf(created->wrapped), world.random,
+      {{.station = rule.station}, now, [&](store::Act& act) { act.add(*sound); }, rule.name});
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);

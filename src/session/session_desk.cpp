@@ -19,7 +19,7 @@ Error refuse(ErrorCode code, std::string why) {
 
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
                                             Confirmed schoolConfirmsAge) {
-  auto entered = enrolRoster(by, {{std::move(child), identity}}, schoolConfirmsAge);
+  auto entered = enrol(Verb::enrolChild, by, {{std::move(child), identity}}, schoolConfirmsAge);
   if (!entered) return entered.error();
   return entered->front();
 }
@@ -59,6 +59,13 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
 
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
                                                           Confirmed schoolConfirmsAges) {
+  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges);
+}
+
+Result<std::vector<roster::ChildId>>
+Session::enrol(Verb verb, By by, std::vector<NewChild> children, Confirmed schoolConfirmsAges) {
+  const auto may = admit(verb, by);
+  if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
   std::set<std::string> taken;
   const auto today = world_.clock.now().date();
@@ -78,7 +85,7 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {
       ids.push_back(act.add(entering.child));
@@ -92,15 +99,19 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
 }
 
 Result<base::Done> Session::enterBackground(By by, const roster::Background& background) {
+  const auto may = admit(Verb::enterBackground, by);
+  if (!may) return may.error();
   if (const auto known = this->child(background.child); !known) return known.error();
   auto rows = book_.current<roster::Background>(store::rowsOf("child", background.child));
   if (!rows) return rows.error();
-  return write(by, background.child,
+  return write(*may, background.child,
                [&](store::Act& act) { return replaceAll(act, *rows, background, "said again"); });
 }
 
 Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
                                                const std::string& reason) {
+  const auto may = admit(Verb::confirmProvisional, by, {.child = child, .reason = reason});
+  if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
   if (!old->value.provisional)
@@ -109,7 +120,7 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
     return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
   confirmed.provisional = false;
-  return write(by, child, [&](store::Act& act) {
+  return write(*may, child, [&](store::Act& act) {
     act.correct(*old, confirmed, reason);
     return base::Done{};
   });
@@ -118,6 +129,8 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
 Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                       const std::string& grade, const std::string& room,
                                       const std::string& reason) {
+  const auto may = admit(Verb::moveChild, by, {.child = child, .reason = reason});
+  if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
   const auto known = roster::parseGrade(grade);
@@ -129,19 +142,23 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   moved.school = school;
   moved.grade = *known;
   moved.room = room;
-  return write(by, child, [&](store::Act& act) {
+  return write(*may, child, [&](store::Act& act) {
     act.correct(*old, moved, reason);
     return base::Done{};
   });
 }
 
 Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form) {
+  const auto may = admit(Verb::enterConsent, by);
+  if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(by, form.child, [&](store::Act& act) { return act.add(form); });
+  return write(*may, form.child, [&](store::Act& act) { return act.add(form); });
 }
 
 Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
+  if (!may) return may.error();
   if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
@@ -151,7 +168,7 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
-  return write(by, child, [&](store::Act& act) {
+  return write(*may, child, [&](store::Act& act) {
     for (const auto& form : *forms) {
       auto withdrawn = form.value;
       withdrawn.state = roster::ConsentState::withdrawn;
@@ -164,36 +181,43 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
 
 Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
                                            const roster::Consent& form, const std::string& reason) {
+  const auto may = admit(Verb::correctConsent, by, {.child = form.child, .reason = reason});
+  if (!may) return may.error();
   if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(by, form.child, [&](store::Act& act) {
+  return write(*may, form.child, [&](store::Act& act) {
     act.correct(old, form, reason);
     return base::Done{};
   });
 }
 
 Result<roster::OverrideId> Session::overrideConsent(By by, const roster::ConsentOverride& taken) {
+  const auto may = admit(Verb::overrideConsent, by,
+                         {.child = taken.child, .reason = taken.reason, .on = taken.on});
+  if (!may) return may.error();
   if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
-  auto clinician = author(by, roster::Task::clinicianOverride, taken.on);
-  if (!clinician) return clinician.error();
-  return write(by, taken.child, [&](store::Act& act) { return act.add(taken); });
+  return write(*may, taken.child, [&](store::Act& act) { return act.add(taken); });
 }
 
 Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag) {
-  return write(by, flag.child, [&](store::Act& act) { return act.add(flag); });
+  const auto may = admit(Verb::enterFlag, by);
+  if (!may) return may.error();
+  return write(*may, flag.child, [&](store::Act& act) { return act.add(flag); });
 }
 
 Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                         const std::string& decided) {
+  const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
+  if (!may) return may.error();
   if (base::isBlank(decided)) return refuse(ErrorCode::ruleReason, "say what was decided");
   auto resolved = flag.value;
   resolved.resolved = true;
   resolved.decided = decided;
-  return write(by, flag.value.child, [&](store::Act& act) {
+  return write(*may, flag.value.child, [&](store::Act& act) {
     act.correct(flag, resolved, decided);
     return base::Done{};
   });

@@ -16,7 +16,7 @@ session::Session bookOf(Desk& desk, const std::string& book) {
 /// Two children, one with a form; the number of the first.
 std::string importTwo(Desk& desk, const std::string& book) {
   desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026"});
+            "--term", "Autumn 2026", "--by", "IM"});
   return bookOf(desk, book).findChildren("mina").value().at(0).number;
 }
 
@@ -119,13 +119,13 @@ TEST_CASE("A light is corrected and taken out of service by command", "[case-116
   const auto book = desk.makeBook();
   desk.did({"add-light", book, "--tag", "L-1", "--baseline", "1080", "--meter", "M-1"});
   desk.did({"correct-light", book, "--light", "L-1", "--baseline", "1100", "--out-of-service",
-            "--reason", "dropped"});
-  CHECK(desk.refusal({"correct-light", book, "--light", "L-9", "--reason", "r"}) ==
+            "--reason", "dropped", "--by", "IM"});
+  CHECK(desk.refusal({"correct-light", book, "--light", "L-9", "--reason", "r", "--by", "IM"}) ==
         "record.not-found");
-  CHECK(desk.refusal({"correct-light", book, "--light", "L-1", "--tag", " ", "--reason", "r"}) ==
-        "input.text");
+  CHECK(desk.refusal({"correct-light", book, "--light", "L-1", "--tag", " ", "--reason", "r",
+                      "--by", "IM"}) == "input.text");
   CHECK(desk.refusal({"correct-light", book, "--light", "L-1", "--in-service", "--out-of-service",
-                      "--reason", "r"}) == "call.malformed");
+                      "--reason", "r", "--by", "IM"}) == "call.malformed");
   const auto light = bookOf(desk, book).lights().value().at(0).value;
   CHECK(light.baseline == kit::MilliwattPerSquareCm{1100});
   CHECK_FALSE(light.inService);
@@ -140,18 +140,21 @@ TEST_CASE("A child moves and a form is corrected by command, without a name", "[
   const auto moved = desk.did({"move-child", book, "--child", number, "--school", "FR", "--grade",
                                "03", "--reason", "the family moved", "--by", "IM"});
   CHECK(moved.out.find("Mina") == std::string::npos);
-  CHECK(desk.refusal({"move-child", book, "--child", number, "--reason", "r"}) == "call.malformed");
-  CHECK(desk.refusal({"move-child", book, "--child", number, "--grade", "13", "--reason", "r"}) ==
-        "input.text");
-  CHECK(desk.refusal({"move-child", book, "--child", "7777-7", "--grade", "3", "--reason", "r"}) !=
-        "");
+  CHECK(desk.refusal({"move-child", book, "--child", number, "--reason", "r", "--by", "IM"}) ==
+        "call.malformed");
+  CHECK(desk.refusal({"move-child", book, "--child", number, "--grade", "13", "--reason", "r",
+                      "--by", "IM"}) == "input.text");
+  CHECK(desk.refusal({"move-child", book, "--child", "7777-7", "--grade", "3", "--reason", "r",
+                      "--by", "IM"}) != "");
   desk.did({"correct-consent", book, "--child", number, "--term", "Autumn 2026", "--state",
             "yes with limits", "--services", "screening, sealants", "--signed-on", "2026-10-02",
             "--note", "no varnish", "--reason", "typed wrong", "--by", "IM"});
   CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Autumn 2026",
-                      "--was-signed", "2026-10-01", "--reason", "r"}) == "record.not-found");
+                      "--was-signed", "2026-10-01", "--reason", "r", "--by", "IM"}) ==
+        "record.not-found");
   CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Autumn 2026",
-                      "--services", "sealants", "--reason", "r"}) == "rule.consent-form");
+                      "--services", "sealants", "--reason", "r", "--by", "IM"}) ==
+        "rule.consent-form");
   auto session = bookOf(desk, book);
   const auto child = childOf(session, number);
   const auto card = session.child(child).value().value;

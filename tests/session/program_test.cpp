@@ -6,6 +6,7 @@
 
 using namespace gk;
 using base::ErrorCode;
+using base::Recorded;
 using test::codeOf;
 using test::must;
 
@@ -58,6 +59,7 @@ TEST_CASE("A logbook is made with its program and passphrase or not at all", "[c
   auto made = must(make(lantern, "quiet gym floor"));
   CHECK(must(made.program()).value == lantern);
   CHECK(must(made.program()).stamp.sequence == 1);
+  CHECK(must(made.program()).stamp.by.station == base::Station::program);
   must(made.enterSchool({}, {"Cobble Lantern Elementary", "CL"})); // the hand goes on after it
   CHECK(must(made.findings()).empty());
   CHECK(codeOf(made.enterProgram({}, lantern)) == ErrorCode::ruleReason);
@@ -93,7 +95,8 @@ TEST_CASE("A program is corrected with a reason and what it was stays in the his
   CHECK(after.id == before.id);
   CHECK(after.stamp.supersedes == before.stamp.entry);
   CHECK(after.stamp.reason == "renewed in person");
-  CHECK(after.stamp.by == clinic.by);
+  CHECK(after.stamp.by.author == clinic.by.author);
+  CHECK(after.stamp.by.recorder == clinic.by.recorder);
 }
 
 TEST_CASE("A program corrected on two laptops is one program again when it is corrected next",
@@ -160,6 +163,47 @@ TEST_CASE("A member is not corrected into a blank one, another one or one withou
                                             {"Ada Quill", "AQ", roster::Role::manager, "", {}, {}},
                                             "typed wrong")) == ErrorCode::notFound);
   CHECK(must(clinic.session.members()).front().value == oriel.value);
+}
+
+TEST_CASE("No correction leaves a logbook in which no member may type", "[case-113]") {
+  test::Clinic clinic;
+  const base::By hygienist{clinic.hygienist, {}};
+  std::vector<Recorded<roster::Member>> members = must(clinic.session.members());
+  std::ranges::partition(members, [&](const auto& row) { return row.id != clinic.hygienist; });
+  for (const auto& row : members) {
+    auto silent = row.value;
+    silent.may = roster::TaskSet{roster::Task::screen};
+    const auto done = clinic.session.correctMember(hygienist, row.id, silent, "narrowed");
+    if (row.id == clinic.hygienist)
+      CHECK(codeOf(done) == ErrorCode::ruleCredential);
+    else
+      CHECK(done);
+  }
+}
+
+TEST_CASE("A logbook without its program gets it though it has a day and no provider is selected",
+          "[case-112]") {
+  const test::Scratch folder;
+  test::Clinic clinic;
+  const auto key = must(vault::Vault::create(crypto::Secret::copyOf(test::Clinic::passphrase),
+                                             crypto::KdfCost::cheapest(), clinic.random))
+                       .wrapped;
+  const auto path = folder / "bare.gkbook";
+  {
+    auto book = must(
+        store::Book::create(path, clinic.laptop, store::Durability::everyAct, clinic.clock.now().at,
+                            {key.salt, static_cast<std::int64_t>(key.opsLimit),
+                             static_cast<std::int64_t>(key.memoryBytes), key.nonce, key.box},
+                            clinic.random));
+    must(book.act({}, clinic.clock.now(), clinic.random, [&](store::Act& act) {
+      const auto term = act.add(must(clinic.session.terms()).front().value);
+      const auto school = act.add(must(clinic.session.schools()).front().value);
+      act.add(roster::ClinicDay{term, school, clinic.clock.now().date(), 1, {}, false});
+    }));
+  }
+  auto session = must(session::Session::open(path, clinic.laptop, {clinic.clock, clinic.random}));
+  must(session.enterProgram({}, lantern));
+  CHECK(codeOf(session.correctProgram({}, lantern, "again")) == ErrorCode::ruleCredential);
 }
 
 TEST_CASE("After the agreement ended a clinician places with a reason, an exception of the day",
@@ -247,64 +291,67 @@ TEST_CASE("No name of a record is blank, whichever record", "[case-115]") {
   };
   const std::vector<std::pair<const char*, Try>> names{
       {"program", trying([&](const std::string& t) {
-         return book.correctProgram({},
+         return book.correctProgram(clinic.by,
                                     with(
                                         lantern, [](auto& p) -> auto& { return p.name; }, t),
                                     "why");
        })},
       {"county", trying([&](const std::string& t) {
-         return book.correctProgram({},
+         return book.correctProgram(clinic.by,
                                     with(
                                         lantern, [](auto& p) -> auto& { return p.county; }, t),
                                     "why");
        })},
       {"phone", trying([&](const std::string& t) {
-         return book.correctProgram({},
+         return book.correctProgram(clinic.by,
                                     with(
                                         lantern, [](auto& p) -> auto& { return p.phone; }, t),
                                     "why");
        })},
       {"term", trying([&](const std::string& t) {
-         return book.enterTerm({}, with(
-                                       term, [](auto& x) -> auto& { return x.name; }, t));
+         return book.enterTerm(clinic.by, with(
+                                              term, [](auto& x) -> auto& { return x.name; }, t));
        })},
       {"school", trying([&](const std::string& t) {
-         return book.enterSchool({}, {t, "XX"});
+         return book.enterSchool(clinic.by, {t, "XX"});
        })},
       {"code", trying([&](const std::string& t) {
-         return book.enterSchool({}, {"School", t});
+         return book.enterSchool(clinic.by, {"School", t});
        })},
       {"member", trying([&](const std::string& t) {
-         return book.enterMember({}, with(
-                                         member, [](auto& m) -> auto& { return m.name; }, t));
+         return book.enterMember(clinic.by,
+                                 with(
+                                     member, [](auto& m) -> auto& { return m.name; }, t));
        })},
       {"initials", trying([&](const std::string& t) {
-         return book.enterMember({}, with(
-                                         member, [](auto& m) -> auto& { return m.initials; }, t));
+         return book.enterMember(clinic.by,
+                                 with(
+                                     member, [](auto& m) -> auto& { return m.initials; }, t));
        })},
       {"light", trying([&](const std::string& t) {
-         return book.enterLight({}, with(
-                                        light.value, [](auto& l) -> auto& { return l.tag; }, t));
+         return book.enterLight(clinic.by,
+                                with(
+                                    light.value, [](auto& l) -> auto& { return l.tag; }, t));
        })},
       {"corrected light", trying([&](const std::string& t) {
-         return book.correctLight({}, light,
+         return book.correctLight(clinic.by, light,
                                   with(
                                       light.value, [](auto& l) -> auto& { return l.tag; }, t),
                                   "why");
        })},
       {"material", trying([&](const std::string& t) {
-         return book.enterLot({}, with(
-                                      lot, [](auto& l) -> auto& { return l.material; }, t));
+         return book.enterLot(clinic.by, with(
+                                             lot, [](auto& l) -> auto& { return l.material; }, t));
        })},
       {"lot", trying([&](const std::string& t) {
-         return book.enterLot({}, with(
-                                      lot, [](auto& l) -> auto& { return l.lot; }, t));
+         return book.enterLot(clinic.by, with(
+                                             lot, [](auto& l) -> auto& { return l.lot; }, t));
        })},
       {"material of a time", trying([&](const std::string& t) {
-         return book.enterCureTime({}, {light.id, t, base::Seconds(20)});
+         return book.enterCureTime(clinic.by, {light.id, t, base::Seconds(20)});
        })},
       {"source of a share", trying([&](const std::string& t) {
-         return book.enterEligibility({}, {clinic.term, clinic.school, 40, t});
+         return book.enterEligibility(clinic.by, {clinic.term, clinic.school, 40, t});
        })},
       {"child", trying([&](const std::string& t) {
          return book.enrolChild(clinic.by, child,
@@ -322,7 +369,9 @@ TEST_CASE("No name of a record is blank, whichever record", "[case-115]") {
   for (const auto& [what, attempt] : names)
     for (const char* blank : {"", "  ", "\t", "\xC2\xA0", "\xE2\x80\x89"}) {
       INFO(what << " \"" << blank << '"');
-      CHECK(attempt(blank).has_value());
+      const auto refused = attempt(blank);
+      REQUIRE(refused.has_value());
+      CHECK(*refused != ErrorCode::ruleCredential);
     }
   CHECK(must(book.members()).size() == edition);
   CHECK(must(book.findChildren("Ada")).empty());
@@ -330,16 +379,17 @@ TEST_CASE("No name of a record is blank, whichever record", "[case-115]") {
 
 TEST_CASE("What tells two apart is compared without the blanks around it", "[case-115]") {
   test::Clinic clinic;
-  CHECK(codeOf(clinic.session.enterSchool({}, {"Another", " CL "})) == ErrorCode::textMalformed);
+  CHECK(codeOf(clinic.session.enterSchool(clinic.by, {"Another", " CL "})) ==
+        ErrorCode::textMalformed);
   CHECK(codeOf(clinic.session.enterTerm(
-            {}, {"Autumn 2026 ", dayOf("2027-09-08"), dayOf("2027-12-18"), {}})) ==
+            clinic.by, {"Autumn 2026 ", dayOf("2027-09-08"), dayOf("2027-12-18"), {}})) ==
         ErrorCode::textMalformed);
   const auto lots = must(clinic.session.lots());
   auto again = lots.front().value;
   again.lot += ' ';
-  CHECK(codeOf(clinic.session.enterLot({}, again)) == ErrorCode::ruleMaterial);
+  CHECK(codeOf(clinic.session.enterLot(clinic.by, again)) == ErrorCode::ruleMaterial);
   const auto lights = must(clinic.session.lights());
-  CHECK(codeOf(clinic.session.correctLight({}, lights.front(), lights.back().value,
+  CHECK(codeOf(clinic.session.correctLight(clinic.by, lights.front(), lights.back().value,
                                            "typed wrong")) == ErrorCode::ruleLight);
 }
 
