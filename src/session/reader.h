@@ -50,6 +50,9 @@ class Reader {
   /// What was said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  /// When the agreement with the authorizing dentist ended, if it had by that day and no clinician
+  /// has taken that on; nothing is placed then.
+  [[nodiscard]] Result<std::optional<base::Date>> lapsedAgreement(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
   /// Of the day, and of earlier days what is still open.

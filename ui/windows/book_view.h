@@ -24,6 +24,7 @@ class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
+class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
 class Speaker;
@@ -45,6 +46,8 @@ class BookView final : public QWidget {
   void hearOn(Speaker& speaker);
   /// Says it in the strip of messages until it is dismissed.
   void warn(const QString& words);
+  /// The keyboard goes to what is up: the passphrase's line while the names are locked.
+  void takeKeys();
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
 
@@ -60,6 +63,8 @@ class BookView final : public QWidget {
   void toChair(roster::ChildId child, roster::DayId day);
   void leaveChair();
   void leaveIncident(const QString& words);
+  void askProgram();
+  void begin();
   void goOn();
   void readOn();
   void toggleHidden();
@@ -90,6 +95,7 @@ class BookView final : public QWidget {
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
   IncidentPage* incident_ = nullptr;
+  ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
   std::optional<roster::DayId> askedReady_;
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
