@@ -34,16 +34,13 @@ bool isAlert(const roster::MedicalFlag& flag) {
 
 std::string avoidWords(const roster::MedicalFlag& flag) {
   using roster::FlagKind;
-  switch (flag.kind) {
-  case FlagKind::latexAllergy:
+  if (flag.kind == FlagKind::latexAllergy)
     return "No latex: gloves, dam and cups without it, from the first glove on";
-  case FlagKind::acrylateAllergy:
+  if (flag.kind == FlagKind::acrylateAllergy)
     return "No resin: no resin sealant and no bonding agent, also not on a glove";
-  case FlagKind::rosinReaction:
+  if (flag.kind == FlagKind::rosinReaction)
     return "No rosin: no varnish that contains it, no sticking plaster";
-  default:
-    return "Nothing is begun before a clinician has decided: " + std::string(base::nameOf(flag.kind));
-  }
+  return "Nothing is begun before a clinician has decided: " + std::string(base::nameOf(flag.kind));
 }
 
 base::Result<base::Done> checkHeard(std::span<const roster::FlagId> heard, Flags flags) {

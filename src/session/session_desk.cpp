@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -193,8 +194,9 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
   return write(by, form.child, [&](store::Act& act) { return act.add(form); });
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
-  if (how.empty())
+Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
+                                                                        const std::string& how) {
+  if (base::trim(how).empty())
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
   if (!forms) return forms.error();
@@ -203,13 +205,14 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
+  return forms;
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  const auto forms = formsToWithdraw(child, how);
+  if (!forms) return forms.error();
   return write(by, child, [&](store::Act& act) {
-    for (const auto& form : *forms) {
-      auto withdrawn = form.value;
-      withdrawn.state = roster::ConsentState::withdrawn;
-      withdrawn.note = how;
-      act.correct(form, withdrawn, "withdrawn");
-    }
+    withdrawForms(act, *forms, how);
     return base::Done{};
   });
 }

@@ -153,6 +153,7 @@ void dropOtherVisits(Mender& mender, const MergeAnswer& answer) {
   mender.takeBack<chairside::Seating>(here, isKept);
   mender.takeBack<chairside::Screening>(here, isKept);
   mender.takeBack<chairside::Placement>(here, isKept);
+  mender.takeBack<chairside::AfterCure>(here, isKept);
   mender.takeBack<chairside::Varnish>(here, isKept);
   mender.takeBack<chairside::DayOutcome>(here, isKept);
   mender.takeBack<followup::RetentionCheck>(here, isKept);
@@ -174,6 +175,7 @@ void bringVisitsBack(Mender& mender, const MergeAnswer& answer) {
   mender.sayAgain<chairside::Seating>(here);
   mender.sayAgain<chairside::Screening>(here);
   mender.sayAgain<chairside::Placement>(here);
+  mender.sayAgain<chairside::AfterCure>(here);
   mender.sayAgain<chairside::Varnish>(here);
   mender.sayAgain<chairside::DayOutcome>(here);
   mender.sayAgain<followup::RetentionCheck>(here);
@@ -190,6 +192,7 @@ void foldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
   mender.move<chairside::Screening>(from, to);
   mender.move<chairside::Field>(from, to);
   mender.move<chairside::Placement>(from, to);
+  mender.move<chairside::AfterCure>(from, to);
   mender.move<chairside::Varnish>(from, to);
   mender.move<chairside::DayOutcome>(from, to);
   mender.move<followup::RetentionCheck>(from, to);
@@ -215,6 +218,7 @@ void unfoldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
   mender.moveBack<chairside::Screening>(from, to);
   mender.moveBack<chairside::Field>(from, to);
   mender.moveBack<chairside::Placement>(from, to);
+  mender.moveBack<chairside::AfterCure>(from, to);
   mender.moveBack<chairside::Varnish>(from, to);
   mender.moveBack<chairside::DayOutcome>(from, to);
   mender.moveBack<followup::RetentionCheck>(from, to);

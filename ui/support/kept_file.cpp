@@ -109,6 +109,7 @@ void readSetup(Lines& lines, Kept& kept) {
   lines.word("today.cheek", setup.cheek);
   lines.word("today.tongue", setup.tongue);
   lines.truth("today.four-handed", setup.fourHanded);
+  lines.word("today.cleaned", setup.cleaned);
 }
 
 } // namespace
@@ -172,6 +173,7 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
     line("today.cheek", base::nameOf(setup.cheek));
     line("today.tongue", base::nameOf(setup.tongue));
     line("today.four-handed", truth(setup.fourHanded));
+    line("today.cleaned", base::nameOf(setup.cleaned));
   }
   if (const auto made = base::makeFolder(folder); !made) return made.error();
   return base::replaceFile(folder / fileName, text);
