@@ -11,7 +11,7 @@ namespace gk::ui {
 
 namespace {
 
-constexpr auto fileName = "laptop-settings";
+constexpr auto settingsFile = "laptop-settings";
 
 /// The lines of the file, `name=value`, each with its line number for a message.
 class Lines {
@@ -115,7 +115,7 @@ void readSetup(Lines& lines, Kept& kept) {
 } // namespace
 
 ReadKept readKept(const base::Path& folder) {
-  const auto path = folder / fileName;
+  const auto path = folder / settingsFile;
   const auto text = base::readFile(path);
   if (!text) {
     if (text.error().code == base::ErrorCode::fileNotFound) return {};
@@ -130,7 +130,7 @@ ReadKept readKept(const base::Path& folder) {
     readSetup(*lines, read.kept);
   }
   if (lines && lines->isGood()) return read;
-  const auto aside = base::replaceFile(folder / (std::string(fileName) + ".damaged"), *text);
+  const auto aside = base::replaceFile(folder / (std::string(settingsFile) + ".damaged"), *text);
   return {{},
           u"This laptop's settings were damaged, so it starts as a new one"_s +
               (aside ? u"; the old file is kept as laptop-settings.damaged"_s : QString()) +
@@ -176,7 +176,7 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
     line("today.cleaned", base::nameOf(setup.cleaned));
   }
   if (const auto made = base::makeFolder(folder); !made) return made.error();
-  return base::replaceFile(folder / fileName, text);
+  return base::replaceFile(folder / settingsFile, text);
 }
 
 Setup stillUsable(Setup setup, session::Reader& book, base::Date on) {
