@@ -1,3 +1,8 @@
+-- Each entry keeps which act of the session wrote it and where in the program: that bounds what undo
+-- takes back. Empty in entries that are older.
+ALTER TABLE entry ADD COLUMN verb TEXT NOT NULL DEFAULT '';
+ALTER TABLE entry ADD COLUMN station TEXT NOT NULL DEFAULT '';
+
 -- At the chair from now on: what the teeth were cleaned with, the surface and the bite after the
 -- cure, what changed since the form, alerts read, a varnish left out, why a sealant is renewed.
 INSERT INTO entry_kind (name) VALUES ('after_cure');

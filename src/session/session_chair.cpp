@@ -14,10 +14,8 @@ using roster::Task;
 
 Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating,
                                            const std::vector<roster::MedicalFlag>& flagged) {
-  auto day = dayOpenForCare(seating.day);
-  if (!day) return day.error();
-  auto clinician = author(by, Task::type, day->value.date);
-  if (!clinician) return clinician.error();
+  const auto may = admit(Verb::seat, by, {.day = seating.day, .child = seating.child});
+  if (!may) return may.error();
   const auto named = chairside::checkIdentifiers(seating.confirmed);
   if (!named) return named.error();
   if (!seating.assented)
@@ -32,12 +30,12 @@ Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seat
   if (!known) return known.error();
   if (const auto heard = chairside::checkHeard(seating.heard, *known); !heard) return heard.error();
   // Any one service will do to sit down; each act then asks for its own.
-  auto allowed = mayTreat(seating.child, Service::screening, day->value.date);
+  auto allowed = mayTreat(seating.child, Service::screening, may->on());
   if (!allowed) {
-    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, day->value.date);
+    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, may->on());
     if (!recheck) return allowed.error();
   }
-  return write(by, seating.child, [&](store::Act& act) {
+  return write(*may, seating.child, [&](store::Act& act) {
     auto seated = seating;
     for (const auto& flag : flagged) {
       const auto id = act.add(flag);
@@ -48,13 +46,8 @@ Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seat
 }
 
 Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening& screening) {
-  auto day = dayOpenForCare(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
-  if (const auto seated = isSeated(screening.child, screening.day); !seated) return seated.error();
-  const auto allowed = mayTreat(screening.child, Service::screening, day->value.date);
-  if (!allowed) return allowed.error();
+  const auto may = admit(Verb::screen, by, {.day = screening.day, .child = screening.child});
+  if (!may) return may.error();
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
@@ -65,22 +58,22 @@ Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening
   if (!already) return already.error();
   if (!already->empty())
     return Error{ErrorCode::ruleTooth, "the child is screened today already; correct that instead"};
-  return write(by, screening.child, [&](store::Act& act) { return act.add(screening); });
+  return write(*may, screening.child, [&](store::Act& act) { return act.add(screening); });
 }
 
-Result<base::Done> Session::mayCorrect(By by, const Recorded<chairside::Screening>& old,
-                                       const chairside::Screening& screening,
-                                       const std::string& reason) {
-  auto day = this->day(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
+Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening>& old,
+                                      const chairside::Screening& screening,
+                                      const std::string& reason) {
+  auto may = admit(Verb::correctScreening, by,
+                   {.day = screening.day, .child = screening.child, .reason = reason});
+  if (!may) return may;
   if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
-  return resealsAreExplained(screening, &old.value);
+  if (const auto why = resealsAreExplained(screening, &old.value); !why) return why.error();
+  return may;
 }
 
 /// A recheck of the day says why by itself; of a correction only what is new is asked about.
@@ -112,8 +105,9 @@ Result<base::Done> Session::resealsAreExplained(const chairside::Screening& scre
 Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
                                              const chairside::Screening& screening,
                                              const std::string& reason) {
-  if (const auto may = mayCorrect(by, old, screening, reason); !may) return may.error();
-  return write(by, screening.child, [&](store::Act& act) {
+  const auto may = mayCorrect(by, old, screening, reason);
+  if (!may) return may.error();
+  return write(*may, screening.child, [&](store::Act& act) {
     act.correct(old, screening, reason);
     return base::Done{};
   });
@@ -189,12 +183,9 @@ Result<base::Done> Session::addsToToday(const chairside::Field& field) {
 }
 
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
-  auto day = dayOpenForCare(field.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto placer = author(by, Task::place, on);
-  if (!placer) return placer.error();
-  if (const auto seated = isSeated(field.child, field.day); !seated) return seated.error();
+  const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!sealant) return sealant.error();
   if (!kit::isSealant(sealant->value.kind))
@@ -214,8 +205,8 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
                                                 "; no new placements"};
   if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
   if (const auto adds = addsToToday(field); !adds) return adds.error();
-  if (const auto may = areAuthorized(field.child, field.teeth, on); !may) return may.error();
-  return write(by, field.child, [&](store::Act& act) { return act.add(field); });
+  if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
+  return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
 }
 
 Result<chairside::PlacementType> Session::placementType(const chairside::Field& field,
@@ -249,14 +240,9 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
 
 Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& varnish,
                                               Confirmed confirmed) {
-  auto day = dayOpenForCare(varnish.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto applier = author(by, Task::varnish, on);
-  if (!applier) return applier.error();
-  if (const auto seated = isSeated(varnish.child, varnish.day); !seated) return seated.error();
-  if (const auto allowed = mayTreat(varnish.child, Service::varnish, on); !allowed)
-    return allowed.error();
+  const auto may = admit(Verb::varnish, by, {.day = varnish.day, .child = varnish.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   if (const auto fits = lotFits(varnish.lot, varnish.child, on); !fits) return fits.error();
   auto states = fields(varnish.child, varnish.day);
   if (!states) return states.error();
@@ -290,51 +276,7 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
                                                std::to_string(program->value.varnishIntervalDays) +
                                                ". Confirm to record it all the same"};
   }
-  return write(by, varnish.child, [&](store::Act& act) { return act.add(varnish); });
-}
-
-Result<std::string> Session::undo(By by, const std::string& why) {
-  auto last = book_.lastAct();
-  if (!last) return last.error();
-  if (base::trim(why).empty())
-    for (const auto& line : *last) {
-      auto runs = book_.current<chairside::StepRun>(store::rowsOf("e.id", line.stamp.entry));
-      if (!runs) return runs.error();
-      for (const auto& run : *runs)
-        if (run.value.step >= chairside::Step::flow)
-          return Error{ErrorCode::ruleReason,
-                       "sealant has flowed, so this is a correction: say what was wrong"};
-    }
-  const auto reason = why.empty() ? std::string("undone") : why;
-  // Of corrections only a screening is changed at the chair, by a stop or another look: undoing it
-  // says the earlier one again.
-  std::optional<std::pair<Recorded<chairside::Screening>, chairside::Screening>> earlier;
-  for (const auto& line : *last) {
-    if (!line.stamp.supersedes) continue;
-    auto now = book_.current<chairside::Screening>(store::rowsOf("e.id", line.stamp.entry));
-    if (!now) return now.error();
-    auto then = book_.history<chairside::Screening>(store::rowsOf("e.id", *line.stamp.supersedes));
-    if (!then) return then.error();
-    if (now->empty() || then->empty() || last->size() > 1)
-      return Error{ErrorCode::notFound, "the last act was a correction; correct it again instead"};
-    earlier.emplace(now->front(), then->front().value);
-  }
-  std::string words;
-  auto undone = write(by, {}, [&](store::Act& act) {
-    if (earlier) {
-      act.correct(earlier->first, earlier->second, reason);
-      return base::Done{};
-    }
-    for (const auto& line : *last | std::views::reverse)
-      act.retract(line.stamp.entry, reason);
-    return base::Done{};
-  });
-  if (!undone) return undone.error();
-  if (earlier) return std::string("the last change of the findings");
-  for (const auto& line : *last)
-    words += (words.empty() ? "" : ", ") + line.kind;
-  std::ranges::replace(words, '_', ' ');
-  return words;
+  return write(*may, varnish.child, [&](store::Act& act) { return act.add(varnish); });
 }
 
 } // namespace gk::session

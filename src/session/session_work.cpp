@@ -25,23 +25,33 @@ struct Session::Bench {
     if (child == whose && day == when) return base::Done{};
     return Error{ErrorCode::ruleIdentity, "one act is of one child on one day"};
   }
-  [[nodiscard]] base::Date on() const { return date.value(); }
+  /// The act goes by its weightiest row: what undo may not take back comes before what it may.
+  void take(const Admission& one) {
+    const auto weight = [](const Admission& row) {
+      const auto verb = row.verb();
+      return verb == Verb::withdrawConsent ? 3 : verb == Verb::stopTeeth ? 2 : 1;
+    };
+    if (!may || weight(one) > weight(*may)) may = one;
+  }
   void add(chairside::Placement placement) {
     rows.push_back([placement](store::Act& act, Worked&) { act.add(placement); });
     placements.push_back(std::move(placement));
   }
 
+  [[nodiscard]] base::Date on() const { return may.value().on(); }
+
   By by;
   std::optional<roster::ChildId> child{};
   std::optional<roster::DayId> day{};
-  std::optional<base::Date> date{};
-  std::optional<Recorded<roster::Member>> placer{};
+  std::optional<Admission> may{}; ///< of the row that names the whole act
   std::map<chairside::FieldId, FieldState> fields{};
   std::vector<chairside::Placement> placements{};
   std::vector<std::function<void(store::Act&, Worked&)>> rows{};
 };
 
-Result<FieldState*> Session::inHand(Bench& bench, chairside::FieldId field) {
+/// Each row is held against the table as the verb that it is.
+Result<FieldState*> Session::inHand(Bench& bench, Verb verb, chairside::FieldId field,
+                                    std::optional<std::string_view> reason) {
   auto here = bench.fields.find(field);
   if (here == bench.fields.end()) {
     auto state = fieldState(field);
@@ -50,14 +60,10 @@ Result<FieldState*> Session::inHand(Bench& bench, chairside::FieldId field) {
   }
   const auto& value = here->second.field.value;
   if (const auto same = bench.isOf(value.child, value.day); !same) return same.error();
-  if (!bench.placer) {
-    auto day = dayOpenForCare(value.day);
-    if (!day) return day.error();
-    bench.date = day->value.date;
-    auto placer = author(bench.by, Task::place, bench.on());
-    if (!placer) return placer.error();
-    bench.placer = std::move(*placer);
-  }
+  const auto may =
+      admit(verb, bench.by, {.day = value.day, .child = value.child, .reason = reason});
+  if (!may) return may.error();
+  bench.take(*may);
   return &here->second;
 }
 
@@ -82,14 +88,15 @@ Result<base::Seconds> Session::leastOf(const FieldState& state, chairside::Step 
 Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   using chairside::Step;
   using chairside::StepResult;
-  auto found = inHand(bench, run.field);
+  auto found = inHand(bench, Verb::enterStep, run.field);
   if (!found) return found.error();
   auto& state = **found;
   const auto& field = state.field.value;
   const bool judged =
       run.result == StepResult::shortAccepted || run.result == StepResult::frostyNotSeen;
   if (judged)
-    if (auto clinician = author(bench.by, Task::clinicianOverride, bench.on()); !clinician)
+    if (auto clinician = entitled(*bench.by.author, Task::clinicianOverride, bench.on());
+        !clinician)
       return clinician.error();
   const auto least = leastOf(state, run.step, run.teeth, run.light);
   if (!least) return least.error();
@@ -101,7 +108,7 @@ Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   if (run.lot)
     if (const auto fits = lotFits(*run.lot, field.child, bench.on()); !fits) return fits.error();
   if (run.light)
-    if (const auto fits = lightFits(*run.light, bench.on(), run, bench.placer->value); !fits)
+    if (const auto fits = lightFits(*run.light, bench.on(), run, bench.may->author().value); !fits)
       return fits.error();
   if (*least > base::Seconds{0})
     run.target = std::max(*least, run.target.value_or(base::Seconds{0}));
@@ -121,7 +128,7 @@ Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
 }
 
 Result<base::Done> Session::judge(Bench& bench, const chairside::Wet& wet) {
-  auto state = inHand(bench, wet.field);
+  auto state = inHand(bench, Verb::wet, wet.field);
   if (!state) return state.error();
   if (const auto allowed = (*state)->protocol.allows(wet); !allowed) return allowed.error();
   (*state)->protocol.apply(wet);
@@ -130,11 +137,9 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::Wet& wet) {
 }
 
 Result<base::Done> Session::judge(Bench& bench, const ChairStop& stop) {
-  auto found = inHand(bench, stop.field);
+  auto found = inHand(bench, Verb::stopTeeth, stop.field, stop.reason);
   if (!found) return found.error();
   auto& state = **found;
-  if (base::trim(stop.reason).empty())
-    return Error{ErrorCode::ruleReason, "say why these teeth are left"};
   if (const auto allowed = state.protocol.allowsStop(stop.teeth); !allowed) return allowed.error();
   std::vector<dentition::Tooth> open;
   for (const auto& tooth : stop.teeth)
@@ -153,7 +158,7 @@ Result<base::Done> Session::judge(Bench& bench, const ChairStop& stop) {
 
 /// A light that reads red is asked about before it is on the tooth, and refused with its cure.
 Result<base::Done> Session::judge(Bench& bench, chairside::TimerStart start) {
-  auto state = inHand(bench, start.field);
+  auto state = inHand(bench, Verb::startTimer, start.field);
   if (!state) return state.error();
   if (const auto allowed = (*state)->protocol.allows(start); !allowed) return allowed.error();
   const auto least = leastOf(**state, start.step, start.teeth, start.light);
@@ -166,10 +171,9 @@ Result<base::Done> Session::judge(Bench& bench, chairside::TimerStart start) {
 Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& outcome,
                                   Confirmed confirmed) {
   if (const auto same = bench.isOf(outcome.child, outcome.day); !same) return same.error();
-  auto day = dayOpenForCare(outcome.day);
-  if (!day) return day.error();
-  auto member = author(bench.by, Task::type, day->value.date);
-  if (!member) return member.error();
+  const auto may = admit(Verb::endVisit, bench.by, {.day = outcome.day, .child = outcome.child});
+  if (!may) return may.error();
+  bench.take(*may);
   if (const auto fits = outcomeFits(outcome, bench.placements); !fits) return fits.error();
   auto states = fields(outcome.child, outcome.day);
   if (!states) return states.error();
@@ -181,7 +185,7 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& out
                    "teeth are still in hand: finish them, or stop them with a reason"};
   }
   if (confirmed == Confirmed::no)
-    if (const auto whole = isCareComplete(outcome, day->value.date); !whole) return whole.error();
+    if (const auto whole = isCareComplete(outcome, may->on()); !whole) return whole.error();
   auto earlier = book_.current<chairside::DayOutcome>(
       store::rowsOf("child", outcome.child, "day", outcome.day));
   if (!earlier) return earlier.error();
@@ -210,6 +214,7 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
     if (const auto same = bench.isOf(said.child, said.day); !same) return same.error();
     const auto may = mayCorrect(by, change->old, said, change->reason);
     if (!may) return may.error();
+    bench.take(*may);
     bench.rows.push_back([change = *change](store::Act& act, Worked&) {
       act.correct(change.old, change.screening, change.reason);
     });
@@ -217,6 +222,9 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
   if (const auto& word = work.withdrawal) {
     if (bench.child && *bench.child != word->child)
       return Error{ErrorCode::ruleIdentity, "one act is of one child on one day"};
+    const auto may = admit(Verb::withdrawConsent, by, {.child = word->child, .reason = word->how});
+    if (!may) return may.error();
+    bench.take(*may);
     auto forms = formsToWithdraw(word->child, word->how);
     if (!forms) return forms.error();
     bench.rows.push_back([forms = std::move(*forms), how = word->how](store::Act& act, Worked&) {
@@ -229,7 +237,7 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
     if (const auto fine = judge(bench, *work.outcome, Confirmed::no); !fine) return fine.error();
   if (bench.rows.empty()) return Worked{};
   const auto child = bench.child ? bench.child : std::optional(work.withdrawal->child);
-  return write(by, child, [&](store::Act& act) {
+  return write(*bench.may, child, [&](store::Act& act) {
     Worked made;
     for (const auto& row : bench.rows)
       row(act, made);
@@ -264,11 +272,8 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
 }
 
 Result<base::Done> Session::enterAfterCure(By by, const chairside::AfterCure& after) {
-  auto day = dayOpenForCare(after.day);
-  if (!day) return day.error();
-  auto placer = author(by, Task::place, day->value.date);
-  if (!placer) return placer.error();
-  if (const auto seated = isSeated(after.child, after.day); !seated) return seated.error();
+  const auto may = admit(Verb::enterAfterCure, by, {.day = after.day, .child = after.child});
+  if (!may) return may.error();
   if (const auto said = chairside::checkAfterCure(after); !said) return said.error();
   const auto here = store::rowsOf("child", after.child, "day", after.day);
   auto placed = book_.current<chairside::Placement>(here);
@@ -279,7 +284,7 @@ Result<base::Done> Session::enterAfterCure(By by, const chairside::AfterCure& af
     return Error{ErrorCode::ruleStep, "no sealant was placed today whose surface could be wiped"};
   auto earlier = book_.current<chairside::AfterCure>(here);
   if (!earlier) return earlier.error();
-  return write(by, after.child, [&](store::Act& act) {
+  return write(*may, after.child, [&](store::Act& act) {
     return replaceAll(act, std::move(*earlier), after, "said once more");
   });
 }
@@ -288,7 +293,7 @@ Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcom
                                                Confirmed confirmed) {
   Bench bench(by);
   if (const auto fine = judge(bench, outcome, confirmed); !fine) return fine.error();
-  return write(by, outcome.child, [&](store::Act& act) {
+  return write(*bench.may, outcome.child, [&](store::Act& act) {
     Worked made;
     for (const auto& row : bench.rows)
       row(act, made);

@@ -42,7 +42,7 @@ class ChairVisit final : public QObject {
   /// Two-handed where nobody assists.
   [[nodiscard]] Hold hold() const;
   void change(const Hold& hold);
-  [[nodiscard]] base::By by() const { return context_.acting.by(); }
+  [[nodiscard]] base::By by() const { return context_.acting.by(base::Station::chair); }
   [[nodiscard]] session::Session& book() { return context_.session; }
   [[nodiscard]] dentition::Notation notation() const { return file().program.value.notation; }
   [[nodiscard]] base::Date date() const { return file().day.value.date; }
