@@ -25,7 +25,10 @@ bool ChairVisit::begin(roster::ChildId child, roster::DayId day) {
     return false;
   }
   file_.emplace(std::move(*file));
-  if (isNext) hold_ = usualHold();
+  if (isNext) {
+    hold_ = usualHold();
+    stoppedFor_.clear();
+  }
   return true;
 }
 

@@ -52,6 +52,9 @@ class ChairVisit final : public QObject {
   [[nodiscard]] std::vector<dentition::Tooth> stopped() const;
   /// Whether those count as begun; a child who bolted may come back for them.
   void tryAgain(bool wanted) { tryingAgain_ = wanted; }
+  /// Why the child was stopped, as it was said here last; empty when she was not.
+  [[nodiscard]] const std::string& stoppedFor() const { return stoppedFor_; }
+  void stoppedFor(const std::string& reason) { stoppedFor_ = reason; }
 
   /// Does a verb: its trouble goes to the strip and the entry stays; success reads the file again.
   template <class Verb>
@@ -86,6 +89,7 @@ class ChairVisit final : public QObject {
   Hold hold_;
   bool ownAct_ = false;
   bool tryingAgain_ = false;
+  std::string stoppedFor_;
   base::Subscription changes_;
 };
 

@@ -195,16 +195,12 @@ void FieldSteps::typeSeconds() {
   const auto now = step();
   const auto before = flowed(); // the same answer says that the sealant is on
   const auto then = after(before);
-  chairside::StepRun run;
-  if (now == Next::etch || now == Next::rinse) {
-    run = blank(now == Next::etch ? Step::etch : Step::rinse, next());
-    run.target = target();
-  } else if (now == Next::flow || now == Next::cure) {
-    run = blank(Step::cure, nextExposure(then, visit_.map.selected(), together_, hasLamp()));
-    run.target = cureTarget(then);
-  } else {
-    return;
-  }
+  const bool isEtchant = now == Next::etch || now == Next::rinse;
+  if (!isEtchant && now != Next::flow && now != Next::cure) return;
+  auto run = isEtchant ? blank(now == Next::etch ? Step::etch : Step::rinse, next())
+                       : blank(Step::cure,
+                               nextExposure(then, visit_.map.selected(), together_, hasLamp()));
+  run.target = isEtchant ? target() : cureTarget(then);
   run.source = chairside::TimeSource::typed;
   visit_.ask.write(u"How many seconds, by another clock? At least %1."_s.arg(run.target->count()),
                    {}, [this, run, before](const QString& text) {

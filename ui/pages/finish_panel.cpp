@@ -126,7 +126,7 @@ QString FinishPanel::afterCureWords() const {
 
 void FinishPanel::afterCure(bool wiped, Bite bite, const std::string& note) {
   const chairside::AfterCure after{file().child.id, file().day.id, wiped, bite, note};
-  visit().act([&] { return visit().book().enterAfterCure(visit().by(), after); });
+  (void)visit().act([&] { return visit().book().enterAfterCure(visit().by(), after); });
 }
 
 void FinishPanel::leaveOut() {
@@ -171,6 +171,13 @@ void FinishPanel::changeEnd() {
 void FinishPanel::end() {
   using chairside::DayEnd;
   const auto proposed = outcome();
+  const bool wantsAfterCure =
+      proposed.end == DayEnd::sealedComplete || proposed.end == DayEnd::sealedUnfinished;
+  if (wantsAfterCure && isSealed() && !file().afterCure) {
+    visit().strip.say(
+        u"Say first whether the surface was wiped and the bite checked: 5, 6 or 4."_s);
+    return;
+  }
   const bool wantsReason =
       proposed.end == DayEnd::sealedUnfinished || proposed.end == DayEnd::screenedNotTreated;
   const auto end = [this](const chairside::DayOutcome& outcome) {
@@ -197,6 +204,11 @@ void FinishPanel::end() {
 
 /// A varnish that the form allows is never left out without a word.
 void FinishPanel::askVarnish(const chairside::DayOutcome& outcome, const EndVisit& then) {
+  if (!visit().stoppedFor().empty()) { // said once is enough
+    auto said = outcome;
+    said.varnishSkipped = visit().stoppedFor();
+    return then(said);
+  }
   static const QStringList reasons{u"child declines"_s, u"had it lately"_s, u"a stop forbids it"_s,
                                    u"no lot at hand"_s, u"out of time"_s,   u"another reason"_s};
   QStringList options;

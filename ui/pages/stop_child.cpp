@@ -108,6 +108,7 @@ class Stopping {
     else
       work.outcome = chairside::DayOutcome{file.child.id, file.day.id, reason_.end, reason_.words};
     if (!withdrawn_.empty()) work.withdrawal = session::Withdrawal{file.child.id, withdrawn_};
+    visit_.stoppedFor(reason_.words);
     if (write(work)) then_();
   }
 
@@ -126,10 +127,10 @@ class Stopping {
 
 void stopChild(ChairVisit& visit, FieldSteps* steps, const std::function<void()>& then) {
   QStringList options;
-  for (const auto& reason : reasons)
+  for (const auto& reason : stopReasons)
     options += capital(QString::fromUtf8(reason.words));
   visit.ask.choose(u"Stop: why?"_s, options, [&visit, steps, then](int chosen) {
-    const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
+    const auto& reason = stopReasons.at(static_cast<std::size_t>(chosen));
     Stopping stopping(visit, steps, reason, then);
     if (reason.end != DayEnd::withdrawn) return stopping.begin();
     // The form has to say so too: else the child could be seated again.
