@@ -137,6 +137,15 @@ Result<Done> checkIdentifiers(IdentifierSet confirmed) {
   return Done{};
 }
 
+Result<Done> checkHistory(const Seating& seating) {
+  const bool isSaid = !base::trim(seating.changed).empty();
+  if (!seating.historyUnchanged && !isSaid)
+    return Error{ErrorCode::ruleReason, "say what has changed since the form"};
+  if (seating.historyUnchanged && isSaid)
+    return Error{ErrorCode::ruleReason, "it is said that nothing changed, and what did"};
+  return Done{};
+}
+
 bool ToothFinding::hasAny(Condition condition) const {
   return occlusal.condition == condition || buccal.condition == condition ||
          lingual.condition == condition;
@@ -159,6 +168,10 @@ Result<Done> checkFinding(const ToothFinding& finding, const roster::Program& pr
   if (auto fine = checkOrigins(finding); !fine) return fine;
   if (isTreatment(finding.decision))
     if (auto fine = checkTreatment(finding, program); !fine) return fine;
+  if (finding.resealWhy != ResealWhy::notSaid && finding.decision != Decision::reseal)
+    return wrong(finding, "why it is resealed belongs to a reseal; choose that or leave it out");
+  if (finding.resealWhy == ResealWhy::other && base::trim(finding.note).empty())
+    return wrong(finding, "say in the note why it is resealed");
   if (demandsRevisit(finding) && !finding.revisit)
     return wrong(finding, "this choice means looking again; set the revisit mark");
   return Done{};

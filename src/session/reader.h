@@ -1,5 +1,6 @@
 #pragma once
 
+#include "chairside/after_cure.h"
 #include "followup/issued_report.h"
 #include "reports/inputs.h"
 #include "session/identity.h"
@@ -91,6 +92,8 @@ class Reader {
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
   [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
+  /// What was said of wiping and bite, newest last.
+  [[nodiscard]] List<chairside::AfterCure> afterCures(roster::ChildId child, roster::DayId day);
   /// Visits of that day that were typed from paper.
   [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day);
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,

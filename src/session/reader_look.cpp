@@ -161,6 +161,10 @@ List<chairside::Varnish> Reader::varnishes(roster::ChildId child) {
   return book_.current<chairside::Varnish>(rowsOf("child", child));
 }
 
+List<chairside::AfterCure> Reader::afterCures(roster::ChildId child, roster::DayId day) {
+  return book_.current<chairside::AfterCure>(rowsOf("child", child, "day", day));
+}
+
 List<chairside::PaperSheet> Reader::paperSheets(roster::DayId day) {
   return book_.current<chairside::PaperSheet>(rowsOf("day", day));
 }

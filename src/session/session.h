@@ -7,6 +7,7 @@
 #include "roster/day_effort.h"
 #include "roster/meal_eligibility.h"
 #include "session/admission.h"
+#include "session/chair_work.h"
 #include "session/new_child.h"
 #include "session/reader.h"
 #include "session/undo.h"
@@ -142,24 +143,36 @@ class Session : public Reader {
   /// Nothing is placed on its word from now on; what was placed stays.
   Result<base::Done> withdrawAuthorization(By by, const Recorded<chairside::Authorization>& old,
                                            const std::string& reason);
-  Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating);
+  /// `ruleAllergy` unless every alert is among those heard. What the child or the school says has
+  /// changed since the form is entered with it, as one act.
+  Result<chairside::SeatingId> seat(By by, const chairside::Seating& seating,
+                                    const std::vector<roster::MedicalFlag>& flagged = {});
   Result<chairside::ScreeningId> screen(By by, const chairside::Screening& screening);
   Result<base::Done> correctScreening(By by, const Recorded<chairside::Screening>& old,
                                       const chairside::Screening& screening,
                                       const std::string& reason);
   Result<chairside::FieldId> isolate(By by, const chairside::Field& field);
+  /// What one key does at the chair, written as one act or not at all: each row is judged as if
+  /// those before it were in the book. A check also writes the tooth's placement. The least of a
+  /// step is the program's and the makers'; a row says of itself at most a higher one.
+  Result<Worked> work(By by, const ChairWork& work);
+  // One row of such work.
   Result<chairside::TimerId> startTimer(By by, const chairside::TimerStart& start);
-  /// A check that passes, or is not achieved, also writes the tooth's placement.
   Result<chairside::StepId> enterStep(By by, const chairside::StepRun& run);
   Result<chairside::WetId> wet(By by, const chairside::Wet& event);
-  /// These teeth go no further today: each gets a placement that does not count.
   Result<base::Done> stopTeeth(By by, chairside::FieldId field,
                                const std::vector<dentition::Tooth>& teeth,
                                const std::string& reason);
+  /// In place of what was said of that child's day before.
+  Result<base::Done> enterAfterCure(By by, const chairside::AfterCure& after);
   /// Asks to be confirmed before the sealants that were planned, or sooner than the program waits.
   Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
                                        Confirmed confirmed = Confirmed::no);
-  Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
+  /// Asks to be confirmed where sealants were placed and nothing is said of wiping and bite
+  /// (`ruleOutcome`), or a varnish that the form allows is neither on nor left out with a reason
+  /// (`ruleVarnish`).
+  Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome,
+                                        Confirmed confirmed = Confirmed::no);
   /// What undo would take back there, in words. `notFound` says why there is nothing.
   Result<UndoableAct> undoable(const UndoAt& at);
   /// Takes back the last act that UndoAt allows, all its rows; the words of what was taken back.
@@ -227,7 +240,38 @@ class Session : public Reader {
   Result<base::Done> lotFits(kit::LotId lot, roster::ChildId child, base::Date on);
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                const roster::Member& author);
-  Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome);
+  /// `besides` are placements that are about to be written.
+  Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome,
+                                 std::span<const chairside::Placement> besides);
+  Result<base::Done> isCareComplete(const chairside::DayOutcome& outcome, base::Date on);
+  /// A tooth that was looked at again today, and what is to be done with it.
+  struct CheckedTooth {
+    dentition::Tooth tooth;
+    dentition::SurfaceSet surfaces;
+    followup::CheckAction action;
+  };
+  Result<std::vector<CheckedTooth>> teethChecked(roster::ChildId child, roster::DayId day);
+  Result<base::Done> teethAreChosen(const chairside::Field& field);
+  Result<base::Done> addsToToday(const chairside::Field& field);
+  Result<base::Done> resealsAreExplained(const chairside::Screening& screening,
+                                         const chairside::Screening* old);
+  Result<Admission> mayCorrect(By by, const Recorded<chairside::Screening>& old,
+                               const chairside::Screening& screening, const std::string& reason);
+  Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
+                                                                 const std::string& how);
+
+  // Chair work while it is judged; session_work.cpp.
+  struct Bench;
+  Result<FieldState*> inHand(Bench& bench, Verb verb, chairside::FieldId field,
+                             std::optional<std::string_view> reason = {});
+  Result<base::Seconds> leastOf(const FieldState& state, chairside::Step step,
+                                std::span<const dentition::ToothSurfaces> teeth,
+                                const std::optional<kit::LightId>& light);
+  Result<base::Done> judge(Bench& bench, chairside::StepRun run);
+  Result<base::Done> judge(Bench& bench, const chairside::Wet& wet);
+  Result<base::Done> judge(Bench& bench, const ChairStop& stop);
+  Result<base::Done> judge(Bench& bench, chairside::TimerStart start);
+  Result<base::Done> judge(Bench& bench, const chairside::DayOutcome& outcome, Confirmed confirmed);
   Result<chairside::PlacementType> placementType(const chairside::Field& field,
                                                  const dentition::Tooth& tooth);
 

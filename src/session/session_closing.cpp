@@ -32,7 +32,8 @@ Result<base::Done> Session::correctIncident(By by, const Recorded<Incident>& old
   if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
     return sound.error();
-  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say what is new about the incident"};
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the incident"};
   return write(*may, incident.child, [&](store::Act& act) {
     act.correct(old, incident, reason);
     return base::Done{};

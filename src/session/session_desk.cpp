@@ -200,9 +200,8 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
   });
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
-  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
-  if (!may) return may.error();
+Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
+                                                                        const std::string& how) {
   if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
@@ -212,13 +211,16 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
+  return forms;
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
+  if (!may) return may.error();
+  const auto forms = formsToWithdraw(child, how);
+  if (!forms) return forms.error();
   return write(*may, child, [&](store::Act& act) {
-    for (const auto& form : *forms) {
-      auto withdrawn = form.value;
-      withdrawn.state = roster::ConsentState::withdrawn;
-      withdrawn.note = how;
-      act.correct(form, withdrawn, "withdrawn");
-    }
+    withdrawForms(act, *forms, how);
     return base::Done{};
   });
 }

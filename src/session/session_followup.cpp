@@ -46,7 +46,8 @@ Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Refer
     made.push_back(attempt.value);
   const auto sound = followup::checkReferral(referral, made);
   if (!sound) return sound.error();
-  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the referral"};
   return write(*may, referral.child, [&](store::Act& act) {
     act.correct(old, referral, reason);
     return base::Done{};

@@ -72,7 +72,8 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
                    "; take another light, a self-cure material, or have a clinician give a reason"};
 }
 
-Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
+Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome,
+                                        std::span<const chairside::Placement> besides) {
   const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
   auto placed = book_.current<chairside::Placement>(here);
   if (!placed) return placed.error();
@@ -80,8 +81,10 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
   if (!screened) return screened.error();
   auto checked = book_.current<followup::RetentionCheck>(here);
   if (!checked) return checked.error();
-  const auto complete = std::ranges::count_if(
-      *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; });
+  const auto complete =
+      std::ranges::count_if(
+          *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; }) +
+      std::ranges::count(besides, chairside::Attempt::complete, &chairside::Placement::attempt);
   const auto refuse = [&](std::string why) -> Result<base::Done> {
     return Error{ErrorCode::ruleOutcome, "\"" + std::string(base::nameOf(outcome.end)) +
                                              "\" does not fit: " + std::move(why)};
@@ -104,7 +107,9 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
     return checked->empty() ? refuse("nothing was checked today") : base::Done{};
   case DayEnd::absent:
   case DayEnd::notReached:
-    return screened->empty() && placed->empty() ? base::Done{} : refuse("the child was seen today");
+    return screened->empty() && placed->empty() && besides.empty()
+               ? base::Done{}
+               : refuse("the child was seen today");
   case DayEnd::declined:
   case DayEnd::leftSchool:
   case DayEnd::withdrawn:
@@ -112,6 +117,41 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
     return complete == 0 ? base::Done{} : refuse("teeth were sealed today");
   }
   base::fail("no such outcome");
+}
+
+Result<base::Done> Session::isCareComplete(const chairside::DayOutcome& outcome, base::Date on) {
+  const bool isSealed =
+      outcome.end == DayEnd::sealedComplete || outcome.end == DayEnd::sealedUnfinished;
+  const bool isSeen = isSealed || outcome.end == DayEnd::screenedNoneNeeded ||
+                      outcome.end == DayEnd::screenedNotTreated ||
+                      outcome.end == DayEnd::recheckOnly;
+  if (!isSeen) return base::Done{};
+  const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
+  if (isSealed) {
+    auto placed = book_.current<chairside::Placement>(here);
+    if (!placed) return placed.error();
+    auto after = book_.current<chairside::AfterCure>(here);
+    if (!after) return after.error();
+    // By identity, which a later correction of the tooth keeps.
+    std::optional<base::Uuid> last;
+    for (const auto& row : *placed)
+      if (row.value.attempt == chairside::Attempt::complete)
+        last = std::max(last.value_or(row.id.uuid()), row.id.uuid());
+    const bool isSaid = std::ranges::any_of(
+        *after, [&](const auto& row) { return !last || row.stamp.entry.uuid() > *last; });
+    if (!isSaid)
+      return Error{ErrorCode::ruleOutcome,
+                   "not said yet: was the surface wiped and the bite checked after the last cure"};
+  }
+  const auto allowed = standing(outcome.child, roster::Service::varnish, on);
+  if (!allowed) return allowed.error();
+  auto varnished = book_.current<chairside::Varnish>(here);
+  if (!varnished) return varnished.error();
+  const bool isOpen = allowed->allows && varnished->empty();
+  if (isOpen && base::trim(outcome.varnishSkipped).empty())
+    return Error{ErrorCode::ruleVarnish,
+                 "the form allows varnish and none is on: put it on, or say why it is left out"};
+  return base::Done{};
 }
 
 } // namespace gk::session

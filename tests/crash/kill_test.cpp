@@ -72,6 +72,23 @@ void clinicDay(const base::Path& book, session::BookKind kind, int acknowledge) 
   const session::UndoAt here{base::Station::chair, clinic.day, wren};
   must(session.undo(clinic.by, here, "the other tooth"));
   must(session.redo(clinic.by, here));
+  // One key, several rows: one tooth is rinsed and frosty and the other is not, and its etch runs.
+  must(session.enterStep(clinic.by, clinic.run(right, chairside::Step::etch, {46}, 22)));
+  auto dull = clinic.run(right, chairside::Step::dry, {46});
+  dull.result = chairside::StepResult::notFrosty;
+  must(session.work(
+      clinic.by,
+      {.steps = {clinic.run(right, chairside::Step::rinse, {46}, 12), dull},
+       .wets = {{right,
+                 {dentition::toothAt(16)},
+                 chairside::WetStage::beforeCureEnds,
+                 chairside::WetCause::tongue,
+                 {}}},
+       .timer = chairside::TimerStart{right,
+                                      chairside::Step::etch,
+                                      clinic.run(right, chairside::Step::etch, {46}).teeth,
+                                      base::Seconds(20),
+                                      {}}}));
   must(session.stopTeeth(clinic.by, right, {dentition::toothAt(16), dentition::toothAt(46)},
                          "child left"));
   clinic.end(wren, chairside::DayEnd::screenedNotTreated, "child left");

@@ -1,5 +1,7 @@
 #include "support/clinic.h"
 
+#include "chairside/allergy.h"
+
 namespace gk::test {
 
 using chairside::Step;
@@ -144,8 +146,11 @@ chairside::Authorization Clinic::authorization(roster::ChildId child,
 }
 
 void Clinic::seat(roster::ChildId child) {
-  must(session.seat(
-      by, {child, day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
+  chairside::Seating seating{
+      child, day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}};
+  for (const auto& flag : must(session.flags(child)))
+    if (chairside::isAlert(flag.value)) seating.heard.push_back(flag.id);
+  must(session.seat(by, seating));
 }
 
 chairside::Screening Clinic::fourSound(roster::ChildId child) const {
@@ -181,7 +186,8 @@ chairside::Field Clinic::field(roster::ChildId child, std::vector<int> isoTeeth)
           .assistant = assistant,
           .sealant = resin,
           .etchant = etchant,
-          .note = {}};
+          .note = {},
+          .cleaned = chairside::Cleaning::toothbrush};
 }
 
 chairside::StepRun Clinic::run(chairside::FieldId field, Step step, std::vector<int> isoTeeth,
@@ -229,12 +235,13 @@ void Clinic::standardVisit(roster::ChildId child) {
   screenFour(child);
   for (const auto& half : {std::vector{16, 46}, std::vector{26, 36}})
     sealAll(must(session.isolate(by, field(child, half))), half);
+  must(session.enterAfterCure(by, {child, day}));
   must(session.varnish(by, {child, day, varnish}));
   end(child, chairside::DayEnd::sealedComplete);
 }
 
 chairside::OutcomeId Clinic::end(roster::ChildId child, chairside::DayEnd end, std::string reason) {
-  return must(session.endVisit(by, {child, day, end, std::move(reason)}));
+  return must(session.endVisit(by, {child, day, end, std::move(reason)}, session::Confirmed::yes));
 }
 
 } // namespace gk::test

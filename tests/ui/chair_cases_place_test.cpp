@@ -54,6 +54,7 @@ TEST_CASE("A child who bolts after the etch leaves it on record and may come bac
   chair.run(20);
   chair.press(Qt::Key_Space);
   chair.press("X1"); // gone before any sealant
+  chair.press("2");  // and before the rinse
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(u"SCREENED, NOT TREATED"_s));
   chair.press(Qt::Key_Return);
@@ -70,6 +71,7 @@ TEST_CASE("A child who bolts after the etch leaves it on record and may come bac
   chair.sealHalf();
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(u"SEALED, UNFINISHED"_s)); // the left half is left
+  chair.press("5V");
   chair.press(Qt::Key_Return);
   rows = chair.placements();
   REQUIRE(rows.size() == 4);
@@ -131,6 +133,8 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
   chair.flag(roster::FlagKind::latexAllergy, "rash from gloves");
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
   CHECK(chair.text("identityStop") == u"STOP: latex allergy, rash from gloves"_s);
+  CHECK(chair.text("identityAsked").contains(u"from the first glove on"_s));
+  chair.press("A");
   chair.press(Qt::Key_1);
   chair.press(Qt::Key_Return);
   chair.screenFour();
@@ -311,6 +315,7 @@ TEST_CASE("A clock set back in the middle of an etch moves neither the etch nor 
   chair.run(15);
   CHECK(chair.message().contains(u"clock was set while a timer ran"_s));
   chair.press(Qt::Key_Space);
+  chair.run(10);
   chair.press("5");
   const auto etches = chair.steps(Step::etch);
   const auto dries = chair.steps(Step::dry);

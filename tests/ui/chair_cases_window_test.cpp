@@ -85,6 +85,7 @@ TEST_CASE("After a power cut in a cure the window comes back to that child, step
   desk.key(Qt::Key_Space);
   desk.run(20);
   desk.key(Qt::Key_Space);
+  desk.run(10);
   desk.keys("5");
   desk.key(Qt::Key_Space); // flowed, and the light is on
   desk.run(11);

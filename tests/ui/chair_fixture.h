@@ -91,6 +91,7 @@ class Chair {
   void seat(roster::ChildId child) {
     REQUIRE(page->take(child, clinic.day));
     ++keys; // chosen on the day board
+    if (shows("alertButton")) press(Qt::Key_A);
     press(Qt::Key_1);
     press(Qt::Key_Return);
   }
@@ -99,10 +100,12 @@ class Chair {
     press("ZSSSS444");
     press(Qt::Key_Return);
   }
+  /// The rinse ends by itself after its ten seconds.
   void etchToFrosty() {
     press(Qt::Key_Space);
     run(20);
     press(Qt::Key_Space);
+    run(10);
     press(Qt::Key_5);
   }
   void cure() {

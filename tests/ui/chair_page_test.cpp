@@ -109,6 +109,8 @@ TEST_CASE("No key's words are cut off and the page fits a small laptop at every 
   chair.run(20);
   fits("etching");
   chair.press(Qt::Key_Space);
+  fits("rinse");
+  chair.run(10);
   fits("frosty");
   chair.press("5W");
   fits("wet");

@@ -41,6 +41,9 @@ TEST_CASE("The stages of a visit as pictures", "[.pictures]") {
   picture("7-etching");
   chair.run(10);
   chair.press(Qt::Key_Space);
+  chair.run(4);
+  picture("8-rinsing");
+  chair.run(6);
   picture("8-frosty");
   chair.press("5W");
   picture("9-wet-question");

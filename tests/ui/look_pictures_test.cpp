@@ -70,6 +70,7 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
                                          roster::FlagAction::stop, "rash from gloves", false, ""}));
     REQUIRE(visit.page->take(mina, visit.clinic.day));
     save(*visit.page, name + u"-identity"_s, filters);
+    visit.press("A");
     visit.press(Qt::Key_1);
     visit.press(Qt::Key_Return);
     visit.screenFour();

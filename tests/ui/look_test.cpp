@@ -189,6 +189,8 @@ TEST_CASE("The timer has room for its own words at every size of letters") {
       check();
       chair.run(20);
       chair.press(Qt::Key_Space);
+      check(); // the rinse
+      chair.run(10);
       chair.press("5");
       CHECK_FALSE(timer->note().isEmpty());
       check(); // the eye reminder

@@ -83,6 +83,7 @@ TEST_CASE("A French keyboard and its number pad work the chair") {
   chair.press(Qt::Key_Space);
   chair.run(20);
   chair.press(Qt::Key_Space);
+  chair.run(10);
   send(down(Qt::Key_ParenLeft, u"("_s, Qt::NoModifier, 14)); // 5: frosty
   CHECK(chair.text("fieldTitle").contains(u"FLOW"_s));
 }

@@ -152,6 +152,7 @@ class BenchWindow {
       press(Qt::Key_Space);
       run(20);
       press(Qt::Key_Space);
+      run(10);
       press(Qt::Key_5);
       for (int exposure = 0; exposure < 4; ++exposure) {
         press(Qt::Key_Space);

@@ -85,7 +85,11 @@ void ScreeningDraft::takeOver(const Tooth& tooth, const followup::RetentionCheck
   finding.lingual = found(check.lingual);
   propose(finding);
   const bool replaced = check.action == followup::CheckAction::resealToday;
-  if (replaced && finding.hasAny(Condition::sealedPart)) decide(tooth, Decision::reseal);
+  if (replaced && finding.hasAny(Condition::sealedPart)) {
+    decide(tooth, Decision::reseal);
+    setResealWhy(tooth, check.lift == followup::LiftTest::lifted ? chairside::ResealWhy::lifted
+                                                                 : chairside::ResealWhy::lost);
+  }
 }
 
 const ToothFinding* ScreeningDraft::find(const Tooth& tooth) const {
@@ -210,6 +214,7 @@ SurfaceSet ScreeningDraft::treatable(const ToothFinding& finding) const {
 
 void ScreeningDraft::propose(ToothFinding& finding) {
   if (decided_.contains(finding.tooth)) return;
+  finding.resealWhy = chairside::ResealWhy::notSaid;
   finding.decision = chairside::proposedDecision(finding, program_);
   if (chairside::isTreatment(finding.decision) && !mayTreat_)
     finding.decision = Decision::notAllowedByConsent;
@@ -220,9 +225,21 @@ void ScreeningDraft::propose(ToothFinding& finding) {
 void ScreeningDraft::decide(const Tooth& tooth, Decision decision) {
   auto& finding = at(tooth);
   finding.decision = decision;
+  finding.resealWhy = chairside::ResealWhy::notSaid;
   finding.toSeal = chairside::isTreatment(decision) ? treatable(finding) : SurfaceSet{};
   finding.revisit = chairside::suggestsRevisit(finding);
   decided_.insert(tooth);
+}
+
+std::optional<Tooth> ScreeningDraft::unexplainedReseal() const {
+  for (const auto& finding : teeth_)
+    if (finding.decision == Decision::reseal && finding.resealWhy == chairside::ResealWhy::notSaid)
+      return finding.tooth;
+  return std::nullopt;
+}
+
+void ScreeningDraft::setResealWhy(const Tooth& tooth, chairside::ResealWhy why) {
+  at(tooth).resealWhy = why;
 }
 
 void ScreeningDraft::changeDecision(const Tooth& tooth) {
@@ -231,6 +248,7 @@ void ScreeningDraft::changeDecision(const Tooth& tooth) {
   constexpr auto count = base::enumCount<Decision>;
   for (std::size_t step = 1; step < count; ++step) {
     auto trial = *now;
+    trial.resealWhy = chairside::ResealWhy::notSaid;
     trial.decision =
         static_cast<Decision>((static_cast<std::size_t>(now->decision) + step) % count);
     trial.toSeal = chairside::isTreatment(trial.decision) ? treatable(trial) : SurfaceSet{};

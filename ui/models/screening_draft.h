@@ -62,6 +62,9 @@ class ScreeningDraft {
   /// All that can be sealed, the chewing surface alone, the companion alone, and round again.
   void changeSurfaces(const dentition::Tooth& tooth);
   void decide(const dentition::Tooth& tooth, chairside::Decision decision);
+  /// A reseal of which nobody has said why.
+  [[nodiscard]] std::optional<dentition::Tooth> unexplainedReseal() const;
+  void setResealWhy(const dentition::Tooth& tooth, chairside::ResealWhy why);
   void add(const dentition::Tooth& tooth);
   /// Such as an extra tooth beside it, or that it has drifted: no other place has a number for it.
   void setNote(const dentition::Tooth& tooth, std::string note);

@@ -1,5 +1,6 @@
 #include "ui/pages/identity_panel.h"
 
+#include "chairside/allergy.h"
 #include "ui/pages/identity_view.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
@@ -28,16 +29,25 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
 
 void IdentityPanel::begin() {
   confirmed_ = {};
+  heard_.clear();
+  changed_.clear();
+  flagged_.clear();
 }
 
 void IdentityPanel::refresh() {
   view_->setCard(file().card);
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
+  const bool heard = chairside::checkHeard(heard_, file().card.flags).has_value();
+  QStringList avoid = alertLines();
+  if (!avoid.isEmpty() && !heard) avoid += u"Read it aloud to the team, then A."_s;
+  if (!changed_.empty()) avoid += u"Changed since the form: "_s + toQt(changed_);
+  const auto before = avoid.isEmpty() ? QString() : avoid.join(u'\n') + u'\n';
   asked_->setText(
-      known
-          ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
-            "medicine, mouth sore?\""_s
-          : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
+      before +
+      (known
+           ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
+             "medicine, mouth sore?\""_s
+           : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s));
   std::vector<KeyAction> actions{
       {Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},
@@ -49,8 +59,14 @@ void IdentityPanel::refresh() {
        [this] { confirm(Identifier::slipScan); }},
       {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
        [this] { mismatch(); }, KeyLook::alarm},
-      {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
-       KeyLook::main, known}};
+      {Qt::Key_C, u"Something has changed"_s, u"changedButton"_s, [this] { askChange(); }},
+      {Qt::Key_Return,
+       changed_.empty() ? u"Child says yes, no change: seat"_s
+                        : u"Child says yes, change noted: seat"_s,
+       u"seatButton"_s, [this] { seat(); }, KeyLook::main, known && heard}};
+  if (!heard)
+    actions.insert(actions.begin(), {Qt::Key_A, u"Alert read, kept away"_s, u"alertButton"_s,
+                                     [this] { readAlerts(); }, KeyLook::alarm});
   if (!file().card.screening.allows && !file().card.recheck.allows)
     actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
@@ -69,8 +85,64 @@ void IdentityPanel::mismatch() {
 }
 
 void IdentityPanel::seat() {
-  const chairside::Seating seating{file().child.id, file().day.id, confirmed_};
-  if (visit().act([&] { return visit().book().seat(visit().by(), seating); })) Q_EMIT finished();
+  const chairside::Seating seating{.child = file().child.id,
+                                   .day = file().day.id,
+                                   .confirmed = confirmed_,
+                                   .historyUnchanged = changed_.empty(),
+                                   .changed = changed_,
+                                   .heard = heard_};
+  if (!visit().act([&] { return visit().book().seat(visit().by(), seating, flagged_); })) return;
+  // A new alert belongs on the card, and forbids lots from now on.
+  if (!flagged_.empty()) visit().begin(file().child.id, file().day.id);
+  Q_EMIT finished();
+}
+
+QStringList IdentityPanel::alertLines() const {
+  QStringList lines;
+  for (const auto& flag : file().card.flags)
+    if (chairside::isAlert(flag.value)) lines += toQt(chairside::avoidWords(flag.value)) + u'.';
+  return lines;
+}
+
+void IdentityPanel::readAlerts() {
+  for (const auto& flag : file().card.flags)
+    if (chairside::isAlert(flag.value)) heard_.push_back(flag.id);
+  refresh();
+}
+
+void IdentityPanel::askChange() {
+  using roster::FlagAction;
+  using roster::FlagKind;
+  struct Option {
+    QString words;
+    std::optional<FlagKind> kind;
+    FlagAction action;
+  };
+  static const std::vector<Option> options{
+      {u"Allergy to resin (acrylate)"_s, FlagKind::acrylateAllergy, FlagAction::stop},
+      {u"Allergy to latex"_s, FlagKind::latexAllergy, FlagAction::stop},
+      {u"Reaction to rosin or sticking plaster"_s, FlagKind::rosinReaction, FlagAction::stop},
+      {u"Mouth sore"_s, FlagKind::mouthSore, FlagAction::ask},
+      {u"Ill lately"_s, FlagKind::recentIllness, FlagAction::ask},
+      {u"Something else"_s, std::nullopt, FlagAction::note}};
+  QStringList words;
+  for (const auto& option : options)
+    words += option.words;
+  visit().ask.choose(u"What has changed since the form?"_s, words, [this](int chosen) {
+    const auto& option = options[static_cast<std::size_t>(chosen)];
+    visit().ask.write(option.words + u": what was said, and by whom?"_s, {},
+                      [this, option](const QString& said) {
+                        noteChange(option.words, said, option.kind, option.action);
+                      });
+  });
+}
+
+/// Kept until the child is seated: then it is written with the seating, as one act.
+void IdentityPanel::noteChange(const QString& what, const QString& said,
+                               std::optional<roster::FlagKind> kind, roster::FlagAction action) {
+  changed_ += (changed_.empty() ? "" : "; ") + toStd(kind ? what + u": "_s + said : said);
+  if (kind) flagged_.push_back({file().child.id, *kind, action, toStd(said), false, {}});
+  refresh();
 }
 
 void IdentityPanel::overrideConsent() {
@@ -89,7 +161,7 @@ void IdentityPanel::overrideConsent() {
 }
 
 void IdentityPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT sentAway(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT sentAway(); });
 }
 
 } // namespace gk::ui

@@ -29,12 +29,21 @@ class IdentityPanel final : public ChairPanel {
   void confirm(chairside::Identifier second);
   void mismatch();
   void seat();
+  /// What is kept away from this child, from the first glove on; empty where nothing is.
+  [[nodiscard]] QStringList alertLines() const;
+  void readAlerts();
+  void askChange();
+  void noteChange(const QString& what, const QString& said, std::optional<roster::FlagKind> kind,
+                  roster::FlagAction action);
   void overrideConsent();
 
   IdentityView* view_;
   QLabel* asked_;
   KeyBar* keys_;
   chairside::IdentifierSet confirmed_;
+  std::vector<roster::FlagId> heard_;        ///< alerts that were read
+  std::string changed_;                      ///< since the form
+  std::vector<roster::MedicalFlag> flagged_; ///< what of it is an alert or a question
 };
 
 } // namespace gk::ui

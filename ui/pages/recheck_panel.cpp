@@ -224,7 +224,7 @@ bool RecheckPanel::undo() {
 }
 
 void RecheckPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT finished(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT finished(); });
 }
 
 } // namespace gk::ui

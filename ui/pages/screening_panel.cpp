@@ -315,6 +315,10 @@ void ScreeningPanel::record() {
     visit().strip.say(u"Not recorded yet: "_s + toQt(missing) + u'.');
     return;
   }
+  if (const auto tooth = draft_->unexplainedReseal()) {
+    askReseal(*tooth);
+    return;
+  }
   const auto screening = draft_->build(file().child.id, file().day.id);
   const auto old = file().screening;
   if (old && old->value == screening) {
@@ -336,8 +340,27 @@ void ScreeningPanel::record() {
                     });
 }
 
+void ScreeningPanel::askReseal(const dentition::Tooth& tooth) {
+  using chairside::ResealWhy;
+  QStringList options;
+  for (std::size_t i = 1; i < base::enumCount<ResealWhy>; ++i)
+    options += capital(named(static_cast<ResealWhy>(i)));
+  visit().ask.choose(
+      u"Why is the sealant of the "_s + toQt(tooth.words()) + u" placed once more?"_s, options,
+      [this, tooth](int chosen) {
+        const auto why = static_cast<ResealWhy>(chosen + 1);
+        draft_->setResealWhy(tooth, why);
+        const auto* finding = draft_->find(tooth);
+        if (why != ResealWhy::other || !finding->note.empty()) return record();
+        visit().ask.write(u"Why, in words?"_s, {}, [this, tooth](const QString& said) {
+          draft_->setNote(tooth, toStd(said));
+          record();
+        });
+      });
+}
+
 void ScreeningPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT finished(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT finished(); });
 }
 
 } // namespace gk::ui

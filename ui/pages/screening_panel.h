@@ -36,6 +36,7 @@ class ScreeningPanel final : public ChairPanel {
   void nextPart();
   void answer(int choice);
   void record();
+  void askReseal(const dentition::Tooth& tooth);
   void load();
   /// Changes the draft, after keeping the one before for undo.
   void change(const std::function<void()>& how);
