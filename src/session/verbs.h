@@ -141,7 +141,7 @@ inline constexpr auto verbRules = [] {
     // verb, name, words, right, day, seated, consent, reason, setup, station, taken back
     {enterProgram, "enter program", "Program", type, none, false, any, false, true, Station::program, byOwn},
     {correctProgram, "correct program", "Program changed", type, none, false, any, true, true, Station::program, byOwn},
-    {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, here},
+    {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, byOwn},
     {enterSchool, "enter school", "School", type, none, false, any, false, true, Station::schools, here},
     {enterEnrolment, "enter enrollment", "Enrollment", type, none, false, any, false, true, Station::schools, here},
     {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},

@@ -143,8 +143,8 @@ TEST_CASE("Every verb refuses what is no logbook or one it cannot read") {
         {"merge", file, good},
         {"merge", good, file},
         {"add-school", file, "--name", "N", "--code", "X"},
-        {"open-day", file, "--school", "CL", "--date", "2026-11-17"},
-        {"import-roster", file, csv, "--school", "CL", "--term", "Autumn 2026"}};
+        {"open-day", file, "--school", "CL", "--date", "2026-11-17", "--by", "IM"},
+        {"import-roster", file, csv, "--school", "CL", "--term", "Autumn 2026", "--by", "IM"}};
   };
   for (const auto& words : calls(desk.file("none.gkbook")))
     CHECK(desk.refusal(words) == "file.not-found");
