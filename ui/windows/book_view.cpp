@@ -57,6 +57,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
       who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
       strip_(new MessageStrip(work_)) {
   setObjectName(u"bookView"_s);
@@ -128,6 +129,11 @@ void BookView::layOut() {
   });
   catcher_ = new ScanCatcher(context_.clock, this);
   catcher_->letPass(board_->searchLine());
+  catcher_->knows([this] { return lotCodes(); });
+  changes_ = session_.onChanged([this](const session::Change&) {
+    lotCodes_.reset();
+    showCareDate();
+  });
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
     catcher_->setPrefix(toQt(acting_.habits().scannerPrefix));
@@ -143,6 +149,8 @@ void BookView::layOut() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(2);
   column->addWidget(bar_);
+  column->addWidget(careDate_);
+  careDate_->hide();
   column->addWidget(strip_);
   auto* scroll = new QScrollArea(work_);
   scroll->setObjectName(u"pagesScroll"_s);
@@ -191,6 +199,7 @@ void BookView::turnTo(QWidget* page) {
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
   showWho();
+  showCareDate();
   page->setFocus();
   showRunning();
 }
@@ -312,6 +321,30 @@ void BookView::hearOn(Speaker& speaker) {
 
 void BookView::warn(const QString& words) {
   strip_->post({words, {}, {}});
+}
+
+const QStringList& BookView::lotCodes() {
+  if (!lotCodes_) {
+    lotCodes_.emplace();
+    // A lot that cannot be read is no code; the page that needs it says why.
+    if (const auto lots = session_.lots())
+      for (const auto& lot : *lots)
+        *lotCodes_ += toQt(lot.value.lot);
+  }
+  return *lotCodes_;
+}
+
+/// A day that was left open is written on by whoever comes next; nobody may do that unseen.
+void BookView::showCareDate() {
+  const auto today = context_.clock.now().date();
+  const auto care = session_.careDate();
+  const bool differs = care && *care != today;
+  if (differs)
+    careDate_->setText(u"▲ The open day is %1, and today is %2. All care is written for %3: close "
+                       "that day out, or open today's on the day board."_s.arg(
+                           toQt(care->weekday() + " " + care->words()),
+                           toQt(today.weekday() + " " + today.words()), toQt(care->words())));
+  careDate_->setVisible(differs);
 }
 
 bool BookView::mayBeginDay(roster::DayId day) {
