@@ -10,7 +10,7 @@ namespace {
 
 using std::chrono::minutes;
 
-std::vector<std::string> gradesOf(std::string_view code, const SchoolTerm& term) {
+std::vector<std::string> gradesOf2026(std::string_view code, const SchoolTerm& term) {
   if (code == "FR") return {"K", "K", "1", "K", "2"}; // molars of kindergarten are not up
   std::vector<std::string> grades;
   for (const auto& grade : term.enrolled)
@@ -34,7 +34,8 @@ void moveUp(Story& story, std::size_t school) {
 std::vector<Turn> turnsOf(Story& story, std::size_t school, base::Date received) {
   const auto& there = county().at(school);
   const auto term = school == cobbleLantern ? withoutNamed(there.autumn2026) : there.autumn2026;
-  const auto plans = planSchool(term, sharesOf2026(term, there.code), gradesOf(there.code, term));
+  const auto plans =
+      planSchool(term, sharesOf2026(term, there.code), gradesOf2026(there.code, term));
   const FormTerms form{Autumn::of2026, received};
   auto children = otherForms(story, school, term, form);
   const auto others = children.size();
@@ -82,7 +83,7 @@ void keepForLastDay(Story& story, std::vector<Turn>& turns) {
   });
 }
 
-SchoolDays enterRoster(Story& story, std::size_t school, base::Date received) {
+SchoolDays enterRoster2026(Story& story, std::size_t school, base::Date received) {
   const auto& there = county().at(school);
   story.teller.at("the forms of 2026 of " + std::string(there.name));
   story.teller.goTo(received, minutes(15 * 60 + 30));
@@ -133,7 +134,7 @@ void tellAutumn2026(Story& story) {
     const auto& dates = county().at(i).autumn2026.days;
     const auto received = std::max(dates.front().plusDays(-6), on(2026, 9, 9));
     events.push_back({received, [&story, &schools, i, received] {
-                        schools.at(i) = enterRoster(story, i, received);
+                        schools.at(i) = enterRoster2026(story, i, received);
                         if (schools.at(i)->laptop() == Desk::b) story.carry(Desk::a, Desk::b);
                       }});
     for (auto date : dates)

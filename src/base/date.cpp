@@ -46,8 +46,8 @@ Result<Date> Date::parse(std::string_view iso) {
   return date;
 }
 
-Date Date::fromDays(std::chrono::sys_days days) {
-  const std::chrono::year_month_day ymd{days};
+Date Date::fromDays(std::chrono::sys_days since) {
+  const std::chrono::year_month_day ymd{since};
   require(int{ymd.year()} >= 1900 && int{ymd.year()} <= 2199, "a date outside 1900-2199");
   return Date(ymd);
 }

@@ -9,7 +9,7 @@
 namespace gk::estimates {
 namespace {
 
-constexpr int most = 1'000'000;
+constexpr int mostTerms = 1'000'000;
 
 // x^a e^-x / Gamma(a)
 double front(double a, double x) {
@@ -21,7 +21,7 @@ double front(double a, double x) {
 double lowerBySeries(double a, double x) {
   double term = 1 / a;
   double sum = term;
-  for (int n = 1; n < most; ++n) {
+  for (int n = 1; n < mostTerms; ++n) {
     term *= x / (a + n);
     sum += term;
     if (term < sum * 1e-16) return sum * front(a, x);
@@ -36,7 +36,7 @@ double upperByFraction(double a, double x) {
   double c = 1 / tiny;
   double d = 1 / b;
   double fraction = d;
-  for (int n = 1; n < most; ++n) {
+  for (int n = 1; n < mostTerms; ++n) {
     const double part = -n * (n - a);
     b += 2;
     d = part * d + b;

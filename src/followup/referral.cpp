@@ -10,7 +10,7 @@ using chairside::Urgency;
 
 namespace {
 
-Error refused(std::string why) {
+Error refusedReferral(std::string why) {
   return {ErrorCode::ruleReferral, std::move(why)};
 }
 
@@ -24,8 +24,9 @@ base::Date referralDue(Urgency urgency, base::Date seen) {
 base::Result<base::Done> checkReferral(const Referral& referral,
                                        std::span<const ContactAttempt> attempts) {
   if (referral.urgency == Urgency::none)
-    return refused("a referral is early or urgent; set the urgency of the screening first");
-  if (referral.reason.empty()) return refused("a referral needs a reason; write what was seen");
+    return refusedReferral("a referral is early or urgent; set the urgency of the screening first");
+  if (referral.reason.empty())
+    return refusedReferral("a referral needs a reason; write what was seen");
   if (referral.state == ReferralState::open) return base::Done{};
 
   const auto ours = [&](const ContactAttempt& attempt) { return attempt.child == referral.child; };
@@ -35,10 +36,11 @@ base::Result<base::Done> checkReferral(const Referral& referral,
            attempt.channel != Channel::letter;
   };
   if (referral.urgency == Urgency::urgent && std::ranges::none_of(attempts, answered))
-    return refused("an urgent referral stays open until someone has been reached; log the call "
-                   "that reached the guardian first");
+    return refusedReferral(
+        "an urgent referral stays open until someone has been reached; log the call "
+        "that reached the guardian first");
   if (referral.state == ReferralState::lostAfterAttempts && std::ranges::none_of(attempts, ours))
-    return refused("lost after attempts, but none is logged; log them first");
+    return refusedReferral("lost after attempts, but none is logged; log them first");
   return base::Done{};
 }
 

@@ -9,7 +9,7 @@ namespace gk::reports {
 
 namespace {
 
-struct Seen {
+struct LaptopSeen {
   LaptopLine line;
   std::set<std::string> hands;
 };
@@ -47,7 +47,7 @@ class Laptops {
 
  private:
   const DayView& view_;
-  std::map<base::LaptopId, Seen> seen_;
+  std::map<base::LaptopId, LaptopSeen> seen_;
 };
 
 } // namespace

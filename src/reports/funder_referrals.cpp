@@ -12,7 +12,7 @@ using chairside::Urgency;
 
 enum ReferralFigure : std::size_t {
   made,
-  reached,
+  reachedGuardian,
   complete,
   started,
   declined,
@@ -63,7 +63,7 @@ class ReferralSystem {
     const auto at = [&](ReferralFigure figure) { return place(row, figure); };
     system_.sums.push_back(
         {at(made), {at(complete), at(started), at(declined), at(moved), at(lost), at(open)}});
-    system_.addRest(CountKind::rest, at(made), {at(reached)});
+    system_.addRest(CountKind::rest, at(made), {at(reachedGuardian)});
     // Open for long: of those open or started.
     system_.addRest(CountKind::slack, at(made), {at(openLong)});
   }

@@ -11,7 +11,7 @@ namespace gk::reports {
 
 namespace {
 
-class Tally {
+class IncidentTally {
  public:
   void add(const followup::Incident& incident) {
     auto& count = counts_[incident.type];
@@ -43,14 +43,14 @@ auto newestOfEach(const Rows<followup::Incident>& rows) {
 } // namespace
 
 std::vector<IncidentCount> incidentCounts(const Rows<followup::Incident>& incidents) {
-  Tally tally;
+  IncidentTally tally;
   for (const auto& entry : newestOfEach(incidents))
     tally.add(entry.second->value);
   return tally.all();
 }
 
 std::vector<IncidentCount> incidentCounts(const std::vector<IncidentLine>& lines) {
-  Tally tally;
+  IncidentTally tally;
   for (const auto& line : lines)
     tally.add(line.incident);
   return tally.all();

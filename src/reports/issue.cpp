@@ -11,7 +11,7 @@ namespace gk::reports {
 
 namespace {
 
-using Words = std::vector<std::string>;
+using FigureWords = std::vector<std::string>;
 using Issues = std::span<const base::Recorded<followup::IssuedReport>>;
 
 /// So many differences are named; the rest is counted.
@@ -25,9 +25,9 @@ std::size_t columnsOfName(const Table& table) {
   return count + 1;
 }
 
-Words namedFirst(const Words& cells, std::size_t names) {
+FigureWords namedFirst(const FigureWords& cells, std::size_t names) {
   const auto end = cells.begin() + static_cast<std::ptrdiff_t>(std::min(names, cells.size()));
-  Words out{base::join({cells.begin(), end}, ", ")};
+  FigureWords out{base::join({cells.begin(), end}, ", ")};
   out.insert(out.end(), end, cells.end());
   return out;
 }
@@ -35,7 +35,7 @@ Words namedFirst(const Words& cells, std::size_t names) {
 struct Row {
   std::string name;
   std::map<std::string, std::string> cells; ///< by heading
-  Words headings;                           ///< in their order
+  FigureWords headings;                     ///< in their order
 };
 struct Part {
   std::string name;
@@ -56,7 +56,7 @@ class Numbering {
 
 std::vector<Part> partsOf(const std::string& figures) {
   std::vector<Part> parts;
-  Words headings;
+  FigureWords headings;
   Numbering parting;
   Numbering rowing;
   for (const auto& words : fromKeptLines(figures)) {
@@ -106,7 +106,7 @@ void compare(const Part& before, const Part& after, std::vector<Difference>& out
 }
 
 std::string listed(const std::vector<Difference>& all) {
-  Words named;
+  FigureWords named;
   for (const auto& one : std::span(all).first(std::min(all.size(), mostNamed)))
     named.push_back(one.before.empty() && one.after.empty()
                         ? one.where
@@ -135,10 +135,10 @@ std::string figuresOf(std::span<const Table> tables) {
   std::string out;
   for (const auto& table : tables) {
     const auto names = columnsOfName(table);
-    Words headings;
+    FigureWords headings;
     for (const auto& column : table.columns)
       headings.push_back(column.heading);
-    const auto add = [&](std::string_view kind, const Words& cells) {
+    const auto add = [&](std::string_view kind, const FigureWords& cells) {
       auto words = namedFirst(cells, names);
       words.insert(words.begin(), std::string(kind));
       out += keptLine(words);

@@ -47,7 +47,7 @@ Service serviceOf(chairside::PlacementType type) {
 }
 
 /// In the order in which they are printed.
-using Line = std::tuple<base::Date, std::string, std::string, Service, Payer>;
+using PayerLine = std::tuple<base::Date, std::string, std::string, Service, Payer>;
 
 struct Sum {
   std::set<roster::ChildId> children;
@@ -78,7 +78,7 @@ class PayerCounts {
             sum->teeth.insert({child, placed->tooth});
   }
 
-  std::map<Line, Sum> sums;
+  std::map<PayerLine, Sum> sums;
 
  private:
   template <class T>

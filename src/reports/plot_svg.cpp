@@ -11,7 +11,7 @@ namespace gk::reports {
 namespace {
 
 constexpr double width = 640;
-constexpr double right = 14;
+constexpr double rightMargin = 14;
 constexpr double top = 14;
 constexpr double bottom = 46;
 constexpr double rowHeight = 22;
@@ -40,7 +40,7 @@ class Frame {
   }
 
   [[nodiscard]] double left() const { return left_; }
-  [[nodiscard]] double rightEdge() const { return width - right; }
+  [[nodiscard]] double rightEdge() const { return width - rightMargin; }
   [[nodiscard]] double lowerEdge() const { return top + inner_; }
   [[nodiscard]] double x(double value) const {
     return left_ + (value - plot_.x.low) / (plot_.x.high - plot_.x.low) * (rightEdge() - left_);

@@ -13,7 +13,7 @@ using crypto::Secret;
 
 namespace {
 
-Bytes bytesOf(std::string_view text) {
+Bytes plainBytes(std::string_view text) {
   return {text.begin(), text.end()};
 }
 
@@ -58,8 +58,9 @@ bool isDamaged(const base::Result<Secret>& opened) {
 // draft-irtf-cfrg-xchacha-03, appendix A.3.1.
 TEST_CASE("sealing gives the published box of XChaCha20-Poly1305") {
   const auto key = keyOf(counting(0x80, 32));
-  const auto plain = bytesOf("Ladies and Gentlemen of the class of '99: If I could offer you only "
-                             "one tip for the future, sunscreen would be it.");
+  const auto plain =
+      plainBytes("Ladies and Gentlemen of the class of '99: If I could offer you only "
+                 "one tip for the future, sunscreen would be it.");
   const auto associated = fromHex("50515253c0c1c2c3c4c5c6c7");
   const auto box = fromHex("bd6d179d3e83d43b9576579493c0e939572a1700252bfaccbed2902c21396cbb"
                            "731c7f1b0b4aa6440bf3a82f4eda7e39ae64c6708c54c216cb96b72e1213b452"
@@ -77,7 +78,7 @@ TEST_CASE("sealing gives the published box of XChaCha20-Poly1305") {
 TEST_CASE("what was sealed opens again and the nonce is fresh each time") {
   base::SeededRandom random(7);
   const auto key = Key::random(random);
-  const auto plain = bytesOf("room 6");
+  const auto plain = plainBytes("room 6");
   const auto one = crypto::seal(key, plain, {}, random);
   const auto two = crypto::seal(key, plain, {}, random);
   CHECK(one.nonce != two.nonce);
@@ -97,16 +98,16 @@ TEST_CASE("an empty content seals and opens") {
 TEST_CASE("a box does not open with another key or for another purpose") {
   base::SeededRandom random(7);
   const auto key = Key::random(random);
-  const auto sealed = crypto::seal(key, bytesOf("room 6"), bytesOf("a"), random);
-  CHECK(isDamaged(crypto::open(Key::random(random), sealed, bytesOf("a"))));
-  CHECK(isDamaged(crypto::open(key, sealed, bytesOf("b"))));
+  const auto sealed = crypto::seal(key, plainBytes("room 6"), plainBytes("a"), random);
+  CHECK(isDamaged(crypto::open(Key::random(random), sealed, plainBytes("a"))));
+  CHECK(isDamaged(crypto::open(key, sealed, plainBytes("b"))));
   CHECK(isDamaged(crypto::open(key, sealed, {})));
 }
 
 TEST_CASE("a box with any one bit changed or any length cut does not open") {
   base::SeededRandom random(7);
   const auto key = Key::random(random);
-  const auto sealed = crypto::seal(key, bytesOf("room 6"), {}, random);
+  const auto sealed = crypto::seal(key, plainBytes("room 6"), {}, random);
   for (std::size_t i = 0; i < sealed.box.size(); ++i) {
     auto changed = sealed;
     changed.box[i] ^= static_cast<std::uint8_t>(1U << (i % 8));

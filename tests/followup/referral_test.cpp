@@ -27,7 +27,7 @@ ContactAttempt attempt(ContactResult result, Channel channel = Channel::phone,
           .note = {}};
 }
 
-bool stands(const Referral& value, const std::vector<ContactAttempt>& attempts = {}) {
+bool accepted(const Referral& value, const std::vector<ContactAttempt>& attempts = {}) {
   const auto result = checkReferral(value, attempts);
   if (!result) CHECK(result.error().code == base::ErrorCode::ruleReferral);
   return result.has_value();
@@ -42,31 +42,31 @@ TEST_CASE("Urgent is due in two days and early in six weeks") {
 }
 
 TEST_CASE("A referral needs urgency and a reason") {
-  CHECK(stands(referral(Urgency::urgent)));
-  CHECK(stands(referral(Urgency::early)));
-  CHECK_FALSE(stands(referral(Urgency::none)));
+  CHECK(accepted(referral(Urgency::urgent)));
+  CHECK(accepted(referral(Urgency::early)));
+  CHECK_FALSE(accepted(referral(Urgency::none)));
   auto silent = referral(Urgency::early);
   silent.reason = "";
-  CHECK_FALSE(stands(silent));
+  CHECK_FALSE(accepted(silent));
 }
 
 TEST_CASE("An urgent referral stays open until someone was reached", "[case-81]") {
   for (std::size_t i = 1; i < base::enumCount<ReferralState>; ++i) {
     const auto closed = referral(Urgency::urgent, static_cast<ReferralState>(i));
     INFO(base::nameOf(closed.state));
-    CHECK_FALSE(stands(closed));
-    CHECK_FALSE(stands(closed, {attempt(ContactResult::message), attempt(ContactResult::noAnswer),
-                                attempt(ContactResult::wrongNumber)}));
-    CHECK_FALSE(stands(closed, {attempt(ContactResult::reached, Channel::letter)}));
-    CHECK_FALSE(stands(closed, {attempt(ContactResult::reached, Channel::phone, 77)}));
-    CHECK(stands(closed, {attempt(ContactResult::noAnswer), attempt(ContactResult::reached)}));
+    CHECK_FALSE(accepted(closed));
+    CHECK_FALSE(accepted(closed, {attempt(ContactResult::message), attempt(ContactResult::noAnswer),
+                                  attempt(ContactResult::wrongNumber)}));
+    CHECK_FALSE(accepted(closed, {attempt(ContactResult::reached, Channel::letter)}));
+    CHECK_FALSE(accepted(closed, {attempt(ContactResult::reached, Channel::phone, 77)}));
+    CHECK(accepted(closed, {attempt(ContactResult::noAnswer), attempt(ContactResult::reached)}));
   }
 }
 
 TEST_CASE("An early referral is lost only after attempts") {
   const auto lost = referral(Urgency::early, ReferralState::lostAfterAttempts);
-  CHECK_FALSE(stands(lost));
-  CHECK_FALSE(stands(lost, {attempt(ContactResult::noAnswer, Channel::phone, 77)}));
-  CHECK(stands(lost, {attempt(ContactResult::noAnswer)}));
-  CHECK(stands(referral(Urgency::early, ReferralState::treatedComplete)));
+  CHECK_FALSE(accepted(lost));
+  CHECK_FALSE(accepted(lost, {attempt(ContactResult::noAnswer, Channel::phone, 77)}));
+  CHECK(accepted(lost, {attempt(ContactResult::noAnswer)}));
+  CHECK(accepted(referral(Urgency::early, ReferralState::treatedComplete)));
 }

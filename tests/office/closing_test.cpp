@@ -5,7 +5,7 @@ using gk::test::Desk;
 
 namespace {
 
-session::Session opened(Desk& desk, const std::string& book) {
+session::Session openedBook(Desk& desk, const std::string& book) {
   auto session = session::Session::open(book, base::LaptopId(base::Uuid{}),
                                         {desk.clock, desk.random}, store::Access::readOnly);
   REQUIRE(session);
@@ -33,7 +33,7 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
             "--source", "county list 2025"});
   desk.did({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "recall", "--by", "IM"});
 
-  auto session = opened(desk, book);
+  auto session = openedBook(desk, book);
   CHECK(session.lastEffort().value()->chairHours() == Approx(11));
   const auto lot = session.lots().value().front().value;
   CHECK(lot.quarantined);
@@ -65,7 +65,7 @@ TEST_CASE("A roster brings what a form says of a child's background") {
                           "Mina,Tolliver-Reed,2019-03-04,2,White; Hispanic or Latino,Medicaid\n"
                           "Bo,Saltmarsh,2019-05-12,2,,\n");
   desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Autumn 2026"});
-  auto session = opened(desk, book);
+  auto session = openedBook(desk, book);
   const auto term = session.terms().value().front().id;
   const auto records = session.termRecords(term, desk.clock.now().date()).value();
   REQUIRE(records.backgrounds.size() == 1); // nothing is kept of who said nothing
@@ -87,7 +87,7 @@ TEST_CASE("A count of a lot keeps what is not said again, and says nothing witho
   desk.did(count({"--opened", "2", "--left", "6"}));
   desk.did(count({"--left", "5"}));
   CHECK(desk.refusal(count({})) == "call.malformed");
-  auto session = opened(desk, book);
+  auto session = openedBook(desk, book);
   const auto day = session.openDayNow().value().id;
   const auto counts = session.dayRecords(day).value().lotCounts;
   REQUIRE(counts.size() == 1);
@@ -103,7 +103,7 @@ TEST_CASE("What a form says of a child's background is mended by number") {
   const auto number = roster::withCheckDigit("1001");
   desk.did({"set-background", book, "--child", number, "--payer", "CHIP", "--ethnicity", "Asian"});
   desk.did({"set-background", book, "--child", number, "--payer", "no insurance"});
-  auto session = opened(desk, book);
+  auto session = openedBook(desk, book);
   const auto term = session.terms().value().front().id;
   const auto known = session.termRecords(term, desk.clock.now().date()).value().backgrounds;
   REQUIRE(known.size() == 1);

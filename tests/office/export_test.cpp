@@ -6,7 +6,7 @@ using gk::test::twoChildren;
 
 namespace {
 
-std::string bookWithDay(Desk& desk) {
+std::string bookToExport(Desk& desk) {
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
             "Autumn 2026"});
@@ -18,7 +18,7 @@ std::string bookWithDay(Desk& desk) {
 
 TEST_CASE("A term is exported without a passphrase and names nobody") {
   Desk desk;
-  const auto book = bookWithDay(desk);
+  const auto book = bookToExport(desk);
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
   const auto answer = desk.did({"export", book, "--format", "json", "--term", "Autumn 2026"});
   CHECK(answer.json().at("scope") == "term");
@@ -29,7 +29,7 @@ TEST_CASE("A term is exported without a passphrase and names nobody") {
 
 TEST_CASE("A day is exported as JSON and as a FHIR bundle") {
   Desk desk;
-  const auto book = bookWithDay(desk);
+  const auto book = bookToExport(desk);
   const auto day = desk.did({"export", book, "--format", "json", "--day", "2026-11-16"}).json();
   CHECK(day.at("days")[0].at("date") == "2026-11-16");
   const auto bundle = desk.did({"export", book, "--format", "fhir", "--with-names"}).json();
@@ -39,7 +39,7 @@ TEST_CASE("A day is exported as JSON and as a FHIR bundle") {
 
 TEST_CASE("An export that cannot be is refused") {
   Desk desk;
-  const auto book = bookWithDay(desk);
+  const auto book = bookToExport(desk);
   CHECK(desk.refusal({"export", book, "--format", "xml"}) == "call.malformed");
   CHECK(desk.refusal({"export", book, "--format", "fhir", "--term", "Autumn 2026"}) ==
         "call.malformed");

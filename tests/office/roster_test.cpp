@@ -7,10 +7,10 @@ using gk::test::twoChildren;
 namespace {
 
 std::vector<std::string> import(const std::string& book, const std::string& csv,
-                                std::vector<std::string> more = {}) {
+                                std::vector<std::string> moreRows = {}) {
   std::vector<std::string> words{"import-roster", book,         csv, "--school", "CL",
                                  "--term",        "Autumn 2026"};
-  words.insert(words.end(), more.begin(), more.end());
+  words.insert(words.end(), moreRows.begin(), moreRows.end());
   return words;
 }
 

@@ -54,8 +54,8 @@ const std::vector<std::string>& rowOf(const Table& table, const std::string& nam
   return table.rows.front();
 }
 
-std::string cell(const Table& table, const std::vector<std::string>& row,
-                 const std::string& heading) {
+std::string effortCell(const Table& table, const std::vector<std::string>& row,
+                       const std::string& heading) {
   for (std::size_t i = 0; i < table.columns.size(); ++i)
     if (table.columns[i].heading == heading) return row.at(i);
   FAIL("no column " << heading);
@@ -69,16 +69,16 @@ TEST_CASE("Hours are of the days of which somebody said them, and the last word 
   const auto schools = efforts(term.records);
   const auto table = staffTable(schools);
   const auto& row = rowOf(table, "Alder Hollow");
-  CHECK(cell(table, row, "Days") == "1 of 2");
-  CHECK(cell(table, row, "Chair hours") == "10.0");
-  CHECK(cell(table, row, "Hours of hygienist") == "10");
-  CHECK(cell(table, row, "Hours of coordinator") == "5");
-  CHECK(cell(table, row, "Staff hours") == "15");
-  CHECK(cell(table, row, "Screened") == "4"); // not the fifth, on the other day
-  CHECK(cell(table, row, "Screened per chair hour") == "0.40");
-  CHECK(cell(table, row, "Staff hours per child") == "3.75");
-  CHECK(cell(table, row, "Teeth per chair hour") == "0.30");
-  CHECK(cell(table, row, "Pupils taught") == "46");
+  CHECK(effortCell(table, row, "Days") == "1 of 2");
+  CHECK(effortCell(table, row, "Chair hours") == "10.0");
+  CHECK(effortCell(table, row, "Hours of hygienist") == "10");
+  CHECK(effortCell(table, row, "Hours of coordinator") == "5");
+  CHECK(effortCell(table, row, "Staff hours") == "15");
+  CHECK(effortCell(table, row, "Screened") == "4"); // not the fifth, on the other day
+  CHECK(effortCell(table, row, "Screened per chair hour") == "0.40");
+  CHECK(effortCell(table, row, "Staff hours per child") == "3.75");
+  CHECK(effortCell(table, row, "Teeth per chair hour") == "0.30");
+  CHECK(effortCell(table, row, "Pupils taught") == "46");
   CHECK(rowOf(table, "Total").size() == row.size());
 }
 
@@ -87,7 +87,7 @@ TEST_CASE("A term of which nobody said hours has no rate, and nothing of it is p
   term.day(term.school("Alder Hollow", 40), "2026-10-06");
   const auto schools = efforts(term.records);
   const auto table = staffTable(schools);
-  CHECK(cell(table, rowOf(table, "Alder Hollow"), "Screened per chair hour") == "–");
+  CHECK(effortCell(table, rowOf(table, "Alder Hollow"), "Screened per chair hour") == "–");
   CHECK_FALSE(publishedEffort(schools, {}));
   CHECK_FALSE(mealsTable(schools));
 }
@@ -97,8 +97,8 @@ TEST_CASE("Few pupils taught are not published as a number") {
   term.records.efforts.back().value.taught = 7;
   const auto table = publishedEffort(efforts(term.records), {});
   REQUIRE(table);
-  CHECK(cell(*table, table->rows.front(), "Pupils taught") == "fewer than 10");
-  CHECK(cell(*table, table->rows.front(), "Chair hours") == "10.0");
+  CHECK(effortCell(*table, table->rows.front(), "Pupils taught") == "fewer than 10");
+  CHECK(effortCell(*table, table->rows.front(), "Chair hours") == "10.0");
 }
 
 TEST_CASE("A school's meal eligibility stands with its source") {

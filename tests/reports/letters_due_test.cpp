@@ -20,7 +20,7 @@ using gk::test::SampleDay;
 
 namespace {
 
-roster::ChildId sealedChild(SampleDay& day, const std::string& name,
+roster::ChildId childSealed(SampleDay& day, const std::string& name,
                             const std::string& room = "6") {
   const auto child = day.child(name, ConsentState::yes, room);
   day.screen(child, {test::toSeal(16)});
@@ -73,7 +73,7 @@ bool isException(const CloseOut& sheet) {
 
 TEST_CASE("each kind of day has its own kind of letter") {
   SampleDay day;
-  const auto sealed = sealedChild(day, "Mina");
+  const auto sealed = childSealed(day, "Mina");
   CHECK(factsOf(day, sealed).variant == LetterVariant::sealed);
 
   const auto fine = day.child("Bo", ConsentState::yes);
@@ -169,8 +169,8 @@ TEST_CASE("a check at another school than the placing one has a letter all the s
 TEST_CASE("a day owes one letter for each child seen or absent and says so without holding up the "
           "signing") {
   SampleDay day;
-  const auto mina = sealedChild(day, "Mina");
-  sealedChild(day, "Bo");
+  const auto mina = childSealed(day, "Mina");
+  childSealed(day, "Bo");
   day.end(day.child("Nell", ConsentState::yes), DayEnd::absent);
   auto sheet = day.closeOut();
   CHECK(sheet.counts.children == 2);
@@ -194,7 +194,7 @@ TEST_CASE("a day owes one letter for each child seen or absent and says so witho
 
 TEST_CASE("a correction after the letter asks for one that replaces it", "[case-72]") {
   SampleDay day;
-  const auto child = sealedChild(day, "Mina");
+  const auto child = childSealed(day, "Mina");
   const LetterCards cards{{child, card("Mina", {{0, "Tess", "English"}})}};
   const auto templates = test::shippedLetters();
   print(day, dayLetters(day.records, cards, templates).front(), "English", LetterState::handed);
@@ -233,7 +233,7 @@ TEST_CASE("a call made after the letter needs no other letter", "[case-81]") {
 
 TEST_CASE("guardians of two languages get a letter each", "[case-79]") {
   SampleDay day;
-  const auto child = sealedChild(day, "Lupe");
+  const auto child = childSealed(day, "Lupe");
   const auto templates = test::shippedLetters();
   const LetterCards cards{{child, card("Lupe", {{0, "Rosa", "Spanish"}, {1, "Ted", "English"}})}};
   auto letters = dayLetters(day.records, cards, templates);
@@ -246,7 +246,7 @@ TEST_CASE("guardians of two languages get a letter each", "[case-79]") {
 
 TEST_CASE("an English letter with the interpreter line is not the English one", "[case-80]") {
   SampleDay day;
-  const auto child = sealedChild(day, "Lupe");
+  const auto child = childSealed(day, "Lupe");
   const auto templates = test::shippedLetters();
   const LetterCards cards{{child, card("Lupe", {{0, "Ann", "English"}, {1, "Ted", "Tagalog"}})}};
   auto letters = dayLetters(day.records, cards, templates);
@@ -260,9 +260,9 @@ TEST_CASE("an English letter with the interpreter line is not the English one", 
 
 TEST_CASE("letters come by room and then by name") {
   SampleDay day;
-  const auto wren = sealedChild(day, "Wren", "7");
-  const auto mina = sealedChild(day, "Mina", "6");
-  const auto bo = sealedChild(day, "Bo", "7");
+  const auto wren = childSealed(day, "Wren", "7");
+  const auto mina = childSealed(day, "Mina", "6");
+  const auto bo = childSealed(day, "Bo", "7");
   LetterCards cards;
   for (const auto& [child, name] : day.names)
     cards.emplace(child, card(name, {{0, "", "English"}}));
@@ -275,7 +275,7 @@ TEST_CASE("letters come by room and then by name") {
 TEST_CASE("the nurse's sheet has the finding in plain words and the people and room for calls",
           "[case-81]") {
   SampleDay day;
-  sealedChild(day, "Mina Tolliver-Reed");
+  childSealed(day, "Mina Tolliver-Reed");
   const auto child = day.child("Hana Brookmere", ConsentState::yes, "7");
   auto& screening = day.screen(child);
   screening.urgency = Urgency::urgent;

@@ -88,7 +88,7 @@ void goOn(Classes& classes, base::Random& random) {
 }
 
 /// Few children in the lowest and the highest grades, many between.
-TwoWays county() {
+TwoWays gradedCounty() {
   const Class few{24, 10, 5, 2};
   const Class some{60, 34, 21, 20};
   const Class many{120, 80, 60, 47};
@@ -165,7 +165,7 @@ std::vector<std::string> attackBoth(const TwoWays& term, const Published& made,
 
 TEST_CASE("Neighbouring grades are one row where that hides less, in the order of grades",
           "[case-83]") {
-  const auto term = county();
+  const auto term = gradedCounty();
   const auto each = published(term, {}, {}, GradeBands{});
   REQUIRE(each.byGrade);
   CHECK(rowNames(*each.byGrade) == std::vector<std::string>{"Grade K", "Grade 1", "Grade 2",
@@ -184,7 +184,7 @@ TEST_CASE("Neighbouring grades are one row where that hides less, in the order o
 }
 
 TEST_CASE("Grades are shown as one row as they are named, the others by themselves", "[case-83]") {
-  const auto made = published(county(), {}, {}, GradeBands{{0, 1}, {4, 8}});
+  const auto made = published(gradedCounty(), {}, {}, GradeBands{{0, 1}, {4, 8}});
   REQUIRE(made.byGrade);
   CHECK(rowNames(*made.byGrade) ==
         std::vector<std::string>{"Grades K-1", "Grade 2", "Grade 3", "Grades 4-6", "Total"});
@@ -194,17 +194,17 @@ TEST_CASE("Grades are shown as one row as they are named, the others by themselv
 TEST_CASE("Bands are the same again in the next table of the term, and a new grade joins its band",
           "[case-72]") {
   const std::vector<Release> earlier{
-      published(county(), {}, {}, GradeBands{{0, 1}, {4, 6}}).release};
-  CHECK(bandsOf(published(county(), {}, earlier)) == GradeBands{{0, 1}, {4, 6}});
-  CHECK(published(county(), {}, earlier).byGrade ==
-        published(county(), {}, {}, GradeBands{{0, 1}, {4, 6}}).byGrade);
-  auto now = county();
+      published(gradedCounty(), {}, {}, GradeBands{{0, 1}, {4, 6}}).release};
+  CHECK(bandsOf(published(gradedCounty(), {}, earlier)) == GradeBands{{0, 1}, {4, 6}});
+  CHECK(published(gradedCounty(), {}, earlier).byGrade ==
+        published(gradedCounty(), {}, {}, GradeBands{{0, 1}, {4, 6}}).byGrade);
+  auto now = gradedCounty();
   std::erase_if(now.grades, [](const auto& one) { return one.school == "5"; });
   CHECK(gradeGroups(now.grades, {{0, 1}, {4, 6}}) == Groups{{"K", "1"}, {"2"}, {"3"}, {"4", "6"}});
 }
 
 TEST_CASE("Pupils enrolled are unknown by grade where one grade of one school is", "[case-83]") {
-  auto term = county();
+  auto term = gradedCounty();
   for (auto& one : term.grades)
     one.enrolled.reset();
   const auto made = published(term);
@@ -219,7 +219,7 @@ TEST_CASE("No attack on a table by grade beside one by school works out a small 
   int both = 0;
   int merged = 0;
   for (int i = 0; i < 40; ++i) {
-    const auto term = i == 0 ? county() : counted(randomClasses(random), random.below(4) > 0);
+    const auto term = i == 0 ? gradedCounty() : counted(randomClasses(random), random.below(4) > 0);
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
     const auto made = published(term, rule);
     if (!made.byGrade) continue; // a total is hidden
@@ -235,7 +235,7 @@ TEST_CASE("No attack on a table by grade beside one by school works out a small 
 
 TEST_CASE("A table by grade that follows another does not give away what changed between them",
           "[case-83]") {
-  const auto before = county();
+  const auto before = gradedCounty();
   auto after = before;
   // Three more in grade 3 and nine more in grade 2: the total grew by twelve.
   for (const auto& [grade, more] : {std::pair{2, 9}, std::pair{3, 3}}) {

@@ -25,7 +25,7 @@ int of(const PupilCounts& counts, PupilFigure figure) {
 }
 
 /// One school of so many screened children, with these counts of them.
-TermTotals totalsOf(const PupilCounts& pupils) {
+TermTotals pupilTotals(const PupilCounts& pupils) {
   const auto day = test::date("2026-11-17");
   Participation at;
   at.school = "Cobble Lantern";
@@ -113,7 +113,7 @@ TEST_CASE("A child is counted once for each question, and of several groups in a
 TEST_CASE("Who the children are is published by question, the small groups hidden", "[case-83]") {
   const auto counts =
       with(plain(), 4, PupilFigure::female, PupilFigure::noInsurance, PupilFigure::middleEastern);
-  const auto published = publish(totalsOf(counts));
+  const auto published = publish(pupilTotals(counts));
   const auto& groups = about(published, "Race and ethnicity");
   const auto shown = [&](const std::string& row) {
     const auto at =
@@ -135,7 +135,7 @@ TEST_CASE("A question that nobody answered has no table") {
                 PupilFigure::groupsNotStated);
   counts =
       with(counts, 50, PupilFigure::male, PupilFigure::payerUnknown, PupilFigure::groupsNotStated);
-  const auto published = publish(totalsOf(counts));
+  const auto published = publish(pupilTotals(counts));
   REQUIRE(published.pupils.size() == 1);
   CHECK(published.pupils[0].columns.front().heading == "Sex");
 }
@@ -146,7 +146,7 @@ TEST_CASE("No attack on who the children are works out a small count", "[case-83
   for (int i = 0; i < 400; ++i) {
     const auto counts = randomPupils(random, 10 + static_cast<int>(random.below(200)));
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
-    const auto system = pupilSystem(totalsOf(counts)).system;
+    const auto system = pupilSystem(pupilTotals(counts)).system;
     const auto shown = suppress(system, rule);
     INFO("pupils " << i);
     if (!shown.exposed.empty() || !shown.narrowed.empty()) { // then they are left out
@@ -164,7 +164,7 @@ TEST_CASE("Who so few children are is left out", "[case-83]") {
   counts = with(counts, 1, PupilFigure::male, PupilFigure::medicaid, PupilFigure::white);
   counts = with(counts, 10, PupilFigure::otherSex, PupilFigure::medicaid, PupilFigure::white);
   counts = with(counts, 10, PupilFigure::sexNotStated, PupilFigure::medicaid, PupilFigure::white);
-  auto totals = totalsOf(counts);
+  auto totals = pupilTotals(counts);
   totals.schools.front().formsBack = 50;
   const auto published = publish(totals);
   CHECK(published.pupils.empty());
@@ -175,10 +175,10 @@ TEST_CASE("Who the children are, told twice, does not give away who came between
   const auto before = plain();
   const auto after =
       with(before, 2, PupilFigure::female, PupilFigure::medicaid, PupilFigure::hispanic);
-  const auto first = publish(totalsOf(before));
+  const auto first = publish(pupilTotals(before));
   REQUIRE_FALSE(first.release.pupils.empty());
   const std::vector<Release> earlier{first.release};
-  const auto second = publish(totalsOf(after), {}, earlier);
+  const auto second = publish(pupilTotals(after), {}, earlier);
   // Two more children in all: how many there are is withheld, and with it who they are.
   CHECK(second.pupils.empty());
   CHECK(second.release.pupils.empty());
@@ -186,13 +186,13 @@ TEST_CASE("Who the children are, told twice, does not give away who came between
       with(before, 12, PupilFigure::female, PupilFigure::medicaid, PupilFigure::hispanic);
   const auto changed =
       with(many, 11, PupilFigure::male, PupilFigure::noInsurance, PupilFigure::asian);
-  const auto system = pupilSystem(totalsOf(changed), earlier).system;
+  const auto system = pupilSystem(pupilTotals(changed), earlier).system;
   const auto shown = suppress(system, {});
   CHECK(attack(system, shown, {}) == std::vector<std::string>{});
 }
 
 TEST_CASE("A release keeps who the children were, and is read back the same") {
-  const auto release = publish(totalsOf(plain())).release;
+  const auto release = publish(pupilTotals(plain())).release;
   REQUIRE(release.pupils.size() == 1);
   CHECK(releaseFrom(toLines(release)) == release);
 }

@@ -39,7 +39,7 @@ void checkHoldsNone(const std::string& paper) {
   }
 }
 
-reports::Table sample() {
+reports::Table runnersSample() {
   return reports::runnersList("Cobble Lantern Elementary", base::Date::of(2026, 11, 17).value(),
                               {{"10", "Mina Tolliver-Reed"},
                                {"6", "Pia Lindenholt"},
@@ -50,7 +50,7 @@ reports::Table sample() {
 } // namespace
 
 TEST_CASE("The runner's list has names and rooms only", "[case-86]") {
-  const auto table = sample();
+  const auto table = runnersSample();
   REQUIRE(table.columns.size() == 2);
   CHECK(table.columns[0].heading == "Room");
   CHECK(table.columns[1].heading == "Name");
@@ -70,7 +70,7 @@ TEST_CASE("The runner's list has names and rooms only", "[case-86]") {
 }
 
 TEST_CASE("The runner's list goes room by room and room 10 comes after room 6", "[case-86]") {
-  const auto table = sample();
+  const auto table = runnersSample();
   const std::vector<std::vector<std::string>> rows{
       {"6", "Lupe Saltmarsh"}, {"6", "Pia Lindenholt"}, {"10", "Mina Tolliver-Reed"}, {"", "Osei"}};
   CHECK(table.rows == rows);

@@ -1,17 +1,15 @@
 #include "roster/child.h"
 
 #include "base/random.h"
+#include "forms.h"
 
 #include <catch2/catch.hpp>
 
 using namespace gk;
 using namespace gk::roster;
+using gk::roster::test::day;
 
 namespace {
-
-base::Date day(int year, unsigned month, unsigned dayOfMonth) {
-  return base::Date::of(year, month, dayOfMonth).value();
-}
 
 const auto clinicDay = day(2026, 11, 17);
 

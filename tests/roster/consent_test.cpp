@@ -9,10 +9,10 @@ using gk::roster::test::Forms;
 
 namespace {
 
-const auto clinicDay = day(2026, 11, 17);
+const auto formsDay = day(2026, 11, 17);
 
 Standing stands(const std::vector<base::Recorded<Consent>>& rows,
-                Service service = Service::sealants, base::Date on = clinicDay) {
+                Service service = Service::sealants, base::Date on = formsDay) {
   return standing(rows, service, on);
 }
 
@@ -51,7 +51,7 @@ TEST_CASE("A withdrawal stops the child with its time and how it came",
   auto withdrawn = forms.in(ConsentState::withdrawn);
   withdrawn.note = "by phone, taken by the coordinator";
   const auto at =
-      base::atLocal(clinicDay, std::chrono::minutes{10 * 60 + 42}, std::chrono::hours{-5});
+      base::atLocal(formsDay, std::chrono::minutes{10 * 60 + 42}, std::chrono::hours{-5});
   // The ticks are still on the row, and still allow nothing.
   const auto now = stands({forms.row(withdrawn, at)});
   CHECK_FALSE(now.allows);
@@ -112,36 +112,36 @@ TEST_CASE("A signer of another relation counts only after a review", "[case-8]")
   Forms forms;
   auto form = forms.yes();
   form.signer = Relation::other;
-  const auto refused = checkForm(form, clinicDay);
+  const auto refused = checkForm(form, formsDay);
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == base::ErrorCode::ruleConsentForm);
   form.signerReviewed = true;
-  CHECK(checkForm(form, clinicDay));
+  CHECK(checkForm(form, formsDay));
 }
 
 TEST_CASE("A pupil of age may sign alone", "[case-9]") {
   Forms forms;
   auto form = forms.yes();
   form.signer = Relation::selfOfAge;
-  CHECK(checkForm(form, clinicDay));
+  CHECK(checkForm(form, formsDay));
   CHECK(stands({forms.row(form)}).allows);
 }
 
 TEST_CASE("Sealants ticked without screening make no yes", "[case-10]") {
   Forms forms;
-  const auto refused = checkForm(forms.yes({Service::screening}), clinicDay);
+  const auto refused = checkForm(forms.yes({Service::screening}), formsDay);
   REQUIRE_FALSE(refused);
   CHECK(refused.error().detail.find("incomplete") != std::string::npos);
-  CHECK(checkForm(forms.yes({Service::screening, Service::sealants}), clinicDay));
+  CHECK(checkForm(forms.yes({Service::screening, Service::sealants}), formsDay));
 }
 
 TEST_CASE("A blank health history makes no yes", "[case-10]") {
   Forms forms;
   auto form = forms.yes();
   form.history = HistoryAnswered::no;
-  CHECK_FALSE(checkForm(form, clinicDay));
+  CHECK_FALSE(checkForm(form, formsDay));
   form.history = HistoryAnswered::partly;
-  CHECK(checkForm(form, clinicDay));
+  CHECK(checkForm(form, formsDay));
 }
 
 TEST_CASE("An incomplete form is entered as such and allows nothing", "[case-10]") {
@@ -149,7 +149,7 @@ TEST_CASE("An incomplete form is entered as such and allows nothing", "[case-10]
   auto form = forms.in(ConsentState::incomplete);
   form.history = HistoryAnswered::no;
   form.signedOn = std::nullopt;
-  CHECK(checkForm(form, clinicDay));
+  CHECK(checkForm(form, formsDay));
   CHECK(stands({forms.row(form)}).state == ConsentState::incomplete);
   CHECK(stands({forms.row(form), forms.row(forms.yes())}).allows);
 }
@@ -159,9 +159,9 @@ TEST_CASE("A yes needs its dates and they must be in order") {
   const auto broken = [&](auto change) {
     auto form = forms.yes();
     change(form);
-    return !checkForm(form, clinicDay).has_value();
+    return !checkForm(form, formsDay).has_value();
   };
-  CHECK(checkForm(forms.yes(), clinicDay));
+  CHECK(checkForm(forms.yes(), formsDay));
   CHECK(broken([](Consent& form) { form.signedOn.reset(); }));
   CHECK(broken([](Consent& form) { form.receivedOn.reset(); }));
   CHECK(broken([](Consent& form) { form.signedOn = day(2026, 9, 15); }));

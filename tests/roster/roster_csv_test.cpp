@@ -1,25 +1,24 @@
 #include "roster/roster_csv.h"
 
+#include "forms.h"
+
 #include <catch2/catch.hpp>
 
 using namespace gk;
 using namespace gk::roster;
 using base::ErrorCode;
+using gk::roster::test::day;
 
 namespace {
 
-base::Date day(int year, unsigned month, unsigned dayOfMonth) {
-  return base::Date::of(year, month, dayOfMonth).value();
-}
-
-const auto today = day(2026, 9, 15);
+const auto importDay = day(2026, 9, 15);
 
 const std::string full =
     "number,first,middle,last,name_used,birth_date,grade,room,teacher,sex,guardian,relation,phone,"
     "language,consent,signed_on,received_on,valid_until,services,history,ethnicity,payer\n";
 
 base::Error trouble(const std::string& csv) {
-  const auto lines = readRoster(csv, today);
+  const auto lines = readRoster(csv, importDay);
   REQUIRE_FALSE(lines);
   return lines.error();
 }
@@ -37,7 +36,7 @@ TEST_CASE("A full line of a roster is read whole") {
       full + "1043,Mina,A,Tolliver-Reed,Mina,2019-02-03,2,6,Fern,female,Ada Tolliver,mother,"
              "000-555-0142,English,yes,2026-09-08,2026-09-10,2027-06-30,"
              "screening; sealants;varnish,yes,White; Hispanic or Latino,Medicaid\n",
-      today);
+      importDay);
   REQUIRE(lines);
   REQUIRE(lines->size() == 1);
   const auto& line = lines->front();
@@ -70,7 +69,7 @@ TEST_CASE("A full line of a roster is read whole") {
 }
 
 TEST_CASE("The needed columns are enough and come in any order") {
-  const auto lines = readRoster("Grade,Birth Date,Last\r\nk,2021-03-04,Lindenholt\r\n", today);
+  const auto lines = readRoster("Grade,Birth Date,Last\r\nk,2021-03-04,Lindenholt\r\n", importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).grade == "K");
   CHECK(lines->at(0).number.empty());
@@ -83,7 +82,7 @@ TEST_CASE("Names keep their accents and apostrophes and order", "[case-17]") {
                                 "first,last,birth_date,grade\n"
                                 "Zoë,\"Ó Súilleabháin, Núñez\",2019-02-03,2\n"
                                 "Ngọc Ánh,D’Amico-Łuk,2019-02-03,2\n",
-                                today);
+                                importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).first == "Zoë");
   CHECK(lines->at(0).last == "Ó Súilleabháin, Núñez");
@@ -92,8 +91,8 @@ TEST_CASE("Names keep their accents and apostrophes and order", "[case-17]") {
 
 TEST_CASE("A child with one name is read and one with none is not", "[case-17]") {
   const std::string head = "first,last,birth_date,grade\n";
-  CHECK(readRoster(head + "Osei,,2019-02-03,2\n,Brackwater,2019-02-03,2\n", today));
-  CHECK(readRoster("first,birth_date,grade\nOsei,2019-02-03,2\n", today));
+  CHECK(readRoster(head + "Osei,,2019-02-03,2\n,Brackwater,2019-02-03,2\n", importDay));
+  CHECK(readRoster("first,birth_date,grade\nOsei,2019-02-03,2\n", importDay));
   has(trouble(head + " , ,2019-02-03,2\n"), "line 2, first: a child needs a first or a last name");
 }
 
@@ -101,7 +100,7 @@ TEST_CASE("Quoted commas and line breaks stay in their cell and lines are counte
   const auto lines = readRoster("last,birth_date,grade,guardian\n"
                                 "Saltmarsh,2019-02-03,2,\"Ada\nSaltmarsh, Jo\"\n\n"
                                 "Brookmere,2019-02-03,2,\n",
-                                today);
+                                importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).guardian == "Ada\nSaltmarsh, Jo");
   CHECK(lines->at(1).line == 5);
@@ -122,7 +121,7 @@ TEST_CASE("An impossible age is refused and an unusual one is marked to ask", "[
   const auto error = trouble(head + "Hatherwick,1997-02-03,2\n");
   CHECK(error.code == ErrorCode::dateMalformed);
   has(error, "line 2, birth_date: makes an age outside 3 to 19");
-  const auto lines = readRoster(head + "Hatherwick,2013-02-03,2\n", today);
+  const auto lines = readRoster(head + "Hatherwick,2013-02-03,2\n", importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).birthVerdict == BirthVerdict::askUnusualForGrade);
 }
@@ -131,7 +130,7 @@ TEST_CASE("Numbers are given or proved their check digit and are never used twic
   const std::string head = "number,last,birth_date,grade\n";
   const auto proved = withCheckDigit("1044");
   const auto lines =
-      readRoster(head + "1043,Reed,2019-02-03,2\n" + proved + ",Oake,2019-02-03,2\n", today);
+      readRoster(head + "1043,Reed,2019-02-03,2\n" + proved + ",Oake,2019-02-03,2\n", importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).number == withCheckDigit("1043"));
   CHECK(lines->at(1).number == proved);
@@ -151,7 +150,7 @@ TEST_CASE("Words that are none of the form's are named with those that are") {
   has(trouble(row(",perhaps,,\n")), "line 2, consent: not one of: yes, yes with limits");
   has(trouble(row("girl,,,\n")), "line 2, sex: not one of: female, male");
   has(trouble(row(",yes,all,some\n")), "line 2, history: not one of: yes, partly, no");
-  const auto lines = readRoster(row("Female,Yes With Limits,ALL,partly\n"), today);
+  const auto lines = readRoster(row("Female,Yes With Limits,ALL,partly\n"), importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).consent.services == ServiceSet::all());
   CHECK(lines->at(0).consent.state == ConsentState::yesWithLimits);
@@ -159,7 +158,8 @@ TEST_CASE("Words that are none of the form's are named with those that are") {
 
 TEST_CASE("A blank consent is not returned and a blank history is not answered", "[case-10]") {
   const std::string head = "last,birth_date,grade,consent,signed_on,history\n";
-  const auto lines = readRoster(head + "Reed,2019-02-03,2,,,\nOake,2019-02-03,2,yes,,\n", today);
+  const auto lines =
+      readRoster(head + "Reed,2019-02-03,2,,,\nOake,2019-02-03,2,yes,,\n", importDay);
   REQUIRE(lines);
   CHECK(lines->at(0).consent.state == ConsentState::notReturned);
   CHECK(lines->at(1).consent.history == HistoryAnswered::no);
@@ -170,7 +170,10 @@ TEST_CASE("A blank consent is not returned and a blank history is not answered",
 TEST_CASE("A relation that is not known to entitle waits for review", "[case-8]") {
   const std::string head = "last,birth_date,grade,relation\n";
   const auto signer = [&](const std::string& relation) {
-    return readRoster(head + "Reed,2019-02-03,2," + relation + "\n", today).value().at(0).signer;
+    return readRoster(head + "Reed,2019-02-03,2," + relation + "\n", importDay)
+        .value()
+        .at(0)
+        .signer;
   };
   CHECK(signer("") == Relation::parent);
   CHECK(signer("Father") == Relation::parent);

@@ -1,15 +1,14 @@
 #include "roster/team.h"
 
+#include "forms.h"
+
 #include <catch2/catch.hpp>
 
 using namespace gk;
 using namespace gk::roster;
+using gk::roster::test::day;
 
 namespace {
-
-base::Date day(int year, unsigned month, unsigned dayOfMonth) {
-  return base::Date::of(year, month, dayOfMonth).value();
-}
 
 Member tamsin() {
   return {.name = "Tamsin Quillbrook",

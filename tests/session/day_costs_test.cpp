@@ -10,7 +10,7 @@ using test::must;
 
 namespace {
 
-reports::CloseOut sheetOf(test::Clinic& clinic) {
+reports::CloseOut costSheetOf(test::Clinic& clinic) {
   return reports::closeOut(must(clinic.session.dayRecords(clinic.day)));
 }
 
@@ -38,13 +38,13 @@ reports::TermRecords termOf(test::Clinic& clinic) {
 TEST_CASE("What a day took is said, said again, and kept as the last word of it") {
   test::Clinic clinic;
   CHECK_FALSE(must(clinic.session.lastEffort()));
-  CHECK_FALSE(sheetOf(clinic).effort);
+  CHECK_FALSE(costSheetOf(clinic).effort);
   must(clinic.session.enterEffort(clinic.by, effortOf(clinic, 3)));
   must(clinic.session.enterEffort(clinic.by, effortOf(clinic, 2)));
   const auto records = must(clinic.session.dayRecords(clinic.day));
   REQUIRE(records.efforts.size() == 1);
   CHECK(records.efforts[0].value == effortOf(clinic, 2));
-  CHECK(sheetOf(clinic).effort == effortOf(clinic, 2));
+  CHECK(costSheetOf(clinic).effort == effortOf(clinic, 2));
   CHECK(must(clinic.session.lastEffort()) == effortOf(clinic, 2));
   CHECK(codeOf(clinic.session.enterEffort({}, effortOf(clinic, 2))) == ErrorCode::ruleCredential);
   CHECK(codeOf(clinic.session.enterEffort(clinic.by, effortOf(clinic, 99))) ==
@@ -56,9 +56,9 @@ TEST_CASE("A lot of which nothing is left is closed, and counting some opens it 
   const auto child = clinic.child("Mina");
   clinic.standardVisit(child);
   must(clinic.session.countLot(clinic.by, {clinic.day, clinic.resin, 2, 6}));
-  CHECK(supply(sheetOf(clinic), clinic.resin).left == 6);
+  CHECK(supply(costSheetOf(clinic), clinic.resin).left == 6);
   must(clinic.session.countLot(clinic.by, {clinic.day, clinic.resin, 3, 0}));
-  const auto line = supply(sheetOf(clinic), clinic.resin);
+  const auto line = supply(costSheetOf(clinic), clinic.resin);
   CHECK(line.opened == 3);
   CHECK(line.left == 0);
   CHECK(line.teeth == 4);
@@ -116,7 +116,7 @@ TEST_CASE("A laptop counts as backed up only while nothing was written on it sin
   test::Clinic clinic;
   clinic.standardVisit(clinic.child("Mina"));
   const auto line = [&] {
-    const auto sheet = sheetOf(clinic);
+    const auto sheet = costSheetOf(clinic);
     REQUIRE(sheet.laptops.size() == 1);
     return sheet.laptops.front();
   };

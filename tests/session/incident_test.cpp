@@ -22,7 +22,7 @@ Incident splash(test::Clinic& clinic) {
           .followUp = "hear what the doctor said"};
 }
 
-reports::CloseOut sheetOf(test::Clinic& clinic) {
+reports::CloseOut incidentSheetOf(test::Clinic& clinic) {
   const auto records = must(clinic.session.dayRecords(clinic.day));
   return reports::closeOut(records, must(clinic.session.names(records)));
 }
@@ -52,7 +52,7 @@ TEST_CASE("An incident stands on the close-out with what is still to be done") {
   auto incident = splash(clinic);
   incident.child = child;
   must(clinic.session.enterIncident(clinic.by, incident));
-  const auto text = textOf(tableOf(sheetOf(clinic), "Incidents"));
+  const auto text = textOf(tableOf(incidentSheetOf(clinic), "Incidents"));
   CHECK(text.find("09:00|eye splash|Mina Hollowell|flushed 15 minutes (OF)|nurse and "
                   "guardian|OPEN: hear what the doctor said|") != std::string::npos);
   CHECK(text.find("Today: 1 eye splash.") != std::string::npos);

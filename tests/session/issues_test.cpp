@@ -8,7 +8,7 @@ using test::must;
 
 namespace {
 
-class Desk : public test::Clinic {
+class IssueDesk : public test::Clinic {
  public:
   session::ReadyIssue ready(session::Session& book, ReportKind kind = ReportKind::funder) {
     const auto today = clock.now().date();
@@ -28,7 +28,7 @@ class Desk : public test::Clinic {
 } // namespace
 
 TEST_CASE("A report issued after a correction names what the correction changed", "[case-72]") {
-  Desk desk;
+  IssueDesk desk;
   const auto mina = desk.child("Mina");
   desk.standardVisit(mina);
   CHECK(desk.issue(desk.session, ReportKind::findings) == "Version 1");
@@ -52,7 +52,7 @@ TEST_CASE("A report issued after a correction names what the correction changed"
 }
 
 TEST_CASE("What went out stays out when the act is taken back", "[case-72]") {
-  Desk desk;
+  IssueDesk desk;
   desk.issue(desk.session);
   must(desk.session.undo(desk.by));
   CHECK(desk.ready(desk.session).words == "Version 1 of 17 November 2026, printed again");
@@ -60,7 +60,7 @@ TEST_CASE("What went out stays out when the act is taken back", "[case-72]") {
 }
 
 TEST_CASE("Two laptops' versions become one list and keep their numbers", "[case-72]") {
-  Desk desk;
+  IssueDesk desk;
   const auto mina = desk.child("Mina");
   desk.issue(desk.session);
   const auto path = *desk.folder / "second.gkbook";

@@ -15,25 +15,25 @@ using store::Checkup;
 
 namespace {
 
-const base::LocalInstant nine{base::Instant{base::Milliseconds(1'794'924'000'000)},
-                              std::chrono::minutes(-300)};
+const base::LocalInstant nineOClock{base::Instant{base::Milliseconds(1'794'924'000'000)},
+                                    std::chrono::minutes(-300)};
 
 class Shelf {
  public:
   Shelf() {
     const auto made =
-        Book::create(path, laptop, store::Durability::everyAct, nine.at,
+        Book::create(path, laptop, store::Durability::everyAct, nineOClock.at,
                      {std::vector<std::uint8_t>(16, 1), 3, 65536, std::vector<std::uint8_t>(24, 2),
                       std::vector<std::uint8_t>(48, 3)},
                      random);
     REQUIRE(made.has_value());
   }
   base::Result<Book> open() {
-    return Book::open(path, laptop, store::Access::readWrite, store::Durability::everyAct, nine.at,
-                      Checkup::meanwhile);
+    return Book::open(path, laptop, store::Access::readWrite, store::Durability::everyAct,
+                      nineOClock.at, Checkup::meanwhile);
   }
   base::Result<base::Done> act(Book& book) {
-    return book.act({}, nine, random, [](store::Act& act) {
+    return book.act({}, nineOClock, random, [](store::Act& act) {
       act.add(roster::School{"Cobble Lantern", "CL"});
     });
   }
@@ -71,7 +71,7 @@ class Shelf {
   Scratch folder;
   base::Path path = folder / "larkmere.gkbook";
   base::SeededRandom random{3};
-  base::LaptopId laptop{base::makeUuid7(nine.at, random)};
+  base::LaptopId laptop{base::makeUuid7(nineOClock.at, random)};
 };
 
 } // namespace

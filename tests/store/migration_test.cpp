@@ -20,8 +20,8 @@ using store::openBook;
 
 namespace {
 
-base::Result<store::Connection> opened(const Path& path, const std::vector<Migration>& steps,
-                                       Access access = Access::readWrite) {
+base::Result<store::Connection> openedAt(const Path& path, const std::vector<Migration>& steps,
+                                         Access access = Access::readWrite) {
   return openBook(path, access, Durability::everyAct, someMorning, Checkup::quick, steps);
 }
 
@@ -31,7 +31,7 @@ std::vector<Migration> firstAnd(std::string_view sql) {
   return steps;
 }
 
-std::int64_t number(store::Connection& book, std::string_view sql) {
+std::int64_t numberOf(store::Connection& book, std::string_view sql) {
   auto row = book.prepare(sql);
   REQUIRE(row.step());
   return row.column<std::int64_t>(0);
@@ -68,7 +68,7 @@ TEST_CASE("a new book carries our mark and its version and its history") {
   auto book = store::createBook(scratch / "larkmere.gkbook", Durability::everyAct, someMorning,
                                 secondSchema());
   REQUIRE(book);
-  CHECK(number(*book, "PRAGMA application_id") == 0x474B424B);
+  CHECK(numberOf(*book, "PRAGMA application_id") == 0x474B424B);
   CHECK(store::userVersion(*book) == 2);
   auto history = book->prepare("SELECT number, name, applied_at FROM migration ORDER BY number");
   REQUIRE(history.step());
@@ -83,15 +83,15 @@ TEST_CASE("a new book carries our mark and its version and its history") {
 TEST_CASE("an older book is brought up to date after a copy of it was put beside it") {
   const Scratch scratch;
   writeBook(scratch / "larkmere.gkbook");
-  auto book = opened(scratch / "larkmere.gkbook", secondSchema());
+  auto book = openedAt(scratch / "larkmere.gkbook", secondSchema());
   REQUIRE(book);
   CHECK(store::userVersion(*book) == 2);
-  CHECK(number(*book, "SELECT count(*) FROM jar WHERE lid IS NULL") == 3);
+  CHECK(numberOf(*book, "SELECT count(*) FROM jar WHERE lid IS NULL") == 3);
 
-  auto copy = opened(scratch / "larkmere.before-2.gkbook", firstSchema());
+  auto copy = openedAt(scratch / "larkmere.before-2.gkbook", firstSchema());
   REQUIRE(copy);
   CHECK(store::userVersion(*copy) == 1);
-  CHECK(number(*copy, "SELECT count(*) FROM jar") == 3);
+  CHECK(numberOf(*copy, "SELECT count(*) FROM jar") == 3);
 }
 
 TEST_CASE("the copy made before a schema step never replaces an earlier one") {
@@ -99,16 +99,16 @@ TEST_CASE("the copy made before a schema step never replaces an earlier one") {
   writeBook(scratch / "larkmere.gkbook");
   writeTextFile(scratch / "larkmere.before-2.gkbook");
   const std::string before = bytesOf(scratch / "larkmere.before-2.gkbook");
-  CHECK(opened(scratch / "larkmere.gkbook", secondSchema()));
+  CHECK(openedAt(scratch / "larkmere.gkbook", secondSchema()));
   CHECK(bytesOf(scratch / "larkmere.before-2.gkbook") == before);
-  CHECK(opened(scratch / "larkmere.before-2-2.gkbook", firstSchema()));
+  CHECK(openedAt(scratch / "larkmere.before-2-2.gkbook", firstSchema()));
 }
 
 TEST_CASE("an older book is not brought up to date by reading") {
   const Scratch scratch;
   writeBook(scratch / "larkmere.gkbook");
   const std::string before = bytesOf(scratch / "larkmere.gkbook");
-  const auto book = opened(scratch / "larkmere.gkbook", secondSchema(), Access::readOnly);
+  const auto book = openedAt(scratch / "larkmere.gkbook", secondSchema(), Access::readOnly);
   REQUIRE_FALSE(book);
   CHECK(book.error().code == ErrorCode::storeReadOnly);
   CHECK(bytesOf(scratch / "larkmere.gkbook") == before);
@@ -128,30 +128,30 @@ TEST_CASE("a schema step that fails half way leaves the version before it") {
   SECTION("rows would point at rows that do not exist") {
     sql = "DELETE FROM shelf;";
   }
-  const auto failed = opened(scratch / "larkmere.gkbook", firstAnd(sql));
+  const auto failed = openedAt(scratch / "larkmere.gkbook", firstAnd(sql));
   REQUIRE_FALSE(failed);
   CHECK(failed.error().code == ErrorCode::storeMigrationFailed);
   CHECK(failed.error().detail.find("schema step 2 next was undone") == 0);
 
-  auto book = opened(scratch / "larkmere.gkbook", firstSchema());
+  auto book = openedAt(scratch / "larkmere.gkbook", firstSchema());
   REQUIRE(book);
   CHECK(store::userVersion(*book) == 1);
-  CHECK(number(*book, "SELECT count(*) FROM jar") == 3);
-  CHECK(number(*book, "SELECT count(*) FROM sqlite_schema WHERE name = 'lid'") == 0);
+  CHECK(numberOf(*book, "SELECT count(*) FROM jar") == 3);
+  CHECK(numberOf(*book, "SELECT count(*) FROM sqlite_schema WHERE name = 'lid'") == 0);
   CHECK(store::integrity(*book).value().empty());
 }
 
 TEST_CASE("a schema step may rebuild a table that others point at") {
   const Scratch scratch;
   writeBook(scratch / "larkmere.gkbook");
-  auto book = opened(scratch / "larkmere.gkbook",
-                     firstAnd("CREATE TABLE wider (id INTEGER NOT NULL PRIMARY KEY,"
-                              " length INTEGER) STRICT;"
-                              "INSERT INTO wider (id) SELECT id FROM shelf ORDER BY id;"
-                              "DROP TABLE shelf; ALTER TABLE wider RENAME TO shelf;"));
+  auto book = openedAt(scratch / "larkmere.gkbook",
+                       firstAnd("CREATE TABLE wider (id INTEGER NOT NULL PRIMARY KEY,"
+                                " length INTEGER) STRICT;"
+                                "INSERT INTO wider (id) SELECT id FROM shelf ORDER BY id;"
+                                "DROP TABLE shelf; ALTER TABLE wider RENAME TO shelf;"));
   REQUIRE(book);
-  CHECK(number(*book, "SELECT count(*) FROM jar JOIN shelf ON shelf.id = jar.shelf") == 3);
-  CHECK(number(*book, "PRAGMA foreign_keys") == 1);
+  CHECK(numberOf(*book, "SELECT count(*) FROM jar JOIN shelf ON shelf.id = jar.shelf") == 3);
+  CHECK(numberOf(*book, "PRAGMA foreign_keys") == 1);
 }
 
 TEST_CASE("a history that does not fit the version is a damaged book") {
@@ -161,7 +161,7 @@ TEST_CASE("a history that does not fit the version is a damaged book") {
     store::Connection book(scratch / "larkmere.gkbook", Access::readWrite, Durability::bulk);
     book.execute("DELETE FROM migration");
   }
-  const auto refused = opened(scratch / "larkmere.gkbook", firstSchema());
+  const auto refused = openedAt(scratch / "larkmere.gkbook", firstSchema());
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == ErrorCode::storeDamaged);
 }
@@ -179,9 +179,9 @@ TEST_CASE("a book of the first version keeps its rows and takes the morning's re
                          "1794900000000, -300, ''); INSERT INTO school (entry, name, code) VALUES "
                          "(zeroblob(16), 'Alder Hollow', 'AH');");
   }
-  auto book = opened(path, store::migrations());
+  auto book = openedAt(path, store::migrations());
   REQUIRE(book);
-  CHECK(number(*book, "SELECT count(*) FROM entry JOIN school ON school.entry = entry.id") == 1);
+  CHECK(numberOf(*book, "SELECT count(*) FROM entry JOIN school ON school.entry = entry.id") == 1);
   CHECK_FALSE(store::guarded([&] {
     book->execute(entry + "(x'11111111111111111111111111111111', "
                           "x'11111111111111111111111111111111', zeroblob(16), 'gossip', "
@@ -207,10 +207,10 @@ TEST_CASE("a book from before there were letters keeps its entries and can take 
   const auto letters = std::ranges::find(steps, "letters", &Migration::name);
   REQUIRE(letters != steps.end());
   const std::vector<Migration> before(steps.begin(), letters);
-  const auto entryOf = [](const std::string& kind, int number) {
-    const auto id = "x'" + std::string(31, '0') + std::to_string(number) + "'";
+  const auto entryOf = [](const std::string& kind, int numberOf) {
+    const auto id = "x'" + std::string(31, '0') + std::to_string(numberOf) + "'";
     return "INSERT INTO entry VALUES (" + id + ", " + id + ", " + id + ", '" + kind +
-           "', zeroblob(16), " + std::to_string(number) + ", NULL, NULL, 1, 0, NULL, '')";
+           "', zeroblob(16), " + std::to_string(numberOf) + ", NULL, NULL, 1, 0, NULL, '')";
   };
   {
     auto book = store::createBook(path, Durability::everyAct, someMorning, before);
@@ -219,15 +219,15 @@ TEST_CASE("a book from before there were letters keeps its entries and can take 
     book->execute("INSERT INTO school SELECT id, 'Alder Hollow', 'AH' FROM entry");
     CHECK_FALSE(store::guarded([&] { book->execute(entryOf("letter", 2)); }));
   }
-  auto book = opened(path, steps);
+  auto book = openedAt(path, steps);
   REQUIRE(book);
-  CHECK(number(*book, "SELECT count(*) FROM current_entry") == 1);
-  CHECK(number(*book, "SELECT count(*) FROM school JOIN entry ON entry.id = school.entry") == 1);
+  CHECK(numberOf(*book, "SELECT count(*) FROM current_entry") == 1);
+  CHECK(numberOf(*book, "SELECT count(*) FROM school JOIN entry ON entry.id = school.entry") == 1);
   book->execute(entryOf("letter", 2));
   CHECK_FALSE(store::guarded([&] { book->execute("DELETE FROM entry"); }));
   CHECK(store::integrity(*book).value().empty());
   const auto copy = "larkmere.before-" + std::to_string(steps.size()) + ".gkbook";
-  CHECK(opened(scratch / copy, before));
+  CHECK(openedAt(scratch / copy, before));
 }
 
 } // namespace gk::test

@@ -51,30 +51,30 @@ class Planned {
 };
 
 constexpr base::Uuid some{};
-const roster::ChildId child{some};
+const roster::ChildId anyChild{some};
 const roster::DayId day{some};
 
 } // namespace
 
 TEST_CASE("no question about a child, a day, a field or a light walks through a table") {
   Planned book;
-  book.looksUp<roster::Child>(store::subjectIs(child));
+  book.looksUp<roster::Child>(store::subjectIs(anyChild));
   book.looksUp<roster::Child>(store::numberIs("1043-0"));
   book.looksUp<roster::Child>(rowsOf("school", roster::SchoolId(some)));
-  book.looksUp<store::SealedIdentity>(rowsOf("child", child));
-  book.looksUp<roster::Consent>(rowsOf("child", child));
-  book.looksUp<roster::ConsentOverride>(rowsOf("child", child));
-  book.looksUp<roster::MedicalFlag>(rowsOf("child", child));
+  book.looksUp<store::SealedIdentity>(rowsOf("child", anyChild));
+  book.looksUp<roster::Consent>(rowsOf("child", anyChild));
+  book.looksUp<roster::ConsentOverride>(rowsOf("child", anyChild));
+  book.looksUp<roster::MedicalFlag>(rowsOf("child", anyChild));
   book.looksUp<roster::ClinicDay>(store::subjectIs(day));
   book.looksUp<roster::ClinicDay>(rowsOf("term", roster::TermId(some)));
   book.looksUp<roster::DayClosure>(rowsOf("day", day));
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
   book.looksUp<kit::MeterReading>(rowsOf("light", kit::LightId(some)));
-  book.looksUp<chairside::Authorization>(rowsOf("child", child));
+  book.looksUp<chairside::Authorization>(rowsOf("child", anyChild));
   book.looksUp<chairside::PaperSheet>(rowsOf("day", day));
   for (const auto& where :
-       {rowsOf("child", child), rowsOf("day", day), rowsOf("child", child, "day", day)}) {
+       {rowsOf("child", anyChild), rowsOf("day", day), rowsOf("child", anyChild, "day", day)}) {
     book.looksUp<chairside::Seating>(where);
     book.looksUp<chairside::Screening>(where);
     book.looksUp<chairside::Field>(where);
@@ -94,8 +94,8 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
 
 TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
   Planned book;
-  const auto sql =
-      store::selectSql<chairside::Placement>(rowsOf("child", child, "day", day), "current_entry");
+  const auto sql = store::selectSql<chairside::Placement>(rowsOf("child", anyChild, "day", day),
+                                                          "current_entry");
   CHECK(sql.find("+day = ?2") != std::string::npos);
   CHECK(book.scans(sql).empty());
 }
@@ -116,7 +116,8 @@ TEST_CASE("undo, the day's children and what came since walk through no table") 
 
 TEST_CASE("rows come in the order they were entered without sorting") {
   Planned book;
-  const auto sql = store::selectSql<chairside::Placement>(rowsOf("child", child), "current_entry");
+  const auto sql =
+      store::selectSql<chairside::Placement>(rowsOf("child", anyChild), "current_entry");
   INFO(sql);
   CHECK(sql.ends_with("ORDER BY t.entry"));
 }

@@ -11,12 +11,12 @@ using chairside::DayEnd;
 
 namespace {
 
-constexpr int toMend = 1;
-constexpr int mergeQuestions = 2;
+constexpr int toFix = 1;
+constexpr int mergeLines = 2;
 constexpr int exceptions = 6;
-constexpr int letters = 9;
+constexpr int letterLines = 9;
 
-class CloseOut : public Desk {
+class CloseOutAgain : public Desk {
  public:
   ui::CloseOutPage page{context, nullptr};
   const Scratch folder;
@@ -106,31 +106,31 @@ TEST_CASE("Enter pressed in haste answers no question that nothing was chosen fo
 }
 
 TEST_CASE("The outcome is asked by the child's name with nothing chosen, as are calls") {
-  CloseOut desk;
+  CloseOutAgain desk;
   desk.clinic.child("Mina", "Tolliver-Reed");
   desk.open();
   press(desk.page, Qt::Key_Return);
   press(desk.page, Qt::Key_Return); // backed out
   REQUIRE(desk.prompter.decided.size() == 1);
   CHECK(desk.prompter.decided.front() == u"How did the day of Mina Tolliver-Reed end?"_s);
-  CHECK(desk.section(toMend) == u"To mend  1"_s);
+  CHECK(desk.section(toFix) == u"To mend  1"_s);
   press(desk.page, Qt::Key_C, Qt::AltModifier);
   CHECK(desk.prompter.decided.back().startsWith(u"About Mina Tolliver-Reed: "_s));
 }
 
 TEST_CASE("An answered question of the merge stands in its list, and Enter asks it anew",
           "[case-65]") {
-  CloseOut desk;
+  CloseOutAgain desk;
   desk.disagreed();
   desk.open();
-  desk.choose(mergeQuestions);
-  REQUIRE(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+  desk.choose(mergeLines);
+  REQUIRE(desk.section(mergeLines) == u"Merge questions  1"_s);
   press(desk.page, Qt::Key_Return);
   desk.prompter.choices = {1};
   press(desk.page, Qt::Key_Return);
-  REQUIRE(desk.section(mergeQuestions) == u"Merge questions  0"_s);
-  REQUIRE(desk.table(mergeQuestions).rows.size() == 1);
-  CHECK(desk.table(mergeQuestions).rows.front().back().starts_with("kept: 09:00 OF: "));
+  REQUIRE(desk.section(mergeLines) == u"Merge questions  0"_s);
+  REQUIRE(desk.table(mergeLines).rows.size() == 1);
+  CHECK(desk.table(mergeLines).rows.front().back().starts_with("kept: 09:00 OF: "));
   const auto before = must(desk.clinic.session.dayRecords(desk.clinic.day)).outcomes;
   REQUIRE(before.size() == 1);
 
@@ -139,8 +139,8 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
     desk.prompter.choices = {0};
     press(desk.page, Qt::Key_Return);
     CHECK(desk.troubles.join(u'|') == QString());
-    CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
-    CHECK(desk.table(mergeQuestions).rows.size() == 1);
+    CHECK(desk.section(mergeLines) == u"Merge questions  0"_s);
+    CHECK(desk.table(mergeLines).rows.size() == 1);
     const auto after = must(desk.clinic.session.dayRecords(desk.clinic.day)).outcomes;
     REQUIRE(after.size() == 1);
     CHECK(after.front().value.end != before.front().value.end);
@@ -148,13 +148,13 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
   SECTION("left open, it blocks the signing") {
     desk.prompter.texts = {u"nobody is sure"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+    CHECK(desk.section(mergeLines) == u"Merge questions  1"_s);
     CHECK(words(desk.page, u"closeOutVerdict"_s).startsWith(u"✖"_s));
   }
   SECTION("without a reason nothing is asked") {
     desk.prompter.texts = {u" "_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
+    CHECK(desk.section(mergeLines) == u"Merge questions  0"_s);
   }
   SECTION("a signed day says that it is signed") {
     desk.prompter.texts = {u"0"_s};
@@ -169,35 +169,35 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
 
 TEST_CASE("A letter handed over in error waits in the list for a call, or to come back",
           "[case-72]") {
-  CloseOut desk;
+  CloseOutAgain desk;
   const auto nell = desk.clinic.child("Nell", "Farrowgate");
   desk.clinic.end(nell, DayEnd::absent);
   desk.open();
-  CHECK(desk.section(letters) == u"Letters  0 of 1"_s);
+  CHECK(desk.section(letterLines) == u"Letters  0 of 1"_s);
   desk.prompter.files = {desk.path("letters.pdf")};
   desk.letter(0);
   desk.letter(3);
-  CHECK(desk.section(letters) == u"Letters  1 of 1"_s);
+  CHECK(desk.section(letterLines) == u"Letters  1 of 1"_s);
   desk.clinic.end(nell, DayEnd::declined);
-  CHECK(desk.section(letters) == u"Letters  0 of 0  ✖ 1"_s);
+  CHECK(desk.section(letterLines) == u"Letters  0 of 0  ✖ 1"_s);
   CHECK(desk.section(exceptions) == u"Exceptions  2"_s); // and paper was not counted
-  desk.choose(letters);
-  CHECK(desk.table(letters).rows.front().back() == "handed over in error: tell the guardian");
+  desk.choose(letterLines);
+  CHECK(desk.table(letterLines).rows.front().back() == "handed over in error: tell the guardian");
 
   SECTION("Enter logs the call") {
     press(desk.page, Qt::Key_Return);
     desk.prompter.choices = {0, 0};
     desk.prompter.texts = {u"told that it was a mistake"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.table(letters).rows.front().back() == "nothing more: the guardian was told");
+    CHECK(desk.table(letterLines).rows.front().back() == "nothing more: the guardian was told");
   }
   SECTION("it came back") {
     desk.letter(4);
     CHECK(desk.news == u"Noted as returned: 1 letters."_s);
-    CHECK(desk.table(letters).rows.front()[6] == "1");
+    CHECK(desk.table(letterLines).rows.front()[6] == "1");
   }
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.section(letters) == u"Letters  0 of 0"_s);
+  CHECK(desk.section(letterLines) == u"Letters  0 of 0"_s);
   CHECK(desk.section(exceptions) == u"Exceptions  1"_s);
 }
 
@@ -205,7 +205,7 @@ TEST_CASE("A letter handed over in error waits in the list for a call, or to com
 TEST_CASE("The close-out's new columns as pictures and as sheets", "[.pictures]") {
   const auto folder = qEnvironmentVariable("GK_PICTURES");
   REQUIRE_FALSE(folder.isEmpty());
-  CloseOut desk;
+  CloseOutAgain desk;
   desk.disagreed();
   const auto nell = desk.clinic.child("Nell", "Farrowgate");
   desk.clinic.standardVisit(desk.clinic.child("Osei", "Brackwater"));
@@ -236,15 +236,15 @@ TEST_CASE("The close-out's new columns as pictures and as sheets", "[.pictures]"
     QTest::qWait(50);
     CHECK(desk.page.grab().save(folder + u'/' + QString::fromLatin1(name) + u".png"_s));
   };
-  grab(mergeQuestions, "anew question");
+  grab(mergeLines, "anew question");
   press(desk.page, Qt::Key_Return);
   desk.prompter.choices = {1};
   press(desk.page, Qt::Key_Return);
-  grab(mergeQuestions, "anew answered");
+  grab(mergeLines, "anew answered");
   grab(3, "anew urgent");
   grab(5, "anew unfinished");
   grab(exceptions, "anew exceptions");
-  grab(letters, "anew letters");
+  grab(letterLines, "anew letters");
   desk.prompter.files = {folder + u"/anew close-out.pdf"_s};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   Asked asked;

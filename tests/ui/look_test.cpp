@@ -16,8 +16,8 @@ using ui::Scheme;
 namespace {
 
 /// The usual look again, whatever a test wore.
-struct Undress {
-  ~Undress() { ui::dress(); }
+struct UndressAfter {
+  ~UndressAfter() { ui::dress(); }
 };
 
 /// Fails for words that are cut. What a scroll area holds may be out of sight, not cut.
@@ -56,7 +56,7 @@ TEST_CASE("Fifteen millimetres are as many pixels as the screen says, or as the 
 }
 
 TEST_CASE("A look is worn at once by what is open, and the usual one comes back") {
-  const Undress after;
+  const UndressAfter after;
   ui::dress();
   QLabel label(u"Mina"_s);
   label.show();
@@ -109,7 +109,7 @@ TEST_CASE("Every surface and key of the chair is a target for a glove, apart fro
 }
 
 TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the chair") {
-  const Undress after;
+  const UndressAfter after;
   Window desk;
   desk.fill();
   desk.openAndUnlock();
@@ -133,7 +133,7 @@ TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the c
 }
 
 TEST_CASE("In large letters the timer, the name, the key strip and the due tooth stay in sight") {
-  const Undress after;
+  const UndressAfter after;
   for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})
     for (const int percent : {100, 150, 200}) {
       ui::dress({Scheme::light, percent});
@@ -168,7 +168,7 @@ TEST_CASE("In large letters the timer, the name, the key strip and the due tooth
 }
 
 TEST_CASE("The timer has room for its own words at every size of letters") {
-  const Undress after;
+  const UndressAfter after;
   for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})
     for (const int percent : {100, 150, 200}) {
       ui::dress({Scheme::light, percent});
@@ -198,7 +198,7 @@ TEST_CASE("The timer has room for its own words at every size of letters") {
 }
 
 TEST_CASE("What large letters push out of sight comes back with Ctrl and an arrow") {
-  const Undress after;
+  const UndressAfter after;
   ui::dress({Scheme::light, 200});
   Chair chair;
   chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));

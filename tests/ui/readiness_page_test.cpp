@@ -9,14 +9,14 @@ using kit::ReadinessItem;
 
 namespace {
 
-class Morning : public Desk {
+class MorningCheck : public Desk {
  public:
   /// Not read yet today.
   kit::LightId light = must(clinic.session.enterLight(
       clinic.by, {"L-7", kit::LightType::led, {800}, {1080}, true, "M-1", true}));
   ui::ReadinessPage page{context, nullptr};
 
-  Morning() {
+  MorningCheck() {
     auto setup = acting.now();
     setup.light = light;
     setup.sealant = clinic.resin;
@@ -42,7 +42,7 @@ class Morning : public Desk {
 } // namespace
 
 TEST_CASE("The morning check takes one key an item, a meter reading and a date") {
-  Morning morning;
+  MorningCheck morning;
   CHECK(words(morning.page, u"readinessState"_s).contains(u"0 of 8"_s));
   morning.key(Qt::Key_Return); // air line
   morning.key(Qt::Key_Return); // light
@@ -69,7 +69,7 @@ TEST_CASE("The morning check takes one key an item, a meter reading and a date")
 }
 
 TEST_CASE("A light that reads red fails the morning check and says what to do") {
-  Morning morning;
+  MorningCheck morning;
   morning.key(Qt::Key_Down);
   morning.key(Qt::Key_Return);
   morning.type(u"300"_s);
@@ -82,7 +82,7 @@ TEST_CASE("A light that reads red fails the morning check and says what to do") 
 }
 
 TEST_CASE("A spore test that is over a week old is no pass") {
-  Morning morning;
+  MorningCheck morning;
   for (int i = 0; i < 3; ++i)
     morning.key(Qt::Key_Down);
   morning.key(Qt::Key_Return);
@@ -95,7 +95,7 @@ TEST_CASE("A spore test that is over a week old is no pass") {
 }
 
 TEST_CASE("An item is passed over only with a reason and can be answered later") {
-  Morning morning;
+  MorningCheck morning;
   morning.key(Qt::Key_P);
   auto& line = part<QLineEdit>(morning.page, u"askLine"_s);
   QTest::keyClick(&line, Qt::Key_Return);
@@ -109,7 +109,7 @@ TEST_CASE("An item is passed over only with a reason and can be answered later")
 }
 
 TEST_CASE("The board says not ready until every item has an answer, then what failed") {
-  Morning morning;
+  MorningCheck morning;
   ui::DayBoardPage board(morning.context, nullptr);
   showActive(board);
   CHECK(words(board, u"boardReady"_s) == u"▲ Not ready: 0 of 8 checked. F9"_s);

@@ -22,7 +22,7 @@ const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Autumn 202
 constexpr int around = 100; ///< points of empty paper around the sheet, to catch what leaves it
 
 /// The smallest box around all ink, or around that above the foot, in points of the sheet.
-QRectF ink(const ReportSheets& sheets, int sheet, bool withFoot = true) {
+QRectF inkOf(const ReportSheets& sheets, int sheet, bool withFoot = true) {
   const auto size = sheets.size();
   QImage image(static_cast<int>(size.width()) + 2 * around,
                static_cast<int>(size.height()) + 2 * around, QImage::Format_RGB32);
@@ -39,7 +39,7 @@ QRectF ink(const ReportSheets& sheets, int sheet, bool withFoot = true) {
   return QRectF(found).translated(-around, -around);
 }
 
-bool isGrey(const ReportSheets& sheets) {
+bool isGreyPixel(const ReportSheets& sheets) {
   QImage image(sheets.size().toSize(), QImage::Format_RGB32);
   image.fill(Qt::white);
   QPainter painter(&image);
@@ -56,7 +56,7 @@ bool isGrey(const ReportSheets& sheets) {
 void staysInside(const ReportSheets& sheets) {
   for (int sheet = 0; sheet < sheets.count(); ++sheet) {
     INFO("sheet " << sheet);
-    const auto box = ink(sheets, sheet);
+    const auto box = inkOf(sheets, sheet);
     CHECK(box.left() >= ReportSheets::margin - 2);
     CHECK(box.right() <= sheets.size().width() - ReportSheets::margin + 2);
     CHECK(box.top() >= ReportSheets::margin - 2);
@@ -118,7 +118,7 @@ TEST_CASE("A table that goes on has its heads of columns on each sheet and the s
   REQUIRE(sheets.count() > 2);
   staysInside(sheets);
   for (int sheet = 0; sheet + 1 < sheets.count(); ++sheet)
-    CHECK(ink(sheets, sheet, false).height() > 0.8 * sheets.size().height());
+    CHECK(inkOf(sheets, sheet, false).height() > 0.8 * sheets.size().height());
 }
 
 TEST_CASE("A heading is not left alone at the foot of a sheet") {
@@ -132,7 +132,7 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
     if (both.count() == alone.count() || both.letters() != alone.letters()) continue;
     // The second went to a sheet of its own as a whole: the first one's sheet is as it was alone.
     const auto last = alone.count() - 1;
-    CHECK(ink(both, last, false) == ink(alone, last, false));
+    CHECK(inkOf(both, last, false) == inkOf(alone, last, false));
   }
 }
 
@@ -177,7 +177,7 @@ TEST_CASE("The last row of a table and its notes do not stand alone on a sheet")
       INFO(rows << " rows");
       if (sheets.count() == 1) continue;
       // "goes on", the head, three rows and the note.
-      CHECK(ink(sheets, sheets.count() - 1, false).height() > 3 * 12 + 20);
+      CHECK(inkOf(sheets, sheets.count() - 1, false).height() > 3 * 12 + 20);
       staysInside(sheets);
     }
 }
@@ -204,7 +204,7 @@ TEST_CASE("What a version differs in stands whole on the first sheet", "[case-72
   auto none = foot;
   none.version.clear();
   const ReportSheets without("Report", {wide(4, 5, "Count")}, none);
-  CHECK(ink(with, 0, false).bottom() > ink(without, 0, false).bottom() + 20);
+  CHECK(inkOf(with, 0, false).bottom() > inkOf(without, 0, false).bottom() + 20);
 }
 
 TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
@@ -249,7 +249,7 @@ TEST_CASE("The county's summary for its funder is one grey sheet of either paper
     CHECK(sheets.size() == ui::sizeOf(paper)); // upright
     CHECK(sheets.letters() >= 8);
     staysInside(sheets);
-    CHECK(isGrey(sheets));
+    CHECK(isGreyPixel(sheets));
   }
 }
 

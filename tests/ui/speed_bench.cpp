@@ -66,9 +66,9 @@ void once(const std::string& what, Work work) {
 }
 
 /// The real window on a copy of the large book, on disk, every act durable.
-class Window {
+class BenchWindow {
  public:
-  explicit Window(int children) : book(folder / "large.gkbook") {
+  explicit BenchWindow(int children) : book(folder / "large.gkbook") {
     std::filesystem::copy_file(keptBook(children), book);
     ui::dress();
     once("window made", [&] {
@@ -189,7 +189,7 @@ constexpr int actsOfVisit = 24;
 } // namespace
 
 TEST_CASE("speed of the window on a large logbook", "[.bench][.speed]") {
-  Window at(childrenWanted());
+  BenchWindow at(childrenWanted());
   once("roll read, piece by piece while nobody waits", [&] {
     Figures pieces;
     for (bool all = false; !all;) {

@@ -28,7 +28,7 @@ enum Section {
   questions,
   urgent,
   eachChild,
-  unfinished,
+  unfinishedTeeth,
   exceptions,
   counts,
   supplies,
@@ -183,7 +183,7 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->urgent, row);
   case eachChild:
     return childOf(sheet_->lines, row);
-  case unfinished:
+  case unfinishedTeeth:
     return childOf(sheet_->unfinished, row);
   case letters:
     return childOf(sheet_->letters, row);

@@ -18,7 +18,7 @@ using followup::Held;
 namespace {
 
 template <class E>
-QString named(E value) {
+QString nameOfValue(E value) {
   return toQt(base::nameOf(value));
 }
 
@@ -27,7 +27,7 @@ template <class E>
 QStringList reasons() {
   QStringList names;
   for (std::size_t i = 1; i < base::enumCount<E>; ++i)
-    names += capital(named(static_cast<E>(i)));
+    names += capital(nameOfValue(static_cast<E>(i)));
   return names;
 }
 
@@ -107,13 +107,14 @@ void RecheckPanel::refresh() {
   QStringList lines;
   for (const auto surface : placement.surfaces.values()) {
     const auto held = draft_->held(surface);
-    lines += (draft_->surface() == surface ? u"> "_s : u"   "_s) + capital(named(surface)) +
-             u": "_s + (held == Held::notSealed ? u"?"_s : named(held).toUpper());
+    lines += (draft_->surface() == surface ? u"> "_s : u"   "_s) + capital(nameOfValue(surface)) +
+             u": "_s + (held == Held::notSealed ? u"?"_s : nameOfValue(held).toUpper());
   }
   if (draft_->isComplete()) {
     const auto check = draft_->build(file().child.id, file().day.id, visit().date());
-    lines += u"Health: "_s + named(check.health) + u", lift test: "_s + named(check.lift);
-    lines += u"Action: "_s + named(check.action).toUpper();
+    lines +=
+        u"Health: "_s + nameOfValue(check.health) + u", lift test: "_s + nameOfValue(check.lift);
+    lines += u"Action: "_s + nameOfValue(check.action).toUpper();
   }
   answers_->setText(lines.join(u'\n'));
   const bool complete = draft_->isComplete();

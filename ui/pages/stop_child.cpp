@@ -20,7 +20,7 @@ struct StopReason {
   Decision decision; ///< of teeth that were not begun
 };
 
-constexpr std::array<StopReason, 7> reasons{
+constexpr std::array<StopReason, 7> stopReasons{
     {{"child refuses", DayEnd::declined, Decision::childDeclined},
      {"child is unwell", DayEnd::declined, Decision::notToday},
      {"ran out of time", DayEnd::notReached, Decision::notToday},
@@ -68,7 +68,7 @@ bool stopInHand(ChairVisit& visit, const StopReason& reason, const std::vector<T
 void stopChild(ChairVisit& visit, const std::function<void()>& before,
                const std::function<void()>& then) {
   QStringList options;
-  for (const auto& reason : reasons)
+  for (const auto& reason : stopReasons)
     options += capital(QString::fromUtf8(reason.words));
   const auto stop = [&visit, before, then](const StopReason& reason) {
     visit.tryAgain(false);
@@ -92,7 +92,7 @@ void stopChild(ChairVisit& visit, const std::function<void()>& before,
         [leave, wetOn](int answer) { leave(answer == 0 ? wetOn : std::vector<Tooth>{}); });
   };
   const auto chosenReason = [&visit, stop](int chosen) {
-    const auto& reason = reasons.at(static_cast<std::size_t>(chosen));
+    const auto& reason = stopReasons.at(static_cast<std::size_t>(chosen));
     if (reason.end != DayEnd::withdrawn) return stop(reason);
     // The form has to say so too: else the child could be seated again.
     const auto open = visit.act([&] { return aFormSaysYes(visit.book(), visit.file().child.id); });
