@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -241,12 +242,18 @@ Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag
 
 Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                         const std::string& decided) {
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
+  if (base::trim(decided).empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
+  auto clinician = author(by, roster::Task::clinicianOverride, world_.clock.now().date());
+  if (!clinician) return clinician.error();
+  auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
+  if (!now) return now.error();
+  if (now->value.resolved)
+    return refuse(ErrorCode::ruleReason, "this was decided already: " + now->value.decided);
+  auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
   return write(by, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }
