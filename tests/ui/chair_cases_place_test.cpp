@@ -131,7 +131,7 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
   chair.flag(roster::FlagKind::latexAllergy, "rash from gloves");
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
   CHECK(chair.text("identityStop") == u"STOP: latex allergy, rash from gloves"_s);
-  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   chair.screenFour();
   CHECK(chair.text("fieldGuide").startsWith(u"LATEX STOP: latex-free gloves"_s));

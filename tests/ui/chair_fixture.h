@@ -91,7 +91,7 @@ class Chair {
   void seat(roster::ChildId child) {
     REQUIRE(page->take(child, clinic.day));
     ++keys; // chosen on the day board
-    press(Qt::Key_1);
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
   }
   /// Second molars not up, four first molars sound, no decay, nothing urgent.

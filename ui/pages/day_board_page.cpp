@@ -256,6 +256,7 @@ void DayBoardPage::takeFromBook(const QString& text) {
   if (isNumber && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
   const auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
+  search_->selectAll(); // the next number takes its place
   if (found->empty())
     return Q_EMIT said(u"Nobody fits. When a form came back today, press Alt+N."_s);
   QStringList options;
@@ -330,6 +331,7 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
+  search_->clear();
   if (went(book().enterPaper(context().acting.by(),
                              {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
@@ -351,6 +353,7 @@ void DayBoardPage::withdraw() {
   if (!how) return;
   const auto by = context().acting.by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
+  search_->clear();
   if (line->place != session::Place::waiting) {
     Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
     return;

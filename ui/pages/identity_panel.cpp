@@ -5,6 +5,7 @@
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
 
+#include <QKeyEvent>
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QVariant>
@@ -88,8 +89,9 @@ void IdentityPanel::refresh() {
           ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
             "medicine, mouth sore?\""_s
           : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
-  lookUp_->setText(u"Looking up: "_s + typed_ +
-                   u"   Enter looks it up, Esc leaves it. It confirms nothing: the arrow keys do."_s);
+  lookUp_->setText(
+      u"Looking up: "_s + typed_ +
+      u"   Enter looks it up, Esc leaves it. It confirms nothing: the arrow keys do."_s);
   lookUp_->setVisible(!typed_.isEmpty());
   std::vector<KeyAction> actions{
       {Qt::Key_Left, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,

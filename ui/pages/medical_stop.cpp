@@ -14,9 +14,8 @@ namespace {
 std::vector<base::Recorded<MedicalFlag>> openFlags(const ChairFile& file) {
   auto open = file.card.flags;
   std::erase_if(open, [](const auto& flag) { return flag.value.action == FlagAction::note; });
-  std::ranges::stable_sort(open, {}, [](const auto& flag) {
-    return flag.value.action == FlagAction::stop ? 0 : 1;
-  });
+  std::ranges::stable_sort(
+      open, {}, [](const auto& flag) { return flag.value.action == FlagAction::stop ? 0 : 1; });
   constexpr std::size_t most = 16; // options of the ask bar
   if (open.size() > most) open.erase(open.begin() + most, open.end());
   return open;
@@ -29,15 +28,14 @@ QString wordsOf(const MedicalFlag& flag) {
 }
 
 void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
-  visit.ask.write(u"What was decided about \""_s + wordsOf(flag.value) +
-                      u"\", and on whose word? It no longer stops anything from then on."_s,
-                  {}, [&visit, flag](const QString& decided) {
-                    const auto words = toStd(decided.trimmed());
-                    if (visit.act([&] {
-                          return visit.book().resolveFlag(visit.by(), flag, words);
-                        }))
-                      visit.strip.say(u"Decided: "_s + wordsOf(flag.value) + u". "_s + decided);
-                  });
+  visit.ask.write(
+      u"What was decided about \""_s + wordsOf(flag.value) +
+          u"\", and on whose word? It no longer stops anything from then on."_s,
+      {}, [&visit, flag](const QString& decided) {
+        const auto words = toStd(decided.trimmed());
+        if (visit.act([&] { return visit.book().resolveFlag(visit.by(), flag, words); }))
+          visit.strip.say(u"Decided: "_s + wordsOf(flag.value) + u". "_s + decided);
+      });
 }
 
 } // namespace

@@ -194,6 +194,7 @@ void BookView::turnTo(QWidget* page) {
     incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
   }
   strip_->say({});
+  if (page != board_) board_->searchLine()->clear(); // what was looked for is found
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
