@@ -1,3 +1,4 @@
+#include "reports/close_out.h"
 #include "support/clinic.h"
 
 using namespace gk;
@@ -107,6 +108,19 @@ TEST_CASE("After the day is signed its sealants move no more, but for a child se
   for (const auto& row : must(clinic.session.placements(wren)))
     if (row.id == placed.id) old = row;
   CHECK(old.value.tooth == toothAt(17));
+  const auto sheet =
+      reports::closeOut(must(clinic.session.dayRecords(clinic.day)), must(clinic.session.names()));
+  // What is left to say is that the tooth it was meant for was not sealed, and why.
+  REQUIRE(sheet.blockers.size() == 1);
+  CHECK(sheet.blockers[0].kind == reports::BlockerKind::toothWithoutReason);
+  const auto screening = must(clinic.session.screenings(wren)).front();
+  auto said = screening.value;
+  for (auto& finding : said.teeth)
+    if (finding.tooth == placed.value.tooth) {
+      finding.decision = chairside::Decision::notToday;
+      finding.toSeal = {};
+    }
+  must(clinic.session.correctScreening(clinic.by, screening, said, "the neighbor was sealed"));
   must(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist, clinic.coordinator}));
   CHECK(codeOf(clinic.session.correctTooth(clinic.by, old, placed.value.tooth, "after all")) ==
         ErrorCode::ruleDayOpen);
