@@ -148,7 +148,7 @@ TEST_CASE("A second molar that drifted forward keeps its name and a note says wh
   chair.press("N1");
   chair.type(u"drifted into the place of the first molar"_s);
   CHECK(chair.text("screeningCursor").contains(u"Note: drifted into the place"_s));
-  chair.press("Z");
+  chair.press("ZR"); // and the question about its age is read
   chair.record();
   CHECK(chair.row(16).presence == Presence::extracted);
   CHECK(chair.row(17).decision == Decision::seal);

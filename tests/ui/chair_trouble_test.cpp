@@ -259,7 +259,6 @@ TEST_CASE("Undo takes back the last key of a screening and then the last act in 
   CHECK_FALSE(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
                   ->accessibleName()
                   .contains(QStringLiteral("REFER")));
-  chair.press(Qt::Key_7);
   chair.screenFour();
   CHECK(must(chair.clinic.session.screenings(child)).size() == 1);
   chair.press("U");

@@ -28,14 +28,18 @@ QString wordsOf(const MedicalFlag& flag) {
 }
 
 void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
-  visit.ask.write(
-      u"What was decided about \""_s + wordsOf(flag.value) +
-          u"\", and on whose word? It no longer stops anything from then on."_s,
-      {}, [&visit, flag](const QString& decided) {
-        const auto words = toStd(decided.trimmed());
-        if (visit.act([&] { return visit.book().resolveFlag(visit.by(), flag, words); }))
-          visit.strip.say(u"Decided: "_s + wordsOf(flag.value) + u". "_s + decided);
-      });
+  visit.ask.write(u"What was decided about \""_s + wordsOf(flag.value) +
+                      u"\", and on whose word? It no longer stops anything from then on."_s,
+                  {}, [&visit, flag](const QString& decided) {
+                    const auto words = toStd(decided.trimmed());
+                    const auto done = visit.act(
+                        [&] { return visit.book().resolveFlag(visit.by(), flag, words); });
+                    // A decision is no work on a tooth: the alert goes only when the whole file is
+                    // read.
+                    if (!done || !visit.begin(visit.file().child.id, visit.file().day.id)) return;
+                    Q_EMIT visit.changed();
+                    visit.strip.say(u"Decided: "_s + wordsOf(flag.value) + u". "_s + decided);
+                  });
 }
 
 } // namespace
