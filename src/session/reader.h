@@ -120,6 +120,8 @@ class Reader {
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll() { rollRead_.reset(); }
+  /// For a message that others can see: "Mina T."; the number while locked.
+  Result<std::string> shortName(roster::ChildId child);
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);

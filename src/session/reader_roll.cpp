@@ -85,6 +85,17 @@ Result<std::string> Reader::nameOf(roster::ChildId child) {
   return std::string();
 }
 
+Result<std::string> Reader::shortName(roster::ChildId id) {
+  if (vault_) {
+    const auto identity = this->identity(id);
+    if (identity) return identity->headerName();
+    if (identity.error().code != base::ErrorCode::notFound) return identity.error();
+  }
+  const auto known = book_.history<roster::Child>(store::subjectIs(id));
+  if (!known) return known.error();
+  return known->empty() ? std::string() : known->back().value.number;
+}
+
 Result<reports::Names> Reader::names() {
   const auto all = roll();
   if (!all) return all.error();

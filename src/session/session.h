@@ -6,12 +6,16 @@
 #include "kit/lot_count.h"
 #include "roster/day_effort.h"
 #include "roster/meal_eligibility.h"
+#include "session/admission.h"
 #include "session/new_child.h"
 #include "session/reader.h"
+#include "session/undo.h"
 
 namespace gk::session {
 
 using base::By;
+
+struct PastAct;
 
 /// A real book is slow to guess at and durable act by act; a throwaway one is quick to build.
 enum class BookKind { real, throwaway };
@@ -61,6 +65,9 @@ class Session : public Reader {
   /// All of them with their forms, or none.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
                                                    Confirmed schoolConfirmsAges = Confirmed::no);
+  /// The whole import that brought this child, children and forms. `ruleReason` while something
+  /// else is recorded on one of them, `notFound` when no import brought the child.
+  Result<base::Done> takeBackImport(By by, roster::ChildId oneOfThem, const std::string& reason);
   /// In place of what was known of the child.
   Result<base::Done> enterBackground(By by, const roster::Background& background);
   Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
@@ -142,10 +149,14 @@ class Session : public Reader {
   Result<chairside::VarnishId> varnish(By by, const chairside::Varnish& varnish,
                                        Confirmed confirmed = Confirmed::no);
   Result<chairside::OutcomeId> endVisit(By by, const chairside::DayOutcome& outcome);
-  /// Takes back this laptop's last act, all its rows; the words of what was taken back. Sealant
-  /// that has flowed is in a mouth: taking back a step of it is a correction, `ruleReason` without
-  /// why.
-  Result<std::string> undo(By by, const std::string& why = {});
+  /// What undo would take back there, in words. `notFound` says why there is nothing.
+  Result<UndoableAct> undoable(const UndoAt& at);
+  /// Takes back the last act that UndoAt allows, all its rows; the words of what was taken back.
+  /// Who acts needs the right to that act. Sealant that was placed is in a mouth: taking back a
+  /// step of it is a correction, `ruleReason` without why.
+  Result<std::string> undo(By by, const UndoAt& at, const std::string& why = {});
+  /// Does again what undo took back there last, as long as nothing else was done there since.
+  Result<std::string> redo(By by, const UndoAt& at);
 
   /// The visit was written on paper first. `rulePaper` unless the sheet is named, no other child's
   /// on that day, and was checked by another than who types.
@@ -172,13 +183,30 @@ class Session : public Reader {
  private:
   Session(store::Book book, World world) : Reader(std::move(book), world) {}
 
+  /// Holds the act against its row of `verbRules`, and fails as that says.
+  Result<Admission> admit(Verb verb, By by, const About& about = {});
   template <class Work>
-  auto write(By by, std::optional<roster::ChildId> child, Work work)
+  auto write(const Admission& may, std::optional<roster::ChildId> child, Work work)
       -> Result<std::invoke_result_t<Work, store::Act&>>;
 
-  // The questions that clinical verbs ask first; session_rules.cpp.
-  Result<Recorded<roster::Member>> author(By by, roster::Task task, base::Date on);
-  Result<Recorded<roster::ClinicDay>> dayOpenForCare(roster::DayId day);
+  /// As `write`, where the act goes by another name in the history.
+  template <class Work>
+  auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
+               Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
+  Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
+                                             Confirmed schoolConfirmsAges);
+
+  // session_undo.cpp
+  Result<PastAct> lastUndoable(const UndoAt& at);
+  Result<PastAct> lastUndo(const UndoAt& at);
+  Result<std::string> wordsOf(const PastAct& act);
+
+  // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
+  /// As roster::mayDo.
+  Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
+  Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
+  /// No school day is in the book yet.
+  Result<bool> isSettingUp();
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.
   Result<base::Done> areAuthorized(roster::ChildId child,

@@ -12,31 +12,24 @@ using roster::Service;
 using roster::Task;
 
 Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating) {
-  auto day = dayOpenForCare(seating.day);
-  if (!day) return day.error();
-  auto clinician = author(by, Task::type, day->value.date);
-  if (!clinician) return clinician.error();
+  const auto may = admit(Verb::seat, by, {.day = seating.day, .child = seating.child});
+  if (!may) return may.error();
   const auto known = chairside::checkIdentifiers(seating.confirmed);
   if (!known) return known.error();
   if (!seating.assented)
     return Error{ErrorCode::ruleConsent, "the child did not say yes; end the visit as declined"};
   // Any one service will do to sit down; each act then asks for its own.
-  auto allowed = mayTreat(seating.child, Service::screening, day->value.date);
+  auto allowed = mayTreat(seating.child, Service::screening, may->on());
   if (!allowed) {
-    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, day->value.date);
+    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, may->on());
     if (!recheck) return allowed.error();
   }
-  return write(by, seating.child, [&](store::Act& act) { return act.add(seating); });
+  return write(*may, seating.child, [&](store::Act& act) { return act.add(seating); });
 }
 
 Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening& screening) {
-  auto day = dayOpenForCare(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
-  if (const auto seated = isSeated(screening.child, screening.day); !seated) return seated.error();
-  const auto allowed = mayTreat(screening.child, Service::screening, day->value.date);
-  if (!allowed) return allowed.error();
+  const auto may = admit(Verb::screen, by, {.day = screening.day, .child = screening.child});
+  if (!may) return may.error();
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
@@ -46,22 +39,21 @@ Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening
   if (!already) return already.error();
   if (!already->empty())
     return Error{ErrorCode::ruleTooth, "the child is screened today already; correct that instead"};
-  return write(by, screening.child, [&](store::Act& act) { return act.add(screening); });
+  return write(*may, screening.child, [&](store::Act& act) { return act.add(screening); });
 }
 
 Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
                                              const chairside::Screening& screening,
                                              const std::string& reason) {
-  auto day = this->day(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
+  const auto may = admit(Verb::correctScreening, by,
+                         {.day = screening.day, .child = screening.child, .reason = reason});
+  if (!may) return may.error();
   if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
-  return write(by, screening.child, [&](store::Act& act) {
+  return write(*may, screening.child, [&](store::Act& act) {
     act.correct(old, screening, reason);
     return base::Done{};
   });
@@ -99,12 +91,9 @@ Result<base::Done> teethAreChosen(const chairside::Field& field,
 } // namespace
 
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
-  auto day = dayOpenForCare(field.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto placer = author(by, Task::place, on);
-  if (!placer) return placer.error();
-  if (const auto seated = isSeated(field.child, field.day); !seated) return seated.error();
+  const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!sealant) return sealant.error();
   if (!kit::isSealant(sealant->value.kind))
@@ -129,39 +118,40 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (!checks) return checks.error();
   if (const auto chosen = teethAreChosen(field, *screenings, *checks); !chosen)
     return chosen.error();
-  if (const auto may = areAuthorized(field.child, field.teeth, on); !may) return may.error();
-  return write(by, field.child, [&](store::Act& act) { return act.add(field); });
+  if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
+  return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
 }
 
 Result<chairside::TimerId> Session::startTimer(By by, const chairside::TimerStart& start) {
   auto state = fieldState(start.field);
   if (!state) return state.error();
-  return write(by, state->field.value.child, [&](store::Act& act) { return act.add(start); });
+  const auto may = admit(Verb::startTimer, by,
+                         {.day = state->field.value.day, .child = state->field.value.child});
+  if (!may) return may.error();
+  return write(*may, state->field.value.child, [&](store::Act& act) { return act.add(start); });
 }
 
 Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& run) {
   auto state = fieldState(run.field);
   if (!state) return state.error();
+  const auto may = admit(Verb::enterStep, by,
+                         {.day = state->field.value.day, .child = state->field.value.child});
+  if (!may) return may.error();
   const auto& field = state->field.value;
-  auto day = dayOpenForCare(field.day);
-  if (!day) return day.error();
-  auto placer = author(by, Task::place, day->value.date);
-  if (!placer) return placer.error();
   const bool judged = run.result == chairside::StepResult::shortAccepted ||
                       run.result == chairside::StepResult::frostyNotSeen;
   if (judged)
-    if (auto clinician = author(by, Task::clinicianOverride, day->value.date); !clinician)
+    if (auto clinician = entitled(*by.author, Task::clinicianOverride, may->on()); !clinician)
       return clinician.error();
   if (const auto allowed = state->protocol.allows(run); !allowed) return allowed.error();
   // A word withdrawn meanwhile stops what is not begun; sealant that is on is finished.
   if (run.step == chairside::Step::etch)
-    if (const auto may = areAuthorized(field.child, run.teeth, day->value.date); !may)
-      return may.error();
+    if (const auto known = areAuthorized(field.child, run.teeth, may->on()); !known)
+      return known.error();
   if (run.lot)
-    if (const auto fits = lotFits(*run.lot, field.child, day->value.date); !fits)
-      return fits.error();
+    if (const auto fits = lotFits(*run.lot, field.child, may->on()); !fits) return fits.error();
   if (run.light)
-    if (const auto fits = lightFits(*run.light, day->value.date, run, placer->value); !fits)
+    if (const auto fits = lightFits(*run.light, may->on(), run, may->author().value); !fits)
       return fits.error();
   std::vector<chairside::Placement> placements;
   if (run.step == chairside::Step::check) {
@@ -175,7 +165,7 @@ Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& ru
           chairside::summarize(field, *progress, run.field, *type, *by.author, run.reason));
     }
   }
-  return write(by, field.child, [&](store::Act& act) {
+  return write(*may, field.child, [&](store::Act& act) {
     const auto id = act.add(run);
     for (const auto& placement : placements)
       act.add(placement);
@@ -186,10 +176,11 @@ Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& ru
 Result<chairside::WetId> Session::wet(By by, const chairside::Wet& event) {
   auto state = fieldState(event.field);
   if (!state) return state.error();
-  auto day = dayOpenForCare(state->field.value.day);
-  if (!day) return day.error();
+  const auto may =
+      admit(Verb::wet, by, {.day = state->field.value.day, .child = state->field.value.child});
+  if (!may) return may.error();
   if (event.teeth.empty()) return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
-  return write(by, state->field.value.child, [&](store::Act& act) { return act.add(event); });
+  return write(*may, state->field.value.child, [&](store::Act& act) { return act.add(event); });
 }
 
 Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
@@ -197,10 +188,10 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
                                       const std::string& reason) {
   auto state = fieldState(field);
   if (!state) return state.error();
-  auto day = dayOpenForCare(state->field.value.day);
-  if (!day) return day.error();
-  auto placer = author(by, Task::place, day->value.date);
-  if (!placer) return placer.error();
+  const auto may =
+      admit(Verb::stopTeeth, by,
+            {.day = state->field.value.day, .child = state->field.value.child, .reason = reason});
+  if (!may) return may.error();
   if (reason.empty()) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
   std::vector<chairside::Placement> left;
   std::vector<dentition::Tooth> open;
@@ -222,7 +213,7 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
                                         *std::as_const(state->protocol).find(tooth), field, *type,
                                         *by.author, reason));
   }
-  return write(by, state->field.value.child, [&](store::Act& act) {
+  return write(*may, state->field.value.child, [&](store::Act& act) {
     for (const auto& placement : left)
       act.add(placement);
     return base::Done{};
@@ -260,14 +251,9 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
 
 Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& varnish,
                                               Confirmed confirmed) {
-  auto day = dayOpenForCare(varnish.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto applier = author(by, Task::varnish, on);
-  if (!applier) return applier.error();
-  if (const auto seated = isSeated(varnish.child, varnish.day); !seated) return seated.error();
-  if (const auto allowed = mayTreat(varnish.child, Service::varnish, on); !allowed)
-    return allowed.error();
+  const auto may = admit(Verb::varnish, by, {.day = varnish.day, .child = varnish.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   if (const auto fits = lotFits(varnish.lot, varnish.child, on); !fits) return fits.error();
   auto states = fields(varnish.child, varnish.day);
   if (!states) return states.error();
@@ -301,14 +287,12 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
                                                std::to_string(program->value.varnishIntervalDays) +
                                                ". Confirm to record it all the same"};
   }
-  return write(by, varnish.child, [&](store::Act& act) { return act.add(varnish); });
+  return write(*may, varnish.child, [&](store::Act& act) { return act.add(varnish); });
 }
 
 Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
-  auto day = dayOpenForCare(outcome.day);
-  if (!day) return day.error();
-  auto member = author(by, Task::type, day->value.date);
-  if (!member) return member.error();
+  const auto may = admit(Verb::endVisit, by, {.day = outcome.day, .child = outcome.child});
+  if (!may) return may.error();
   if (const auto fits = outcomeFits(outcome); !fits) return fits.error();
   auto states = fields(outcome.child, outcome.day);
   if (!states) return states.error();
@@ -319,56 +303,12 @@ Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcom
   auto earlier = book_.current<chairside::DayOutcome>(
       store::rowsOf("child", outcome.child, "day", outcome.day));
   if (!earlier) return earlier.error();
-  return write(by, outcome.child, [&](store::Act& act) {
+  return write(*may, outcome.child, [&](store::Act& act) {
     if (earlier->empty()) return act.add(outcome);
     // The child came back: the newer word stands, the older stays in the history.
     act.correct(earlier->back(), outcome, "the visit went on");
     return earlier->back().id;
   });
-}
-
-Result<std::string> Session::undo(By by, const std::string& why) {
-  auto last = book_.lastAct();
-  if (!last) return last.error();
-  if (base::trim(why).empty())
-    for (const auto& line : *last) {
-      auto runs = book_.current<chairside::StepRun>(store::rowsOf("e.id", line.stamp.entry));
-      if (!runs) return runs.error();
-      for (const auto& run : *runs)
-        if (run.value.step >= chairside::Step::flow)
-          return Error{ErrorCode::ruleReason,
-                       "sealant has flowed, so this is a correction: say what was wrong"};
-    }
-  const auto reason = why.empty() ? std::string("undone") : why;
-  // Of corrections only a screening is changed at the chair, by a stop or another look: undoing it
-  // says the earlier one again.
-  std::optional<std::pair<Recorded<chairside::Screening>, chairside::Screening>> earlier;
-  for (const auto& line : *last) {
-    if (!line.stamp.supersedes) continue;
-    auto now = book_.current<chairside::Screening>(store::rowsOf("e.id", line.stamp.entry));
-    if (!now) return now.error();
-    auto then = book_.history<chairside::Screening>(store::rowsOf("e.id", *line.stamp.supersedes));
-    if (!then) return then.error();
-    if (now->empty() || then->empty() || last->size() > 1)
-      return Error{ErrorCode::notFound, "the last act was a correction; correct it again instead"};
-    earlier.emplace(now->front(), then->front().value);
-  }
-  std::string words;
-  auto undone = write(by, {}, [&](store::Act& act) {
-    if (earlier) {
-      act.correct(earlier->first, earlier->second, reason);
-      return base::Done{};
-    }
-    for (const auto& line : *last | std::views::reverse)
-      act.retract(line.stamp.entry, reason);
-    return base::Done{};
-  });
-  if (!undone) return undone.error();
-  if (earlier) return std::string("the last change of the findings");
-  for (const auto& line : *last)
-    words += (words.empty() ? "" : ", ") + line.kind;
-  std::ranges::replace(words, '_', ' ');
-  return words;
 }
 
 } // namespace gk::session

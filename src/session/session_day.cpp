@@ -9,6 +9,8 @@ using base::Error;
 using base::ErrorCode;
 
 Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
+  const auto may = admit(Verb::openDay, by, {.on = day.date});
+  if (!may) return may.error();
   auto term = only<roster::Term>(store::subjectIs(day.term), "term");
   if (!term) return term.error();
   const auto today = world_.clock.now().date();
@@ -26,10 +28,12 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
       return Error{ErrorCode::ruleDayOpen,
                    "this school day is there already; a second team that day is team " +
                        std::to_string(day.team + 1)};
-  return write(by, {}, [&](store::Act& act) { return act.add(day); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(day); });
 }
 
 Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
+  const auto may = admit(Verb::cancelDay, by, {.day = day, .reason = reason});
+  if (!may) return may.error();
   auto old = this->day(day);
   if (!old) return old.error();
   if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
@@ -40,22 +44,22 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
   auto cancelled = old->value;
   cancelled.cancelled = true;
   cancelled.reason = reason;
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     act.correct(*old, cancelled, reason);
     return base::Done{};
   });
 }
 
 Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {
-  auto day = dayOpenForCare(closure.day);
-  if (!day) return day.error();
+  const auto may = admit(Verb::signDay, by, {.day = closure.day});
+  if (!may) return may.error();
   if (closure.clinical == closure.coordinator)
     return Error{ErrorCode::ruleCredential, "two people sign: one clinical, one for completeness"};
   for (const auto member : {closure.clinical, closure.coordinator}) {
-    auto signer = author({member, {}}, roster::Task::sign, day->value.date);
+    auto signer = entitled(member, roster::Task::sign, may->on());
     if (!signer) return signer.error();
   }
-  auto clinical = author({closure.clinical, {}}, roster::Task::screen, day->value.date);
+  auto clinical = entitled(closure.clinical, roster::Task::screen, may->on());
   if (!clinical) return clinical.error();
   auto records = dayRecords(closure.day);
   if (!records) return records.error();
@@ -67,20 +71,18 @@ Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& clos
                  "the day does not reconcile yet: " +
                      std::to_string(sheet.blockers.size() + sheet.questions.size()) +
                      " things are open; the close-out lists them"};
-  return write(by, {}, [&](store::Act& act) { return act.add(closure); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(closure); });
 }
 
 Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessCheck& check) {
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  auto day = dayOpenForCare(check.day);
-  if (!day) return day.error();
+  const auto may = admit(Verb::answerReadiness, by, {.day = check.day});
+  if (!may) return may.error();
   if (const auto fits = kit::checkReadiness(check); !fits) return fits.error();
   auto answers = readiness(check.day);
   if (!answers) return answers.error();
   const auto old =
       std::ranges::find_if(*answers, [&](const auto& row) { return row.value.item == check.item; });
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     if (old == answers->end()) return act.add(check);
     act.correct(*old, check, "answered anew");
     return old->id;
@@ -88,9 +90,8 @@ Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessChe
 }
 
 Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperSheet& sheet) {
-  auto day = dayOpenForCare(sheet.day);
-  if (!day) return day.error();
-  if (auto typist = author(by, roster::Task::type, day->value.date); !typist) return typist.error();
+  const auto may = admit(Verb::enterPaper, by, {.day = sheet.day, .child = sheet.child});
+  if (!may) return may.error();
   const auto refuse = [](std::string why) { return Error{ErrorCode::rulePaper, std::move(why)}; };
   if (sheet.number.empty()) return refuse("say which number is printed on the sheet");
   if (sheet.checker == by.recorder.value_or(*by.author))
@@ -104,7 +105,7 @@ Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperShee
       return refuse(other.value.child == sheet.child
                         ? "this visit is from sheet " + other.value.number + " already"
                         : "sheet " + sheet.number + " is another child's on this day");
-  return write(by, sheet.child, [&](store::Act& act) { return act.add(sheet); });
+  return write(*may, sheet.child, [&](store::Act& act) { return act.add(sheet); });
 }
 
 } // namespace gk::session

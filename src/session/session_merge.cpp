@@ -228,10 +228,9 @@ void unfoldCards(Mender& mender, roster::ChildId from, roster::ChildId to) {
 
 Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
                                         const std::string& reason) {
+  const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
+  if (!may) return may.error();
   const auto& answer = old.value;
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  if (const auto day = dayOpenForCare(answer.day); !day) return day.error();
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is asked anew"};
   Mender mender(book_);
@@ -243,7 +242,7 @@ Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
       bringVisitsBack(mender, answer);
   }
   if (mender.failure()) return *mender.failure();
-  return write(by, answer.child, [&](store::Act& act) {
+  return write(*may, answer.child, [&](store::Act& act) {
     mender.write(act, askedAnew);
     act.retract(old.stamp.entry, reason);
     return base::Done{};
@@ -251,9 +250,8 @@ Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
 }
 
 Result<base::Done> Session::answerMerge(By by, const MergeAnswer& answer) {
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  if (const auto day = dayOpenForCare(answer.day); !day) return day.error();
+  const auto may = admit(Verb::answerMerge, by, {.day = answer.day});
+  if (!may) return may.error();
   if (answer.other == answer.child)
     return Error{ErrorCode::notFound, "one card cannot be another child's"};
   if (const auto known = child(answer.child); !known) return known.error();
@@ -268,7 +266,7 @@ Result<base::Done> Session::answerMerge(By by, const MergeAnswer& answer) {
       return Error{ErrorCode::notFound, "only one laptop has a visit of this child"};
   }
   if (mender.failure()) return *mender.failure();
-  return write(by, answer.child, [&](store::Act& act) {
+  return write(*may, answer.child, [&](store::Act& act) {
     act.add(answer);
     mender.write(act, answer.other ? sameChild : "the other laptop's visit was kept");
     return base::Done{};

@@ -9,29 +9,6 @@ using base::Error;
 using base::ErrorCode;
 using chairside::DayEnd;
 
-Result<Recorded<roster::Member>> Session::author(By by, roster::Task task, base::Date on) {
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  auto member = only<roster::Member>(store::subjectIs(*by.author), "team member");
-  if (!member) return member;
-  const auto may = roster::mayDo(member->value, task, on);
-  if (!may) return may.error();
-  return member;
-}
-
-Result<Recorded<roster::ClinicDay>> Session::dayOpenForCare(roster::DayId day) {
-  auto found = this->day(day);
-  if (!found) return found;
-  if (found->value.cancelled)
-    return Error{ErrorCode::ruleDayOpen, "this school day was cancelled: " + found->value.reason};
-  const auto closed = isSigned(day);
-  if (!closed) return closed.error();
-  if (*closed)
-    return Error{ErrorCode::ruleDayOpen,
-                 "this school day is signed; correct its entries with a reason instead"};
-  return found;
-}
-
 Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service service,
                                      base::Date on) {
   auto overrides = book_.current<roster::ConsentOverride>(store::rowsOf("child", child));

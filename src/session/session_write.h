@@ -5,14 +5,22 @@
 namespace gk::session {
 
 template <class Work>
-auto Session::write(By by, std::optional<roster::ChildId> child, Work work)
+auto Session::writeAs(const Admission& may, std::string_view name,
+                      std::optional<roster::ChildId> child, Work work)
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   std::optional<std::invoke_result_t<Work, store::Act&>> made;
-  auto written = book_.act(by, world_.clock.now(), world_.random,
-                           [&](store::Act& act) { made.emplace(work(act)); });
+  auto written = book_.act(
+      may.by(), world_.clock.now(), world_.random,
+      [&](store::Act& act) { made.emplace(work(act)); }, name);
   if (!written) return written.error();
   changed_.emit(Change{child});
   return std::move(*made);
+}
+
+template <class Work>
+auto Session::write(const Admission& may, std::optional<roster::ChildId> child, Work work)
+    -> Result<std::invoke_result_t<Work, store::Act&>> {
+  return writeAs(may, ruleOf(may.verb()).name, child, std::move(work));
 }
 
 /// The one current row that `where` means; `notFound` with `what` when there is none.

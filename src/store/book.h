@@ -27,6 +27,7 @@ struct ActStamp {
   base::LaptopId laptop;
   base::By by;
   base::LocalInstant at;
+  std::string_view verb; ///< what was done, as the session names it; outlives the act
 };
 
 /// Where this laptop's hand stands: the next row has a higher number and a greater identity.
@@ -56,6 +57,9 @@ class Act {
   /// Takes back a row; it stays in the history.
   void retract(base::EntryId entry, const std::string& reason);
 
+  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind.
+  void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
+
   [[nodiscard]] Position position() const { return position_; }
 
  private:
@@ -72,7 +76,11 @@ class Act {
 /// One entry of the history, of whatever kind.
 struct HistoryLine {
   base::Stamp stamp;
+  base::Uuid subject;
+  base::EntryId act; ///< the first row of the act that wrote it
   std::string kind;
+  std::string verb; ///< empty in rows of books that did not keep it yet
+  base::Station station;
   bool current;
 };
 
@@ -133,11 +141,17 @@ class Book {
 
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
-                               const std::function<void(Act&)>& work);
+                               const std::function<void(Act&)>& work, std::string_view verb = {});
 
-  /// The rows of this laptop's newest act that is still wholly current and corrected nothing;
-  /// `notFound` when there is none to take back.
-  [[nodiscard]] base::Result<std::vector<HistoryLine>> lastAct();
+  /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> newestBefore(std::int64_t sequence,
+                                                                    int limit);
+  /// Every row of one thing and what took one of them back, oldest first.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfSubject(const base::Uuid& subject);
+  /// Whom the row is about; none for what is about no child.
+  [[nodiscard]] base::Result<std::optional<roster::ChildId>> childOf(base::EntryId entry);
+  /// The current rows about a child, of whatever kind, its own among them.
+  [[nodiscard]] base::Result<std::vector<base::EntryId>> entriesAbout(roster::ChildId child);
   /// Every row of the act that wrote this one, in the order they were entered; a retraction's
   /// stamp says what it took back.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> actOf(base::EntryId entry);

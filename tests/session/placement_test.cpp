@@ -297,8 +297,9 @@ TEST_CASE("Two cures of one tooth are one sealed tooth and two surfaces", "[case
 
 TEST_CASE("The last act is taken back in one go and stays in the history", "[case-56]") {
   InChair chair;
+  const session::UndoAt here{base::Station::chair, chair.clinic.day, chair.child};
   const auto wrong = chair.isolate({26});
-  CHECK(must(chair.clinic.session.undo(chair.clinic.by)) == "field");
+  CHECK(must(chair.clinic.session.undo(chair.clinic.by, here)) == "Isolation, Mina H.");
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day)).empty());
   const auto right = chair.isolate({16});
   CHECK(right != wrong);
@@ -307,9 +308,9 @@ TEST_CASE("The last act is taken back in one go and stays in the history", "[cas
                                       chair.clinic.run(right, Step::cure, {16}, 20)));
   must(chair.clinic.session.enterStep(chair.clinic.by, chair.clinic.run(right, Step::check, {16})));
   // Sealant has flowed: a correction, with its reason.
-  CHECK(codeOf(chair.clinic.session.undo(chair.clinic.by)) == ErrorCode::ruleReason);
-  CHECK(must(chair.clinic.session.undo(chair.clinic.by, "the check was another tooth's")) ==
-        "step run, placement");
+  CHECK(codeOf(chair.clinic.session.undo(chair.clinic.by, here)) == ErrorCode::ruleReason);
+  CHECK(must(chair.clinic.session.undo(chair.clinic.by, here, "the check was another tooth's")) ==
+        "Check, upper right first molar, Mina H.");
   CHECK(must(chair.clinic.session.placements(chair.child)).empty());
   const auto state = must(chair.clinic.session.fields(chair.child, chair.clinic.day)).at(0);
   CHECK(state.protocol.next() == chairside::Next::check);

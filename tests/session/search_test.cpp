@@ -108,7 +108,7 @@ TEST_CASE("Finding says what its plain definition says, whoever comes, moves or 
 
   book.enrol();
   agrees(clinic.session, book.known);
-  must(clinic.session.undo(clinic.by));
+  must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day}));
   book.known.pop_back();
   agrees(clinic.session, book.known);
 }

@@ -74,9 +74,9 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                                             0, {kit::Contains::rosin, kit::Contains::fluoride})))),
       light(must(session.enterLight({}, {"L-1", kit::LightType::led, {800}, {1080}, true, "M-1"}))),
       spare(must(session.enterLight({}, {"L-3", kit::LightType::led, {800}, {990}, true, "M-1"}))),
-      day(must(session.openDay({}, {term, school, date("2026-11-17"), 1, {}, false}))),
+      day(must(session.openDay({hygienist, {}}, {term, school, date("2026-11-17"), 1, {}, false}))),
       by{hygienist, assistant} {
-  must(session.enterProgram({}, {.name = "Larkmere County School Sealant Team",
+  must(session.enterProgram(by, {.name = "Larkmere County School Sealant Team",
                                  .county = "Larkmere",
                                  .phone = "000-555-0142",
                                  .supervision = supervision,
@@ -87,7 +87,7 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                                  .times = {}}));
   if (supervision == roster::Supervision::dentistExamRequired)
     dentist = must(
-        session.enterMember({}, {"Dr. Selwyn Hartgrove", "SH", roster::Role::dentist, "DD-00092",
+        session.enterMember(by, {"Dr. Selwyn Hartgrove", "SH", roster::Role::dentist, "DD-00092",
                                  date("2027-01-31"), roster::usualTasks(roster::Role::dentist)}));
   must(session.enterCureTime(by, {light, "Resin Fern", base::Seconds(20)}));
   must(session.enterReading(by, {light, today(), {1040}, true, "M-1", true}));

@@ -295,7 +295,7 @@ TEST_CASE("Once sealant has flowed an undo is a correction with its reason", "[c
   CHECK(chair.steps(Step::flow).size() == 1);
   chair.press("U");
   chair.type(u"no sealant yet, a slip of the key"_s);
-  CHECK(chair.message() == u"Taken back: step run."_s);
+  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T.. Shift+U does it again."_s);
   CHECK(chair.steps(Step::flow).empty());
 }
 

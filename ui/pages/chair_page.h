@@ -86,6 +86,9 @@ class ChairPage final : public QWidget {
   [[nodiscard]] bool isPedalKey(const QKeyEvent& event) const;
   void undo();
   void takeBack(const std::string& why);
+  void redo();
+  void showAfterUndo(roster::ChildId child);
+  [[nodiscard]] session::UndoAt here() const;
   void nextTooth();
   void toggleWho();
   void toggleHidden();

@@ -29,7 +29,7 @@ class ChairVisit final : public QObject {
   /// Precondition: on.
   [[nodiscard]] const ChairFile& file() const;
   [[nodiscard]] const Setup& setup() const { return context_.acting.now(); }
-  [[nodiscard]] base::By by() const { return context_.acting.by(); }
+  [[nodiscard]] base::By by() const { return context_.acting.by(base::Station::chair); }
   [[nodiscard]] session::Session& book() { return context_.session; }
   [[nodiscard]] dentition::Notation notation() const { return file().program.value.notation; }
   [[nodiscard]] base::Date date() const { return file().day.value.date; }

@@ -139,6 +139,10 @@ void DayBoardPage::layOut() {
   byDentist_->hide();
   acts->addWidget(byDentist_);
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
+  auto* again = keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s,
+                          board);
+  connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
+  acts->addWidget(again);
 
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);
@@ -295,7 +299,7 @@ void DayBoardPage::cancelDay() {
   if (!day_) return Q_EMIT said(u"No school day is open."_s);
   const auto why = context().prompter.text(
       u"Why is the day cancelled? Its roster and consents stay."_s, u"snow day"_s);
-  if (why && went(book().cancelDay(context().acting.by(), day_->id, toStd(why->trimmed()))))
+  if (why && went(book().cancelDay(by(), day_->id, toStd(why->trimmed()))))
     Q_EMIT said(u"The day is cancelled."_s);
 }
 
@@ -331,8 +335,12 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
+<<<<<<< HEAD
   search_->clear();
   if (went(book().enterPaper(context().acting.by(),
+=======
+  if (went(book().enterPaper(by(),
+>>>>>>> 99439a62e3e36e15e655e3d382b7712405c1c0a3
                              {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
@@ -340,10 +348,10 @@ void DayBoardPage::fromPaper() {
 void DayBoardPage::note(DayEnd end) {
   const auto line = wanted();
   if (!line) return;
-  const auto noted = book().endVisit(context().acting.by(), {line->child, day_->id, end, {}});
+  const auto noted = book().endVisit(by(), {line->child, day_->id, end, {}});
   if (!went(noted)) return;
   search_->clear();
-  Q_EMIT said(u"%1: %2. Alt+Z takes it back."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
+  Q_EMIT said(u"%1: %2. Alt+Z undoes it."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
 }
 
 void DayBoardPage::withdraw() {
@@ -351,7 +359,7 @@ void DayBoardPage::withdraw() {
   if (!line) return;
   const auto how = context().prompter.text(QString::fromUtf8(withdrawalQuestion), {});
   if (!how) return;
-  const auto by = context().acting.by();
+  const auto by = this->by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
   search_->clear();
   if (line->place != session::Place::waiting) {
@@ -363,9 +371,32 @@ void DayBoardPage::withdraw() {
     Q_EMIT said(u"Consent is withdrawn; the child leaves the queue."_s);
 }
 
+std::optional<session::UndoAt> DayBoardPage::here() {
+  if (!day_) {
+    Q_EMIT said(u"No school day is open."_s);
+    return std::nullopt;
+  }
+  return session::UndoAt{base::Station::board, day_->id, {}};
+}
+
 void DayBoardPage::undo() {
-  const auto words = book().undo(context().acting.by());
-  if (went(words)) Q_EMIT said(u"Taken back: "_s + toQt(*words) + u"."_s);
+  const auto at = here();
+  if (!at) return;
+  const auto last = book().undoable(*at);
+  if (!went(last) || !context().prompter.confirm(u"Undo: %1?"_s.arg(toQt(last->words)))) return;
+  const auto words = book().undo(by(), *at);
+  if (went(words)) Q_EMIT said(u"Undone: %1. Alt+Shift+Z does it again."_s.arg(toQt(*words)));
+}
+
+void DayBoardPage::redo() {
+  const auto at = here();
+  if (!at) return;
+  const auto words = book().redo(by(), *at);
+  if (went(words)) Q_EMIT said(u"Redone: %1."_s.arg(toQt(*words)));
+}
+
+base::By DayBoardPage::by() {
+  return context().acting.by(base::Station::board);
 }
 
 bool DayBoardPage::eventFilter(QObject* watched, QEvent* event) {

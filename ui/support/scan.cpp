@@ -4,7 +4,6 @@
 
 #include <QApplication>
 #include <QKeyEvent>
-#include <QLineEdit>
 #include <QWidget>
 
 #include <algorithm>
@@ -16,6 +15,12 @@ namespace {
 /// A child's number, or what a scanner reads off any package of a shop.
 bool isNumber(const QString& code) {
   return std::ranges::all_of(code, [](QChar sign) { return sign.isDigit() || sign == u'-'; });
+}
+
+/// A line, a number box: what is typed there is text and no act.
+bool isWrittenIn(const QObject* receiver) {
+  const auto* widget = qobject_cast<const QWidget*>(receiver);
+  return widget && widget->testAttribute(Qt::WA_InputMethodEnabled);
 }
 
 } // namespace
@@ -58,7 +63,7 @@ QString ScanCatcher::text() const {
 }
 
 bool ScanCatcher::mayBecome(const QObject* receiver, const QString& typed) const {
-  if (qobject_cast<const QLineEdit*>(receiver)) return false;
+  if (isWrittenIn(receiver)) return false;
   if (!typed.startsWith(prefix_)) return prefix_.startsWith(typed);
   const auto code = readScan(typed.mid(prefix_.size()));
   if (isNumber(code)) return true;
@@ -68,7 +73,7 @@ bool ScanCatcher::mayBecome(const QObject* receiver, const QString& typed) const
 }
 
 bool ScanCatcher::isCode(const QObject* receiver, const QString& typed) const {
-  if (qobject_cast<const QLineEdit*>(receiver) || !typed.startsWith(prefix_)) return false;
+  if (isWrittenIn(receiver) || !typed.startsWith(prefix_)) return false;
   const auto code = readScan(typed.mid(prefix_.size()));
   if (isNumber(code)) return code.size() >= static_cast<qsizetype>(leastSigns);
   return codes_ && codes_().contains(code, Qt::CaseInsensitive);
