@@ -65,9 +65,8 @@ LightGrade grade(const Light& light, const MeterReading& reading);
 
 /// Of that day the newest reading of the light that can be judged; none when there is none. A
 /// number typed wrong is read again, and a later one on another meter says nothing about it.
-const base::Recorded<MeterReading>* newestOn(const Light& light,
-                                             std::span<const base::Recorded<MeterReading>> readings,
-                                             base::Date on);
+const base::Recorded<MeterReading>*
+newestOn(const Light& light, std::span<const base::Recorded<MeterReading>> readings, base::Date on);
 /// Its grade; not comparable when there is none.
 LightGrade gradeOn(const Light& light, std::span<const base::Recorded<MeterReading>> readings,
                    base::Date on);

@@ -1,4 +1,3 @@
-#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -276,10 +275,8 @@ Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag
 
 Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                         const std::string& decided) {
-<<<<<<< HEAD
-  if (base::trim(decided).empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto clinician = author(by, roster::Task::clinicianOverride, world_.clock.now().date());
-  if (!clinician) return clinician.error();
+  const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
+  if (!may) return may.error();
   auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
   if (!now) return now.error();
   if (now->value.resolved)
@@ -287,18 +284,8 @@ Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFla
   auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
-  return write(by, flag.value.child, [&](store::Act& act) {
-    act.correct(*now, resolved, decided);
-=======
-  const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
-  if (!may) return may.error();
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
-  resolved.resolved = true;
-  resolved.decided = decided;
   return write(*may, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
->>>>>>> 99439a62e3e36e15e655e3d382b7712405c1c0a3
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }

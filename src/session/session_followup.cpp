@@ -1,4 +1,3 @@
-#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -61,11 +60,8 @@ Result<followup::ContactId> Session::enterContact(By by, const followup::Contact
 
 Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placement>& old,
                                          const dentition::Tooth& tooth, const std::string& reason) {
-<<<<<<< HEAD
-  if (auto placer = author(by, roster::Task::place, world_.clock.now().date()); !placer)
-    return placer.error();
-  if (base::trim(reason).empty())
-    return Error{ErrorCode::ruleReason, "say how the mix-up was found"};
+  const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
+  if (!may) return may.error();
   const auto closed = isSigned(old.value.day);
   if (!closed) return closed.error();
   if (*closed) {
@@ -73,14 +69,10 @@ Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placem
     const auto again = openDayNow();
     const bool isSeen = again && again->id != old.value.day && isSeated(old.value.child, again->id);
     if (!isSeen)
-      return Error{ErrorCode::ruleDayOpen,
-                   "the day of this sealant is signed; only a later visit of the child corrects it"};
+      return Error{
+          ErrorCode::ruleDayOpen,
+          "the day of this sealant is signed; only a later visit of the child corrects it"};
   }
-=======
-  const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
-  if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say how the mix-up was found"};
->>>>>>> 99439a62e3e36e15e655e3d382b7712405c1c0a3
   auto placed = book_.current<chairside::Placement>(
       store::rowsOf("child", old.value.child, "day", old.value.day));
   if (!placed) return placed.error();

@@ -29,9 +29,10 @@ Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
   });
 }
 
-<<<<<<< HEAD
 Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading,
                                              Confirmed confirmed) {
+  const auto may = admit(Verb::enterReading, by);
+  if (!may) return may.error();
   if (reading.value.value < 0 || reading.value.value > 5000)
     return Error{ErrorCode::numberMalformed, "a meter reading is 0 to 5000 mW/cm2"};
   auto light = only<kit::Light>(store::subjectIs(reading.light), "light");
@@ -41,15 +42,7 @@ Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& rea
   const auto question = kit::readingQuestion(light->value, *earlier, reading);
   if (!question.empty() && confirmed == Confirmed::no)
     return Error{ErrorCode::ruleLight, question + ". Read it again, or confirm the number"};
-  return write(by, {}, [&](store::Act& act) { return act.add(reading); });
-=======
-Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading) {
-  const auto may = admit(Verb::enterReading, by);
-  if (!may) return may.error();
-  if (reading.value.value < 0 || reading.value.value > 5000)
-    return Error{ErrorCode::numberMalformed, "a meter reading is 0 to 5000 mW/cm2"};
   return write(*may, {}, [&](store::Act& act) { return act.add(reading); });
->>>>>>> 99439a62e3e36e15e655e3d382b7712405c1c0a3
 }
 
 Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {

@@ -57,8 +57,7 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
     if (rule->takenBack == TakenBack::byOwn)
       return nothing("undo does not take this back: " + std::string(rule->words) +
                      ". Correct it instead");
-    if (rows.front().stamp.at.date() != today)
-      return nothing("nothing of today to undo here");
+    if (rows.front().stamp.at.date() != today) return nothing("nothing of today to undo here");
     if (at.child) {
       const auto child = book_.childOf(rows.front().stamp.entry);
       if (!child) return child.error();

@@ -139,8 +139,8 @@ void DayBoardPage::layOut() {
   byDentist_->hide();
   acts->addWidget(byDentist_);
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
-  auto* again = keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s,
-                          board);
+  auto* again =
+      keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
   connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
   acts->addWidget(again);
 
@@ -335,13 +335,8 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
-<<<<<<< HEAD
   search_->clear();
-  if (went(book().enterPaper(context().acting.by(),
-=======
-  if (went(book().enterPaper(by(),
->>>>>>> 99439a62e3e36e15e655e3d382b7712405c1c0a3
-                             {line->child, day_->id, toStd(number->trimmed()), checker})))
+  if (went(book().enterPaper(by(), {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
 
