@@ -70,6 +70,13 @@ void addOverrides(const DayView& view, std::vector<DayException>& out) {
                      view.initials(row.value.clinician)});
 }
 
+void addAgreement(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.agreementOverrides)
+    out.push_back({ExceptionKind::agreementOverride, std::nullopt, "",
+                   "sealants placed after the dentist's agreement ended", row.value.reason,
+                   view.initials(row.value.clinician)});
+}
+
 /// The newest that can be judged.
 const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& id,
                                      const kit::Light& light) {
@@ -201,6 +208,7 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   std::vector<DayException> out;
   addNotReady(view, out);
   addOverrides(view, out);
+  addAgreement(view, out);
   addRedLights(view, out);
   addSteps(view, out);
   addWet(view, out);
@@ -224,6 +232,7 @@ Fixer whoMustFix(ExceptionKind kind) {
   case ExceptionKind::recordDoubtful:
     return Fixer::clinician;
   case ExceptionKind::consentOverride:
+  case ExceptionKind::agreementOverride:
   case ExceptionKind::redLight:
   case ExceptionKind::provisionalChild:
   case ExceptionKind::notReady:

@@ -60,6 +60,18 @@ Result<bool> Reader::isSigned(roster::DayId day) {
   return !closures->empty();
 }
 
+Result<std::optional<base::Date>> Reader::lapsedAgreement(roster::DayId id) {
+  auto day = this->day(id);
+  if (!day) return day.error();
+  auto program = this->program();
+  if (!program) return program.error();
+  const auto until = program->value.agreementUntil;
+  if (!until || day->value.date <= *until) return std::optional<base::Date>{};
+  auto taken = book_.current<roster::AgreementOverride>(rowsOf("day", id));
+  if (!taken) return taken.error();
+  return taken->empty() ? until : std::optional<base::Date>{};
+}
+
 List<kit::ReadinessCheck> Reader::readiness(roster::DayId day) {
   auto rows = book_.current<kit::ReadinessCheck>(rowsOf("day", day));
   if (!rows) return rows;

@@ -48,7 +48,7 @@ Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Sc
   const auto may = admit(Verb::correctScreening, by,
                          {.day = screening.day, .child = screening.child, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
@@ -105,12 +105,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
   if (field.etchant)
     if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
-  auto program = this->program();
-  if (!program) return program.error();
-  if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
-                                                program->value.agreementUntil->words() +
-                                                "; no new placements"};
+  if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   const auto here = store::rowsOf("child", field.child, "day", field.day);
   auto screenings = book_.current<chairside::Screening>(here);
   if (!screenings) return screenings.error();
@@ -192,7 +187,7 @@ Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
       admit(Verb::stopTeeth, by,
             {.day = state->field.value.day, .child = state->field.value.child, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
   std::vector<chairside::Placement> left;
   std::vector<dentition::Tooth> open;
   for (const auto& tooth : teeth) {

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Refer
     made.push_back(attempt.value);
   const auto sound = followup::checkReferral(referral, made);
   if (!sound) return sound.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
   return write(*may, referral.child, [&](store::Act& act) {
     act.correct(old, referral, reason);
     return base::Done{};

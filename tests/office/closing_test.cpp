@@ -43,6 +43,33 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   CHECK(records.eligibility.front().value.percent == 82);
 }
 
+TEST_CASE("One lot number of two materials is asked about before anything is done", "[case-110]") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  desk.did({"add-lot", book, "--kind", "etchant", "--material", "Etch Thistle", "--lot", "RF-2609",
+            "--expiry", "2027-04"});
+  const std::vector<std::string> aside{"set-lot-aside", book,     "--lot", "RF-2609",
+                                       "--reason",      "recall", "--by",  "IM"};
+  CHECK(desk.refusal(aside) == "call.malformed");
+  CHECK(desk.said("Etch Thistle, Resin Fern"));
+  CHECK(desk.said("--material"));
+  CHECK(desk.refusal({"count-lot", book, "--lot", "RF-2609", "--left", "1", "--by", "IM"}) ==
+        "call.malformed");
+  CHECK(desk.refusal({"report", book, "trace", "--lot", "RF-2609"}) == "call.malformed");
+  auto ofThistle = aside;
+  ofThistle.insert(ofThistle.end(), {"--material", "Etch Thistle"});
+  desk.did(ofThistle);
+  auto session = openedBook(desk, book);
+  for (const auto& lot : session.lots().value())
+    CHECK(lot.value.quarantined == (lot.value.material == "Etch Thistle"));
+  CHECK(desk.refusal({"report", book, "trace", "--lot", "RF-2609", "--material", "Other"}) ==
+        "record.not-found");
+  const auto traced =
+      desk.did({"report", book, "trace", "--lot", "RF-2609", "--material", "Resin Fern"});
+  CHECK(traced.out.find("Resin Fern") != std::string::npos);
+  CHECK(traced.out.find("Etch Thistle") == std::string::npos);
+}
+
 TEST_CASE("Hours that are none, or a lot that is not there, are refused") {
   Desk desk;
   const auto book = bookWithDay(desk);

@@ -101,7 +101,7 @@ TEST_CASE("A roster is taken in whole or not at all") {
                 "S\xff"
                 "dge,2019-03-05,2\n") == "input.csv");
   CHECK(refused(head + good + good) == "input.csv");
-  CHECK(desk.said("line 3, first: the same name and birth date as line 2"));
+  CHECK(desk.said("line 3, first: may be the child of line 2 (the same name and birth date)"));
   CHECK(refused(head + good + "Sedge,2012-03-05,2\n") == "input.csv");
   CHECK(desk.said("line 3, birth_date: unusual for grade 2"));
   CHECK(refused("last,birth_date,grade,consent,signed_on,received_on\n"
@@ -114,6 +114,22 @@ TEST_CASE("A roster is taken in whole or not at all") {
   CHECK(childrenIn(desk, book) == 0);
   desk.did(import(book, desk.write("r.csv", head + "Sedge,2012-03-05,2\n"), {"--ages-confirmed"}));
   CHECK(childrenIn(desk, book) == 1);
+}
+
+TEST_CASE("A roster's child who is like one of the book is entered only when said to be another",
+          "[case-107]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const std::string head = "first,last,birth_date,grade\n";
+  desk.did(import(book, desk.write("r.csv", head + "Mina,Tolliver,2019-03-04,2\n")));
+  const auto again = desk.write("s.csv", head + "Mina,Toliver,2019-03-04,2\n");
+  CHECK(desk.refusal(import(book, again)) == "input.csv");
+  CHECK(desk.said("line 2, first: may be the child of number"));
+  CHECK(desk.said("--others-confirmed"));
+  CHECK_FALSE(desk.said("oliver"));
+  CHECK(childrenIn(desk, book) == 1);
+  desk.did(import(book, again, {"--others-confirmed"}));
+  CHECK(childrenIn(desk, book) == 2);
 }
 
 TEST_CASE("A roster read in twice is refused by number and by name") {

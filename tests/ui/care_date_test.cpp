@@ -28,7 +28,7 @@ TEST_CASE("What was looked for on the board does not stand in the next one's way
   line.setFocus();
   line.setText(u"zzz"_s);
   press(*desk.window, Qt::Key_Return);
-  CHECK(desk.reads(u"Nobody fits"_s));
+  CHECK(desk.reads(u"No match"_s));
   CHECK(line.selectedText() == u"zzz"_s); // the next number takes its place
   press(*desk.window, Qt::Key_F2);
   press(*desk.window, Qt::Key_F1);

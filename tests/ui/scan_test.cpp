@@ -55,6 +55,16 @@ class Scanning : public Window {
                                                {},
                                                false,
                                                {}}));
+      for (const auto kind : {kit::MaterialKind::sealantLightCure, kit::MaterialKind::etchant})
+        must(clinic.session.enterLot(
+            clinic.by, {kind,
+                        kind == kit::MaterialKind::etchant ? "Etch Thistle" : "Resin Sorrel",
+                        "TX-2611",
+                        *base::parseExpiry("2027-05"),
+                        base::Seconds(20),
+                        {},
+                        false,
+                        {}}));
       auto today = clinic.hygienist;
       hygienist.emplace(today);
       must(clinic.session.finish());
@@ -165,6 +175,21 @@ TEST_CASE("A lot scanned at the chair is changed by one confirm", "[case-52]") {
   CHECK(desk.setup().sealant == kept);
   desk.scan(u"4006381333931"_s);
   CHECK(desk.reads(u"neither a child's number nor a lot"_s));
+}
+
+TEST_CASE("One lot number of two materials asks which is in hand", "[case-110]") {
+  Scanning desk;
+  desk.scan(desk.number);
+  press(*desk.window, Qt::Key_1);
+  press(*desk.window, Qt::Key_Return);
+  REQUIRE(desk.shows(u"screeningPanel"_s));
+  desk.scan(u"TX-2611"_s);
+  CHECK(desk.reads(u"2 lots have the number TX-2611"_s));
+  press(*desk.window, Qt::Key_2);
+  CHECK_FALSE(desk.setup().etchant.has_value()); // still to be confirmed
+  press(*desk.window, Qt::Key_Return);
+  CHECK(desk.setup().etchant.has_value());
+  CHECK_FALSE(desk.setup().sealant.has_value());
 }
 
 TEST_CASE("A code never lands in a note") {

@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/agreement_lapse.h"
 #include "ui/pages/dentist_call.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
@@ -332,6 +333,7 @@ void FieldPanel::isolate() {
                        });
     return;
   }
+  if (!agreementHolds(visit(), [this] { isolate(); })) return;
   const std::string note = varnishGone_ ? "varnish was on and was cleaned off first" : "";
   chairside::Field field{.child = file().child.id,
                          .day = file().day.id,

@@ -34,10 +34,6 @@ namespace gk::ui {
 
 namespace {
 
-// Some milliseconds of work, so that a key never waits long behind it.
-constexpr int childrenAtOnce = 50;
-constexpr auto checkAgain = std::chrono::milliseconds(100);
-
 /// As high as the page that is up: Qt's own stack is as high as its highest.
 class Pages final : public QStackedWidget {
  public:
@@ -229,56 +225,6 @@ void BookView::leaveChair() {
 void BookView::leaveIncident(const QString& words) {
   turnTo(beforeIncident_ ? beforeIncident_ : board_);
   strip_->say(words);
-}
-
-void BookView::unlock(const QString& passphrase) {
-  const auto opened = session_.unlock(toStd(passphrase));
-  if (!opened) {
-    const auto message = describe(opened.error());
-    return cover_->refuse(message.happened + u' ' + message.now);
-  }
-  const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
-  stack_->setCurrentWidget(work_);
-  if (const auto warning = session_.clockWarning(); !warning.empty())
-    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
-  showWho();
-  if (isFirst)
-    goOn();
-  else
-    turnTo(pages_->currentWidget());
-  idle_.start();
-  reading_.start(0);
-}
-
-void BookView::readOn() {
-  // Trouble with the roll comes again, and is said, when somebody searches.
-  const auto read = session_.readRoll(childrenAtOnce);
-  if (read && !*read) return;
-  const auto checked = session_.isChecked();
-  if (checked && !*checked) return reading_.start(checkAgain);
-  reading_.stop();
-  if (!checked) strip_->post(describe(checked.error()));
-}
-
-void BookView::goOn() {
-  turnTo(board_);
-  if (!board_->day() || !chair_->resume(board_->day()->id)) return;
-  turnTo(chair_);
-  strip_->say(u"Went on with the child who was in the chair."_s +
-              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
-}
-
-void BookView::lock(const QString& why) {
-  idle_.stop();
-  reading_.stop();
-  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
-  auto* chairStrip = chair_->findChild<MessageStrip*>();
-  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  session_.lock();
-  if (wasQuiet) chairStrip->settle();
-  cover_->lock(why);
-  stack_->setCurrentWidget(cover_);
-  cover_->setFocus();
 }
 
 void BookView::toggleHidden() {

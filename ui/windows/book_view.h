@@ -25,6 +25,7 @@ class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
+class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
 class Speaker;
@@ -46,6 +47,8 @@ class BookView final : public QWidget {
   void hearOn(Speaker& speaker);
   /// Says it in the strip of messages until it is dismissed.
   void warn(const QString& words);
+  /// The keyboard goes to what is up: the passphrase's line while the names are locked.
+  void takeKeys();
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
 
@@ -61,6 +64,8 @@ class BookView final : public QWidget {
   void toChair(roster::ChildId child, roster::DayId day);
   void leaveChair();
   void leaveIncident(const QString& words);
+  void askProgram();
+  void begin();
   void goOn();
   void readOn();
   void toggleHidden();
@@ -95,6 +100,7 @@ class BookView final : public QWidget {
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
   IncidentPage* incident_ = nullptr;
+  ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
