@@ -77,10 +77,13 @@ void addAgreement(const DayView& view, std::vector<DayException>& out) {
                    view.initials(row.value.clinician)});
 }
 
-const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& light) {
+/// The newest that can be judged.
+const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& id,
+                                     const kit::Light& light) {
   const base::Recorded<kit::MeterReading>* last = nullptr;
   for (const auto& row : view.records.readings) {
-    if (row.value.light != light || row.value.on > view.records.day.date) continue;
+    if (row.value.light != id || row.value.on > view.records.day.date) continue;
+    if (kit::grade(light, row.value) == kit::LightGrade::notComparable) continue;
     const bool later = !last || std::pair(last->value.on, last->stamp.entry) <
                                     std::pair(row.value.on, row.stamp.entry);
     if (later) last = &row;
@@ -101,8 +104,9 @@ void addRedLights(const DayView& view, std::vector<DayException>& out) {
       if (row->value.light) cured[*row->value.light].insert({child, row->value.tooth});
   for (const auto& [id, teeth] : cured) {
     const auto* light = view.light(id);
-    const auto* reading = lastReading(view, id);
-    if (!light || !reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
+    if (!light) continue;
+    const auto* reading = lastReading(view, id, *light);
+    if (!reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
     out.push_back({ExceptionKind::redLight, std::nullopt, "",
                    light->tag + " read " + std::to_string(reading->value.value) + " on " +
                        reading->on.iso() + " (red) and was used on " +

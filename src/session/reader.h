@@ -48,6 +48,8 @@ class Reader {
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
+  /// The date that care is written for: the open day's, or today where no day is open.
+  [[nodiscard]] Result<base::Date> careDate();
   /// What was said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);

@@ -47,6 +47,13 @@ Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   return Error{ErrorCode::notFound, "no school day is open"};
 }
 
+Result<base::Date> Reader::careDate() {
+  const auto open = openDayNow();
+  if (open) return open->value.date;
+  if (open.error().code != ErrorCode::notFound) return open.error();
+  return world_.clock.now().date();
+}
+
 Result<bool> Reader::isSigned(roster::DayId day) {
   auto closures = book_.current<roster::DayClosure>(rowsOf("day", day));
   if (!closures) return closures.error();

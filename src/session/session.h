@@ -91,12 +91,15 @@ class Session : public Reader {
                                     const roster::Consent& form, const std::string& reason);
   Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
   Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
+  /// By a clinician who may decide for the program, in words; once.
   Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                  const std::string& decided);
   Result<kit::LightId> enterLight(By by, const kit::Light& light);
   Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
                                   const std::string& reason);
-  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading);
+  /// Asks (`ruleLight`) about a number that kit::readingQuestion doubts, until it is confirmed.
+  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading,
+                                      Confirmed confirmed = Confirmed::no);
   Result<kit::LotId> enterLot(By by, const kit::Lot& lot);
   Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
@@ -187,7 +190,8 @@ class Session : public Reader {
   Result<chairside::PaperId> enterPaper(By by, const chairside::PaperSheet& sheet);
 
   // Afterwards.
-  /// The sealant is on another tooth than was written down: only the tooth changes.
+  /// The sealant is on another tooth than was written down: only the tooth changes. `ruleDayOpen`
+  /// once that day is signed, but for a child who is in the chair again on a later, open day.
   Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
                                   const dentition::Tooth& tooth, const std::string& reason);
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);

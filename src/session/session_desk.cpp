@@ -259,12 +259,15 @@ Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFla
                                         const std::string& decided) {
   const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
   if (!may) return may.error();
-  if (base::isBlank(decided)) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
+  auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
+  if (!now) return now.error();
+  if (now->value.resolved)
+    return refuse(ErrorCode::ruleReason, "this was decided already: " + now->value.decided);
+  auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
   return write(*may, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }

@@ -46,11 +46,19 @@ Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
   });
 }
 
-Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading) {
+Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading,
+                                             Confirmed confirmed) {
   const auto may = admit(Verb::enterReading, by);
   if (!may) return may.error();
   if (reading.value.value < 0 || reading.value.value > 5000)
     return Error{ErrorCode::numberMalformed, "a meter reading is 0 to 5000 mW/cm2"};
+  auto light = only<kit::Light>(store::subjectIs(reading.light), "light");
+  if (!light) return light.error();
+  const auto earlier = readings(reading.light);
+  if (!earlier) return earlier.error();
+  const auto question = kit::readingQuestion(light->value, *earlier, reading);
+  if (!question.empty() && confirmed == Confirmed::no)
+    return Error{ErrorCode::ruleLight, question + ". Read it again, or confirm the number"};
   return write(*may, {}, [&](store::Act& act) { return act.add(reading); });
 }
 

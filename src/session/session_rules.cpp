@@ -60,9 +60,7 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
   if (!found) return found.error();
   auto read = readings(light);
   if (!read) return read.error();
-  auto grade = kit::LightGrade::notComparable;
-  for (const auto& reading : *read)
-    if (reading.value.on == on) grade = kit::grade(found->value, reading.value);
+  const auto grade = kit::gradeOn(found->value, *read, on);
   if (found->value.inService && grade != kit::LightGrade::red) return base::Done{};
   const bool taken = !base::isBlank(run.reason) && author.may.has(roster::Task::clinicianOverride);
   if (taken) return base::Done{};

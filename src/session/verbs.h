@@ -158,7 +158,7 @@ inline constexpr auto verbRules = [] {
     {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},
     {overrideConsent, "override consent", "Consent override", Task::clinicianOverride, none, false, any, true, false, Station::chair, here},
     {enterFlag, "enter flag", "Medical alert", type, none, false, any, false, false, Station::chair, byOwn},
-    {resolveFlag, "resolve flag", "Medical alert resolved", type, none, false, any, true, false, Station::chair, byOwn},
+    {resolveFlag, "resolve flag", "Medical alert resolved", Task::clinicianOverride, none, false, any, true, false, Station::chair, byOwn},
     {enterLight, "enter light", "Curing light", type, none, false, any, false, true, Station::lights, here},
     {correctLight, "correct light", "Curing light corrected", type, none, false, any, true, false, Station::lights, here},
     {enterReading, "enter reading", "Light reading", type, none, false, any, false, true, Station::lights, here},
@@ -197,7 +197,7 @@ inline constexpr auto verbRules = [] {
     {endVisit, "end visit", "Visit outcome", type, open, false, any, false, false, Station::chair, here},
     {enterPaper, "enter paper", "Paper sheet", type, open, false, any, false, false, Station::board, here},
 
-    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, open, false, any, true, false, Station::chair, here},
+    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, here},
     {enterCheck, "enter check", "Recheck", Task::checkRetention, open, true, Service::recheckAndReplace, false, false, Station::chair, here},
     {enterReferral, "enter referral", "Referral", type, exist, false, any, false, false, Station::closeOut, here},
     {updateReferral, "update referral", "Referral updated", type, exist, false, any, true, false, Station::closeOut, byOwn},

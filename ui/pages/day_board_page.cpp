@@ -259,6 +259,7 @@ void DayBoardPage::takeFromBook(const QString& text) {
   const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
   auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
+  search_->selectAll(); // the next number takes its place
   auto question =
       u"Not on today's board: without consent today, or of another school. Who is it?"_s;
   if (found->empty() && isNumber) {
@@ -341,6 +342,7 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
+  search_->clear();
   if (went(book().enterPaper(by(), {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
@@ -361,6 +363,7 @@ void DayBoardPage::withdraw() {
   if (!how) return;
   const auto by = this->by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
+  search_->clear();
   if (line->place != session::Place::waiting) {
     Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
     return;

@@ -1,6 +1,5 @@
 #include "ui/windows/book_view.h"
 
-#include "ui/models/scanned.h"
 #include "ui/pages/cautions_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/close_out_page.h"
@@ -53,6 +52,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
       who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
       strip_(new MessageStrip(work_)) {
   setObjectName(u"bookView"_s);
@@ -124,6 +124,11 @@ void BookView::layOut() {
   });
   catcher_ = new ScanCatcher(context_.clock, this);
   catcher_->letPass(board_->searchLine());
+  catcher_->knows([this] { return lotCodes(); });
+  changes_ = session_.onChanged([this](const session::Change&) {
+    lotCodes_.reset();
+    showCareDate();
+  });
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
     catcher_->setPrefix(toQt(acting_.habits().scannerPrefix));
@@ -139,6 +144,8 @@ void BookView::layOut() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(2);
   column->addWidget(bar_);
+  column->addWidget(careDate_);
+  careDate_->hide();
   column->addWidget(strip_);
   auto* scroll = new QScrollArea(work_);
   scroll->setObjectName(u"pagesScroll"_s);
@@ -183,10 +190,12 @@ void BookView::turnTo(QWidget* page) {
     incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
   }
   strip_->say({});
+  if (page != board_) board_->searchLine()->clear(); // what was looked for is found
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
   showWho();
+  showCareDate();
   page->setFocus();
   showRunning();
 }
@@ -276,27 +285,6 @@ bool BookView::mayBeginDay(roster::DayId day) {
   if (!context_.prompter.confirm(question)) return true;
   turnTo(readiness_);
   return false;
-}
-
-void BookView::scanned(const QString& code) {
-  auto* page = pages_->currentWidget();
-  if (page == board_) board_->searchLine()->clear();
-  if (QApplication::activeModalWidget())
-    return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
-  if (page == laptop_) return laptop_->showScan(code);
-  if (page == chair_) return chair_->scanned(code);
-  const auto number = roster::parseChildNumber(toStd(code));
-  if (!number)
-    return strip_->say(
-        u"Scanned "_s + code +
-        u": no child's number. A lot is scanned at the chair. Nothing was changed."_s);
-  const auto& day = board_->day();
-  if (!day) return strip_->say(u"Open a school day first: Alt+O on the day board."_s);
-  const auto child = childOfNumber(session_, *number);
-  if (!child) return strip_->post(describe(child.error()));
-  if (!*child)
-    return strip_->say(u"No child of number "_s + toQt(*number) + u" is in this logbook."_s);
-  toChair(**child, day->id);
 }
 
 void BookView::keyPressEvent(QKeyEvent* event) {
