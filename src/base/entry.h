@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/clock.h"
+#include "base/enum_names.h"
 #include "base/id.h"
 
 #include <cstdint>
@@ -9,10 +10,31 @@
 
 namespace gk::base {
 
+/// Where in the program an act is done: it bounds what undo takes back. `unsaid` leaves it to the
+/// act's own usual place.
+enum class Station {
+  unsaid,
+  board,
+  chair,
+  closeOut,
+  totals,
+  equipment,
+  incident,
+  program,
+  schools,
+  team,
+  lights,
+  lots,
+  rosters,
+  consent,
+  desk
+};
+
 /// Whose act it was and who typed it: two fields on every entry, often two people.
 struct By {
-  std::optional<MemberId> author;   ///< empty only while a book is being set up
-  std::optional<MemberId> recorder; ///< empty when the author typed it
+  std::optional<MemberId> author{};   ///< empty only while a book is being set up
+  std::optional<MemberId> recorder{}; ///< empty when the author typed it
+  Station station = Station::unsaid;
 
   auto operator<=>(const By&) const = default;
 };
@@ -40,3 +62,8 @@ struct Recorded {
 };
 
 } // namespace gk::base
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::base::Station> = std::to_array<std::string_view>(
+    {"", "board", "chair", "close-out", "totals", "equipment", "incident", "program", "schools",
+     "team", "lights", "lots", "rosters", "consent", "desk"});

@@ -102,6 +102,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.readEver(records.signatures, today);
   reader.read(records.reopenings, today);
   reader.read(records.addenda, today);
+  reader.read(records.agreementOverrides, today);
   reader.read(records.readiness, today);
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
@@ -112,6 +113,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
   records.incidents = std::move(*incidents);
+  for (const auto& check : records.checks)
+    reader.read(records.checkedPlacements, subjectIs(check.value.placement));
   for (const auto& field : records.fields) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));
@@ -175,6 +178,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.placements);
   reader.findFirstWords(records.firstWords, records.varnishes);
   reader.findFirstWords(records.firstWords, records.outcomes);
+  reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
   if (reader.failure()) return *reader.failure();
   return records;

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 namespace gk::session {
@@ -8,20 +9,21 @@ using chairside::Authorization;
 
 Result<std::vector<chairside::AuthorizationId>>
 Session::authorize(By by, const std::vector<Authorization>& authorizations) {
+  const auto may = admit(Verb::authorize, by);
+  if (!may) return may.error();
   const auto today = world_.clock.now().date();
   auto program = this->program();
   if (!program) return program.error();
-  if (auto typist = author(by, roster::Task::type, today); !typist) return typist.error();
   for (const auto& one : authorizations) {
     const auto sound = chairside::checkAuthorization(one, program->value, today);
     if (!sound) return sound.error();
     auto dentist = only<roster::Member>(store::subjectIs(one.dentist), "team member");
     if (!dentist) return dentist.error();
-    if (const auto may = chairside::mayAuthorize(dentist->value, one.on); !may) return may.error();
+    if (const auto fit = chairside::mayAuthorize(dentist->value, one.on); !fit) return fit.error();
   }
   std::optional<roster::ChildId> only;
   if (authorizations.size() == 1) only = authorizations.front().child;
-  return write(by, only, [&](store::Act& act) {
+  return write(*may, only, [&](store::Act& act) {
     std::vector<chairside::AuthorizationId> ids;
     for (const auto& one : authorizations)
       ids.push_back(act.add(one));
@@ -31,12 +33,13 @@ Session::authorize(By by, const std::vector<Authorization>& authorizations) {
 
 Result<base::Done> Session::withdrawAuthorization(By by, const Recorded<Authorization>& old,
                                                   const std::string& reason) {
-  if (auto typist = author(by, roster::Task::type, world_.clock.now().date()); !typist)
-    return typist.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
+  const auto may =
+      admit(Verb::withdrawAuthorization, by, {.child = old.value.child, .reason = reason});
+  if (!may) return may.error();
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
   auto withdrawn = old.value;
   withdrawn.withdrawn = true;
-  return write(by, withdrawn.child, [&](store::Act& act) {
+  return write(*may, withdrawn.child, [&](store::Act& act) {
     act.correct(old, withdrawn, reason);
     return base::Done{};
   });

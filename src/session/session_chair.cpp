@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "chairside/allergy.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -11,58 +12,102 @@ using base::ErrorCode;
 using roster::Service;
 using roster::Task;
 
-Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating) {
-  auto day = dayOpenForCare(seating.day);
-  if (!day) return day.error();
-  auto clinician = author(by, Task::type, day->value.date);
-  if (!clinician) return clinician.error();
-  const auto known = chairside::checkIdentifiers(seating.confirmed);
-  if (!known) return known.error();
+Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating,
+                                           const std::vector<roster::MedicalFlag>& flagged) {
+  const auto may = admit(Verb::seat, by, {.day = seating.day, .child = seating.child});
+  if (!may) return may.error();
+  const auto named = chairside::checkIdentifiers(seating.confirmed);
+  if (!named) return named.error();
   if (!seating.assented)
     return Error{ErrorCode::ruleConsent, "the child did not say yes; end the visit as declined"};
+  if (const auto history = chairside::checkHistory(seating); !history) return history.error();
+  if (!flagged.empty() && seating.historyUnchanged)
+    return Error{ErrorCode::ruleReason, "an alert is new, so say that something has changed"};
+  for (const auto& flag : flagged)
+    if (flag.child != seating.child)
+      return Error{ErrorCode::ruleIdentity, "the new alert is another child's"};
+  auto known = flags(seating.child);
+  if (!known) return known.error();
+  if (const auto heard = chairside::checkHeard(seating.heard, *known); !heard) return heard.error();
   // Any one service will do to sit down; each act then asks for its own.
-  auto allowed = mayTreat(seating.child, Service::screening, day->value.date);
+  auto allowed = mayTreat(seating.child, Service::screening, may->on());
   if (!allowed) {
-    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, day->value.date);
+    const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, may->on());
     if (!recheck) return allowed.error();
   }
-  return write(by, seating.child, [&](store::Act& act) { return act.add(seating); });
+  return write(*may, seating.child, [&](store::Act& act) {
+    auto seated = seating;
+    for (const auto& flag : flagged) {
+      const auto id = act.add(flag);
+      if (chairside::isAlert(flag)) seated.heard.push_back(id); // whoever types it has heard it
+    }
+    return act.add(seated);
+  });
 }
 
 Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening& screening) {
-  auto day = dayOpenForCare(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
-  if (const auto seated = isSeated(screening.child, screening.day); !seated) return seated.error();
-  const auto allowed = mayTreat(screening.child, Service::screening, day->value.date);
-  if (!allowed) return allowed.error();
+  const auto may = admit(Verb::screen, by, {.day = screening.day, .child = screening.child});
+  if (!may) return may.error();
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
+  if (const auto why = resealsAreExplained(screening, nullptr); !why) return why.error();
   auto already = book_.current<chairside::Screening>(
       store::rowsOf("child", screening.child, "day", screening.day));
   if (!already) return already.error();
   if (!already->empty())
     return Error{ErrorCode::ruleTooth, "the child is screened today already; correct that instead"};
-  return write(by, screening.child, [&](store::Act& act) { return act.add(screening); });
+  return write(*may, screening.child, [&](store::Act& act) { return act.add(screening); });
+}
+
+Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening>& old,
+                                      const chairside::Screening& screening,
+                                      const std::string& reason) {
+  auto may = admit(Verb::correctScreening, by,
+                   {.day = screening.day, .child = screening.child, .reason = reason});
+  if (!may) return may;
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  auto program = this->program();
+  if (!program) return program.error();
+  const auto sound = chairside::checkScreening(screening, program->value);
+  if (!sound) return sound.error();
+  if (const auto why = resealsAreExplained(screening, &old.value); !why) return why.error();
+  return may;
+}
+
+/// A recheck of the day says why by itself; of a correction only what is new is asked about.
+Result<base::Done> Session::resealsAreExplained(const chairside::Screening& screening,
+                                                const chairside::Screening* old) {
+  using chairside::ResealWhy;
+  const auto isOpen = [](const chairside::ToothFinding& finding) {
+    return finding.decision == chairside::Decision::reseal &&
+           finding.resealWhy == ResealWhy::notSaid;
+  };
+  if (std::ranges::none_of(screening.teeth, isOpen)) return base::Done{};
+  auto checked = teethChecked(screening.child, screening.day);
+  if (!checked) return checked.error();
+  for (const auto& finding : screening.teeth) {
+    if (!isOpen(finding)) continue;
+    const bool wasOpen = old && std::ranges::any_of(old->teeth, [&](const auto& before) {
+                           return before.tooth == finding.tooth && isOpen(before);
+                         });
+    const bool isChecked = std::ranges::any_of(*checked, [&](const auto& check) {
+      return check.tooth == finding.tooth && check.action == followup::CheckAction::resealToday;
+    });
+    if (!wasOpen && !isChecked)
+      return Error{ErrorCode::ruleReason, "say why the " + finding.tooth.words() +
+                                              " is resealed: lost, lifted, part gone"};
+  }
+  return base::Done{};
 }
 
 Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
                                              const chairside::Screening& screening,
                                              const std::string& reason) {
-  if (const auto open = dayOpenForCare(old.value.day); !open) return open.error();
-  auto day = dayOpenForCare(screening.day);
-  if (!day) return day.error();
-  auto screener = author(by, Task::screen, day->value.date);
-  if (!screener) return screener.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
-  auto program = this->program();
-  if (!program) return program.error();
-  const auto sound = chairside::checkScreening(screening, program->value);
-  if (!sound) return sound.error();
-  return write(by, screening.child, [&](store::Act& act) {
+  const auto may = mayCorrect(by, old, screening, reason);
+  if (!may) return may.error();
+  return write(*may, screening.child, [&](store::Act& act) {
     act.correct(old, screening, reason);
     return base::Done{};
   });
@@ -75,37 +120,72 @@ Service serviceFor(kit::MaterialKind material) {
   return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial : Service::sealants;
 }
 
-/// Every tooth of the field must have been found fit and chosen at a screening of this child.
-Result<base::Done> teethAreChosen(const chairside::Field& field,
-                                  const std::vector<Recorded<chairside::Screening>>& screenings,
-                                  const std::vector<Recorded<followup::RetentionCheck>>& checks) {
-  for (const auto& [tooth, surfaces] : field.teeth) {
+} // namespace
+
+Result<std::vector<Session::CheckedTooth>> Session::teethChecked(roster::ChildId child,
+                                                                 roster::DayId day) {
+  auto checks = book_.current<followup::RetentionCheck>(store::rowsOf("child", child, "day", day));
+  if (!checks) return checks.error();
+  std::vector<CheckedTooth> teeth;
+  for (const auto& check : *checks) {
+    auto placement =
+        only<chairside::Placement>(store::subjectIs(check.value.placement), "placement");
+    if (!placement) return placement.error();
+    teeth.push_back({placement->value.tooth, placement->value.surfaces, check.value.action});
+  }
+  return teeth;
+}
+
+/// Every tooth of the field must have been found fit and chosen at a screening of this child, or
+/// be the one that a recheck of the day lets be repaired or resealed.
+Result<base::Done> Session::teethAreChosen(const chairside::Field& field) {
+  auto screenings =
+      book_.current<chairside::Screening>(store::rowsOf("child", field.child, "day", field.day));
+  if (!screenings) return screenings.error();
+  auto checked = teethChecked(field.child, field.day);
+  if (!checked) return checked.error();
+  for (const auto& named : field.teeth) {
     const chairside::ToothFinding* chosen = nullptr;
-    for (const auto& screening : screenings)
+    for (const auto& screening : *screenings)
       for (const auto& finding : screening.value.teeth)
-        if (finding.tooth == tooth) chosen = &finding;
-    const bool replaced = std::ranges::any_of(checks, [](const auto& check) {
-      return check.value.action == followup::CheckAction::repairToday ||
-             check.value.action == followup::CheckAction::resealToday;
+        if (finding.tooth == named.tooth) chosen = &finding;
+    const bool replaced = std::ranges::any_of(*checked, [&](const auto& check) {
+      return check.tooth == named.tooth && check.surfaces.hasAll(named.surfaces) &&
+             (check.action == followup::CheckAction::repairToday ||
+              check.action == followup::CheckAction::resealToday);
     });
     if (!chosen && replaced) continue;
-    if (!chosen || !chairside::isTreatment(chosen->decision) || !chosen->toSeal.hasAll(surfaces))
+    if (!chosen || !chairside::isTreatment(chosen->decision) ||
+        !chosen->toSeal.hasAll(named.surfaces))
       return Error{ErrorCode::ruleTooth,
-                   "the " + tooth.words() + ", " + dentition::words(surfaces) +
+                   "the " + named.tooth.words() + ", " + dentition::words(named.surfaces) +
                        ", was not chosen at the screening; change that first"};
   }
   return base::Done{};
 }
 
-} // namespace
+/// The short etch is for sealant placed at this visit and for no older one.
+Result<base::Done> Session::addsToToday(const chairside::Field& field) {
+  if (!field.adding) return base::Done{};
+  auto placed =
+      book_.current<chairside::Placement>(store::rowsOf("child", field.child, "day", field.day));
+  if (!placed) return placed.error();
+  for (const auto& named : field.teeth) {
+    const bool isSealed = std::ranges::any_of(*placed, [&](const auto& one) {
+      return one.value.tooth == named.tooth && one.value.attempt == chairside::Attempt::complete;
+    });
+    if (!isSealed)
+      return Error{ErrorCode::ruleTooth,
+                   "the " + named.tooth.words() +
+                       " was not sealed at this visit: an older sealant gets the full etch"};
+  }
+  return base::Done{};
+}
 
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
-  auto day = dayOpenForCare(field.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto placer = author(by, Task::place, on);
-  if (!placer) return placer.error();
-  if (const auto seated = isSeated(field.child, field.day); !seated) return seated.error();
+  const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!sealant) return sealant.error();
   if (!kit::isSealant(sealant->value.kind))
@@ -117,118 +197,11 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
   if (field.etchant)
     if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
-  auto program = this->program();
-  if (!program) return program.error();
-  if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
-                                                program->value.agreementUntil->words() +
-                                                "; no new placements"};
-  const auto here = store::rowsOf("child", field.child, "day", field.day);
-  auto screenings = book_.current<chairside::Screening>(here);
-  if (!screenings) return screenings.error();
-  auto checks = book_.current<followup::RetentionCheck>(here);
-  if (!checks) return checks.error();
-  if (const auto chosen = teethAreChosen(field, *screenings, *checks); !chosen)
-    return chosen.error();
-  if (const auto may = areAuthorized(field.child, field.teeth, on); !may) return may.error();
-  return write(by, field.child, [&](store::Act& act) { return act.add(field); });
-}
-
-Result<chairside::TimerId> Session::startTimer(By by, const chairside::TimerStart& start) {
-  auto state = fieldState(start.field);
-  if (!state) return state.error();
-  if (const auto day = dayOpenForCare(state->field.value.day); !day) return day.error();
-  return write(by, state->field.value.child, [&](store::Act& act) { return act.add(start); });
-}
-
-Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& run) {
-  auto state = fieldState(run.field);
-  if (!state) return state.error();
-  const auto& field = state->field.value;
-  auto day = dayOpenForCare(field.day);
-  if (!day) return day.error();
-  auto placer = author(by, Task::place, day->value.date);
-  if (!placer) return placer.error();
-  const bool judged = run.result == chairside::StepResult::shortAccepted ||
-                      run.result == chairside::StepResult::frostyNotSeen;
-  if (judged)
-    if (auto clinician = author(by, Task::clinicianOverride, day->value.date); !clinician)
-      return clinician.error();
-  if (const auto allowed = state->protocol.allows(run); !allowed) return allowed.error();
-  // A word withdrawn meanwhile stops what is not begun; sealant that is on is finished.
-  if (run.step == chairside::Step::etch)
-    if (const auto may = areAuthorized(field.child, run.teeth, day->value.date); !may)
-      return may.error();
-  if (run.lot)
-    if (const auto fits = lotFits(*run.lot, field.child, day->value.date); !fits)
-      return fits.error();
-  if (run.light)
-    if (const auto fits = lightFits(*run.light, day->value.date, run, placer->value); !fits)
-      return fits.error();
-  std::vector<chairside::Placement> placements;
-  if (run.step == chairside::Step::check) {
-    state->protocol.apply(run);
-    for (const auto& [tooth, surfaces] : run.teeth) {
-      const auto type = placementType(field, tooth);
-      if (!type) return type.error();
-      const auto* progress = std::as_const(state->protocol).find(tooth);
-      base::require(progress != nullptr, "an allowed check of a tooth outside the field");
-      placements.push_back(
-          chairside::summarize(field, *progress, run.field, *type, *by.author, run.reason));
-    }
-  }
-  return write(by, field.child, [&](store::Act& act) {
-    const auto id = act.add(run);
-    for (const auto& placement : placements)
-      act.add(placement);
-    return id;
-  });
-}
-
-Result<chairside::WetId> Session::wet(By by, const chairside::Wet& event) {
-  auto state = fieldState(event.field);
-  if (!state) return state.error();
-  auto day = dayOpenForCare(state->field.value.day);
-  if (!day) return day.error();
-  if (event.teeth.empty()) return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
-  return write(by, state->field.value.child, [&](store::Act& act) { return act.add(event); });
-}
-
-Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
-                                      const std::vector<dentition::Tooth>& teeth,
-                                      const std::string& reason) {
-  auto state = fieldState(field);
-  if (!state) return state.error();
-  auto day = dayOpenForCare(state->field.value.day);
-  if (!day) return day.error();
-  auto placer = author(by, Task::place, day->value.date);
-  if (!placer) return placer.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
-  std::vector<chairside::Placement> left;
-  std::vector<dentition::Tooth> open;
-  for (const auto& tooth : teeth) {
-    const auto* progress = std::as_const(state->protocol).find(tooth);
-    if (!progress)
-      return Error{ErrorCode::ruleTooth, "the " + tooth.words() + " is not in this field"};
-    const bool over = progress->next == chairside::Next::placed ||
-                      progress->next == chairside::Next::notAchieved ||
-                      progress->next == chairside::Next::stopped;
-    if (!over) open.push_back(tooth);
-  }
-  if (open.empty()) return Error{ErrorCode::ruleStep, "these teeth are finished already"};
-  state->protocol.stop(open);
-  for (const auto& tooth : open) {
-    const auto type = placementType(state->field.value, tooth);
-    if (!type) return type.error();
-    left.push_back(chairside::summarize(state->field.value,
-                                        *std::as_const(state->protocol).find(tooth), field, *type,
-                                        *by.author, reason));
-  }
-  return write(by, state->field.value.child, [&](store::Act& act) {
-    for (const auto& placement : left)
-      act.add(placement);
-    return base::Done{};
-  });
+  if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
+  if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
+  if (const auto adds = addsToToday(field); !adds) return adds.error();
+  if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
+  return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
 }
 
 Result<chairside::PlacementType> Session::placementType(const chairside::Field& field,
@@ -262,14 +235,9 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
 
 Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& varnish,
                                               Confirmed confirmed) {
-  auto day = dayOpenForCare(varnish.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto applier = author(by, Task::varnish, on);
-  if (!applier) return applier.error();
-  if (const auto seated = isSeated(varnish.child, varnish.day); !seated) return seated.error();
-  if (const auto allowed = mayTreat(varnish.child, Service::varnish, on); !allowed)
-    return allowed.error();
+  const auto may = admit(Verb::varnish, by, {.day = varnish.day, .child = varnish.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   if (const auto fits = lotFits(varnish.lot, varnish.child, on); !fits) return fits.error();
   auto states = fields(varnish.child, varnish.day);
   if (!states) return states.error();
@@ -298,79 +266,12 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
     if (!then) return then.error();
     const int apart = base::daysBetween(then->value.date, on);
     if (apart < program->value.varnishIntervalDays && confirmed == Confirmed::no)
-      return Error{ErrorCode::ruleVarnish, "the child had varnish " +
-                                               base::counted(apart, "day", "days") +
-                                               " ago; the program waits " +
+      return Error{ErrorCode::ruleVarnish, "the child had varnish " + std::to_string(apart) +
+                                               " days ago; the program waits " +
                                                std::to_string(program->value.varnishIntervalDays) +
                                                ". Confirm to record it all the same"};
   }
-  return write(by, varnish.child, [&](store::Act& act) { return act.add(varnish); });
-}
-
-List<chairside::DayOutcome> Session::mayEnd(By by, const chairside::DayOutcome& outcome) {
-  auto day = dayOpenForCare(outcome.day);
-  if (!day) return day.error();
-  auto member = author(by, Task::type, day->value.date);
-  if (!member) return member.error();
-  if (const auto fits = outcomeFits(outcome); !fits) return fits.error();
-  auto states = fields(outcome.child, outcome.day);
-  if (!states) return states.error();
-  for (const auto& state : *states)
-    if (state.protocol.next() != chairside::Next::placed)
-      return Error{ErrorCode::ruleOutcome,
-                   "teeth are still in hand: finish them, or stop them with a reason"};
-  return book_.current<chairside::DayOutcome>(
-      store::rowsOf("child", outcome.child, "day", outcome.day));
-}
-
-Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
-  const auto earlier = mayEnd(by, outcome);
-  if (!earlier) return earlier.error();
-  return write(by, outcome.child, [&](store::Act& act) { return endWith(act, *earlier, outcome); });
-}
-
-Result<std::string> Session::undo(By by, const std::string& why) {
-  auto last = book_.lastAct();
-  if (!last) return last.error();
-  if (base::trim(why).empty())
-    for (const auto& line : *last) {
-      auto runs = book_.current<chairside::StepRun>(store::rowsOf("e.id", line.stamp.entry));
-      if (!runs) return runs.error();
-      for (const auto& run : *runs)
-        if (run.value.step >= chairside::Step::flow)
-          return Error{ErrorCode::ruleReason,
-                       "sealant has flowed, so this is a correction: say what was wrong"};
-    }
-  const auto reason = why.empty() ? std::string("undone") : why;
-  // Of corrections only a screening is changed at the chair, by a stop or another look: undoing it
-  // says the earlier one again.
-  std::optional<std::pair<Recorded<chairside::Screening>, chairside::Screening>> earlier;
-  for (const auto& line : *last) {
-    if (!line.stamp.supersedes) continue;
-    auto now = book_.current<chairside::Screening>(store::rowsOf("e.id", line.stamp.entry));
-    if (!now) return now.error();
-    auto then = book_.history<chairside::Screening>(store::rowsOf("e.id", *line.stamp.supersedes));
-    if (!then) return then.error();
-    if (now->empty() || then->empty() || last->size() > 1)
-      return Error{ErrorCode::notFound, "the last act was a correction; correct it again instead"};
-    earlier.emplace(now->front(), then->front().value);
-  }
-  std::string words;
-  auto undone = write(by, {}, [&](store::Act& act) {
-    if (earlier) {
-      act.correct(earlier->first, earlier->second, reason);
-      return base::Done{};
-    }
-    for (const auto& line : *last | std::views::reverse)
-      act.retract(line.stamp.entry, reason);
-    return base::Done{};
-  });
-  if (!undone) return undone.error();
-  if (earlier) return std::string("the last change of the findings");
-  for (const auto& line : *last)
-    words += (words.empty() ? "" : ", ") + line.kind;
-  std::ranges::replace(words, '_', ' ');
-  return words;
+  return write(*may, varnish.child, [&](store::Act& act) { return act.add(varnish); });
 }
 
 } // namespace gk::session

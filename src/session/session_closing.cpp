@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -9,15 +10,6 @@ using base::ErrorCode;
 using followup::Incident;
 using followup::PaperCount;
 
-namespace {
-
-Result<base::Done> saysWho(By by) {
-  if (by.author) return base::Done{};
-  return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-}
-
-} // namespace
-
 List<Incident> Reader::incidents(roster::DayId day) {
   auto all = book_.current<Incident>(store::everything());
   if (!all) return all;
@@ -27,32 +19,35 @@ List<Incident> Reader::incidents(roster::DayId day) {
 }
 
 Result<followup::IncidentId> Session::enterIncident(By by, const Incident& incident) {
-  if (const auto who = saysWho(by); !who) return who.error();
+  const auto may = admit(Verb::enterIncident, by, {.day = incident.day});
+  if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
     return sound.error();
-  if (const auto day = this->day(incident.day); !day) return day.error();
-  return write(by, incident.child, [&](store::Act& act) { return act.add(incident); });
+  return write(*may, incident.child, [&](store::Act& act) { return act.add(incident); });
 }
 
 Result<base::Done> Session::correctIncident(By by, const Recorded<Incident>& old,
                                             const Incident& incident, const std::string& reason) {
-  if (const auto who = saysWho(by); !who) return who.error();
+  const auto may = admit(Verb::correctIncident, by, {.day = incident.day, .reason = reason});
+  if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
     return sound.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the incident"};
-  return write(by, incident.child, [&](store::Act& act) {
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the incident"};
+  return write(*may, incident.child, [&](store::Act& act) {
     act.correct(old, incident, reason);
     return base::Done{};
   });
 }
 
 Result<base::Done> Session::countPaper(By by, const PaperCount& count) {
+  const auto may = admit(Verb::countPaper, by, {.day = count.day});
+  if (!may) return may.error();
   if (const auto sound = checkPaper(count); !sound) return sound.error();
-  if (const auto day = this->day(count.day); !day) return day.error();
   auto counts = book_.current<PaperCount>(store::rowsOf("day", count.day));
   if (!counts) return counts.error();
   std::erase_if(*counts, [&](const auto& row) { return row.value.paper != count.paper; });
-  return write(by, {},
+  return write(*may, {},
                [&](store::Act& act) { return replaceAll(act, *counts, count, "counted again"); });
 }
 
@@ -64,20 +59,19 @@ Result<std::optional<roster::DayEffort>> Reader::lastEffort() {
 }
 
 Result<base::Done> Session::enterEffort(By by, const roster::DayEffort& effort) {
-  if (const auto who = saysWho(by); !who) return who.error();
+  const auto may = admit(Verb::enterEffort, by, {.day = effort.day});
+  if (!may) return may.error();
   if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
-  if (const auto day = this->day(effort.day); !day) return day.error();
   auto rows = book_.current<roster::DayEffort>(store::rowsOf("day", effort.day));
   if (!rows) return rows.error();
-  return write(by, {},
+  return write(*may, {},
                [&](store::Act& act) { return replaceAll(act, *rows, effort, "said again"); });
 }
 
 Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
-  if (const auto who = saysWho(by); !who) return who.error();
+  const auto may = admit(Verb::countLot, by, {.day = count.day});
+  if (!may) return may.error();
   if (const auto sound = kit::checkLotCount(count); !sound) return sound.error();
-  const auto day = this->day(count.day);
-  if (!day) return day.error();
   const auto lot = only<kit::Lot>(store::subjectIs(count.lot), "lot");
   if (!lot) return lot.error();
   auto rows = book_.current<kit::LotCount>(store::rowsOf("day", count.day));
@@ -85,8 +79,8 @@ Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
   std::erase_if(*rows, [&](const auto& row) { return row.value.lot != count.lot; });
   auto counted = lot->value;
   if (count.left) counted.usedUpOn.reset();
-  if (count.left == 0) counted.usedUpOn = day->value.date;
-  return write(by, {}, [&](store::Act& act) {
+  if (count.left == 0) counted.usedUpOn = may->on();
+  return write(*may, {}, [&](store::Act& act) {
     replaceAll(act, *rows, count, "counted again");
     if (counted != lot->value)
       act.correct(*lot, counted, counted.usedUpOn ? "none is left" : "some is left");
@@ -95,6 +89,8 @@ Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
 }
 
 Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper paper, int sheets) {
+  const auto may = admit(Verb::countOut, by, {.day = day});
+  if (!may) return may.error();
   auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
   if (!counts) return counts.error();
   const auto known = std::ranges::find_if(*counts, [&](const auto& row) {
@@ -105,7 +101,7 @@ Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper p
   count.out += sheets;
   count.reason.clear(); // it was given for fewer sheets
   if (const auto sound = checkPaper(count); !sound) return sound.error();
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     if (known == counts->end())
       act.add(count);
     else
@@ -115,20 +111,20 @@ Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper p
 }
 
 Result<followup::BackupNoteId> Session::noteBackup(By by, const followup::BackupNote& note) {
+  const auto may = admit(Verb::noteBackup, by, {.day = note.day});
+  if (!may) return may.error();
   if (note.file.empty()) return Error{ErrorCode::textMalformed, "say what the copy is called"};
-  if (const auto day = this->day(note.day); !day) return day.error();
-  return write(by, {}, [&](store::Act& act) { return act.add(note); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(note); });
 }
 
 Result<kit::LightPassId> Session::passOverLight(By by, const kit::LightPass& pass) {
-  if (const auto who = saysWho(by); !who) return who.error();
-  auto day = dayOpenForCare(pass.day);
-  if (!day) return day.error();
+  const auto may = admit(Verb::passOverLight, by, {.day = pass.day, .reason = pass.reason});
+  if (!may) return may.error();
   auto light = only<kit::Light>(store::subjectIs(pass.light), "light");
   if (!light) return light.error();
-  if (pass.reason.empty())
+  if (base::isBlank(pass.reason))
     return Error{ErrorCode::ruleReason, "say why " + light->value.tag + " is not read"};
-  return write(by, {}, [&](store::Act& act) { return act.add(pass); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(pass); });
 }
 
 } // namespace gk::session

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -8,6 +9,8 @@ using base::Error;
 using base::ErrorCode;
 
 Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
+  const auto may = admit(Verb::openDay, by, {.on = day.date});
+  if (!may) return may.error();
   auto term = only<roster::Term>(store::subjectIs(day.term), "term");
   if (!term) return term.error();
   const auto today = world_.clock.now().date();
@@ -15,7 +18,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
     return Error{ErrorCode::ruleDate, day.date.words() + " is in the future; today is " +
                                           today.words() + ". Check the laptop's clock"};
   const auto question = roster::dateQuestion(term->value, day.date);
-  if (!question.empty() && day.reason.empty())
+  if (!question.empty() && base::isBlank(day.reason))
     return Error{ErrorCode::ruleDate, question + "; give a reason to open the day"};
   auto others = days(day.term);
   if (!others) return others.error();
@@ -25,13 +28,15 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
       return Error{ErrorCode::ruleDayOpen,
                    "this school day is there already; a second team that day is team " +
                        std::to_string(day.team + 1)};
-  return write(by, {}, [&](store::Act& act) { return act.add(day); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(day); });
 }
 
 Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
-  auto old = dayOpenForCare(day);
+  const auto may = admit(Verb::cancelDay, by, {.day = day, .reason = reason});
+  if (!may) return may.error();
+  auto old = this->day(day);
   if (!old) return old.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
   if (!seatings) return seatings.error();
   if (!seatings->empty())
@@ -39,23 +44,35 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
   auto cancelled = old->value;
   cancelled.cancelled = true;
   cancelled.reason = reason;
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     act.correct(*old, cancelled, reason);
     return base::Done{};
   });
 }
 
+Result<roster::AgreementOverrideId>
+Session::overrideAgreement(By by, const roster::AgreementOverride& taken) {
+  const auto may = admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason});
+  if (!may) return may.error();
+  if (by.author != taken.clinician)
+    return Error{ErrorCode::ruleCredential,
+                 "only the clinician who gives the reason can take this on"};
+  const auto lapsed = lapsedAgreement(taken.day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed)
+    return Error{ErrorCode::ruleReason, "the agreement holds today; there is nothing to take on"};
+  return write(*may, {}, [&](store::Act& act) { return act.add(taken); });
+}
+
 Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessCheck& check) {
-  if (!by.author)
-    return Error{ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
-  auto day = dayOpenForCare(check.day);
-  if (!day) return day.error();
+  const auto may = admit(Verb::answerReadiness, by, {.day = check.day});
+  if (!may) return may.error();
   if (const auto fits = kit::checkReadiness(check); !fits) return fits.error();
   auto answers = readiness(check.day);
   if (!answers) return answers.error();
   const auto old =
       std::ranges::find_if(*answers, [&](const auto& row) { return row.value.item == check.item; });
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     if (old == answers->end()) return act.add(check);
     act.correct(*old, check, "answered anew");
     return old->id;
@@ -63,9 +80,8 @@ Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessChe
 }
 
 Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperSheet& sheet) {
-  auto day = dayOpenForCare(sheet.day);
-  if (!day) return day.error();
-  if (auto typist = author(by, roster::Task::type, day->value.date); !typist) return typist.error();
+  const auto may = admit(Verb::enterPaper, by, {.day = sheet.day, .child = sheet.child});
+  if (!may) return may.error();
   const auto refuse = [](std::string why) { return Error{ErrorCode::rulePaper, std::move(why)}; };
   if (sheet.number.empty()) return refuse("say which number is printed on the sheet");
   if (sheet.checker == by.recorder.value_or(*by.author))
@@ -79,7 +95,7 @@ Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperShee
       return refuse(other.value.child == sheet.child
                         ? "this visit is from sheet " + other.value.number + " already"
                         : "sheet " + sheet.number + " is another child's on this day");
-  return write(by, sheet.child, [&](store::Act& act) { return act.add(sheet); });
+  return write(*may, sheet.child, [&](store::Act& act) { return act.add(sheet); });
 }
 
 } // namespace gk::session

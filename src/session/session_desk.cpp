@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -16,73 +17,14 @@ Error refuse(ErrorCode code, std::string why) {
 
 } // namespace
 
-Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
-  if (program.name.empty()) return refuse(ErrorCode::textMalformed, "the program needs a name");
-  if (program.suppressBelow < 5)
-    return refuse(ErrorCode::numberMalformed, "small counts are hidden below 5 at the least");
-  const auto already = this->program();
-  if (already) return refuse(ErrorCode::ruleReason, "this logbook has its program already");
-  return write(by, {}, [&](store::Act& act) { return act.add(program); });
-}
-
-Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
-  if (term.end <= term.start)
-    return refuse(ErrorCode::ruleDate, "the term ends before it starts; check both dates");
-  auto others = terms();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (term.start <= other.value.end && other.value.start <= term.end)
-      return refuse(ErrorCode::ruleDate, "the term overlaps with " + other.value.name);
-  return write(by, {}, [&](store::Act& act) { return act.add(term); });
-}
-
-Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
-  auto others = schools();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.code == school.code)
-      return refuse(ErrorCode::textMalformed,
-                    "the code " + school.code + " belongs to " + other.value.name);
-  if (school.name.empty() || school.code.empty())
-    return refuse(ErrorCode::textMalformed, "a school needs a name and a code");
-  return write(by, {}, [&](store::Act& act) { return act.add(school); });
-}
-
-Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto grade = roster::gradeNumber(enrolment.grade);
-  if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
-    return refuse(ErrorCode::numberMalformed, "a count of pupils cannot be negative");
-  return write(by, {}, [&](store::Act& act) { return act.add(enrolment); });
-}
-
-Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
-  if (eligibility.percent < 0 || eligibility.percent > 100)
-    return refuse(ErrorCode::numberMalformed, "the share of pupils is 0 to 100 per cent");
-  if (eligibility.source.empty())
-    return refuse(ErrorCode::textMalformed, "say who published the share, and of which year");
-  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
-  if (!rows) return rows.error();
-  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
-  return write(by, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, eligibility, "said again"); });
-}
-
-Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
-  if (member.name.empty() || member.initials.empty())
-    return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
-  auto others = members();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.initials == member.initials)
-      return refuse(ErrorCode::textMalformed,
-                    "the initials " + member.initials + " belong to " + other.value.name);
-  return write(by, {}, [&](store::Act& act) { return act.add(member); });
-}
-
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
-                                            Confirmed schoolConfirmsAge) {
-  auto entered = enrolRoster(by, {{std::move(child), identity}}, schoolConfirmsAge);
+                                            Confirmed schoolConfirmsAge, Confirmed isAnother) {
+  return enrolChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
+}
+
+Result<roster::ChildId> Session::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                            Confirmed isAnother) {
+  auto entered = enrol(Verb::enrolChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
   if (!entered) return entered.error();
   return entered->front();
 }
@@ -98,28 +40,66 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
                                  const std::set<std::string>& taken) {
   const auto& child = entering.child;
   const auto& identity = entering.identity;
-  if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
-  const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
+  if (const auto named = vault::checkIdentity(identity); !named) return named.error();
+  const auto grade = roster::parseGrade(child.grade);
+  if (!grade) return grade.error();
+  const auto verdict = roster::judgeBirthDate(identity.birth, *grade, today);
   if (verdict == roster::BirthVerdict::impossible)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
   if (verdict == roster::BirthVerdict::askUnusualForGrade && confirmed == Confirmed::no)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
-                                                " is unusual for grade " + child.grade +
+                                                " is unusual for grade " + *grade +
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
   if (taken.contains(*number)) return numberTaken(*number);
   auto sound = child;
   sound.number = *number;
+  sound.grade = *grade;
   sound.birth = {identity.birth.year(), identity.birth.month()};
   return sound;
+}
+
+/// Nobody of them may be a child who is here already, or who stands before it in the list.
+Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children) {
+  std::vector<std::string> numbers;
+  const auto add = [&](const std::string& number, roster::Likeness why) {
+    if (roster::isTooAlike(why))
+      numbers.push_back(number + " (" + std::string(roster::words(why)) + ")");
+  };
+  std::vector<roster::Person> earlier;
+  for (const auto& entering : children) {
+    const auto near = book.nearMatches(entering.child.number, entering.identity);
+    if (!near) return near.error();
+    for (const auto& one : *near)
+      add(one.child.number, one.why);
+    const auto person = personOf(entering.identity);
+    for (std::size_t i = 0; i < earlier.size(); ++i)
+      if (const auto why = roster::likeness(person, earlier[i]))
+        add(children[i].child.number, *why);
+    earlier.push_back(person);
+  }
+  if (numbers.empty()) return base::Done{};
+  return refuse(ErrorCode::ruleSameChild,
+                "this may be a child who has a card already, number " + base::join(numbers, "; ") +
+                    ". Open that card, or confirm that it is another child");
 }
 
 } // namespace
 
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
-                                                          Confirmed schoolConfirmsAges) {
+                                                          Confirmed schoolConfirmsAges,
+                                                          Confirmed areOthers) {
+  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
+}
+
+Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
+                                                    std::vector<NewChild> children,
+                                                    Confirmed schoolConfirmsAges,
+                                                    Confirmed areOthers) {
+  const auto may = admit(verb, by);
+  if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
   std::set<std::string> taken;
   const auto today = world_.clock.now().date();
@@ -133,15 +113,21 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();
+    for (auto* text : {&entering.identity.first, &entering.identity.middle, &entering.identity.last,
+                       &entering.identity.nameUsed})
+      *text = std::string(base::trim(*text));
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
-  return write(by, {}, [&](store::Act& act) {
+  if (areOthers == Confirmed::no)
+    if (const auto others = areOtherChildren(*this, children); !others) return others.error();
+  return write(*may, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {
       ids.push_back(act.add(entering.child));
       const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
+      // The alert first, so that no form lets the child to the chair before it.
       if (entering.alert) act.add(entering.alert(ids.back()));
       if (entering.form) act.add(entering.form(ids.back()));
       if (entering.background) act.add(entering.background(ids.back()));
@@ -151,21 +137,28 @@ Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<New
 }
 
 Result<base::Done> Session::enterBackground(By by, const roster::Background& background) {
+  const auto may = admit(Verb::enterBackground, by);
+  if (!may) return may.error();
   if (const auto known = this->child(background.child); !known) return known.error();
   auto rows = book_.current<roster::Background>(store::rowsOf("child", background.child));
   if (!rows) return rows.error();
-  return write(by, background.child,
+  return write(*may, background.child,
                [&](store::Act& act) { return replaceAll(act, *rows, background, "said again"); });
 }
 
 Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
                                                const std::string& reason) {
+  const auto may = admit(Verb::confirmProvisional, by, {.child = child, .reason = reason});
+  if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
+  if (!old->value.provisional)
+    return refuse(ErrorCode::ruleReason, "the child is on the roster already");
+  if (base::isBlank(reason))
+    return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
   confirmed.provisional = false;
-  return write(by, child, [&](store::Act& act) {
+  return write(*may, child, [&](store::Act& act) {
     act.correct(*old, confirmed, reason);
     return base::Done{};
   });
@@ -174,40 +167,42 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
 Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                       const std::string& grade, const std::string& room,
                                       const std::string& reason) {
+  const auto may = admit(Verb::moveChild, by, {.child = child, .reason = reason});
+  if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  const auto known = roster::gradeNumber(grade);
+  const auto known = roster::parseGrade(grade);
   if (!known) return known.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  auto to = only<roster::School>(store::subjectIs(school), "school");
+  if (!to) return to.error();
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
   auto moved = old->value;
   moved.school = school;
-  moved.grade = grade;
+  moved.grade = *known;
   moved.room = room;
-  return write(by, child, [&](store::Act& act) {
+  return write(*may, child, [&](store::Act& act) {
     act.correct(*old, moved, reason);
     return base::Done{};
   });
 }
 
-Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form) {
+Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form,
+                                                const std::optional<roster::MedicalFlag>& alert) {
+  const auto may = admit(Verb::enterConsent, by);
+  if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(by, form.child, [&](store::Act& act) { return act.add(form); });
-}
-
-Result<roster::ConsentId> Session::enterForm(By by, const roster::Consent& form,
-                                             const std::optional<roster::MedicalFlag>& alert) {
-  const auto sound = roster::checkForm(form, world_.clock.now().date());
-  if (!sound) return sound.error();
-  return write(by, form.child, [&](store::Act& act) {
+  if (alert && alert->child != form.child)
+    return refuse(ErrorCode::notFound, "the alert is about another child than the form");
+  return write(*may, form.child, [&](store::Act& act) {
     if (alert) act.add(*alert);
     return act.add(form);
   });
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how,
-                                            std::optional<roster::DayId> ending) {
-  if (how.empty())
+Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
+                                                                        const std::string& how) {
+  if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
   if (!forms) return forms.error();
@@ -216,60 +211,64 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
-  std::optional<chairside::DayOutcome> outcome;
-  std::vector<Recorded<chairside::DayOutcome>> earlier;
-  if (ending) {
-    outcome = {child, *ending, chairside::DayEnd::withdrawn, {}};
-    auto before = mayEnd(by, *outcome);
-    if (!before) return before.error();
-    earlier = std::move(*before);
-  }
-  return write(by, child, [&](store::Act& act) {
-    if (outcome) endWith(act, earlier, *outcome);
-    for (const auto& form : *forms) {
-      auto withdrawn = form.value;
-      withdrawn.state = roster::ConsentState::withdrawn;
-      withdrawn.note = how;
-      act.correct(form, withdrawn, "withdrawn");
-    }
+  return forms;
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
+  if (!may) return may.error();
+  const auto forms = formsToWithdraw(child, how);
+  if (!forms) return forms.error();
+  return write(*may, child, [&](store::Act& act) {
+    withdrawForms(act, *forms, how);
     return base::Done{};
   });
 }
 
 Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
                                            const roster::Consent& form, const std::string& reason) {
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
+  const auto may = admit(Verb::correctConsent, by, {.child = form.child, .reason = reason});
+  if (!may) return may.error();
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(by, form.child, [&](store::Act& act) {
+  return write(*may, form.child, [&](store::Act& act) {
     act.correct(old, form, reason);
     return base::Done{};
   });
 }
 
 Result<roster::OverrideId> Session::overrideConsent(By by, const roster::ConsentOverride& taken) {
-  if (taken.reason.empty())
+  const auto may = admit(Verb::overrideConsent, by,
+                         {.child = taken.child, .reason = taken.reason, .on = taken.on});
+  if (!may) return may.error();
+  if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
-  auto clinician = author(by, roster::Task::clinicianOverride, taken.on);
-  if (!clinician) return clinician.error();
   if (const auto open = dateOpenForCare(taken.child, taken.on); !open) return open.error();
-  return write(by, taken.child, [&](store::Act& act) { return act.add(taken); });
+  return write(*may, taken.child, [&](store::Act& act) { return act.add(taken); });
 }
 
 Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag) {
-  return write(by, flag.child, [&](store::Act& act) { return act.add(flag); });
+  const auto may = admit(Verb::enterFlag, by);
+  if (!may) return may.error();
+  return write(*may, flag.child, [&](store::Act& act) { return act.add(flag); });
 }
 
 Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                         const std::string& decided) {
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
+  const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
+  if (!may) return may.error();
+  auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
+  if (!now) return now.error();
+  if (now->value.resolved)
+    return refuse(ErrorCode::ruleReason, "this was decided already: " + now->value.decided);
+  auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
-  return write(by, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
+  return write(*may, flag.value.child, [&](store::Act& act) {
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }

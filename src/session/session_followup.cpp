@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -8,14 +9,9 @@ using base::Error;
 using base::ErrorCode;
 
 Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCheck& check) {
-  auto day = dayOpenForCare(check.day);
-  if (!day) return day.error();
-  const auto on = day->value.date;
-  auto checker = author(by, roster::Task::checkRetention, on);
-  if (!checker) return checker.error();
-  if (const auto seated = isSeated(check.child, check.day); !seated) return seated.error();
-  const auto allowed = mayTreat(check.child, roster::Service::recheckAndReplace, on);
-  if (!allowed) return allowed.error();
+  const auto may = admit(Verb::enterCheck, by, {.day = check.day, .child = check.child});
+  if (!may) return may.error();
+  const auto on = may->on();
   auto placement = only<chairside::Placement>(store::subjectIs(check.placement), "placement");
   if (!placement) return placement.error();
   if (placement->value.child != check.child)
@@ -26,19 +22,23 @@ Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCh
   if (!sound) return sound.error();
   auto entered = check;
   // Allowed to whoever placed it, who knows whose it is: then it is not blind, whatever is said.
-  if (checker->id == placement->value.placedBy) entered.blinded = false;
-  return write(by, check.child, [&](store::Act& act) { return act.add(entered); });
+  if (may->author().id == placement->value.placedBy) entered.blinded = false;
+  return write(*may, check.child, [&](store::Act& act) { return act.add(entered); });
 }
 
 Result<followup::ReferralId> Session::enterReferral(By by, const followup::Referral& referral) {
+  const auto may = admit(Verb::enterReferral, by, {.day = referral.day});
+  if (!may) return may.error();
   const auto sound = followup::checkReferral(referral, {});
   if (!sound) return sound.error();
-  return write(by, referral.child, [&](store::Act& act) { return act.add(referral); });
+  return write(*may, referral.child, [&](store::Act& act) { return act.add(referral); });
 }
 
 Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Referral>& old,
                                            const followup::Referral& referral,
                                            const std::string& reason) {
+  const auto may = admit(Verb::updateReferral, by, {.day = referral.day, .reason = reason});
+  if (!may) return may.error();
   auto attempts = book_.current<followup::ContactAttempt>(store::rowsOf("child", referral.child));
   if (!attempts) return attempts.error();
   std::vector<followup::ContactAttempt> made;
@@ -46,23 +46,35 @@ Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Refer
     made.push_back(attempt.value);
   const auto sound = followup::checkReferral(referral, made);
   if (!sound) return sound.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
-  return write(by, referral.child, [&](store::Act& act) {
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  return write(*may, referral.child, [&](store::Act& act) {
     act.correct(old, referral, reason);
     return base::Done{};
   });
 }
 
 Result<followup::ContactId> Session::enterContact(By by, const followup::ContactAttempt& attempt) {
-  return write(by, attempt.child, [&](store::Act& act) { return act.add(attempt); });
+  const auto may = admit(Verb::enterContact, by);
+  if (!may) return may.error();
+  return write(*may, attempt.child, [&](store::Act& act) { return act.add(attempt); });
 }
 
 Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placement>& old,
                                          const dentition::Tooth& tooth, const std::string& reason) {
-  if (const auto day = dayOpenForCare(old.value.day); !day) return day.error();
-  if (auto placer = author(by, roster::Task::place, world_.clock.now().date()); !placer)
-    return placer.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say how the mix-up was found"};
+  const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
+  if (!may) return may.error();
+  const auto closed = isSigned(old.value.day);
+  if (!closed) return closed.error();
+  if (*closed) {
+    // A look at the child on a later day is what finds it; that day says so.
+    const auto again = openDayNow();
+    const bool isSeen = again && again->id != old.value.day && isSeated(old.value.child, again->id);
+    if (!isSeen)
+      return Error{ErrorCode::ruleDayOpen, "this school day is signed; reopen it with a reason, or "
+                                           "write a late entry; a later visit "
+                                           "of the child corrects it too"};
+  }
   auto placed = book_.current<chairside::Placement>(
       store::rowsOf("child", old.value.child, "day", old.value.day));
   if (!placed) return placed.error();
@@ -75,8 +87,13 @@ Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placem
   // The companion surface of an upper molar is no surface of a lower one.
   if (corrected.surfaces == dentition::usualSurfaces(old.value.tooth))
     corrected.surfaces = dentition::usualSurfaces(tooth);
-  return write(by, corrected.child, [&](store::Act& act) {
+  return write(*may, corrected.child, [&](store::Act& act) {
     act.correct(old, corrected, reason);
+    // What was signed for does not change unseen: the sheet of that day prints it.
+    if (*closed)
+      act.add(roster::Addendum{old.value.day, old.value.child,
+                               "sealant written down on the " + old.value.tooth.words() +
+                                   " is on the " + tooth.words() + ": " + reason});
     return base::Done{};
   });
 }

@@ -4,9 +4,11 @@ namespace gk::session {
 
 Result<base::Done> Session::enterLetters(By by, const std::vector<followup::Letter>& letters) {
   if (letters.empty()) return base::Done{};
+  const auto may = admit(Verb::enterLetters, by);
+  if (!may) return may.error();
   std::optional<roster::ChildId> only;
   if (letters.size() == 1) only = letters.front().child;
-  return write(by, only, [&](store::Act& act) {
+  return write(*may, only, [&](store::Act& act) {
     for (const auto& letter : letters)
       act.add(letter);
     return base::Done{};
@@ -17,9 +19,11 @@ Result<base::Done> Session::moveLetters(By by,
                                         const std::vector<Recorded<followup::Letter>>& letters,
                                         followup::LetterState to) {
   if (letters.empty()) return base::Done{};
+  const auto may = admit(Verb::moveLetters, by);
+  if (!may) return may.error();
   std::optional<roster::ChildId> only;
   if (letters.size() == 1) only = letters.front().value.child;
-  return write(by, only, [&](store::Act& act) {
+  return write(*may, only, [&](store::Act& act) {
     for (const auto& letter : letters)
       act.correct(letter, followup::moved(letter.value, to), std::string(base::nameOf(to)));
     return base::Done{};
@@ -27,7 +31,9 @@ Result<base::Done> Session::moveLetters(By by,
 }
 
 Result<followup::IssueId> Session::enterIssue(By by, const followup::IssuedReport& issue) {
-  return write(by, {}, [&](store::Act& act) { return act.add(issue); });
+  const auto may = admit(Verb::enterIssue, by);
+  if (!may) return may.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(issue); });
 }
 
 } // namespace gk::session

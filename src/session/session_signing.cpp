@@ -2,8 +2,6 @@
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
-#include <algorithm>
-
 // The signatures of a day, and the two ways to change it afterwards.
 namespace gk::session {
 
@@ -11,20 +9,19 @@ using base::Error;
 using base::ErrorCode;
 
 Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {
-  auto day = dayOpenForCare(closure.day);
-  if (!day) return day.error();
+  const auto may = admit(Verb::signDay, by, {.day = closure.day});
+  if (!may) return may.error();
   if (closure.clinical == closure.coordinator)
     return Error{ErrorCode::ruleCredential, "two people sign: one clinical, one for completeness"};
-  // The others' rights, such as the license, are asked of the day; whoever signs is here now.
   if (by.author != closure.clinical && by.author != closure.coordinator)
     return Error{ErrorCode::ruleCredential,
                  "whoever signs must be one of the two who are named; a third person cannot sign "
                  "for both"};
   for (const auto member : {closure.clinical, closure.coordinator}) {
-    auto signer = author({member, {}}, roster::Task::sign, day->value.date);
+    auto signer = entitled(member, roster::Task::sign, may->on());
     if (!signer) return signer.error();
   }
-  auto clinical = author({closure.clinical, {}}, roster::Task::screen, day->value.date);
+  auto clinical = entitled(closure.clinical, roster::Task::screen, may->on());
   if (!clinical) return clinical.error();
   auto records = dayRecords(closure.day);
   if (!records) return records.error();
@@ -36,21 +33,19 @@ Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& clos
                  "the day does not add up yet: " +
                      base::counted(sheet.openThings(), "thing is open", "things are open") +
                      "; the close-out lists them"};
-  return write(by, {}, [&](store::Act& act) { return act.add(closure); });
+  return write(*may, {}, [&](store::Act& act) { return act.add(closure); });
 }
 
 Result<roster::ReopeningId> Session::reopenDay(By by, roster::DayId day,
                                                const std::string& reason) {
-  if (const auto known = this->day(day); !known) return known.error();
-  if (auto signer = author(by, roster::Task::sign, world_.clock.now().date()); !signer)
+  const auto may = admit(Verb::reopenDay, by, {.day = day, .reason = reason});
+  if (!may) return may.error();
+  // A license that held on the day may be over today.
+  if (auto signer = entitled(*by.author, roster::Task::sign, world_.clock.now().date()); !signer)
     return signer.error();
-  if (base::trim(reason).empty())
-    return Error{ErrorCode::ruleReason, "say what has to change on the signed day"};
   auto closures = book_.current<roster::DayClosure>(store::rowsOf("day", day));
   if (!closures) return closures.error();
-  if (closures->empty())
-    return Error{ErrorCode::ruleDayOpen, "this school day is not signed: it is open already"};
-  return write(by, {}, [&](store::Act& act) {
+  return write(*may, {}, [&](store::Act& act) {
     for (const auto& closure : *closures)
       act.retract(closure.stamp.entry, reason);
     return act.add(roster::Reopening{day, reason});
@@ -58,19 +53,12 @@ Result<roster::ReopeningId> Session::reopenDay(By by, roster::DayId day,
 }
 
 Result<roster::AddendumId> Session::addAddendum(By by, const roster::Addendum& addendum) {
-  if (const auto known = this->day(addendum.day); !known) return known.error();
-  if (auto typist = author(by, roster::Task::type, world_.clock.now().date()); !typist)
-    return typist.error();
-  if (base::trim(addendum.text).empty())
-    return Error{ErrorCode::textMalformed, "say what is added"};
+  const auto may = admit(Verb::addAddendum, by, {.day = addendum.day});
+  if (!may) return may.error();
+  if (base::isBlank(addendum.text)) return Error{ErrorCode::textMalformed, "say what is added"};
   if (addendum.child)
     if (const auto known = child(*addendum.child); !known) return known.error();
-  const auto closed = isSigned(addendum.day);
-  if (!closed) return closed.error();
-  if (!*closed)
-    return Error{ErrorCode::ruleDayOpen,
-                 "this school day is not signed: enter it where it belongs, not as a late entry"};
-  return write(by, addendum.child, [&](store::Act& act) { return act.add(addendum); });
+  return write(*may, addendum.child, [&](store::Act& act) { return act.add(addendum); });
 }
 
 List<roster::Addendum> Reader::addenda(roster::DayId day) {

@@ -5,14 +5,22 @@
 namespace gk::session {
 
 template <class Work>
-auto Session::write(By by, std::optional<roster::ChildId> child, Work work)
+auto Session::writeAs(const Admission& may, std::string_view name,
+                      std::optional<roster::ChildId> child, Work work)
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   std::optional<std::invoke_result_t<Work, store::Act&>> made;
-  auto written = book_.act(by, world_.clock.now(), world_.random,
-                           [&](store::Act& act) { made.emplace(work(act)); });
+  auto written = book_.act(
+      may.by(), world_.clock.now(), world_.random,
+      [&](store::Act& act) { made.emplace(work(act)); }, name);
   if (!written) return written.error();
   changed_.emit(Change{child});
   return std::move(*made);
+}
+
+template <class Work>
+auto Session::write(const Admission& may, std::optional<roster::ChildId> child, Work work)
+    -> Result<std::invoke_result_t<Work, store::Act&>> {
+  return writeAs(may, ruleOf(may.verb()).name, child, std::move(work));
 }
 
 /// The one current row that `where` means; `notFound` with `what` when there is none.
@@ -40,13 +48,15 @@ base::Done replaceAll(store::Act& act, std::vector<Recorded<T>> rows, const T& v
   return {};
 }
 
-/// The child's day ends so; a child who came back has one outcome, the older stays in the history.
-inline chairside::OutcomeId endWith(store::Act& act,
-                                    const std::vector<Recorded<chairside::DayOutcome>>& earlier,
-                                    const chairside::DayOutcome& outcome) {
-  if (earlier.empty()) return act.add(outcome);
-  act.correct(earlier.back(), outcome, "the visit went on");
-  return earlier.back().id;
+/// The forms say from now on that the consent was withdrawn, and how.
+inline void withdrawForms(store::Act& act, const std::vector<Recorded<roster::Consent>>& forms,
+                          const std::string& how) {
+  for (const auto& form : forms) {
+    auto withdrawn = form.value;
+    withdrawn.state = roster::ConsentState::withdrawn;
+    withdrawn.note = how;
+    act.correct(form, withdrawn, "withdrawn");
+  }
 }
 
 } // namespace gk::session

@@ -1,6 +1,7 @@
 #include "store/book.h"
 
 #include "store/book_queries.h"
+#include "store/rows.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
 
@@ -31,20 +32,11 @@ Position readPosition(Connection& connection, base::LaptopId laptop) {
 std::vector<HistoryLine> historyLines(Statement& statement) {
   std::vector<HistoryLine> lines;
   while (statement.step()) {
-    using Member = std::optional<base::MemberId>;
-    auto [id, laptop, sequence, author, recorder, at, offset, supersedes, reason, kind, current] =
-        statement
-            .columns<base::EntryId, base::LaptopId, std::int64_t, Member, Member, base::Instant,
-                     int, std::optional<base::EntryId>, std::string, std::string, bool>();
-    lines.push_back({{id,
-                      laptop,
-                      sequence,
-                      {author, recorder},
-                      {at, std::chrono::minutes(offset)},
-                      supersedes,
-                      reason},
-                     kind,
-                     current});
+    RowReader row(statement, 0);
+    auto stamp = readStamp(row);
+    lines.push_back({std::move(stamp), row.take<base::Uuid>(), row.take<base::EntryId>(),
+                     row.take<std::string>(), row.take<std::string>(), row.take<base::Station>(),
+                     row.take<bool>()});
   }
   return lines;
 }
@@ -62,22 +54,28 @@ KeyRow readKey(Connection& connection) {
 } // namespace
 
 Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durability durability,
-                          base::Instant now, const KeyRow& key, base::Random& random) {
-  auto opened = createBook(path, durability, now);
-  if (!opened) return opened.error();
-  auto written = guarded([&] {
-    Transaction transaction(*opened);
-    opened
-        ->prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
-                  "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
+                          base::Instant now, const KeyRow& key, base::Random& random,
+                          const FirstAct& first) {
+  Position position;
+  const auto fill = [&](Connection& fresh) {
+    Transaction transaction(fresh);
+    fresh
+        .prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
+                 "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
         .bindAll(base::makeUuid7(now, random), std::span<const std::uint8_t>(key.salt), key.passes,
                  key.memoryBytes, std::span<const std::uint8_t>(key.nonce),
                  std::span<const std::uint8_t>(key.box))
         .run();
+    if (first.work) {
+      Act act(fresh, {laptop, first.by, first.at, first.verb}, position, random);
+      first.work(act);
+      position = act.position();
+    }
     transaction.commit();
-  });
-  if (!written) return written.error();
-  return Book(std::move(*opened), laptop, {});
+  };
+  auto opened = createBook(path, durability, now, migrations(), fill);
+  if (!opened) return opened.error();
+  return Book(std::move(*opened), laptop, position);
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
@@ -122,27 +120,30 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 }
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
-                             const std::function<void(Act&)>& work) {
+                             const std::function<void(Act&)>& work, std::string_view verb) {
   if (auto whole = awaitCheck(); !whole) return whole;
   return guarded([&] {
     Transaction transaction(connection_);
-    Act act(connection_, {laptop_, by, at}, position_, random);
+    Act act(connection_, {laptop_, by, at, verb}, position_, random);
     work(act);
     transaction.commit();
     position_ = act.position();
   });
 }
 
-Result<std::vector<HistoryLine>> Book::lastAct() {
-  return guarded([&]() -> Result<std::vector<HistoryLine>> {
-    auto statement = connection_.prepare(lastActSql);
-    statement.bind(1, laptop_);
-    auto lines = historyLines(statement);
-    if (lines.empty()) return Error{ErrorCode::notFound, "nothing to take back"};
-    for (const auto& line : lines)
-      if (!line.current)
-        return Error{ErrorCode::notFound, "the last act was corrected since; correct it again"};
-    return lines;
+Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int limit) {
+  return guarded([&] {
+    auto statement = connection_.prepare(newestBeforeSql);
+    statement.bind(1, laptop_).bind(2, sequence).bind(3, limit);
+    return historyLines(statement);
+  });
+}
+
+Result<std::vector<HistoryLine>> Book::rowsOfSubject(const base::Uuid& subject) {
+  return guarded([&] {
+    auto statement = connection_.prepare(rowsOfSubjectSql);
+    statement.bind(1, subject);
+    return historyLines(statement);
   });
 }
 

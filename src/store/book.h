@@ -27,6 +27,7 @@ struct ActStamp {
   base::LaptopId laptop;
   base::By by;
   base::LocalInstant at;
+  std::string_view verb; ///< what was done, as the session names it; outlives the act
 };
 
 /// Where this laptop's hand stands: the next row has a higher number and a greater identity.
@@ -56,6 +57,9 @@ class Act {
   /// Takes back a row; it stays in the history.
   void retract(base::EntryId entry, const std::string& reason);
 
+  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind.
+  void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
+
   [[nodiscard]] Position position() const { return position_; }
 
  private:
@@ -72,7 +76,11 @@ class Act {
 /// One entry of the history, of whatever kind.
 struct HistoryLine {
   base::Stamp stamp;
+  base::Uuid subject;
+  base::EntryId act; ///< the first row of the act that wrote it
   std::string kind;
+  std::string verb; ///< empty in rows of books that did not keep it yet
+  base::Station station;
   bool current;
 };
 
@@ -90,6 +98,14 @@ struct ChildPast {
   bool placedEarlier; ///< has a complete placement of another term
 };
 
+/// What a book begins with.
+struct FirstAct {
+  base::By by;
+  base::LocalInstant at;
+  std::function<void(Act&)> work;
+  std::string_view verb{};
+};
+
 /// What a merge brought.
 struct Merged {
   std::int64_t newEntries;
@@ -99,10 +115,10 @@ struct Merged {
 /// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
 class Book {
  public:
-  /// Fails as createBook.
+  /// With its key and its first act, or not at all. Fails as createBook.
   static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
-                                   base::Random& random);
+                                   base::Random& random, const FirstAct& first = {});
   /// Fails as openBook. With Checkup::meanwhile the book can be read at once; what writes waits
   /// for the answer, and fails with `storeDamaged` when the file is not whole.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
@@ -133,11 +149,17 @@ class Book {
 
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
-                               const std::function<void(Act&)>& work);
+                               const std::function<void(Act&)>& work, std::string_view verb = {});
 
-  /// The rows of this laptop's newest act that is still wholly current and corrected nothing;
-  /// `notFound` when there is none to take back.
-  [[nodiscard]] base::Result<std::vector<HistoryLine>> lastAct();
+  /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> newestBefore(std::int64_t sequence,
+                                                                    int limit);
+  /// Every row of one thing and what took one of them back, oldest first.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfSubject(const base::Uuid& subject);
+  /// Whom the row is about; none for what is about no child.
+  [[nodiscard]] base::Result<std::optional<roster::ChildId>> childOf(base::EntryId entry);
+  /// The current rows about a child, of whatever kind, its own among them.
+  [[nodiscard]] base::Result<std::vector<base::EntryId>> entriesAbout(roster::ChildId child);
   /// Every row of the act that wrote this one, in the order they were entered; a retraction's
   /// stamp says what it took back.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> actOf(base::EntryId entry);

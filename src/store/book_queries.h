@@ -32,19 +32,31 @@ inline constexpr std::string_view childrenTouchedSql =
     "SELECT s.child FROM fresh CROSS JOIN sealed_identity AS s ON s.entry = fresh.supersedes "
     "WHERE fresh.kind = 'retraction'";
 
-inline constexpr std::string_view lastActSql =
+/// This laptop's rows before ?2, newest first.
+inline constexpr std::string_view newestBeforeSql =
     "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
-    "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS last WHERE last.laptop = ?1 AND "
-    "last.kind <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS s WHERE s.supersedes = "
-    "last.id) ORDER BY last.sequence DESC LIMIT 1) ORDER BY e.sequence";
+    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
+    "c WHERE c.id "
+    "= e.id) FROM entry AS e WHERE e.laptop = ?1 AND e.sequence < ?2 ORDER BY e.sequence DESC "
+    "LIMIT ?3";
+
+/// Every row of the thing ?1 and what took one of them back, oldest first.
+inline constexpr std::string_view rowsOfSubjectSql =
+    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
+    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
+    "c WHERE c.id "
+    "= e.id) FROM entry AS e WHERE e.subject = ?1 OR e.supersedes IN (SELECT id FROM entry WHERE "
+    "subject = ?1) "
+    "ORDER BY e.id";
 
 /// Every row of the act that wrote ?1.
 inline constexpr std::string_view actOfSql =
     "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.kind, EXISTS (SELECT 1 FROM current_entry AS c WHERE c.id = e.id) "
-    "FROM entry AS e WHERE e.act = (SELECT act FROM entry AS one WHERE one.id = ?1) "
-    "ORDER BY e.sequence";
+    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
+    "c WHERE c.id "
+    "= e.id) FROM entry AS e WHERE e.act = (SELECT act FROM entry AS one WHERE one.id = ?1) ORDER "
+    "BY "
+    "e.sequence";
 
 inline constexpr std::string_view positionSql =
     "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "

@@ -110,4 +110,15 @@ struct Rows<roster::Reopening> {
   static roster::Reopening read(RowReader& row) { return {.day = row, .reason = row}; }
 };
 
+struct Rows<roster::AgreementOverride> {
+  static constexpr std::string_view table = "agreement_override";
+  static constexpr std::string_view columns = "day, clinician, reason";
+  static void write(RowWriter& row, const roster::AgreementOverride& o) {
+    row << o.day << o.clinician << o.reason;
+  }
+  static roster::AgreementOverride read(RowReader& row) {
+    return {.day = row, .clinician = row, .reason = row};
+  }
+};
+
 } // namespace gk::store

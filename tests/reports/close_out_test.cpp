@@ -337,6 +337,6 @@ TEST_CASE("the close-out sheet says whether the day may be signed and defers to 
   sealedChild(day, "Mina Tolliver-Reed");
   const auto text = toText(closeOutTables(day.closeOut()));
   CHECK(text.find("Close-out: Cobble Lantern Elementary, Tuesday 17 November 2026") == 0);
-  CHECK(text.find("the day may be signed") != std::string::npos);
+  CHECK(text.find("Ready to sign") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
 }

@@ -79,7 +79,8 @@ TEST_CASE("A call to the dentist adds a tooth, and undo takes the call back", "[
   CHECK(clinic.card().starts_with("authorized 2: "));
   CHECK(clinic.card().find("Dr. Selwyn Hartgrove, phone call, 17 November 2026, until 30 June "
                            "2027") != std::string::npos);
-  CHECK(must(clinic.session.undo(clinic.by)) == "authorization");
+  CHECK(must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day})) ==
+        "Dentist's authorization, Mina T.");
   CHECK(codeOf(clinic.isolated({16, 46})) == ErrorCode::ruleAuthorization);
   CHECK(clinic.isolated({16}).has_value());
 }

@@ -22,7 +22,8 @@ TEST_CASE(
   CHECK(must(clinic.session.day(sheets.front().value.day)).value.date == careOn);
   CHECK(sheets.front().stamp.at.date() == careOn.plusDays(1));
   CHECK(must(clinic.session.board(clinic.day)).front().paper == "P-017");
-  CHECK(must(clinic.session.undo(clinic.by)) == "paper sheet");
+  CHECK(must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day})) ==
+        "Paper sheet, Mina H.");
   CHECK(must(clinic.session.board(clinic.day)).front().paper.empty());
 }
 

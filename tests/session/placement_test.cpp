@@ -46,6 +46,7 @@ TEST_CASE("A surface under gum is left out of the field", "[case-26]") {
   tooth.presence = chairside::Presence::partlyErupted;
   tooth.softTissue = chairside::SoftTissue::gumOverCompanion;
   tooth.buccal = {};
+  tooth.lingual = {};
   tooth.toSeal = {dentition::Surface::occlusal};
   tooth.revisit = true;
   must(chair.clinic.session.screen(chair.clinic.by, screening));
@@ -78,8 +79,15 @@ TEST_CASE("Etched but not sealed is recorded as such", "[case-43]") {
   const auto right = chair.isolate({16, 46});
   must(chair.clinic.session.enterStep(chair.clinic.by,
                                       chair.clinic.run(right, Step::etch, {16, 46}, 22)));
-  must(chair.clinic.session.stopTeeth(chair.clinic.by, right, {toothAt(16), toothAt(46)},
-                                      "child bolted"));
+  // Etchant is on: it is rinsed off, or somebody says why it could not be.
+  const std::vector<dentition::Tooth> both{toothAt(16), toothAt(46)};
+  CHECK(codeOf(chair.clinic.session.stopTeeth(chair.clinic.by, right, both, "child bolted")) ==
+        ErrorCode::ruleStep);
+  auto rinse = chair.clinic.run(right, Step::rinse, {16, 46}, 3);
+  rinse.result = StepResult::shortAccepted;
+  rinse.reason = "child bolted";
+  must(chair.clinic.session.work(
+      chair.clinic.by, {.steps = {rinse}, .stops = {{right, both, "child bolted"}}}));
   const auto placements = must(chair.clinic.session.placements(chair.child));
   REQUIRE(placements.size() == 2);
   CHECK(placements[0].value.attempt == chairside::Attempt::stoppedBeforeSealant);
@@ -296,8 +304,9 @@ TEST_CASE("Two cures of one tooth are one sealed tooth and two surfaces", "[case
 
 TEST_CASE("The last act is taken back in one go and stays in the history", "[case-56]") {
   InChair chair;
+  const session::UndoAt here{base::Station::chair, chair.clinic.day, chair.child};
   const auto wrong = chair.isolate({26});
-  CHECK(must(chair.clinic.session.undo(chair.clinic.by)) == "field");
+  CHECK(must(chair.clinic.session.undo(chair.clinic.by, here)) == "Isolation, Mina H.");
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day)).empty());
   const auto right = chair.isolate({16});
   CHECK(right != wrong);
@@ -306,9 +315,9 @@ TEST_CASE("The last act is taken back in one go and stays in the history", "[cas
                                       chair.clinic.run(right, Step::cure, {16}, 20)));
   must(chair.clinic.session.enterStep(chair.clinic.by, chair.clinic.run(right, Step::check, {16})));
   // Sealant has flowed: a correction, with its reason.
-  CHECK(codeOf(chair.clinic.session.undo(chair.clinic.by)) == ErrorCode::ruleReason);
-  CHECK(must(chair.clinic.session.undo(chair.clinic.by, "the check was another tooth's")) ==
-        "step run, placement");
+  CHECK(codeOf(chair.clinic.session.undo(chair.clinic.by, here)) == ErrorCode::ruleReason);
+  CHECK(must(chair.clinic.session.undo(chair.clinic.by, here, "the check was another tooth's")) ==
+        "Check, upper right first molar, Mina H.");
   CHECK(must(chair.clinic.session.placements(chair.child)).empty());
   const auto state = must(chair.clinic.session.fields(chair.child, chair.clinic.day)).at(0);
   CHECK(state.protocol.next() == chairside::Next::check);

@@ -71,6 +71,7 @@ TEST_CASE("An answer of the morning can be taken back") {
   test::Clinic clinic;
   must(clinic.session.answerReadiness(
       clinic.by, {clinic.day, ReadinessItem::clock, ReadinessAnswer::done, "", ""}));
-  CHECK(must(clinic.session.undo(clinic.by)) == "readiness check");
+  CHECK(must(clinic.session.undo(clinic.by, {base::Station::equipment, clinic.day})) ==
+        "Equipment check");
   CHECK(must(clinic.session.readiness(clinic.day)).empty());
 }

@@ -48,14 +48,15 @@ class Roster {
                                .nameUsed = chance_() % 4 == 0 ? pick(firsts) : std::string(),
                                .birth = must(base::Date::parse("2019-03-14"))};
     const auto number = roster::withCheckDigit(std::to_string(2000 + count_++));
-    const auto child = must(clinic.session.enrolChild(clinic.by,
-                                                      {.number = number,
-                                                       .birth = {2019, 3},
-                                                       .school = clinic.school,
-                                                       .grade = "2",
-                                                       .room = "6",
-                                                       .note = {}},
-                                                      identity));
+    const auto child =
+        must(clinic.session.enrolChild(clinic.by,
+                                       {.number = number,
+                                        .birth = {2019, 3},
+                                        .school = clinic.school,
+                                        .grade = "2",
+                                        .room = "6",
+                                        .note = {}},
+                                       identity, session::Confirmed::no, session::Confirmed::yes));
     known.push_back({child, number, identity.shownName(), identity.legalName()});
     return child;
   }
@@ -108,7 +109,7 @@ TEST_CASE("Finding says what its plain definition says, whoever comes, moves or 
 
   book.enrol();
   agrees(clinic.session, book.known);
-  must(clinic.session.undo(clinic.by));
+  must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day}));
   book.known.pop_back();
   agrees(clinic.session, book.known);
 }

@@ -1,18 +1,16 @@
-#include "session/signed_day.h"
-
 #include "base/files.h"
 #include "reports/close_out_tables.h"
 #include "reports/close_out_words.h"
+#include "session/verbs.h"
 #include "support/clinic.h"
 
 #include <functional>
 #include <map>
-#include <regex>
-#include <set>
 
 using namespace gk;
 using base::ErrorCode;
-using session::AfterSigning;
+using session::DayMust;
+using session::Verb;
 using test::codeOf;
 using test::must;
 
@@ -175,73 +173,73 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
   const base::Recorded<followup::MergeAnswer> answered{
       followup::MergeAnswerId(base::Uuid{}), screening.stamp, {.day = day, .child = mina}};
   using Call = std::function<std::optional<base::Error>()>;
-  const std::map<std::string_view, Call> calls{
-      {"overrideConsent",
+  const std::map<Verb, Call> calls{
+      {Verb::overrideConsent,
        [&] {
          return errorOf(book.overrideConsent(
              by, {mina, *base::Date::parse("2026-11-17"), clinic.hygienist, "pain"}));
        }},
-      {"cancelDay", [&] { return errorOf(book.cancelDay(by, day, "snow")); }},
-      {"signDay",
+      {Verb::cancelDay, [&] { return errorOf(book.cancelDay(by, day, "snow")); }},
+      {Verb::signDay,
        [&] {
          return errorOf(book.signDay(by, {day, clinic.hygienist, clinic.coordinator}));
        }},
-      {"answerReadiness",
+      {Verb::answerReadiness,
        [&] {
          return errorOf(book.answerReadiness(by, {day, {}, {}, {}, {}}));
        }},
-      {"passOverLight",
+      {Verb::passOverLight,
        [&] {
          return errorOf(book.passOverLight(by, {day, clinic.light, "no"}));
        }},
-      {"answerMerge", [&] { return errorOf(book.answerMerge(by, answered.value)); }},
-      {"reopenMerge", [&] { return errorOf(book.reopenMerge(by, answered, "why")); }},
-      {"seat",
+      {Verb::answerMerge, [&] { return errorOf(book.answerMerge(by, answered.value)); }},
+      {Verb::reopenMerge, [&] { return errorOf(book.reopenMerge(by, answered, "why")); }},
+      {Verb::seat,
        [&] {
          return errorOf(book.seat(
              by,
              {mina, day, {chairside::Identifier::spokenName, chairside::Identifier::slipScan}}));
        }},
-      {"screen", [&] { return errorOf(book.screen(by, clinic.fourSound(mina))); }},
-      {"correctScreening",
+      {Verb::screen, [&] { return errorOf(book.screen(by, clinic.fourSound(mina))); }},
+      {Verb::correctScreening,
        [&] { return errorOf(book.correctScreening(by, screening, screening.value, "why")); }},
-      {"isolate",
+      {Verb::isolate,
        [&] {
          return errorOf(book.isolate(by, clinic.field(mina, {16, 46})));
        }},
-      {"startTimer",
+      {Verb::startTimer,
        [&] {
          return errorOf(
              book.startTimer(by, {field, chairside::Step::etch, {}, base::Seconds(20), {}}));
        }},
-      {"enterStep",
+      {Verb::enterStep,
        [&] {
          return errorOf(book.enterStep(by, clinic.run(field, chairside::Step::etch, {16}, 20)));
        }},
-      {"wet",
+      {Verb::wet,
        [&] {
          return errorOf(book.wet(by, {.field = field,
                                       .teeth = {dentition::toothAt(16)},
                                       .stage = chairside::WetStage::afterEtch,
                                       .note = {}}));
        }},
-      {"stopTeeth",
+      {Verb::stopTeeth,
        [&] { return errorOf(book.stopTeeth(by, field, {dentition::toothAt(16)}, "why")); }},
-      {"varnish",
+      {Verb::varnish,
        [&] {
          return errorOf(book.varnish(by, {mina, day, clinic.varnish}));
        }},
-      {"endVisit",
+      {Verb::endVisit,
        [&] {
          return errorOf(book.endVisit(by, {mina, day, chairside::DayEnd::absent, {}}));
        }},
-      {"enterPaper",
+      {Verb::enterPaper,
        [&] {
          return errorOf(book.enterPaper(by, {mina, day, "7", clinic.coordinator}));
        }},
-      {"correctTooth",
+      {Verb::correctTooth,
        [&] { return errorOf(book.correctTooth(by, placement, dentition::toothAt(36), "why")); }},
-      {"enterCheck",
+      {Verb::enterCheck,
        [&] {
          return errorOf(book.enterCheck(by, {.placement = placement.id,
                                              .child = mina,
@@ -250,16 +248,18 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
                                              .note = {}}));
        }},
   };
-  for (const auto& row : session::signedDayRows) {
-    // An undo is of the newest act, whatever day it is of.
-    if (row.after != AfterSigning::refused || row.verb == "undo") continue;
-    INFO(row.verb);
+  for (const auto& row : session::verbRules) {
+    // Of a date, and of a day that a later visit may correct with a late entry.
+    const bool isBesides = row.verb == Verb::overrideConsent || row.verb == Verb::correctTooth;
+    if (row.day != DayMust::beOpen && !isBesides) continue;
+    INFO(row.name);
     const auto call = calls.find(row.verb);
     REQUIRE(call != calls.end());
     const auto error = call->second();
     REQUIRE(error.has_value());
     CHECK(error->code == ErrorCode::ruleDayOpen);
-    CHECK(error->detail.ends_with("reopen the day, or write a late entry"));
+    CHECK(error->detail.find("signed; reopen it with a reason, or write a late entry") !=
+          std::string::npos);
   }
 }
 
@@ -276,29 +276,36 @@ TEST_CASE("Work that comes after the day goes on when it is signed", "[case-121]
   CHECK(must(book.isSigned(clinic.day)));
 }
 
-TEST_CASE("Every verb of the Session has a row that says what a signature does to it",
-          "[case-121]") {
-  const auto header = must(base::readFile(base::Path(GK_SOURCE_DIR) / "src/session/session.h"));
-  const auto open = header.substr(0, header.find("\n private:"));
-  std::set<std::string> declared;
-  const std::regex verb("(\\w+)\\(By by");
-  for (std::sregex_iterator hit(open.begin(), open.end(), verb), end; hit != end; ++hit)
-    declared.insert(hit->str(1));
-  std::set<std::string> told;
-  for (const auto& row : session::signedDayRows)
-    told.emplace(row.verb);
-  CHECK(declared == told);
-  static_assert(session::afterSigning("correctTooth") == AfterSigning::refused);
-}
-
 TEST_CASE("The page about signed days is the table of the code", "[case-121]") {
   const auto page = must(base::readFile(base::Path(GK_SOURCE_DIR) / "docs/signed-days.md"));
   std::string rows;
-  for (const auto& row : session::signedDayRows)
-    rows += "| " + std::string(row.verb) + " | " +
-            (row.after == AfterSigning::refused   ? "refused"
-             : row.after == AfterSigning::allowed ? "allowed"
-                                                  : "not of a day") +
-            " | " + std::string(row.why) + " |\n";
-  CHECK(page.ends_with("|---|---|---|\n" + rows));
+  for (const auto& row : session::verbRules)
+    if (row.day != DayMust::none)
+      rows += "| " + std::string(row.name) + " | " +
+              (row.verb == Verb::correctTooth ? "refused, but for a later visit: with a late entry"
+               : row.day == DayMust::beOpen   ? "refused"
+               : row.day == DayMust::beSigned ? "only then"
+                                              : "allowed") +
+              " |\n";
+  INFO(rows);
+  CHECK(page.ends_with("|---|---|\n" + rows));
+}
+
+TEST_CASE("A tooth that a later visit finds elsewhere changes the signed day with a late entry",
+          "[case-120][case-102]") {
+  SignedClinic clinic;
+  const auto placement = must(clinic.session.placements(clinic.mina)).front();
+  clinic.clock.advance(std::chrono::hours(24));
+  const auto later = must(clinic.session.openDay(clinic.by, {.term = clinic.term,
+                                                             .school = clinic.school,
+                                                             .date = clinic.clock.now().date(),
+                                                             .reason = {}}));
+  must(clinic.session.seat(
+      clinic.by,
+      {clinic.mina, later, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
+  must(clinic.session.correctTooth(clinic.by, placement, dentition::toothAt(37), "seen there"));
+  const auto entries = clinic.sheet().lateEntries;
+  REQUIRE(entries.size() == 1);
+  CHECK(entries.front().child == clinic.mina);
+  CHECK(entries.front().text.ends_with(": seen there"));
 }

@@ -106,8 +106,8 @@ TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
 
 TEST_CASE("undo, the day's children and what came since walk through no table") {
   Planned book;
-  for (const auto sql :
-       {store::lastActSql, store::childrenToExpectSql, store::childPastSql, store::positionSql}) {
+  for (const auto sql : {store::newestBeforeSql, store::rowsOfSubjectSql, store::actOfSql,
+                         store::childrenToExpectSql, store::childPastSql, store::positionSql}) {
     INFO(sql);
     CHECK(book.scans(sql).empty());
   }

@@ -142,7 +142,7 @@ class BenchWindow {
     table.setFocus();
     table.setCurrentIndex(table.model()->index(1, 0)); // the first who waits
     press(Qt::Key_Return);
-    press("1");
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
     press("ZSSSS444");
     press(Qt::Key_Return);
@@ -152,6 +152,7 @@ class BenchWindow {
       press(Qt::Key_Space);
       run(20);
       press(Qt::Key_Space);
+      run(10);
       press(Qt::Key_5);
       for (int exposure = 0; exposure < 4; ++exposure) {
         press(Qt::Key_Space);
@@ -220,7 +221,8 @@ TEST_CASE("speed of the window on a large logbook", "[.bench][.speed]") {
   }
   CHECK(at.changes == 10);
   absent.say("board, key to durable to painted");
-  once("undo", [&] { must(at.session().undo({at.window->book()->acting().now().author, {}})); });
+  once("undo", [&] { must(at.session().undo(at.window->book()->acting().by(),
+                           {base::Station::board, must(at.session().openDayNow()).id})); });
   for (const std::string prefix : {"", "~"}) {
     auto habits = at.window->book()->acting().habits();
     habits.scannerPrefix = prefix;

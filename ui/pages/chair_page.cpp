@@ -227,21 +227,38 @@ void ChairPage::undo() {
   takeBack({});
 }
 
+session::UndoAt ChairPage::here() const {
+  return {base::Station::chair, day_, visit_->file().child.id};
+}
+
 void ChairPage::takeBack(const std::string& why) {
-  const auto child = visit_->file().child.id;
-  const auto words = visit_->act([&] { return context_.session.undo(context_.acting.by(), why); });
+  const auto at = here();
+  const auto words = visit_->act([&] { return context_.session.undo(visit_->by(), at, why); });
   if (!words) {
     if (!why.empty() || words.error().code != base::ErrorCode::ruleReason) return;
     strip_->settle();
-    ask_->write(u"Sealant has flowed, so this is a correction. What was wrong?"_s, {},
+    ask_->write(u"Sealant was already placed. Why are you correcting it?"_s, {},
                 [this](const QString& said) { takeBack(toStd(said)); });
     return;
   }
+  showAfterUndo(*at.child);
+  strip_->say(u"Undone: "_s + toQt(*words) + u" (Shift+U: redo)"_s);
+}
+
+void ChairPage::redo() {
+  const auto at = here();
+  const auto words = visit_->act([&] { return context_.session.redo(visit_->by(), at); });
+  if (!words) return;
+  showAfterUndo(*at.child);
+  strip_->say(u"Redone: "_s + toQt(*words));
+}
+
+/// Undo may go back behind the identity check, and redo before it.
+void ChairPage::showAfterUndo(roster::ChildId child) {
   const auto place = placeOf(child, *day_);
   seated_ = place && (*place == session::Place::inChair || *place == session::Place::parked);
   screening_->begin();
   goOn();
-  strip_->say(u"Taken back: "_s + toQt(*words) + u'.');
 }
 
 void ChairPage::nextTooth() {
@@ -326,6 +343,10 @@ void ChairPage::keyPressEvent(QKeyEvent* event) {
   }
   if (isPedalKey(*event)) {
     if (!event->isAutoRepeat()) panel_->pedal();
+    return;
+  }
+  if (key == Qt::Key_U && event->modifiers() == Qt::ShiftModifier) {
+    if (!event->isAutoRepeat() && !timer_->isRunning()) redo();
     return;
   }
   if (panel_->press(read) || always_->press(read)) return;

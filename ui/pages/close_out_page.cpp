@@ -6,6 +6,7 @@
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
+#include "ui/pages/merge_question.h"
 #include "ui/pages/withdrawal.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -268,7 +269,8 @@ void CloseOutPage::answer(std::size_t row) {
     return;
   }
   const auto old = sheet_->answered.at(row - sheet_->questions.size());
-  if (!noted(askAnew(context(), old), u"The answer is taken back: the question is open again."_s))
+  if (!noted(reopenQuestion(context(), old),
+             u"The answer is taken back: the question is open again."_s))
     return;
   const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
     return question.child == old.answer.value.child || question.other == old.answer.value.child;
@@ -322,15 +324,17 @@ void CloseOutPage::outcome() {
     const auto how = askWithdrawal(context(), name, *child);
     if (!went(how) || !*how) return;
     if (!(*how)->isEmpty()) {
-      if (went(book().withdrawConsent(context().acting.by(), *child, toStd(**how), *day_)))
+      if (went(book().work(
+              context().acting.by(base::Station::closeOut),
+              {.withdrawal = session::Withdrawal{*child, toStd(**how)}, .outcome = *ended})))
         Q_EMIT said(u"%1: withdrawn, on the form and as the outcome."_s.arg(name));
       return;
     }
   }
-  if (went(book().endVisit(context().acting.by(), *ended)))
+  if (went(book().endVisit(context().acting.by(base::Station::closeOut), *ended)))
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
-                                    isAnew ? u"The first word stays in the history."_s
-                                           : u"Alt+Z on the day board takes it back."_s));
+                                    isAnew ? u"Previous entry kept in history."_s
+                                           : u"Another outcome would take its place."_s));
 }
 
 void CloseOutPage::call() {
@@ -353,10 +357,8 @@ void CloseOutPage::follow(std::size_t row) {
   const auto& line = sheet_->referrals.at(row);
   const auto records = book().dayRecords(*day_);
   if (!went(records)) return;
-  const auto made = std::ranges::find_if(records->referrals, [&](const auto& one) {
-    return one.value.child == line.child && one.value.day == *day_ &&
-           one.value.urgency == line.urgency;
-  });
+  const auto made =
+      std::ranges::find(records->referrals, line.id, [](const auto& one) { return one.id; });
   if (made != records->referrals.end())
     noted(followReferral(context(), *made, toQt(line.shown)), u"The referral is followed up."_s);
 }

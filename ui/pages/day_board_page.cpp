@@ -141,6 +141,10 @@ void DayBoardPage::layOut() {
   byDentist_->hide();
   acts->addWidget(byDentist_);
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
+  auto* again =
+      keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
+  connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
+  acts->addWidget(again);
 
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);
@@ -255,16 +259,24 @@ void DayBoardPage::take() {
 
 void DayBoardPage::takeFromBook(const QString& text) {
   const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
-  if (isNumber && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
-  const auto found = book().findChildren(toStd(text));
+  auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
-  if (found->empty())
-    return Q_EMIT said(u"Nobody fits. When a form came back today, press Alt+N."_s);
+  search_->selectAll(); // the next number takes its place
+  auto question =
+      u"Not on today's board: without consent today, or of another school. Who is it?"_s;
+  if (found->empty() && isNumber) {
+    const auto near = book().nearMatches(toStd(text));
+    if (!went(near)) return;
+    for (const auto& one : *near)
+      found->push_back(one.child);
+    question = u"No child has the number %1. Is it one of these?"_s.arg(text);
+    if (found->empty() && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
+  }
+  if (found->empty()) return Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
   QStringList options;
   for (const auto& one : *found)
     options += toQt(one.number + "  " + one.name + ", room " + one.room);
-  const auto chosen = context().prompter.choose(
-      u"Not on today's board: without consent today, or of another school. Who is it?"_s, options);
+  const auto chosen = context().prompter.decide(question, options);
   if (!chosen) return;
   search_->clear();
   Q_EMIT childChosen(found->at(static_cast<std::size_t>(*chosen)).child, day_->id);
@@ -286,8 +298,8 @@ void DayBoardPage::askForDay() {
   for (const auto& day : all)
     for (const auto& school : *schools)
       if (school.id == day.value.school)
-        options += toQt(day.value.date.iso() + "  " + school.value.name + ", team " +
-                        std::to_string(day.value.team));
+        options += toQt(day.value.date.iso() + "  " + roster::shownAmong(school.value, *schools) +
+                        ", team " + std::to_string(day.value.team));
   if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
     chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }
@@ -296,7 +308,7 @@ void DayBoardPage::cancelDay() {
   if (!day_) return Q_EMIT said(u"No school day is open."_s);
   const auto why = context().prompter.text(
       u"Why is the day cancelled? Its roster and consents stay."_s, u"snow day"_s);
-  if (why && went(book().cancelDay(context().acting.by(), day_->id, toStd(why->trimmed()))))
+  if (why && went(book().cancelDay(by(), day_->id, toStd(why->trimmed()))))
     Q_EMIT said(u"The day is cancelled."_s);
 }
 
@@ -332,18 +344,18 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
-  if (went(book().enterPaper(context().acting.by(),
-                             {line->child, day_->id, toStd(number->trimmed()), checker})))
+  search_->clear();
+  if (went(book().enterPaper(by(), {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
 
 void DayBoardPage::note(DayEnd end) {
   const auto line = wanted();
   if (!line) return;
-  const auto noted = book().endVisit(context().acting.by(), {line->child, day_->id, end, {}});
+  const auto noted = book().endVisit(by(), {line->child, day_->id, end, {}});
   if (!went(noted)) return;
   search_->clear();
-  Q_EMIT said(u"%1: %2. Alt+Z takes it back."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
+  Q_EMIT said(u"%1: %2. Alt+Z undoes it."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
 }
 
 void DayBoardPage::withdraw() {
@@ -356,9 +368,15 @@ void DayBoardPage::withdraw() {
   const auto place = line->place;
   // Not begun: the day ends here for the child, so that the close-out asks for nothing more.
   const bool endsDay = place == session::Place::waiting && !*closed && !day_->value.cancelled;
-  if (!went(book().withdrawConsent(context().acting.by(), line->child, toStd(how->trimmed()),
-                                   endsDay ? std::optional(day_->id) : std::nullopt)))
-    return;
+  const auto told = toStd(how->trimmed());
+  const auto noted =
+      endsDay ? went(book().work(by(), {.withdrawal = session::Withdrawal{line->child, told},
+                                        .outcome =
+                                            chairside::DayOutcome{
+                                                line->child, day_->id, DayEnd::withdrawn, {}, {}}}))
+              : went(book().withdrawConsent(by(), line->child, told));
+  if (!noted) return;
+  search_->clear();
   const bool isUnderWay = place == session::Place::inChair || place == session::Place::parked;
   Q_EMIT said(endsDay ? u"Consent is withdrawn; the child leaves the queue."_s
               : isUnderWay && !*closed
@@ -366,9 +384,32 @@ void DayBoardPage::withdraw() {
                   : u"Consent is withdrawn from now on; what is recorded of this day stays."_s);
 }
 
+std::optional<session::UndoAt> DayBoardPage::here() {
+  if (!day_) {
+    Q_EMIT said(u"No school day is open."_s);
+    return std::nullopt;
+  }
+  return session::UndoAt{base::Station::board, day_->id, {}};
+}
+
 void DayBoardPage::undo() {
-  const auto words = book().undo(context().acting.by());
-  if (went(words)) Q_EMIT said(u"Taken back: "_s + toQt(*words) + u"."_s);
+  const auto at = here();
+  if (!at) return;
+  const auto last = book().undoable(*at);
+  if (!went(last) || !context().prompter.confirm(u"Undo: %1?"_s.arg(toQt(last->words)))) return;
+  const auto words = book().undo(by(), *at);
+  if (went(words)) Q_EMIT said(u"Undone: %1 (Alt+Shift+Z: redo)"_s.arg(toQt(*words)));
+}
+
+void DayBoardPage::redo() {
+  const auto at = here();
+  if (!at) return;
+  const auto words = book().redo(by(), *at);
+  if (went(words)) Q_EMIT said(u"Redone: %1"_s.arg(toQt(*words)));
+}
+
+base::By DayBoardPage::by() {
+  return context().acting.by(base::Station::board);
 }
 
 bool DayBoardPage::eventFilter(QObject* watched, QEvent* event) {

@@ -54,6 +54,10 @@ class DayBoardPage final : public Page {
   void note(chairside::DayEnd end);
   void withdraw();
   void undo();
+  void redo();
+  /// What undo may take back here; says why nothing.
+  std::optional<session::UndoAt> here();
+  base::By by();
   [[nodiscard]] std::optional<session::BoardLine> current() const;
   /// Says so when no child is chosen.
   [[nodiscard]] std::optional<session::BoardLine> wanted();

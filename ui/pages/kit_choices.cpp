@@ -68,29 +68,51 @@ void chooseLot(ChairVisit& visit) {
   });
 }
 
-bool offerLot(ChairVisit& visit, const QString& code) {
-  const auto& lots = visit.file().lots;
-  const auto lot = std::ranges::find_if(lots, [&](const auto& one) {
-    return toQt(one.value.lot).compare(code, Qt::CaseInsensitive) == 0;
-  });
-  if (lot == lots.end()) return false;
-  const auto words = named(lot->value.kind) + u' ' + toQt(kit::shown(lot->value));
-  const auto usable = kit::checkUsable(lot->value, visit.date());
-  const auto safe = chairside::checkAllergy(lot->value, visit.file().card.flags);
+namespace {
+
+QString lotWords(const Lot& lot) {
+  return named(lot.kind) + u' ' + toQt(kit::shown(lot));
+}
+
+/// After one confirm; says why when it cannot be used.
+void offer(ChairVisit& visit, const base::Recorded<Lot>& lot) {
+  const auto words = lotWords(lot.value);
+  const auto usable = kit::checkUsable(lot.value, visit.date());
+  const auto safe = chairside::checkAllergy(lot.value, visit.file().card.flags);
   if (!usable)
     visit.strip.say(inOneLine(describe(usable.error())));
   else if (!safe)
     visit.strip.say(inOneLine(describe(safe.error())));
-  else if (lot->value.kind == MaterialKind::bondingAgent)
+  else if (lot.value.kind == MaterialKind::bondingAgent)
     visit.strip.say(capital(words) + u": bonding agents are not carried from here."_s);
   else
-    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot->value.expiry.iso()) +
+    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot.value.expiry.iso()) +
                          u'?',
-                     {u"Yes, this lot"_s}, [&visit, chosen = *lot](int) {
+                     {u"Yes, this lot"_s}, [&visit, chosen = lot](int) {
                        auto setup = visit.setup();
                        carry(setup, chosen);
                        visit.context().acting.change(setup);
                      });
+}
+
+} // namespace
+
+bool offerLot(ChairVisit& visit, const QString& code) {
+  std::vector<base::Recorded<Lot>> lots;
+  for (const auto& lot : visit.file().lots)
+    if (toQt(lot.value.lot).compare(code, Qt::CaseInsensitive) == 0) lots.push_back(lot);
+  if (lots.empty()) return false;
+  if (lots.size() == 1) {
+    offer(visit, lots.front());
+    return true;
+  }
+  // A maker's number is its own: two materials may have one.
+  QStringList options;
+  for (const auto& lot : lots)
+    options += lotWords(lot.value);
+  visit.ask.choose(
+      u"%1 lots have the number %2. Which is in your hand?"_s.arg(lots.size()).arg(code), options,
+      [&visit, lots](int chosen) { offer(visit, lots.at(static_cast<std::size_t>(chosen))); });
   return true;
 }
 
@@ -136,37 +158,54 @@ void chooseTeam(ChairVisit& visit) {
 }
 
 void chooseIsolation(ChairVisit& visit) {
-  visit.ask.choose(u"Kept dry with what?"_s, allNames<chairside::Isolation>(),
-                   [&visit](int chosen) {
-                     auto setup = visit.setup();
-                     setup.isolation = static_cast<chairside::Isolation>(chosen);
-                     visit.context().acting.change(setup);
+  visit.ask.choose(u"Kept dry with what? For this child alone; F5 says it for the day."_s,
+                   allNames<chairside::Isolation>(), [&visit](int chosen) {
+                     auto hold = visit.hold();
+                     hold.isolation = static_cast<chairside::Isolation>(chosen);
+                     visit.change(hold);
                    });
 }
 
 void chooseHolders(ChairVisit& visit) {
   const auto names = allNames<chairside::Holder>();
-  visit.ask.choose(u"Who or what holds the cheek?"_s, names, [&visit, names](int cheek) {
-    visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
-      auto setup = visit.setup();
-      setup.cheek = static_cast<chairside::Holder>(cheek);
-      setup.tongue = static_cast<chairside::Holder>(tongue);
-      visit.context().acting.change(setup);
-    });
-  });
+  visit.ask.choose(
+      u"Who or what holds the cheek? For this child alone."_s, names, [&visit, names](int cheek) {
+        visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
+          auto hold = visit.hold();
+          hold.cheek = static_cast<chairside::Holder>(cheek);
+          hold.tongue = static_cast<chairside::Holder>(tongue);
+          visit.change(hold);
+        });
+      });
 }
 
-QString setupWords(const ChairFile& file, const Setup& setup) {
+void changeHands(ChairVisit& visit) {
+  if (!visit.setup().assistant) {
+    visit.strip.say(u"Nobody assists, so it is two-handed. Say who does: O."_s);
+    return;
+  }
+  auto hold = visit.hold();
+  hold.fourHanded = !hold.fourHanded;
+  visit.change(hold);
+}
+
+QString setupWords(const ChairVisit& visit) {
+  const auto& file = visit.file();
+  const auto& setup = visit.setup();
+  const auto hold = visit.hold();
   const auto* sealant = file.lot(setup.sealant);
   const auto* etchant = file.lot(setup.etchant);
   const auto* light = file.light(setup.light);
   const bool wantsLight = !sealant || sealant->kind == MaterialKind::sealantLightCure;
+  const bool isUsual =
+      hold.isolation == setup.isolation && hold.cheek == setup.cheek && hold.tongue == setup.tongue;
   return (sealant ? toQt(kit::shown(*sealant)) : u"NO SEALANT LOT"_s) + u", "_s +
          (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
          (wantsLight ? (light ? u"light "_s + toQt(light->tag) : u"NO LIGHT"_s) + u", "_s
                      : QString()) +
-         named(setup.isolation) + u", cheek: "_s + named(setup.cheek) + u", tongue: "_s +
-         named(setup.tongue) + (setup.fourHanded ? u", four-handed"_s : u", two-handed"_s);
+         (isUsual ? QString() : u"FOR THIS CHILD: "_s) + named(hold.isolation) + u", cheek: "_s +
+         named(hold.cheek) + u", tongue: "_s + named(hold.tongue) +
+         (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }
 
 } // namespace gk::ui

@@ -172,16 +172,32 @@ std::string LateForm::nextNumber() {
 }
 
 void LateForm::lookUp() {
-  const auto number = roster::parseChildNumber(typed(number_));
-  if (!number) return knowChild({}, {});
-  number_->setText(toQt(*number));
-  const auto found = book().findChildren(*number);
-  if (!went(found)) return;
-  for (const auto& one : *found)
-    if (one.number == *number)
-      return knowChild(one.child, u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
-                                      toQt(one.name), toQt(one.room)));
-  knowChild({}, {});
+  const auto text = typed(number_);
+  const auto number = roster::parseChildNumber(text);
+  if (number) {
+    number_->setText(toQt(*number));
+    const auto found = book().findChildren(*number);
+    if (!went(found)) return;
+    for (const auto& one : *found)
+      if (one.number == *number) return know(one);
+  }
+  // Said at once, asked when the form is entered: a question here would meet whoever tabs on.
+  const auto near =
+      text.empty() ? base::Result<std::vector<session::NearMatch>>({}) : book().nearMatches(text);
+  if (!went(near)) return;
+  if (near->empty())
+    return knowChild({}, number || text.empty()
+                             ? QString()
+                             : u"Not a whole number: the check digit is missing or wrong."_s);
+  knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(
+                    toQt(near->front().child.number), toQt(near->front().child.name),
+                    toQt(near->front().child.room)));
+}
+
+void LateForm::know(const session::Found& child) {
+  number_->setText(toQt(child.number));
+  knowChild(child.child, u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
+                             toQt(child.name), toQt(child.room)));
 }
 
 void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QString& words) {
@@ -191,7 +207,24 @@ void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QStr
     field->setEnabled(!child_);
 }
 
-std::optional<roster::ChildId> LateForm::enrol() {
+bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
+  QStringList options;
+  for (const auto& one : near)
+    options += u"Yes: %1 %2, room %3 (%4)"_s.arg(toQt(one.child.number), toQt(one.child.name),
+                                                 toQt(one.child.room),
+                                                 toQt(std::string(roster::words(one.why))));
+  options += u"No: another child, new to the logbook"_s;
+  const auto chosen = context().prompter.decide(
+      u"The logbook has a child like this one. Is the form for that child? Nothing is written "
+      "yet."_s,
+      options);
+  if (!chosen) return false;
+  const auto place = static_cast<std::size_t>(*chosen);
+  if (place < near.size()) know(near[place].child);
+  return true;
+}
+
+std::optional<LateForm::Newcomer> LateForm::newcomer() {
   const auto today = context().clock.now().date();
   const auto grade = typed(grade_);
   const auto birth = readDate(birth_->text(), context().prompter, OfChild{grade, today});
@@ -201,51 +234,42 @@ std::optional<roster::ChildId> LateForm::enrol() {
   }
   birth_->setText(toQt(birth->iso()));
   if (!went(roster::gradeNumber(grade))) return std::nullopt;
-  auto confirmed = session::Confirmed::no;
+  session::Identity identity{.first = typed(first_),
+                             .last = typed(last_),
+                             .nameUsed = typed(used_),
+                             .birth = *birth,
+                             .room = typed(room_)};
+  if (!guardian_->text().trimmed().isEmpty())
+    identity.guardians.push_back({typed(guardian_),
+                                  std::string(base::nameOf(chosen<roster::Relation>(signer_))),
+                                  typed(phone_), typed(language_)});
+  Newcomer made{{{.number = typed(number_),
+                  .birth = {birth->year(), birth->month()},
+                  .sex = chosen<dentition::Sex>(sex_),
+                  .school = day_->value.school,
+                  .grade = grade,
+                  .room = typed(room_),
+                  .provisional = provisional_->isChecked(),
+                  .note = {}},
+                 identity}};
+  const auto near = book().nearMatches(made.child.child.number, identity);
+  if (!went(near)) return std::nullopt;
+  if (!near->empty()) {
+    if (!askWhichChild(*near) || child_) return std::nullopt;
+    made.isAnother = session::Confirmed::yes;
+  }
   if (roster::judgeBirthDate(*birth, grade, today) == roster::BirthVerdict::askUnusualForGrade) {
     if (!context().prompter.confirm(
             u"Born %1, grade %2: unusual. Does the school confirm the birth date?"_s.arg(
                 toQt(birth->words()), toQt(grade))))
       return std::nullopt;
-    confirmed = session::Confirmed::yes;
+    made.schoolConfirmsAge = session::Confirmed::yes;
   }
-  const auto form = consent();
-  if (!form) return std::nullopt;
-  session::NewChild entering{.child = {.number = typed(number_),
-                                       .birth = {birth->year(), birth->month()},
-                                       .sex = chosen<dentition::Sex>(sex_),
-                                       .school = day_->value.school,
-                                       .grade = grade,
-                                       .room = typed(room_),
-                                       .provisional = provisional_->isChecked(),
-                                       .note = {}},
-                             .identity = {.first = typed(first_),
-                                          .last = typed(last_),
-                                          .nameUsed = typed(used_),
-                                          .birth = *birth,
-                                          .room = typed(room_)}};
-  if (!guardian_->text().trimmed().isEmpty())
-    entering.identity.guardians.push_back(
-        {typed(guardian_), std::string(base::nameOf(chosen<roster::Relation>(signer_))),
-         typed(phone_), typed(language_)});
-  entering.form = [form](roster::ChildId child) {
-    auto made = *form;
-    made.child = child;
-    return made;
-  };
-  if (const auto found = alert())
-    entering.alert = [found](roster::ChildId child) {
-      auto made = *found;
-      made.child = child;
-      return made;
-    };
-  const auto children = book().enrolRoster(context().acting.by(), {std::move(entering)}, confirmed);
-  if (!went(children)) return std::nullopt;
-  return children->front();
+  return made;
 }
 
-std::optional<roster::Consent> LateForm::consent() {
-  roster::Consent form{.child = child_.value_or(roster::ChildId(base::Uuid{})),
+std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child) {
+  roster::Consent form{.child = child,
                        .term = day_->value.term,
                        .state = chosen<roster::ConsentState>(state_),
                        .allowed = {},
@@ -272,25 +296,48 @@ std::optional<roster::Consent> LateForm::consent() {
   return form;
 }
 
-std::optional<roster::MedicalFlag> LateForm::alert() const {
+std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& child) const {
   if (flag_->currentIndex() == 0) return std::nullopt;
-  return roster::MedicalFlag{.child = child_.value_or(roster::ChildId(base::Uuid{})),
+  return roster::MedicalFlag{.child = child,
                              .kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1),
                              .action = chosen<roster::FlagAction>(action_),
                              .detail = typed(note_),
                              .decided = {}};
 }
 
-/// One act: the child, the alert and the form are in the logbook together, or nothing is.
+void LateForm::enterFor(const roster::ChildId& child) {
+  const auto form = consentFor(child);
+  if (!form ||
+      !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child))))
+    return;
+  Q_EMIT entered(child);
+}
+
 void LateForm::save() {
   if (!day_) return;
-  if (!child_) {
-    if (const auto child = enrol()) Q_EMIT entered(*child);
-    return;
-  }
-  const auto form = consent();
-  if (form && went(book().enterForm(context().acting.by(), *form, alert())))
-    Q_EMIT entered(*child_);
+  if (child_) return enterFor(*child_);
+  auto made = newcomer();
+  // The question may have found that the child is no newcomer.
+  if (child_) return enterFor(*child_);
+  if (!made) return;
+  const auto nobody = roster::ChildId(base::Uuid{});
+  const auto form = consentFor(nobody);
+  if (!form) return;
+  made->child.form = [form](roster::ChildId child) {
+    auto of = *form;
+    of.child = child;
+    return of;
+  };
+  if (const auto alert = alertOf(nobody))
+    made->child.alert = [alert](roster::ChildId child) {
+      auto of = *alert;
+      of.child = child;
+      return of;
+    };
+  // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
+  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child,
+                                       made->schoolConfirmsAge, made->isAnother);
+  if (went(child)) Q_EMIT entered(*child);
 }
 
 } // namespace gk::ui

@@ -26,14 +26,4 @@ base::Result<std::optional<QString>> askWithdrawal(Context& context, const QStri
   return std::optional(how->trimmed());
 }
 
-base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child) {
-  const auto how = askWithdrawal(context, name, child);
-  if (!how) return how.error();
-  if (!*how) return false;
-  if ((*how)->isEmpty()) return true;
-  const auto withdrawn = context.session.withdrawConsent(context.acting.by(), child, toStd(**how));
-  if (!withdrawn) return withdrawn.error();
-  return true;
-}
-
 } // namespace gk::ui

@@ -15,8 +15,4 @@ inline constexpr const char* withdrawalQuestion =
 base::Result<std::optional<QString>> askWithdrawal(Context& context, const QString& name,
                                                    roster::ChildId child);
 
-/// Asks that where a form still says yes, and notes it on the form at once. False when the person
-/// backed out or said nothing.
-base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child);
-
 } // namespace gk::ui

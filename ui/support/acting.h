@@ -19,7 +19,8 @@ struct Setup {
   chairside::Isolation isolation = chairside::Isolation::rollsWithHolders;
   chairside::Holder cheek = chairside::Holder::device;
   chairside::Holder tongue = chairside::Holder::device;
-  bool fourHanded = true;
+  bool fourHanded = true;                                        ///< where somebody assists
+  chairside::Cleaning cleaned = chairside::Cleaning::toothbrush; ///< before the etch
   bool operator==(const Setup&) const = default;
 };
 
@@ -33,7 +34,10 @@ class Acting final : public QObject {
   [[nodiscard]] const Setup& now() const { return setup_; }
   /// Says `changed` when something did.
   void change(const Setup& setup);
-  [[nodiscard]] base::By by() const { return {setup_.author, setup_.recorder}; }
+  /// Who acts; `station` where the act may be done at several places.
+  [[nodiscard]] base::By by(base::Station station = base::Station::unsaid) const {
+    return {setup_.author, setup_.recorder, station};
+  }
   [[nodiscard]] const Habits& habits() const { return habits_; }
   /// Says `habitsChanged` when something did.
   void keep(const Habits& habits);

@@ -1,0 +1,88 @@
+#include "base/text.h"
+#include "session/session_write.h"
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+Result<Recorded<roster::Member>> Session::entitled(base::MemberId who, roster::Task task,
+                                                   base::Date on) {
+  auto member = only<roster::Member>(store::subjectIs(who), "team member");
+  if (!member) return member;
+  const auto may = roster::mayDo(member->value, task, on);
+  if (!may) return may.error();
+  return member;
+}
+
+Result<Recorded<roster::ClinicDay>> Session::dayInState(roster::DayId id, DayMust must) {
+  auto found = this->day(id);
+  if (!found || must == DayMust::exist) return found;
+  if (found->value.cancelled)
+    return Error{ErrorCode::ruleDayOpen, "this school day was canceled: " + found->value.reason};
+  const auto closed = isSigned(id);
+  if (!closed) return closed.error();
+  if (must == DayMust::beOpen && *closed)
+    return Error{ErrorCode::ruleDayOpen,
+                 "this school day is signed; reopen it with a reason, or write a late entry"};
+  if (must == DayMust::beSigned && !*closed)
+    return Error{ErrorCode::ruleDayOpen, "this school day is not signed; change the entry itself"};
+  return found;
+}
+
+Result<bool> Session::isSettingUp() {
+  const auto days = book_.current<roster::ClinicDay>(store::everything());
+  if (!days) return days.error();
+  if (days->empty()) return true;
+  // A book that was made without its program is set up still, whatever days it has.
+  const auto known = program();
+  if (!known && known.error().code != ErrorCode::notFound) return known.error();
+  return !known.has_value();
+}
+
+Result<Admission> Session::admit(Verb verb, By by, const About& about) {
+  const auto& rule = ruleOf(verb);
+  if (by.station == base::Station::unsaid) by.station = rule.station;
+  Admission admission(verb, by, about.on.value_or(world_.clock.now().date()));
+  if (rule.day != DayMust::none) {
+    base::require(about.day.has_value(), "an act about a day that is not named");
+    // Who acts is asked first, on the day's date; a day that is not there is said at once.
+    auto known = this->day(*about.day);
+    if (!known) return known.error();
+    admission.on_ = known->value.date;
+  }
+  if (by.author) {
+    auto author = entitled(*by.author, rule.right, admission.on_);
+    if (!author) return author.error();
+    admission.author_ = std::move(*author);
+  } else {
+    const auto settingUp = rule.atSetup ? isSettingUp() : Result<bool>(false);
+    if (!settingUp) return settingUp.error();
+    if (!*settingUp)
+      return Error{ErrorCode::ruleCredential, "no provider is selected; say who does this"};
+  }
+  if (by.recorder && by.recorder != by.author) {
+    const auto recorder = entitled(*by.recorder, roster::Task::type, admission.on_);
+    if (!recorder) return recorder.error();
+  }
+  if (rule.day != DayMust::none) {
+    auto day = dayInState(*about.day, rule.day);
+    if (!day) return day.error();
+    admission.day_ = std::move(*day);
+  }
+  if (rule.asksSeated) {
+    base::require(about.child && about.day, "an act at the chair on no child");
+    if (const auto seated = isSeated(*about.child, *about.day); !seated) return seated.error();
+  }
+  if (rule.consent) {
+    base::require(about.child.has_value(), "a service to no child");
+    const auto allowed = mayTreat(*about.child, *rule.consent, admission.on_);
+    if (!allowed) return allowed.error();
+  }
+  if (rule.asksReason && base::isBlank(about.reason.value_or("")))
+    return Error{ErrorCode::ruleReason,
+                 std::string(rule.words) + " needs a reason; say why, in a few words"};
+  return admission;
+}
+
+} // namespace gk::session

@@ -1,0 +1,187 @@
+#include "base/text.h"
+#include "session/act_words.h"
+#include "session/session_write.h"
+#include "session/undo_history.h"
+
+#include <algorithm>
+#include <ranges>
+#include <set>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+using base::Station;
+
+namespace {
+
+constexpr auto undone = "undone";
+constexpr auto redone = "redone";
+
+Error nothing(std::string why) {
+  return {ErrorCode::notFound, std::move(why)};
+}
+
+bool isAt(const PastAct& act, Station station) {
+  return act.rule && act.rows.front().station == station;
+}
+
+} // namespace
+
+/// The act that undo would take back there, with its rows.
+Result<PastAct> Session::lastUndoable(const UndoAt& at) {
+  const auto today = world_.clock.now().date();
+  if (at.day)
+    if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
+  PastActs past(book_);
+  std::set<base::EntryId> undoneRows;
+  while (true) {
+    auto act = past.next();
+    if (!act) return act.error();
+    if (!*act) return nothing("nothing to undo here");
+    const auto& rows = (*act)->rows;
+    const auto* rule = (*act)->rule;
+    if (!rule) return nothing("nothing to undo here: what is older was recorded before");
+    if (rule->verb == Verb::undo) {
+      for (const auto& row : rows)
+        undoneRows.insert(*row.stamp.supersedes);
+      continue;
+    }
+    if (std::ranges::all_of(rows,
+                            [&](const auto& row) { return undoneRows.contains(row.stamp.entry); }))
+      continue;
+    if (rule->takenBack == TakenBack::never)
+      return nothing("nothing before this is undone: " + std::string(rule->words) +
+                     ". Correct it with a reason instead");
+    if (!isAt(**act, at.station)) continue;
+    if (rule->takenBack == TakenBack::byOwn)
+      return nothing("undo does not take this back: " + std::string(rule->words) +
+                     ". Correct it instead");
+    if (rows.front().stamp.at.date() != today) return nothing("nothing of today to undo here");
+    if (at.child) {
+      const auto child = book_.childOf(rows.front().stamp.entry);
+      if (!child) return child.error();
+      if (*child != at.child) return nothing("the last act at the chair is another child's");
+    }
+    return std::move(**act);
+  }
+}
+
+Result<UndoableAct> Session::undoable(const UndoAt& at) {
+  auto act = lastUndoable(at);
+  if (!act) return act.error();
+  auto words = wordsOf(*act);
+  if (!words) return words.error();
+  return UndoableAct{act->act, act->rule->verb, std::move(*words), hasFlowed(book_, act->rows)};
+}
+
+Result<std::string> Session::wordsOf(const PastAct& act) {
+  auto words = actWords(book_, *act.rule, act.rows);
+  if (!words) return words;
+  const auto child = book_.childOf(act.rows.front().stamp.entry);
+  if (!child) return child.error();
+  if (!*child) return words;
+  auto name = shortName(**child);
+  if (!name) return name;
+  return *words + ", " + *name;
+}
+
+Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& why) {
+  auto act = lastUndoable(at);
+  if (!act) return act.error();
+  by.station = at.station;
+  const auto may = admit(Verb::undo, by);
+  if (!may) return may.error();
+  // Who may not do it may not take it back either.
+  if (const auto entitledTo = entitled(may->author().id, act->rule->right, may->on()); !entitledTo)
+    return entitledTo.error();
+  if (base::trim(why).empty() && hasFlowed(book_, act->rows))
+    return Error{ErrorCode::ruleReason,
+                 "sealant was already placed, so this is a correction: say what was wrong"};
+  auto words = wordsOf(*act);
+  if (!words) return words;
+  const std::string reason = base::trim(why).empty() ? undone : why;
+
+  struct Back {
+    base::EntryId carried;
+    std::optional<base::EntryId> before;
+  };
+  std::vector<Back> back;
+  for (const auto& row : act->rows) {
+    auto rows = book_.rowsOfSubject(row.subject);
+    if (!rows) return rows.error();
+    const auto states = statesOf(*rows);
+    if (row.kind == "retraction" || states.empty() || states.back().meant != row.stamp.entry)
+      return nothing("the last act here was corrected since; correct it again instead");
+    back.push_back({states.back().carried, {}});
+    if (states.size() > 1) back.back().before = states[states.size() - 2].meant;
+  }
+  auto written = write(*may, {}, [&](store::Act& writing) {
+    for (const auto& one : back | std::views::reverse) {
+      if (one.before)
+        writing.restate(*one.before, one.carried, reason);
+      else
+        writing.retract(one.carried, reason);
+    }
+    return base::Done{};
+  });
+  if (!written) return written.error();
+  return words;
+}
+
+/// The newest undo there that was not redone, unless something else was done there since.
+Result<PastAct> Session::lastUndo(const UndoAt& at) {
+  PastActs past(book_);
+  int redoneSince = 0;
+  while (true) {
+    auto act = past.next();
+    if (!act) return act.error();
+    if (!*act || !(*act)->rule) return nothing("nothing to redo here");
+    const auto& rule = *(*act)->rule;
+    if (rule.takenBack == TakenBack::never) return nothing("nothing to redo here");
+    if (!isAt(**act, at.station)) continue;
+    if (rule.verb == Verb::undo) {
+      if (redoneSince-- == 0) return std::move(**act);
+    } else if ((*act)->rows.front().stamp.reason == redone) {
+      ++redoneSince;
+    } else {
+      return nothing("nothing to redo here");
+    }
+  }
+}
+
+Result<std::string> Session::redo(By by, const UndoAt& at) {
+  if (at.day)
+    if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
+  auto undo = lastUndo(at);
+  if (!undo) return undo.error();
+  auto taken = book_.actOf(*undo->rows.front().stamp.supersedes);
+  if (!taken) return taken.error();
+  const auto* rule = taken->empty() ? nullptr : ruleNamed(taken->front().verb);
+  if (!rule) return nothing("nothing to redo here");
+  const PastAct again{taken->front().act, rule, *taken};
+  if (at.child) {
+    const auto child = book_.childOf(again.rows.front().stamp.entry);
+    if (!child) return child.error();
+    if (*child != at.child) return nothing("nothing to redo for this child");
+  }
+  by.station = at.station;
+  const auto may = admit(Verb::redo, by);
+  if (!may) return may.error();
+  if (const auto entitledTo = entitled(may->author().id, rule->right, may->on()); !entitledTo)
+    return entitledTo.error();
+  auto words = wordsOf(again);
+  if (!words) return words;
+  auto written = writeAs(*may, rule->name, {}, [&](store::Act& writing) {
+    for (const auto& row : undo->rows | std::views::reverse) {
+      const auto source = *row.stamp.supersedes;
+      // What took a row back is no current row; what said an older one again is, and gives way.
+      writing.restate(source, row.kind == "retraction" ? source : row.stamp.entry, redone);
+    }
+    return base::Done{};
+  });
+  if (!written) return written.error();
+  return words;
+}
+
+} // namespace gk::session

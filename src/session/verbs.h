@@ -1,0 +1,238 @@
+#pragma once
+
+#include "base/entry.h"
+#include "roster/consent.h"
+#include "roster/team.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string_view>
+
+namespace gk::session {
+
+/// Every act that a Session writes. Each has one row in `verbRules`, which `Session::admit`
+/// consults before anything else; what writes asks for the admission, so a verb without a row
+/// cannot write.
+enum class Verb {
+  // The desk.
+  enterProgram,
+  correctProgram,
+  enterTerm,
+  enterSchool,
+  enterEnrolment,
+  enterEligibility,
+  enterMember,
+  correctMember,
+  enrolChild,
+  importRoster,
+  takeBackImport,
+  enterBackground,
+  confirmProvisional,
+  moveChild,
+  enterConsent,
+  withdrawConsent,
+  correctConsent,
+  overrideConsent,
+  enterFlag,
+  resolveFlag,
+  enterLight,
+  correctLight,
+  enterReading,
+  enterLot,
+  quarantineLot,
+  enterCureTime,
+  // The day.
+  openDay,
+  cancelDay,
+  overrideAgreement,
+  signDay,
+  reopenDay,
+  addAddendum,
+  answerReadiness,
+  passOverLight,
+  countPaper,
+  enterEffort,
+  countLot,
+  noteBackup,
+  countOut,
+  answerMerge,
+  reopenMerge,
+  enterIncident,
+  correctIncident,
+  // The chair.
+  authorize,
+  withdrawAuthorization,
+  seat,
+  screen,
+  correctScreening,
+  isolate,
+  startTimer,
+  enterStep,
+  wet,
+  stopTeeth,
+  enterAfterCure,
+  varnish,
+  endVisit,
+  enterPaper,
+  // Afterwards.
+  correctTooth,
+  enterCheck,
+  enterReferral,
+  updateReferral,
+  enterContact,
+  enterLetters,
+  moveLetters,
+  enterIssue,
+  // What takes back, and says again.
+  undo,
+  redo,
+  verbs ///< how many there are
+};
+
+/// What an act asks of the school day that it is about.
+enum class DayMust {
+  none,    ///< it is about no day
+  exist,   ///< also after the signatures: calls, letters, counts, incidents
+  beOpen,  ///< neither cancelled nor signed
+  beSigned ///< an addendum, a reopening
+};
+
+/// How an act is taken back.
+enum class TakenBack {
+  here,  ///< by undo, at the place where it was done
+  byOwn, ///< never by undo: a correction, a withdrawal or a verb of its own does it
+  never  ///< never, and undo takes nothing back that is older either: it left the book
+};
+
+/// One row of the table: who may act, in what state, what is refused.
+/// No author, or one without the right: `rule.credential`. Another state of the day:
+/// `rule.day-open`. A child not seated that day: `rule.identity`. No consent to the service:
+/// `rule.consent`. No reason: `rule.reason`. Refusals come in that order.
+struct VerbRule {
+  Verb verb;
+  std::string_view name;  ///< as the history keeps it; never changed once released
+  std::string_view words; ///< what was done, as a person reads it when it is taken back
+  roster::Task right;     ///< asked of the author; a recorder needs the right to type alone
+  DayMust day = DayMust::none;
+  bool asksSeated = false;
+  std::optional<roster::Service> consent{};
+  bool asksReason = false;
+  bool atSetup = false; ///< also by nobody, as long as the book has no program or no school day
+  base::Station station = base::Station::desk;
+  TakenBack takenBack = TakenBack::here;
+};
+
+// clang-format off
+inline constexpr auto verbRules = [] {
+  using enum Verb;
+  using roster::Task;
+  using roster::Service;
+  using base::Station;
+  constexpr auto here = TakenBack::here;
+  constexpr auto byOwn = TakenBack::byOwn;
+  constexpr auto never = TakenBack::never;
+  constexpr std::optional<Service> any{};
+  constexpr auto type = Task::type;
+  constexpr auto place = Task::place;
+  constexpr auto sign = Task::sign;
+  constexpr auto none = DayMust::none;
+  constexpr auto exist = DayMust::exist;
+  constexpr auto open = DayMust::beOpen;
+  return std::to_array<VerbRule>({
+    // verb, name, words, right, day, seated, consent, reason, setup, station, taken back
+    {enterProgram, "enter program", "Program", type, none, false, any, false, true, Station::program, byOwn},
+    {correctProgram, "correct program", "Program changed", type, none, false, any, true, true, Station::program, byOwn},
+    {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, byOwn},
+    {enterSchool, "enter school", "School", type, none, false, any, false, true, Station::schools, here},
+    {enterEnrolment, "enter enrollment", "Enrollment", type, none, false, any, false, true, Station::schools, here},
+    {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},
+    {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, here},
+    {correctMember, "correct member", "Team member changed", type, none, false, any, true, true, Station::team, byOwn},
+    {enrolChild, "enroll child", "Student added", type, none, false, any, false, false, Station::board, here},
+    {importRoster, "import roster", "Roster imported", type, none, false, any, false, false, Station::rosters, never},
+    {takeBackImport, "take back import", "Roster import taken back", type, none, false, any, true, false, Station::rosters, never},
+    {enterBackground, "enter background", "Background", type, none, false, any, false, false, Station::rosters, here},
+    {confirmProvisional, "confirm provisional", "Student confirmed", type, none, false, any, true, false, Station::rosters, here},
+    {moveChild, "move child", "Student moved", type, none, false, any, true, false, Station::rosters, here},
+    {enterConsent, "enter consent", "Consent form", type, none, false, any, false, false, Station::consent, here},
+    {withdrawConsent, "withdraw consent", "Consent withdrawn", type, none, false, any, true, false, Station::board, byOwn},
+    {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},
+    {overrideConsent, "override consent", "Consent override", Task::clinicianOverride, none, false, any, true, false, Station::chair, here},
+    {enterFlag, "enter flag", "Medical alert", type, none, false, any, false, false, Station::chair, byOwn},
+    {resolveFlag, "resolve flag", "Medical alert resolved", Task::clinicianOverride, none, false, any, true, false, Station::chair, byOwn},
+    {enterLight, "enter light", "Curing light", type, none, false, any, false, true, Station::lights, here},
+    {correctLight, "correct light", "Curing light corrected", type, none, false, any, true, false, Station::lights, here},
+    {enterReading, "enter reading", "Light reading", type, none, false, any, false, true, Station::lights, here},
+    {enterLot, "enter lot", "Lot", type, none, false, any, false, true, Station::lots, here},
+    {quarantineLot, "set lot aside", "Lot set aside", type, none, false, any, true, false, Station::lots, byOwn},
+    {enterCureTime, "enter cure time", "Cure time", type, none, false, any, false, true, Station::lights, here},
+
+    {openDay, "open day", "School day opened", type, none, false, any, false, false, Station::board, here},
+    {cancelDay, "cancel day", "School day canceled", type, open, false, any, true, false, Station::board, here},
+    {overrideAgreement, "override agreement", "Agreement override", Task::clinicianOverride, open, false, any, true, false, Station::chair, byOwn},
+    {signDay, "sign day", "Signatures", sign, open, false, any, false, false, Station::closeOut, never},
+    {reopenDay, "reopen day", "Signatures taken back", sign, DayMust::beSigned, false, any, true, false, Station::closeOut, never},
+    {addAddendum, "add late entry", "Late entry", type, DayMust::beSigned, false, any, false, false, Station::closeOut, byOwn},
+    {answerReadiness, "answer readiness", "Equipment check", type, open, false, any, false, false, Station::equipment, here},
+    {passOverLight, "skip light", "Light reading skipped", type, open, false, any, true, false, Station::closeOut, here},
+    {countPaper, "count paper", "Paper count", type, exist, false, any, false, false, Station::closeOut, here},
+    {enterEffort, "enter hours", "Staff and chair hours", type, exist, false, any, false, false, Station::closeOut, here},
+    {countLot, "count lot", "Supply count", type, exist, false, any, false, false, Station::closeOut, here},
+    {noteBackup, "note backup", "Backup", type, exist, false, any, false, false, Station::closeOut, never},
+    {countOut, "record printed", "Printed sheets", type, exist, false, any, false, false, Station::closeOut, byOwn},
+    {answerMerge, "answer merge", "Laptop conflict resolved", sign, open, false, any, false, false, Station::closeOut, byOwn},
+    {reopenMerge, "reopen merge", "Laptop conflict reopened", sign, open, false, any, true, false, Station::closeOut, byOwn},
+    {enterIncident, "enter incident", "Incident", type, exist, false, any, false, false, Station::incident, byOwn},
+    {correctIncident, "correct incident", "Incident corrected", type, exist, false, any, true, false, Station::incident, byOwn},
+
+    {authorize, "authorize", "Dentist's authorization", type, none, false, any, false, false, Station::board, here},
+    {withdrawAuthorization, "withdraw authorization", "Authorization withdrawn", type, none, false, any, true, false, Station::board, byOwn},
+    {seat, "seat", "Identity confirmed", type, open, false, any, false, false, Station::chair, here},
+    {screen, "screen", "Screening", Task::screen, open, true, Service::screening, false, false, Station::chair, here},
+    {correctScreening, "correct screening", "Change of the findings", Task::screen, open, false, any, true, false, Station::chair, here},
+    {isolate, "isolate", "Isolation", place, open, true, any, false, false, Station::chair, here},
+    {startTimer, "start timer", "Timer started", place, open, true, any, false, false, Station::chair, here},
+    {enterStep, "enter step", "Step", place, open, true, any, false, false, Station::chair, here},
+    {wet, "contaminated", "Contamination", place, open, true, any, false, false, Station::chair, here},
+    {stopTeeth, "stop teeth", "Teeth stopped", place, open, true, any, true, false, Station::chair, here},
+    {enterAfterCure, "after cure", "Wiped surface and bite", place, open, true, any, false, false, Station::chair, here},
+    {varnish, "varnish", "Fluoride varnish", Task::varnish, open, true, Service::varnish, false, false, Station::chair, here},
+    {endVisit, "end visit", "Visit outcome", type, open, false, any, false, false, Station::chair, here},
+    {enterPaper, "enter paper", "Paper sheet", type, open, false, any, false, false, Station::board, here},
+
+    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, here},
+    {enterCheck, "enter check", "Recheck", Task::checkRetention, open, true, Service::recheckAndReplace, false, false, Station::chair, here},
+    {enterReferral, "enter referral", "Referral", type, exist, false, any, false, false, Station::closeOut, here},
+    {updateReferral, "update referral", "Referral updated", type, exist, false, any, true, false, Station::closeOut, byOwn},
+    {enterContact, "enter contact", "Call", type, none, false, any, false, false, Station::closeOut, byOwn},
+    {enterLetters, "enter letters", "Letters printed", type, none, false, any, false, false, Station::closeOut, byOwn},
+    {moveLetters, "move letters", "Letters handed out", type, none, false, any, false, false, Station::closeOut, never},
+    {enterIssue, "enter issue", "Report issued", type, none, false, any, false, false, Station::totals, never},
+
+    {undo, "undo", "Undo", type, none, false, any, false, false, Station::unsaid, byOwn},
+    {redo, "redo", "Redo", type, none, false, any, false, false, Station::unsaid, byOwn},
+  });
+}();
+// clang-format on
+
+static_assert(
+    verbRules.size() == static_cast<std::size_t>(Verb::verbs) &&
+        [] {
+          for (std::size_t i = 0; i < verbRules.size(); ++i)
+            if (verbRules[i].verb != static_cast<Verb>(i)) return false;
+          return true;
+        }(),
+    "each verb has its row, in the order of the enumeration");
+
+constexpr const VerbRule& ruleOf(Verb verb) {
+  return verbRules[static_cast<std::size_t>(verb)];
+}
+
+/// None for acts of books that were written before acts kept their verb.
+constexpr const VerbRule* ruleNamed(std::string_view name) {
+  const auto* const found = std::ranges::find(verbRules, name, &VerbRule::name);
+  return found == verbRules.end() ? nullptr : found;
+}
+
+} // namespace gk::session

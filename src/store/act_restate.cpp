@@ -1,0 +1,29 @@
+#include "store/authorization_rows.h"
+#include "store/book.h"
+#include "store/chairside_rows.h"
+#include "store/closing_rows.h"
+#include "store/consent_rows.h"
+#include "store/followup_rows.h"
+#include "store/kit_rows.h"
+#include "store/record_list.h"
+#include "store/roster_rows.h"
+#include "store/trouble.h"
+
+namespace gk::store {
+
+void Act::restate(base::EntryId source, base::EntryId replaced, const std::string& reason) {
+  base::require(!reason.empty(), "what is said again needs a reason");
+  auto statement = connection_.prepare("SELECT kind, subject FROM entry WHERE id = ?1");
+  statement.bind(1, source);
+  if (!statement.step())
+    throw Trouble({base::ErrorCode::storeDamaged, "a row that is to be said again is not there"});
+  const auto [kind, subject] = statement.columns<std::string, base::Uuid>();
+  const auto where = rowsOf("e.id", source);
+  forEachRecord([&]<class T>() {
+    if (Rows<T>::table != kind) return;
+    for (const auto& row : selectRows<T>(connection_, where, "entry"))
+      insertRow(connection_, insertEntry(kind, subject, replaced, reason), row.value);
+  });
+}
+
+} // namespace gk::store

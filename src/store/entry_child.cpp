@@ -1,0 +1,69 @@
+#include "store/authorization_rows.h"
+#include "store/book.h"
+#include "store/chairside_rows.h"
+#include "store/closing_rows.h"
+#include "store/consent_rows.h"
+#include "store/followup_rows.h"
+#include "store/kit_rows.h"
+#include "store/record_list.h"
+#include "store/roster_rows.h"
+#include "store/trouble.h"
+
+namespace gk::store {
+
+namespace {
+
+using MaybeChild = std::optional<roster::ChildId>;
+
+template <class T>
+MaybeChild childIn(Connection& connection, const base::Recorded<T>& row) {
+  if constexpr (std::is_same_v<T, roster::Child>) {
+    return row.id;
+  } else if constexpr (requires { MaybeChild(row.value.child); }) {
+    return MaybeChild(row.value.child);
+  } else if constexpr (requires { chairside::FieldId(row.value.field); }) {
+    const auto fields =
+        selectRows<chairside::Field>(connection, subjectIs(row.value.field), "entry");
+    return fields.empty() ? MaybeChild() : MaybeChild(fields.front().value.child);
+  } else {
+    return std::nullopt;
+  }
+}
+
+} // namespace
+
+base::Result<MaybeChild> Book::childOf(base::EntryId entry) {
+  return guarded([&] {
+    auto statement = connection_.prepare("SELECT kind FROM entry WHERE id = ?1");
+    statement.bind(1, entry);
+    MaybeChild child;
+    if (!statement.step()) return child;
+    const auto kind = statement.column<std::string>(0);
+    forEachRecord([&]<class T>() {
+      if (Rows<T>::table != kind) return;
+      for (const auto& row : selectRows<T>(connection_, rowsOf("e.id", entry), "entry"))
+        child = childIn(connection_, row);
+    });
+    return child;
+  });
+}
+
+base::Result<std::vector<base::EntryId>> Book::entriesAbout(roster::ChildId child) {
+  return guarded([&] {
+    std::vector<base::EntryId> entries;
+    forEachRecord([&]<class T>() {
+      Where where;
+      if constexpr (std::is_same_v<T, roster::Child>)
+        where = subjectIs(child);
+      else if constexpr (requires(const T& value) { MaybeChild(value.child); })
+        where = rowsOf("child", child);
+      else
+        return;
+      for (const auto& row : selectRows<T>(connection_, where, "current_entry"))
+        entries.push_back(row.stamp.entry);
+    });
+    return entries;
+  });
+}
+
+} // namespace gk::store

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "store/book.h"
+#include "store/record_list.h"
+#include "store/rows.h"
+#include "store/trouble.h"
+
+// How the records of a book are written and read, for the files that say it once for each type of a
+// family (GK_RECORD). Nobody but those includes it: instantiating is what costs time.
+
+namespace gk::store {
+
+template <class T>
+typename T::Key Act::add(const T& value) {
+  const auto entry = insertEntry(Rows<T>::table, std::nullopt, std::nullopt, {});
+  insertRow(connection_, entry, value);
+  return typename T::Key(entry.uuid());
+}
+
+template <class T>
+void Act::correct(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+  base::require(!reason.empty(), "a correction needs a reason");
+  const auto entry = insertEntry(Rows<T>::table, old.id.uuid(), old.stamp.entry, reason);
+  insertRow(connection_, entry, value);
+}
+
+template <class T>
+void Act::sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+  const auto now = stamp_.by;
+  stamp_.by = {old.stamp.by.author, now.recorder ? now.recorder : now.author};
+  correct(old, value, reason);
+  stamp_.by = now;
+}
+
+template <class T>
+base::Result<std::vector<base::Recorded<T>>> Book::current(const Where& where) {
+  return guarded([&] { return selectRows<T>(connection_, where, "current_entry"); });
+}
+
+template <class T>
+base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
+  return guarded([&] { return selectRows<T>(connection_, where, "entry"); });
+}
+
+// A record type of the book; each stands in one family's file.
+#define GK_RECORD(T)                                                                               \
+  static_assert(isListed<T, RecordTypes>, "a record type that is not in store/record_list.h");     \
+  template T::Key Act::add(const T&);                                                              \
+  template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
+  template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \
+  template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
+  template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);
+
+} // namespace gk::store

@@ -1,0 +1,66 @@
+#pragma once
+
+#include "chairside/after_cure.h"
+#include "chairside/authorization.h"
+#include "chairside/paper.h"
+#include "chairside/placement.h"
+#include "followup/backup_note.h"
+#include "followup/incident.h"
+#include "followup/issued_report.h"
+#include "followup/letter.h"
+#include "followup/merge_answer.h"
+#include "followup/paper_count.h"
+#include "followup/referral.h"
+#include "followup/retention_check.h"
+#include "kit/light.h"
+#include "kit/lot_count.h"
+#include "kit/material.h"
+#include "kit/readiness.h"
+#include "roster/addendum.h"
+#include "roster/background.h"
+#include "roster/clinic_day.h"
+#include "roster/consent.h"
+#include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
+#include "roster/team.h"
+#include "store/identity_row.h"
+
+#include <type_traits>
+
+namespace gk::store {
+
+template <class... T>
+struct TypeList {};
+
+/// Every record type of the book, once: whoever does something with all of them walks this list, so
+/// that a new one is nowhere forgotten.
+using RecordTypes =
+    TypeList<roster::Program, roster::Term, roster::School, roster::Enrolment,
+             roster::MealEligibility, roster::ClinicDay, roster::DayEffort, roster::DayClosure,
+             roster::Addendum, roster::Reopening, roster::AgreementOverride, roster::Member,
+             roster::Child, roster::Background, SealedIdentity, roster::Consent,
+             roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading, kit::Lot,
+             kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
+             chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
+             chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
+             chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet,
+             followup::RetentionCheck, followup::Referral, followup::ContactAttempt,
+             followup::Letter, followup::Incident, followup::PaperCount, followup::BackupNote,
+             followup::MergeAnswer, kit::LightPass, followup::IssuedReport>;
+
+template <class T, class List>
+inline constexpr bool isListed = false;
+template <class T, class... Each>
+inline constexpr bool isListed<T, TypeList<Each...>> = (std::is_same_v<T, Each> || ...);
+
+/// Calls `visit.operator()<T>()` for each type of the list, in its order.
+template <class... T, class Visit>
+constexpr void forEachRecord(TypeList<T...>, Visit&& visit) {
+  (visit.template operator()<T>(), ...);
+}
+template <class Visit>
+constexpr void forEachRecord(Visit&& visit) {
+  forEachRecord(RecordTypes{}, visit);
+}
+
+} // namespace gk::store

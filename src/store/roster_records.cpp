@@ -1,0 +1,27 @@
+#include "store/closing_rows.h"
+#include "store/consent_rows.h"
+#include "store/record_io.h"
+#include "store/roster_rows.h"
+
+namespace gk::store {
+
+GK_RECORD(roster::Program)
+GK_RECORD(roster::Term)
+GK_RECORD(roster::School)
+GK_RECORD(roster::Enrolment)
+GK_RECORD(roster::MealEligibility)
+GK_RECORD(roster::ClinicDay)
+GK_RECORD(roster::DayEffort)
+GK_RECORD(roster::DayClosure)
+GK_RECORD(roster::Addendum)
+GK_RECORD(roster::Reopening)
+GK_RECORD(roster::AgreementOverride)
+GK_RECORD(roster::Member)
+GK_RECORD(roster::Child)
+GK_RECORD(roster::Background)
+GK_RECORD(SealedIdentity)
+GK_RECORD(roster::Consent)
+GK_RECORD(roster::ConsentOverride)
+GK_RECORD(roster::MedicalFlag)
+
+} // namespace gk::store
