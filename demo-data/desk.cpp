@@ -143,7 +143,8 @@ std::vector<session::NewChild> otherForms(Story& story, std::size_t school, cons
 
 std::vector<roster::ChildId> enrol(Story& story, std::vector<session::NewChild> children) {
   story.teller.pass(20 * static_cast<int>(children.size()));
-  return story.teller.must(story.a->enrolRoster(ines(story), std::move(children)));
+  return story.teller.must(story.a->enrolRoster(ines(story), std::move(children),
+                                                session::Confirmed::no, session::Confirmed::yes));
 }
 
 } // namespace gk::demo

@@ -74,8 +74,9 @@ NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received
   const FormTerms terms{Autumn::of2026, received};
   const auto enter = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
     const auto child = newChild(story, cobbleLantern, grade, who, sex, digits);
-    return story.teller.must(
-        story.a->enrolChild({story.team->ines, {}}, child.child, child.identity));
+    return story.teller.must(story.a->enrolChild({story.team->ines, {}}, child.child,
+                                                 child.identity, session::Confirmed::no,
+                                                 session::Confirmed::yes));
   };
   const auto consented = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
     const auto child = enter(digits, grade, sex, who);

@@ -95,7 +95,10 @@ bool wouldRun(std::string_view cell) {
 Result<std::size_t> CsvTable::column(std::string_view name) const {
   const auto found = std::ranges::find(header, name);
   if (found != header.end()) return static_cast<std::size_t>(found - header.begin());
-  return malformed(1, 1, "no column \"" + std::string(name) + "\"; found: " + join(header, ", "));
+  // Not what there is instead: without a header row it would be a child's.
+  return malformed(1, 1,
+                   "the header has no column \"" + std::string(name) + "\" among its " +
+                       std::to_string(header.size()));
 }
 
 Result<CsvTable> parseCsv(std::string_view text) {

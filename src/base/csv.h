@@ -18,7 +18,7 @@ struct CsvTable {
   std::vector<std::string> header;
   std::vector<CsvRow> rows;
 
-  /// Index of a column; fails with `csvMalformed` naming the columns that are there.
+  /// Index of a column; fails with `csvMalformed`, which repeats no cell.
   [[nodiscard]] Result<std::size_t> column(std::string_view name) const;
 };
 

@@ -16,9 +16,9 @@ constexpr std::array<std::string_view, 12> monthNames{
 constexpr std::array<std::string_view, 7> weekdayNames{"Sunday",   "Monday", "Tuesday", "Wednesday",
                                                        "Thursday", "Friday", "Saturday"};
 
-Error malformed(std::string_view text) {
-  return {ErrorCode::dateMalformed,
-          "\"" + std::string(text) + "\" is not a date; write year-month-day, like 2026-11-17"};
+/// What was typed is not repeated: it may be of a child, or a name in the wrong box.
+Error malformed() {
+  return {ErrorCode::dateMalformed, "that is not a date; write year-month-day, like 2026-11-17"};
 }
 
 } // namespace
@@ -28,21 +28,19 @@ Result<Date> Date::of(int year, unsigned month, unsigned day) {
                                         std::chrono::day{day}};
   // chrono keeps month and day in one byte each, so 259 would pass as 3.
   const bool fits = year >= 1900 && year <= 2199 && month <= 12 && day <= 31;
-  if (!fits || !ymd.ok())
-    return malformed(std::to_string(year) + "-" + std::to_string(month) + "-" +
-                     std::to_string(day));
+  if (!fits || !ymd.ok()) return malformed();
   return Date(ymd);
 }
 
 Result<Date> Date::parse(std::string_view iso) {
-  if (iso.size() != 10 || iso[4] != '-' || iso[7] != '-') return malformed(iso);
+  if (iso.size() != 10 || iso[4] != '-' || iso[7] != '-') return malformed();
   const auto year = parseInt(iso.substr(0, 4));
   const auto month = parseInt(iso.substr(5, 2));
   const auto day = parseInt(iso.substr(8, 2));
-  if (!year || !month || !day || *month < 0 || *day < 0) return malformed(iso);
+  if (!year || !month || !day || *month < 0 || *day < 0) return malformed();
   auto date =
       of(static_cast<int>(*year), static_cast<unsigned>(*month), static_cast<unsigned>(*day));
-  if (!date) return malformed(iso);
+  if (!date) return malformed();
   return date;
 }
 
@@ -99,23 +97,23 @@ double yearsBetween(Date from, Date to) {
 Result<Date> parseExpiry(std::string_view text) {
   if (text.size() != 7) return Date::parse(text);
   auto first = Date::parse(std::string(text) + "-01");
-  if (!first) return malformed(text);
+  if (!first) return malformed();
   return first->endOfMonth();
 }
 
 Result<DateReadings> parseNumericDate(std::string_view text) {
   const auto parts = split(text, '/');
-  if (parts.size() != 3 || text.size() > 10) return malformed(text);
+  if (parts.size() != 3 || text.size() > 10) return malformed();
   const auto first = parseInt(parts[0]);
   const auto second = parseInt(parts[1]);
   const auto year = parseInt(parts[2]);
-  if (!first || !second || !year || *first < 1 || *second < 1) return malformed(text);
+  if (!first || !second || !year || *first < 1 || *second < 1) return malformed();
   const auto y = static_cast<int>(*year);
   const auto a = static_cast<unsigned>(*first);
   const auto b = static_cast<unsigned>(*second);
   const auto monthFirst = Date::of(y, a, b);
   const auto dayFirst = Date::of(y, b, a);
-  if (!monthFirst && !dayFirst) return malformed(text);
+  if (!monthFirst && !dayFirst) return malformed();
   if (!monthFirst) return DateReadings{*dayFirst, std::nullopt};
   if (!dayFirst || *dayFirst == *monthFirst) return DateReadings{*monthFirst, std::nullopt};
   return DateReadings{*monthFirst, *dayFirst};

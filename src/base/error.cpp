@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 45> names{{
+constexpr std::array<Entry, 47> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -53,6 +53,8 @@ constexpr std::array<Entry, 45> names{{
     {ErrorCode::ruleReferral, "rule.referral"},
     {ErrorCode::ruleDayOpen, "rule.day-open"},
     {ErrorCode::ruleReason, "rule.reason"},
+    {ErrorCode::ruleSameChild, "rule.same-child"},
+    {ErrorCode::ruleSeriousFinding, "rule.serious-finding"},
     {ErrorCode::ruleSmallCounts, "rule.small-counts"},
     {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},

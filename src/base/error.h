@@ -50,6 +50,8 @@ enum class ErrorCode {
   ruleReferral,
   ruleDayOpen,
   ruleReason,
+  ruleSameChild,
+  ruleSeriousFinding,
   ruleSmallCounts,
   letterTemplate,
   estimateInput,

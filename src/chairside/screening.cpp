@@ -55,6 +55,20 @@ Result<Done> checkPresence(const ToothFinding& finding) {
   return Done{};
 }
 
+/// What is not up, not seen or under gum was not looked at, whatever key was pressed.
+Result<Done> checkLookedAt(const ToothFinding& finding) {
+  for (Surface surface : SurfaceSet::all().values()) {
+    if (finding.at(surface).condition == Condition::notLookedAt) continue;
+    if (!isUp(finding.presence))
+      return wrong(finding, "it is " + std::string(base::nameOf(finding.presence)) + ", so its " +
+                                std::string(base::nameOf(surface)) + " was not looked at");
+    if (isUnderGum(finding, surface))
+      return wrong(finding, "its " + std::string(base::nameOf(surface)) +
+                                " is under gum, so it was not looked at");
+  }
+  return Done{};
+}
+
 Result<Done> checkOrigins(const ToothFinding& finding) {
   for (Surface surface : SurfaceSet::all().values()) {
     const auto& [condition, origin] = finding.at(surface);
@@ -163,8 +177,14 @@ const SurfaceFinding& ToothFinding::at(Surface surface) const {
   base::fail("no such surface");
 }
 
+bool showsUntreatedDecay(std::span<const ToothFinding> teeth) {
+  return std::ranges::any_of(
+      teeth, [](const ToothFinding& finding) { return finding.hasAny(Condition::cavitated); });
+}
+
 Result<Done> checkFinding(const ToothFinding& finding, const roster::Program& program) {
   if (auto fine = checkPresence(finding); !fine) return fine;
+  if (auto fine = checkLookedAt(finding); !fine) return fine;
   if (auto fine = checkOrigins(finding); !fine) return fine;
   if (isTreatment(finding.decision))
     if (auto fine = checkTreatment(finding, program); !fine) return fine;

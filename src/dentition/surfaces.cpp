@@ -36,9 +36,8 @@ base::Result<SurfaceSet> parseSurfaces(std::string_view letters) {
   }
   if (surfaces.isEmpty())
     return base::Error{base::ErrorCode::surfaceMalformed,
-                       "\"" + std::string(letters) +
-                           "\" is not a set of surfaces; write O for occlusal, B for buccal pit, "
-                           "L for lingual groove, or several, like OL"};
+                       "those are not surfaces; write O for occlusal, B for buccal pit, "
+                       "L for lingual groove, or several, like OL"};
   return surfaces;
 }
 

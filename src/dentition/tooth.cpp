@@ -27,9 +27,9 @@ std::size_t index(Quadrant quadrant) {
   return static_cast<std::size_t>(quadrant);
 }
 
-Error noSuchTooth(std::string_view text, std::string_view hint) {
-  return {ErrorCode::toothMalformed,
-          "\"" + std::string(text) + "\" is not a tooth; " + std::string(hint)};
+/// What was typed or stored is not repeated: it stands in a child's row.
+Error noSuchTooth(std::string_view hint) {
+  return {ErrorCode::toothMalformed, "that is not a tooth; " + std::string(hint)};
 }
 
 /// Place along the arches, 0-based, in the order in which the universal system counts: from the
@@ -62,7 +62,7 @@ Result<Tooth> parseUniversal(std::string_view text) {
   if (text.size() == 1 && text[0] >= 'A' && text[0] <= 'T')
     return fromUniversalPlace(Dentition::primary, text[0] - 'A');
   const auto number = base::parseInt(text);
-  if (!number || *number < 1 || *number > 32) return noSuchTooth(text, hint);
+  if (!number || *number < 1 || *number > 32) return noSuchTooth(hint);
   return fromUniversalPlace(Dentition::permanent, static_cast<int>(*number) - 1);
 }
 
@@ -70,17 +70,17 @@ Result<Tooth> parseUniversal(std::string_view text) {
 
 Result<Tooth> Tooth::of(Dentition dentition, Quadrant quadrant, int position) {
   if (position < 1 || position > last(dentition))
-    return noSuchTooth(std::to_string(position), "positions go from 1 to 8, primary teeth to 5");
+    return noSuchTooth("positions go from 1 to 8, primary teeth to 5");
   return Tooth(dentition, quadrant, position);
 }
 
 Result<Tooth> Tooth::fromIso(int code) {
   const int first = code / 10;
   constexpr std::string_view hint = "ISO 3950 numbers are 11 to 48, primary teeth 51 to 85";
-  if (first < 1 || first > 8) return noSuchTooth(std::to_string(code), hint);
+  if (first < 1 || first > 8) return noSuchTooth(hint);
   const auto dentition = first <= 4 ? Dentition::permanent : Dentition::primary;
   auto tooth = of(dentition, static_cast<Quadrant>((first - 1) % 4), code % 10);
-  if (!tooth) return noSuchTooth(std::to_string(code), hint);
+  if (!tooth) return noSuchTooth(hint);
   return tooth;
 }
 
@@ -89,7 +89,7 @@ Result<Tooth> Tooth::parse(std::string_view text, Notation notation) {
   if (notation == Notation::universal) return parseUniversal(text);
   const auto code = base::parseInt(text);
   if (!code || *code < 11 || *code > 85)
-    return noSuchTooth(text, "ISO 3950 numbers are 11 to 48, primary teeth 51 to 85");
+    return noSuchTooth("ISO 3950 numbers are 11 to 48, primary teeth 51 to 85");
   return fromIso(static_cast<int>(*code));
 }
 

@@ -21,36 +21,6 @@ std::string dayWords(const reports::DayRecords& records) {
                                      "history");
 }
 
-/// Opens the first operand, does `work(session, by)`, and tells the words that it gives.
-template <class Work>
-Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
-  auto session = openToWrite(call, around);
-  if (!session) return session.error();
-  const auto by = author(*session, call);
-  if (!by) return by.error();
-  const Result<std::string> words = work(*session, *by);
-  if (!words) return words.error();
-  if (call.wantsJson()) {
-    JsonWriter json(around.out);
-    json.beginObject();
-    json.field("noted", *words);
-    json.endObject();
-  } else {
-    around.out << "Noted: " << *words << ".\n";
-  }
-  return Exit::fine;
-}
-
-Result<kit::LotId> lotNumbered(Session& session, const std::string& number) {
-  const auto lots = session.lots();
-  if (!lots) return lots.error();
-  const auto lot =
-      std::ranges::find_if(*lots, [&](const auto& row) { return row.value.lot == number; });
-  if (lot == lots->end())
-    return Error{ErrorCode::notFound, "there is no lot " + number + "; add it first"};
-  return lot->id;
-}
-
 Result<Exit> enterHours(const Call& call, const Surroundings& around) {
   const auto chairs = call.whole("--chairs", 0, 50); // as the schema has it
   if (!chairs) return chairs.error();
@@ -87,13 +57,14 @@ Result<Exit> countLot(const Call& call, const Surroundings& around) {
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
     const auto day = wantedDay(session, call);
     if (!day) return day.error();
-    const auto lot = lotNumbered(session, number);
-    if (!lot) return lot.error();
+    const auto lots = lotsWanted(session, call);
+    if (!lots) return lots.error();
+    const auto lot = lots->front().id;
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
-    kit::LotCount count{.day = day->id, .lot = *lot};
+    kit::LotCount count{.day = day->id, .lot = lot};
     for (const auto& row : records->lotCounts)
-      if (row.value.lot == *lot) count = row.value;
+      if (row.value.lot == lot) count = row.value;
     count.opened = opened->value_or(count.opened);
     if (*left) count.left = *left;
     if (const auto noted = session.countLot(by, count); !noted) return noted.error();
@@ -105,10 +76,12 @@ Result<Exit> countLot(const Call& call, const Surroundings& around) {
 Result<Exit> setLotAside(const Call& call, const Surroundings& around) {
   const auto number = call.text("--lot");
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto lot = lotNumbered(session, number);
-    if (!lot) return lot.error();
-    const auto aside = session.quarantineLot(by, *lot, call.text("--reason"));
-    if (!aside) return aside.error();
+    const auto lots = lotsWanted(session, call);
+    if (!lots) return lots.error();
+    // One that two laptops entered is on the list twice.
+    for (const auto& lot : *lots)
+      if (const auto aside = session.quarantineLot(by, lot.id, call.text("--reason")); !aside)
+        return aside.error();
     return number + " set aside; report FILE trace --lot " + number + " tells whom it touched";
   });
 }
@@ -140,17 +113,13 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
       wordsOf<roster::Ethnicity>("--ethnicity", base::folded(call.text("--ethnicity")));
   if (!groups) return groups.error();
   said.groups = *groups;
-  const auto number = roster::parseChildNumber(call.text("--child"));
-  if (!number) return number.error();
+  const auto number = call.text("--child");
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto found = session.findChildren(*number);
-    if (!found) return found.error();
-    const auto child = std::ranges::find(*found, *number, &session::Found::number);
-    if (child == found->end())
-      return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
-    said.child = child->child;
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    said.child = *child;
     if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();
-    return "background of " + *number + ", in place of what was known";
+    return "background of " + number + ", in place of what was known";
   });
 }
 
@@ -166,11 +135,13 @@ std::vector<Verb> closingVerbs() {
        enterHours},
       {{"count-lot", "FILE", "counts a lot's packages at the end of a day; 0 left closes it",
         choosingDay(writing({{"--lot", "NUMBER", "as on the package", true},
+                             materialOption(),
                              {"--opened", "N", "on that day; this, the next, or both"},
                              {"--left", "N", "at its end"}}))},
        countLot},
       {{"set-lot-aside", "FILE", "quarantines a lot: from now on it is refused",
         writing({{"--lot", "NUMBER", "as on the package", true},
+                 materialOption(),
                  {"--reason", "TEXT", "such as the recall notice", true}})},
        setLotAside},
       {{"set-eligibility", "FILE", "a school's pupils with free or reduced-price meals, per cent",

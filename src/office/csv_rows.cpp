@@ -44,8 +44,9 @@ std::optional<std::size_t> CsvRows::columnIfAny(std::string_view name) const {
 
 Result<std::size_t> CsvRows::column(std::string_view name) const {
   if (const auto found = columnIfAny(name)) return *found;
-  return Error{ErrorCode::csvMalformed, "line 1: there is no column \"" + std::string(name) +
-                                            "\"; found: " + base::join(header_, ", ")};
+  // Not what there is instead: without a header row it would be a child's.
+  return Error{ErrorCode::csvMalformed, "line 1: the header has no column \"" + std::string(name) +
+                                            "\" among its " + std::to_string(header_.size())};
 }
 
 Result<bool> CsvRows::next() {

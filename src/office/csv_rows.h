@@ -20,7 +20,7 @@ class CsvRows {
   static base::Result<CsvRows> of(std::string_view text);
 
   [[nodiscard]] std::optional<std::size_t> columnIfAny(std::string_view name) const;
-  /// Fails with `csvMalformed` naming the columns that are there.
+  /// Fails with `csvMalformed`, which repeats no cell.
   [[nodiscard]] base::Result<std::size_t> column(std::string_view name) const;
 
   /// Steps to the next row; false after the last. A table without any row is `csvMalformed`.

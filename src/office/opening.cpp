@@ -3,7 +3,9 @@
 #include "base/files.h"
 #include "base/text.h"
 
+#include <algorithm>
 #include <ostream>
+#include <set>
 
 namespace gk::office {
 
@@ -98,14 +100,9 @@ Result<std::optional<std::string>> passphrase(const Call& call, const Surroundin
   auto file = call.textIfAny("--passphrase-file");
   if (!file) file = around.environment("GROOVEKEEPER_PASSPHRASE_FILE");
   if (!file || file->empty()) return std::optional<std::string>{};
-  auto text = base::readFile(*file);
-  if (!text) return text.error();
-  if (text->ends_with('\n')) text->pop_back();
-  if (text->ends_with('\r')) text->pop_back();
-  if (text->empty())
-    return Error{ErrorCode::callMalformed, *file + ": the passphrase file is empty; write the "
-                                                   "passphrase on its one line"};
-  return std::optional(std::move(*text));
+  auto line = base::readFirstLine(*file);
+  if (!line) return line.error();
+  return std::optional(std::move(*line));
 }
 
 Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around) {
@@ -134,8 +131,60 @@ Result<base::Recorded<roster::Term>> termCalled(Session& session, const std::str
   return named(session.terms(), &roster::Term::name, name, "term");
 }
 
+Option materialOption() {
+  return {"--material", "NAME", "of the lot, where two materials have its number"};
+}
+
+Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(Session& session, const Call& call) {
+  const auto number = call.text("--lot");
+  const auto material = call.textIfAny("--material");
+  auto lots = session.lots();
+  if (!lots) return lots;
+  std::erase_if(*lots, [&](const auto& row) {
+    return row.value.lot != number || (material && row.value.material != *material);
+  });
+  if (lots->empty())
+    return Error{ErrorCode::notFound, "there is no lot " + number +
+                                          (material ? " of " + *material : "") +
+                                          " in this logbook; add-lot adds one"};
+  std::set<std::string> materials;
+  for (const auto& row : *lots)
+    materials.insert(row.value.material);
+  if (materials.size() > 1)
+    return Error{ErrorCode::callMalformed,
+                 std::to_string(materials.size()) + " materials have a lot " + number + ": " +
+                     base::join({materials.begin(), materials.end()}, ", ") +
+                     "; say which with --material NAME"};
+  return lots;
+}
+
+Result<base::Recorded<kit::Light>> lightTagged(Session& session, const std::string& tag) {
+  auto lights = session.lights();
+  if (!lights) return lights.error();
+  std::erase_if(*lights, [&](const auto& row) { return row.value.tag != tag; });
+  if (lights->empty())
+    return Error{ErrorCode::notFound, "there is no light " + tag +
+                                          " in this logbook; add-light "
+                                          "adds one"};
+  if (lights->size() > 1)
+    return Error{ErrorCode::ruleLight, "two lights have the tag " + tag +
+                                           ", from two laptops; give one of them another tag"};
+  return std::move(lights->front());
+}
+
 Result<base::Recorded<roster::School>> schoolCoded(Session& session, const std::string& code) {
   return named(session.schools(), &roster::School::code, code, "school with the code");
+}
+
+Result<roster::ChildId> childNumbered(Session& session, const std::string& text) {
+  const auto number = roster::parseChildNumber(text);
+  if (!number) return number.error();
+  const auto found = session.findChildren(*number);
+  if (!found) return found.error();
+  const auto child = std::ranges::find(*found, *number, &session::Found::number);
+  if (child == found->end())
+    return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
+  return child->child;
 }
 
 } // namespace gk::office

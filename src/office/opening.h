@@ -22,8 +22,8 @@ base::Result<session::Session> openToRead(const Call& call, const Surroundings& 
 /// The first operand as a book to write in. A clock that cannot be right is noted on `err`.
 base::Result<session::Session> openToWrite(const Call& call, const Surroundings& around);
 
-/// From the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE, without the line end.
-/// None when neither is given; an empty one is `callMalformed`.
+/// The first line of the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE; fails as
+/// base::readFirstLine. None when neither is given.
 base::Result<std::optional<std::string>> passphrase(const Call& call, const Surroundings& around);
 /// As above, but none is `callMalformed` too.
 base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around);
@@ -36,7 +36,19 @@ base::Result<base::Recorded<roster::Member>> memberCalled(session::Session& sess
                                                           const std::string& initials);
 base::Result<base::Recorded<roster::Term>> termCalled(session::Session& session,
                                                       const std::string& name);
+/// The lots of the number of `--lot`, all of one material: several where laptops entered it apart.
+/// Makers' numbers may meet, so `callMalformed` names the materials until `--material` says which;
+/// `notFound` when there is none.
+base::Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(session::Session& session,
+                                                               const Call& call);
+Option materialOption();
+/// `notFound` when there is none; `ruleLight` where two laptops gave one tag to two lights.
+base::Result<base::Recorded<kit::Light>> lightTagged(session::Session& session,
+                                                     const std::string& tag);
+
 base::Result<base::Recorded<roster::School>> schoolCoded(session::Session& session,
                                                          const std::string& code);
+/// By the number of the slip, with its check digit.
+base::Result<roster::ChildId> childNumbered(session::Session& session, const std::string& text);
 
 } // namespace gk::office

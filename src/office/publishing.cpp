@@ -48,7 +48,7 @@ Result<reports::Groups> groupsWanted(session::Session& session, const Call& call
       if (!seen.insert(school->value.code).second)
         return Error{ErrorCode::callMalformed,
                      "--merge names the school " + school->value.code + " twice"};
-      groups.back().push_back(school->value.name);
+      groups.back().push_back(school->id.text());
     }
     if (groups.back().size() < 2)
       return Error{ErrorCode::callMalformed, "--merge needs two schools or more, such as A+B"};

@@ -55,19 +55,15 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
   options.suppression = *rule;
   options.lot = call.textIfAny("--lot").value_or("");
   options.light = call.textIfAny("--light").value_or("");
-  const auto lots = session.lots();
-  if (!lots) return lots.error();
-  const auto lights = session.lights();
-  if (!lights) return lights.error();
-  const bool knowsLot = options.lot.empty() || std::ranges::any_of(*lots, [&](const auto& row) {
-                          return row.value.lot == options.lot;
-                        });
-  const bool knowsLight =
-      options.light.empty() ||
-      std::ranges::any_of(*lights, [&](const auto& row) { return row.value.tag == options.light; });
-  if (!knowsLot) return Error{ErrorCode::notFound, "no lot " + options.lot + " in this logbook"};
-  if (!knowsLight)
-    return Error{ErrorCode::notFound, "no light " + options.light + " in this logbook"};
+  options.material = call.textIfAny("--material").value_or("");
+  if (!options.material.empty() && options.lot.empty())
+    return Error{ErrorCode::callMalformed, "--material goes with --lot"};
+  if (!options.lot.empty())
+    if (const auto lots = lotsWanted(session, call); !lots) return lots.error();
+  if (!options.light.empty())
+    if (const auto light = lightTagged(session, options.light);
+        !light && light.error().code == ErrorCode::notFound)
+      return light.error(); // a recall lists both of two lights
   return base::Done{};
 }
 
@@ -149,6 +145,7 @@ std::vector<Verb> reportVerbs() {
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
          {"--school", "CODE", "term, retention: of this school alone"},
          {"--lot", "LOT", "trace: every tooth that this lot touched"},
+         materialOption(),
          {"--light", "TAG", "trace: every tooth cured under this light"},
          {"--html", "", "as one web page"},
          mergeOption(),

@@ -3,7 +3,6 @@
 #include "base/text.h"
 
 #include <algorithm>
-#include <map>
 #include <set>
 
 namespace gk::office {
@@ -39,13 +38,6 @@ class Problems {
   std::vector<std::string> text_;
 };
 
-/// Two children of one name and one birthday are taken for one child.
-using Person = std::pair<std::string, base::Date>;
-
-Person personOf(const Identity& identity) {
-  return {base::folded(identity.legalName()), identity.birth};
-}
-
 Identity identityOf(const RosterLine& line) {
   Identity identity{.first = line.first,
                     .middle = line.middle,
@@ -59,7 +51,7 @@ Identity identityOf(const RosterLine& line) {
   return identity;
 }
 
-/// Who and which numbers the book has.
+/// Who and which numbers the book and the file have.
 class Known {
  public:
   static Result<Known> of(Session& session, const std::vector<RosterLine>& lines,
@@ -67,17 +59,9 @@ class Known {
     // The term's records hold every child of the book.
     const auto records = session.termRecords(aim.term.id, aim.today);
     if (!records) return records.error();
-    std::set<roster::BirthMonth> months;
-    for (const auto& line : lines)
-      months.insert({line.birth.year(), line.birth.month()});
     Known known;
-    for (const auto& row : records->children) {
+    for (const auto& row : records->children)
       known.numbers_.insert(row.value.number);
-      if (!months.contains(row.value.birth)) continue;
-      const auto identity = session.identity(row.id);
-      if (!identity) return identity.error();
-      known.people_.emplace(personOf(*identity), "number " + row.value.number + " of the logbook");
-    }
     for (const auto& line : lines)
       if (!line.number.empty()) known.asked_.insert(line.number);
     return known;
@@ -87,10 +71,24 @@ class Known {
     return numbers_.contains(number);
   }
 
-  /// Who has this name and birthday already, else empty; from now on it is `line`.
-  std::string meet(const Person& person, std::size_t line) {
-    const auto [at, isNew] = people_.emplace(person, "line " + std::to_string(line));
-    return isNew ? std::string() : at->second;
+  /// Who may be this child, by numbers of the book and lines of the file, and why.
+  Result<std::vector<std::string>> meet(Session& session, const std::string& number,
+                                        const Identity& identity, std::size_t line) {
+    std::vector<std::string> alike;
+    const auto add = [&](const std::string& whom, roster::Likeness why) {
+      if (roster::isTooAlike(why))
+        alike.push_back(whom + " (" + std::string(roster::words(why)) + ")");
+    };
+    const auto near = session.nearMatches(number, identity);
+    if (!near) return near.error();
+    for (const auto& one : *near)
+      add("number " + one.child.number + " of the logbook", one.why);
+    const auto person = session::personOf(identity);
+    for (const auto& [earlier, at] : people_)
+      if (const auto why = roster::likeness(person, earlier))
+        add("line " + std::to_string(at), *why);
+    people_.emplace_back(person, line);
+    return alike;
   }
 
   /// One more than the highest number in the book and the file, from 1001 on.
@@ -108,7 +106,7 @@ class Known {
  private:
   std::set<std::string> numbers_;
   std::set<std::string> asked_;
-  std::map<Person, std::string> people_;
+  std::vector<std::pair<roster::Person, std::size_t>> people_;
   std::int64_t next_ = 0;
 };
 
@@ -170,9 +168,12 @@ Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector
       problems.add(line.line, "first", sound.error().detail);
     if (!line.number.empty() && known->hasNumber(line.number))
       problems.add(line.line, "number", "is another child's in the logbook");
-    if (const auto other = known->meet(personOf(identity), line.line); !other.empty())
+    const auto alike = known->meet(session, line.number, identity, line.line);
+    if (!alike) return alike.error();
+    if (!alike->empty() && !aim.othersConfirmed)
       problems.add(line.line, "first",
-                   "the same name and birth date as " + other + "; remove one of the two");
+                   "may be the child of " + base::join(*alike, ", ") +
+                       "; remove one of the two, or give --others-confirmed");
     if (line.birthVerdict == roster::BirthVerdict::askUnusualForGrade && !aim.agesConfirmed)
       problems.add(line.line, "birth_date",
                    "unusual for grade " + line.grade +

@@ -32,14 +32,16 @@ struct RosterAim {
   roster::SchoolId school;
   base::Date today;
   bool agesConfirmed = false;
+  bool othersConfirmed = false; ///< those who are like a child here are other children
 };
 
 /// What the lines of a roster would enter, with nothing written. Children without a number get the
 /// next free ones. A form holds from the day it was signed to its last day, or the end of the term
 /// when it names none. Fails with `csvMalformed` when a line cannot be entered, naming line and
-/// column of the first five: a number or a name with birth date that is in the book or in the file
-/// already, an age unusual for the grade that nobody confirmed, dates out of order. Names are
-/// never repeated. Precondition: the session is unlocked.
+/// column of the first five: a number that is in the book already, a child who may be one of the
+/// book or the file (roster::isTooAlike) and whom nobody said to be another, an age unusual for the
+/// grade that nobody confirmed, dates out of order. Names are never repeated. Precondition: the
+/// session is unlocked.
 base::Result<std::vector<PlannedChild>> planRoster(session::Session& session,
                                                    const std::vector<roster::RosterLine>& lines,
                                                    const RosterAim& aim);

@@ -10,7 +10,8 @@ using session::Session;
 
 namespace {
 
-Result<base::Done> enterAll(Session& session, base::By by, const std::vector<PlannedChild>& plan) {
+Result<base::Done> enterAll(Session& session, base::By by, const std::vector<PlannedChild>& plan,
+                            session::Confirmed areOthers) {
   std::vector<session::NewChild> children;
   for (const auto& planned : plan) {
     session::NewChild entering{planned.child, planned.identity};
@@ -23,8 +24,9 @@ Result<base::Done> enterAll(Session& session, base::By by, const std::vector<Pla
       };
     children.push_back(std::move(entering));
   }
-  const auto entered = session.enrolRoster(by, std::move(children),
-                                           session::Confirmed::yes); // asked when it was planned
+  // Ages were asked about when it was planned.
+  const auto entered =
+      session.enrolRoster(by, std::move(children), session::Confirmed::yes, areOthers);
   if (!entered) return entered.error();
   return base::Done{};
 }
@@ -74,13 +76,28 @@ Result<Exit> importRoster(const Call& call, const Surroundings& around) {
   const auto school = schoolCoded(*session, call.text("--school"));
   if (!school) return school.error();
   if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
-  const auto plan =
-      planRoster(*session, *lines,
-                 {*term, school->id, around.clock.now().date(), call.has("--ages-confirmed")});
+  const auto plan = planRoster(*session, *lines,
+                               {*term, school->id, around.clock.now().date(),
+                                call.has("--ages-confirmed"), call.has("--others-confirmed")});
   if (!plan) return plan.error();
-  if (const auto entered = enterAll(*session, *by, *plan); !entered) return entered.error();
+  const auto areOthers =
+      call.has("--others-confirmed") ? session::Confirmed::yes : session::Confirmed::no;
+  if (const auto entered = enterAll(*session, *by, *plan, areOthers); !entered)
+    return entered.error();
   tell(*plan, call, around);
   return Exit::fine;
+}
+
+/// The whole act that brought the child; the session refuses it once anything hangs on one of them.
+Result<Exit> takeBackRoster(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, call.text("--child"));
+    if (!child) return child.error();
+    const auto done = session.takeBackImport(by, *child, call.text("--reason"));
+    if (!done) return done.error();
+    return "the import that brought " + call.text("--child") +
+           " is taken back; it stays in the history";
+  });
 }
 
 } // namespace
@@ -92,8 +109,14 @@ std::vector<Verb> rosterVerbs() {
         writing({{"--school", "CODE", "the school", true},
                  {"--term", "NAME", "the term for which the forms came back", true},
                  {"--ages-confirmed", "", "the school confirms ages unusual for the grade"},
+                 {"--others-confirmed", "", "those like a child on the roster are other children"},
                  passphraseOption()})},
        importRoster},
+      {{"take-back-import", "FILE",
+        "takes back a whole roster import while nothing is recorded on its students",
+        writing({{"--child", "NUMBER", "any student of that import", true},
+                 {"--reason", "TEXT", "why", true}})},
+       takeBackRoster},
   };
 }
 

@@ -134,15 +134,14 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
   }
   json.endArray();
   json.arrayField("schools");
-  auto next = totals.schools.begin();
   for (const auto& school : ordered(records)) {
-    next = std::find_if(next, totals.schools.end(),
-                        [&](const Participation& one) { return one.school == school.value.name; });
+    const auto next =
+        std::ranges::find(totals.schools, std::optional(school.id), &Participation::id);
     base::require(next != totals.schools.end(), "a school that the totals left out");
     json.beginObject();
     json.field("name", school.value.name);
     json.field("code", school.value.code);
-    participationJson(json, *next++);
+    participationJson(json, *next);
     retentionJson(json, retentionOf(totals, school.id));
     json.endObject();
   }

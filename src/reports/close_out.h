@@ -99,6 +99,7 @@ struct UnfinishedTooth {
 
 /// A referral made on the day, for who follows it up.
 struct ReferralLine {
+  followup::ReferralId id;
   roster::ChildId child;
   std::string shown;
   chairside::Urgency urgency;

@@ -36,6 +36,17 @@ struct MergeSide {
   std::optional<base::LaptopId> laptop; ///< of a visit
   std::optional<roster::ChildId> card;  ///< of two cards
   std::string words;
+  std::string heading{}; ///< "09:05 OF", or the card's number
+  /// What the other visits found and would be lost with them, as followup::moreSerious; then the
+  /// session asks before it keeps this one.
+  std::vector<std::string> wouldLose{};
+};
+
+/// One line of what the sides say: of a tooth, of the visit or of the cards.
+struct MergeLine {
+  std::string what;
+  std::vector<std::string> said; ///< of each side
+  bool differs = false;
 };
 
 /// What only a person can say after two laptops' records became one.
@@ -45,6 +56,7 @@ struct MergeQuestion {
   std::optional<roster::ChildId> other; ///< with it, two cards that may be one child's
   std::string what;
   std::vector<MergeSide> sides; ///< two or more
+  std::vector<MergeLine> lines; ///< what each side says, one under another
 };
 
 /// What a person said to such a question, so that it can be found and asked again.

@@ -97,7 +97,7 @@ std::vector<Effort> efforts(const TermRecords& records) {
   const auto meals = newestOfEach(records.eligibility, [](const auto& one) { return one.school; });
   std::vector<Effort> schools;
   for (const auto& school : records.schools) {
-    Effort one{.school = school.value.name, .id = school.id};
+    Effort one{.school = view.schoolName(school.id), .id = school.id};
     std::set<roster::DayId> days;
     for (const auto& day : records.days) {
       if (day.value.school != school.id || !view.isOfTerm(day.id)) continue;

@@ -1,9 +1,10 @@
 #include "base/text.h"
-#include "reports/day_view.h"
+#include "reports/merge_compare.h"
 #include "reports/words.h"
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace gk::reports {
 
@@ -75,6 +76,10 @@ std::string clash(const Visits& visits, dentition::Notation notation) {
   return base::join(words, "; ");
 }
 
+std::string visitHeading(const Visit& visit) {
+  return visit.from->text().substr(11) + (visit.who.empty() ? "" : " " + visit.who);
+}
+
 std::string visitWords(const Visit& visit) {
   std::vector<std::string> words;
   if (visit.screenings > 0) words.emplace_back("screened");
@@ -82,8 +87,7 @@ std::string visitWords(const Visit& visit) {
     words.push_back(counted(static_cast<int>(visit.sealed.size()), "tooth", "teeth") + " sealed");
   if (visit.varnishes > 0) words.emplace_back("varnish");
   if (visit.end) words.push_back(named(*visit.end));
-  return visit.from->text().substr(11) + (visit.who.empty() ? "" : " " + visit.who) + ": " +
-         (words.empty() ? "seated" : base::join(words, ", "));
+  return visitHeading(visit) + ": " + (words.empty() ? "seated" : base::join(words, ", "));
 }
 
 bool isAnswered(const DayView& view, const roster::ChildId& child, std::size_t visits) {
@@ -99,13 +103,14 @@ std::optional<MergeQuestion> twoVisits(const DayView& view, const roster::ChildI
   if (visits.size() < 2) return std::nullopt;
   const auto what = clash(visits, view.records.notation);
   if (what.empty() || isAnswered(view, child, visits.size())) return std::nullopt;
-  MergeQuestion question{child, view.shown(child), std::nullopt, what, {}};
+  MergeQuestion question{child, view.shown(child), std::nullopt, what, {}, {}};
   std::vector<std::pair<base::LaptopId, const Visit*>> inOrder;
   for (const auto& [laptop, visit] : visits)
     inOrder.emplace_back(laptop, &visit);
   std::ranges::stable_sort(inOrder, {}, [](const auto& one) { return *one.second->from; });
   for (const auto& [laptop, visit] : inOrder)
-    question.sides.push_back({laptop, std::nullopt, visitWords(*visit)});
+    question.sides.push_back({laptop, std::nullopt, visitWords(*visit), visitHeading(*visit), {}});
+  compareSides(view, question);
   return question;
 }
 
@@ -119,30 +124,33 @@ bool areTwoChildren(const DayView& view, const roster::ChildId& one, const roste
 }
 
 MergeSide cardSide(const DayView& view, const base::Recorded<roster::Child>& card) {
-  return {std::nullopt, card.id,
+  return {std::nullopt,
+          card.id,
           card.value.number + ", room " + (card.value.room.empty() ? nothing : card.value.room) +
               ", card made " + firstWord(view, card).at.text() +
-              (view.wasSeen(card.id) ? ", seen today" : "")};
+              (view.wasSeen(card.id) ? ", seen today" : ""),
+          "card " + card.value.number,
+          {}};
 }
 
 /// Cards that two laptops made apart: under one number, or of one name and birth month.
 void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuestion>& out) {
   using Card = base::Recorded<roster::Child>;
-  std::map<std::string, std::vector<const Card*>> alike;
+  enum class By { number, nameAndMonth };
+  using Alike = std::tuple<By, std::string, roster::BirthMonth>;
+  std::map<Alike, std::vector<const Card*>> alike;
   for (const auto& row : view.records.children) {
-    alike["number " + row.value.number].push_back(&row);
+    alike[{By::number, row.value.number, {}}].push_back(&row);
     const auto name = names.find(row.id);
     if (name == names.end()) continue;
-    alike["name " + base::folded(name->second) + " " + std::to_string(row.value.birth.year) + "-" +
-          std::to_string(row.value.birth.month)]
-        .push_back(&row);
+    alike[{By::nameAndMonth, base::folded(name->second), row.value.birth}].push_back(&row);
   }
   std::set<std::pair<roster::ChildId, roster::ChildId>> told;
   for (const auto& [key, cards] : alike)
     for (std::size_t i = 1; i < cards.size(); ++i) {
       const auto& one = *cards.front();
       const auto& two = *cards[i];
-      const bool isNumber = key.starts_with("number");
+      const bool isNumber = std::get<By>(key) == By::number;
       if (!isNumber && firstWord(view, one).laptop == firstWord(view, two).laptop)
         continue; // nothing of a merge
       if (areTwoChildren(view, one.id, two.id)) continue;
@@ -152,7 +160,9 @@ void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuest
                      two.id,
                      isNumber ? "one number on two children's cards"
                               : "two cards of one name and month of birth",
-                     {cardSide(view, one), cardSide(view, two)}});
+                     {cardSide(view, one), cardSide(view, two)},
+                     {}});
+      compareSides(view, out.back());
     }
 }
 
@@ -165,7 +175,7 @@ std::string answerWords(const DayView& view, const followup::MergeAnswer& answer
   const auto visits = visitsOf(view, answer.child);
   const auto kept = answer.kept ? visits.find(*answer.kept) : visits.end();
   return (kept == visits.end() ? "one is kept" : "kept: " + visitWords(kept->second)) +
-         "; the other is in the history";
+         "; the other is in the history" + (answer.note.empty() ? "" : ", " + answer.note);
 }
 
 } // namespace

@@ -235,6 +235,7 @@ std::vector<Participation> participation(const TermRecords& records) {
   std::vector<Participation> out;
   for (auto& [id, one] : schools) {
     one.school = view.schoolName(id);
+    one.id = id;
     out.push_back(std::move(one));
   }
   std::ranges::stable_sort(out, {}, &Participation::school);

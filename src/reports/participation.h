@@ -9,7 +9,8 @@ namespace gk::reports {
 /// What one school, or all of them, come to in a term. Children are counted once each, by the
 /// school they are in now; teeth once each, whatever was placed on them twice.
 struct Participation {
-  std::string school;
+  std::string school;                   ///< as shown; of a grade, the grade
+  std::optional<roster::SchoolId> id{}; ///< none of a sum or a grade
   std::optional<int> enrolled; ///< none where nobody has said; then there is no consent rate
   int formsBack = 0;           ///< children with a form that is more than "not returned"
   /// Children with a form of this term that says yes and stands on a day of it, or screened in it.

@@ -47,7 +47,11 @@ Service serviceOf(chairside::PlacementType type) {
 }
 
 /// In the order in which they are printed.
-using PayerLine = std::tuple<base::Date, std::string, std::string, Service, Payer>;
+/// School and provider are shown by their words and told apart by who they are.
+template <class Id>
+using Shown = std::pair<std::string, Id>;
+using PayerLine = std::tuple<base::Date, Shown<roster::SchoolId>,
+                             Shown<std::optional<base::MemberId>>, Service, Payer>;
 
 struct Sum {
   std::set<roster::ChildId> children;
@@ -88,9 +92,11 @@ class PayerCounts {
     if (!day) return nullptr;
     const auto* member = provider ? members_.find(*provider) : nullptr;
     const auto known = backgrounds_.find(row.value.child);
-    auto& sum =
-        sums[{day->date, view_.schoolName(day->school), member ? member->initials : nothing,
-              service, known == backgrounds_.end() ? Payer::unknown : known->second->value.payer}];
+    auto& sum = sums[{day->date,
+                      {view_.schoolName(day->school), day->school},
+                      {member ? member->initials : nothing, provider},
+                      service,
+                      known == backgrounds_.end() ? Payer::unknown : known->second->value.payer}];
     sum.children.insert(row.value.child);
     return &sum;
   }
@@ -131,7 +137,7 @@ std::vector<Table> payerReport(const TermRecords& records) {
     auto& all = byService[{service, payer}];
     all.children.insert(sum.children.begin(), sum.children.end());
     all.teeth.insert(sum.teeth.begin(), sum.teeth.end());
-    lines.rows.push_back({date.iso(), school, provider, std::string(wordsOf(service)),
+    lines.rows.push_back({date.iso(), school.first, provider.first, std::string(wordsOf(service)),
                           std::string(shown(payer)), number(static_cast<int>(sum.children.size())),
                           teeth(sum)});
   }

@@ -104,10 +104,10 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
 std::vector<std::string> bySize(const TermTotals& totals) {
   auto schools = totals.schools;
   std::ranges::stable_sort(schools, {}, &Participation::screened);
-  std::vector<std::string> names;
+  std::vector<std::string> keys;
   for (const auto& one : schools)
-    names.push_back(one.school);
-  return names;
+    keys.push_back(keyOf(one));
+  return keys;
 }
 
 } // namespace
@@ -176,10 +176,10 @@ Groups groupsIssued(std::span<const Release> earlier) {
 
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
                      std::span<const Release> earlier) {
-  const auto names = bySize(totals);
+  const auto keys = bySize(totals);
   const auto apart = publish(totals, rule, earlier);
-  for (std::size_t size = 2; size < std::min(names.size(), mostToMerge + 1); ++size) {
-    Groups groups{{names.begin(), names.begin() + static_cast<std::ptrdiff_t>(size)}};
+  for (std::size_t size = 2; size < std::min(keys.size(), mostToMerge + 1); ++size) {
+    Groups groups{{keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(size)}};
     const auto merged = publish(totals, rule, earlier, groups);
     if (merged.hidden * apart.counts < apart.hidden * merged.counts) return groups;
   }

@@ -16,11 +16,12 @@ constexpr double dearTotal = 5;
 
 template <class E>
 struct Line {
+  std::string key;
   std::string name;
   std::map<E, std::optional<int>> values;
 };
 
-/// A row of the system and the schools that it is the sum of; none for the total.
+/// A row of the system and the keys of the schools that it is the sum of; none for the total.
 template <class E>
 struct Placed {
   std::vector<std::string> schools;
@@ -35,8 +36,10 @@ class Builder {
   Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups)
       : next_(schools.size() + 1) {
     out_.system.totalRow = schools.size();
-    for (std::size_t i = 0; i < schools.size(); ++i)
-      schools_.push_back(addLine(schools[i], {schools[i].name}, i, 1));
+    for (std::size_t i = 0; i < schools.size(); ++i) {
+      names_[schools[i].key] = schools[i].name;
+      schools_.push_back(addLine(schools[i], {schools[i].key}, i, 1));
+    }
     total_ = addLine(total, {}, schools.size(), dearTotal);
     addSum(total_, schools_);
     std::set<std::string> inGroups;
@@ -46,9 +49,9 @@ class Builder {
         inGroups.insert(group.begin(), group.end());
       }
     for (const auto& one : schools_)
-      if (!inGroups.contains(one.schools.front())) print(one, one.schools.front());
+      if (!inGroups.contains(one.schools.front())) print(one, namesOf(one));
     for (const auto& one : groups_)
-      print(one, base::join(one.schools, " + "));
+      print(one, namesOf(one));
     print(total_, "Total");
   }
 
@@ -144,12 +147,19 @@ class Builder {
       });
       if (allKnow) line.values[figure] = sum;
     }
-    std::vector<std::string> names;
+    std::vector<std::string> keys;
     for (const auto& one : members)
-      names.push_back(one.schools.front());
-    groups_.push_back(addLine(line, std::move(names), next_++, 1));
+      keys.push_back(one.schools.front());
+    groups_.push_back(addLine(line, std::move(keys), next_++, 1));
     addSum(groups_.back(), members);
     return &groups_.back();
+  }
+
+  [[nodiscard]] std::string namesOf(const Placed<E>& placed) const {
+    std::vector<std::string> names;
+    for (const auto& key : placed.schools)
+      names.push_back(names_.at(key));
+    return base::join(names, " + ");
   }
 
   void print(const Placed<E>& placed, std::string name) {
@@ -193,23 +203,28 @@ class Builder {
   }
 
   Counts<E> out_;
+  std::map<std::string, std::string> names_; ///< by key
   std::vector<Placed<E>> schools_;
   std::deque<Placed<E>> groups_; ///< also those of earlier tables alone
   Placed<E> total_;
   std::size_t next_; ///< row of the system that is free
 };
 
-/// Two schools of one name are told apart by their place.
-template <class E, class Row, class NameOf>
-std::vector<Line<E>> linesOf(const std::vector<Row>& rows, NameOf nameOf) {
+std::string keyOf(const RetentionLine& line) {
+  return line.school ? line.school->text() : line.label;
+}
+const std::string& labelOf(const Participation& school) {
+  return school.school;
+}
+const std::string& labelOf(const RetentionLine& line) {
+  return line.label;
+}
+
+template <class E, class Row>
+std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
   std::vector<Line<E>> lines;
-  std::map<std::string, int> seen;
-  for (const auto& row : rows) {
-    std::string name = row.*nameOf;
-    if (const int before = seen[name]++; before > 0)
-      name += " (" + std::to_string(before + 1) + ")";
-    lines.push_back({std::move(name), rowOf(row)});
-  }
+  for (const auto& row : rows)
+    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
   return lines;
 }
 
@@ -231,16 +246,20 @@ Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
 
 } // namespace
 
+std::string keyOf(const Participation& school) {
+  return school.id ? school.id->text() : school.school;
+}
+
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
                       const Groups& groups) {
-  return build<Figure>(linesOf<Figure>(totals.schools, &Participation::school),
-                       {"", rowOf(totals.total)}, earlier, &Release::term, groups);
+  return build<Figure>(linesOf<Figure>(totals.schools), {"", "", rowOf(totals.total)}, earlier,
+                       &Release::term, groups);
 }
 
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
                        std::span<const Release> earlier, const Groups& groups) {
-  auto lines = linesOf<Figure>(grades, &Participation::school);
-  lines.push_back({"", rowOf(total)});
+  auto lines = linesOf<Figure>(grades);
+  lines.push_back({"", "", rowOf(total)});
   for (auto& line : lines)
     std::erase_if(line.values, [](const auto& one) { return one.first > Figure::notScreened; });
   const auto whole = std::move(lines.back());
@@ -250,16 +269,19 @@ TermCounts gradeCounts(const std::vector<Participation>& grades, const Participa
 
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,
                         const Groups& groups) {
-  return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools, &RetentionLine::label),
-                            {"", rowOf(totals.retention.total)}, earlier, &Release::checks, groups);
+  return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
+                            {"", "", rowOf(totals.retention.total)}, earlier, &Release::checks,
+                            groups);
 }
 
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
-  return build<CheckFigure>({}, {"", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm, {});
+  return build<CheckFigure>({}, {"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm,
+                            {});
 }
 
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts = build<PupilFigure>({}, {"", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
+  auto counts =
+      build<PupilFigure>({}, {"", "", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
   return counts;
 }

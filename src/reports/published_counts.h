@@ -40,7 +40,7 @@ enum class CheckFigure {
   cannotAssess
 };
 
-/// Schools, by name, that are shown as one row.
+/// Schools, by their keys (keyOf), or grades that are shown as one row.
 using Groups = std::vector<std::vector<std::string>>;
 
 /// Grades by number, K as 0, that are shown as one row.
@@ -59,10 +59,14 @@ struct ReleasedRow {
     Showing showing;
     bool operator==(const Cell&) const = default;
   };
-  std::vector<std::string> schools; ///< or grades, of which it is the sum; none for the total
+  std::vector<std::string> schools; ///< keys of which it is the sum; none for the total
   std::map<E, Cell> cells;
   bool operator==(const ReleasedRow&) const = default;
 };
+
+/// What a school is known by in what went out: its identity, since a name may change and two
+/// schools may have one. A grade is known by itself.
+std::string keyOf(const Participation& school);
 
 /// All that one published set of tables told, and what it kept back. For the logbook alone.
 struct Release {
@@ -80,7 +84,7 @@ template <class E>
 struct Counts {
   CountSystem system;
   std::vector<std::string> names;                ///< of the rows printed; the last is the total
-  std::vector<std::vector<std::string>> schools; ///< of each row printed; none for the total
+  std::vector<std::vector<std::string>> schools; ///< keys of each row printed; none for the total
   /// Where each figure of each row printed stands in the system.
   std::vector<std::map<E, std::size_t>> grid;
 };

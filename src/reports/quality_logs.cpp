@@ -98,7 +98,7 @@ Table wetTable(const TermRecords& records) {
 
 Table exceptionsTable(const TermRecords& records) {
   const TermView view(records);
-  using Counts = std::map<std::string, int>; // by school
+  using Counts = std::map<roster::SchoolId, int>;
   enum Kind : std::size_t {
     stopped,
     notAchieved,
@@ -117,7 +117,7 @@ Table exceptionsTable(const TermRecords& records) {
                                              "Item of the morning failed or passed over"};
   std::array<Counts, words.size()> found;
   const auto note = [&](Kind kind, const roster::DayId& day) {
-    ++found.at(kind)[view.schoolName(view.days.find(day)->school)];
+    ++found.at(kind)[view.days.find(day)->school];
   };
   for (const auto& [child, rows] : view.placements.all())
     for (const auto* row : rows) {
@@ -139,7 +139,7 @@ Table exceptionsTable(const TermRecords& records) {
   for (const auto& row : records.overrides) {
     const auto* child = view.children.find(row.value.child);
     if (child && records.term.start <= row.value.on && row.value.on <= records.asOf)
-      ++found.at(overridden)[view.schoolName(child->school)];
+      ++found.at(overridden)[child->school];
   }
   Table table{"Exceptions", {{"What"}, right("Times"), {"Where"}}, {}, {}};
   for (std::size_t kind = 0; kind < words.size(); ++kind) {
@@ -147,8 +147,9 @@ Table exceptionsTable(const TermRecords& records) {
     Cells where;
     for (const auto& [school, count] : found.at(kind)) {
       times += count;
-      where.push_back(school + " " + number(count));
+      where.push_back(view.schoolName(school) + " " + number(count));
     }
+    std::ranges::sort(where);
     table.rows.push_back(
         {words.at(kind), number(times), where.empty() ? nothing : base::join(where, ", ")});
   }

@@ -87,12 +87,12 @@ Cells careRow(const std::string& label, const Care& care) {
 }
 
 Table careTable(const TermView& view) {
-  std::map<std::string, Care> byMethod;
+  std::map<chairside::Isolation, Care> byMethod;
   Care total;
   for (const auto& [child, rows] : view.placements.all()) {
     for (const auto* row : rows) {
       const auto& one = row->value;
-      for (auto* care : {&byMethod[named(one.isolation)], &total}) {
+      for (auto* care : {&byMethod[one.isolation], &total}) {
         ++care->teeth;
         care->wetTeeth += one.wetEvents > 0 ? 1 : 0;
         care->wetEvents += one.wetEvents;
@@ -118,7 +118,7 @@ Table careTable(const TermView& view) {
                "method with more of it loses more later.",
                "A cure cut short counts for nothing and is run again whole."}};
   for (const auto& [method, care] : byMethod)
-    table.rows.push_back(careRow(method, care));
+    table.rows.push_back(careRow(named(method), care));
   table.rows.push_back(careRow("Total", total));
   return table;
 }

@@ -209,6 +209,14 @@ ReferralCounts referralCounts(const TermRecords& records, base::Date today,
   return countsOf(Tracker(records, today).all(), urgency);
 }
 
+std::vector<followup::ReferralId> trackedReferrals(const TermRecords& records, base::Date today) {
+  const Tracker tracker(records, today);
+  std::vector<followup::ReferralId> ids;
+  for (const auto& one : tracker.all())
+    ids.push_back(one.referral->id);
+  return ids;
+}
+
 std::vector<Table> referralReport(const TermRecords& records, base::Date today) {
   const Tracker tracker(records, today);
   return {countTable(tracker, today), trackerTable(tracker, today),

@@ -10,6 +10,9 @@ namespace gk::reports {
 /// what days are counted to: work on a referral goes on after its term.
 std::vector<Table> referralReport(const TermRecords& records, base::Date today);
 
+/// Whose each row of the tracker is, the second of those tables: two of a child may read alike.
+std::vector<followup::ReferralId> trackedReferrals(const TermRecords& records, base::Date today);
+
 /// What one urgency, or all, come to. Counts are referrals.
 struct ReferralCounts {
   int made = 0;

@@ -19,8 +19,8 @@ namespace {
 
 std::vector<Table> traced(const TermRecords& records, const ReportOptions& options) {
   if (options.lot.empty() && options.light.empty()) return traceOverview(records);
-  auto found =
-      options.lot.empty() ? traceLight(records, options.light) : traceLot(records, options.lot);
+  auto found = options.lot.empty() ? traceLight(records, options.light)
+                                   : traceLot(records, options.lot, options.material);
   base::require(found.has_value(), "the lot or light is on the list");
   return *std::move(found);
 }

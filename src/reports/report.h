@@ -29,8 +29,9 @@ struct ReportOptions {
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};
-  std::string lot{};   ///< of the trace, by its number; all lots and lights when empty
-  std::string light{}; ///< of the trace, by its tag
+  std::string lot{};      ///< of the trace, by its number; all lots and lights when empty
+  std::string material{}; ///< of the lot, where two materials have its number
+  std::string light{};    ///< of the trace, by its tag
   // Of the funder's two:
   SuppressionRule suppression{};
   std::vector<Release> earlier{};    ///< of the term, oldest first

@@ -41,15 +41,24 @@ ToothType typeOf(const dentition::Tooth& tooth) {
   return ToothType::other;
 }
 
-/// Gives each value a code, in order of first sight. Values of one label share one: a lot entered
-/// on two laptops is one lot to a report.
+/// People and lights are told apart by who and which they are; two of one label by a number.
+bool isByIdentity(Factor factor) {
+  return factor == Factor::placedBy || factor == Factor::pair || factor == Factor::light;
+}
+
+/// Gives each value a code, in order of first sight. Values of one label share one where the label
+/// is all that they are: a lot entered on two laptops is one lot to a report.
 class Codes {
  public:
   template <class Label>
-  FactorCode of(const FactorKey& key, std::vector<std::string>& labels, Label label) {
+  FactorCode of(const FactorKey& key, std::vector<std::string>& labels, bool byIdentity,
+                Label label) {
     const auto known = byKey_.find(key);
     if (known != byKey_.end()) return known->second;
-    const auto words = label();
+    const std::string called = label();
+    auto words = called;
+    for (int more = 2; byIdentity && std::ranges::find(labels, words) != labels.end(); ++more)
+      words = called + " (" + std::to_string(more) + ")";
     const auto at = std::ranges::find(labels, words);
     const auto code = static_cast<FactorCode>(at - labels.begin());
     if (at == labels.end()) {
@@ -153,10 +162,11 @@ class FactReader {
     }
     for (std::size_t i = 0; i < fact.code.size(); ++i) {
       const auto factor = static_cast<Factor>(i);
-      fact.code[i] = factor == Factor::school
-                         ? schoolCode(school)
-                         : codes_[i].of(words_.key(placement, factor), labels[i],
-                                        [&] { return words_.label(placement, factor); });
+      fact.code[i] =
+          factor == Factor::school
+              ? schoolCode(school)
+              : codes_[i].of(words_.key(placement, factor), labels[i], isByIdentity(factor),
+                             [&] { return words_.label(placement, factor); });
     }
     rows.push_back(fact);
   }

@@ -17,7 +17,9 @@ std::vector<OverrideLine> overridesOf(const TermRecords& records) {
         std::ranges::find(records.children, taken.child, &base::Recorded<roster::Child>::id);
     const auto clinician =
         std::ranges::find(records.members, taken.clinician, &base::Recorded<roster::Member>::id);
-    lines.push_back({child == records.children.end() ? "unknown" : child->value.number, taken.on,
+    const bool isKnown = child != records.children.end();
+    lines.push_back({isKnown ? child->value.number : "unknown",
+                     isKnown ? std::optional(child->value.school) : std::nullopt, taken.on,
                      clinician == records.members.end() ? "unknown" : clinician->value.name,
                      taken.reason});
   }
@@ -52,19 +54,14 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
 TermTotals schoolTotals(TermTotals totals, const TermRecords& records, roster::SchoolId school) {
   const auto at = std::ranges::find(records.schools, school, &base::Recorded<roster::School>::id);
   base::require(at != records.schools.end(), "the school is of these records");
-  const auto& name = at->value.name;
-  totals.term += ", " + name;
-  std::erase_if(totals.schools, [&](const auto& one) { return one.school != name; });
+  totals.term += ", " + roster::shownAmong(at->value, records.schools);
+  std::erase_if(totals.schools, [&](const auto& one) { return one.id != school; });
   totals.total = sumOf(totals.schools);
   std::erase_if(totals.retention.schools, [&](const auto& line) { return line.school != school; });
   totals.retention.total =
       totals.retention.schools.empty() ? RetentionLine() : totals.retention.schools.front();
   totals.retention.total.label = "Total";
-  std::erase_if(totals.overrides, [&](const auto& taken) {
-    return std::ranges::none_of(records.children, [&](const auto& child) {
-      return child.value.number == taken.child && child.value.school == school;
-    });
-  });
+  std::erase_if(totals.overrides, [&](const auto& taken) { return taken.school != school; });
   totals.attackRate = {};
   totals.attackRate.whyNot = "estimated for the program, not for one school";
   totals.averted.averted.reset();

@@ -24,7 +24,8 @@ struct TermOptions {
 
 /// Care that a named clinician took on herself without a valid consent.
 struct OverrideLine {
-  std::string child; ///< number
+  std::string child;                      ///< number
+  std::optional<roster::SchoolId> school; ///< of the child; none where the child is not known
   base::Date on;
   std::string clinician;
   std::string reason;

@@ -29,7 +29,7 @@ bool TermView::isOfTerm(const roster::DayId& day) const {
 
 std::string TermView::schoolName(const roster::SchoolId& school) const {
   const auto* found = schools.find(school);
-  return found ? found->name : "school not on the list";
+  return found ? roster::shownAmong(*found, records.schools) : "school not on the list";
 }
 
 } // namespace gk::reports

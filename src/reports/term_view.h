@@ -27,6 +27,7 @@ class TermView {
   [[nodiscard]] std::optional<base::Date> dateOf(const roster::DayId& day) const;
   /// A day of this term, not cancelled and not in the future.
   [[nodiscard]] bool isOfTerm(const roster::DayId& day) const;
+  /// To be shown, never to tell schools apart by: with the code where two have one name.
   [[nodiscard]] std::string schoolName(const roster::SchoolId& school) const;
 };
 

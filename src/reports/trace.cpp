@@ -90,17 +90,20 @@ class Traced {
   }
 
   [[nodiscard]] Table schools(const Touches& touches) const {
-    std::map<std::string, std::pair<int, std::set<roster::ChildId>>> found;
+    // "Unknown" is one more, of children that are not on the list.
+    std::map<std::optional<roster::SchoolId>, std::pair<int, std::set<roster::ChildId>>> found;
     for (const auto& row : records().placements) {
       if (!touches(row.value)) continue;
-      auto& at = found[childCells(row.value.child).second];
+      const auto* child = view_.children.find(row.value.child);
+      auto& at = found[child ? std::optional(child->school) : std::nullopt];
       ++at.first;
       at.second.insert(row.value.child);
     }
     Table table{"Schools to be told", {{"School now"}, right("Teeth"), right("Children")}, {}, {}};
-    for (const auto& [name, counts] : found)
-      table.rows.push_back(
-          {name, number(counts.first), number(static_cast<int>(counts.second.size()))});
+    for (const auto& [school, counts] : found)
+      table.rows.push_back({school ? view_.schoolName(*school) : nothing, number(counts.first),
+                            number(static_cast<int>(counts.second.size()))});
+    std::ranges::stable_sort(table.rows, {}, [](const Cells& row) { return row.front(); });
     return table;
   }
 
@@ -189,11 +192,12 @@ std::vector<Table> traceOverview(const TermRecords& records) {
   return {lotTable(traced), lightTable(traced)};
 }
 
-std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot) {
+std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot,
+                                           std::string_view material) {
   const Traced traced(records);
   std::vector<Table> out;
   for (const auto& row : records.lots) {
-    if (row.value.lot != lot) continue;
+    if (row.value.lot != lot || (!material.empty() && row.value.material != material)) continue;
     if (row.value.kind == kit::MaterialKind::varnish) {
       out.push_back(traced.varnished(row.id, "Trace of " + kit::shown(row.value)));
       continue;

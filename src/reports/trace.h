@@ -13,8 +13,9 @@ std::vector<Table> traceOverview(const TermRecords& records);
 
 /// Every tooth that a lot touched, finished or not, or for varnish every child: number, school,
 /// date and the last check, and the schools to be told. Children by number alone. Lots of one
-/// number are all traced. None when no lot is called so.
-std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot);
+/// number are all traced, of one material where it is given. None when no lot is called so.
+std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot,
+                                           std::string_view material = {});
 
 /// Likewise every tooth whose last full cure was under this light.
 std::optional<std::vector<Table>> traceLight(const TermRecords& records, std::string_view tag);

@@ -12,7 +12,8 @@ namespace gk::session {
 struct NewChild {
   roster::Child child;
   Identity identity;
-  std::function<roster::Consent(roster::ChildId)> form{}; ///< empty when there is no form
+  std::function<roster::Consent(roster::ChildId)> form{};      ///< empty when there is no form
+  std::function<roster::MedicalFlag(roster::ChildId)> alert{}; ///< empty when there is none
   /// Empty when the form says nothing of it.
   std::function<roster::Background(roster::ChildId)> background{};
 };

@@ -48,9 +48,14 @@ class Reader {
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
+  /// The date that care is written for: the open day's, or today where no day is open.
+  [[nodiscard]] Result<base::Date> careDate();
   /// What was said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  /// When the agreement with the authorizing dentist ended, if it had by that day and no clinician
+  /// has taken that on; nothing is placed then.
+  [[nodiscard]] Result<std::optional<base::Date>> lapsedAgreement(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
   /// Of the day, and of earlier days what is still open.
@@ -67,6 +72,10 @@ class Reader {
   /// all of `readRoll`, so a face that has leisure calls that first.
   [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
                                                         std::size_t limit = 20);
+  /// Children who may be the one of this number or, while names are open, of this identity; the
+  /// likest first. A child of exactly this number is found by `findChildren`.
+  [[nodiscard]] Result<std::vector<NearMatch>>
+  nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
   /// Reads on for searching: at most so many children, whose names it opens. True when none is
   /// left to read.
   Result<bool> readRoll(int atMost);

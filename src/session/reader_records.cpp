@@ -99,6 +99,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.contacts, today);
   reader.read(records.letters, today);
   reader.read(records.closures, today);
+  reader.read(records.agreementOverrides, today);
   reader.read(records.readiness, today);
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
@@ -109,6 +110,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
   records.incidents = std::move(*incidents);
+  for (const auto& check : records.checks)
+    reader.read(records.checkedPlacements, subjectIs(check.value.placement));
   for (const auto& field : records.fields) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));
@@ -170,6 +173,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.placements);
   reader.findFirstWords(records.firstWords, records.varnishes);
   reader.findFirstWords(records.firstWords, records.outcomes);
+  reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
   if (reader.failure()) return *reader.failure();
   return records;

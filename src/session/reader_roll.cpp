@@ -8,6 +8,10 @@ namespace gk::session {
 
 using store::subjectIs;
 
+roster::Person personOf(const Identity& identity) {
+  return {base::folded(identity.legalName()), base::folded(identity.shownName()), identity.birth};
+}
+
 Result<bool> Reader::readRoll(int atMost) {
   const auto edition = book_.edition();
   // A merge may have brought rows from between those already read.
@@ -51,7 +55,8 @@ Result<base::Done> Reader::catchUp(base::EntryId after) {
 }
 
 Result<base::Done> Reader::addToRoll(const Recorded<roster::Child>& child) {
-  Roll::Line line{child.id, child.stamp.entry, child.value.number, child.value.room};
+  Roll::Line line{child.id, child.stamp.entry, child.value.number, child.value.room,
+                  child.value.birth};
   if (vault_) {
     auto identity = this->identity(child.id);
     if (!identity && identity.error().code != base::ErrorCode::notFound) return identity.error();
@@ -75,6 +80,37 @@ Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::si
   const auto all = roll();
   if (!all) return all.error();
   return (*all)->find(text, limit);
+}
+
+Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,
+                                                   const std::optional<Identity>& identity) {
+  const auto all = roll();
+  if (!all) return all.error();
+  std::optional<roster::Person> wanted;
+  if (identity && vault_) wanted = personOf(*identity);
+  std::vector<NearMatch> found;
+  std::optional<base::Error> failure;
+  (*all)->each([&](const Roll::Line& line) {
+    const auto add = [&](roster::Likeness why) {
+      found.push_back(
+          {{line.child, line.number, line.name.empty() ? line.number : line.name, line.room}, why});
+    };
+    if (roster::areLikeNumbers(number, line.number)) return add(roster::Likeness::number);
+    if (!wanted || failure) return;
+    // Only such names are unsealed as can be near: of one month, or called the same.
+    const bool isSameMonth =
+        line.birth.year == wanted->birth.year() && line.birth.month == wanted->birth.month();
+    if (!isSameMonth && line.called != wanted->called) return;
+    const auto known = this->identity(line.child);
+    if (!known) {
+      if (known.error().code != base::ErrorCode::notFound) failure = known.error();
+      return;
+    }
+    if (const auto why = roster::likeness(*wanted, personOf(*known))) add(*why);
+  });
+  if (failure) return *failure;
+  std::ranges::stable_sort(found, {}, &NearMatch::why);
+  return found;
 }
 
 Result<std::string> Reader::nameOf(roster::ChildId child) {

@@ -18,6 +18,7 @@ class Roll {
     base::EntryId entry; ///< the child's row; lines stand in this order
     std::string number;
     std::string room;
+    roster::BirthMonth birth;
     std::string name{};     ///< as shown; empty where it is not known
     std::string called{};   ///< the name, folded
     std::string searched{}; ///< all names, folded

@@ -32,14 +32,14 @@ struct Change {
 /// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
 /// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
 /// Clinical verbs check consent on the day's date, the author's licence, the day being open, and
-/// the rules of chairside and followup; each fails with the `rule.*` code that says which. One
-/// thread.
+/// the rules of chairside and followup; each fails with the `rule.*` code for it. One thread.
 class Session : public Reader {
  public:
-  // The book. `create` fails as store::createBook and vault::Vault::create, `open` as
-  // store::openBook; an open book's names stay locked until `unlock`.
+  // The book. `create` makes it with its program or not at all; it fails as store::Book::create and
+  // vault::Vault::create, `open` as store::openBook. Names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, BookKind kind = BookKind::real);
+                                base::LaptopId laptop, World world, const roster::Program& program,
+                                BookKind kind = BookKind::real);
   static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
@@ -55,17 +55,25 @@ class Session : public Reader {
 
   // The desk.
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
+  Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
+  /// These two in place of what was known that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
-  /// In place of what was known of the school that term.
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
+  Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
+                                   const std::string& reason);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
-                                     Confirmed schoolConfirmsAge = Confirmed::no);
-  /// All of them with their forms, or none.
+                                     Confirmed schoolConfirmsAge = Confirmed::no,
+                                     Confirmed isAnother = Confirmed::no);
+  Result<roster::ChildId> enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                     Confirmed isAnother);
+  /// All of them with their forms, or none. `ruleSameChild`, with the numbers of those who may be
+  /// the same child (roster::isTooAlike), until a person says that they are others.
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
-                                                   Confirmed schoolConfirmsAges = Confirmed::no);
+                                                   Confirmed schoolConfirmsAges = Confirmed::no,
+                                                   Confirmed areOthers = Confirmed::no);
   /// The whole import that brought this child, children and forms. `ruleReason` while something
   /// else is recorded on one of them, `notFound` when no import brought the child.
   Result<base::Done> takeBackImport(By by, roster::ChildId oneOfThem, const std::string& reason);
@@ -75,18 +83,23 @@ class Session : public Reader {
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
-  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form);
+  /// With the health alert of the form, if there is one: both or neither.
+  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
+                                         const std::optional<roster::MedicalFlag>& alert = {});
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
   Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
   Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
+  /// By a clinician who may decide for the program, in words; once.
   Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
                                  const std::string& decided);
   Result<kit::LightId> enterLight(By by, const kit::Light& light);
   Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
                                   const std::string& reason);
-  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading);
+  /// Asks (`ruleLight`) about a number that kit::readingQuestion doubts, until it is confirmed.
+  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading,
+                                      Confirmed confirmed = Confirmed::no);
   Result<kit::LotId> enterLot(By by, const kit::Lot& lot);
   Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
@@ -94,14 +107,16 @@ class Session : public Reader {
   // The day.
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
+  /// Sealants are placed that day after the dentist's agreement ended; an exception of the day.
+  Result<roster::AgreementOverrideId> overrideAgreement(By by,
+                                                        const roster::AgreementOverride& taken);
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
   Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
-  /// In place of what was counted of that sort before; also after the day is signed.
+  /// These two in place of what was said before; also after the day is signed.
   Result<base::Done> countPaper(By by, const followup::PaperCount& count);
-  /// In place of what was said of the day before; also after it is signed.
   Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
   /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
   /// refused, until some is counted.
@@ -110,11 +125,13 @@ class Session : public Reader {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
-  /// Of two visits the others' rows are taken back; of two cards all is said of the kept one. Both
-  /// stay in the history.
-  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer);
-  /// The question is asked anew, until the day is signed: what the answer took back or moved is
-  /// said again as it was, and the answer stays in the history with the reason.
+  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.
+  /// `ruleSeriousFinding` until confirmed, where a dropped visit found more
+  /// (followup::moreSerious).
+  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
+                                 Confirmed dropsSerious = Confirmed::no);
+  /// The question is open again, until the day is signed: what the answer retracted or moved is
+  /// reinstated as it was, and the answer stays in the history with the reason.
   Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
                                  const std::string& reason);
   /// Also after the day is signed.
@@ -173,7 +190,8 @@ class Session : public Reader {
   Result<chairside::PaperId> enterPaper(By by, const chairside::PaperSheet& sheet);
 
   // Afterwards.
-  /// The sealant is on another tooth than was written down: only the tooth changes.
+  /// The sealant is on another tooth than was written down: only the tooth changes. `ruleDayOpen`
+  /// once that day is signed, but for a child who is in the chair again on a later, open day.
   Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
                                   const dentition::Tooth& tooth, const std::string& reason);
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
@@ -203,7 +221,7 @@ class Session : public Reader {
   auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
                Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
   Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
-                                             Confirmed schoolConfirmsAges);
+                                             Confirmed schoolConfirmsAges, Confirmed areOthers);
 
   // session_undo.cpp
   Result<PastAct> lastUndoable(const UndoAt& at);
@@ -214,8 +232,9 @@ class Session : public Reader {
   /// As roster::mayDo.
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
-  /// No school day is in the book yet.
+  /// No program or no school day is in the book yet.
   Result<bool> isSettingUp();
+  Result<base::Done> agreementHolds(roster::DayId day);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.
   Result<base::Done> areAuthorized(roster::ChildId child,

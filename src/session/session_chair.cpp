@@ -67,7 +67,7 @@ Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening
   auto may = admit(Verb::correctScreening, by,
                    {.day = screening.day, .child = screening.child, .reason = reason});
   if (!may) return may;
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
@@ -197,12 +197,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
   if (field.etchant)
     if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
-  auto program = this->program();
-  if (!program) return program.error();
-  if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
-                                                program->value.agreementUntil->words() +
-                                                "; no new placements"};
+  if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
   if (const auto adds = addsToToday(field); !adds) return adds.error();
   if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();

@@ -17,85 +17,14 @@ Error refuse(ErrorCode code, std::string why) {
 
 } // namespace
 
-Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
-  const auto may = admit(Verb::enterProgram, by);
-  if (!may) return may.error();
-  if (program.name.empty()) return refuse(ErrorCode::textMalformed, "the program needs a name");
-  if (program.suppressBelow < 5)
-    return refuse(ErrorCode::numberMalformed, "small counts are hidden below 5 at the least");
-  const auto already = this->program();
-  if (already) return refuse(ErrorCode::ruleReason, "this logbook has its program already");
-  return write(*may, {}, [&](store::Act& act) { return act.add(program); });
-}
-
-Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
-  const auto may = admit(Verb::enterTerm, by);
-  if (!may) return may.error();
-  if (term.end <= term.start)
-    return refuse(ErrorCode::ruleDate, "the term ends before it starts; check both dates");
-  auto others = terms();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (term.start <= other.value.end && other.value.start <= term.end)
-      return refuse(ErrorCode::ruleDate, "the term overlaps with " + other.value.name);
-  return write(*may, {}, [&](store::Act& act) { return act.add(term); });
-}
-
-Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
-  const auto may = admit(Verb::enterSchool, by);
-  if (!may) return may.error();
-  auto others = schools();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.code == school.code)
-      return refuse(ErrorCode::textMalformed,
-                    "the code " + school.code + " belongs to " + other.value.name);
-  if (school.name.empty() || school.code.empty())
-    return refuse(ErrorCode::textMalformed, "a school needs a name and a code");
-  return write(*may, {}, [&](store::Act& act) { return act.add(school); });
-}
-
-Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto may = admit(Verb::enterEnrolment, by);
-  if (!may) return may.error();
-  const auto grade = roster::gradeNumber(enrolment.grade);
-  if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
-    return refuse(ErrorCode::numberMalformed, "a count of pupils cannot be negative");
-  return write(*may, {}, [&](store::Act& act) { return act.add(enrolment); });
-}
-
-Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
-  const auto may = admit(Verb::enterEligibility, by);
-  if (!may) return may.error();
-  if (eligibility.percent < 0 || eligibility.percent > 100)
-    return refuse(ErrorCode::numberMalformed, "the share of pupils is 0 to 100 per cent");
-  if (eligibility.source.empty())
-    return refuse(ErrorCode::textMalformed, "say who published the share, and of which year");
-  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
-  if (!rows) return rows.error();
-  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
-  return write(*may, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, eligibility, "said again"); });
-}
-
-Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
-  const auto may = admit(Verb::enterMember, by);
-  if (!may) return may.error();
-  if (member.name.empty() || member.initials.empty())
-    return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
-  auto others = members();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.initials == member.initials)
-      return refuse(ErrorCode::textMalformed,
-                    "the initials " + member.initials + " belong to " + other.value.name);
-  return write(*may, {}, [&](store::Act& act) { return act.add(member); });
-}
-
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
-                                            Confirmed schoolConfirmsAge) {
-  auto entered = enrol(Verb::enrolChild, by, {{std::move(child), identity}}, schoolConfirmsAge);
+                                            Confirmed schoolConfirmsAge, Confirmed isAnother) {
+  return enrolChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
+}
+
+Result<roster::ChildId> Session::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                            Confirmed isAnother) {
+  auto entered = enrol(Verb::enrolChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
   if (!entered) return entered.error();
   return entered->front();
 }
@@ -109,34 +38,66 @@ Error numberTaken(const std::string& number) {
 /// The child as it will be entered, or why it cannot be.
 Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Confirmed confirmed,
                                  const std::set<std::string>& taken) {
-  const auto& [child, identity, form, background] = entering;
-  if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
-  const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
+  const auto& child = entering.child;
+  const auto& identity = entering.identity;
+  if (const auto named = vault::checkIdentity(identity); !named) return named.error();
+  const auto grade = roster::parseGrade(child.grade);
+  if (!grade) return grade.error();
+  const auto verdict = roster::judgeBirthDate(identity.birth, *grade, today);
   if (verdict == roster::BirthVerdict::impossible)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
   if (verdict == roster::BirthVerdict::askUnusualForGrade && confirmed == Confirmed::no)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
-                                                " is unusual for grade " + child.grade +
+                                                " is unusual for grade " + *grade +
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
   if (taken.contains(*number)) return numberTaken(*number);
   auto sound = child;
   sound.number = *number;
+  sound.grade = *grade;
   sound.birth = {identity.birth.year(), identity.birth.month()};
   return sound;
+}
+
+/// Nobody of them may be a child who is here already, or who stands before it in the list.
+Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children) {
+  std::vector<std::string> numbers;
+  const auto add = [&](const std::string& number, roster::Likeness why) {
+    if (roster::isTooAlike(why))
+      numbers.push_back(number + " (" + std::string(roster::words(why)) + ")");
+  };
+  std::vector<roster::Person> earlier;
+  for (const auto& entering : children) {
+    const auto near = book.nearMatches(entering.child.number, entering.identity);
+    if (!near) return near.error();
+    for (const auto& one : *near)
+      add(one.child.number, one.why);
+    const auto person = personOf(entering.identity);
+    for (std::size_t i = 0; i < earlier.size(); ++i)
+      if (const auto why = roster::likeness(person, earlier[i]))
+        add(children[i].child.number, *why);
+    earlier.push_back(person);
+  }
+  if (numbers.empty()) return base::Done{};
+  return refuse(ErrorCode::ruleSameChild,
+                "this may be a child who has a card already, number " + base::join(numbers, "; ") +
+                    ". Open that card, or confirm that it is another child");
 }
 
 } // namespace
 
 Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
-                                                          Confirmed schoolConfirmsAges) {
-  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges);
+                                                          Confirmed schoolConfirmsAges,
+                                                          Confirmed areOthers) {
+  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
 }
 
-Result<std::vector<roster::ChildId>>
-Session::enrol(Verb verb, By by, std::vector<NewChild> children, Confirmed schoolConfirmsAges) {
+Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
+                                                    std::vector<NewChild> children,
+                                                    Confirmed schoolConfirmsAges,
+                                                    Confirmed areOthers) {
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
@@ -152,15 +113,22 @@ Session::enrol(Verb verb, By by, std::vector<NewChild> children, Confirmed schoo
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();
+    for (auto* text : {&entering.identity.first, &entering.identity.middle, &entering.identity.last,
+                       &entering.identity.nameUsed})
+      *text = std::string(base::trim(*text));
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
+  if (areOthers == Confirmed::no)
+    if (const auto others = areOtherChildren(*this, children); !others) return others.error();
   return write(*may, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {
       ids.push_back(act.add(entering.child));
       const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
+      // The alert first, so that no form lets the child to the chair before it.
+      if (entering.alert) act.add(entering.alert(ids.back()));
       if (entering.form) act.add(entering.form(ids.back()));
       if (entering.background) act.add(entering.background(ids.back()));
     }
@@ -184,7 +152,10 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
   if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
+  if (!old->value.provisional)
+    return refuse(ErrorCode::ruleReason, "the child is on the roster already");
+  if (base::isBlank(reason))
+    return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
   confirmed.provisional = false;
   return write(*may, child, [&](store::Act& act) {
@@ -200,12 +171,14 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  const auto known = roster::gradeNumber(grade);
+  const auto known = roster::parseGrade(grade);
   if (!known) return known.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  auto to = only<roster::School>(store::subjectIs(school), "school");
+  if (!to) return to.error();
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
   auto moved = old->value;
   moved.school = school;
-  moved.grade = grade;
+  moved.grade = *known;
   moved.room = room;
   return write(*may, child, [&](store::Act& act) {
     act.correct(*old, moved, reason);
@@ -213,17 +186,23 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   });
 }
 
-Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form) {
+Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form,
+                                                const std::optional<roster::MedicalFlag>& alert) {
   const auto may = admit(Verb::enterConsent, by);
   if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
-  return write(*may, form.child, [&](store::Act& act) { return act.add(form); });
+  if (alert && alert->child != form.child)
+    return refuse(ErrorCode::notFound, "the alert is about another child than the form");
+  return write(*may, form.child, [&](store::Act& act) {
+    if (alert) act.add(*alert);
+    return act.add(form);
+  });
 }
 
 Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
                                                                         const std::string& how) {
-  if (base::trim(how).empty())
+  if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
   if (!forms) return forms.error();
@@ -250,7 +229,7 @@ Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent
                                            const roster::Consent& form, const std::string& reason) {
   const auto may = admit(Verb::correctConsent, by, {.child = form.child, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
   return write(*may, form.child, [&](store::Act& act) {
@@ -263,7 +242,7 @@ Result<roster::OverrideId> Session::overrideConsent(By by, const roster::Consent
   const auto may = admit(Verb::overrideConsent, by,
                          {.child = taken.child, .reason = taken.reason, .on = taken.on});
   if (!may) return may.error();
-  if (taken.reason.empty())
+  if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
@@ -280,12 +259,15 @@ Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFla
                                         const std::string& decided) {
   const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
   if (!may) return may.error();
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
+  auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
+  if (!now) return now.error();
+  if (now->value.resolved)
+    return refuse(ErrorCode::ruleReason, "this was decided already: " + now->value.decided);
+  auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
   return write(*may, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }

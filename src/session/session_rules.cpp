@@ -26,6 +26,16 @@ Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service serv
   return base::Done{};
 }
 
+Result<base::Done> Session::agreementHolds(roster::DayId day) {
+  const auto lapsed = lapsedAgreement(day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed) return base::Done{};
+  return Error{ErrorCode::ruleCredential,
+               "the agreement with the authorizing dentist ended on " + (*lapsed)->words() +
+                   "; a clinician can give a reason to place sealants today, or enter the new date "
+                   "with groovekeeper-office set-program"};
+}
+
 Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
   if (!seatings) return seatings.error();
@@ -50,11 +60,9 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
   if (!found) return found.error();
   auto read = readings(light);
   if (!read) return read.error();
-  auto grade = kit::LightGrade::notComparable;
-  for (const auto& reading : *read)
-    if (reading.value.on == on) grade = kit::grade(found->value, reading.value);
+  const auto grade = kit::gradeOn(found->value, *read, on);
   if (found->value.inService && grade != kit::LightGrade::red) return base::Done{};
-  const bool taken = !run.reason.empty() && author.may.has(roster::Task::clinicianOverride);
+  const bool taken = !base::isBlank(run.reason) && author.may.has(roster::Task::clinicianOverride);
   if (taken) return base::Done{};
   return Error{ErrorCode::ruleLight,
                "light " + found->value.tag +
@@ -83,14 +91,14 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome,
   case DayEnd::sealedComplete:
   case DayEnd::sealedUnfinished:
     if (complete == 0) return refuse("no tooth was sealed today");
-    if (outcome.end == DayEnd::sealedUnfinished && outcome.reason.empty())
+    if (outcome.end == DayEnd::sealedUnfinished && base::isBlank(outcome.reason))
       return refuse("say what is unfinished and why");
     return base::Done{};
   case DayEnd::screenedNoneNeeded:
   case DayEnd::screenedNotTreated:
     if (screened->empty()) return refuse("there is no screening today");
     if (complete > 0) return refuse("teeth were sealed today");
-    if (outcome.end == DayEnd::screenedNotTreated && outcome.reason.empty())
+    if (outcome.end == DayEnd::screenedNotTreated && base::isBlank(outcome.reason))
       return refuse("say why nothing was done");
     return base::Done{};
   case DayEnd::recheckOnly:

@@ -6,6 +6,7 @@
 #include "followup/retention_check.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
+#include "roster/likeness.h"
 
 #include <string>
 #include <vector>
@@ -80,6 +81,12 @@ struct Found {
   std::string number;
   std::string name;
   std::string room;
+};
+
+/// A child of the logbook who may be the one that is being entered or looked for.
+struct NearMatch {
+  Found child;
+  roster::Likeness why;
 };
 
 } // namespace gk::session

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "store/book.h"
+#include "store/record_list.h"
 #include "store/rows.h"
 #include "store/trouble.h"
 
@@ -43,6 +44,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
 
 // A record type of the book; each stands in one family's file.
 #define GK_RECORD(T)                                                                               \
+  static_assert(isListed<T, RecordTypes>, "a record type that is not in store/record_list.h");     \
   template T::Key Act::add(const T&);                                                              \
   template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
   template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \

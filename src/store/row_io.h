@@ -56,7 +56,7 @@ class RowReader {
     if constexpr (std::is_enum_v<T>) {
       const auto word = take<std::string>();
       const auto value = base::fromName<T>(word);
-      if (!value) damaged("\"" + word + "\" is no word of its column");
+      if (!value) damaged("a word that its column does not have");
       return *value;
     } else if constexpr (requires(T set) { T::fromBits(set.bits()); }) {
       const auto set = T::fromBits(take<std::int64_t>());
@@ -99,6 +99,7 @@ class RowReader {
   }
 
  private:
+  /// Never the value itself: it is of somebody's record.
   [[noreturn]] static void damaged(const std::string& what) {
     throw Trouble({base::ErrorCode::storeDamaged, "the book holds what it cannot: " + what});
   }

@@ -31,7 +31,7 @@ TEST_CASE("A column that is not there is refused naming those that are") {
   const auto column = table.column("room");
   REQUIRE_FALSE(column);
   CHECK(column.error().code == ErrorCode::csvMalformed);
-  CHECK(column.error().detail == "line 1, column 1: no column \"room\"; found: number, grade");
+  CHECK(column.error().detail == "line 1, column 1: the header has no column \"room\" among its 2");
 }
 
 TEST_CASE("Byte order mark and either line ending and blank lines make no difference") {

@@ -79,11 +79,11 @@ TEST_CASE("A month as expiry means its last day", "[case-24]") {
   CHECK(parseExpiry("2027-03-15").value() == on("2027-03-15"));
 }
 
-TEST_CASE("An expiry that is no month is refused in the words that were typed", "[case-24]") {
+TEST_CASE("An expiry that is no month is refused without repeating what was typed", "[case-24]") {
   const auto expiry = parseExpiry("2027-13");
   REQUIRE_FALSE(expiry);
   CHECK(expiry.error().code == ErrorCode::dateMalformed);
-  CHECK(expiry.error().detail.find("\"2027-13\"") != std::string::npos);
+  CHECK(expiry.error().detail.find("2027-13") == std::string::npos);
   CHECK_FALSE(parseExpiry("03/2027"));
 }
 

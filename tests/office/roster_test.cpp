@@ -8,8 +8,8 @@ namespace {
 
 std::vector<std::string> import(const std::string& book, const std::string& csv,
                                 std::vector<std::string> moreRows = {}) {
-  std::vector<std::string> words{"import-roster", book,         csv, "--school", "CL",
-                                 "--term",        "Autumn 2026"};
+  std::vector<std::string> words{"import-roster", book,          csv,    "--school", "CL",
+                                 "--term",        "Autumn 2026", "--by", "IM"};
   words.insert(words.end(), moreRows.begin(), moreRows.end());
   return words;
 }
@@ -31,8 +31,7 @@ std::size_t childrenIn(Desk& desk, const std::string& book) {
 TEST_CASE("A roster brings the children with their forms") {
   Desk desk;
   const auto book = desk.makeBook();
-  const auto told =
-      desk.did(import(book, desk.write("r.csv", twoChildren), {"--by", "IM", "--json"})).json();
+  const auto told = desk.did(import(book, desk.write("r.csv", twoChildren), {"--json"})).json();
   CHECK(told.at("children") == 2);
   CHECK(told.at("forms") == 1);
   CHECK(told.at("incomplete").empty());
@@ -101,7 +100,7 @@ TEST_CASE("A roster is taken in whole or not at all") {
                 "S\xff"
                 "dge,2019-03-05,2\n") == "input.csv");
   CHECK(refused(head + good + good) == "input.csv");
-  CHECK(desk.said("line 3, first: the same name and birth date as line 2"));
+  CHECK(desk.said("line 3, first: may be the child of line 2 (the same name and birth date)"));
   CHECK(refused(head + good + "Sedge,2012-03-05,2\n") == "input.csv");
   CHECK(desk.said("line 3, birth_date: unusual for grade 2"));
   CHECK(refused("last,birth_date,grade,consent,signed_on,received_on\n"
@@ -114,6 +113,22 @@ TEST_CASE("A roster is taken in whole or not at all") {
   CHECK(childrenIn(desk, book) == 0);
   desk.did(import(book, desk.write("r.csv", head + "Sedge,2012-03-05,2\n"), {"--ages-confirmed"}));
   CHECK(childrenIn(desk, book) == 1);
+}
+
+TEST_CASE("A roster's child who is like one of the book is entered only when said to be another",
+          "[case-107]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const std::string head = "first,last,birth_date,grade\n";
+  desk.did(import(book, desk.write("r.csv", head + "Mina,Tolliver,2019-03-04,2\n")));
+  const auto again = desk.write("s.csv", head + "Mina,Toliver,2019-03-04,2\n");
+  CHECK(desk.refusal(import(book, again)) == "input.csv");
+  CHECK(desk.said("line 2, first: may be the child of number"));
+  CHECK(desk.said("--others-confirmed"));
+  CHECK_FALSE(desk.said("oliver"));
+  CHECK(childrenIn(desk, book) == 1);
+  desk.did(import(book, again, {"--others-confirmed"}));
+  CHECK(childrenIn(desk, book) == 2);
 }
 
 TEST_CASE("A roster read in twice is refused by number and by name") {
@@ -137,12 +152,26 @@ TEST_CASE("A roster needs a passphrase that opens the book and a school and term
   CHECK(desk.refusal(import(book, desk.file("none.csv"))) == "file.not-found");
   CHECK(desk.refusal(import(book, csv, {"--passphrase-file", desk.write("w", "wrong\n")})) ==
         "vault.wrong-passphrase");
-  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026"}) ==
-        "record.not-found");
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026", "--by",
+                      "IM"}) == "record.not-found");
   CHECK(desk.said("CL"));
-  CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027"}) ==
-        "record.not-found");
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027", "--by",
+                      "IM"}) == "record.not-found");
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
   CHECK(desk.refusal(import(book, csv)) == "call.malformed");
   CHECK(childrenIn(desk, book) == 0);
+}
+
+TEST_CASE("A roster import is taken back by command, with a reason", "[case-116]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did(import(book, desk.write("r.csv", twoChildren)));
+  const auto number = unlocked(desk, book).findChildren("mina").value().at(0).number;
+  const std::vector<std::string> words{
+      "take-back-import",          book, "--child", number, "--by", "IM", "--reason",
+      "the list of another school"};
+  CHECK(desk.refusal({words.begin(), words.end() - 2}) == "call.malformed");
+  desk.did(words);
+  CHECK(childrenIn(desk, book) == 0);
+  desk.did(import(book, desk.file("r.csv")));
 }

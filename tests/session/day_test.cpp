@@ -82,8 +82,9 @@ TEST_CASE("A roster is taken in as a whole or not at all") {
       clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5001"), ada}});
   CHECK(codeOf(doubled) == ErrorCode::textMalformed);
   CHECK(must(clinic.session.findChildren("ada")).empty());
-  const auto ids = must(
-      clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5002"), ada}}));
+  const auto ids =
+      must(clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5002"), ada}},
+                                      session::Confirmed::no, session::Confirmed::yes));
   REQUIRE(ids.size() == 2);
   CHECK(must(clinic.session.consents(ids[0])).size() == 1);
   CHECK(must(clinic.session.consents(ids[1])).empty());

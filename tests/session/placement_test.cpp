@@ -46,6 +46,7 @@ TEST_CASE("A surface under gum is left out of the field", "[case-26]") {
   tooth.presence = chairside::Presence::partlyErupted;
   tooth.softTissue = chairside::SoftTissue::gumOverCompanion;
   tooth.buccal = {};
+  tooth.lingual = {};
   tooth.toSeal = {dentition::Surface::occlusal};
   tooth.revisit = true;
   must(chair.clinic.session.screen(chair.clinic.by, screening));

@@ -48,14 +48,15 @@ class Roster {
                                .nameUsed = chance_() % 4 == 0 ? pick(firsts) : std::string(),
                                .birth = must(base::Date::parse("2019-03-14"))};
     const auto number = roster::withCheckDigit(std::to_string(2000 + count_++));
-    const auto child = must(clinic.session.enrolChild(clinic.by,
-                                                      {.number = number,
-                                                       .birth = {2019, 3},
-                                                       .school = clinic.school,
-                                                       .grade = "2",
-                                                       .room = "6",
-                                                       .note = {}},
-                                                      identity));
+    const auto child =
+        must(clinic.session.enrolChild(clinic.by,
+                                       {.number = number,
+                                        .birth = {2019, 3},
+                                        .school = clinic.school,
+                                        .grade = "2",
+                                        .room = "6",
+                                        .note = {}},
+                                       identity, session::Confirmed::no, session::Confirmed::yes));
     known.push_back({child, number, identity.shownName(), identity.legalName()});
     return child;
   }

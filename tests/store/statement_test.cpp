@@ -2,6 +2,7 @@
 
 #include "broken/broken_books.h"
 #include "store/connection.h"
+#include "store/row_io.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>
@@ -107,6 +108,29 @@ TEST_CASE("the detail of a damaged value does not repeat the value") {
   Sheet sheet;
   sheet.put(std::string("seven"));
   CHECK(sheet.take<int>().error().detail.find("seven") == std::string::npos);
+}
+
+TEST_CASE("a word or tooth that a record cannot hold is damage, told without the value",
+          "[case-111]") {
+  Sheet sheet;
+  const auto detailOf = [&](auto take) {
+    const auto read = guarded([&] {
+      auto row = sheet.connection->prepare("SELECT value FROM cell");
+      base::require(row.step(), "one row");
+      store::RowReader reader(row, 0);
+      take(reader);
+      return 0;
+    });
+    REQUIRE_FALSE(read);
+    CHECK(read.error().code == base::ErrorCode::storeDamaged);
+    return read.error().detail;
+  };
+  sheet.put(std::string("Tolliver"));
+  CHECK(detailOf([](auto& row) { (void)row.template take<kit::LightType>(); }).find("Tolliver") ==
+        std::string::npos);
+  sheet.put(4711);
+  CHECK(detailOf([](auto& row) { (void)row.template take<dentition::Tooth>(); }).find("4711") ==
+        std::string::npos);
 }
 
 TEST_CASE("a statement comes back from its loan without rows or bindings") {

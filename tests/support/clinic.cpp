@@ -21,6 +21,18 @@ std::vector<dentition::ToothSurfaces> surfacesOf(const std::vector<int>& isoTeet
   return teeth;
 }
 
+roster::Program larkmere(bool primaryTeeth, roster::Supervision supervision) {
+  return {.name = "Larkmere County School Sealant Team",
+          .county = "Larkmere",
+          .phone = "000-555-0142",
+          .supervision = supervision,
+          .authorizingDentist = "Dr. Selwyn Hartgrove",
+          .agreementUntil = date("2027-01-31"),
+          .privacyFooting = "state only",
+          .primaryTeethOffered = primaryTeeth,
+          .times = {}};
+}
+
 kit::Lot lot(kit::MaterialKind kind, const char* name, const char* number, int seconds,
              kit::ContentSet contains) {
   return {kind, name, number, date("2027-04-30"), base::Seconds(seconds), contains, false, {}};
@@ -45,7 +57,8 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                           std::chrono::minutes(-300))),
       laptop(base::makeUuid7(clock.now().at, random)),
       session(must(session::Session::create(folder ? *folder / "book.gkbook" : book, passphrase,
-                                            laptop, {clock, random}, kind))),
+                                            laptop, {clock, random},
+                                            larkmere(primaryTeeth, supervision), kind))),
       hygienist(must(session.enterMember({}, {"Oriel Fenwhistle", "OF", roster::Role::hygienist,
                                               "HY-00417", date("2027-06-30"),
                                               roster::usualTasks(roster::Role::hygienist)}))),
@@ -78,15 +91,6 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
       spare(must(session.enterLight({}, {"L-3", kit::LightType::led, {800}, {990}, true, "M-1"}))),
       day(must(session.openDay({hygienist, {}}, {term, school, date("2026-11-17"), 1, {}, false}))),
       by{hygienist, assistant} {
-  must(session.enterProgram(by, {.name = "Larkmere County School Sealant Team",
-                                 .county = "Larkmere",
-                                 .phone = "000-555-0142",
-                                 .supervision = supervision,
-                                 .authorizingDentist = "Dr. Selwyn Hartgrove",
-                                 .agreementUntil = date("2027-01-31"),
-                                 .privacyFooting = "state only",
-                                 .primaryTeethOffered = primaryTeeth,
-                                 .times = {}}));
   if (supervision == roster::Supervision::dentistExamRequired)
     dentist = must(
         session.enterMember(by, {"Dr. Selwyn Hartgrove", "SH", roster::Role::dentist, "DD-00092",
@@ -109,7 +113,8 @@ roster::Child Clinic::newChild() {
 roster::ChildId Clinic::childWithoutForm(const std::string& first, const std::string& last) {
   session::Identity identity{.first = first, .last = last, .birth = date("2019-03-14")};
   identity.guardians.push_back({"Rosa " + last, "mother", "000-555-0101", "English"});
-  return must(session.enrolChild(by, newChild(), identity));
+  return must(session.enrolChild(by, newChild(), identity, session::Confirmed::no,
+                                 session::Confirmed::yes));
 }
 
 roster::Consent Clinic::form(roster::ChildId child) const {

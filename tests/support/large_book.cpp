@@ -94,8 +94,8 @@ class LargeBook {
     for (std::size_t i = first; i < first + schoolCount; ++i)
       for (int n = 0; n < share_; ++n)
         children.push_back(newChild(batches_[i], n < returned));
-    const auto ids =
-        must(clinic_.session.enrolRoster(clinic_.by, std::move(children), session::Confirmed::yes));
+    const auto ids = must(clinic_.session.enrolRoster(
+        clinic_.by, std::move(children), session::Confirmed::yes, session::Confirmed::yes));
     auto next = ids.begin();
     for (std::size_t i = first; i < first + schoolCount; ++i, next += share_)
       batches_[i].withForm.assign(next, next + returned);

@@ -130,8 +130,14 @@ TEST_CASE("Absent is one key and taking it back is one more") {
   press(board.page, Qt::Key_A, Qt::AltModifier);
   CHECK(board.troubles.join(u'|') == QString());
   CHECK(board.lineOf(child)->outcome == "absent");
+  press(board.page, Qt::Key_Z, Qt::AltModifier); // asks, and was not answered
+  CHECK(board.prompter.asked == QStringList{u"Undo: Visit outcome: absent, Mina H.?"_s});
+  CHECK(board.lineOf(child)->outcome == "absent");
+  board.prompter.confirms = {true};
   press(board.page, Qt::Key_Z, Qt::AltModifier);
   CHECK(board.lineOf(child)->place == session::Place::waiting);
+  press(board.page, Qt::Key_Z, Qt::AltModifier | Qt::ShiftModifier);
+  CHECK(board.lineOf(child)->outcome == "absent");
 }
 
 TEST_CASE("Declined and left school and not reached are one key each") {
@@ -239,6 +245,87 @@ TEST_CASE("A form that is no yes keeps what was typed and enters the child once 
   press(board.page, Qt::Key_Return, Qt::ControlModifier);
   CHECK(board.troubles.size() == 1);
   CHECK(must(board.clinic.session.findChildren("Nils")).size() == 1);
+}
+
+TEST_CASE("A form of a name and birth date on the roster asks whose it is", "[case-107]") {
+  Board board;
+  const auto mina = board.clinic.childWithoutForm("Mina", "Tolliver");
+  board.open();
+  press(board.page, Qt::Key_N, Qt::AltModifier);
+  board.fill(u"lateFirst"_s, u"Mina"_s);
+  board.fill(u"lateLast"_s, u"Tolliver"_s);
+  board.fill(u"lateBirth"_s, u"2019-03-14"_s);
+  board.fill(u"lateGrade"_s, u"2"_s);
+  board.tickUsual();
+  auto& session = board.clinic.session;
+  SECTION("Escape writes nothing") {
+    press(board.page, Qt::Key_Return, Qt::ControlModifier);
+    REQUIRE(board.prompter.decided.size() == 1);
+    CHECK(must(session.findChildren("Tolliver")).size() == 1);
+    CHECK(must(session.consents(mina)).empty());
+    press(board.page, Qt::Key_Escape);
+    CHECK_FALSE(board.lineOf(mina));
+  }
+  SECTION("it is hers: only the form is entered") {
+    board.prompter.choices = {0};
+    press(board.page, Qt::Key_Return, Qt::ControlModifier);
+    CHECK(must(session.findChildren("Tolliver")).size() == 1);
+    CHECK(must(session.consents(mina)).size() == 1);
+    CHECK(board.lineOf(mina));
+  }
+  SECTION("another child") {
+    board.prompter.choices = {1};
+    press(board.page, Qt::Key_Return, Qt::ControlModifier);
+    CHECK(board.troubles.join(u'|') == QString());
+    CHECK(must(session.findChildren("Tolliver")).size() == 2);
+    CHECK(must(session.consents(mina)).empty());
+  }
+}
+
+TEST_CASE("A number without its check digit is said at once and opens no child", "[case-108]") {
+  Board board;
+  const auto mina = board.clinic.childWithoutForm("Mina", "Tolliver");
+  const auto digits = board.number(mina).section(u'-', 0, 0);
+  board.open();
+  SECTION("on the form") {
+    press(board.page, Qt::Key_N, Qt::AltModifier);
+    board.fill(u"lateNumber"_s, digits);
+    press(board.page, Qt::Key_Tab);
+    CHECK(words(board.page, u"lateKnown"_s).contains(u"Did you mean "_s + board.number(mina)));
+    board.fill(u"lateFirst"_s, u"Nils"_s);
+    board.fill(u"lateBirth"_s, u"2019-05-14"_s);
+    board.fill(u"lateGrade"_s, u"2"_s);
+    board.tickUsual();
+    board.prompter.choices = {0};
+    press(board.page, Qt::Key_Return, Qt::ControlModifier);
+    CHECK(must(board.clinic.session.findChildren("Nils")).empty());
+    CHECK(must(board.clinic.session.consents(mina)).size() == 1);
+  }
+  SECTION("in the search, a wrong check digit offers the child it is near") {
+    board.type(digits + u"-9"_s);
+    press(board.page, Qt::Key_Return);
+    REQUIRE(board.prompter.decided.size() == 1);
+    CHECK(board.prompter.decided.front().contains(digits + u"-9"_s));
+    CHECK(board.taken.empty()); // backed out
+    board.prompter.choices = {0};
+    press(board.page, Qt::Key_Return);
+    CHECK(board.taken == std::vector{mina});
+  }
+}
+
+TEST_CASE("A form that cannot be entered leaves no child and no alert behind", "[case-108]") {
+  Board board;
+  board.open();
+  press(board.page, Qt::Key_N, Qt::AltModifier);
+  board.fill(u"lateFirst"_s, u"Nils"_s);
+  board.fill(u"lateBirth"_s, u"2019-05-14"_s);
+  board.fill(u"lateGrade"_s, u"2"_s);
+  part<QComboBox>(board.page, u"lateFlag"_s).setCurrentIndex(1);
+  board.tick(1); // sealants without screening
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  CHECK(board.troubles.size() == 1);
+  press(board.page, Qt::Key_Escape);
+  CHECK(must(board.clinic.session.findChildren("Nils")).empty());
 }
 
 TEST_CASE("A birth date that reads two ways is asked about in words", "[case-19]") {

@@ -134,8 +134,8 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
   CHECK(chair.text("identityStop") == u"STOP: latex allergy, rash from gloves"_s);
   CHECK(chair.text("identityAsked").contains(u"from the first glove on"_s));
-  chair.press("A");
-  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_PageDown);
+  chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   chair.screenFour();
   CHECK(chair.text("fieldGuide").startsWith(u"LATEX STOP: latex-free gloves"_s));
@@ -294,12 +294,12 @@ TEST_CASE("Once sealant has flowed an undo is a correction with its reason", "[c
   chair.press("5"); // both teeth have sealant on
   REQUIRE(chair.steps(Step::flow).size() == 1);
   chair.press("U");
-  CHECK(chair.text("askQuestion").contains(u"this is a correction"_s));
+  CHECK(chair.text("askQuestion").contains(u"Sealant was already placed"_s));
   chair.press(Qt::Key_Escape);
   CHECK(chair.steps(Step::flow).size() == 1);
   chair.press("U");
   chair.type(u"no sealant yet, a slip of the key"_s);
-  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T.. Shift+U does it again."_s);
+  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T. (Shift+U: redo)"_s);
   CHECK(chair.steps(Step::flow).empty());
 }
 

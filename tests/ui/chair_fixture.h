@@ -91,8 +91,8 @@ class Chair {
   void seat(roster::ChildId child) {
     REQUIRE(page->take(child, clinic.day));
     ++keys; // chosen on the day board
-    if (shows("alertButton")) press(Qt::Key_A);
-    press(Qt::Key_1);
+    if (shows("alertButton")) press(Qt::Key_PageDown);
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
   }
   /// Second molars not up, four first molars sound, no decay, nothing urgent.

@@ -6,6 +6,7 @@
 #include <QPdfWriter>
 
 #include <deque>
+#include <vector>
 
 namespace gk::test {
 
@@ -19,7 +20,9 @@ class ScriptedPrompter final : public ui::Prompter {
   std::deque<bool> prints;
   QByteArray printed; ///< what came out of the printer last, a PDF
   QStringList asked;
-  QStringList decided; ///< of those, with nothing chosen beforehand
+  std::vector<reports::Table> shown; ///< tables to decide by
+  std::vector<QStringList> offered;  ///< the answers beside them
+  QStringList decided;               ///< of those, with nothing chosen beforehand
 
   bool confirm(const QString& question) override {
     asked += question;
@@ -36,6 +39,12 @@ class ScriptedPrompter final : public ui::Prompter {
   std::optional<int> decide(const QString& question, const QStringList& options) override {
     decided += question;
     return choose(question, options);
+  }
+  std::optional<int> decideBy(const reports::Table& table, const QString& question,
+                              const QStringList& options) override {
+    shown.push_back(table);
+    offered.push_back(options);
+    return decide(question, options);
   }
   std::optional<QString> openFile(const QString& title, const QString&) override {
     asked += title;

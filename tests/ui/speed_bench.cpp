@@ -142,7 +142,7 @@ class BenchWindow {
     table.setFocus();
     table.setCurrentIndex(table.model()->index(1, 0)); // the first who waits
     press(Qt::Key_Return);
-    press("1");
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
     press("ZSSSS444");
     press(Qt::Key_Return);

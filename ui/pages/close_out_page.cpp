@@ -6,6 +6,7 @@
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
+#include "ui/pages/merge_question.h"
 #include "ui/pages/withdrawal.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -253,7 +254,8 @@ void CloseOutPage::answer(std::size_t row) {
     return;
   }
   const auto old = sheet_->answered.at(row - sheet_->questions.size());
-  if (!noted(askAnew(context(), old), u"The answer is taken back: the question is open again."_s))
+  if (!noted(reopenQuestion(context(), old),
+             u"The answer is taken back: the question is open again."_s))
     return;
   const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
     return question.child == old.answer.value.child || question.other == old.answer.value.child;
@@ -332,10 +334,8 @@ void CloseOutPage::follow(std::size_t row) {
   const auto& line = sheet_->referrals.at(row);
   const auto records = book().dayRecords(*day_);
   if (!went(records)) return;
-  const auto made = std::ranges::find_if(records->referrals, [&](const auto& one) {
-    return one.value.child == line.child && one.value.day == *day_ &&
-           one.value.urgency == line.urgency;
-  });
+  const auto made =
+      std::ranges::find(records->referrals, line.id, [](const auto& one) { return one.id; });
   if (made != records->referrals.end())
     noted(followReferral(context(), *made, toQt(line.shown)), u"The referral is followed up."_s);
 }

@@ -11,7 +11,6 @@
 namespace gk::ui {
 
 using base::Result;
-using followup::MergeVerdict;
 using followup::Paper;
 using followup::PaperCount;
 
@@ -129,54 +128,21 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   const auto number = static_cast<int>(std::clamp<std::int64_t>(*value, -1, 9999));
   const auto on = context.session.day(day);
   if (!on) return on.error();
-  const auto read = context.session.enterReading(context.acting.by(),
-                                                 {.light = id,
-                                                  .on = on->value.date,
-                                                  .value = {number},
-                                                  .withSleeve = light->value.baselineWithSleeve,
-                                                  .meter = light->value.meter});
-  if (!read) return read.error();
-  return true;
-}
-
-Result<bool> askAnew(Context& context, const reports::AnsweredQuestion& old) {
-  const auto why = context.prompter.text(
-      u"%1: %2. Why is it asked anew? What was answered stays in the history."_s.arg(
-          toQt(old.shown), toQt(old.words)),
-      {});
-  if (!why || why->trimmed().isEmpty()) return false;
-  const auto opened =
-      context.session.reopenMerge(context.acting.by(), old.answer, toStd(why->trimmed()));
-  if (!opened) return opened.error();
-  return true;
-}
-
-Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& question,
-                            roster::DayId day) {
-  QStringList options;
-  for (const auto& side : question.sides)
-    options += (question.other ? u"One child, keep: "_s : u"Keep "_s) + toQt(side.words);
-  options += question.other ? u"Two children"_s : u"Both happened, say why"_s;
-  const auto chosen = context.prompter.decide(
-      toQt(question.shown) + u": "_s + toQt(question.what) + u"."_s, options);
-  if (!chosen) return false;
-  followup::MergeAnswer answer{.day = day,
-                               .child = question.child,
-                               .other = question.other,
-                               .seen = static_cast<int>(question.sides.size())};
-  const auto place = static_cast<std::size_t>(*chosen);
-  if (place < question.sides.size()) {
-    answer.verdict = MergeVerdict::keptOne;
-    answer.kept = question.sides[place].laptop;
-    if (question.other && question.sides[place].card == question.other)
-      std::swap(answer.child, *answer.other);
-  } else if (!question.other) {
-    const auto why = context.prompter.text(u"How did both happen?"_s, {});
-    if (!why) return false;
-    answer.note = toStd(why->trimmed());
+  const kit::MeterReading reading{.light = id,
+                                  .on = on->value.date,
+                                  .value = {number},
+                                  .withSleeve = light->value.baselineWithSleeve,
+                                  .meter = light->value.meter};
+  auto read = context.session.enterReading(context.acting.by(), reading);
+  if (!read && read.error().code == base::ErrorCode::ruleLight) {
+    const auto chosen = context.prompter.decide(
+        capital(toQt(read.error().detail)) + u'.',
+        {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(number)});
+    if (!chosen) return false;
+    if (*chosen == 0) return readLightAgain(context, id, day);
+    read = context.session.enterReading(context.acting.by(), reading, session::Confirmed::yes);
   }
-  if (const auto noted = context.session.answerMerge(context.acting.by(), answer); !noted)
-    return noted.error();
+  if (!read) return read.error();
   return true;
 }
 

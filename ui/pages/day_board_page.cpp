@@ -257,16 +257,24 @@ void DayBoardPage::take() {
 
 void DayBoardPage::takeFromBook(const QString& text) {
   const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
-  if (isNumber && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
-  const auto found = book().findChildren(toStd(text));
+  auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
-  if (found->empty())
-    return Q_EMIT said(u"Nobody fits. When a form came back today, press Alt+N."_s);
+  search_->selectAll(); // the next number takes its place
+  auto question =
+      u"Not on today's board: without consent today, or of another school. Who is it?"_s;
+  if (found->empty() && isNumber) {
+    const auto near = book().nearMatches(toStd(text));
+    if (!went(near)) return;
+    for (const auto& one : *near)
+      found->push_back(one.child);
+    question = u"No child has the number %1. Is it one of these?"_s.arg(text);
+    if (found->empty() && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
+  }
+  if (found->empty()) return Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
   QStringList options;
   for (const auto& one : *found)
     options += toQt(one.number + "  " + one.name + ", room " + one.room);
-  const auto chosen = context().prompter.choose(
-      u"Not on today's board: without consent today, or of another school. Who is it?"_s, options);
+  const auto chosen = context().prompter.decide(question, options);
   if (!chosen) return;
   search_->clear();
   Q_EMIT childChosen(found->at(static_cast<std::size_t>(*chosen)).child, day_->id);
@@ -288,8 +296,8 @@ void DayBoardPage::askForDay() {
   for (const auto& day : all)
     for (const auto& school : *schools)
       if (school.id == day.value.school)
-        options += toQt(day.value.date.iso() + "  " + school.value.name + ", team " +
-                        std::to_string(day.value.team));
+        options += toQt(day.value.date.iso() + "  " + roster::shownAmong(school.value, *schools) +
+                        ", team " + std::to_string(day.value.team));
   if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
     chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }
@@ -334,6 +342,7 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
+  search_->clear();
   if (went(book().enterPaper(by(), {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
@@ -354,6 +363,7 @@ void DayBoardPage::withdraw() {
   if (!how) return;
   const auto by = this->by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
+  search_->clear();
   if (line->place != session::Place::waiting) {
     Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
     return;
@@ -377,14 +387,14 @@ void DayBoardPage::undo() {
   const auto last = book().undoable(*at);
   if (!went(last) || !context().prompter.confirm(u"Undo: %1?"_s.arg(toQt(last->words)))) return;
   const auto words = book().undo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Undone: %1. Alt+Shift+Z does it again."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Undone: %1 (Alt+Shift+Z: redo)"_s.arg(toQt(*words)));
 }
 
 void DayBoardPage::redo() {
   const auto at = here();
   if (!at) return;
   const auto words = book().redo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Redone: %1."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Redone: %1"_s.arg(toQt(*words)));
 }
 
 base::By DayBoardPage::by() {

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/agreement_lapse.h"
 #include "ui/pages/dentist_call.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
@@ -282,6 +283,7 @@ void FieldPanel::isolate() {
                        });
     return;
   }
+  if (!agreementHolds(visit(), [this] { isolate(); })) return;
   std::vector<std::string> notes;
   for (const auto& note :
        {guardNote_, cleaned_ ? cleaningNote_ : std::string(),

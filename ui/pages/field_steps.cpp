@@ -136,10 +136,7 @@ QString FieldSteps::lightTrouble() const {
   if (!light->inService) return u"Light "_s + toQt(light->tag) + u" is out of service."_s;
   const auto readings = visit_.book().readings(*id);
   if (!readings) return inOneLine(describe(readings.error()));
-  auto grade = kit::LightGrade::notComparable;
-  for (const auto& reading : *readings)
-    if (reading.value.on == visit_.date()) grade = kit::grade(*light, reading.value);
-  if (grade != kit::LightGrade::red) return {};
+  if (kit::gradeOn(*light, *readings, visit_.date()) != kit::LightGrade::red) return {};
   return u"Light "_s + toQt(light->tag) + u" reads RED today."_s;
 }
 

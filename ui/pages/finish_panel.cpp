@@ -2,6 +2,7 @@
 
 #include "chairside/allergy.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/doubtful_record.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/support/text.h"
 
@@ -101,6 +102,8 @@ void FinishPanel::refresh() {
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
        {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s, [this] { Q_EMIT findingsWanted(); }},
+       {Qt::Key_M, u"Wrong tooth"_s, u"moveToothButton"_s, [this] { moveSealant(visit()); },
+        KeyLook::plain, !lines.empty()},
        {Qt::Key_R, u"Try again"_s, u"tryAgainButton"_s,
         [this] {
           visit().tryAgain(true);

@@ -2,9 +2,11 @@
 
 #include "chairside/allergy.h"
 #include "ui/pages/identity_view.h"
+#include "ui/pages/medical_stop.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
 
+#include <QKeyEvent>
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QVariant>
@@ -15,7 +17,7 @@ using chairside::Identifier;
 
 IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), view_(new IdentityView(this)), asked_(new QLabel(this)),
-      keys_(new KeyBar(3, this)) {
+      keys_(new KeyBar(3, this)), lookUp_(new QLabel(this)) {
   setObjectName(u"identityPanel"_s);
   asked_->setObjectName(u"identityAsked"_s);
   asked_->setWordWrap(true);
@@ -23,7 +25,13 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(view_, 1);
+  lookUp_->setObjectName(u"identityLookUp"_s);
+  lookUp_->setTextFormat(Qt::PlainText);
+  lookUp_->setWordWrap(true);
+  lookUp_->setProperty("look", u"notice"_s);
+  lookUp_->hide();
   column->addWidget(asked_);
+  column->addWidget(lookUp_);
   column->addWidget(keys_);
 }
 
@@ -32,6 +40,49 @@ void IdentityPanel::begin() {
   heard_.clear();
   changed_.clear();
   flagged_.clear();
+  typed_.clear();
+}
+
+void IdentityPanel::startOver() {
+  begin();
+  refresh();
+}
+
+bool IdentityPanel::press(const QKeyEvent& event) {
+  // A scanner that types by the number pad holds Alt, and may find its lock off.
+  constexpr auto chords =
+      Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier | Qt::KeypadModifier;
+  if (gather(event)) return true;
+  const bool isEnter = event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter;
+  if (!isEnter && (event.modifiers() & chords)) return false;
+  return keys_->press(event);
+}
+
+/// Digits and dashes begin a number; once begun, every sign belongs to it.
+bool IdentityPanel::gather(const QKeyEvent& event) {
+  if (event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) return false;
+  const int key = event.key();
+  if (!typed_.isEmpty()) {
+    if (key == Qt::Key_Escape || key == Qt::Key_Backspace || key == Qt::Key_Return ||
+        key == Qt::Key_Enter) {
+      const auto code = typed_;
+      if (key == Qt::Key_Backspace)
+        typed_.chop(1);
+      else
+        typed_.clear();
+      refresh();
+      if (key == Qt::Key_Return || key == Qt::Key_Enter) Q_EMIT codeTyped(code);
+      return true;
+    }
+  }
+  const bool isDigit = key >= Qt::Key_0 && key <= Qt::Key_9;
+  const auto sign = isDigit ? QString(QChar(key)) : event.text();
+  const bool isSign = sign.size() == 1 && sign.front().isPrint() && !sign.front().isSpace();
+  const bool begins = isDigit || sign == u"-"_s;
+  if (!isSign || event.isAutoRepeat() || (typed_.isEmpty() && !begins)) return false;
+  typed_ += sign;
+  refresh();
+  return true;
 }
 
 void IdentityPanel::refresh() {
@@ -39,7 +90,7 @@ void IdentityPanel::refresh() {
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
   const bool heard = chairside::checkHeard(heard_, file().card.flags).has_value();
   QStringList avoid = alertLines();
-  if (!avoid.isEmpty() && !heard) avoid += u"Read it aloud to the team, then A."_s;
+  if (!avoid.isEmpty() && !heard) avoid += u"Read it aloud to the team, then PgDown."_s;
   if (!changed_.empty()) avoid += u"Changed since the form: "_s + toQt(changed_);
   const auto before = avoid.isEmpty() ? QString() : avoid.join(u'\n') + u'\n';
   asked_->setText(
@@ -48,28 +99,35 @@ void IdentityPanel::refresh() {
            ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
              "medicine, mouth sore?\""_s
            : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s));
+  lookUp_->setText(
+      u"Looking up: "_s + typed_ +
+      u"   Enter looks it up, Esc leaves it. It confirms nothing: the arrow keys do."_s);
+  lookUp_->setVisible(!typed_.isEmpty());
   std::vector<KeyAction> actions{
-      {Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+      {Qt::Key_Left, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},
-      {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+      {Qt::Key_Right, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
        [this] { confirm(Identifier::teacherOrRoom); }},
-      {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+      {Qt::Key_Up, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
        [this] { confirm(Identifier::nameTag); }},
-      {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+      {Qt::Key_Down, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
        [this] { confirm(Identifier::slipScan); }},
-      {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+      {Qt::Key_Delete, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
        [this] { mismatch(); }, KeyLook::alarm},
-      {Qt::Key_C, u"Something has changed"_s, u"changedButton"_s, [this] { askChange(); }},
+      {Qt::Key_PageUp, u"Something has changed"_s, u"changedButton"_s, [this] { askChange(); }},
       {Qt::Key_Return,
        changed_.empty() ? u"Child says yes, no change: seat"_s
                         : u"Child says yes, change noted: seat"_s,
        u"seatButton"_s, [this] { seat(); }, KeyLook::main, known && heard}};
   if (!heard)
-    actions.insert(actions.begin(), {Qt::Key_A, u"Alert read, kept away"_s, u"alertButton"_s,
+    actions.insert(actions.begin(), {Qt::Key_PageDown, u"Alert read, kept away"_s, u"alertButton"_s,
                                      [this] { readAlerts(); }, KeyLook::alarm});
   if (!file().card.screening.allows && !file().card.recheck.allows)
     actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
+  if (hasOpenFlag(file()))
+    actions.push_back({flagKey, u"Clinician decides a medical stop"_s, u"decideFlagButton"_s,
+                       [this] { decideFlag(visit()); }});
   keys_->setActions(std::move(actions));
 }
 

@@ -68,29 +68,51 @@ void chooseLot(ChairVisit& visit) {
   });
 }
 
-bool offerLot(ChairVisit& visit, const QString& code) {
-  const auto& lots = visit.file().lots;
-  const auto lot = std::ranges::find_if(lots, [&](const auto& one) {
-    return toQt(one.value.lot).compare(code, Qt::CaseInsensitive) == 0;
-  });
-  if (lot == lots.end()) return false;
-  const auto words = named(lot->value.kind) + u' ' + toQt(kit::shown(lot->value));
-  const auto usable = kit::checkUsable(lot->value, visit.date());
-  const auto safe = chairside::checkAllergy(lot->value, visit.file().card.flags);
+namespace {
+
+QString lotWords(const Lot& lot) {
+  return named(lot.kind) + u' ' + toQt(kit::shown(lot));
+}
+
+/// After one confirm; says why when it cannot be used.
+void offer(ChairVisit& visit, const base::Recorded<Lot>& lot) {
+  const auto words = lotWords(lot.value);
+  const auto usable = kit::checkUsable(lot.value, visit.date());
+  const auto safe = chairside::checkAllergy(lot.value, visit.file().card.flags);
   if (!usable)
     visit.strip.say(inOneLine(describe(usable.error())));
   else if (!safe)
     visit.strip.say(inOneLine(describe(safe.error())));
-  else if (lot->value.kind == MaterialKind::bondingAgent)
+  else if (lot.value.kind == MaterialKind::bondingAgent)
     visit.strip.say(capital(words) + u": bonding agents are not carried from here."_s);
   else
-    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot->value.expiry.iso()) +
+    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot.value.expiry.iso()) +
                          u'?',
-                     {u"Yes, this lot"_s}, [&visit, chosen = *lot](int) {
+                     {u"Yes, this lot"_s}, [&visit, chosen = lot](int) {
                        auto setup = visit.setup();
                        carry(setup, chosen);
                        visit.context().acting.change(setup);
                      });
+}
+
+} // namespace
+
+bool offerLot(ChairVisit& visit, const QString& code) {
+  std::vector<base::Recorded<Lot>> lots;
+  for (const auto& lot : visit.file().lots)
+    if (toQt(lot.value.lot).compare(code, Qt::CaseInsensitive) == 0) lots.push_back(lot);
+  if (lots.empty()) return false;
+  if (lots.size() == 1) {
+    offer(visit, lots.front());
+    return true;
+  }
+  // A maker's number is its own: two materials may have one.
+  QStringList options;
+  for (const auto& lot : lots)
+    options += lotWords(lot.value);
+  visit.ask.choose(
+      u"%1 lots have the number %2. Which is in your hand?"_s.arg(lots.size()).arg(code), options,
+      [&visit, lots](int chosen) { offer(visit, lots.at(static_cast<std::size_t>(chosen))); });
   return true;
 }
 

@@ -9,8 +9,8 @@ namespace gk::ui {
 
 /// Lots that may be used on this child today; says how many were left out, and why.
 void chooseLot(ChairVisit& visit);
-/// The lot whose number was scanned, after one confirm; says why when it cannot be used. False when
-/// no lot of the book has that number.
+/// The lot whose number was scanned, after one confirm; asks which when several materials have that
+/// number, and says why when it cannot be used. False when no lot of the book has it.
 bool offerLot(ChairVisit& visit, const QString& code);
 void chooseLight(ChairVisit& visit);
 /// Operator, assistant or recorder.

@@ -172,16 +172,32 @@ std::string LateForm::nextNumber() {
 }
 
 void LateForm::lookUp() {
-  const auto number = roster::parseChildNumber(typed(number_));
-  if (!number) return knowChild({}, {});
-  number_->setText(toQt(*number));
-  const auto found = book().findChildren(*number);
-  if (!went(found)) return;
-  for (const auto& one : *found)
-    if (one.number == *number)
-      return knowChild(one.child, u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
-                                      toQt(one.name), toQt(one.room)));
-  knowChild({}, {});
+  const auto text = typed(number_);
+  const auto number = roster::parseChildNumber(text);
+  if (number) {
+    number_->setText(toQt(*number));
+    const auto found = book().findChildren(*number);
+    if (!went(found)) return;
+    for (const auto& one : *found)
+      if (one.number == *number) return know(one);
+  }
+  // Said at once, asked when the form is entered: a question here would meet whoever tabs on.
+  const auto near =
+      text.empty() ? base::Result<std::vector<session::NearMatch>>({}) : book().nearMatches(text);
+  if (!went(near)) return;
+  if (near->empty())
+    return knowChild({}, number || text.empty()
+                             ? QString()
+                             : u"Not a whole number: the check digit is missing or wrong."_s);
+  knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(
+                    toQt(near->front().child.number), toQt(near->front().child.name),
+                    toQt(near->front().child.room)));
+}
+
+void LateForm::know(const session::Found& child) {
+  number_->setText(toQt(child.number));
+  knowChild(child.child, u"In the logbook: %1, room %2. Only the form is entered."_s.arg(
+                             toQt(child.name), toQt(child.room)));
 }
 
 void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QString& words) {
@@ -191,7 +207,24 @@ void LateForm::knowChild(const std::optional<roster::ChildId>& child, const QStr
     field->setEnabled(!child_);
 }
 
-std::optional<roster::ChildId> LateForm::enrol() {
+bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
+  QStringList options;
+  for (const auto& one : near)
+    options += u"Yes: %1 %2, room %3 (%4)"_s.arg(toQt(one.child.number), toQt(one.child.name),
+                                                 toQt(one.child.room),
+                                                 toQt(std::string(roster::words(one.why))));
+  options += u"No: another child, new to the logbook"_s;
+  const auto chosen = context().prompter.decide(
+      u"The logbook has a child like this one. Is the form for that child? Nothing is written "
+      "yet."_s,
+      options);
+  if (!chosen) return false;
+  const auto place = static_cast<std::size_t>(*chosen);
+  if (place < near.size()) know(near[place].child);
+  return true;
+}
+
+std::optional<LateForm::Newcomer> LateForm::newcomer() {
   const auto today = context().clock.now().date();
   const auto grade = typed(grade_);
   const auto birth = readDate(birth_->text(), context().prompter, OfChild{grade, today});
@@ -201,14 +234,6 @@ std::optional<roster::ChildId> LateForm::enrol() {
   }
   birth_->setText(toQt(birth->iso()));
   if (!went(roster::gradeNumber(grade))) return std::nullopt;
-  auto confirmed = session::Confirmed::no;
-  if (roster::judgeBirthDate(*birth, grade, today) == roster::BirthVerdict::askUnusualForGrade) {
-    if (!context().prompter.confirm(
-            u"Born %1, grade %2: unusual. Does the school confirm the birth date?"_s.arg(
-                toQt(birth->words()), toQt(grade))))
-      return std::nullopt;
-    confirmed = session::Confirmed::yes;
-  }
   session::Identity identity{.first = typed(first_),
                              .last = typed(last_),
                              .nameUsed = typed(used_),
@@ -218,18 +243,29 @@ std::optional<roster::ChildId> LateForm::enrol() {
     identity.guardians.push_back({typed(guardian_),
                                   std::string(base::nameOf(chosen<roster::Relation>(signer_))),
                                   typed(phone_), typed(language_)});
-  const auto child = book().enrolChild(context().acting.by(),
-                                       {.number = typed(number_),
-                                        .birth = {birth->year(), birth->month()},
-                                        .sex = chosen<dentition::Sex>(sex_),
-                                        .school = day_->value.school,
-                                        .grade = grade,
-                                        .room = typed(room_),
-                                        .provisional = provisional_->isChecked(),
-                                        .note = {}},
-                                       identity, confirmed);
-  if (!went(child)) return std::nullopt;
-  return *child;
+  Newcomer made{{{.number = typed(number_),
+                  .birth = {birth->year(), birth->month()},
+                  .sex = chosen<dentition::Sex>(sex_),
+                  .school = day_->value.school,
+                  .grade = grade,
+                  .room = typed(room_),
+                  .provisional = provisional_->isChecked(),
+                  .note = {}},
+                 identity}};
+  const auto near = book().nearMatches(made.child.child.number, identity);
+  if (!went(near)) return std::nullopt;
+  if (!near->empty()) {
+    if (!askWhichChild(*near) || child_) return std::nullopt;
+    made.isAnother = session::Confirmed::yes;
+  }
+  if (roster::judgeBirthDate(*birth, grade, today) == roster::BirthVerdict::askUnusualForGrade) {
+    if (!context().prompter.confirm(
+            u"Born %1, grade %2: unusual. Does the school confirm the birth date?"_s.arg(
+                toQt(birth->words()), toQt(grade))))
+      return std::nullopt;
+    made.schoolConfirmsAge = session::Confirmed::yes;
+  }
+  return made;
 }
 
 std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child) {
@@ -260,30 +296,46 @@ std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child
   return form;
 }
 
-bool LateForm::enterFlagOf(const roster::ChildId& child) {
-  if (flag_->currentIndex() == 0) return true;
-  const auto kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1);
-  return went(
-      book().enterFlag(context().acting.by(), {.child = child,
-                                               .kind = kind,
-                                               .action = chosen<roster::FlagAction>(action_),
-                                               .detail = typed(note_),
-                                               .decided = {}}));
+std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& child) const {
+  if (flag_->currentIndex() == 0) return std::nullopt;
+  return roster::MedicalFlag{.child = child,
+                             .kind = static_cast<roster::FlagKind>(flag_->currentIndex() - 1),
+                             .action = chosen<roster::FlagAction>(action_),
+                             .detail = typed(note_),
+                             .decided = {}};
+}
+
+void LateForm::enterFor(const roster::ChildId& child) {
+  const auto form = consentFor(child);
+  if (!form || !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child)))) return;
+  Q_EMIT entered(child);
 }
 
 void LateForm::save() {
   if (!day_) return;
-  const bool isNew = !child_;
-  const auto child = isNew ? enrol() : child_;
-  if (!child) return;
-  // From here on the child is in the logbook: what fails next is the form alone.
-  if (isNew) knowChild(child, u"The child is in the logbook; the form is not yet."_s);
-  // The alert first, so that no form lets the child to the chair before it.
-  if (!enterFlagOf(*child)) return;
-  flag_->setCurrentIndex(0);
-  const auto form = consentFor(*child);
-  if (!form || !went(book().enterConsent(context().acting.by(), *form))) return;
-  Q_EMIT entered(*child);
+  if (child_) return enterFor(*child_);
+  auto made = newcomer();
+  // The question may have found that the child is no newcomer.
+  if (child_) return enterFor(*child_);
+  if (!made) return;
+  const auto nobody = roster::ChildId(base::Uuid{});
+  const auto form = consentFor(nobody);
+  if (!form) return;
+  made->child.form = [form](roster::ChildId child) {
+    auto of = *form;
+    of.child = child;
+    return of;
+  };
+  if (const auto alert = alertOf(nobody))
+    made->child.alert = [alert](roster::ChildId child) {
+      auto of = *alert;
+      of.child = child;
+      return of;
+    };
+  // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
+  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child, made->schoolConfirmsAge,
+                                       made->isAnother);
+  if (went(child)) Q_EMIT entered(*child);
 }
 
 } // namespace gk::ui

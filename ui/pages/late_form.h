@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/identity.h"
+#include "session/new_child.h"
 #include "ui/pages/page.h"
 
 #include <vector>
@@ -39,11 +39,22 @@ class LateForm final : public Page {
   /// Knows a child of the logbook by the number typed.
   void lookUp();
   void knowChild(const std::optional<roster::ChildId>& child, const QString& words);
+  void know(const session::Found& child);
   [[nodiscard]] std::string nextNumber();
   void save();
-  [[nodiscard]] std::optional<roster::ChildId> enrol();
+  /// As typed, asked about where it is unusual; none when something is missing or backed out.
+  struct Newcomer {
+    session::NewChild child;
+    session::Confirmed schoolConfirmsAge = session::Confirmed::no;
+    session::Confirmed isAnother = session::Confirmed::no;
+  };
+  [[nodiscard]] std::optional<Newcomer> newcomer();
+  /// Asks whether it is one of these after all: yes makes the form that child's. False when backed
+  /// out.
+  [[nodiscard]] bool askWhichChild(const std::vector<session::NearMatch>& near);
   [[nodiscard]] std::optional<roster::Consent> consentFor(const roster::ChildId& child);
-  [[nodiscard]] bool enterFlagOf(const roster::ChildId& child);
+  [[nodiscard]] std::optional<roster::MedicalFlag> alertOf(const roster::ChildId& child) const;
+  void enterFor(const roster::ChildId& child);
 
   QLabel* known_;
   QLineEdit* number_ = nullptr;

@@ -72,7 +72,7 @@ void OpenDayForm::refresh() {
   const auto kept = school_->currentIndex();
   school_->clear();
   for (const auto& school : schools_)
-    school_->addItem(toQt(school.value.name));
+    school_->addItem(toQt(roster::shownAmong(school.value, *schools)));
   if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
 }
 

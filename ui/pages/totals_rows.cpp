@@ -33,10 +33,11 @@ const QStringList& TotalsPage::termSections() {
 void TotalsPage::trace(int section, int row) {
   const auto& tables = browser_->tables();
   if (section > 1 || !counted_) return;
-  const auto& what =
-      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row)).front();
-  const auto found = section == 0 ? reports::traceLot(*counted_->records, what)
-                                  : reports::traceLight(*counted_->records, what);
+  const auto& cells =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row));
+  // Makers' numbers may meet: the material is in the row.
+  const auto found = section == 0 ? reports::traceLot(*counted_->records, cells[0], cells[1])
+                                  : reports::traceLight(*counted_->records, cells[0]);
   if (found) showBehind(found->front());
 }
 
@@ -45,12 +46,10 @@ void TotalsPage::followUp(int section, int row) {
   if (section != 1 || !counted_) return;
   const auto& cells = browser_->tables().at(1).rows.at(static_cast<std::size_t>(row));
   const auto& records = *counted_->records;
-  const auto made = std::ranges::find_if(records.referrals, [&](const auto& one) {
-    const auto child = std::ranges::find(records.children, one.value.child,
-                                         [](const auto& known) { return known.id; });
-    return child != records.children.end() && child->value.number == cells.at(0) &&
-           one.value.due.iso() == cells.at(4);
-  });
+  const auto ids = reports::trackedReferrals(records, context().clock.now().date());
+  if (static_cast<std::size_t>(row) >= ids.size()) return;
+  const auto made = std::ranges::find(records.referrals, ids[static_cast<std::size_t>(row)],
+                                      [](const auto& one) { return one.id; });
   if (made == records.referrals.end()) return;
   const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
   if (went(noted) && *noted) Q_EMIT said(u"The referral is followed up."_s);
@@ -93,7 +92,8 @@ void TotalsPage::takeCell(int section, int row, int column) {
   const auto count = reports::countUnder(heading);
   if (!count) return;
   const auto& all = counted_->records->schools;
-  const auto named = std::ranges::find(all, first, [](const auto& one) { return one.value.name; });
+  const auto named = std::ranges::find(
+      all, first, [&](const auto& one) { return roster::shownAmong(one.value, all); });
   std::optional<roster::SchoolId> school;
   if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
   if (named != all.end()) school = named->id;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "reports/table.h"
+
 #include <QDialog>
 
 class QListWidget;
@@ -10,7 +12,9 @@ namespace gk::ui {
 /// chooses, Enter takes what is chosen and does nothing before.
 class DecideDialog final : public QDialog {
  public:
-  DecideDialog(QWidget* parent, const QString& question, const QStringList& options);
+  /// `table` to decide by, if there is one; rows whose first cell is filled stand out.
+  DecideDialog(QWidget* parent, const QString& question, const QStringList& options,
+               const reports::Table* table = nullptr);
 
   /// The place of the option, from 0. Precondition: accepted.
   [[nodiscard]] int chosen() const;

@@ -102,7 +102,7 @@ Message messageOf(ErrorCode code) {
     return rule(u"A dentist has not authorized that."_s,
                 u"Call the dentist and record the call, or leave the tooth."_s);
   case ErrorCode::ruleLight:
-    return rule(u"This light cannot be used."_s, u"Take another light or a self-cure material."_s);
+    return rule(u"This light, or what its meter reads, is in doubt."_s, u"Read why below."_s);
   case ErrorCode::ruleVarnish:
     return rule(u"Varnish does not come now."_s, u"Read why below."_s);
   case ErrorCode::ruleOutcome:
@@ -117,6 +117,12 @@ Message messageOf(ErrorCode code) {
     return rule(u"The day is not open."_s, u"Open the day, or write an addendum."_s);
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Say why, in a few words."_s);
+  case ErrorCode::ruleSameChild:
+    return rule(u"This child may be on the roster already."_s,
+                u"Open the card named below, or confirm that it is another child."_s);
+  case ErrorCode::ruleSeriousFinding:
+    return rule(u"That answer drops a serious finding."_s,
+                u"Keep the other visit, answer that both happened, or confirm."_s);
   case ErrorCode::ruleSmallCounts:
     return {u"This report may not go out."_s, u"Nothing was issued, saved or lost."_s,
             u"Read below what can be done."_s};

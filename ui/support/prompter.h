@@ -1,5 +1,7 @@
 #pragma once
 
+#include "reports/table.h"
+
 #include <QString>
 #include <QStringList>
 
@@ -22,6 +24,9 @@ class Prompter {
   virtual std::optional<int> choose(const QString& question, const QStringList& options) = 0;
   /// As `choose`, but nothing is chosen beforehand, so that Enter in haste answers nothing.
   virtual std::optional<int> decide(const QString& question, const QStringList& options) = 0;
+  /// As `decide`, with a table in sight to decide by; rows whose first cell is filled stand out.
+  virtual std::optional<int> decideBy(const reports::Table& table, const QString& question,
+                                      const QStringList& options) = 0;
   /// `filter` as QFileDialog has it: "Roster (*.csv)".
   virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
   virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,

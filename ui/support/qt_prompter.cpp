@@ -68,6 +68,16 @@ std::optional<int> QtPrompter::decide(const QString& question, const QStringList
   return dialog.chosen();
 }
 
+std::optional<int> QtPrompter::decideBy(const reports::Table& table, const QString& question,
+                                        const QStringList& options) {
+  const NoHeldKeys guard;
+  base::require(!options.isEmpty(), "a choice between nothing");
+  DecideDialog dialog(parent_, question, options, &table);
+  dialog.setWindowTitle(title);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  return dialog.chosen();
+}
+
 std::optional<QString> QtPrompter::openFile(const QString& what, const QString& filter) {
   return unlessEmpty(QFileDialog::getOpenFileName(parent_, what, {}, filter));
 }

@@ -15,6 +15,8 @@ class QtPrompter final : public Prompter {
   std::optional<QString> text(const QString& question, const QString& suggestion) override;
   std::optional<int> choose(const QString& question, const QStringList& options) override;
   std::optional<int> decide(const QString& question, const QStringList& options) override;
+  std::optional<int> decideBy(const reports::Table& table, const QString& question,
+                              const QStringList& options) override;
   std::optional<QString> openFile(const QString& title, const QString& filter) override;
   std::optional<QString> saveFile(const QString& title, const QString& suggestion,
                                   const QString& filter) override;

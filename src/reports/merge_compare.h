@@ -1,0 +1,12 @@
+#pragma once
+
+#include "followup/visit_findings.h"
+#include "reports/day_view.h"
+#include "reports/merge_table.h"
+
+namespace gk::reports {
+
+/// Fills in the question's lines and what each side would lose.
+void compareSides(const DayView& view, MergeQuestion& question);
+
+} // namespace gk::reports
