@@ -31,7 +31,7 @@ QAccessibleInterface* makeTimer(const QString&, QObject* object) {
 } // namespace
 
 void makeTimerAccessible() {
-  QAccessible::installFactory(&make);
+  QAccessible::installFactory(&makeTimer);
 }
 
 } // namespace gk::ui
