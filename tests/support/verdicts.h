@@ -26,4 +26,6 @@ class VerdictWriter final : public Catch::TestEventListenerBase {
 
 } // namespace gk::test
 
-CATCH_REGISTER_LISTENER(gk::test::VerdictWriter)
+// Catch makes a name of this word, so it cannot be a qualified one.
+using gk::test::VerdictWriter;
+CATCH_REGISTER_LISTENER(VerdictWriter)

@@ -304,11 +304,17 @@ void CloseOutPage::outcome() {
       sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (!ended) return;
+  // What was left out at the chair is the chair's to say; here the day is only brought to its end.
+  std::optional<std::string> how;
   if (ended->end == chairside::DayEnd::withdrawn) {
-    const auto withdrawn = withdrawForms(context(), name, *child);
+    const auto withdrawn = askWithdrawal(context(), name, *child, how);
     if (!went(withdrawn) || !*withdrawn) return;
   }
-  if (went(book().endVisit(context().acting.by(), *ended)))
+  const auto by = context().acting.by();
+  const bool done = how ? went(book().work(by, {.withdrawal = session::Withdrawal{*child, *how},
+                                                .outcome = *ended}))
+                        : went(book().endVisit(by, *ended, session::Confirmed::yes));
+  if (done)
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
                                     isAnew ? u"The first word stays in the history."_s
                                            : u"Alt+Z on the day board takes it back."_s));

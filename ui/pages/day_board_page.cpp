@@ -361,16 +361,14 @@ void DayBoardPage::withdraw() {
   if (!line) return;
   const auto how = context().prompter.text(QString::fromUtf8(withdrawalQuestion), {});
   if (!how) return;
-  const auto by = this->by();
-  if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
-  search_->clear();
-  if (line->place != session::Place::waiting) {
-    Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
-    return;
-  }
+  const bool isBegun = line->place != session::Place::waiting;
+  session::ChairWork work{.withdrawal = session::Withdrawal{line->child, toStd(how->trimmed())}};
   // Not begun: the day ends here for the child, so that the close-out asks for nothing more.
-  if (went(book().endVisit(by, {line->child, day_->id, DayEnd::withdrawn, {}})))
-    Q_EMIT said(u"Consent is withdrawn; the child leaves the queue."_s);
+  if (!isBegun) work.outcome = chairside::DayOutcome{line->child, day_->id, DayEnd::withdrawn, {}};
+  if (!went(book().work(by(), work))) return;
+  search_->clear();
+  Q_EMIT said(isBegun ? u"Consent is withdrawn. Stop at the next safe point and end the visit."_s
+                      : u"Consent is withdrawn; the child leaves the queue."_s);
 }
 
 std::optional<session::UndoAt> DayBoardPage::here() {

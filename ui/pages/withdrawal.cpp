@@ -15,16 +15,15 @@ base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child) {
   });
 }
 
-base::Result<bool> withdrawForms(Context& context, const QString& name, roster::ChildId child) {
+base::Result<bool> askWithdrawal(Context& context, const QString& name, roster::ChildId child,
+                                 std::optional<std::string>& how) {
   const auto open = aFormSaysYes(context.session, child);
   if (!open) return open.error();
   if (!*open) return true;
-  const auto how =
+  const auto said =
       context.prompter.text(name + u": "_s + QString::fromUtf8(withdrawalQuestion), {});
-  if (!how || how->trimmed().isEmpty()) return false;
-  const auto withdrawn =
-      context.session.withdrawConsent(context.acting.by(), child, toStd(how->trimmed()));
-  if (!withdrawn) return withdrawn.error();
+  if (!said || said->trimmed().isEmpty()) return false;
+  how = toStd(said->trimmed());
   return true;
 }
 
