@@ -256,7 +256,8 @@ TEST_CASE("A change of health heard at the seat is not dropped unasked", "[case-
                             clinic.day,
                             {chairside::Identifier::spokenName, chairside::Identifier::birthDate},
                             true,
-                            false}));
+                            false,
+                            "a heart murmur, her father says"}));
   must(second.session.screen(clinic.by, clinic.fourSound(mina)));
   must(clinic.session.absorb(second.handOver()));
   const auto question = sheetOf(clinic).questions.at(0);
