@@ -89,8 +89,8 @@ std::vector<ReferralLine> referralsOf(const DayView& view) {
   for (const auto& entry : view.referrals.all())
     for (const auto* row : entry.second)
       if (row->value.day == view.records.id)
-        out.push_back({row->id, entry.first, view.shown(entry.first), row->value.urgency, row->value.reason,
-                       row->value.to, row->value.due, row->value.state});
+        out.push_back({row->id, entry.first, view.shown(entry.first), row->value.urgency,
+                       row->value.reason, row->value.to, row->value.due, row->value.state});
   std::ranges::sort(out, {}, [](const ReferralLine& line) {
     return std::tuple(line.urgency != chairside::Urgency::urgent, line.due, line.shown);
   });

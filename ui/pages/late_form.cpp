@@ -182,11 +182,11 @@ void LateForm::lookUp() {
       if (one.number == *number) return know(one);
   }
   // Said at once, asked when the form is entered: a question here would meet whoever tabs on.
-  const auto near =
-      text.empty() ? base::Result<std::vector<session::NearMatch>>({}) : book().nearMatches(text);
+  if (text.empty()) return knowChild({}, {});
+  const auto near = book().nearMatches(text);
   if (!went(near)) return;
   if (near->empty())
-    return knowChild({}, number || text.empty()
+    return knowChild({}, number.has_value()
                              ? QString()
                              : u"Not a whole number: the check digit is missing or wrong."_s);
   knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(
@@ -307,7 +307,9 @@ std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& chil
 
 void LateForm::enterFor(const roster::ChildId& child) {
   const auto form = consentFor(child);
-  if (!form || !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child)))) return;
+  if (!form ||
+      !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child))))
+    return;
   Q_EMIT entered(child);
 }
 
@@ -333,8 +335,8 @@ void LateForm::save() {
       return of;
     };
   // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
-  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child, made->schoolConfirmsAge,
-                                       made->isAnother);
+  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child,
+                                       made->schoolConfirmsAge, made->isAnother);
   if (went(child)) Q_EMIT entered(*child);
 }
 
