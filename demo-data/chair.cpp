@@ -17,8 +17,8 @@ ToothSurfaces usual(int iso) {
 }
 
 Half::Half(const Chair& chair, roster::ChildId child, Teeth teeth,
-           std::optional<kit::LotId> otherMaterial, bool adding)
-    : chair_(chair), teeth_(std::move(teeth)), adding_(adding) {
+           std::optional<kit::LotId> otherMaterial)
+    : chair_(chair), teeth_(std::move(teeth)) {
   const bool clay = otherMaterial == chair.story.kit->clay;
   chair.tell().pass(40);
   field_ = chair.tell().must(chair.book.isolate(
@@ -32,7 +32,7 @@ Half::Half(const Chair& chair, roster::ChildId child, Teeth teeth,
        .assistant = chair.assistant,
        .sealant = otherMaterial.value_or(chair.sealant),
        .etchant = clay ? std::nullopt : std::optional(chair.story.kit->thistle),
-       .adding = adding}));
+       .cleaned = chairside::Cleaning::toothbrush}));
 }
 
 chairside::TimerId Half::start(Step step, Teeth teeth, Seconds target,
@@ -46,7 +46,7 @@ void Half::enter(const chairside::StepRun& run) {
 }
 
 Seconds Half::etchTarget(EtchReason reason) const {
-  if (adding_ || reason == EtchReason::wetWhenAdding) return roster::StepTimes{}.etchAgainAdding;
+  if (reason == EtchReason::wetWhenAdding) return roster::StepTimes{}.etchAgainAdding;
   if (reason == EtchReason::first) return roster::StepTimes{}.etch;
   return roster::StepTimes{}.etchAgainWet;
 }
@@ -133,7 +133,7 @@ void Half::stop(const std::string& why) {
 }
 
 void Half::sealAll() {
-  etch(teeth_, adding_ ? EtchReason::wetWhenAdding : EtchReason::first);
+  etch(teeth_, EtchReason::first);
   dry(teeth_);
   if (chair_.saliva != Saliva::none) {
     // Teeth of a half are in the order of their numbers, upper ones first.

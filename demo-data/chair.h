@@ -31,7 +31,7 @@ class Half {
  public:
   /// Isolates the teeth, all their usual surfaces, or `surfaces` of each.
   Half(const Chair& chair, roster::ChildId child, std::vector<dentition::ToothSurfaces> teeth,
-       std::optional<kit::LotId> otherMaterial = std::nullopt, bool adding = false);
+       std::optional<kit::LotId> otherMaterial = std::nullopt);
 
   void etch(const std::vector<dentition::ToothSurfaces>& teeth, chairside::EtchReason reason);
   /// Rinse and dry, frosty.
@@ -61,7 +61,6 @@ class Half {
   const Chair& chair_;
   std::vector<dentition::ToothSurfaces> teeth_;
   std::optional<chairside::FieldId> field_;
-  bool adding_;
 };
 
 dentition::ToothSurfaces usual(int iso);

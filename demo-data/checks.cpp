@@ -123,7 +123,7 @@ void recheckVisit(const Chair& chair, roster::ChildId child, const Recheck& rech
     const auto tooth = dentition::toothAt(*recheck.tooth);
     const auto beside =
         tooth.isUpper() ? dentition::Surface::lingualGroove : dentition::Surface::buccalPit;
-    Half(chair, child, {{tooth, {beside}}}, std::nullopt, true).sealAll();
+    Half(chair, child, {{tooth, {beside}}}).sealAll();
   }
   end(chair, child, chairside::DayEnd::recheckOnly);
 }

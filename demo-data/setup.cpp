@@ -15,19 +15,21 @@ base::LaptopId laptop(Teller& teller) {
   return base::LaptopId(base::makeUuid7(teller.clock.now().at, teller.forBooks));
 }
 
-void enterProgram(Story& story) {
+roster::Program program() {
+  return {.name = programName,
+          .county = "Larkmere County",
+          .phone = "000-555-0142",
+          .supervision = roster::Supervision::general,
+          .authorizingDentist = "Dr. Selwyn Hartgrove, DD-00092",
+          .agreementUntil = on(2027, 1, 31),
+          .privacyFooting = "Acts for no school and bills nobody; counsel asked in July 2025",
+          .times = {}};
+}
+
+void enterTerms(Story& story) {
   auto& tell = story.teller;
   tell.at("setting up the program");
   const base::By nobody{};
-  tell.must(story.a->enterProgram(
-      nobody, {.name = programName,
-               .county = "Larkmere County",
-               .phone = "000-555-0142",
-               .supervision = roster::Supervision::general,
-               .authorizingDentist = "Dr. Selwyn Hartgrove, DD-00092",
-               .agreementUntil = on(2027, 1, 31),
-               .privacyFooting = "Acts for no school and bills nobody; counsel asked in July 2025",
-               .times = {}}));
   story.terms.push_back(
       tell.must(story.a->enterTerm(nobody, {"Autumn 2025",
                                             on(2025, 9, 2),
@@ -112,8 +114,8 @@ void setUp(Story& story) {
   using session::BookKind;
   using session::Session;
   story.a.emplace(tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell),
-                                            world, BookKind::throwaway)));
-  enterProgram(story);
+                                            world, program(), BookKind::throwaway)));
+  enterTerms(story);
   enterTeam(story);
   enterKit(story);
 

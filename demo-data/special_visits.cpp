@@ -100,6 +100,7 @@ void visitReseal(const Chair& chair, roster::ChildId child) {
     if (part) tooth.lingual.condition = Condition::sealedPart;
     tooth.decision = part ? Decision::reseal : Decision::none;
     tooth.note = part ? "what is left lifts off" : "";
+    if (part) tooth.resealWhy = chairside::ResealWhy::lifted;
     if (!part) tooth.toSeal = {};
   }
   screen(chair, screening);

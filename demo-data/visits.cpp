@@ -1,6 +1,7 @@
 #include "chair.h"
 
 #include "base/contract.h"
+#include "chairside/allergy.h"
 
 #include <algorithm>
 
@@ -92,13 +93,36 @@ std::string reasonFor(DayEnd end) {
   return "";
 }
 
+/// The surface wiped and the bite looked at, where sealant was placed and nothing of it is said.
+void wipe(const Chair& chair, roster::ChildId child) {
+  bool isSealed = false;
+  for (const auto& placement : chair.tell().must(chair.book.placements(child)))
+    isSealed |=
+        placement.value.day == chair.day && placement.value.attempt == chairside::Attempt::complete;
+  if (!isSealed || !chair.tell().must(chair.book.afterCures(child, chair.day)).empty()) return;
+  chair.tell().must(chair.book.enterAfterCure(chair.by(), {.child = child, .day = chair.day}));
+}
+
+/// Why a varnish that the form allows is not on; empty where it is, or may not be.
+std::string skippedVarnish(const Chair& chair, roster::ChildId child) {
+  const auto allowed =
+      chair.tell().must(chair.book.standing(child, roster::Service::varnish, chair.date));
+  if (!allowed.allows) return "";
+  for (const auto& varnish : chair.tell().must(chair.book.varnishes(child)))
+    if (varnish.value.day == chair.day) return "";
+  return "child declines";
+}
+
 } // namespace
 
 void seat(const Chair& chair, roster::ChildId child) {
   using enum chairside::Identifier;
   chair.tell().pass(90);
-  chair.tell().must(chair.book.seat(
-      chair.by(), {.child = child, .day = chair.day, .confirmed = {spokenName, teacherOrRoom}}));
+  chairside::Seating seating{
+      .child = child, .day = chair.day, .confirmed = {spokenName, teacherOrRoom}};
+  for (const auto& flag : chair.tell().must(chair.book.flags(child)))
+    if (chairside::isAlert(flag.value)) seating.heard.push_back(flag.id);
+  chair.tell().must(chair.book.seat(chair.by(), seating));
 }
 
 chairside::Screening screeningOf(const Chair& chair, roster::ChildId child, const ChildPlan& plan) {
@@ -137,6 +161,7 @@ void treat(const Chair& chair, roster::ChildId child, const ChildPlan& plan) {
 }
 
 void varnish(const Chair& chair, roster::ChildId child) {
+  wipe(chair, child);
   chair.tell().pass(45);
   chair.tell().must(
       chair.book.varnish(chair.by(), {.child = child, .day = chair.day, .lot = chair.varnish}));
@@ -144,8 +169,13 @@ void varnish(const Chair& chair, roster::ChildId child) {
 
 void end(const Chair& chair, roster::ChildId child, DayEnd how, const std::string& reason) {
   chair.tell().pass(25);
-  chair.tell().must(chair.book.endVisit(
-      chair.by(), {.child = child, .day = chair.day, .end = how, .reason = reason}));
+  chairside::DayOutcome outcome{.child = child, .day = chair.day, .end = how, .reason = reason};
+  const bool isSeen = how <= DayEnd::recheckOnly;
+  if (isSeen) {
+    wipe(chair, child);
+    outcome.varnishSkipped = skippedVarnish(chair, child);
+  }
+  chair.tell().must(chair.book.endVisit(chair.by(), outcome));
 }
 
 void refer(const Chair& chair, roster::ChildId child, Urgency urgency, const std::string& reason) {

@@ -4,6 +4,16 @@ FROM entry AS e
 WHERE kind <> 'retraction'
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
+CREATE TRIGGER agreement_override_kind BEFORE INSERT ON agreement_override
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'agreement_override'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in agreement_override'); END;
+
+CREATE TRIGGER agreement_override_no_delete BEFORE DELETE ON agreement_override
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
+
+CREATE TRIGGER agreement_override_no_update BEFORE UPDATE ON agreement_override
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
+
 CREATE TRIGGER authorization_kind BEFORE INSERT ON authorization
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'authorization'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
@@ -515,6 +525,13 @@ BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
 CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+
+CREATE TABLE agreement_override (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  clinician BLOB NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (trim(reason) <> '')
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE authorization (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
@@ -1108,6 +1125,8 @@ CREATE TABLE wet_tooth (
   UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
+
+CREATE INDEX agreement_override_day ON agreement_override (day);
 
 CREATE INDEX authorization_child ON authorization (child);
 

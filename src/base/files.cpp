@@ -62,6 +62,19 @@ Result<std::string> readFile(const Path& path) {
   }
 }
 
+Result<std::string> readFirstLine(const Path& path) {
+  auto text = readFile(path);
+  if (!text) return text;
+  std::string_view line = *text;
+  if (constexpr std::string_view mark = "\xEF\xBB\xBF"; line.starts_with(mark))
+    line.remove_prefix(mark.size());
+  line = line.substr(0, line.find_first_of("\r\n"));
+  if (line.empty())
+    return Error{ErrorCode::callMalformed,
+                 path.string() + ": its first line is empty; write the passphrase there"};
+  return std::string(line);
+}
+
 Result<Done> replaceFile(const Path& path, std::string_view bytes) {
   const Path folder = path.has_parent_path() ? path.parent_path() : Path(".");
   std::string temporary = (folder / (".groovekeeper-XXXXXX")).string();

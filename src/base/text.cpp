@@ -14,6 +14,30 @@ std::string_view trim(std::string_view text) {
   return text.substr(first, text.find_last_not_of(blank) - first + 1);
 }
 
+bool isBlank(std::string_view utf8) {
+  // The spaces of Unicode 15 (White_Space), and those of no width that come along when pasted.
+  constexpr std::array<std::string_view, 22> others{
+      "\xC2\x85",     "\xC2\xA0",     "\xE1\x9A\x80", "\xE2\x80\x80", "\xE2\x80\x81",
+      "\xE2\x80\x82", "\xE2\x80\x83", "\xE2\x80\x84", "\xE2\x80\x85", "\xE2\x80\x86",
+      "\xE2\x80\x87", "\xE2\x80\x88", "\xE2\x80\x89", "\xE2\x80\x8A", "\xE2\x80\x8B",
+      "\xE2\x80\xA8", "\xE2\x80\xA9", "\xE2\x80\xAF", "\xE2\x81\x9F", "\xE2\x81\xA0",
+      "\xE3\x80\x80", "\xEF\xBB\xBF"};
+  while (!utf8.empty()) {
+    std::size_t length = utf8.front() == ' ' || (utf8.front() >= '\t' && utf8.front() <= '\r');
+    for (const auto blank : others)
+      if (utf8.starts_with(blank)) length = blank.size();
+    if (length == 0) return false;
+    utf8.remove_prefix(length);
+  }
+  return true;
+}
+
+Result<Done> fillIn(std::string& text, std::string_view otherwise) {
+  if (isBlank(text)) return Error{ErrorCode::textMalformed, std::string(otherwise)};
+  text = std::string(trim(text));
+  return Done{};
+}
+
 std::vector<std::string_view> split(std::string_view text, char separator) {
   std::vector<std::string_view> parts;
   std::size_t from = 0;

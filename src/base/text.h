@@ -10,6 +10,11 @@
 namespace gk::base {
 
 std::string_view trim(std::string_view text);
+/// Nothing but blanks, those of Unicode too.
+bool isBlank(std::string_view utf8);
+/// What a record must say, such as a name: takes the blanks around it away. Fails with
+/// `textMalformed` and `otherwise` when nothing is left.
+Result<Done> fillIn(std::string& text, std::string_view otherwise);
 std::vector<std::string_view> split(std::string_view text, char separator);
 std::string join(const std::vector<std::string>& parts, std::string_view separator);
 

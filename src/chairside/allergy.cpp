@@ -1,5 +1,7 @@
 #include "chairside/allergy.h"
 
+#include <algorithm>
+
 namespace gk::chairside {
 
 namespace {
@@ -23,6 +25,30 @@ base::Result<base::Done> checkAllergy(const kit::Lot& lot,
                          "STOP: " + std::string(base::nameOf(flag.kind)) + ", and " +
                              kit::shown(lot) + " contains " + std::string(base::nameOf(*content))};
   }
+  return base::Done{};
+}
+
+bool isAlert(const roster::MedicalFlag& flag) {
+  return !flag.resolved && flag.action == roster::FlagAction::stop;
+}
+
+std::string avoidWords(const roster::MedicalFlag& flag) {
+  using roster::FlagKind;
+  if (flag.kind == FlagKind::latexAllergy)
+    return "No latex: gloves, dam and cups without it, from the first glove on";
+  if (flag.kind == FlagKind::acrylateAllergy)
+    return "No resin: no resin sealant and no bonding agent, also not on a glove";
+  if (flag.kind == FlagKind::rosinReaction)
+    return "No rosin: no varnish that contains it, no sticking plaster";
+  return "Nothing is begun before a clinician has decided: " + std::string(base::nameOf(flag.kind));
+}
+
+base::Result<base::Done> checkHeard(std::span<const roster::FlagId> heard, Flags flags) {
+  for (const auto& [id, stamp, flag] : flags)
+    if (isAlert(flag) && std::ranges::find(heard, id) == heard.end())
+      return base::Error{base::ErrorCode::ruleAllergy,
+                         "an alert is not read yet: " + avoidWords(flag) +
+                             (flag.detail.empty() ? "" : " (" + flag.detail + ")")};
   return base::Done{};
 }
 

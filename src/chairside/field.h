@@ -40,6 +40,9 @@ namespace gk::chairside {
 /// Who holds what back; it differs by corner of the mouth and may predict what is lost.
 enum class Holder { device, operatorHand, assistantHand, nobody };
 
+/// With what the grooves were cleaned before the etch.
+enum class Cleaning { notRecorded, toothbrush, handpieceBrush, gauze, other, notCleaned };
+
 /// A group of teeth kept dry together, usually a half mouth: the unit of etching and drying.
 struct Field {
   using Key = FieldId;
@@ -54,8 +57,9 @@ struct Field {
   std::optional<base::MemberId> assistant;
   kit::LotId sealant;
   std::optional<kit::LotId> etchant; ///< needed unless the material is a glass ionomer
-  bool adding = false;               ///< repairing a sealant already placed: shorter re-etch
-  std::string note;                  ///< which guard could not be had, and why
+  bool adding = false; ///< to a sealant placed at this visit: shorter re-etch
+  std::string note;    ///< which guard could not be had, why nothing was cleaned, or with what
+  Cleaning cleaned = Cleaning::notRecorded; ///< so only in rows from before it was asked
   bool operator==(const Field&) const = default;
 };
 
@@ -131,6 +135,10 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Isolation> =
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Holder> =
     std::to_array<std::string_view>({"device", "operator", "assistant", "nobody"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::Cleaning> =
+    std::to_array<std::string_view>({"not recorded", "dry toothbrush", "handpiece brush", "gauze",
+                                     "other", "not cleaned"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Step> =
     std::to_array<std::string_view>({"etch", "rinse", "dry", "flow", "cure", "check"});

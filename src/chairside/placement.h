@@ -79,7 +79,8 @@ struct DayOutcome {
   roster::ChildId child;
   roster::DayId day;
   DayEnd end;
-  std::string reason; ///< needed for screenedNotTreated, sealedUnfinished
+  std::string reason;           ///< needed for screenedNotTreated, sealedUnfinished
+  std::string varnishSkipped{}; ///< why a varnish that the form allows was left out
   bool operator==(const DayOutcome&) const = default;
 };
 

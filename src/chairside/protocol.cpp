@@ -53,6 +53,19 @@ base::Result<base::Done> checkField(const Field& field, kit::MaterialKind materi
   }
   if (material != kit::MaterialKind::glassIonomer && !field.etchant)
     return Error{ErrorCode::ruleMaterial, "choose the etchant lot; only a glass ionomer has none"};
+  const bool isAssisted = field.assistant.has_value();
+  if (field.fourHanded && !isAssisted)
+    return Error{ErrorCode::ruleCredential,
+                 "four hands are two people's: name the assistant, or work two-handed"};
+  if (!isAssisted && (field.cheek == Holder::assistantHand || field.tongue == Holder::assistantHand))
+    return Error{ErrorCode::ruleCredential,
+                 "no assistant is named who could hold cheek or tongue; say who or what does"};
+  if (field.cleaned == Cleaning::notRecorded)
+    return Error{ErrorCode::ruleReason, "say with what the teeth were cleaned before the etch"};
+  const bool wantsWords = field.cleaned == Cleaning::notCleaned || field.cleaned == Cleaning::other;
+  if (wantsWords && base::trim(field.note).empty())
+    return Error{ErrorCode::ruleReason,
+                 "say in the note why the teeth were not cleaned, or with what they were"};
   if (!field.guards.hasAll(DryGuardSet::all()) && base::trim(field.note).empty())
     return Error{ErrorCode::ruleReason,
                  "say in the note which guard against moisture could not be had, and why"};
@@ -99,6 +112,7 @@ void Protocol::applyTo(ToothProgress& tooth, const StepRun& run, SurfaceSet surf
     }
     ++tooth.etches;
     tooth.etched = run.lasted;
+    tooth.etchedLong |= run.lasted && *run.lasted > etchLimit && *run.lasted > run.target;
     tooth.etchant = run.lot;
     tooth.wet = false;
     tooth.frosty = false;
@@ -108,6 +122,7 @@ void Protocol::applyTo(ToothProgress& tooth, const StepRun& run, SurfaceSet surf
     tooth.next = Next::dry;
     return;
   case Step::dry:
+    tooth.etchedLong = false;
     if (run.result == StepResult::notFrosty) {
       etchAgain(tooth, EtchReason::notFrosty);
       return;

@@ -32,6 +32,7 @@ struct ToothProgress {
   dentition::SurfaceSet cured{}; ///< surfaces with a complete exposure since the last flow
   bool flowed = false;           ///< this field's sealant is on the tooth; not once it is cleared
   bool holds = false;            ///< cured and then wet at the check: more is being added to it
+  bool etchedLong = false;       ///< past its limit, and nobody has said why yet
   int etches = 0;
   int cures = 0;            ///< exposures that count: complete, of sealant that was not cleared
   int interruptedCures = 0; ///< all of them, for ever
@@ -45,8 +46,13 @@ struct ToothProgress {
   std::optional<kit::LotId> etchant{}; ///< the lot last etched with, where the step names one
 };
 
+/// While etching past this a person is warned; past `etchLimit` somebody says why (docs/methods.md).
+inline constexpr base::Seconds etchCaution{30};
+inline constexpr base::Seconds etchLimit{60};
+
 /// Fails with `ruleTooth` (no tooth, one tooth twice, no surface), `ruleMaterial` (no etchant for a
-/// material that needs one) or `ruleReason` (a dry guard left out without a note).
+/// material that needs one), `ruleCredential` (four hands of one person) or `ruleReason` (how the
+/// teeth were cleaned is not said; a dry guard or the cleaning left out without a note).
 base::Result<base::Done> checkField(const Field& field, kit::MaterialKind material);
 
 /// The steps of one field as a state machine, a pure value rebuilt from its rows.
@@ -62,11 +68,20 @@ class Protocol {
   /// Precondition: at least one tooth and none twice.
   Protocol(const Field& field, ProtocolRules rules);
 
-  /// Fails with `ruleStep` (out of order, wet tooth, unknown tooth, wrong result for the step),
-  /// an etch or timed rinse short of its least and not accepted with a reason), `ruleCure` (short
-  /// of the target and not marked interrupted or accepted with a reason; a lamp for a self-cure
-  /// material or none for a light-cure one) or `ruleReason`. Then nothing changed.
-  [[nodiscard]] base::Result<base::Done> allows(const StepRun& run) const;
+  /// Fails with `ruleStep` (out of order, wet tooth, unknown tooth, wrong result for the step, an
+  /// etch or rinse short of its least and not accepted with a reason), `ruleCure` (short of
+  /// `leastCure`, or of a higher target of its own, and not marked interrupted or accepted with a
+  /// reason; a lamp for a self-cure material or none for a light-cure one; no least is known) or
+  /// `ruleReason`. `leastCure` is what the light's and the material's makers ask, never what the
+  /// run says of itself. Then nothing changed.
+  [[nodiscard]] base::Result<base::Done> allows(const StepRun& run, base::Seconds leastCure) const;
+  /// What a timer starts is the next step of its teeth. Fails with `ruleStep` or `ruleCure`.
+  [[nodiscard]] base::Result<base::Done> allows(const TimerStart& start) const;
+  /// Fails with `ruleTooth` unless each tooth is in the field and named once, `ruleStep` where one
+  /// is finished.
+  [[nodiscard]] base::Result<base::Done> allows(const Wet& wet) const;
+  /// Fails with `ruleTooth` (not in the field), `ruleStep` (etchant is on: it is rinsed first).
+  [[nodiscard]] base::Result<base::Done> allowsStop(std::span<const dentition::Tooth> teeth) const;
 
   /// For a run that `allows` let in. Rows read back are not judged again, since the program's times
   /// may have changed since and two laptops may have merged: a tooth that is not at this step stays
@@ -98,9 +113,12 @@ class Protocol {
 
  private:
   ToothProgress* find(const dentition::Tooth& tooth);
-  [[nodiscard]] base::Result<base::Done> allowsTeeth(const StepRun& run) const;
+  [[nodiscard]] base::Result<base::Done>
+  allowsTeeth(Step step, std::span<const dentition::ToothSurfaces> teeth) const;
+  [[nodiscard]] base::Result<base::Done> allowsLamp(const std::optional<kit::LightId>& light) const;
   [[nodiscard]] base::Result<base::Done> allowsTime(const StepRun& run) const;
-  [[nodiscard]] base::Result<base::Done> allowsCure(const StepRun& run) const;
+  [[nodiscard]] base::Result<base::Done> allowsCure(const StepRun& run, base::Seconds least) const;
+  [[nodiscard]] base::Result<base::Done> allowsDry(const StepRun& run) const;
   [[nodiscard]] bool hasResult(const StepRun& run) const;
   [[nodiscard]] base::Seconds etchTarget(const ToothProgress& tooth) const;
   [[nodiscard]] Next firstStep() const;

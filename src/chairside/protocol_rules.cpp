@@ -42,8 +42,8 @@ bool isShort(const StepRun& run, Seconds least) {
 
 } // namespace
 
-Result<Done> Protocol::allows(const StepRun& run) const {
-  if (auto fine = allowsTeeth(run); !fine) return fine;
+Result<Done> Protocol::allows(const StepRun& run, Seconds leastCure) const {
+  if (auto fine = allowsTeeth(run.step, run.teeth); !fine) return fine;
   if (!hasResult(run))
     return Error{ErrorCode::ruleStep, "\"" + std::string(base::nameOf(run.result)) +
                                           "\" is no result of the step " +
@@ -51,29 +51,71 @@ Result<Done> Protocol::allows(const StepRun& run) const {
   if (needsReason(run.result) && base::trim(run.reason).empty())
     return Error{ErrorCode::ruleReason,
                  "\"" + std::string(base::nameOf(run.result)) + "\" needs a clinician's reason"};
-  return run.step == Step::cure ? allowsCure(run) : allowsTime(run);
+  const bool isTimed = run.step == Step::etch || run.step == Step::cure;
+  if (isTimed && !run.lasted && run.result != StepResult::done)
+    return Error{ErrorCode::ruleStep,
+                 "say how long the " + std::string(base::nameOf(run.step)) + " lasted"};
+  if (run.step == Step::cure) return allowsCure(run, leastCure);
+  return run.step == Step::dry ? allowsDry(run) : allowsTime(run);
 }
 
-Result<Done> Protocol::allowsTeeth(const StepRun& run) const {
-  if (run.teeth.empty()) return Error{ErrorCode::ruleStep, "name the teeth of this step"};
-  for (const auto& [name, surfaces] : run.teeth) {
+Result<Done> Protocol::allows(const TimerStart& start) const {
+  if (start.step != Step::etch && start.step != Step::rinse && start.step != Step::cure)
+    return Error{ErrorCode::ruleStep,
+                 "no clock runs for the step " + std::string(base::nameOf(start.step))};
+  if (auto fine = allowsTeeth(start.step, start.teeth); !fine) return fine;
+  return start.step == Step::cure ? allowsLamp(start.light) : Done{};
+}
+
+Result<Done> Protocol::allows(const Wet& wet) const {
+  if (wet.teeth.empty()) return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
+  for (const auto& name : wet.teeth) {
+    const auto* tooth = find(name);
+    if (tooth == nullptr)
+      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not in this field"};
+    if (std::ranges::count(wet.teeth, name) != 1)
+      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is named twice"};
+    if (tooth->next >= Next::placed)
+      return Error{ErrorCode::ruleStep,
+                   "the " + name.words() + " is " + std::string(base::nameOf(tooth->next)) +
+                       "; what touches it now changes nothing"};
+  }
+  return Done{};
+}
+
+Result<Done> Protocol::allowsStop(std::span<const dentition::Tooth> teeth) const {
+  for (const auto& name : teeth) {
+    const auto* tooth = find(name);
+    if (tooth == nullptr)
+      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not in this field"};
+    if (tooth->next == Next::rinse)
+      return Error{ErrorCode::ruleStep, "etchant is on the " + name.words() +
+                                            ": rinse it first, or say why it could not be"};
+  }
+  return Done{};
+}
+
+Result<Done> Protocol::allowsTeeth(Step step,
+                                   std::span<const dentition::ToothSurfaces> teeth) const {
+  if (teeth.empty()) return Error{ErrorCode::ruleStep, "name the teeth of this step"};
+  for (const auto& [name, surfaces] : teeth) {
     const auto wrong = [words = name.words()](const std::string& why) {
       return Error{ErrorCode::ruleStep, base::join({words, why}, " ")};
     };
     const auto* tooth = find(name);
     if (tooth == nullptr) return wrong("is not in this field");
-    if (std::ranges::count(run.teeth, name, &dentition::ToothSurfaces::tooth) != 1)
+    if (std::ranges::count(teeth, name, &dentition::ToothSurfaces::tooth) != 1)
       return wrong("is named twice in one step");
     if (tooth->next >= Next::placed)
       return wrong("is " + std::string(base::nameOf(tooth->next)) + "; nothing more is due");
-    if (tooth->next != asNext(run.step))
+    if (tooth->next != asNext(step))
       return wrong(tooth->wet
                        ? "was wet; " + std::string(base::nameOf(tooth->next)) + " it again first"
                        : "needs " + std::string(base::nameOf(tooth->next)) + " next, not " +
-                             std::string(base::nameOf(run.step)));
+                             std::string(base::nameOf(step)));
     if (surfaces.isEmpty() || !tooth->surfaces.hasAll(surfaces))
       return wrong("is treated on " + dentition::words(tooth->surfaces) + "; name those surfaces");
-    if (run.step != Step::cure && surfaces != tooth->surfaces)
+    if (step != Step::cure && surfaces != tooth->surfaces)
       return wrong("takes this step on all its surfaces: " + dentition::words(tooth->surfaces));
   }
   return Done{};
@@ -110,22 +152,43 @@ Result<Done> Protocol::allowsTime(const StepRun& run) const {
     if (isShort(run, least))
       return Error{ErrorCode::ruleStep, tooShort(run, least, "etch for at least " + shown(least))};
   }
-  if (run.step == Step::rinse && run.lasted && isShort(run, rinseTarget()))
-    return Error{ErrorCode::ruleStep, tooShort(run, rinseTarget(), "rinse on")};
+  if (run.step == Step::rinse) {
+    const auto least = std::max(rinseTarget(), run.target.value_or(Seconds{0}));
+    if (isShort(run, least)) return Error{ErrorCode::ruleStep, tooShort(run, least, "rinse on")};
+  }
   return Done{};
 }
 
-Result<Done> Protocol::allowsCure(const StepRun& run) const {
+/// Etchant that stayed on too long is asked about after the rinse, when there is time to.
+Result<Done> Protocol::allowsDry(const StepRun& run) const {
+  if (!base::trim(run.reason).empty()) return Done{};
+  for (const auto& named : run.teeth)
+    if (const auto* tooth = find(named.tooth); tooth && tooth->etchedLong)
+      return Error{ErrorCode::ruleReason, "the " + named.tooth.words() + " was etched for more than " +
+                                              shown(etchLimit) + "; say why"};
+  return Done{};
+}
+
+Result<Done> Protocol::allowsLamp(const std::optional<kit::LightId>& light) const {
   const bool lightCured = rules_.material == kit::MaterialKind::sealantLightCure;
-  if (lightCured && !run.light)
+  if (lightCured && !light)
     return Error{ErrorCode::ruleCure, "say which light cured this material"};
-  if (!lightCured && run.light)
+  if (!lightCured && light)
     return Error{ErrorCode::ruleCure, "this material sets without a light; record the wait alone"};
+  return Done{};
+}
+
+Result<Done> Protocol::allowsCure(const StepRun& run, Seconds leastCure) const {
+  if (auto fine = allowsLamp(run.light); !fine) return fine;
   if (run.result != StepResult::done) return Done{};
-  const auto least = run.target.value_or(Seconds{0});
-  if (lightCured && least <= Seconds{0})
-    return Error{ErrorCode::ruleCure, "set the cure time of this light and material first"};
-  if (least > Seconds{0} && isShort(run, least))
+  if (leastCure <= Seconds{0})
+    return Error{ErrorCode::ruleCure,
+                 run.light ? "set the cure time of this light and material first"
+                           : "the maker's setting time of this lot is not known: enter it, or take "
+                             "the wait short with a reason"};
+  // A team may aim higher than the makers, never lower.
+  const auto least = std::max(leastCure, run.target.value_or(Seconds{0}));
+  if (isShort(run, least))
     return Error{ErrorCode::ruleCure,
                  tooShort(run, least, "record it as interrupted and start a full one")};
   return Done{};

@@ -55,6 +55,20 @@ Result<Done> checkPresence(const ToothFinding& finding) {
   return Done{};
 }
 
+/// What is not up, not seen or under gum was not looked at, whatever key was pressed.
+Result<Done> checkLookedAt(const ToothFinding& finding) {
+  for (Surface surface : SurfaceSet::all().values()) {
+    if (finding.at(surface).condition == Condition::notLookedAt) continue;
+    if (!isUp(finding.presence))
+      return wrong(finding, "it is " + std::string(base::nameOf(finding.presence)) + ", so its " +
+                                std::string(base::nameOf(surface)) + " was not looked at");
+    if (isUnderGum(finding, surface))
+      return wrong(finding, "its " + std::string(base::nameOf(surface)) +
+                                " is under gum, so it was not looked at");
+  }
+  return Done{};
+}
+
 Result<Done> checkOrigins(const ToothFinding& finding) {
   for (Surface surface : SurfaceSet::all().values()) {
     const auto& [condition, origin] = finding.at(surface);
@@ -137,6 +151,15 @@ Result<Done> checkIdentifiers(IdentifierSet confirmed) {
   return Done{};
 }
 
+Result<Done> checkHistory(const Seating& seating) {
+  const bool isSaid = !base::trim(seating.changed).empty();
+  if (!seating.historyUnchanged && !isSaid)
+    return Error{ErrorCode::ruleReason, "say what has changed since the form"};
+  if (seating.historyUnchanged && isSaid)
+    return Error{ErrorCode::ruleReason, "it is said that nothing changed, and what did"};
+  return Done{};
+}
+
 bool ToothFinding::hasAny(Condition condition) const {
   return occlusal.condition == condition || buccal.condition == condition ||
          lingual.condition == condition;
@@ -154,11 +177,21 @@ const SurfaceFinding& ToothFinding::at(Surface surface) const {
   base::fail("no such surface");
 }
 
+bool showsUntreatedDecay(std::span<const ToothFinding> teeth) {
+  return std::ranges::any_of(
+      teeth, [](const ToothFinding& finding) { return finding.hasAny(Condition::cavitated); });
+}
+
 Result<Done> checkFinding(const ToothFinding& finding, const roster::Program& program) {
   if (auto fine = checkPresence(finding); !fine) return fine;
+  if (auto fine = checkLookedAt(finding); !fine) return fine;
   if (auto fine = checkOrigins(finding); !fine) return fine;
   if (isTreatment(finding.decision))
     if (auto fine = checkTreatment(finding, program); !fine) return fine;
+  if (finding.resealWhy != ResealWhy::notSaid && finding.decision != Decision::reseal)
+    return wrong(finding, "why it is resealed belongs to a reseal; choose that or leave it out");
+  if (finding.resealWhy == ResealWhy::other && base::trim(finding.note).empty())
+    return wrong(finding, "say in the note why it is resealed");
   if (demandsRevisit(finding) && !finding.revisit)
     return wrong(finding, "this choice means looking again; set the revisit mark");
   return Done{};

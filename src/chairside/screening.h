@@ -26,11 +26,15 @@ struct Seating {
   IdentifierSet confirmed; ///< at least two, one of them spoken by the child
   bool assented = true;    ///< the child said yes in plain words
   bool historyUnchanged = true;
+  std::string changed{};                ///< since the form, as it was said at the seat
+  std::vector<roster::FlagId> heard{};  ///< alerts that the operator read before the first glove
   bool operator==(const Seating&) const = default;
 };
 
 /// Fails with `ruleIdentity` unless two agree and one is the name that the child spoke.
 base::Result<base::Done> checkIdentifiers(IdentifierSet confirmed);
+/// Fails with `ruleReason` where something changed and nothing says what, or the other way about.
+base::Result<base::Done> checkHistory(const Seating& seating);
 
 enum class Tri { no, yes, cannotTell };
 /// Urgency of need for care as the Basic Screening Survey (ASTDD) has it.
@@ -76,6 +80,9 @@ enum class Decision {
   notToday
 };
 
+/// Why a sealant that is there, or was, is placed once more.
+enum class ResealWhy { notSaid, lost, lifted, partGone, leaks, interimReplaced, other };
+
 /// One surface: what it looks like and who sealed it. Origin is per surface, since two programs
 /// may each have sealed one.
 struct SurfaceFinding {
@@ -96,6 +103,7 @@ struct ToothFinding {
   dentition::SurfaceSet toSeal{}; ///< the surfaces of the decision; may be fewer than the tooth has
   bool revisit = false;           ///< look again: wait, interim or resin to the edge
   std::string note{};
+  ResealWhy resealWhy = ResealWhy::notSaid; ///< of the decision to reseal, and of no other
   bool operator==(const ToothFinding&) const = default;
 
   [[nodiscard]] bool hasAny(Condition condition) const;
@@ -115,13 +123,18 @@ struct Screening {
   bool operator==(const Screening&) const = default;
 };
 
-/// Fails with `ruleTooth`: a primary state on a permanent tooth or the other way about; a sealed
+/// Whether a tooth of these is charted with a cavity, which answers "untreated decay" by itself.
+bool showsUntreatedDecay(std::span<const ToothFinding> teeth);
+
+/// Fails with `ruleTooth`: a primary state on a permanent tooth or the other way about; a finding
+/// on a surface that nobody can have looked at (not up, not seen, under gum); a sealed
 /// surface without an origin (`unknown` is one); a treatment of a tooth that is not up or missing,
 /// has a cavity or a crown, or of no surface; of a primary tooth, premolar or front tooth where the
 /// program offers only permanent molars; and by surface:
 ///   seal, interim: sound or early lesion, no gum over it
 ///   repair:        as well one sealed in part, or a restored one (policy); at least one such
 ///   reseal:        as well one sealed in part; one sealed whole by us with a note saying why
+/// Why a reseal is needed is said of a reseal alone; `other` takes a note.
 /// An interim cover, and any choice under an operculum but to leave it, must have `revisit` set.
 base::Result<base::Done> checkFinding(const ToothFinding& finding, const roster::Program& program);
 
@@ -185,3 +198,7 @@ inline constexpr auto gk::base::enumNames<gk::chairside::Decision> =
     std::to_array<std::string_view>({"none", "seal", "interim", "repair", "reseal", "watch",
                                      "refer", "not allowed by consent", "cannot isolate",
                                      "child declined", "not today"});
+template <>
+inline constexpr auto gk::base::enumNames<gk::chairside::ResealWhy> =
+    std::to_array<std::string_view>({"not said", "lost", "lifted", "part gone", "leaks at the edge",
+                                     "interim cover replaced", "other"});

@@ -1,5 +1,7 @@
 #include "followup/referral.h"
 
+#include "base/text.h"
+
 #include <algorithm>
 
 namespace gk::followup {
@@ -25,7 +27,7 @@ base::Result<base::Done> checkReferral(const Referral& referral,
                                        std::span<const ContactAttempt> attempts) {
   if (referral.urgency == Urgency::none)
     return refusedReferral("a referral is early or urgent; set the urgency of the screening first");
-  if (referral.reason.empty())
+  if (base::isBlank(referral.reason))
     return refusedReferral("a referral needs a reason; write what was seen");
   if (referral.state == ReferralState::open) return base::Done{};
 

@@ -1,11 +1,13 @@
 #pragma once
 
 #include "base/clock.h"
+#include "base/entry.h"
 #include "base/enum_names.h"
 #include "base/id.h"
 
 #include <compare>
 #include <optional>
+#include <span>
 #include <string>
 
 namespace gk::kit {
@@ -60,6 +62,22 @@ enum class LightGrade { green, amber, red, notComparable };
 /// from 20 % below or under the maker's least output (thresholds from memory, not published; the
 /// program may be stricter). Otherwise not comparable.
 LightGrade grade(const Light& light, const MeterReading& reading);
+
+/// Of that day the newest reading of the light that can be judged; none when there is none. A
+/// number typed wrong is read again, and a later one on another meter says nothing about it.
+const base::Recorded<MeterReading>*
+newestOn(const Light& light, std::span<const base::Recorded<MeterReading>> readings, base::Date on);
+/// Its grade; not comparable when there is none.
+LightGrade gradeOn(const Light& light, std::span<const base::Recorded<MeterReading>> readings,
+                   base::Date on);
+
+/// What to ask about a number that the meter can hardly have shown, such as 104 for 1040: less than
+/// half, or more than one and a half times, of the baseline and of each of the light's last three
+/// readings. Empty when nothing is odd. Only ever a question: a light may fail from one day to the
+/// next.
+std::string readingQuestion(const Light& light,
+                            std::span<const base::Recorded<MeterReading>> earlier,
+                            const MeterReading& reading);
 
 } // namespace gk::kit
 

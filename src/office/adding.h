@@ -59,4 +59,24 @@ base::Result<Exit> adding(std::string_view what, const std::string& name, const 
   return Exit::fine;
 }
 
+/// Opens the first operand, does `work(session, by)`, and tells the words that it gives.
+template <class Work>
+base::Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
+  auto session = openToWrite(call, around);
+  if (!session) return session.error();
+  const auto by = author(*session, call);
+  if (!by) return by.error();
+  const base::Result<std::string> words = work(*session, *by);
+  if (!words) return words.error();
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("noted", *words);
+    json.endObject();
+  } else {
+    around.out << "Noted: " << *words << ".\n";
+  }
+  return Exit::fine;
+}
+
 } // namespace gk::office

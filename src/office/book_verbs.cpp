@@ -1,8 +1,9 @@
+#include "base/files.h"
 #include "office/json_writer.h"
 #include "office/opening.h"
+#include "office/program_options.h"
 #include "office/verbs.h"
 
-#include <filesystem>
 #include <ostream>
 
 namespace gk::office {
@@ -14,64 +15,17 @@ using session::Session;
 
 namespace {
 
-Result<roster::Program> programOf(const Call& call) {
-  roster::Program program;
-  program.name = call.text("--program");
-  program.county = call.text("--county");
-  program.phone = call.text("--phone");
-  if (program.name.empty())
-    return Error{ErrorCode::callMalformed, "--program: the program needs a name"};
-  if (const auto word = call.textIfAny("--notation")) {
-    const auto notation = base::parseName<dentition::Notation>(*word);
-    if (!notation) return notation.error();
-    program.notation = *notation;
-  }
-  if (const auto word = call.textIfAny("--supervision")) {
-    const auto supervision = base::parseName<roster::Supervision>(*word);
-    if (!supervision) return supervision.error();
-    program.supervision = *supervision;
-  }
-  const auto until = call.date("--agreement-until");
-  if (!until) return until.error();
-  program.agreementUntil = *until;
-  program.authorizingDentist = call.text("--authorizing-dentist");
-  program.privacyFooting = call.text("--privacy-footing");
-  const auto least = call.whole("--suppress-below", 5, 100); // as the schema has it
-  if (!least) return least.error();
-  program.suppressBelow = least->value_or(program.suppressBelow);
-  const auto holds = call.whole("--authorization-days", 1, 1100); // as the schema has it
-  if (!holds) return holds.error();
-  program.authorizationDays = holds->value_or(program.authorizationDays);
-  return program;
-}
-
-/// A book that could not get its program is taken away again.
-Result<base::Done> writeProgram(const std::string& file, std::string secret, base::LaptopId laptop,
-                                const roster::Program& program, const Surroundings& around) {
-  std::optional<Error> trouble;
-  {
-    auto session = Session::create(file, std::move(secret), laptop, {around.clock, around.random});
-    if (!session) return session.error();
-    const auto entered = session->enterProgram({}, program);
-    if (!entered) trouble = entered.error();
-  } // closed, so that the file can go
-  if (!trouble) return base::Done{};
-  std::error_code left;
-  std::filesystem::remove(file, left);
-  if (left) trouble->detail += "; remove the unfinished file " + file;
-  return *trouble;
-}
-
 Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   const auto& file = call.operand(0);
-  const auto program = programOf(call);
+  const auto program = programOf(call, {});
   if (!program) return program.error();
   auto secret = passphraseNeeded(call, around);
   if (!secret) return secret.error();
   const auto laptop = laptopIdentity(call, around);
   if (!laptop) return laptop.error();
-  const auto written = writeProgram(file, std::move(*secret), *laptop, *program, around);
-  if (!written) return written.error();
+  const auto made =
+      Session::create(file, std::move(*secret), *laptop, {around.clock, around.random}, *program);
+  if (!made) return made.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -81,6 +35,29 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   } else {
     around.out << "Made the logbook " << file << " of " << program->name
                << ".\nKeep the passphrase safe: without it names stay sealed for good.\n";
+  }
+  return Exit::fine;
+}
+
+Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
+  auto now = passphraseNeeded(call, around);
+  if (!now) return now.error();
+  auto next = base::readFirstLine(call.text("--new-passphrase-file"));
+  if (!next) return next.error();
+  auto session = openToWrite(call, around);
+  if (!session) return session.error();
+  if (const auto open = session->unlock(std::move(*now)); !open) return open.error();
+  if (const auto done = session->changePassphrase(std::move(*next)); !done) return done.error();
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("file", call.operand(0));
+    json.field("changed", "passphrase");
+    json.endObject();
+  } else {
+    around.out << "Changed the passphrase of " << call.operand(0)
+               << ".\nKeep it safe: without it names stay sealed for good. Backups and other "
+                  "laptops keep the old one.\n";
   }
   return Exit::fine;
 }
@@ -157,24 +134,21 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> bookVerbs() {
   return {
-      {{"new",
+      {{"new", "FILE", "makes a logbook with its program",
+        [] {
+          auto options = programOptions(true);
+          options.push_back(passphraseOption());
+          options.push_back(laptopOption());
+          return options;
+        }()},
+       makeBook},
+      {{"change-passphrase",
         "FILE",
-        "makes a logbook with its program",
-        {{"--program", "NAME", "as printed on letters", true},
-         {"--county", "NAME", "as printed on letters", true},
-         {"--phone", "NUMBER", "as printed on letters", true},
-         {"--notation", "WORD", "universal (usual) or iso-3950"},
-         {"--supervision", "WORD",
-          "general (usual), direct, public health ...; dentist exam "
-          "required: no tooth before a dentist named it"},
-         {"--authorizing-dentist", "TEXT", "who stands behind the work"},
-         {"--agreement-until", "DATE", "last day of the standing agreement"},
-         {"--authorization-days", "N", "how long a dentist's word on a tooth holds (365)"},
-         {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
-         {"--suppress-below", "N", "published counts under this are hidden (10)"},
+        "seals the names with another passphrase; backups keep the one they were made with",
+        {{"--new-passphrase-file", "FILE", "holds the new one on its first line", true},
          passphraseOption(),
          laptopOption()}},
-       makeBook},
+       changePassphrase},
       {{"check", "FILE", "looks whether a logbook is whole; 1 when it is not", {}}, check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
       {{"merge", "FILE OTHER", "takes in all that another laptop's logbook has", {laptopOption()}},

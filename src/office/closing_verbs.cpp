@@ -21,26 +21,6 @@ std::string dayWords(const reports::DayRecords& records) {
                                      "history");
 }
 
-/// Opens the first operand, does `work(session, by)`, and tells the words that it gives.
-template <class Work>
-Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
-  auto session = openToWrite(call, around);
-  if (!session) return session.error();
-  const auto by = author(*session, call);
-  if (!by) return by.error();
-  const Result<std::string> words = work(*session, *by);
-  if (!words) return words.error();
-  if (call.wantsJson()) {
-    JsonWriter json(around.out);
-    json.beginObject();
-    json.field("noted", *words);
-    json.endObject();
-  } else {
-    around.out << "Noted: " << *words << ".\n";
-  }
-  return Exit::fine;
-}
-
 Result<Exit> enterHours(const Call& call, const Surroundings& around) {
   const auto chairs = call.whole("--chairs", 0, 50); // as the schema has it
   if (!chairs) return chairs.error();
@@ -133,17 +113,13 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
       wordsOf<roster::Ethnicity>("--ethnicity", base::folded(call.text("--ethnicity")));
   if (!groups) return groups.error();
   said.groups = *groups;
-  const auto number = roster::parseChildNumber(call.text("--child"));
-  if (!number) return number.error();
+  const auto number = call.text("--child");
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto found = session.findChildren(*number);
-    if (!found) return found.error();
-    const auto child = std::ranges::find(*found, *number, &session::Found::number);
-    if (child == found->end())
-      return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
-    said.child = child->child;
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    said.child = *child;
     if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();
-    return "background of " + *number + ", in place of what was known";
+    return "background of " + number + ", in place of what was known";
   });
 }
 

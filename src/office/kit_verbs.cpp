@@ -16,7 +16,6 @@ constexpr int longestSeconds = 600;
 
 Result<Exit> addLight(const Call& call, const Surroundings& around) {
   kit::Light light{.tag = call.text("--tag"), .makersLeast = {}, .baseline = {}, .meter = ""};
-  if (light.tag.empty()) return Error{ErrorCode::textMalformed, "--tag: a light needs a name"};
   if (const auto word = call.textIfAny("--type")) {
     const auto type = wordOf<kit::LightType>("--type", *word);
     if (!type) return type.error();
@@ -50,16 +49,8 @@ Result<Exit> addLot(const Call& call, const Surroundings& around) {
                      .makersTime = base::Seconds(seconds->value_or(0)),
                      .contains = *contains,
                      .quarantineReason = ""};
-  return adding(
-      "lot", kit::shown(lot), call, around,
-      [&](Session& session, base::By by) -> Result<kit::LotId> {
-        const auto others = session.lots();
-        if (!others) return others.error();
-        for (const auto& other : *others)
-          if (other.value.material == lot.material && other.value.lot == lot.lot)
-            return Error{ErrorCode::ruleMaterial, kit::shown(lot) + " is on the list already"};
-        return session.enterLot(by, lot);
-      });
+  return adding("lot", kit::shown(lot), call, around,
+                [&](Session& session, base::By by) { return session.enterLot(by, lot); });
 }
 
 Result<Exit> addCureTime(const Call& call, const Surroundings& around) {

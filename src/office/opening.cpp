@@ -3,6 +3,7 @@
 #include "base/files.h"
 #include "base/text.h"
 
+#include <algorithm>
 #include <ostream>
 #include <set>
 
@@ -99,14 +100,9 @@ Result<std::optional<std::string>> passphrase(const Call& call, const Surroundin
   auto file = call.textIfAny("--passphrase-file");
   if (!file) file = around.environment("GROOVEKEEPER_PASSPHRASE_FILE");
   if (!file || file->empty()) return std::optional<std::string>{};
-  auto text = base::readFile(*file);
-  if (!text) return text.error();
-  if (text->ends_with('\n')) text->pop_back();
-  if (text->ends_with('\r')) text->pop_back();
-  if (text->empty())
-    return Error{ErrorCode::callMalformed, *file + ": the passphrase file is empty; write the "
-                                                   "passphrase on its one line"};
-  return std::optional(std::move(*text));
+  auto line = base::readFirstLine(*file);
+  if (!line) return line.error();
+  return std::optional(std::move(*line));
 }
 
 Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around) {
@@ -178,6 +174,17 @@ Result<base::Recorded<kit::Light>> lightTagged(Session& session, const std::stri
 
 Result<base::Recorded<roster::School>> schoolCoded(Session& session, const std::string& code) {
   return named(session.schools(), &roster::School::code, code, "school with the code");
+}
+
+Result<roster::ChildId> childNumbered(Session& session, const std::string& text) {
+  const auto number = roster::parseChildNumber(text);
+  if (!number) return number.error();
+  const auto found = session.findChildren(*number);
+  if (!found) return found.error();
+  const auto child = std::ranges::find(*found, *number, &session::Found::number);
+  if (child == found->end())
+    return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
+  return child->child;
 }
 
 } // namespace gk::office

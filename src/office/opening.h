@@ -22,8 +22,8 @@ base::Result<session::Session> openToRead(const Call& call, const Surroundings& 
 /// The first operand as a book to write in. A clock that cannot be right is noted on `err`.
 base::Result<session::Session> openToWrite(const Call& call, const Surroundings& around);
 
-/// From the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE, without the line end.
-/// None when neither is given; an empty one is `callMalformed`.
+/// The first line of the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE; fails as
+/// base::readFirstLine. None when neither is given.
 base::Result<std::optional<std::string>> passphrase(const Call& call, const Surroundings& around);
 /// As above, but none is `callMalformed` too.
 base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around);
@@ -48,5 +48,7 @@ base::Result<base::Recorded<kit::Light>> lightTagged(session::Session& session,
 
 base::Result<base::Recorded<roster::School>> schoolCoded(session::Session& session,
                                                          const std::string& code);
+/// By the number of the slip, with its check digit.
+base::Result<roster::ChildId> childNumbered(session::Session& session, const std::string& text);
 
 } // namespace gk::office

@@ -88,6 +88,18 @@ Result<Exit> importRoster(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
+/// The whole act that brought the child; the session refuses it once anything hangs on one of them.
+Result<Exit> takeBackRoster(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, call.text("--child"));
+    if (!child) return child.error();
+    const auto done = session.takeBackImport(by, *child, call.text("--reason"));
+    if (!done) return done.error();
+    return "the import that brought " + call.text("--child") +
+           " is taken back; it stays in the history";
+  });
+}
+
 } // namespace
 
 std::vector<Verb> rosterVerbs() {
@@ -100,6 +112,11 @@ std::vector<Verb> rosterVerbs() {
                  {"--others-confirmed", "", "those like a child on the roster are other children"},
                  passphraseOption()})},
        importRoster},
+      {{"take-back-import", "FILE",
+        "takes back a whole roster import while nothing is recorded on its students",
+        writing({{"--child", "NUMBER", "any student of that import", true},
+                 {"--reason", "TEXT", "why", true}})},
+       takeBackRoster},
   };
 }
 

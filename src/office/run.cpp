@@ -17,9 +17,9 @@ const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
     for (const auto& family :
-         {bookVerbs(), setupVerbs(), kitVerbs(), rosterVerbs(), authorizationVerbs(), dayVerbs(),
-          closingVerbs(), letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
-          estimateVerbs(), comparingVerbs()})
+         {bookVerbs(), setupVerbs(), correctingVerbs(), kitVerbs(), rosterVerbs(), childVerbs(),
+          authorizationVerbs(), dayVerbs(), closingVerbs(), letterVerbs(), totalsVerbs(),
+          reportVerbs(), exportVerbs(), estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();

@@ -27,8 +27,6 @@ Result<std::vector<base::Date>> holidaysOf(const Call& call) {
 
 Result<Exit> addTerm(const Call& call, const Surroundings& around) {
   const auto name = call.text("--name");
-  if (name.empty())
-    return base::Error{base::ErrorCode::textMalformed, "--name: a term needs a name"};
   const auto start = call.date("--start");
   if (!start) return start.error();
   const auto end = call.date("--end");
@@ -37,15 +35,7 @@ Result<Exit> addTerm(const Call& call, const Surroundings& around) {
   if (!holidays) return holidays.error();
   const roster::Term term{name, **start, **end, *holidays};
   return adding("term", name, call, around,
-                [&](Session& session, base::By by) -> Result<roster::TermId> {
-                  const auto others = session.terms();
-                  if (!others) return others.error();
-                  for (const auto& other : *others)
-                    if (other.value.name == name)
-                      return base::Error{base::ErrorCode::textMalformed,
-                                         "there is a term " + name + " already"};
-                  return session.enterTerm(by, term);
-                });
+                [&](Session& session, base::By by) { return session.enterTerm(by, term); });
 }
 
 Result<Exit> addMember(const Call& call, const Surroundings& around) {
@@ -68,15 +58,16 @@ Result<Exit> addMember(const Call& call, const Surroundings& around) {
 Result<Exit> addEnrolment(const Call& call, const Surroundings& around) {
   const auto pupils = call.whole("--pupils", 0, 100000); // as the schema has it
   if (!pupils) return pupils.error();
-  const auto grade = call.text("--grade");
+  const auto grade = roster::parseGrade(call.text("--grade"));
+  if (!grade) return base::Error{grade.error().code, "--grade: " + grade.error().detail};
   const auto code = call.text("--school");
-  return adding("enrolment", code + " grade " + grade, call, around,
+  return adding("enrolment", code + " grade " + *grade, call, around,
                 [&](Session& session, base::By by) -> Result<roster::EnrolmentId> {
                   const auto term = termCalled(session, call.text("--term"));
                   if (!term) return term.error();
                   const auto school = schoolCoded(session, code);
                   if (!school) return school.error();
-                  return session.enterEnrolment(by, {term->id, school->id, grade, **pupils});
+                  return session.enterEnrolment(by, {term->id, school->id, *grade, **pupils});
                 });
 }
 
@@ -102,7 +93,7 @@ std::vector<Verb> setupVerbs() {
                  {"--licence-until", "DATE", "its last day"},
                  {"--may", "TASKS", "commas between; usual for the role when not given"}})},
        addMember},
-      {{"add-enrolment", "FILE", "adds how many pupils a grade has",
+      {{"add-enrolment", "FILE", "says how many students a grade has, in place of before",
         writing({{"--term", "NAME", "the term", true},
                  {"--school", "CODE", "the school", true},
                  {"--grade", "GRADE", "K, 1 to 12", true},

@@ -14,10 +14,12 @@ struct Verb {
   base::Result<Exit> (*work)(const Call& call, const Surroundings& around);
 };
 
-std::vector<Verb> bookVerbs();          ///< new, check, backup, merge
+std::vector<Verb> bookVerbs();          ///< new, change-passphrase, check, backup, merge
 std::vector<Verb> setupVerbs();         ///< add-school, add-term, add-member, add-enrolment
+std::vector<Verb> correctingVerbs();    ///< set-program, correct-member, correct-light
+std::vector<Verb> childVerbs();         ///< confirm-child, move-child, correct-consent, ...
 std::vector<Verb> kitVerbs();           ///< add-light, add-lot, add-cure-time
-std::vector<Verb> rosterVerbs();        ///< import-roster
+std::vector<Verb> rosterVerbs();        ///< import-roster, take-back-import
 std::vector<Verb> authorizationVerbs(); ///< import-authorizations
 std::vector<Verb> dayVerbs();           ///< open-day, close-out
 std::vector<Verb> closingVerbs();       ///< enter-hours, count-lot, set-lot-aside, set-...

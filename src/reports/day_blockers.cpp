@@ -130,7 +130,7 @@ class Finder {
       for (const auto& meant : field->value.teeth)
         if (isBegun(field->id, meant.tooth) && !isSummedUp(child, field->id, meant.tooth))
           open.push_back(meant.tooth);
-      if (!open.empty())
+      if (open.size() > movedFrom(child, *field))
         add(BlockerKind::fieldUnfinished, child,
             teethWords(open, view_.records.notation) +
                 ": begun and left open; finish it or record why it was stopped");
@@ -151,6 +151,18 @@ class Finder {
     return std::ranges::any_of(view_.placements.of(child), [&](const auto* row) {
       return row->value.field == field && row->value.tooth == tooth;
     });
+  }
+
+  /// Sealants of this field that were found to be on teeth outside it: each sums up one of its own.
+  [[nodiscard]] std::size_t movedFrom(const roster::ChildId& child,
+                                      const base::Recorded<chairside::Field>& field) const {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(view_.placements.of(child), [&](const auto* row) {
+          return row->value.field == field.id &&
+                 std::ranges::none_of(field.value.teeth, [&](const auto& meant) {
+                   return meant.tooth == row->value.tooth;
+                 });
+        }));
   }
 
   const DayView& view_;

@@ -23,7 +23,8 @@ enum class ExceptionKind {
   recordDoubtful, ///< a check of the day found no placement that fits the tooth
   lightPassedOver,
   paperMissing,
-  paperNotCounted ///< nobody was asked about sheets beside the letters
+  paperNotCounted, ///< nobody was asked about sheets beside the letters
+  agreementOverride
 };
 
 enum class Fixer { nobody, clinician, coordinator };
@@ -48,7 +49,7 @@ inline constexpr auto gk::base::enumNames<gk::reports::ExceptionKind> =
                                      "consent override", "red light", "provisional child",
                                      "dry guard missing", "not ready", "letter missing",
                                      "letter in error", "record doubtful", "light passed over",
-                                     "paper missing", "paper not counted"});
+                                     "paper missing", "paper not counted", "agreement override"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Fixer> =
     std::to_array<std::string_view>({"nobody", "clinician", "coordinator"});

@@ -70,10 +70,20 @@ void addOverrides(const DayView& view, std::vector<DayException>& out) {
                      view.initials(row.value.clinician)});
 }
 
-const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& light) {
+void addAgreement(const DayView& view, std::vector<DayException>& out) {
+  for (const auto& row : view.records.agreementOverrides)
+    out.push_back({ExceptionKind::agreementOverride, std::nullopt, "",
+                   "sealants placed after the dentist's agreement ended", row.value.reason,
+                   view.initials(row.value.clinician)});
+}
+
+/// The newest that can be judged.
+const kit::MeterReading* lastReading(const DayView& view, const kit::LightId& id,
+                                     const kit::Light& light) {
   const base::Recorded<kit::MeterReading>* last = nullptr;
   for (const auto& row : view.records.readings) {
-    if (row.value.light != light || row.value.on > view.records.day.date) continue;
+    if (row.value.light != id || row.value.on > view.records.day.date) continue;
+    if (kit::grade(light, row.value) == kit::LightGrade::notComparable) continue;
     const bool later = !last || std::pair(last->value.on, last->stamp.entry) <
                                     std::pair(row.value.on, row.stamp.entry);
     if (later) last = &row;
@@ -94,8 +104,9 @@ void addRedLights(const DayView& view, std::vector<DayException>& out) {
       if (row->value.light) cured[*row->value.light].insert({child, row->value.tooth});
   for (const auto& [id, teeth] : cured) {
     const auto* light = view.light(id);
-    const auto* reading = lastReading(view, id);
-    if (!light || !reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
+    if (!light) continue;
+    const auto* reading = lastReading(view, id, *light);
+    if (!reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
     out.push_back({ExceptionKind::redLight, std::nullopt, "",
                    light->tag + " read " + std::to_string(reading->value.value) + " on " +
                        reading->on.iso() + " (red) and was used on " +
@@ -197,6 +208,7 @@ std::vector<DayException> exceptionsOf(const DayView& view) {
   std::vector<DayException> out;
   addNotReady(view, out);
   addOverrides(view, out);
+  addAgreement(view, out);
   addRedLights(view, out);
   addSteps(view, out);
   addWet(view, out);
@@ -220,6 +232,7 @@ Fixer whoMustFix(ExceptionKind kind) {
   case ExceptionKind::recordDoubtful:
     return Fixer::clinician;
   case ExceptionKind::consentOverride:
+  case ExceptionKind::agreementOverride:
   case ExceptionKind::redLight:
   case ExceptionKind::provisionalChild:
   case ExceptionKind::notReady:

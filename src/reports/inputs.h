@@ -69,9 +69,10 @@ struct DayRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
-  Rows<roster::DayClosure> closures{};        ///< of this day; none while it is open
-  Rows<kit::ReadinessCheck> readiness{};      ///< of this day
-  Rows<kit::LightPass> lightPasses{};         ///< of this day
+  Rows<roster::DayClosure> closures{};                  ///< of this day; none while it is open
+  Rows<roster::AgreementOverride> agreementOverrides{}; ///< of this day
+  Rows<kit::ReadinessCheck> readiness{};                ///< of this day
+  Rows<kit::LightPass> lightPasses{};                   ///< of this day
   Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days
   Rows<followup::PaperCount> papers{};        ///< of this day
   Rows<roster::DayEffort> efforts{};          ///< of this day; the newest counts

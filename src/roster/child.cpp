@@ -30,15 +30,6 @@ char checkDigit(std::string_view digits) {
 
 } // namespace
 
-Result<int> gradeNumber(std::string_view grade) {
-  grade = base::trim(grade);
-  if (grade == "K" || grade == "k") return 0;
-  const auto number = base::parseInt(grade);
-  if (!number || *number < 1 || *number > 12)
-    return Error{ErrorCode::textMalformed, "that is not a grade; write K or 1 to 12"};
-  return static_cast<int>(*number);
-}
-
 double approximateAge(BirthMonth birth, base::Date on) {
   const auto middle = base::Date::of(birth.year, birth.month, 15);
   base::require(middle.has_value(), "a birth month that does not exist");

@@ -30,7 +30,7 @@ struct Child {
   BirthMonth birth;
   dentition::Sex sex = dentition::Sex::notStated;
   SchoolId school;
-  std::string grade;
+  std::string grade; ///< as parseGrade gives it
   std::string room;
   bool provisional = false; ///< on a form but not on the roster yet
   std::string note;         ///< clinical only; never a name

@@ -7,6 +7,7 @@ namespace gk::roster {
 
 using base::DayId;
 using ClosureId = base::Id<struct ClosureTag>;
+using AgreementOverrideId = base::Id<struct AgreementOverrideTag>;
 
 /// One team at one school on one date. The date of care is this date, whenever it is typed.
 struct ClinicDay {
@@ -27,6 +28,15 @@ struct DayClosure {
   MemberId clinical;    ///< answers for the clinical content
   MemberId coordinator; ///< answers for completeness
   bool operator==(const DayClosure&) const = default;
+};
+
+/// The agreement with the authorizing dentist is over, and a named clinician goes on for this day.
+struct AgreementOverride {
+  using Key = AgreementOverrideId;
+  DayId day;
+  MemberId clinician;
+  std::string reason;
+  bool operator==(const AgreementOverride&) const = default;
 };
 
 /// What is odd about opening a day on this date, in words; empty when nothing is.

@@ -57,6 +57,10 @@ struct Program {
   bool operator==(const Program&) const = default;
 };
 
+/// As it is entered, names without blanks around them. Fails with `textMalformed` without name,
+/// county or phone, and with `numberMalformed` when counts under 5 would be published.
+base::Result<Program> soundProgram(Program program);
+
 struct Term {
   using Key = TermId;
   std::string name;
@@ -81,13 +85,15 @@ struct Enrolment {
   using Key = EnrolmentId;
   TermId term;
   SchoolId school;
-  std::string grade; ///< "K", "1" ... "12"
+  std::string grade; ///< as parseGrade gives it
   int pupils;
   bool operator==(const Enrolment&) const = default;
 };
 
 /// "K" is 0; fails with `textMalformed` for anything but K and 1-12.
 base::Result<int> gradeNumber(std::string_view grade);
+/// The one way each grade is kept: " k" is "K", "01" is "1". Fails as `gradeNumber`.
+base::Result<std::string> parseGrade(std::string_view text);
 
 } // namespace gk::roster
 

@@ -155,8 +155,7 @@ std::string numberOf(const Cells& cells) {
 }
 
 std::string gradeOf(const Cells& cells) {
-  const auto number = gradeNumber(cells.text("grade"));
-  if (number) return *number == 0 ? "K" : std::to_string(*number);
+  if (auto grade = parseGrade(cells.text("grade"))) return *grade;
   cells.problem("grade", "write K or 1 to 12");
   return {};
 }

@@ -78,6 +78,8 @@ struct MergeRule<chairside::Field> : DoneAtVisit {};
 template <>
 struct MergeRule<chairside::Placement> : DoneAtVisit {};
 template <>
+struct MergeRule<chairside::AfterCure> : DoneAtVisit {};
+template <>
 struct MergeRule<chairside::Varnish> : DoneAtVisit {};
 template <>
 struct MergeRule<chairside::DayOutcome> : DoneAtVisit {};

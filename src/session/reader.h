@@ -1,5 +1,6 @@
 #pragma once
 
+#include "chairside/after_cure.h"
 #include "followup/issued_report.h"
 #include "reports/inputs.h"
 #include "session/identity.h"
@@ -47,9 +48,14 @@ class Reader {
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
+  /// The date that care is written for: the open day's, or today where no day is open.
+  [[nodiscard]] Result<base::Date> careDate();
   /// What was said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
+  /// When the agreement with the authorizing dentist ended, if it had by that day and no clinician
+  /// has taken that on; nothing is placed then.
+  [[nodiscard]] Result<std::optional<base::Date>> lapsedAgreement(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
   /// Of the day, and of earlier days what is still open.
@@ -88,6 +94,8 @@ class Reader {
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
   [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
+  /// What was said of wiping and bite, newest last.
+  [[nodiscard]] List<chairside::AfterCure> afterCures(roster::ChildId child, roster::DayId day);
   /// Visits of that day that were typed from paper.
   [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day);
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,

@@ -47,10 +47,29 @@ Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   return Error{ErrorCode::notFound, "no school day is open"};
 }
 
+Result<base::Date> Reader::careDate() {
+  const auto open = openDayNow();
+  if (open) return open->value.date;
+  if (open.error().code != ErrorCode::notFound) return open.error();
+  return world_.clock.now().date();
+}
+
 Result<bool> Reader::isSigned(roster::DayId day) {
   auto closures = book_.current<roster::DayClosure>(rowsOf("day", day));
   if (!closures) return closures.error();
   return !closures->empty();
+}
+
+Result<std::optional<base::Date>> Reader::lapsedAgreement(roster::DayId id) {
+  auto day = this->day(id);
+  if (!day) return day.error();
+  auto program = this->program();
+  if (!program) return program.error();
+  const auto until = program->value.agreementUntil;
+  if (!until || day->value.date <= *until) return std::optional<base::Date>{};
+  auto taken = book_.current<roster::AgreementOverride>(rowsOf("day", id));
+  if (!taken) return taken.error();
+  return taken->empty() ? until : std::optional<base::Date>{};
 }
 
 List<kit::ReadinessCheck> Reader::readiness(roster::DayId day) {
@@ -147,6 +166,10 @@ List<chairside::Placement> Reader::placements(roster::ChildId child) {
 
 List<chairside::Varnish> Reader::varnishes(roster::ChildId child) {
   return book_.current<chairside::Varnish>(rowsOf("child", child));
+}
+
+List<chairside::AfterCure> Reader::afterCures(roster::ChildId child, roster::DayId day) {
+  return book_.current<chairside::AfterCure>(rowsOf("child", child, "day", day));
 }
 
 List<chairside::PaperSheet> Reader::paperSheets(roster::DayId day) {

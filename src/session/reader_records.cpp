@@ -99,6 +99,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.contacts, today);
   reader.read(records.letters, today);
   reader.read(records.closures, today);
+  reader.read(records.agreementOverrides, today);
   reader.read(records.readiness, today);
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);

@@ -6,14 +6,6 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-namespace {
-
-bool isBlank(const std::optional<std::string_view>& reason) {
-  return !reason || base::trim(*reason).empty();
-}
-
-} // namespace
-
 Result<Recorded<roster::Member>> Session::entitled(base::MemberId who, roster::Task task,
                                                    base::Date on) {
   auto member = only<roster::Member>(store::subjectIs(who), "team member");
@@ -41,7 +33,11 @@ Result<Recorded<roster::ClinicDay>> Session::dayInState(roster::DayId id, DayMus
 Result<bool> Session::isSettingUp() {
   const auto days = book_.current<roster::ClinicDay>(store::everything());
   if (!days) return days.error();
-  return days->empty();
+  if (days->empty()) return true;
+  // A book that was made without its program is set up still, whatever days it has.
+  const auto known = program();
+  if (!known && known.error().code != ErrorCode::notFound) return known.error();
+  return !known.has_value();
 }
 
 Result<Admission> Session::admit(Verb verb, By by, const About& about) {
@@ -83,7 +79,7 @@ Result<Admission> Session::admit(Verb verb, By by, const About& about) {
     const auto allowed = mayTreat(*about.child, *rule.consent, admission.on_);
     if (!allowed) return allowed.error();
   }
-  if (rule.asksReason && isBlank(about.reason))
+  if (rule.asksReason && base::isBlank(about.reason.value_or("")))
     return Error{ErrorCode::ruleReason,
                  std::string(rule.words) + " needs a reason; say why, in a few words"};
   return admission;

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 namespace gk::session {
@@ -35,7 +36,7 @@ Result<base::Done> Session::withdrawAuthorization(By by, const Recorded<Authoriz
   const auto may =
       admit(Verb::withdrawAuthorization, by, {.child = old.value.child, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
   auto withdrawn = old.value;
   withdrawn.withdrawn = true;
   return write(*may, withdrawn.child, [&](store::Act& act) {

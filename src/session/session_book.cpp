@@ -26,12 +26,18 @@ store::Durability durabilityOf(BookKind kind) {
 } // namespace
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, BookKind kind) {
+                                base::LaptopId laptop, World world, const roster::Program& program,
+                                BookKind kind) {
   const auto secret = crypto::Secret::taking(passphrase);
+  const auto sound = roster::soundProgram(program);
+  if (!sound) return sound.error();
   auto created = vault::Vault::create(secret, costOf(kind), world.random);
   if (!created) return created.error();
-  auto book = store::Book::create(path, laptop, durabilityOf(kind), world.clock.now().at,
-                                  rowOf(created->wrapped), world.random);
+  const auto now = world.clock.now();
+  const auto& rule = ruleOf(Verb::enterProgram);
+  auto book = store::Book::create(
+      path, laptop, durabilityOf(kind), now.at, rowOf(created->wrapped), world.random,
+      {{.station = rule.station}, now, [&](store::Act& act) { act.add(*sound); }, rule.name});
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);

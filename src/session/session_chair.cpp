@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "chairside/allergy.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -11,20 +12,37 @@ using base::ErrorCode;
 using roster::Service;
 using roster::Task;
 
-Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating) {
+Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating,
+                                           const std::vector<roster::MedicalFlag>& flagged) {
   const auto may = admit(Verb::seat, by, {.day = seating.day, .child = seating.child});
   if (!may) return may.error();
-  const auto known = chairside::checkIdentifiers(seating.confirmed);
-  if (!known) return known.error();
+  const auto named = chairside::checkIdentifiers(seating.confirmed);
+  if (!named) return named.error();
   if (!seating.assented)
     return Error{ErrorCode::ruleConsent, "the child did not say yes; end the visit as declined"};
+  if (const auto history = chairside::checkHistory(seating); !history) return history.error();
+  if (!flagged.empty() && seating.historyUnchanged)
+    return Error{ErrorCode::ruleReason, "an alert is new, so say that something has changed"};
+  for (const auto& flag : flagged)
+    if (flag.child != seating.child)
+      return Error{ErrorCode::ruleIdentity, "the new alert is another child's"};
+  auto known = flags(seating.child);
+  if (!known) return known.error();
+  if (const auto heard = chairside::checkHeard(seating.heard, *known); !heard) return heard.error();
   // Any one service will do to sit down; each act then asks for its own.
   auto allowed = mayTreat(seating.child, Service::screening, may->on());
   if (!allowed) {
     const auto recheck = mayTreat(seating.child, Service::recheckAndReplace, may->on());
     if (!recheck) return allowed.error();
   }
-  return write(*may, seating.child, [&](store::Act& act) { return act.add(seating); });
+  return write(*may, seating.child, [&](store::Act& act) {
+    auto seated = seating;
+    for (const auto& flag : flagged) {
+      const auto id = act.add(flag);
+      if (chairside::isAlert(flag)) seated.heard.push_back(id); // whoever types it has heard it
+    }
+    return act.add(seated);
+  });
 }
 
 Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening& screening) {
@@ -34,6 +52,7 @@ Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
+  if (const auto why = resealsAreExplained(screening, nullptr); !why) return why.error();
   auto already = book_.current<chairside::Screening>(
       store::rowsOf("child", screening.child, "day", screening.day));
   if (!already) return already.error();
@@ -42,17 +61,52 @@ Result<chairside::ScreeningId> Session::screen(By by, const chairside::Screening
   return write(*may, screening.child, [&](store::Act& act) { return act.add(screening); });
 }
 
-Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
-                                             const chairside::Screening& screening,
-                                             const std::string& reason) {
-  const auto may = admit(Verb::correctScreening, by,
-                         {.day = screening.day, .child = screening.child, .reason = reason});
-  if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening>& old,
+                                      const chairside::Screening& screening,
+                                      const std::string& reason) {
+  auto may = admit(Verb::correctScreening, by,
+                   {.day = screening.day, .child = screening.child, .reason = reason});
+  if (!may) return may;
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
+  if (const auto why = resealsAreExplained(screening, &old.value); !why) return why.error();
+  return may;
+}
+
+/// A recheck of the day says why by itself; of a correction only what is new is asked about.
+Result<base::Done> Session::resealsAreExplained(const chairside::Screening& screening,
+                                                const chairside::Screening* old) {
+  using chairside::ResealWhy;
+  const auto isOpen = [](const chairside::ToothFinding& finding) {
+    return finding.decision == chairside::Decision::reseal &&
+           finding.resealWhy == ResealWhy::notSaid;
+  };
+  if (std::ranges::none_of(screening.teeth, isOpen)) return base::Done{};
+  auto checked = teethChecked(screening.child, screening.day);
+  if (!checked) return checked.error();
+  for (const auto& finding : screening.teeth) {
+    if (!isOpen(finding)) continue;
+    const bool wasOpen = old && std::ranges::any_of(old->teeth, [&](const auto& before) {
+                           return before.tooth == finding.tooth && isOpen(before);
+                         });
+    const bool isChecked = std::ranges::any_of(*checked, [&](const auto& check) {
+      return check.tooth == finding.tooth && check.action == followup::CheckAction::resealToday;
+    });
+    if (!wasOpen && !isChecked)
+      return Error{ErrorCode::ruleReason, "say why the " + finding.tooth.words() +
+                                              " is resealed: lost, lifted, part gone"};
+  }
+  return base::Done{};
+}
+
+Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Screening>& old,
+                                             const chairside::Screening& screening,
+                                             const std::string& reason) {
+  const auto may = mayCorrect(by, old, screening, reason);
+  if (!may) return may.error();
   return write(*may, screening.child, [&](store::Act& act) {
     act.correct(old, screening, reason);
     return base::Done{};
@@ -66,29 +120,67 @@ Service serviceFor(kit::MaterialKind material) {
   return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial : Service::sealants;
 }
 
-/// Every tooth of the field must have been found fit and chosen at a screening of this child.
-Result<base::Done> teethAreChosen(const chairside::Field& field,
-                                  const std::vector<Recorded<chairside::Screening>>& screenings,
-                                  const std::vector<Recorded<followup::RetentionCheck>>& checks) {
-  for (const auto& [tooth, surfaces] : field.teeth) {
+} // namespace
+
+Result<std::vector<Session::CheckedTooth>> Session::teethChecked(roster::ChildId child,
+                                                                 roster::DayId day) {
+  auto checks = book_.current<followup::RetentionCheck>(store::rowsOf("child", child, "day", day));
+  if (!checks) return checks.error();
+  std::vector<CheckedTooth> teeth;
+  for (const auto& check : *checks) {
+    auto placement =
+        only<chairside::Placement>(store::subjectIs(check.value.placement), "placement");
+    if (!placement) return placement.error();
+    teeth.push_back({placement->value.tooth, placement->value.surfaces, check.value.action});
+  }
+  return teeth;
+}
+
+/// Every tooth of the field must have been found fit and chosen at a screening of this child, or
+/// be the one that a recheck of the day lets be repaired or resealed.
+Result<base::Done> Session::teethAreChosen(const chairside::Field& field) {
+  auto screenings =
+      book_.current<chairside::Screening>(store::rowsOf("child", field.child, "day", field.day));
+  if (!screenings) return screenings.error();
+  auto checked = teethChecked(field.child, field.day);
+  if (!checked) return checked.error();
+  for (const auto& named : field.teeth) {
     const chairside::ToothFinding* chosen = nullptr;
-    for (const auto& screening : screenings)
+    for (const auto& screening : *screenings)
       for (const auto& finding : screening.value.teeth)
-        if (finding.tooth == tooth) chosen = &finding;
-    const bool replaced = std::ranges::any_of(checks, [](const auto& check) {
-      return check.value.action == followup::CheckAction::repairToday ||
-             check.value.action == followup::CheckAction::resealToday;
+        if (finding.tooth == named.tooth) chosen = &finding;
+    const bool replaced = std::ranges::any_of(*checked, [&](const auto& check) {
+      return check.tooth == named.tooth && check.surfaces.hasAll(named.surfaces) &&
+             (check.action == followup::CheckAction::repairToday ||
+              check.action == followup::CheckAction::resealToday);
     });
     if (!chosen && replaced) continue;
-    if (!chosen || !chairside::isTreatment(chosen->decision) || !chosen->toSeal.hasAll(surfaces))
+    if (!chosen || !chairside::isTreatment(chosen->decision) ||
+        !chosen->toSeal.hasAll(named.surfaces))
       return Error{ErrorCode::ruleTooth,
-                   "the " + tooth.words() + ", " + dentition::words(surfaces) +
+                   "the " + named.tooth.words() + ", " + dentition::words(named.surfaces) +
                        ", was not chosen at the screening; change that first"};
   }
   return base::Done{};
 }
 
-} // namespace
+/// The short etch is for sealant placed at this visit and for no older one.
+Result<base::Done> Session::addsToToday(const chairside::Field& field) {
+  if (!field.adding) return base::Done{};
+  auto placed =
+      book_.current<chairside::Placement>(store::rowsOf("child", field.child, "day", field.day));
+  if (!placed) return placed.error();
+  for (const auto& named : field.teeth) {
+    const bool isSealed = std::ranges::any_of(*placed, [&](const auto& one) {
+      return one.value.tooth == named.tooth && one.value.attempt == chairside::Attempt::complete;
+    });
+    if (!isSealed)
+      return Error{ErrorCode::ruleTooth,
+                   "the " + named.tooth.words() +
+                       " was not sealed at this visit: an older sealant gets the full etch"};
+  }
+  return base::Done{};
+}
 
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
   const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
@@ -105,119 +197,11 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
   if (field.etchant)
     if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
-  auto program = this->program();
-  if (!program) return program.error();
-  if (program->value.agreementUntil && *program->value.agreementUntil < on)
-    return Error{ErrorCode::ruleCredential, "the agreement with the authorizing dentist ended on " +
-                                                program->value.agreementUntil->words() +
-                                                "; no new placements"};
-  const auto here = store::rowsOf("child", field.child, "day", field.day);
-  auto screenings = book_.current<chairside::Screening>(here);
-  if (!screenings) return screenings.error();
-  auto checks = book_.current<followup::RetentionCheck>(here);
-  if (!checks) return checks.error();
-  if (const auto chosen = teethAreChosen(field, *screenings, *checks); !chosen)
-    return chosen.error();
+  if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
+  if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
+  if (const auto adds = addsToToday(field); !adds) return adds.error();
   if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
   return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
-}
-
-Result<chairside::TimerId> Session::startTimer(By by, const chairside::TimerStart& start) {
-  auto state = fieldState(start.field);
-  if (!state) return state.error();
-  const auto may = admit(Verb::startTimer, by,
-                         {.day = state->field.value.day, .child = state->field.value.child});
-  if (!may) return may.error();
-  return write(*may, state->field.value.child, [&](store::Act& act) { return act.add(start); });
-}
-
-Result<chairside::StepId> Session::enterStep(By by, const chairside::StepRun& run) {
-  auto state = fieldState(run.field);
-  if (!state) return state.error();
-  const auto may = admit(Verb::enterStep, by,
-                         {.day = state->field.value.day, .child = state->field.value.child});
-  if (!may) return may.error();
-  const auto& field = state->field.value;
-  const bool judged = run.result == chairside::StepResult::shortAccepted ||
-                      run.result == chairside::StepResult::frostyNotSeen;
-  if (judged)
-    if (auto clinician = entitled(*by.author, Task::clinicianOverride, may->on()); !clinician)
-      return clinician.error();
-  if (const auto allowed = state->protocol.allows(run); !allowed) return allowed.error();
-  // A word withdrawn meanwhile stops what is not begun; sealant that is on is finished.
-  if (run.step == chairside::Step::etch)
-    if (const auto known = areAuthorized(field.child, run.teeth, may->on()); !known)
-      return known.error();
-  if (run.lot)
-    if (const auto fits = lotFits(*run.lot, field.child, may->on()); !fits) return fits.error();
-  if (run.light)
-    if (const auto fits = lightFits(*run.light, may->on(), run, may->author().value); !fits)
-      return fits.error();
-  std::vector<chairside::Placement> placements;
-  if (run.step == chairside::Step::check) {
-    state->protocol.apply(run);
-    for (const auto& [tooth, surfaces] : run.teeth) {
-      const auto type = placementType(field, tooth);
-      if (!type) return type.error();
-      const auto* progress = std::as_const(state->protocol).find(tooth);
-      base::require(progress != nullptr, "an allowed check of a tooth outside the field");
-      placements.push_back(
-          chairside::summarize(field, *progress, run.field, *type, *by.author, run.reason));
-    }
-  }
-  return write(*may, field.child, [&](store::Act& act) {
-    const auto id = act.add(run);
-    for (const auto& placement : placements)
-      act.add(placement);
-    return id;
-  });
-}
-
-Result<chairside::WetId> Session::wet(By by, const chairside::Wet& event) {
-  auto state = fieldState(event.field);
-  if (!state) return state.error();
-  const auto may =
-      admit(Verb::wet, by, {.day = state->field.value.day, .child = state->field.value.child});
-  if (!may) return may.error();
-  if (event.teeth.empty()) return Error{ErrorCode::ruleTooth, "say which teeth were touched"};
-  return write(*may, state->field.value.child, [&](store::Act& act) { return act.add(event); });
-}
-
-Result<base::Done> Session::stopTeeth(By by, chairside::FieldId field,
-                                      const std::vector<dentition::Tooth>& teeth,
-                                      const std::string& reason) {
-  auto state = fieldState(field);
-  if (!state) return state.error();
-  const auto may =
-      admit(Verb::stopTeeth, by,
-            {.day = state->field.value.day, .child = state->field.value.child, .reason = reason});
-  if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why these teeth are left"};
-  std::vector<chairside::Placement> left;
-  std::vector<dentition::Tooth> open;
-  for (const auto& tooth : teeth) {
-    const auto* progress = std::as_const(state->protocol).find(tooth);
-    if (!progress)
-      return Error{ErrorCode::ruleTooth, "the " + tooth.words() + " is not in this field"};
-    const bool over = progress->next == chairside::Next::placed ||
-                      progress->next == chairside::Next::notAchieved ||
-                      progress->next == chairside::Next::stopped;
-    if (!over) open.push_back(tooth);
-  }
-  if (open.empty()) return Error{ErrorCode::ruleStep, "these teeth are finished already"};
-  state->protocol.stop(open);
-  for (const auto& tooth : open) {
-    const auto type = placementType(state->field.value, tooth);
-    if (!type) return type.error();
-    left.push_back(chairside::summarize(state->field.value,
-                                        *std::as_const(state->protocol).find(tooth), field, *type,
-                                        *by.author, reason));
-  }
-  return write(*may, state->field.value.child, [&](store::Act& act) {
-    for (const auto& placement : left)
-      act.add(placement);
-    return base::Done{};
-  });
 }
 
 Result<chairside::PlacementType> Session::placementType(const chairside::Field& field,
@@ -288,27 +272,6 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
                                                ". Confirm to record it all the same"};
   }
   return write(*may, varnish.child, [&](store::Act& act) { return act.add(varnish); });
-}
-
-Result<chairside::OutcomeId> Session::endVisit(By by, const chairside::DayOutcome& outcome) {
-  const auto may = admit(Verb::endVisit, by, {.day = outcome.day, .child = outcome.child});
-  if (!may) return may.error();
-  if (const auto fits = outcomeFits(outcome); !fits) return fits.error();
-  auto states = fields(outcome.child, outcome.day);
-  if (!states) return states.error();
-  for (const auto& state : *states)
-    if (state.protocol.next() != chairside::Next::placed)
-      return Error{ErrorCode::ruleOutcome,
-                   "teeth are still in hand: finish them, or stop them with a reason"};
-  auto earlier = book_.current<chairside::DayOutcome>(
-      store::rowsOf("child", outcome.child, "day", outcome.day));
-  if (!earlier) return earlier.error();
-  return write(*may, outcome.child, [&](store::Act& act) {
-    if (earlier->empty()) return act.add(outcome);
-    // The child came back: the newer word stands, the older stays in the history.
-    act.correct(earlier->back(), outcome, "the visit went on");
-    return earlier->back().id;
-  });
 }
 
 } // namespace gk::session

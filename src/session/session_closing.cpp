@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -31,7 +32,8 @@ Result<base::Done> Session::correctIncident(By by, const Recorded<Incident>& old
   if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
     return sound.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the incident"};
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the incident"};
   return write(*may, incident.child, [&](store::Act& act) {
     act.correct(old, incident, reason);
     return base::Done{};
@@ -120,7 +122,7 @@ Result<kit::LightPassId> Session::passOverLight(By by, const kit::LightPass& pas
   if (!may) return may.error();
   auto light = only<kit::Light>(store::subjectIs(pass.light), "light");
   if (!light) return light.error();
-  if (pass.reason.empty())
+  if (base::isBlank(pass.reason))
     return Error{ErrorCode::ruleReason, "say why " + light->value.tag + " is not read"};
   return write(*may, {}, [&](store::Act& act) { return act.add(pass); });
 }

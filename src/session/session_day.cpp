@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
@@ -18,7 +19,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
     return Error{ErrorCode::ruleDate, day.date.words() + " is in the future; today is " +
                                           today.words() + ". Check the laptop's clock"};
   const auto question = roster::dateQuestion(term->value, day.date);
-  if (!question.empty() && day.reason.empty())
+  if (!question.empty() && base::isBlank(day.reason))
     return Error{ErrorCode::ruleDate, question + "; give a reason to open the day"};
   auto others = days(day.term);
   if (!others) return others.error();
@@ -36,7 +37,7 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
   if (!may) return may.error();
   auto old = this->day(day);
   if (!old) return old.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
   if (!seatings) return seatings.error();
   if (!seatings->empty())
@@ -48,6 +49,20 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
     act.correct(*old, cancelled, reason);
     return base::Done{};
   });
+}
+
+Result<roster::AgreementOverrideId>
+Session::overrideAgreement(By by, const roster::AgreementOverride& taken) {
+  const auto may = admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason});
+  if (!may) return may.error();
+  if (by.author != taken.clinician)
+    return Error{ErrorCode::ruleCredential,
+                 "only the clinician who gives the reason can take this on"};
+  const auto lapsed = lapsedAgreement(taken.day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed)
+    return Error{ErrorCode::ruleReason, "the agreement holds today; there is nothing to take on"};
+  return write(*may, {}, [&](store::Act& act) { return act.add(taken); });
 }
 
 Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {

@@ -1,6 +1,5 @@
-#include "session/session_write.h"
-
 #include "base/text.h"
+#include "session/session_write.h"
 
 #include <algorithm>
 #include <set>
@@ -17,82 +16,6 @@ Error refuse(ErrorCode code, std::string why) {
 }
 
 } // namespace
-
-Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
-  const auto may = admit(Verb::enterProgram, by);
-  if (!may) return may.error();
-  if (program.name.empty()) return refuse(ErrorCode::textMalformed, "the program needs a name");
-  if (program.suppressBelow < 5)
-    return refuse(ErrorCode::numberMalformed, "small counts are hidden below 5 at the least");
-  const auto already = this->program();
-  if (already) return refuse(ErrorCode::ruleReason, "this logbook has its program already");
-  return write(*may, {}, [&](store::Act& act) { return act.add(program); });
-}
-
-Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
-  const auto may = admit(Verb::enterTerm, by);
-  if (!may) return may.error();
-  if (term.end <= term.start)
-    return refuse(ErrorCode::ruleDate, "the term ends before it starts; check both dates");
-  auto others = terms();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (term.start <= other.value.end && other.value.start <= term.end)
-      return refuse(ErrorCode::ruleDate, "the term overlaps with " + other.value.name);
-  return write(*may, {}, [&](store::Act& act) { return act.add(term); });
-}
-
-Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
-  const auto may = admit(Verb::enterSchool, by);
-  if (!may) return may.error();
-  auto others = schools();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.code == school.code)
-      return refuse(ErrorCode::textMalformed,
-                    "the code " + school.code + " belongs to " + other.value.name);
-  if (school.name.empty() || school.code.empty())
-    return refuse(ErrorCode::textMalformed, "a school needs a name and a code");
-  return write(*may, {}, [&](store::Act& act) { return act.add(school); });
-}
-
-Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto may = admit(Verb::enterEnrolment, by);
-  if (!may) return may.error();
-  const auto grade = roster::gradeNumber(enrolment.grade);
-  if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
-    return refuse(ErrorCode::numberMalformed, "a count of pupils cannot be negative");
-  return write(*may, {}, [&](store::Act& act) { return act.add(enrolment); });
-}
-
-Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
-  const auto may = admit(Verb::enterEligibility, by);
-  if (!may) return may.error();
-  if (eligibility.percent < 0 || eligibility.percent > 100)
-    return refuse(ErrorCode::numberMalformed, "the share of pupils is 0 to 100 per cent");
-  if (eligibility.source.empty())
-    return refuse(ErrorCode::textMalformed, "say who published the share, and of which year");
-  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
-  if (!rows) return rows.error();
-  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
-  return write(*may, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, eligibility, "said again"); });
-}
-
-Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
-  const auto may = admit(Verb::enterMember, by);
-  if (!may) return may.error();
-  if (member.name.empty() || member.initials.empty())
-    return refuse(ErrorCode::textMalformed, "a team member needs a name and initials");
-  auto others = members();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.initials == member.initials)
-      return refuse(ErrorCode::textMalformed,
-                    "the initials " + member.initials + " belong to " + other.value.name);
-  return write(*may, {}, [&](store::Act& act) { return act.add(member); });
-}
 
 Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
                                             Confirmed schoolConfirmsAge, Confirmed isAnother) {
@@ -117,20 +40,23 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
                                  const std::set<std::string>& taken) {
   const auto& child = entering.child;
   const auto& identity = entering.identity;
-  if (const auto sound = vault::checkIdentity(identity); !sound) return sound.error();
-  const auto verdict = roster::judgeBirthDate(identity.birth, child.grade, today);
+  if (const auto named = vault::checkIdentity(identity); !named) return named.error();
+  const auto grade = roster::parseGrade(child.grade);
+  if (!grade) return grade.error();
+  const auto verdict = roster::judgeBirthDate(identity.birth, *grade, today);
   if (verdict == roster::BirthVerdict::impossible)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
                                                 " would not be 3 to 19 years old; check the year");
   if (verdict == roster::BirthVerdict::askUnusualForGrade && confirmed == Confirmed::no)
     return refuse(ErrorCode::ruleBirthDate, "born " + identity.birth.words() +
-                                                " is unusual for grade " + child.grade +
+                                                " is unusual for grade " + *grade +
                                                 "; ask the school and confirm");
   const auto number = roster::parseChildNumber(child.number);
   if (!number) return number.error();
   if (taken.contains(*number)) return numberTaken(*number);
   auto sound = child;
   sound.number = *number;
+  sound.grade = *grade;
   sound.birth = {identity.birth.year(), identity.birth.month()};
   return sound;
 }
@@ -187,6 +113,9 @@ Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();
+    for (auto* text : {&entering.identity.first, &entering.identity.middle, &entering.identity.last,
+                       &entering.identity.nameUsed})
+      *text = std::string(base::trim(*text));
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
@@ -223,7 +152,10 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
   if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
+  if (!old->value.provisional)
+    return refuse(ErrorCode::ruleReason, "the child is on the roster already");
+  if (base::isBlank(reason))
+    return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
   confirmed.provisional = false;
   return write(*may, child, [&](store::Act& act) {
@@ -239,12 +171,14 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   if (!may) return may.error();
   auto old = this->child(child);
   if (!old) return old.error();
-  const auto known = roster::gradeNumber(grade);
+  const auto known = roster::parseGrade(grade);
   if (!known) return known.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  auto to = only<roster::School>(store::subjectIs(school), "school");
+  if (!to) return to.error();
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
   auto moved = old->value;
   moved.school = school;
-  moved.grade = grade;
+  moved.grade = *known;
   moved.room = room;
   return write(*may, child, [&](store::Act& act) {
     act.correct(*old, moved, reason);
@@ -266,10 +200,9 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
   });
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
-  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
-  if (!may) return may.error();
-  if (how.empty())
+Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
+                                                                        const std::string& how) {
+  if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
   if (!forms) return forms.error();
@@ -278,13 +211,16 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
            form.value.state != roster::ConsentState::yesWithLimits;
   });
   if (forms->empty()) return refuse(ErrorCode::notFound, "there is no consent to withdraw");
+  return forms;
+}
+
+Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+  const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
+  if (!may) return may.error();
+  const auto forms = formsToWithdraw(child, how);
+  if (!forms) return forms.error();
   return write(*may, child, [&](store::Act& act) {
-    for (const auto& form : *forms) {
-      auto withdrawn = form.value;
-      withdrawn.state = roster::ConsentState::withdrawn;
-      withdrawn.note = how;
-      act.correct(form, withdrawn, "withdrawn");
-    }
+    withdrawForms(act, *forms, how);
     return base::Done{};
   });
 }
@@ -293,7 +229,7 @@ Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent
                                            const roster::Consent& form, const std::string& reason) {
   const auto may = admit(Verb::correctConsent, by, {.child = form.child, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
   return write(*may, form.child, [&](store::Act& act) {
@@ -306,7 +242,7 @@ Result<roster::OverrideId> Session::overrideConsent(By by, const roster::Consent
   const auto may = admit(Verb::overrideConsent, by,
                          {.child = taken.child, .reason = taken.reason, .on = taken.on});
   if (!may) return may.error();
-  if (taken.reason.empty())
+  if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
     return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
@@ -323,12 +259,15 @@ Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFla
                                         const std::string& decided) {
   const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
   if (!may) return may.error();
-  if (decided.empty()) return refuse(ErrorCode::ruleReason, "say what was decided");
-  auto resolved = flag.value;
+  auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
+  if (!now) return now.error();
+  if (now->value.resolved)
+    return refuse(ErrorCode::ruleReason, "this was decided already: " + now->value.decided);
+  auto resolved = now->value;
   resolved.resolved = true;
   resolved.decided = decided;
   return write(*may, flag.value.child, [&](store::Act& act) {
-    act.correct(flag, resolved, decided);
+    act.correct(*now, resolved, decided);
     return base::Done{};
   });
 }

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -45,7 +46,8 @@ Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Refer
     made.push_back(attempt.value);
   const auto sound = followup::checkReferral(referral, made);
   if (!sound) return sound.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  if (base::isBlank(reason))
+    return Error{ErrorCode::ruleReason, "say what is new about the referral"};
   return write(*may, referral.child, [&](store::Act& act) {
     act.correct(old, referral, reason);
     return base::Done{};
@@ -62,7 +64,17 @@ Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placem
                                          const dentition::Tooth& tooth, const std::string& reason) {
   const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "say how the mix-up was found"};
+  const auto closed = isSigned(old.value.day);
+  if (!closed) return closed.error();
+  if (*closed) {
+    // A look at the child on a later day is what finds it; that day says so.
+    const auto again = openDayNow();
+    const bool isSeen = again && again->id != old.value.day && isSeated(old.value.child, again->id);
+    if (!isSeen)
+      return Error{
+          ErrorCode::ruleDayOpen,
+          "the day of this sealant is signed; only a later visit of the child corrects it"};
+  }
   auto placed = book_.current<chairside::Placement>(
       store::rowsOf("child", old.value.child, "day", old.value.day));
   if (!placed) return placed.error();

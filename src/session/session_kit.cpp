@@ -7,42 +7,74 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
+namespace {
+
+/// As it is entered: a tag of its own. `own` is the light it corrects.
+Result<kit::Light> soundLight(kit::Light light, const std::vector<Recorded<kit::Light>>& others,
+                              const std::optional<kit::LightId>& own) {
+  if (const auto filled = base::fillIn(light.tag, "a light needs a name, such as L-1"); !filled)
+    return filled.error();
+  for (const auto& other : others)
+    if (other.id != own && other.value.tag == light.tag)
+      return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
+  return light;
+}
+
+} // namespace
+
 Result<kit::LightId> Session::enterLight(By by, const kit::Light& light) {
   const auto may = admit(Verb::enterLight, by);
   if (!may) return may.error();
   auto others = lights();
   if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.tag == light.tag)
-      return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
-  return write(*may, {}, [&](store::Act& act) { return act.add(light); });
+  const auto sound = soundLight(light, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
 Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
                                          const kit::Light& light, const std::string& reason) {
   const auto may = admit(Verb::correctLight, by, {.reason = reason});
   if (!may) return may.error();
-  if (reason.empty()) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  auto others = lights();
+  if (!others) return others.error();
+  const auto sound = soundLight(light, *others, old.id);
+  if (!sound) return sound.error();
   return write(*may, {}, [&](store::Act& act) {
-    act.correct(old, light, reason);
+    act.correct(old, *sound, reason);
     return base::Done{};
   });
 }
 
-Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading) {
+Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading,
+                                             Confirmed confirmed) {
   const auto may = admit(Verb::enterReading, by);
   if (!may) return may.error();
   if (reading.value.value < 0 || reading.value.value > 5000)
     return Error{ErrorCode::numberMalformed, "a meter reading is 0 to 5000 mW/cm2"};
+  auto light = only<kit::Light>(store::subjectIs(reading.light), "light");
+  if (!light) return light.error();
+  const auto earlier = readings(reading.light);
+  if (!earlier) return earlier.error();
+  const auto question = kit::readingQuestion(light->value, *earlier, reading);
+  if (!question.empty() && confirmed == Confirmed::no)
+    return Error{ErrorCode::ruleLight, question + ". Read it again, or confirm the number"};
   return write(*may, {}, [&](store::Act& act) { return act.add(reading); });
 }
 
 Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
   const auto may = admit(Verb::enterLot, by);
   if (!may) return may.error();
-  if (lot.material.empty() || lot.lot.empty())
-    return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
-  return write(*may, {}, [&](store::Act& act) { return act.add(lot); });
+  auto sound = lot;
+  for (auto* text : {&sound.material, &sound.lot})
+    if (!base::fillIn(*text, {}))
+      return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
+  auto others = lots();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.material == sound.material && other.value.lot == sound.lot)
+      return Error{ErrorCode::ruleMaterial, kit::shown(sound) + " is on the list already"};
+  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
 }
 
 Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
@@ -61,9 +93,12 @@ Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::stri
   });
 }
 
-Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& time) {
+Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& entered) {
   const auto may = admit(Verb::enterCureTime, by);
   if (!may) return may.error();
+  auto time = entered;
+  if (const auto filled = base::fillIn(time.material, "say which material the time is of"); !filled)
+    return filled.error();
   auto all = lots();
   if (!all) return all.error();
   for (const auto& lot : *all)

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "chairside/allergy.h"
 #include "session/session_write.h"
 
@@ -25,6 +26,16 @@ Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service serv
   return base::Done{};
 }
 
+Result<base::Done> Session::agreementHolds(roster::DayId day) {
+  const auto lapsed = lapsedAgreement(day);
+  if (!lapsed) return lapsed.error();
+  if (!*lapsed) return base::Done{};
+  return Error{ErrorCode::ruleCredential,
+               "the agreement with the authorizing dentist ended on " + (*lapsed)->words() +
+                   "; a clinician can give a reason to place sealants today, or enter the new date "
+                   "with groovekeeper-office set-program"};
+}
+
 Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
   if (!seatings) return seatings.error();
@@ -49,11 +60,9 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
   if (!found) return found.error();
   auto read = readings(light);
   if (!read) return read.error();
-  auto grade = kit::LightGrade::notComparable;
-  for (const auto& reading : *read)
-    if (reading.value.on == on) grade = kit::grade(found->value, reading.value);
+  const auto grade = kit::gradeOn(found->value, *read, on);
   if (found->value.inService && grade != kit::LightGrade::red) return base::Done{};
-  const bool taken = !run.reason.empty() && author.may.has(roster::Task::clinicianOverride);
+  const bool taken = !base::isBlank(run.reason) && author.may.has(roster::Task::clinicianOverride);
   if (taken) return base::Done{};
   return Error{ErrorCode::ruleLight,
                "light " + found->value.tag +
@@ -61,7 +70,8 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
                    "; take another light, a self-cure material, or have a clinician give a reason"};
 }
 
-Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
+Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome,
+                                        std::span<const chairside::Placement> besides) {
   const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
   auto placed = book_.current<chairside::Placement>(here);
   if (!placed) return placed.error();
@@ -69,8 +79,10 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
   if (!screened) return screened.error();
   auto checked = book_.current<followup::RetentionCheck>(here);
   if (!checked) return checked.error();
-  const auto complete = std::ranges::count_if(
-      *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; });
+  const auto complete =
+      std::ranges::count_if(
+          *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; }) +
+      std::ranges::count(besides, chairside::Attempt::complete, &chairside::Placement::attempt);
   const auto refuse = [&](std::string why) -> Result<base::Done> {
     return Error{ErrorCode::ruleOutcome, "\"" + std::string(base::nameOf(outcome.end)) +
                                              "\" does not fit: " + std::move(why)};
@@ -79,21 +91,23 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
   case DayEnd::sealedComplete:
   case DayEnd::sealedUnfinished:
     if (complete == 0) return refuse("no tooth was sealed today");
-    if (outcome.end == DayEnd::sealedUnfinished && outcome.reason.empty())
+    if (outcome.end == DayEnd::sealedUnfinished && base::isBlank(outcome.reason))
       return refuse("say what is unfinished and why");
     return base::Done{};
   case DayEnd::screenedNoneNeeded:
   case DayEnd::screenedNotTreated:
     if (screened->empty()) return refuse("there is no screening today");
     if (complete > 0) return refuse("teeth were sealed today");
-    if (outcome.end == DayEnd::screenedNotTreated && outcome.reason.empty())
+    if (outcome.end == DayEnd::screenedNotTreated && base::isBlank(outcome.reason))
       return refuse("say why nothing was done");
     return base::Done{};
   case DayEnd::recheckOnly:
     return checked->empty() ? refuse("nothing was checked today") : base::Done{};
   case DayEnd::absent:
   case DayEnd::notReached:
-    return screened->empty() && placed->empty() ? base::Done{} : refuse("the child was seen today");
+    return screened->empty() && placed->empty() && besides.empty()
+               ? base::Done{}
+               : refuse("the child was seen today");
   case DayEnd::declined:
   case DayEnd::leftSchool:
   case DayEnd::withdrawn:
@@ -101,6 +115,41 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome) {
     return complete == 0 ? base::Done{} : refuse("teeth were sealed today");
   }
   base::fail("no such outcome");
+}
+
+Result<base::Done> Session::isCareComplete(const chairside::DayOutcome& outcome, base::Date on) {
+  const bool isSealed =
+      outcome.end == DayEnd::sealedComplete || outcome.end == DayEnd::sealedUnfinished;
+  const bool isSeen = isSealed || outcome.end == DayEnd::screenedNoneNeeded ||
+                      outcome.end == DayEnd::screenedNotTreated ||
+                      outcome.end == DayEnd::recheckOnly;
+  if (!isSeen) return base::Done{};
+  const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
+  if (isSealed) {
+    auto placed = book_.current<chairside::Placement>(here);
+    if (!placed) return placed.error();
+    auto after = book_.current<chairside::AfterCure>(here);
+    if (!after) return after.error();
+    // By identity, which a later correction of the tooth keeps.
+    std::optional<base::Uuid> last;
+    for (const auto& row : *placed)
+      if (row.value.attempt == chairside::Attempt::complete)
+        last = std::max(last.value_or(row.id.uuid()), row.id.uuid());
+    const bool isSaid = std::ranges::any_of(
+        *after, [&](const auto& row) { return !last || row.stamp.entry.uuid() > *last; });
+    if (!isSaid)
+      return Error{ErrorCode::ruleOutcome,
+                   "not said yet: was the surface wiped and the bite checked after the last cure"};
+  }
+  const auto allowed = standing(outcome.child, roster::Service::varnish, on);
+  if (!allowed) return allowed.error();
+  auto varnished = book_.current<chairside::Varnish>(here);
+  if (!varnished) return varnished.error();
+  const bool isOpen = allowed->allows && varnished->empty();
+  if (isOpen && base::trim(outcome.varnishSkipped).empty())
+    return Error{ErrorCode::ruleVarnish,
+                 "the form allows varnish and none is on: put it on, or say why it is left out"};
+  return base::Done{};
 }
 
 } // namespace gk::session

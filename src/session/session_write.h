@@ -48,4 +48,15 @@ base::Done replaceAll(store::Act& act, std::vector<Recorded<T>> rows, const T& v
   return {};
 }
 
+/// The forms say from now on that the consent was withdrawn, and how.
+inline void withdrawForms(store::Act& act, const std::vector<Recorded<roster::Consent>>& forms,
+                          const std::string& how) {
+  for (const auto& form : forms) {
+    auto withdrawn = form.value;
+    withdrawn.state = roster::ConsentState::withdrawn;
+    withdrawn.note = how;
+    act.correct(form, withdrawn, "withdrawn");
+  }
+}
+
 } // namespace gk::session

@@ -17,11 +17,13 @@ namespace gk::session {
 enum class Verb {
   // The desk.
   enterProgram,
+  correctProgram,
   enterTerm,
   enterSchool,
   enterEnrolment,
   enterEligibility,
   enterMember,
+  correctMember,
   enrolChild,
   importRoster,
   takeBackImport,
@@ -43,6 +45,7 @@ enum class Verb {
   // The day.
   openDay,
   cancelDay,
+  overrideAgreement,
   signDay,
   answerReadiness,
   passOverLight,
@@ -66,6 +69,7 @@ enum class Verb {
   enterStep,
   wet,
   stopTeeth,
+  enterAfterCure,
   varnish,
   endVisit,
   enterPaper,
@@ -112,7 +116,7 @@ struct VerbRule {
   bool asksSeated = false;
   std::optional<roster::Service> consent{};
   bool asksReason = false;
-  bool atSetup = false; ///< also by nobody, as long as the book has no school day
+  bool atSetup = false; ///< also by nobody, as long as the book has no program or no school day
   base::Station station = base::Station::desk;
   TakenBack takenBack = TakenBack::here;
 };
@@ -136,11 +140,13 @@ inline constexpr auto verbRules = [] {
   return std::to_array<VerbRule>({
     // verb, name, words, right, day, seated, consent, reason, setup, station, taken back
     {enterProgram, "enter program", "Program", type, none, false, any, false, true, Station::program, byOwn},
-    {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, here},
+    {correctProgram, "correct program", "Program changed", type, none, false, any, true, true, Station::program, byOwn},
+    {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, byOwn},
     {enterSchool, "enter school", "School", type, none, false, any, false, true, Station::schools, here},
     {enterEnrolment, "enter enrollment", "Enrollment", type, none, false, any, false, true, Station::schools, here},
     {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},
     {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, here},
+    {correctMember, "correct member", "Team member changed", type, none, false, any, true, true, Station::team, byOwn},
     {enrolChild, "enroll child", "Student added", type, none, false, any, false, false, Station::board, here},
     {importRoster, "import roster", "Roster imported", type, none, false, any, false, false, Station::rosters, never},
     {takeBackImport, "take back import", "Roster import taken back", type, none, false, any, true, false, Station::rosters, never},
@@ -152,7 +158,7 @@ inline constexpr auto verbRules = [] {
     {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},
     {overrideConsent, "override consent", "Consent override", Task::clinicianOverride, none, false, any, true, false, Station::chair, here},
     {enterFlag, "enter flag", "Medical alert", type, none, false, any, false, false, Station::chair, byOwn},
-    {resolveFlag, "resolve flag", "Medical alert resolved", type, none, false, any, true, false, Station::chair, byOwn},
+    {resolveFlag, "resolve flag", "Medical alert resolved", Task::clinicianOverride, none, false, any, true, false, Station::chair, byOwn},
     {enterLight, "enter light", "Curing light", type, none, false, any, false, true, Station::lights, here},
     {correctLight, "correct light", "Curing light corrected", type, none, false, any, true, false, Station::lights, here},
     {enterReading, "enter reading", "Light reading", type, none, false, any, false, true, Station::lights, here},
@@ -162,6 +168,7 @@ inline constexpr auto verbRules = [] {
 
     {openDay, "open day", "School day opened", type, none, false, any, false, false, Station::board, here},
     {cancelDay, "cancel day", "School day canceled", type, open, false, any, true, false, Station::board, here},
+    {overrideAgreement, "override agreement", "Agreement override", Task::clinicianOverride, open, false, any, true, false, Station::chair, byOwn},
     {signDay, "sign day", "Signatures", sign, open, false, any, false, false, Station::closeOut, never},
     {answerReadiness, "answer readiness", "Equipment check", type, open, false, any, false, false, Station::equipment, here},
     {passOverLight, "skip light", "Light reading skipped", type, open, false, any, true, false, Station::closeOut, here},
@@ -185,11 +192,12 @@ inline constexpr auto verbRules = [] {
     {enterStep, "enter step", "Step", place, open, true, any, false, false, Station::chair, here},
     {wet, "contaminated", "Contamination", place, open, true, any, false, false, Station::chair, here},
     {stopTeeth, "stop teeth", "Teeth stopped", place, open, true, any, true, false, Station::chair, here},
+    {enterAfterCure, "after cure", "Wiped surface and bite", place, open, true, any, false, false, Station::chair, here},
     {varnish, "varnish", "Fluoride varnish", Task::varnish, open, true, Service::varnish, false, false, Station::chair, here},
     {endVisit, "end visit", "Visit outcome", type, open, false, any, false, false, Station::chair, here},
     {enterPaper, "enter paper", "Paper sheet", type, open, false, any, false, false, Station::board, here},
 
-    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, open, false, any, true, false, Station::chair, here},
+    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, here},
     {enterCheck, "enter check", "Recheck", Task::checkRetention, open, true, Service::recheckAndReplace, false, false, Station::chair, here},
     {enterReferral, "enter referral", "Referral", type, exist, false, any, false, false, Station::closeOut, here},
     {updateReferral, "update referral", "Referral updated", type, exist, false, any, true, false, Station::closeOut, byOwn},

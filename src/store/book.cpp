@@ -54,22 +54,28 @@ KeyRow readKey(Connection& connection) {
 } // namespace
 
 Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durability durability,
-                          base::Instant now, const KeyRow& key, base::Random& random) {
-  auto opened = createBook(path, durability, now);
-  if (!opened) return opened.error();
-  auto written = guarded([&] {
-    Transaction transaction(*opened);
-    opened
-        ->prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
-                  "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
+                          base::Instant now, const KeyRow& key, base::Random& random,
+                          const FirstAct& first) {
+  Position position;
+  const auto fill = [&](Connection& fresh) {
+    Transaction transaction(fresh);
+    fresh
+        .prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
+                 "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
         .bindAll(base::makeUuid7(now, random), std::span<const std::uint8_t>(key.salt), key.passes,
                  key.memoryBytes, std::span<const std::uint8_t>(key.nonce),
                  std::span<const std::uint8_t>(key.box))
         .run();
+    if (first.work) {
+      Act act(fresh, {laptop, first.by, first.at, first.verb}, position, random);
+      first.work(act);
+      position = act.position();
+    }
     transaction.commit();
-  });
-  if (!written) return written.error();
-  return Book(std::move(*opened), laptop, {});
+  };
+  auto opened = createBook(path, durability, now, migrations(), fill);
+  if (!opened) return opened.error();
+  return Book(std::move(*opened), laptop, position);
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,

@@ -98,6 +98,14 @@ struct ChildPast {
   bool placedEarlier; ///< has a complete placement of another term
 };
 
+/// What a book begins with.
+struct FirstAct {
+  base::By by;
+  base::LocalInstant at;
+  std::function<void(Act&)> work;
+  std::string_view verb{};
+};
+
 /// What a merge brought.
 struct Merged {
   std::int64_t newEntries;
@@ -107,10 +115,10 @@ struct Merged {
 /// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
 class Book {
  public:
-  /// Fails as createBook.
+  /// With its key and its first act, or not at all. Fails as createBook.
   static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
-                                   base::Random& random);
+                                   base::Random& random, const FirstAct& first = {});
   /// Fails as openBook. With Checkup::meanwhile the book can be read at once; what writes waits
   /// for the answer, and fails with `storeDamaged` when the file is not whole.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,

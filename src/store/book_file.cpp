@@ -135,13 +135,15 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
 }
 
 base::Result<Connection> createBook(const Path& path, Durability durability, base::Instant now,
-                                    std::span<const Migration> steps) {
+                                    std::span<const Migration> steps,
+                                    const std::function<void(Connection&)>& fill) {
   requireOrdered(steps);
   return guarded([&] {
     Draft draft(path);
     {
       Connection fresh(draft.path(), Access::readWrite, Durability::bulk);
       migrate(fresh, steps, now);
+      if (fill) fill(fresh);
     }
     draft.putInPlace();
     return Connection(path, Access::readWrite, durability);

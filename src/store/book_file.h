@@ -3,6 +3,7 @@
 #include "store/connection.h"
 #include "store/migration.h"
 
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
@@ -32,10 +33,13 @@ base::Result<Connection> openBook(const base::Path& path, Access access, Durabil
                                   std::span<const Migration> steps = migrations());
 
 /// Makes a new book, readable by the owner only, whole or not at all, and opens it for writing. An
-/// existing file is refused with `fileUnwritable` unless it is truly empty (0 bytes).
+/// existing file is refused with `fileUnwritable` unless it is truly empty (0 bytes). `fill` writes
+/// what the book must not be without, before the file is there under its name; what it throws
+/// leaves none.
 base::Result<Connection> createBook(const base::Path& path, Durability durability,
                                     base::Instant now,
-                                    std::span<const Migration> steps = migrations());
+                                    std::span<const Migration> steps = migrations(),
+                                    const std::function<void(Connection&)>& fill = {});
 
 /// Writes a compact copy to `target`, which must not exist (`fileUnwritable`); checks that the copy
 /// opens, is whole and has as many rows; syncs file and folder. On failure no copy is left. A book

@@ -49,19 +49,38 @@ void Rows<chairside::Authorization>::readParts(Connection& connection, base::Ent
   a.teeth = readTeeth(connection, "authorization_tooth", entry);
 }
 
+void Rows<chairside::Seating>::writeParts(Connection& connection, base::EntryId entry,
+                                          const chairside::Seating& s) {
+  constexpr std::string_view sql =
+      "INSERT INTO seating_alert (entry, place, flag) VALUES (?, ?, ?)";
+  for (std::size_t i = 0; i < s.heard.size(); ++i) {
+    auto statement = connection.prepare(sql);
+    RowWriter(statement, 1) << entry << static_cast<int>(i) << s.heard[i];
+    statement.run();
+  }
+}
+
+void Rows<chairside::Seating>::readParts(Connection& connection, base::EntryId entry,
+                                         chairside::Seating& s) {
+  constexpr std::string_view sql = "SELECT flag FROM seating_alert WHERE entry = ? ORDER BY place";
+  eachPart(connection, sql, entry,
+           [&](RowReader& row) { s.heard.push_back(row.take<roster::FlagId>()); });
+}
+
 void Rows<chairside::Screening>::writeParts(Connection& connection, base::EntryId entry,
                                             const chairside::Screening& screening) {
   constexpr std::string_view sql =
       "INSERT INTO screening_tooth (entry, place, tooth, presence, occlusal, occlusal_origin, "
       "buccal, buccal_origin, lingual, lingual_origin, enamel, soft_tissue, decision, to_seal, "
-      "revisit, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+      "revisit, note, reseal_why) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
   for (std::size_t i = 0; i < screening.teeth.size(); ++i) {
     const ToothFinding& t = screening.teeth[i];
     auto statement = connection.prepare(sql);
     RowWriter row(statement, 1);
     row << entry << static_cast<int>(i) << t.tooth << t.presence;
     row << t.occlusal << t.buccal << t.lingual;
-    row << t.enamel << t.softTissue << t.decision << t.toSeal << t.revisit << t.note;
+    row << t.enamel << t.softTissue << t.decision << t.toSeal << t.revisit << t.note
+        << t.resealWhy;
     statement.run();
   }
 }
@@ -70,7 +89,7 @@ void Rows<chairside::Screening>::readParts(Connection& connection, base::EntryId
                                            chairside::Screening& screening) {
   constexpr std::string_view sql =
       "SELECT tooth, presence, occlusal, occlusal_origin, buccal, buccal_origin, lingual, "
-      "lingual_origin, enamel, soft_tissue, decision, to_seal, revisit, note "
+      "lingual_origin, enamel, soft_tissue, decision, to_seal, revisit, note, reseal_why "
       "FROM screening_tooth WHERE entry = ? ORDER BY place";
   eachPart(connection, sql, entry, [&](RowReader& row) {
     screening.teeth.push_back({.tooth = row,
@@ -83,7 +102,8 @@ void Rows<chairside::Screening>::readParts(Connection& connection, base::EntryId
                                .decision = row,
                                .toSeal = row,
                                .revisit = row,
-                               .note = row});
+                               .note = row,
+                               .resealWhy = row});
   });
 }
 

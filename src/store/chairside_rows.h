@@ -1,5 +1,6 @@
 #pragma once
 
+#include "chairside/after_cure.h"
 #include "chairside/placement.h"
 #include "store/rows.h"
 
@@ -8,13 +9,21 @@ namespace gk::store {
 template <>
 struct Rows<chairside::Seating> {
   static constexpr std::string_view table = "seating";
-  static constexpr std::string_view columns = "child, day, confirmed, assented, history_unchanged";
+  static constexpr std::string_view columns = 
+      "child, day, confirmed, assented, history_unchanged, changed";
   static void write(RowWriter& row, const chairside::Seating& s) {
-    row << s.child << s.day << s.confirmed << s.assented << s.historyUnchanged;
+    row << s.child << s.day << s.confirmed << s.assented << s.historyUnchanged << s.changed;
   }
   static chairside::Seating read(RowReader& row) {
-    return {.child = row, .day = row, .confirmed = row, .assented = row, .historyUnchanged = row};
+    return {.child = row,
+            .day = row,
+            .confirmed = row,
+            .assented = row,
+            .historyUnchanged = row,
+            .changed = row};
   }
+  static void writeParts(Connection& connection, base::EntryId entry, const chairside::Seating& s);
+  static void readParts(Connection& connection, base::EntryId entry, chairside::Seating& s);
 };
 
 template <>
@@ -47,10 +56,10 @@ struct Rows<chairside::Field> {
   static constexpr std::string_view table = "field";
   static constexpr std::string_view columns =
       "child, day, isolation, guards, cheek_held_by, tongue_held_by, four_handed, assistant, "
-      "sealant, etchant, adding, note";
+      "sealant, etchant, adding, note, cleaned";
   static void write(RowWriter& row, const chairside::Field& f) {
     row << f.child << f.day << f.isolation << f.guards << f.cheek << f.tongue << f.fourHanded
-        << f.assistant << f.sealant << f.etchant << f.adding << f.note;
+        << f.assistant << f.sealant << f.etchant << f.adding << f.note << f.cleaned;
   }
   static chairside::Field read(RowReader& row) {
     return {.child = row,
@@ -65,7 +74,8 @@ struct Rows<chairside::Field> {
             .sealant = row,
             .etchant = row.maybe(),
             .adding = row,
-            .note = row};
+            .note = row,
+            .cleaned = row};
   }
   static void writeParts(Connection& connection, base::EntryId entry, const chairside::Field& f);
   static void readParts(Connection& connection, base::EntryId entry, chairside::Field& f);
@@ -181,12 +191,24 @@ struct Rows<chairside::Varnish> {
 template <>
 struct Rows<chairside::DayOutcome> {
   static constexpr std::string_view table = "day_outcome";
-  static constexpr std::string_view columns = "child, day, day_end, reason";
+  static constexpr std::string_view columns = "child, day, day_end, reason, varnish_skipped";
   static void write(RowWriter& row, const chairside::DayOutcome& o) {
-    row << o.child << o.day << o.end << o.reason;
+    row << o.child << o.day << o.end << o.reason << o.varnishSkipped;
   }
   static chairside::DayOutcome read(RowReader& row) {
-    return {.child = row, .day = row, .end = row, .reason = row};
+    return {.child = row, .day = row, .end = row, .reason = row, .varnishSkipped = row};
+  }
+};
+
+template <>
+struct Rows<chairside::AfterCure> {
+  static constexpr std::string_view table = "after_cure";
+  static constexpr std::string_view columns = "child, day, wiped, bite, note";
+  static void write(RowWriter& row, const chairside::AfterCure& a) {
+    row << a.child << a.day << a.wiped << a.bite << a.note;
+  }
+  static chairside::AfterCure read(RowReader& row) {
+    return {.child = row, .day = row, .wiped = row, .bite = row, .note = row};
   }
 };
 

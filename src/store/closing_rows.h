@@ -5,6 +5,7 @@
 #include "followup/merge_answer.h"
 #include "followup/paper_count.h"
 #include "kit/light.h"
+#include "roster/clinic_day.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -83,6 +84,18 @@ struct Rows<kit::LightPass> {
     row << p.day << p.light << p.reason;
   }
   static kit::LightPass read(RowReader& row) { return {.day = row, .light = row, .reason = row}; }
+};
+
+template <>
+struct Rows<roster::AgreementOverride> {
+  static constexpr std::string_view table = "agreement_override";
+  static constexpr std::string_view columns = "day, clinician, reason";
+  static void write(RowWriter& row, const roster::AgreementOverride& o) {
+    row << o.day << o.clinician << o.reason;
+  }
+  static roster::AgreementOverride read(RowReader& row) {
+    return {.day = row, .clinician = row, .reason = row};
+  }
 };
 
 } // namespace gk::store

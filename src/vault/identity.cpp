@@ -76,7 +76,7 @@ std::string Identity::headerName() const {
 }
 
 base::Result<base::Done> checkIdentity(const Identity& identity) {
-  if (base::trim(identity.first).empty() && base::trim(identity.last).empty())
+  if (base::isBlank(identity.first) && base::isBlank(identity.last))
     return base::Error{base::ErrorCode::callMalformed,
                        "a child needs a first or a last name; one of them is enough"};
   if (identity.guardians.size() > maxGuardians)

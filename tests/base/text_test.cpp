@@ -103,3 +103,18 @@ TEST_CASE("Well formed UTF-8 is told from bytes that are not") {
     CHECK_FALSE(isUtf8(bad));
   }
 }
+
+TEST_CASE("What must be said is said in more than blanks, whichever blanks", "[case-115]") {
+  for (const char* blank :
+       {"", " ", "\t", "\r\n", "\xC2\xA0", "\xE2\x80\x8B \xE3\x80\x80", "\xEF\xBB\xBF"}) {
+    std::string text = blank;
+    CHECK(isBlank(text));
+    const auto filled = fillIn(text, "a school needs a name");
+    REQUIRE_FALSE(filled);
+    CHECK(filled.error() == Error{ErrorCode::textMalformed, "a school needs a name"});
+  }
+  std::string text = "  Cobble Lantern\n";
+  CHECK(fillIn(text, "a school needs a name"));
+  CHECK(text == "Cobble Lantern");
+  CHECK_FALSE(isBlank("\xC3\xA9")); // é begins like a blank's bytes
+}

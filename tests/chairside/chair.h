@@ -50,11 +50,13 @@ class Chair {
               .day = ids.make<roster::DayId>(),
               .teeth = std::move(teeth),
               .isolation = Isolation::rollsAndCheekPads,
+              .fourHanded = false,
               .assistant = {},
               .sealant = ids.make<kit::LotId>(),
               .etchant = {},
               .adding = adding,
-              .note = {}},
+              .note = {},
+              .cleaned = Cleaning::toothbrush},
         rules{.times = {}, .material = material, .makersEtch = 15s}, protocol(field, rules) {
     if (material != MaterialKind::glassIonomer) field.etchant = ids.make<kit::LotId>();
   }
@@ -71,7 +73,7 @@ class Chair {
             .reason = {}};
   }
   base::Result<base::Done> take(const StepRun& run) {
-    auto allowed = protocol.allows(run);
+    auto allowed = protocol.allows(run, leastCure);
     if (allowed) protocol.apply(run);
     return allowed;
   }
@@ -83,7 +85,9 @@ class Chair {
     return take(run);
   }
   base::Result<base::Done> rinse(const std::vector<ToothSurfaces>& teeth) {
-    return take(blank(Step::rinse, teeth));
+    auto run = blank(Step::rinse, teeth);
+    run.lasted = 12s;
+    return take(run);
   }
   base::Result<base::Done> dry(const std::vector<ToothSurfaces>& teeth,
                                StepResult result = StepResult::frosty) {
@@ -152,6 +156,7 @@ class Chair {
   Ids ids;
   FieldId fieldId = ids.make<FieldId>();
   kit::LightId light = ids.make<kit::LightId>();
+  base::Seconds leastCure{20}; ///< of the light and the material
   base::MemberId hygienist = ids.make<base::MemberId>();
   Field field;
   ProtocolRules rules;

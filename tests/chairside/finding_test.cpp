@@ -42,7 +42,6 @@ TEST_CASE("a sound molar is proposed for sealing on the surfaces that were seen"
 TEST_CASE("on a tooth partly up the decision is for each surface", "[case-26]") {
   auto tooth = molar(37);
   tooth.presence = Presence::partlyErupted;
-  tooth.buccal.condition = Condition::sound;
   tooth.softTissue = SoftTissue::gumOverCompanion;
   CHECK(sealableSurfaces(tooth) == occlusal);
   CHECK(proposedDecision(tooth) == Decision::seal);

@@ -94,8 +94,9 @@ TEST_CASE("a self-cure material with a set time by its maker is not done before 
   Chair chair(teeth, MaterialKind::sealantSelfCure);
   chair.readyToCure(teeth);
   CHECK(chair.cure(teeth, 10s).error().code == ErrorCode::ruleCure);
-  auto untimed = chair.blank(Step::cure, teeth);
-  CHECK(chair.protocol.allows(untimed));
+  const auto untimed = chair.blank(Step::cure, teeth);
+  CHECK(chair.take(untimed).error().code == ErrorCode::ruleCure);
+  CHECK(chair.cure(teeth, 20s));
 }
 
 TEST_CASE("a companion surface cured apart is one tooth with two cures and two surfaces",

@@ -119,16 +119,17 @@ TEST_CASE("an interrupted etch is etched again for the full time") {
   CHECK(chair.protocol.etchTarget(teeth) == 20s);
 }
 
-TEST_CASE("a rinse may go untimed but not short without a reason") {
+TEST_CASE("a rinse has its own least and is short only with a reason", "[case-93]") {
   const auto teeth = occlusalOf({16});
   Chair chair(teeth);
   REQUIRE(chair.etch(teeth));
   auto run = chair.blank(Step::rinse, teeth);
   run.lasted = 6s;
   CHECK(chair.take(run).error().code == ErrorCode::ruleStep);
+  CHECK(chair.take(chair.blank(Step::rinse, teeth)).error().code == ErrorCode::ruleStep);
   run.result = StepResult::shortAccepted;
   run.reason = "gagging";
-  CHECK(chair.protocol.allows(run));
+  CHECK(chair.protocol.allows(run, 0s));
   CHECK(chair.rinse(teeth));
 }
 

@@ -2,6 +2,7 @@
 #include "reports/published.h"
 #include "reports/render.h"
 #include "support/clinic.h"
+#include "support/outside.h"
 
 #include <nlohmann/json.hpp>
 
@@ -28,6 +29,18 @@ bool ran(const std::string& command) {
 /// The system's own Python, where Debian's packages are.
 const std::string python = "/usr/bin/python3";
 
+bool hasSchemaValidator() {
+  return test::runsOutside("python3-jsonschema",
+                           ran(python + " -c 'import jsonschema' 2>/dev/null"));
+}
+
+const base::Path fhirValidator = source / ".ci/fhir/validate.js";
+
+bool hasFhirValidator() {
+  return test::runsFhirValidator(std::filesystem::exists(source / ".ci/fhir/node_modules/fhir") &&
+                                 ran("command -v node >/dev/null 2>&1"));
+}
+
 void checkAgainstSchema(const base::Path& file, const base::Path& schema, const base::Path& log) {
   const bool fits = ran(python + " " + quoted(source / ".ci/json-schema.py") + " " +
                         quoted(schema) + " " + quoted(file) + " 2>" + quoted(log));
@@ -38,10 +51,7 @@ void checkAgainstSchema(const base::Path& file, const base::Path& schema, const 
 } // namespace
 
 TEST_CASE("The demo's exports fit their JSON Schemas by an independent validator") {
-  if (!ran(python + " -c 'import jsonschema' 2>/dev/null")) {
-    WARN("The exports were not validated: Debian's python3-jsonschema is not installed.");
-    return;
-  }
+  if (!hasSchemaValidator()) return;
   Told told(demo::Until::closed);
   const auto log = told.folder() / "log";
   const auto schema = source / "schema/extract.schema.json";
@@ -67,13 +77,7 @@ TEST_CASE("The demo's exports fit their JSON Schemas by an independent validator
 }
 
 TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions") {
-  const auto validator = source / ".ci/fhir/validate.js";
-  if (!ran("command -v node >/dev/null 2>&1") ||
-      !std::filesystem::exists(source / ".ci/fhir/node_modules/fhir")) {
-    WARN("The bundle was not validated: node or its package is missing; "
-         "npm ci --prefix .ci/fhir installs it.");
-    return;
-  }
+  if (!hasFhirValidator()) return;
   Told told(demo::Until::closed);
   const auto days = must(told.book().days(must(told.book().terms()).back().id));
   const auto last =
@@ -83,7 +87,7 @@ TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions")
     std::ofstream out(file);
     must(told.book().writeFhir(last->id, out));
     out.close();
-    const bool fits = ran("node " + quoted(validator) + " " + quoted(file) + " 2>" +
+    const bool fits = ran("node " + quoted(fhirValidator) + " " + quoted(file) + " 2>" +
                           quoted(told.folder() / "log"));
     INFO(must(base::readFile(told.folder() / "log")));
     CHECK(fits);
@@ -91,8 +95,8 @@ TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions")
   validate();
   must(base::replaceFile(told.folder() / "odd.json",
                          R"({"resourceType": "Bundle", "type": "nonsense"})"));
-  CHECK_FALSE(
-      ran("node " + quoted(validator) + " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
+  CHECK_FALSE(ran("node " + quoted(fhirValidator) + " " + quoted(told.folder() / "odd.json") +
+                  " 2>/dev/null"));
 }
 
 TEST_CASE("A dentist's words leave as data that fits the schema and HL7's structure definitions",
@@ -130,17 +134,10 @@ TEST_CASE("A dentist's words leave as data that fits the schema and HL7's struct
     std::ofstream out(term);
     must(clinic.session.extractTerm(clinic.term, must(base::Date::parse("2026-12-18")), out));
   }
-  if (ran(python + " -c 'import jsonschema' 2>/dev/null"))
+  if (hasSchemaValidator())
     for (const auto& file : {json, term})
       checkAgainstSchema(file, source / "schema/extract.schema.json", folder / "log");
-  else
-    WARN("Not validated: Debian's python3-jsonschema is not installed.");
-  const auto validator = source / ".ci/fhir/validate.js";
-  if (ran("command -v node >/dev/null 2>&1") &&
-      std::filesystem::exists(source / ".ci/fhir/node_modules/fhir"))
-    CHECK(ran("node " + quoted(validator) + " " + quoted(fhir)));
-  else
-    WARN("Not validated: node or its package is missing.");
+  if (hasFhirValidator()) CHECK(ran("node " + quoted(fhirValidator) + " " + quoted(fhir)));
 }
 
 TEST_CASE("The county's published tables hide Cobble Lantern's two urgent children", "[case-83]") {

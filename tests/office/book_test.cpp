@@ -1,5 +1,6 @@
 #include "office/desk.h"
 
+#include <algorithm>
 #include <fstream>
 #include <unistd.h>
 
@@ -54,14 +55,19 @@ TEST_CASE("A new logbook has its program and opens with its passphrase") {
   CHECK(program->value.suppressBelow == 5);
 }
 
-TEST_CASE("A logbook is not made over another file nor from a bad call") {
+TEST_CASE("A logbook is not made over another file nor from a bad call", "[case-112]") {
   Desk desk;
   const auto file = desk.file("book.gkbook");
   CHECK(desk.refusal(newBook(file, {"--notation", "roman"})) == "input.text");
   CHECK(desk.said("universal"));
   CHECK(desk.refusal(newBook(file, {"--agreement-until", "soon"})) == "input.date");
   CHECK(desk.refusal(newBook(file, {"--suppress-below", "4"})) == "input.number");
-  CHECK(desk.refusal({"new", file, "--program", "", "--county", "c", "--phone", "p"}) ==
+  for (const char* option : {"--program", "--county", "--phone"}) {
+    auto blank = newBook(file);
+    *(std::ranges::find(blank, option) + 1) = "  ";
+    CHECK(desk.refusal(blank) == "input.text");
+  }
+  CHECK(desk.refusal(newBook(file, {"--passphrase-file", desk.write("short", "lantern\n")})) ==
         "call.malformed");
   CHECK(desk.refusal({"new", file}) == "call.malformed");
   CHECK(desk.refusal(newBook(desk.file("no/such/folder.gkbook"))) == "file.not-found");
@@ -72,7 +78,7 @@ TEST_CASE("A logbook is not made over another file nor from a bad call") {
   CHECK(base::readFile(file).value() == "a letter");
 }
 
-TEST_CASE("The passphrase comes from a file or not at all") {
+TEST_CASE("The passphrase comes from a file or not at all", "[case-117]") {
   Desk desk;
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
   const auto file = desk.file("book.gkbook");
@@ -82,7 +88,9 @@ TEST_CASE("The passphrase comes from a file or not at all") {
   CHECK(desk.refusal(newBook(file, {"--passphrase-file", desk.write("empty", "\n")})) ==
         "call.malformed");
   CHECK_FALSE(std::filesystem::exists(file));
-  desk.did(newBook(file, {"--passphrase-file", desk.write("windows", "granite lantern 7\r\n")}));
+  desk.did(
+      newBook(file, {"--passphrase-file",
+                     desk.write("windows", "\xEF\xBB\xBFgranite lantern 7\r\nof the office\r\n")}));
   auto session =
       session::Session::open(file, base::LaptopId(base::Uuid{}), {desk.clock, desk.random});
   REQUIRE(session);
@@ -135,8 +143,8 @@ TEST_CASE("Every verb refuses what is no logbook or one it cannot read") {
         {"merge", file, good},
         {"merge", good, file},
         {"add-school", file, "--name", "N", "--code", "X"},
-        {"open-day", file, "--school", "CL", "--date", "2026-11-17"},
-        {"import-roster", file, csv, "--school", "CL", "--term", "Autumn 2026"}};
+        {"open-day", file, "--school", "CL", "--date", "2026-11-17", "--by", "IM"},
+        {"import-roster", file, csv, "--school", "CL", "--term", "Autumn 2026", "--by", "IM"}};
   };
   for (const auto& words : calls(desk.file("none.gkbook")))
     CHECK(desk.refusal(words) == "file.not-found");

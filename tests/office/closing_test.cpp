@@ -14,7 +14,7 @@ session::Session openedBook(Desk& desk, const std::string& book) {
 
 std::string bookWithDay(Desk& desk) {
   const auto book = desk.makeBook();
-  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17"});
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17", "--by", "IM"});
   desk.did({"add-lot", book, "--kind", "light-cure sealant", "--material", "Resin Fern", "--lot",
             "RF-2609", "--expiry", "2027-04"});
   return book;
@@ -30,7 +30,7 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   CHECK(said.out == "Noted: time and people of Cobble Lantern Elementary, 17 November 2026.\n");
   desk.did({"count-lot", book, "--lot", "RF-2609", "--opened", "2", "--left", "0", "--by", "IM"});
   desk.did({"set-eligibility", book, "--term", "Autumn 2026", "--school", "CL", "--percent", "82",
-            "--source", "county list 2025"});
+            "--source", "county list 2025", "--by", "IM"});
   desk.did({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "recall", "--by", "IM"});
 
   auto session = openedBook(desk, book);
@@ -91,7 +91,7 @@ TEST_CASE("A roster brings what a form says of a child's background") {
       desk.write("r.csv", "first,last,birth_date,grade,ethnicity,payer\n"
                           "Mina,Tolliver-Reed,2019-03-04,2,White; Hispanic or Latino,Medicaid\n"
                           "Bo,Saltmarsh,2019-05-12,2,,\n");
-  desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Autumn 2026"});
+  desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
   auto session = openedBook(desk, book);
   const auto term = session.terms().value().front().id;
   const auto records = session.termRecords(term, desk.clock.now().date()).value();
@@ -99,7 +99,7 @@ TEST_CASE("A roster brings what a form says of a child's background") {
   CHECK(records.backgrounds[0].value.payer == roster::Payer::medicaid);
   CHECK(desk.refusal({"import-roster", book,
                       desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
-                      "--school", "CL", "--term", "Autumn 2026"}) == "input.csv");
+                      "--school", "CL", "--term", "Autumn 2026", "--by", "IM"}) == "input.csv");
   CHECK(desk.said("payer: not one of: medicaid, chip, private insurance, no insurance, not known"));
 }
 
@@ -126,16 +126,17 @@ TEST_CASE("What a form says of a child's background is mended by number") {
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026"});
+            "--term", "Autumn 2026", "--by", "IM"});
   const auto number = roster::withCheckDigit("1001");
-  desk.did({"set-background", book, "--child", number, "--payer", "CHIP", "--ethnicity", "Asian"});
-  desk.did({"set-background", book, "--child", number, "--payer", "no insurance"});
+  desk.did({"set-background", book, "--child", number, "--payer", "CHIP", "--ethnicity", "Asian",
+            "--by", "IM"});
+  desk.did({"set-background", book, "--child", number, "--payer", "no insurance", "--by", "IM"});
   auto session = openedBook(desk, book);
   const auto term = session.terms().value().front().id;
   const auto known = session.termRecords(term, desk.clock.now().date()).value().backgrounds;
   REQUIRE(known.size() == 1);
   CHECK(known[0].value.payer == roster::Payer::none);
   CHECK(known[0].value.groups == roster::EthnicitySet());
-  CHECK(desk.refusal({"set-background", book, "--child", roster::withCheckDigit("4711")}) ==
-        "record.not-found");
+  CHECK(desk.refusal({"set-background", book, "--child", roster::withCheckDigit("4711"), "--by",
+                      "IM"}) == "record.not-found");
 }

@@ -8,7 +8,7 @@ namespace {
 
 std::vector<std::string> open(const std::string& book, const std::string& date,
                               std::vector<std::string> more = {}) {
-  std::vector<std::string> words{"open-day", book, "--school", "CL", "--date", date};
+  std::vector<std::string> words{"open-day", book, "--school", "CL", "--date", date, "--by", "IM"};
   words.insert(words.end(), more.begin(), more.end());
   return words;
 }
@@ -27,7 +27,7 @@ TEST_CASE("A day is opened once and not on an odd date without a reason") {
   CHECK(desk.refusal(open(book, "2026-11-18")) == "rule.date"); // tomorrow
   CHECK(desk.refusal(open(book, "17.11.2026")) == "input.date");
   CHECK(desk.refusal(open(book, "2026-11-16", {"--team", "0"})) == "input.number");
-  CHECK(desk.refusal({"open-day", book, "--school", "XX", "--date", "2026-11-16"}) ==
+  CHECK(desk.refusal({"open-day", book, "--school", "XX", "--date", "2026-11-16", "--by", "IM"}) ==
         "record.not-found");
 }
 
@@ -51,7 +51,7 @@ TEST_CASE("The sheet of an empty day reconciles and that of a day with children 
   CHECK(empty.at("equation").at("consented") == 0);
 
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const auto sheet = desk.call({"close-out", book, "--json"});
   CHECK(sheet.code == 1);
   CHECK(sheet.err.empty());
@@ -68,7 +68,7 @@ TEST_CASE("Without a passphrase the sheet shows numbers and with a wrong one not
   const auto book = desk.makeBook();
   desk.did(open(book, "2026-11-16"));
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const auto wrong = desk.write("wrong", "granite\n");
   CHECK(desk.refusal({"close-out", book, "--passphrase-file", wrong}) == "vault.wrong-passphrase");
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
@@ -96,7 +96,7 @@ TEST_CASE("The sheet is of the newest day unless another is named") {
   CHECK(desk.refusal({"close-out", book, "--day", "yesterday"}) == "input.date");
   CHECK(desk.refusal({"close-out", book, "--school", "XX"}) == "record.not-found");
 
-  desk.did({"open-day", book, "--school", "FR", "--date", "2026-11-17"});
+  desk.did({"open-day", book, "--school", "FR", "--date", "2026-11-17", "--by", "IM"});
   CHECK(desk.refusal({"close-out", book}) == "call.malformed");
   CHECK(desk.said("--school"));
   CHECK(shown({"--school", "FR"}).at("school") == "Fennel Ridge Elementary");

@@ -9,8 +9,8 @@ namespace {
 std::string bookToExport(Desk& desk) {
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026"});
-  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16"});
+            "Autumn 2026", "--by", "IM"});
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16", "--by", "IM"});
   return book;
 }
 

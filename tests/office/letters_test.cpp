@@ -15,8 +15,8 @@ std::string bookWithALetter(Desk& desk) {
                                 "received_on,history,guardian,language\n"
                                 "Lupe,Saltmarsh,2019-03-04,2,6,yes,all,2026-10-01,2026-10-05,yes,"
                                 "Rosa Saltmarsh,Spanish\n"),
-            "--school", "CL", "--term", "Autumn 2026"});
-  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17"});
+            "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17", "--by", "IM"});
   auto session = session::Session::open(
       book, base::LaptopId(base::makeUuid7(desk.clock.now().at, desk.random)),
       {desk.clock, desk.random});
@@ -108,7 +108,7 @@ TEST_CASE("Languages that guardians asked for stand beside the letters there are
                                row("Saltmarsh", yes, "Spanish") + row("Hollowell", yes, "Spanish") +
                                row("Inkberrow", yes, "Marshallese") + row("Ivyfell", yes, "") +
                                row("Kestrelow", "no,,,,", "Somali")),
-       "--school", "CL", "--term", "Autumn 2026"});
+       "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
   const auto rows = desk.did({"languages", book, "--json"}).json().at("tables").at(0).at("rows");
   REQUIRE(rows.size() == 3); // who said no gets no letter
   CHECK(rows.at(0).at(0) == "Spanish");

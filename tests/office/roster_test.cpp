@@ -8,8 +8,8 @@ namespace {
 
 std::vector<std::string> import(const std::string& book, const std::string& csv,
                                 std::vector<std::string> moreRows = {}) {
-  std::vector<std::string> words{"import-roster", book,         csv, "--school", "CL",
-                                 "--term",        "Autumn 2026"};
+  std::vector<std::string> words{"import-roster", book,          csv,    "--school", "CL",
+                                 "--term",        "Autumn 2026", "--by", "IM"};
   words.insert(words.end(), moreRows.begin(), moreRows.end());
   return words;
 }
@@ -31,8 +31,7 @@ std::size_t childrenIn(Desk& desk, const std::string& book) {
 TEST_CASE("A roster brings the children with their forms") {
   Desk desk;
   const auto book = desk.makeBook();
-  const auto told =
-      desk.did(import(book, desk.write("r.csv", twoChildren), {"--by", "IM", "--json"})).json();
+  const auto told = desk.did(import(book, desk.write("r.csv", twoChildren), {"--json"})).json();
   CHECK(told.at("children") == 2);
   CHECK(told.at("forms") == 1);
   CHECK(told.at("incomplete").empty());
@@ -153,12 +152,26 @@ TEST_CASE("A roster needs a passphrase that opens the book and a school and term
   CHECK(desk.refusal(import(book, desk.file("none.csv"))) == "file.not-found");
   CHECK(desk.refusal(import(book, csv, {"--passphrase-file", desk.write("w", "wrong\n")})) ==
         "vault.wrong-passphrase");
-  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026"}) ==
-        "record.not-found");
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026", "--by",
+                      "IM"}) == "record.not-found");
   CHECK(desk.said("CL"));
-  CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027"}) ==
-        "record.not-found");
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027", "--by",
+                      "IM"}) == "record.not-found");
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
   CHECK(desk.refusal(import(book, csv)) == "call.malformed");
   CHECK(childrenIn(desk, book) == 0);
+}
+
+TEST_CASE("A roster import is taken back by command, with a reason", "[case-116]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did(import(book, desk.write("r.csv", twoChildren)));
+  const auto number = unlocked(desk, book).findChildren("mina").value().at(0).number;
+  const std::vector<std::string> words{
+      "take-back-import",          book, "--child", number, "--by", "IM", "--reason",
+      "the list of another school"};
+  CHECK(desk.refusal({words.begin(), words.end() - 2}) == "call.malformed");
+  desk.did(words);
+  CHECK(childrenIn(desk, book) == 0);
+  desk.did(import(book, desk.file("r.csv")));
 }

@@ -64,7 +64,7 @@ TEST_CASE("Totals speak of one term when it is named and of none when there is n
 TEST_CASE("Nothing after the named day counts") {
   Desk desk;
   const auto book = desk.makeBook();
-  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16"});
+  desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16", "--by", "IM"});
   const auto days = [&](const std::string& asOf) {
     return desk.did({"totals", book, "--json", "--as-of", asOf}).json().at("terms")[0].at("days");
   };
@@ -78,7 +78,7 @@ TEST_CASE("Two schools of one name keep their own totals") {
   const auto book = desk.makeBook();
   desk.did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL2"});
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL2", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const auto totals = desk.did({"totals", book, "--json"}).json();
   for (const auto& school : totals.at("terms")[0].at("schools"))
     CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
@@ -88,7 +88,7 @@ TEST_CASE("Published totals name their threshold, and one under five is refused"
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const auto published = desk.did({"totals", book, "--publish", "--json"}).json();
   CHECK(published.at("suppressed_under") == 10);
   const auto& tables = published.at("terms")[0].at("tables");
@@ -106,7 +106,7 @@ TEST_CASE("Published totals are checked against what the logbook knows went out"
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const auto draft = desk.did({"totals", book, "--publish"});
   CHECK(draft.out.starts_with("Draft: not noted as issued"));
   const auto first = desk.did({"totals", book, "--publish", "--issue", "--json", "--by", "IM"});
@@ -144,7 +144,7 @@ TEST_CASE("Tables marked not to be published cannot be issued, nor when they are
             (i < 7 ? "yes,all" : "no,") + ",2026-10-01,2026-10-05," + (i < 7 ? "yes" : "") +
             ",Ada Saltmarsh\n";
   desk.did({"import-roster", book, desk.write("r.csv", rows), "--school", "CL", "--term",
-            "Autumn 2026"});
+            "Autumn 2026", "--by", "IM"});
   const std::vector<std::string> publish{"totals", book, "--publish", "--by", "IM"};
   const auto with = [&](std::vector<std::string> more) {
     more.insert(more.begin(), publish.begin(), publish.end());

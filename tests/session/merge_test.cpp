@@ -88,6 +88,7 @@ TEST_CASE("Another program's book is not merged") {
     base::SeededRandom random(99);
     must(session::Session::create(*clinic.folder / "stranger.gkbook", test::Clinic::passphrase,
                                   clinic.laptop, {clinic.clock, random},
+                                  must(clinic.session.program()).value,
                                   session::BookKind::throwaway));
   }
   const auto merged = clinic.session.absorb(*clinic.folder / "stranger.gkbook");

@@ -31,7 +31,7 @@ struct UndoDay : test::Clinic {
 
 } // namespace
 
-TEST_CASE("Undo at the chair stays with the child in the chair", "[case-87]") {
+TEST_CASE("Undo at the chair stays with the child in the chair", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.osei);
   clinic.screenFour(clinic.osei);
@@ -44,7 +44,7 @@ TEST_CASE("Undo at the chair stays with the child in the chair", "[case-87]") {
   CHECK(must(clinic.session.screenings(clinic.osei)).size() == 1);
 }
 
-TEST_CASE("Undo at the chair ends at the last identity check", "[case-87]") {
+TEST_CASE("Undo at the chair ends at the last identity check", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.mina);
   clinic.screenFour(clinic.mina);
@@ -55,7 +55,7 @@ TEST_CASE("Undo at the chair ends at the last identity check", "[case-87]") {
   CHECK(must(clinic.session.screenings(clinic.mina)).size() == 1);
 }
 
-TEST_CASE("The board undoes what was done on the board, and names it", "[case-87]") {
+TEST_CASE("The board undoes what was done on the board, and names it", "[case-127]") {
   UndoDay clinic;
   clinic.absent(clinic.osei);
   clinic.seat(clinic.mina);
@@ -65,7 +65,7 @@ TEST_CASE("The board undoes what was done on the board, and names it", "[case-87
   CHECK(clinic.placeOf(clinic.mina) == session::Place::inChair);
 }
 
-TEST_CASE("Undo needs somebody who may do what is taken back", "[case-87]") {
+TEST_CASE("Undo needs somebody who may do what is taken back", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.mina);
   clinic.screenFour(clinic.mina);
@@ -75,7 +75,7 @@ TEST_CASE("Undo needs somebody who may do what is taken back", "[case-87]") {
   CHECK(must(clinic.session.screenings(clinic.mina)).size() == 1);
 }
 
-TEST_CASE("Undo stops at what left the book: a backup, letters, a report", "[case-88]") {
+TEST_CASE("Undo stops at what left the book: a backup, letters, a report", "[case-128]") {
   UndoDay clinic;
   clinic.absent(clinic.osei);
   SECTION("a backup") {
@@ -98,7 +98,7 @@ TEST_CASE("Undo stops at what left the book: a backup, letters, a report", "[cas
   CHECK(clinic.placeOf(clinic.osei) == session::Place::absent);
 }
 
-TEST_CASE("Nothing of a signed day is undone", "[case-88]") {
+TEST_CASE("Nothing of a signed day is undone", "[case-128]") {
   UndoDay clinic;
   clinic.absent(clinic.osei);
   clinic.absent(clinic.mina);
@@ -108,7 +108,7 @@ TEST_CASE("Nothing of a signed day is undone", "[case-88]") {
   CHECK(must(clinic.session.isSigned(clinic.day)));
 }
 
-TEST_CASE("Undo of an undo is a redo, and further back is not hidden by it", "[case-87]") {
+TEST_CASE("Undo of an undo is a redo, and further back is not hidden by it", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.mina);
   clinic.screenFour(clinic.mina);
@@ -136,7 +136,7 @@ TEST_CASE("Undo of an undo is a redo, and further back is not hidden by it", "[c
   CHECK(screenings.front().value.note == "looked again");
 }
 
-TEST_CASE("After something else was done there is nothing to redo", "[case-87]") {
+TEST_CASE("After something else was done there is nothing to redo", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.mina);
   clinic.screenFour(clinic.mina);
@@ -146,7 +146,7 @@ TEST_CASE("After something else was done there is nothing to redo", "[case-87]")
   CHECK(codeOf(clinic.session.redo(clinic.by, at)) == ErrorCode::notFound);
 }
 
-TEST_CASE("A desk page undoes its own last act and no other page's", "[case-87]") {
+TEST_CASE("A desk page undoes its own last act and no other page's", "[case-127]") {
   UndoDay clinic;
   const auto lots = must(clinic.session.lots()).size();
   CHECK(must(clinic.session.undo(clinic.by, {Station::team})) == "Team member");
@@ -156,7 +156,7 @@ TEST_CASE("A desk page undoes its own last act and no other page's", "[case-87]"
   CHECK(codeOf(clinic.session.undo(clinic.by, {Station::program})) == ErrorCode::notFound);
 }
 
-TEST_CASE("An import is taken back whole, with a reason, while nothing hangs on it", "[case-89]") {
+TEST_CASE("An import is taken back whole, with a reason, while nothing hangs on it", "[case-129]") {
   UndoDay clinic;
   const auto born = must(base::Date::parse("2019-05-02"));
   const auto entering = [&](const char* number, const char* first) {

@@ -309,3 +309,28 @@ TEST_CASE("The schema as a whole is the one written down") {
   if (std::getenv("GK_WRITE_SCHEMA") != nullptr) must(base::replaceFile(path, schema));
   CHECK(must(base::readFile(path)) == schema);
 }
+
+TEST_CASE("A book whose first act fails is not there at all", "[case-112]") {
+  const test::Scratch folder;
+  base::SeededRandom random(9);
+  const store::KeyRow key{std::vector<std::uint8_t>(16, 1), 3, 65536,
+                          std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)};
+  const auto make = [&](const char* code) {
+    return store::Book::create(
+        folder / "book.gkbook", base::LaptopId(base::Uuid{}), store::Durability::everyAct, nine.at,
+        key, random, {{}, nine, [&](store::Act& act) {
+                        act.add(roster::School{"Cobble Lantern Elementary", "CL"});
+                        act.add(roster::School{"Cobble Lantern Elementary", code});
+                        if (*code == 0)
+                          throw store::Trouble({base::ErrorCode::storeWriteFailed, "no room"});
+                      }});
+  };
+  CHECK(make("").error().code == base::ErrorCode::storeWriteFailed);
+  CHECK(std::filesystem::is_empty(folder.path()));
+  auto book = must(make("FR"));
+  const auto schools = must(book.current<roster::School>(store::everything()));
+  REQUIRE(schools.size() == 2);
+  CHECK(schools[1].stamp.sequence == 2);
+  must(book.act({}, nine, random, [](store::Act& act) { act.add(roster::School{"Third", "T"}); }));
+  CHECK(must(book.current<roster::School>(store::everything())).back().stamp.sequence == 3);
+}

@@ -1,5 +1,7 @@
 #include "support/clinic.h"
 
+#include "chairside/allergy.h"
+
 namespace gk::test {
 
 using chairside::Step;
@@ -17,6 +19,18 @@ std::vector<dentition::ToothSurfaces> surfacesOf(const std::vector<int>& isoTeet
   for (int iso : isoTeeth)
     teeth.push_back({toothAt(iso), dentition::usualSurfaces(toothAt(iso))});
   return teeth;
+}
+
+roster::Program larkmere(bool primaryTeeth, roster::Supervision supervision) {
+  return {.name = "Larkmere County School Sealant Team",
+          .county = "Larkmere",
+          .phone = "000-555-0142",
+          .supervision = supervision,
+          .authorizingDentist = "Dr. Selwyn Hartgrove",
+          .agreementUntil = date("2027-01-31"),
+          .privacyFooting = "state only",
+          .primaryTeethOffered = primaryTeeth,
+          .times = {}};
 }
 
 kit::Lot lot(kit::MaterialKind kind, const char* name, const char* number, int seconds,
@@ -43,7 +57,8 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                           std::chrono::minutes(-300))),
       laptop(base::makeUuid7(clock.now().at, random)),
       session(must(session::Session::create(folder ? *folder / "book.gkbook" : book, passphrase,
-                                            laptop, {clock, random}, kind))),
+                                            laptop, {clock, random},
+                                            larkmere(primaryTeeth, supervision), kind))),
       hygienist(must(session.enterMember({}, {"Oriel Fenwhistle", "OF", roster::Role::hygienist,
                                               "HY-00417", date("2027-06-30"),
                                               roster::usualTasks(roster::Role::hygienist)}))),
@@ -76,15 +91,6 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
       spare(must(session.enterLight({}, {"L-3", kit::LightType::led, {800}, {990}, true, "M-1"}))),
       day(must(session.openDay({hygienist, {}}, {term, school, date("2026-11-17"), 1, {}, false}))),
       by{hygienist, assistant} {
-  must(session.enterProgram(by, {.name = "Larkmere County School Sealant Team",
-                                 .county = "Larkmere",
-                                 .phone = "000-555-0142",
-                                 .supervision = supervision,
-                                 .authorizingDentist = "Dr. Selwyn Hartgrove",
-                                 .agreementUntil = date("2027-01-31"),
-                                 .privacyFooting = "state only",
-                                 .primaryTeethOffered = primaryTeeth,
-                                 .times = {}}));
   if (supervision == roster::Supervision::dentistExamRequired)
     dentist = must(
         session.enterMember(by, {"Dr. Selwyn Hartgrove", "SH", roster::Role::dentist, "DD-00092",
@@ -140,8 +146,11 @@ chairside::Authorization Clinic::authorization(roster::ChildId child,
 }
 
 void Clinic::seat(roster::ChildId child) {
-  must(session.seat(
-      by, {child, day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
+  chairside::Seating seating{
+      child, day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}};
+  for (const auto& flag : must(session.flags(child)))
+    if (chairside::isAlert(flag.value)) seating.heard.push_back(flag.id);
+  must(session.seat(by, seating));
 }
 
 chairside::Screening Clinic::fourSound(roster::ChildId child) const {
@@ -177,7 +186,8 @@ chairside::Field Clinic::field(roster::ChildId child, std::vector<int> isoTeeth)
           .assistant = assistant,
           .sealant = resin,
           .etchant = etchant,
-          .note = {}};
+          .note = {},
+          .cleaned = chairside::Cleaning::toothbrush};
 }
 
 chairside::StepRun Clinic::run(chairside::FieldId field, Step step, std::vector<int> isoTeeth,
@@ -225,12 +235,13 @@ void Clinic::standardVisit(roster::ChildId child) {
   screenFour(child);
   for (const auto& half : {std::vector{16, 46}, std::vector{26, 36}})
     sealAll(must(session.isolate(by, field(child, half))), half);
+  must(session.enterAfterCure(by, {child, day}));
   must(session.varnish(by, {child, day, varnish}));
   end(child, chairside::DayEnd::sealedComplete);
 }
 
 chairside::OutcomeId Clinic::end(roster::ChildId child, chairside::DayEnd end, std::string reason) {
-  return must(session.endVisit(by, {child, day, end, std::move(reason)}));
+  return must(session.endVisit(by, {child, day, end, std::move(reason)}, session::Confirmed::yes));
 }
 
 } // namespace gk::test

@@ -130,8 +130,14 @@ TEST_CASE("Absent is one key and taking it back is one more") {
   press(board.page, Qt::Key_A, Qt::AltModifier);
   CHECK(board.troubles.join(u'|') == QString());
   CHECK(board.lineOf(child)->outcome == "absent");
+  press(board.page, Qt::Key_Z, Qt::AltModifier); // asks, and was not answered
+  CHECK(board.prompter.asked == QStringList{u"Undo: Visit outcome: absent, Mina H.?"_s});
+  CHECK(board.lineOf(child)->outcome == "absent");
+  board.prompter.confirms = {true};
   press(board.page, Qt::Key_Z, Qt::AltModifier);
   CHECK(board.lineOf(child)->place == session::Place::waiting);
+  press(board.page, Qt::Key_Z, Qt::AltModifier | Qt::ShiftModifier);
+  CHECK(board.lineOf(child)->outcome == "absent");
 }
 
 TEST_CASE("Declined and left school and not reached are one key each") {

@@ -19,6 +19,9 @@ class Counted : public Window {
   Counted(int children, int absent) {
     fillDay(children, absent);
     openAndUnlock();
+    auto setup = window->book()->acting().now();
+    setup.author = hygienist;
+    window->book()->acting().change(setup);
   }
 
   void fillDay(int children, int absent) {

@@ -54,6 +54,7 @@ TEST_CASE("A child who bolts after the etch leaves it on record and may come bac
   chair.run(20);
   chair.press(Qt::Key_Space);
   chair.press("X1"); // gone before any sealant
+  chair.press("2");  // and before the rinse
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(u"SCREENED, NOT TREATED"_s));
   chair.press(Qt::Key_Return);
@@ -70,6 +71,7 @@ TEST_CASE("A child who bolts after the etch leaves it on record and may come bac
   chair.sealHalf();
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(u"SEALED, UNFINISHED"_s)); // the left half is left
+  chair.press("5V");
   chair.press(Qt::Key_Return);
   rows = chair.placements();
   REQUIRE(rows.size() == 4);
@@ -131,7 +133,9 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
   chair.flag(roster::FlagKind::latexAllergy, "rash from gloves");
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
   CHECK(chair.text("identityStop") == u"STOP: latex allergy, rash from gloves"_s);
-  chair.press(Qt::Key_1);
+  CHECK(chair.text("identityAsked").contains(u"from the first glove on"_s));
+  chair.press(Qt::Key_PageDown);
+  chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   chair.screenFour();
   CHECK(chair.text("fieldGuide").startsWith(u"LATEX STOP: latex-free gloves"_s));
@@ -290,12 +294,12 @@ TEST_CASE("Once sealant has flowed an undo is a correction with its reason", "[c
   chair.press("5"); // both teeth have sealant on
   REQUIRE(chair.steps(Step::flow).size() == 1);
   chair.press("U");
-  CHECK(chair.text("askQuestion").contains(u"this is a correction"_s));
+  CHECK(chair.text("askQuestion").contains(u"Sealant was already placed"_s));
   chair.press(Qt::Key_Escape);
   CHECK(chair.steps(Step::flow).size() == 1);
   chair.press("U");
   chair.type(u"no sealant yet, a slip of the key"_s);
-  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T.. Shift+U does it again."_s);
+  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T. (Shift+U: redo)"_s);
   CHECK(chair.steps(Step::flow).empty());
 }
 
@@ -311,6 +315,7 @@ TEST_CASE("A clock set back in the middle of an etch moves neither the etch nor 
   chair.run(15);
   CHECK(chair.message().contains(u"clock was set while a timer ran"_s));
   chair.press(Qt::Key_Space);
+  chair.run(10);
   chair.press("5");
   const auto etches = chair.steps(Step::etch);
   const auto dries = chair.steps(Step::dry);

@@ -91,7 +91,8 @@ class Chair {
   void seat(roster::ChildId child) {
     REQUIRE(page->take(child, clinic.day));
     ++keys; // chosen on the day board
-    press(Qt::Key_1);
+    if (shows("alertButton")) press(Qt::Key_PageDown);
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
   }
   /// Second molars not up, four first molars sound, no decay, nothing urgent.
@@ -99,10 +100,12 @@ class Chair {
     press("ZSSSS444");
     press(Qt::Key_Return);
   }
+  /// The rinse ends by itself after its ten seconds.
   void etchToFrosty() {
     press(Qt::Key_Space);
     run(20);
     press(Qt::Key_Space);
+    run(10);
     press(Qt::Key_5);
   }
   void cure() {

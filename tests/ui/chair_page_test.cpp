@@ -69,9 +69,10 @@ TEST_CASE("A finger on a surface says what the key says, and once more means the
   touch("surface26L");
   chair.press("E");
   const auto byFinger = chair.page->findChild<QWidget*>(QStringLiteral("tile26"))->accessibleName();
-  chair.press("U");
-  chair.press("L");
-  chair.press("L");
+  chair.press("U"); // back at that surface of that tooth
+  CHECK(chair.text("screeningCursor") ==
+        QStringLiteral("Upper left first molar, 14: lingual groove only"));
+  chair.press("LLL"); // the whole tooth, its chewing surface, and round to the groove
   chair.press("E");
   CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile26"))->accessibleName() == byFinger);
   touch("surface16O");
@@ -94,7 +95,7 @@ TEST_CASE("No key's words are cut off and the page fits a small laptop at every 
   };
   REQUIRE(chair.page->take(child, chair.clinic.day));
   fits("identity");
-  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   chair.press("ZSSSS444");
   fits("screening");
@@ -109,6 +110,8 @@ TEST_CASE("No key's words are cut off and the page fits a small laptop at every 
   chair.run(20);
   fits("etching");
   chair.press(Qt::Key_Space);
+  fits("rinse");
+  chair.run(10);
   fits("frosty");
   chair.press("5W");
   fits("wet");

@@ -52,7 +52,7 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
     };
     press("ZSEC");
     save(*desk.window, name + u"-screening"_s, filters);
-    press("T444");
+    press("T44");
     save(*desk.window, name + u"-screened"_s);
     test::press(*desk.window, Qt::Key_F1);
     save(*desk.window, name + u"-board"_s, filters);
@@ -70,7 +70,8 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
                                          roster::FlagAction::stop, "rash from gloves", false, ""}));
     REQUIRE(visit.page->take(mina, visit.clinic.day));
     save(*visit.page, name + u"-identity"_s, filters);
-    visit.press(Qt::Key_1);
+    visit.press(Qt::Key_PageDown);
+    visit.press(Qt::Key_Left);
     visit.press(Qt::Key_Return);
     visit.screenFour();
     visit.press(Qt::Key_Return);

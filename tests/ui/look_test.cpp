@@ -142,7 +142,7 @@ TEST_CASE("In large letters the timer, the name, the key strip and the due tooth
       const auto mina = chair.clinic.child("Mina", "Tolliver-Reed");
       REQUIRE(chair.page->take(mina, chair.clinic.day));
       checkNothingClipped(*chair.page, "identity");
-      chair.press(Qt::Key_1);
+      chair.press(Qt::Key_Left);
       chair.press(Qt::Key_Return);
       chair.press("ZSE");
       checkNothingClipped(*chair.page, "screening");
@@ -189,6 +189,8 @@ TEST_CASE("The timer has room for its own words at every size of letters") {
       check();
       chair.run(20);
       chair.press(Qt::Key_Space);
+      check(); // the rinse
+      chair.run(10);
       chair.press("5");
       CHECK_FALSE(timer->note().isEmpty());
       check(); // the eye reminder

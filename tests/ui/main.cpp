@@ -1,6 +1,7 @@
 #define CATCH_CONFIG_RUNNER
 #include <catch2/catch.hpp>
 
+#include "support/verdicts.h"
 #include "ui/support/look.h"
 
 #include <QApplication>

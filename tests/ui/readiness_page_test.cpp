@@ -73,12 +73,34 @@ TEST_CASE("A light that reads red fails the morning check and says what to do") 
   morning.key(Qt::Key_Down);
   morning.key(Qt::Key_Return);
   morning.type(u"300"_s);
+  morning.key(Qt::Key_Return); // a stray one confirms nothing
+  CHECK(morning.answers().empty());
+  morning.key(Qt::Key_2); // it does read 300
   const auto answers = morning.answers();
   REQUIRE(answers.size() == 1);
   CHECK(answers[0].value.item == ReadinessItem::light);
   CHECK(answers[0].value.answer == ReadinessAnswer::failed);
   CHECK(answers[0].value.detail.find("RED") != std::string::npos);
   CHECK(answers[0].value.reason.find("take another") != std::string::npos);
+}
+
+TEST_CASE("A meter is read again at any time and the newest number counts", "[case-100]") {
+  MorningCheck morning;
+  morning.key(Qt::Key_R);
+  morning.type(u"104"_s);
+  CHECK(words(morning.page, u"askQuestion"_s).contains(u"can hardly read 104"_s));
+  morning.key(Qt::Key_1); // read it again
+  morning.type(u"1040"_s);
+  REQUIRE(morning.answers().size() == 1);
+  CHECK(morning.answers()[0].value.detail.find("1040 of ") != std::string::npos);
+  morning.key(Qt::Key_R);
+  morning.type(u"860"_s);
+  REQUIRE(morning.answers().size() == 1);
+  CHECK(morning.answers()[0].value.answer == ReadinessAnswer::failed);
+  morning.key(Qt::Key_R);
+  morning.type(u"1035"_s);
+  CHECK(morning.answers()[0].value.answer == ReadinessAnswer::done);
+  CHECK(must(morning.clinic.session.readings(morning.light)).size() == 3);
 }
 
 TEST_CASE("A spore test that is over a week old is no pass") {

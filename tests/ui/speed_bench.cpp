@@ -142,7 +142,7 @@ class BenchWindow {
     table.setFocus();
     table.setCurrentIndex(table.model()->index(1, 0)); // the first who waits
     press(Qt::Key_Return);
-    press("1");
+    press(Qt::Key_Left);
     press(Qt::Key_Return);
     press("ZSSSS444");
     press(Qt::Key_Return);
@@ -152,6 +152,7 @@ class BenchWindow {
       press(Qt::Key_Space);
       run(20);
       press(Qt::Key_Space);
+      run(10);
       press(Qt::Key_5);
       for (int exposure = 0; exposure < 4; ++exposure) {
         press(Qt::Key_Space);

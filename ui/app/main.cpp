@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/files.h"
 #include "ui/support/laptop.h"
 #include "ui/support/look.h"
 #include "ui/support/message.h"
@@ -60,9 +60,9 @@ int main(int argc, char** argv) {
   const auto files = parser.positionalArguments();
   if (!files.isEmpty()) window.openBook(files.front());
   if (window.book() && parser.isSet(passphraseFile)) {
-    const auto text = base::readFile(toStd(parser.value(passphraseFile)));
-    if (!text) return refuse(text.error());
-    window.book()->unlock(toQt(base::trim(base::split(*text, '\n').front())));
+    const auto line = base::readFirstLine(toStd(parser.value(passphraseFile)));
+    if (!line) return refuse(line.error());
+    window.book()->unlock(toQt(*line));
   }
   if (parser.isSet(untilPainted))
     QTimer::singleShot(0, &window, [&] {

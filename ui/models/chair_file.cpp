@@ -72,6 +72,8 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
   if (!earlier) return earlier.error();
   const auto varnishes = session.varnishes(child);
   if (!varnishes) return varnishes.error();
+  const auto afterCures = session.afterCures(child, day);
+  if (!afterCures) return afterCures.error();
   if (chairside::waitsForDentist(file.program.value)) {
     auto authorizations = session.authorizations(child);
     if (!authorizations) return authorizations.error();
@@ -87,6 +89,14 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
   file.placements.clear();
   for (auto& placement : *placements)
     if (placement.value.day == day) file.placements.push_back(std::move(placement));
+  file.afterCure.reset();
+  for (const auto& after : *afterCures) {
+    const bool isOlder = std::ranges::any_of(file.placements, [&](const auto& placement) {
+      return placement.value.attempt == chairside::Attempt::complete &&
+             placement.id.uuid() > after.stamp.entry.uuid();
+    });
+    if (!isOlder) file.afterCure = after;
+  }
   file.fields = std::move(*fields);
   file.earlier = std::move(*earlier);
   file.varnished = std::ranges::any_of(

@@ -15,6 +15,8 @@ struct ChairFile {
   std::vector<session::FieldState> fields{};
   std::vector<session::EarlierPlacement> earlier{};
   bool varnished = false; ///< on the day
+  /// What was said of wiping and bite since the last tooth was sealed.
+  std::optional<base::Recorded<chairside::AfterCure>> afterCure{};
   /// Only where the program waits for a dentist.
   std::vector<base::Recorded<chairside::Authorization>> authorizations{};
   std::vector<base::Recorded<kit::Lot>> lots{};

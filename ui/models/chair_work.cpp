@@ -120,10 +120,7 @@ std::optional<WorkGroup> nextGroup(const Screening& screening, std::span<const T
   const auto left = open(screening, begun, order);
   if (left.empty()) return std::nullopt;
   const auto& first = left.front();
-  WorkGroup group{titleOf(first.tooth, order),
-                  {},
-                  first.decision == Decision::repair,
-                  first.decision == Decision::interim};
+  WorkGroup group{titleOf(first.tooth, order), {}, first.decision == Decision::interim};
   for (const auto& finding : left)
     if (goesWith(first, finding, order)) group.teeth.push_back({finding.tooth, finding.toSeal});
   return group;

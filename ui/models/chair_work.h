@@ -20,7 +20,6 @@ bool isWorkedBefore(const dentition::Tooth& one, const dentition::Tooth& other, 
 struct WorkGroup {
   std::string title; ///< "Right half", "Upper right quadrant", or the tooth in words
   std::vector<dentition::ToothSurfaces> teeth;
-  bool adding = false;  ///< repairs only
   bool interim = false; ///< wants a glass ionomer
 };
 

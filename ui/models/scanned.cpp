@@ -1,5 +1,7 @@
 #include "ui/models/scanned.h"
 
+#include <algorithm>
+
 namespace gk::ui {
 
 base::Result<std::optional<roster::ChildId>> childOfNumber(session::Reader& book,
@@ -16,6 +18,14 @@ base::Result<std::optional<roster::ChildId>> childOfNumber(session::Reader& book
     child = one.child;
   }
   return child;
+}
+
+std::optional<std::string> numberMeant(const std::string& typed) {
+  if (const auto number = roster::parseChildNumber(typed)) return *number;
+  const bool isDigits = !typed.empty() && std::ranges::all_of(typed, [](char sign) {
+    return sign >= '0' && sign <= '9';
+  });
+  return isDigits ? std::optional(roster::withCheckDigit(typed)) : std::nullopt;
 }
 
 } // namespace gk::ui

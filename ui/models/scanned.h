@@ -9,4 +9,7 @@ namespace gk::ui {
 base::Result<std::optional<roster::ChildId>> childOfNumber(session::Reader& book,
                                                            const std::string& number);
 
+/// The number that was typed, with or without its check digit; none when it is no child's number.
+std::optional<std::string> numberMeant(const std::string& typed);
+
 } // namespace gk::ui

@@ -51,6 +51,11 @@ void setAbsent(ToothFinding& finding, Presence presence) {
 
 void setCondition(ToothFinding& finding, SurfaceSet surfaces, SurfaceFinding found) {
   if (!isUp(finding)) finding.presence = Presence::erupted;
+  // A word on the whole tooth says nothing of what the gum covers; one on that surface says that
+  // it was seen.
+  const bool isCovered = finding.softTissue == SoftTissue::gumOverCompanion;
+  if (isCovered && surfaces.has(Surface::occlusal)) surfaces = {Surface::occlusal};
+  if (isCovered && !surfaces.has(Surface::occlusal)) finding.softTissue = SoftTissue::none;
   for (Surface surface : surfaces.values())
     part(finding, surface) = found;
 }
@@ -73,19 +78,34 @@ void ScreeningDraft::takeOver(const chairside::Screening& recorded) {
 
 void ScreeningDraft::takeOver(const Tooth& tooth, const followup::RetentionCheck& check) {
   using followup::Held;
-  const auto found = [](Held held) -> SurfaceFinding {
-    if (held == Held::whole) return {Condition::sealedWhole, Origin::ours};
-    if (held == Held::part) return {Condition::sealedPart, Origin::ours};
-    return {};
-  };
+  using followup::ToothHealth;
+  SurfaceSet lessThanWhole;
   auto& finding = at(tooth);
+  const auto found = [&](Surface surface, Held held) -> SurfaceFinding {
+    if (held == Held::whole) return {Condition::sealedWhole, Origin::ours};
+    if (held != Held::part && held != Held::lost) return {};
+    lessThanWhole.add(surface);
+    if (held == Held::part) return {Condition::sealedPart, Origin::ours};
+    if (check.health == ToothHealth::sound) return {Condition::sound};
+    if (check.health == ToothHealth::earlyLesion) return {Condition::earlyLesion};
+    return {}; // where the cavity or the filling is, is for the eye to say
+  };
   finding.presence = Presence::erupted;
-  finding.occlusal = found(check.occlusal);
-  finding.buccal = found(check.buccal);
-  finding.lingual = found(check.lingual);
+  finding.occlusal = found(Surface::occlusal, check.occlusal);
+  finding.buccal = found(Surface::buccalPit, check.buccal);
+  finding.lingual = found(Surface::lingualGroove, check.lingual);
   propose(finding);
-  const bool replaced = check.action == followup::CheckAction::resealToday;
-  if (replaced && finding.hasAny(Condition::sealedPart)) decide(tooth, Decision::reseal);
+  if (check.action != followup::CheckAction::resealToday) return;
+  auto resealed = finding;
+  resealed.decision = Decision::reseal;
+  resealed.toSeal = lessThanWhole;
+  resealed.revisit = chairside::suggestsRevisit(resealed);
+  // What the rules or the consent do not let be resealed stays as it was proposed.
+  if (!mayTreat_ || !chairside::checkFinding(resealed, program_)) return;
+  finding = resealed;
+  decided_.insert(tooth);
+  setResealWhy(tooth, check.lift == followup::LiftTest::lifted ? chairside::ResealWhy::lifted
+                                                               : chairside::ResealWhy::lost);
 }
 
 const ToothFinding* ScreeningDraft::find(const Tooth& tooth) const {
@@ -187,6 +207,19 @@ void ScreeningDraft::set(const Tooth& tooth, ToothState state, std::optional<Sur
     break;
   }
   propose(finding);
+  answerByChart();
+}
+
+/// A cavity is untreated decay; whoever knows better answers again.
+void ScreeningDraft::answerByChart() {
+  const bool shows = chairside::showsUntreatedDecay(teeth_);
+  if (shows && !untreated_) {
+    untreated_ = Tri::yes;
+    isDecayCharted_ = true;
+  } else if (!shows && isDecayCharted_) {
+    untreated_.reset();
+    isDecayCharted_ = false;
+  }
 }
 
 void ScreeningDraft::setSecondMolarsNotUp() {
@@ -210,6 +243,7 @@ SurfaceSet ScreeningDraft::treatable(const ToothFinding& finding) const {
 
 void ScreeningDraft::propose(ToothFinding& finding) {
   if (decided_.contains(finding.tooth)) return;
+  finding.resealWhy = chairside::ResealWhy::notSaid;
   finding.decision = chairside::proposedDecision(finding, program_);
   if (chairside::isTreatment(finding.decision) && !mayTreat_)
     finding.decision = Decision::notAllowedByConsent;
@@ -220,9 +254,21 @@ void ScreeningDraft::propose(ToothFinding& finding) {
 void ScreeningDraft::decide(const Tooth& tooth, Decision decision) {
   auto& finding = at(tooth);
   finding.decision = decision;
+  finding.resealWhy = chairside::ResealWhy::notSaid;
   finding.toSeal = chairside::isTreatment(decision) ? treatable(finding) : SurfaceSet{};
   finding.revisit = chairside::suggestsRevisit(finding);
   decided_.insert(tooth);
+}
+
+std::optional<Tooth> ScreeningDraft::unexplainedReseal() const {
+  for (const auto& finding : teeth_)
+    if (finding.decision == Decision::reseal && finding.resealWhy == chairside::ResealWhy::notSaid)
+      return finding.tooth;
+  return std::nullopt;
+}
+
+void ScreeningDraft::setResealWhy(const Tooth& tooth, chairside::ResealWhy why) {
+  at(tooth).resealWhy = why;
 }
 
 void ScreeningDraft::changeDecision(const Tooth& tooth) {
@@ -231,6 +277,7 @@ void ScreeningDraft::changeDecision(const Tooth& tooth) {
   constexpr auto count = base::enumCount<Decision>;
   for (std::size_t step = 1; step < count; ++step) {
     auto trial = *now;
+    trial.resealWhy = chairside::ResealWhy::notSaid;
     trial.decision =
         static_cast<Decision>((static_cast<std::size_t>(now->decision) + step) % count);
     trial.toSeal = chairside::isTreatment(trial.decision) ? treatable(trial) : SurfaceSet{};
@@ -272,6 +319,7 @@ int ScreeningDraft::openQuestion() const {
 void ScreeningDraft::answer(int choice) {
   switch (openQuestion()) {
   case 0:
+    isDecayCharted_ = false;
     untreated_ = static_cast<Tri>(choice);
     return;
   case 1:
@@ -287,6 +335,7 @@ void ScreeningDraft::answer(int choice) {
 
 void ScreeningDraft::askAgain() {
   untreated_.reset();
+  isDecayCharted_ = false;
   treated_.reset();
   urgency_.reset();
   urgentReason_ = chairside::UrgentReason::none;
@@ -301,8 +350,12 @@ bool ScreeningDraft::isSaid(const Tooth& tooth) const {
   });
 }
 
-std::optional<Tooth> ScreeningDraft::nextUnsaid() const {
-  for (int iso : lookOrder)
+std::optional<Tooth> ScreeningDraft::nextUnsaid(const std::optional<Tooth>& here) const {
+  auto order = lookOrder;
+  const auto at =
+      std::ranges::find_if(order, [&](int iso) { return here == dentition::toothAt(iso); });
+  if (at != order.end()) std::ranges::rotate(order, at + 1);
+  for (int iso : order)
     if (const auto tooth = dentition::toothAt(iso); !isSaid(tooth)) return tooth;
   return std::nullopt;
 }

@@ -47,8 +47,9 @@ class ScreeningDraft {
 
   /// Starts from what was recorded; its decisions count as a person's.
   void takeOver(const chairside::Screening& recorded);
-  /// A check of today says what is on the tooth: whole and part are filled in, a part that lifted
-  /// or is resealed today is proposed so. What was lost is for the eye to say.
+  /// A check of today says what is on the tooth: what is whole, in part, and where it was lost what
+  /// the check found the tooth to be. Its "reseal today" is decided, for the surfaces lost or
+  /// lifted.
   void takeOver(const dentition::Tooth& tooth, const followup::RetentionCheck& check);
 
   /// On one surface, or on all that are usual for the tooth when `surface` is empty; a cavity, a
@@ -62,6 +63,9 @@ class ScreeningDraft {
   /// All that can be sealed, the chewing surface alone, the companion alone, and round again.
   void changeSurfaces(const dentition::Tooth& tooth);
   void decide(const dentition::Tooth& tooth, chairside::Decision decision);
+  /// A reseal of which nobody has said why.
+  [[nodiscard]] std::optional<dentition::Tooth> unexplainedReseal() const;
+  void setResealWhy(const dentition::Tooth& tooth, chairside::ResealWhy why);
   void add(const dentition::Tooth& tooth);
   /// Such as an extra tooth beside it, or that it has drifted: no other place has a number for it.
   void setNote(const dentition::Tooth& tooth, std::string note);
@@ -76,6 +80,8 @@ class ScreeningDraft {
   [[nodiscard]] const std::vector<chairside::ToothFinding>& teeth() const { return teeth_; }
   [[nodiscard]] const chairside::ToothFinding* find(const dentition::Tooth& tooth) const;
   [[nodiscard]] std::optional<chairside::Tri> untreated() const { return untreated_; }
+  /// Untreated decay was answered by a charted cavity, and by no person.
+  [[nodiscard]] bool isDecayCharted() const { return isDecayCharted_; }
   [[nodiscard]] std::optional<chairside::Tri> treated() const { return treated_; }
   [[nodiscard]] std::optional<chairside::Urgency> urgency() const { return urgency_; }
   [[nodiscard]] chairside::UrgentReason urgentReason() const { return urgentReason_; }
@@ -84,8 +90,10 @@ class ScreeningDraft {
 
   /// Whether enough is said of the tooth: it is up with its chewing surface looked at, or not up.
   [[nodiscard]] bool isSaid(const dentition::Tooth& tooth) const;
-  /// The next permanent molar of which nothing is said, first molars before second.
-  [[nodiscard]] std::optional<dentition::Tooth> nextUnsaid() const;
+  /// The next permanent molar of which nothing is said, first molars before second; those that come
+  /// after `here` first, and round again.
+  [[nodiscard]] std::optional<dentition::Tooth>
+  nextUnsaid(const std::optional<dentition::Tooth>& here = {}) const;
   /// What keeps it from being recorded, in words; empty when nothing does.
   [[nodiscard]] std::string missing() const;
   /// Precondition: nothing missing.
@@ -94,6 +102,7 @@ class ScreeningDraft {
  private:
   chairside::ToothFinding& at(const dentition::Tooth& tooth);
   void propose(chairside::ToothFinding& finding);
+  void answerByChart();
   [[nodiscard]] dentition::SurfaceSet treatable(const chairside::ToothFinding& finding) const;
 
   roster::Program program_;
@@ -101,6 +110,7 @@ class ScreeningDraft {
   std::vector<chairside::ToothFinding> teeth_;
   std::set<dentition::Tooth> decided_; ///< a person chose; no proposal touches it
   std::optional<chairside::Tri> untreated_;
+  bool isDecayCharted_ = false;
   std::optional<chairside::Tri> treated_;
   std::optional<chairside::Urgency> urgency_;
   chairside::UrgentReason urgentReason_ = chairside::UrgentReason::none;

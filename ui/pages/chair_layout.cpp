@@ -4,8 +4,10 @@
 #include "ui/pages/finish_panel.h"
 #include "ui/pages/identity_panel.h"
 #include "ui/pages/identity_view.h"
+#include "ui/pages/medical_stop.h"
 #include "ui/pages/recheck_panel.h"
 #include "ui/pages/screening_panel.h"
+#include "ui/support/scan.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
@@ -186,6 +188,8 @@ void ChairPage::connectPanels() {
       else
         goOn();
     });
+  connect(identity_, &IdentityPanel::codeTyped, this,
+          [this](const QString& code) { scanned(readScan(code)); });
   connect(identity_, &IdentityPanel::sentAway, this, [this] { park(); });
   connect(finish_, &FinishPanel::visitEnded, this, [this] { park(); });
   const auto editFindings = [this] {
@@ -199,7 +203,8 @@ void ChairPage::connectPanels() {
 std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
-  return {{Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm, inMouth},
+  std::vector<KeyAction> keys{
+          {Qt::Key_W, u"Wet"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm, inMouth},
           {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
            KeyLook::alarm, on},
           {Qt::Key_Tab, u"Next"_s, u"nextToothButton"_s, [this] { nextTooth(); }, KeyLook::plain,
@@ -210,6 +215,11 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
           {Qt::Key_I, u"Who"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
           {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
           {Qt::Key_P, u"Park"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
+  // Beside the alert, which stands at the head of the page; the identity check has its own.
+  if (inMouth && hasOpenFlag(visit_->file()))
+    keys.push_back({flagKey, u"Decide stop"_s, u"decideStopButton"_s,
+                    [this] { decideFlag(*visit_); }, KeyLook::alarm, !timer_->isRunning()});
+  return keys;
 }
 
 } // namespace gk::ui

@@ -242,7 +242,7 @@ void ChairPage::takeBack(const std::string& why) {
     return;
   }
   showAfterUndo(*at.child);
-  strip_->say(u"Undone: "_s + toQt(*words) + u". Shift+U does it again."_s);
+  strip_->say(u"Undone: "_s + toQt(*words) + u" (Shift+U: redo)"_s);
 }
 
 void ChairPage::redo() {
@@ -250,7 +250,7 @@ void ChairPage::redo() {
   const auto words = visit_->act([&] { return context_.session.redo(visit_->by(), at); });
   if (!words) return;
   showAfterUndo(*at.child);
-  strip_->say(u"Redone: "_s + toQt(*words) + u'.');
+  strip_->say(u"Redone: "_s + toQt(*words));
 }
 
 /// Undo may go back behind the identity check, and redo before it.

@@ -80,7 +80,9 @@ class ChairPage final : public QWidget {
   void emptyChair();
   void lookUp();
   void takeSide();
-  void scannedChild(const std::string& number);
+  void scannedChild(roster::ChildId child, const std::string& number, const QString& code);
+  void scannedOther(const QString& code, bool isNumber);
+  void askToChange(roster::ChildId child, const std::string& number);
   [[nodiscard]] bool isPedalKey(const QKeyEvent& event) const;
   void undo();
   void takeBack(const std::string& why);

@@ -1,5 +1,6 @@
 #include "ui/models/scanned.h"
 #include "ui/pages/chair_page.h"
+#include "ui/pages/identity_panel.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/support/text.h"
 
@@ -7,7 +8,10 @@
 namespace gk::ui {
 
 void ChairPage::scanned(const QString& code) {
-  if (hidden_) return;
+  if (hidden_) {
+    strip_->say(u"Scanned "_s + code + u" while the screen was hidden. Nothing was changed."_s);
+    return;
+  }
   if (timer_->isRunning()) {
     strip_->say(u"Scanned "_s + code + u" while a timer runs: scan it again afterwards."_s);
     return;
@@ -16,44 +20,75 @@ void ChairPage::scanned(const QString& code) {
     strip_->say(u"Scanned "_s + code + u" while words are being written: finish them first."_s);
     return;
   }
-  if (const auto number = roster::parseChildNumber(toStd(code))) {
-    scannedChild(*number);
-    return;
+  const auto number = numberMeant(toStd(code));
+  if (number) {
+    if (!day_) {
+      strip_->say(u"No day is open: open one on the day board."_s);
+      return;
+    }
+    const auto child = visit_->act([&] { return childOfNumber(context_.session, *number); });
+    if (!child) return;
+    if (*child) {
+      scannedChild(**child, *number, code);
+      return;
+    }
   }
-  if (!visit_->isOn()) {
-    strip_->say(u"Scanned "_s + code +
-                u": no child's number. With nobody in the chair, scan a child's slip."_s);
-    return;
-  }
-  if (!seated_) {
-    strip_->say(u"Scanned "_s + code +
-                u": no child's number. First two identifiers, then lots are scanned."_s);
-    return;
-  }
-  if (!offerLot(*visit_, code))
-    strip_->say(u"Scanned "_s + code +
-                u": neither a child's number nor a lot of this logbook. Nothing was changed."_s);
+  scannedOther(code, roster::parseChildNumber(toStd(code)).has_value());
 }
 
-void ChairPage::scannedChild(const std::string& number) {
-  if (visit_->isOn()) {
-    const bool isSame = visit_->file().child.value.number == number;
-    strip_->say(isSame ? u"That is the slip of the child in the chair. A slip alone is not enough: "
-                         "two identifiers."_s
-                       : u"That slip is another child's, "_s + toQt(number) +
-                             u". Park this one first: P. Nothing was changed."_s);
-    return;
+void ChairPage::scannedChild(roster::ChildId child, const std::string& number,
+                             const QString& code) {
+  if (!visit_->isOn()) {
+    take(child, *day_);
+  } else if (visit_->file().child.id == child) {
+    if (!seated_) identity_->startOver();
+    strip_->say(u"Scanned "_s + code +
+                u": that is the slip of the child in the chair. A slip alone is not enough: two "
+                "identifiers."_s);
+  } else if (seated_) {
+    strip_->say(u"That slip is another child's, "_s + toQt(number) +
+                u". Park this one first: P. Nothing was changed."_s);
+  } else {
+    askToChange(child, number);
   }
-  if (!day_) {
-    strip_->say(u"No day is open: open one on the day board."_s);
-    return;
-  }
-  const auto child = visit_->act([&] { return childOfNumber(context_.session, number); });
-  if (!child) return;
-  if (*child)
-    take(**child, *day_);
+}
+
+void ChairPage::scannedOther(const QString& code, bool isNumber) {
+  if (visit_->isOn() && seated_ && offerLot(*visit_, code)) return;
+  if (visit_->isOn() && !seated_) identity_->startOver();
+  auto words = u"Scanned "_s + code;
+  if (isNumber)
+    words += u": no child of that number is in this logbook."_s;
+  else if (!visit_->isOn())
+    words += u": no child's number. With nobody in the chair, scan a child's slip."_s;
+  else if (!seated_)
+    words += u": no child's number. First two identifiers, then lots are scanned."_s;
   else
-    strip_->say(u"No child of number "_s + toQt(number) + u" is in this logbook."_s);
+    words += u": neither a child's number nor a lot of this logbook. Nothing was changed."_s;
+  strip_->say(words);
+}
+
+/// A look-up at the identity check: it is left for the other child after a question alone, which
+/// nothing that a scanner sends can answer with yes.
+void ChairPage::askToChange(roster::ChildId child, const std::string& number) {
+  const auto card = visit_->act([&] { return context_.session.identityCard(child, *day_); });
+  if (!card) return;
+  identity_->startOver();
+  const auto here = toQt(visit_->file().card.header);
+  const auto other = toQt(card->header) + u", room "_s + toQt(card->room) + u", "_s + toQt(number);
+  const auto stay = [this, here, other] {
+    strip_->say(u"Looked up "_s + other + u". The identity check is still of "_s + here + u'.');
+  };
+  ask_->choose(
+      u"Looked up "_s + other + u". Leave "_s + here + u" and check who this is instead?"_s,
+      {u"No, stay with "_s + here, u"Yes, change to "_s + toQt(card->header)},
+      [this, child, stay](int chosen) {
+        if (chosen == 0)
+          stay();
+        else
+          take(child, *day_);
+      },
+      stay, AskKeys::arrows);
 }
 
 } // namespace gk::ui

@@ -18,13 +18,39 @@ ChairVisit::ChairVisit(Context& context, AskBar& askBar, MessageStrip& messages,
 
 bool ChairVisit::begin(roster::ChildId child, roster::DayId day) {
   auto file = readChair(context_.session, child, day);
-  if (!isOn() || file_->child.id != child) tryingAgain_ = false;
+  const bool isNext = !isOn() || file_->child.id != child;
+  if (isNext) tryingAgain_ = false;
   if (!file) {
     strip.post(describe(file.error()));
     return false;
   }
   file_.emplace(std::move(*file));
+  if (isNext) {
+    hold_ = usualHold();
+    stoppedFor_.clear();
+  }
   return true;
+}
+
+/// A child who comes back is kept dry as she was.
+Hold ChairVisit::usualHold() const {
+  if (!file().fields.empty()) {
+    const auto& last = file().fields.back().field.value;
+    return {last.isolation, last.cheek, last.tongue, last.fourHanded};
+  }
+  return {setup().isolation, setup().cheek, setup().tongue, setup().fourHanded};
+}
+
+Hold ChairVisit::hold() const {
+  auto hold = hold_;
+  hold.fourHanded = hold.fourHanded && setup().assistant.has_value();
+  return hold;
+}
+
+void ChairVisit::change(const Hold& hold) {
+  if (hold == hold_) return;
+  hold_ = hold;
+  Q_EMIT changed();
 }
 
 void ChairVisit::end() {

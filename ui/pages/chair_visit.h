@@ -13,6 +13,16 @@
 
 namespace gk::ui {
 
+/// How this child's teeth are kept dry. It begins as the day's setup and ends with the child: a
+/// rubber dam for one is not everybody's.
+struct Hold {
+  chairside::Isolation isolation = chairside::Isolation::rollsWithHolders;
+  chairside::Holder cheek = chairside::Holder::device;
+  chairside::Holder tongue = chairside::Holder::device;
+  bool fourHanded = true;
+  bool operator==(const Hold&) const = default;
+};
+
 /// The child in the chair, as the panels share it: what the book says, and the widgets that all of
 /// them speak through. After every act the file is read again; nothing shown comes from memory.
 class ChairVisit final : public QObject {
@@ -29,6 +39,9 @@ class ChairVisit final : public QObject {
   /// Precondition: on.
   [[nodiscard]] const ChairFile& file() const;
   [[nodiscard]] const Setup& setup() const { return context_.acting.now(); }
+  /// Two-handed where nobody assists.
+  [[nodiscard]] Hold hold() const;
+  void change(const Hold& hold);
   [[nodiscard]] base::By by() const { return context_.acting.by(base::Station::chair); }
   [[nodiscard]] session::Session& book() { return context_.session; }
   [[nodiscard]] dentition::Notation notation() const { return file().program.value.notation; }
@@ -39,6 +52,9 @@ class ChairVisit final : public QObject {
   [[nodiscard]] std::vector<dentition::Tooth> stopped() const;
   /// Whether those count as begun; a child who bolted may come back for them.
   void tryAgain(bool wanted) { tryingAgain_ = wanted; }
+  /// Why the child was stopped, as it was said here last; empty when she was not.
+  [[nodiscard]] const std::string& stoppedFor() const { return stoppedFor_; }
+  void stoppedFor(const std::string& reason) { stoppedFor_ = reason; }
 
   /// Does a verb: its trouble goes to the strip and the entry stays; success reads the file again.
   template <class Verb>
@@ -66,11 +82,14 @@ class ChairVisit final : public QObject {
 
  private:
   void noteChange(const session::Change& change);
+  [[nodiscard]] Hold usualHold() const;
 
   Context& context_;
   std::optional<ChairFile> file_;
+  Hold hold_;
   bool ownAct_ = false;
   bool tryingAgain_ = false;
+  std::string stoppedFor_;
   base::Subscription changes_;
 };
 

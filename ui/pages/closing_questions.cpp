@@ -128,12 +128,20 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   const auto number = static_cast<int>(std::clamp<std::int64_t>(*value, -1, 9999));
   const auto on = context.session.day(day);
   if (!on) return on.error();
-  const auto read = context.session.enterReading(context.acting.by(),
-                                                 {.light = id,
-                                                  .on = on->value.date,
-                                                  .value = {number},
-                                                  .withSleeve = light->value.baselineWithSleeve,
-                                                  .meter = light->value.meter});
+  const kit::MeterReading reading{.light = id,
+                                  .on = on->value.date,
+                                  .value = {number},
+                                  .withSleeve = light->value.baselineWithSleeve,
+                                  .meter = light->value.meter};
+  auto read = context.session.enterReading(context.acting.by(), reading);
+  if (!read && read.error().code == base::ErrorCode::ruleLight) {
+    const auto chosen = context.prompter.decide(
+        capital(toQt(read.error().detail)) + u'.',
+        {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(number)});
+    if (!chosen) return false;
+    if (*chosen == 0) return readLightAgain(context, id, day);
+    read = context.session.enterReading(context.acting.by(), reading, session::Confirmed::yes);
+  }
   if (!read) return read.error();
   return true;
 }

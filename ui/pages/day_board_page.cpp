@@ -139,8 +139,8 @@ void DayBoardPage::layOut() {
   byDentist_->hide();
   acts->addWidget(byDentist_);
   acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
-  auto* again = keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s,
-                          board);
+  auto* again =
+      keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
   connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
   acts->addWidget(again);
 
@@ -259,6 +259,7 @@ void DayBoardPage::takeFromBook(const QString& text) {
   const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
   auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
+  search_->selectAll(); // the next number takes its place
   auto question =
       u"Not on today's board: without consent today, or of another school. Who is it?"_s;
   if (found->empty() && isNumber) {
@@ -341,8 +342,8 @@ void DayBoardPage::fromPaper() {
       u"Who compared the entries with the sheet? Another than who typed them."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
-  if (went(book().enterPaper(by(),
-                             {line->child, day_->id, toStd(number->trimmed()), checker})))
+  search_->clear();
+  if (went(book().enterPaper(by(), {line->child, day_->id, toStd(number->trimmed()), checker})))
     Q_EMIT said(u"%1: typed from paper sheet %2."_s.arg(toQt(line->name), number->trimmed()));
 }
 
@@ -362,6 +363,7 @@ void DayBoardPage::withdraw() {
   if (!how) return;
   const auto by = this->by();
   if (!went(book().withdrawConsent(by, line->child, toStd(how->trimmed())))) return;
+  search_->clear();
   if (line->place != session::Place::waiting) {
     Q_EMIT said(u"Consent is withdrawn. Stop at the next safe point and end the visit."_s);
     return;
@@ -385,14 +387,14 @@ void DayBoardPage::undo() {
   const auto last = book().undoable(*at);
   if (!went(last) || !context().prompter.confirm(u"Undo: %1?"_s.arg(toQt(last->words)))) return;
   const auto words = book().undo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Undone: %1. Alt+Shift+Z does it again."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Undone: %1 (Alt+Shift+Z: redo)"_s.arg(toQt(*words)));
 }
 
 void DayBoardPage::redo() {
   const auto at = here();
   if (!at) return;
   const auto words = book().redo(by(), *at);
-  if (went(words)) Q_EMIT said(u"Redone: %1."_s.arg(toQt(*words)));
+  if (went(words)) Q_EMIT said(u"Redone: %1"_s.arg(toQt(*words)));
 }
 
 base::By DayBoardPage::by() {

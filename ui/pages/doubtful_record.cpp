@@ -11,12 +11,34 @@ using dentition::Tooth;
 
 namespace {
 
-void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, const Tooth& tooth) {
-  const auto why = "the sealant was found on the " + tooth.words() + ", not on the " +
-                   placement.value.tooth.words();
+void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, const Tooth& tooth,
+             const std::string& why) {
   if (visit.act([&] { return visit.book().correctTooth(visit.by(), placement, tooth, why); }))
     visit.strip.say(u"Corrected: that placement is on the "_s + toQt(tooth.words()) +
                     u" now. What was written first stays in the history."_s);
+}
+
+std::string foundWords(const base::Recorded<Placement>& placement, const Tooth& tooth) {
+  return "the sealant was found on the " + tooth.words() + ", not on the " +
+         placement.value.tooth.words();
+}
+
+void moveTo(ChairVisit& visit, const base::Recorded<Placement>& placement) {
+  const auto from = toQt(placement.value.tooth.words());
+  visit.ask.write(u"On which tooth is the sealant that is written down on the "_s + from +
+                      u"? Its number or letter"_s,
+                  {}, [&visit, placement, from](const QString& said) {
+                    const auto tooth = Tooth::parse(toStd(said.toUpper()), visit.notation());
+                    if (!tooth) return visit.strip.post(describe(tooth.error()));
+                    if (*tooth == placement.value.tooth)
+                      return visit.strip.say(u"It is written down on the "_s + from +
+                                             u" already."_s);
+                    visit.ask.write(u"From the "_s + from + u" to the "_s + toQt(tooth->words()) +
+                                        u": how was that found?"_s,
+                                    {}, [&visit, placement, tooth = *tooth](const QString& why) {
+                                      correct(visit, placement, tooth, toStd(why));
+                                    });
+                  });
 }
 
 } // namespace
@@ -46,8 +68,26 @@ void findPlacementOf(ChairVisit& visit, const Tooth& tooth) {
   visit.ask.choose(words + u" Which placement was written down on the wrong tooth?"_s, options,
                    [&visit, others, tooth](int chosen) {
                      if (chosen == 0) return;
-                     correct(visit, others[static_cast<std::size_t>(chosen - 1)], tooth);
+                     const auto& meant = others[static_cast<std::size_t>(chosen - 1)];
+                     correct(visit, meant, tooth, foundWords(meant, tooth));
                    });
+}
+
+void moveSealant(ChairVisit& visit) {
+  std::vector<base::Recorded<Placement>> placed;
+  QStringList options;
+  constexpr qsizetype most = 16; // options of the ask bar
+  for (const auto& one : visit.file().placements) {
+    if (one.value.attempt != chairside::Attempt::complete || options.size() == most) continue;
+    placed.push_back(one);
+    options += capital(toQt(one.value.tooth.shown(visit.notation()))) + u" ("_s +
+               toQt(dentition::words(one.value.surfaces)) + u')';
+  }
+  if (placed.empty()) return visit.strip.say(u"Nothing was sealed today that could be moved."_s);
+  visit.ask.choose(
+      u"Which sealant of today is written down on the wrong tooth?"_s, options,
+      [&visit, placed](int chosen) { moveTo(visit, placed[static_cast<std::size_t>(chosen)]); }, {},
+      AskKeys::marked);
 }
 
 void findToothOf(ChairVisit& visit, const base::Recorded<Placement>& placement,
@@ -56,13 +96,13 @@ void findToothOf(ChairVisit& visit, const base::Recorded<Placement>& placement,
                    {u"Nobody knows: leave it doubtful"_s, u"Yes: correct the tooth"_s},
                    [&visit, placement, leave](int chosen) {
                      if (chosen == 0) return leave();
-                     visit.ask.write(u"Which tooth bears it? Its number or letter"_s, {},
-                                     [&visit, placement](const QString& said) {
-                                       const auto tooth =
-                                           Tooth::parse(toStd(said.toUpper()), visit.notation());
-                                       if (!tooth) return visit.strip.post(describe(tooth.error()));
-                                       correct(visit, placement, *tooth);
-                                     });
+                     visit.ask.write(
+                         u"Which tooth bears it? Its number or letter"_s, {},
+                         [&visit, placement](const QString& said) {
+                           const auto tooth = Tooth::parse(toStd(said.toUpper()), visit.notation());
+                           if (!tooth) return visit.strip.post(describe(tooth.error()));
+                           correct(visit, placement, *tooth, foundWords(placement, *tooth));
+                         });
                    });
 }
 

@@ -11,6 +11,10 @@ bool hasPlacement(const ChairFile& file, const dentition::Tooth& tooth);
 /// written down on the wrong tooth. Asks which and corrects it; where there are none, says so.
 void findPlacementOf(ChairVisit& visit, const dentition::Tooth& tooth);
 
+/// A sealant of today was written down on the wrong tooth: asks which, where it is, and how that
+/// was found.
+void moveSealant(ChairVisit& visit);
+
 /// The tooth of this placement bears no sealant that it could be: asks whether another does, and
 /// corrects the record; `leave` runs when nobody knows.
 void findToothOf(ChairVisit& visit, const base::Recorded<chairside::Placement>& placement,

@@ -38,57 +38,93 @@ std::vector<Tooth> names(const std::vector<ToothSurfaces>& teeth) {
 
 } // namespace
 
-/// Rinsed teeth and teeth that are rinsed already are dried together.
-bool FieldSteps::rinse() {
-  const auto due = field().protocol.due(Next::rinse);
-  return due.empty() || enter(blank(Step::rinse, due));
+/// Etchant that lay on too long is asked about now that it is off.
+void FieldSteps::enterDry(Runs runs) {
+  std::optional<Tooth> late;
+  for (const auto& progress : field().protocol.teeth())
+    if (progress.etchedLong) late = progress.tooth;
+  const bool isSaid = std::ranges::all_of(
+      runs, [](const auto& run) { return run.step != Step::dry || !run.reason.empty(); });
+  if (!late || isSaid) {
+    enter({.steps = std::move(runs)});
+    return;
+  }
+  visit_.ask.write(
+      u"The etch of the "_s + toQt(late->words()) +
+          u" lasted more than %1 s. Why?"_s.arg(chairside::etchLimit.count()),
+      {},
+      [this, runs](const QString& why) {
+        auto said = runs;
+        for (auto& run : said)
+          if (run.step == Step::dry) run.reason = toStd(why);
+        enter({.steps = said});
+      },
+      [this, runs] {
+        Runs rinsed; // its clock was stopped for this
+        for (const auto& run : runs)
+          if (run.step == Step::rinse) rinsed.push_back(run);
+        if (!rinsed.empty()) enter({.steps = rinsed});
+      });
 }
 
-void FieldSteps::dry(const std::vector<Tooth>& dull) {
-  if (!rinse()) return;
+void FieldSteps::dry(const std::vector<Tooth>& dull, const Runs& rinsed) {
   const bool hasFrost =
       visit_.file().lot(field().field.value.sealant)->kind != kit::MaterialKind::glassIonomer;
   std::vector<ToothSurfaces> frosted;
   std::vector<ToothSurfaces> notFrosted;
-  for (const auto& named : field().protocol.due(Next::dry))
+  for (const auto& named : after(rinsed).due(Next::dry))
     (std::ranges::find(dull, named.tooth) == dull.end() ? frosted : notFrosted).push_back(named);
+  auto runs = rinsed;
   if (!frosted.empty()) {
-    auto run = blank(Step::dry, frosted);
-    run.result = hasFrost ? StepResult::frosty : StepResult::done;
-    if (!enter(run)) return;
+    runs.push_back(blank(Step::dry, frosted));
+    runs.back().result = hasFrost ? StepResult::frosty : StepResult::done;
   }
   if (!notFrosted.empty()) {
-    auto run = blank(Step::dry, notFrosted);
-    run.result = StepResult::notFrosty;
-    enter(run);
+    runs.push_back(blank(Step::dry, notFrosted));
+    runs.back().result = StepResult::notFrosty;
   }
+  enterDry(std::move(runs));
 }
 
 void FieldSteps::frosty() {
-  dry({});
+  whenRinsed([this](const Runs& rinsed) { dry({}, rinsed); });
 }
 
 void FieldSteps::notFrosty() {
-  const auto teeth = names(next());
-  if (teeth.size() == 1) {
-    dry(teeth);
-    return;
-  }
-  auto options = words(teeth);
-  options.prepend(u"All of them"_s);
-  visit_.ask.choose(
-      u"Which is not dull and frosty? It is etched again."_s, options, [this, teeth](int chosen) {
-        dry(chosen == 0 ? teeth : std::vector{teeth[static_cast<std::size_t>(chosen - 1)]});
-      });
+  whenRinsed([this](const Runs& rinsed) {
+    const auto teeth = names(after(rinsed).due(Next::dry));
+    if (teeth.size() == 1) {
+      dry(teeth, rinsed);
+      return;
+    }
+    auto options = words(teeth);
+    options.prepend(u"All of them"_s);
+    visit_.ask.choose(
+        u"Which is not dull and frosty? It is etched again."_s, options,
+        [this, teeth, rinsed](int chosen) {
+          dry(chosen == 0 ? teeth : std::vector{teeth[static_cast<std::size_t>(chosen - 1)]},
+              rinsed);
+        },
+        [this, rinsed] {
+          if (!rinsed.empty()) enter({.steps = rinsed}); // the clock was stopped for it
+        });
+  });
 }
 
 void FieldSteps::frostyNotSeen() {
-  visit_.ask.write(u"Why go on without having seen it frosty?"_s, {}, [this](const QString& why) {
-    if (!rinse()) return;
-    auto run = blank(Step::dry, field().protocol.due(Next::dry));
-    run.result = StepResult::frostyNotSeen;
-    run.reason = toStd(why);
-    enter(run);
+  whenRinsed([this](const Runs& rinsed) {
+    visit_.ask.write(
+        u"Why go on without having seen it frosty?"_s, {},
+        [this, rinsed](const QString& why) {
+          auto runs = rinsed;
+          runs.push_back(blank(Step::dry, after(rinsed).due(Next::dry)));
+          runs.back().result = StepResult::frostyNotSeen;
+          runs.back().reason = toStd(why);
+          enter({.steps = runs});
+        },
+        [this, rinsed] {
+          if (!rinsed.empty()) enter({.steps = rinsed});
+        });
   });
 }
 
@@ -116,7 +152,7 @@ void FieldSteps::check(StepResult result) {
 }
 
 void FieldSteps::wet() {
-  if (running_ && running_->run.step == Step::cure) interrupt("wet during the cure");
+  if (runs(Step::cure)) interrupt("wet during the cure");
   askWet(WetCause::saliva);
 }
 
@@ -148,23 +184,26 @@ void FieldSteps::noteWet(const std::vector<Tooth>& teeth, WetCause cause) {
   std::map<chairside::WetStage, std::vector<Tooth>> byStage;
   for (const auto& tooth : teeth)
     byStage[field().protocol.stageOf(tooth)].push_back(tooth);
-  const auto id = field().field.id;
-  for (const auto& [stage, touched] : byStage) {
-    const chairside::Wet event{id, touched, stage, cause, {}};
-    if (!visit_.act([&] { return visit_.book().wet(visit_.by(), event); })) return;
-  }
+  session::ChairWork work;
+  for (const auto& [stage, touched] : byStage)
+    work.wets.push_back({field().field.id, touched, stage, cause, {}});
+  enter(work);
 }
 
 void FieldSteps::typeSeconds() {
   if (visit_.timer.isRunning() || wasInterrupted()) return;
-  if (step() == Next::flow) flow();
   const auto now = step();
-  if (now != Next::etch && now != Next::cure) return;
-  auto run = blank(now == Next::etch ? Step::etch : Step::cure, next());
-  run.target = target();
+  const auto before = flowed(); // the same answer says that the sealant is on
+  const auto then = after(before);
+  const bool isEtchant = now == Next::etch || now == Next::rinse;
+  if (!isEtchant && now != Next::flow && now != Next::cure) return;
+  auto run = isEtchant ? blank(now == Next::etch ? Step::etch : Step::rinse, next())
+                       : blank(Step::cure,
+                               nextExposure(then, visit_.map.selected(), together_, hasLamp()));
+  run.target = isEtchant ? target() : cureTarget(then);
   run.source = chairside::TimeSource::typed;
   visit_.ask.write(u"How many seconds, by another clock? At least %1."_s.arg(run.target->count()),
-                   {}, [this, run](const QString& text) {
+                   {}, [this, run, before](const QString& text) {
                      const auto seconds = base::parseInt(toStd(text));
                      if (!seconds || *seconds < 1 || *seconds > 600) {
                        visit_.strip.say(u"Type whole seconds, 1 to 600. Nothing was written."_s);
@@ -173,24 +212,24 @@ void FieldSteps::typeSeconds() {
                      auto typed = run;
                      typed.lasted = base::Seconds(*seconds);
                      if (*seconds >= run.target->count()) {
-                       enterTyped(typed);
+                       enterTyped(before, typed);
                        return;
                      }
                      visit_.ask.write(u"That is short. Why is it enough? Esc: do it again."_s, {},
-                                      [this, typed](const QString& why) {
+                                      [this, typed, before](const QString& why) {
                                         auto taken = typed;
                                         taken.result = StepResult::shortAccepted;
                                         taken.reason = toStd(why);
-                                        enterTyped(taken);
+                                        enterTyped(before, taken);
                                       });
                    });
 }
 
-void FieldSteps::enterTyped(const chairside::StepRun& run) {
-  if (run.step == Step::etch)
-    enterEtch(run);
-  else if (enter(run))
-    cured_ = cureNow();
+void FieldSteps::enterTyped(const Runs& before, const chairside::StepRun& run) {
+  auto runs = before;
+  for (const auto& part : run.step == Step::etch ? byReason(run) : Runs{run})
+    runs.push_back(part);
+  if (enter({.steps = runs}) && run.step == Step::cure) cured_ = cureNow();
 }
 
 } // namespace gk::ui

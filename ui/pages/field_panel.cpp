@@ -1,7 +1,8 @@
 #include "ui/pages/field_panel.h"
 
-#include "base/contract.h"
+#include "base/text.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/agreement_lapse.h"
 #include "ui/pages/dentist_call.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
@@ -63,6 +64,9 @@ void FieldPanel::begin() {
   guards_ = chairside::DryGuardSet::all();
   guardNote_.clear();
   varnishGone_ = false;
+  cleaned_.reset();
+  cleaningNote_.clear();
+  steps_->begin();
 }
 
 std::optional<WorkGroup> FieldPanel::group() const {
@@ -135,25 +139,24 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
              toQt(dentition::words(surfaces)) + u')';
   if (const auto held = heldLine(); !held.isEmpty()) lines += held;
   teeth_->setText(lines.join(u'\n'));
-  auto guide = u"Tongue held off, cheek held off, no glove touches, absorbent on both sides?"_s;
+  const auto cleaned = toQt(base::nameOf(cleaning()));
+  auto guide =
+      u"Cleaned (%1)? Tongue held off, cheek held off, no glove touches, absorbent on both sides?"_s
+          .arg(cleaned);
   if (!guards_.hasAll(chairside::DryGuardSet::all()))
-    guide = u"Not had: "_s + toQt(guardNote_) + u". The rest held?"_s;
+    guide = u"Cleaned (%1)? Not had: "_s.arg(cleaned) + toQt(guardNote_) + u". The rest held?"_s;
   if (next.interim) guide += u" Interim: choose a glass ionomer lot (L)."_s;
   if (hasLatexStop(file().card))
     guide = u"LATEX STOP: latex-free gloves, dam and cups only. "_s + guide;
   guide_->setText(guide);
-  kit_->setText(setupWords(file(), visit().setup()));
+  kit_->setText(setupWords(visit()));
   std::vector<KeyAction> actions{
-      {Qt::Key_Return, u"All four"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
+      {Qt::Key_Return, u"Yes, all"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
       {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
+      {Qt::Key_B, u"Cleaned with"_s, u"cleanedButton"_s, [this] { chooseCleaning(); }},
       {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
       {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
-      {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s,
-       [this] {
-         auto setup = visit().setup();
-         setup.fourHanded = !setup.fourHanded;
-         visit().context().acting.change(setup);
-       }},
+      {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s, [this] { changeHands(visit()); }},
       {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}};
   const auto dentist = dentistKeys(visit());
   actions.insert(actions.end(), dentist.begin(), dentist.end());
@@ -167,7 +170,7 @@ void FieldPanel::showSteps() {
   title_->setText((all ? u"Field of %1: "_s.arg(field.field.value.teeth.size()) : QString()) +
                   toQt(base::nameOf(now)).toUpper());
   teeth_->clear(); // the map says it all
-  kit_->setText(setupWords(file(), visit().setup()));
+  kit_->setText(setupWords(visit()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
   // While the light is on the timer says it all, and the stop key stands right under it.
@@ -176,73 +179,15 @@ void FieldPanel::showSteps() {
   guide_->setVisible(!curing);
   const bool cureIsNext = now == Next::flow || now == Next::cure;
   visit().timer.remind(cureIsNext && steps_->hasLamp() && !steps_->hasCured() ? eyeReminder
-                                                                              : QString());
+                                                                              : steps_->caution());
   if (visit().timer.isRunning()) return;
-  const bool isTimed = now == Next::etch || cureIsNext;
+  const bool isTimed = now == Next::etch || now == Next::rinse || cureIsNext;
   QStringList words;
   for (const auto& [tooth, surfaces] : steps_->next())
     words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
   visit().timer.setVisible(isTimed); // where nothing is timed the keys have its room
   visit().timer.ready(u"Ready: "_s + toQt(base::nameOf(now)) + u", "_s + words.join(u"; "_s),
                       isTimed ? steps_->target() : base::Seconds{0});
-}
-
-QString FieldPanel::guidance() const {
-  if (steps_->wasInterrupted()) {
-    const auto& timer = *steps_->field().running;
-    return u"A "_s + toQt(base::nameOf(timer.value.step)) + u" of the "_s +
-           toQt(timer.value.teeth.front().tooth.words()) +
-           u" was running when the program stopped: INTERRUPTED, "_s +
-           (timer.value.step == chairside::Step::cure ? u"NOT CURED"_s : u"NOT ETCHED"_s) +
-           u". Nothing of it counts."_s;
-  }
-  switch (steps_->step()) {
-  case Next::etch:
-    return visit().timer.isRunning()
-               ? u"Etching. The clock runs until you say that the rinse begins."_s
-               : u"Start when the last tooth has its etchant; the clock runs to the rinse."_s;
-  case Next::rinse:
-  case Next::dry:
-    return isEtched() ? u"Rinse at least %1 s, fresh rolls, dry. DULL AND FROSTY?"_s.arg(
-                            steps_->field().protocol.rinseTarget().count()) +
-                            fluorosisWords()
-                      : u"Dry the teeth, keep them so."_s;
-  case Next::flow:
-    return steps_->hasLamp() ? u"Flow from one end, no bubbles; then the light."_s
-                             : u"Mix, flow from one end, no bubbles; then it sets by itself."_s;
-  case Next::cure:
-    if (!steps_->hasLamp()) return u"It sets without a light. Keep it dry."_s;
-    return visit().timer.isRunning() ? u"Curing. It ends by itself."_s
-                                     : u"Tip as close as can be. Start for each exposure."_s;
-  case Next::check: {
-    const auto due = steps_->field().protocol.due(Next::check);
-    return capital(toQt(meant(due, visit().map.selected()).tooth.words())) +
-           u": covered, no voids, does the edge lift? Still isolated?"_s;
-  }
-  case Next::placed:
-  case Next::notAchieved:
-  case Next::stopped:
-    return {};
-  }
-  base::fail("no such step");
-}
-
-/// A glass ionomer goes on teeth that are dried and not etched.
-bool FieldPanel::isEtched() const {
-  return steps_->field().protocol.teeth().front().etches > 0;
-}
-
-/// Fluorosis is white before any etching, so the look of the whole crown says nothing.
-QString FieldPanel::fluorosisWords() const {
-  using chairside::Enamel;
-  if (!file().screening) return {};
-  for (const auto& named : steps_->field().field.value.teeth)
-    for (const auto& finding : file().screening->value.teeth)
-      if (finding.tooth == named.tooth &&
-          (finding.enamel == Enamel::fluorosisMild || finding.enamel == Enamel::fluorosisPitted))
-        return u" Fluorosis, "_s + toQt(named.tooth.words()) +
-               u": white already; judge the etched pits alone."_s;
-  return {};
 }
 
 void FieldPanel::showKitKeys() {
@@ -276,6 +221,11 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
   } else if (now == Next::dry && !isEtched()) {
     keys = {
         {Qt::Key_5, u"Yes, dry"_s, u"dryButton"_s, [this] { steps_->frosty(); }, KeyLook::main}};
+  } else if (now == Next::rinse && !runs) {
+    keys = {
+        {Qt::Key_Space, u"Rinse"_s, u"startTimerButton"_s, [this] { steps_->pedal(); },
+         KeyLook::main},
+        {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s, [this] { steps_->typeSeconds(); }}};
   } else if (now == Next::rinse || now == Next::dry) {
     keys = {
         {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
@@ -310,6 +260,7 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
 void FieldPanel::isolate() {
   const auto next = group();
   const auto& setup = visit().setup();
+  const auto hold = visit().hold();
   if (!next) return;
   if (!setup.sealant) {
     visit().strip.say(u"Choose a sealant lot first: L."_s);
@@ -332,25 +283,31 @@ void FieldPanel::isolate() {
                        });
     return;
   }
-  const std::string note = varnishGone_ ? "varnish was on and was cleaned off first" : "";
+  if (!agreementHolds(visit(), [this] { isolate(); })) return;
+  std::vector<std::string> notes;
+  for (const auto& note :
+       {guardNote_, cleaned_ ? cleaningNote_ : std::string(),
+        varnishGone_ ? std::string("varnish was on and was cleaned off first") : std::string()})
+    if (!note.empty()) notes.push_back(note);
   chairside::Field field{.child = file().child.id,
                          .day = file().day.id,
                          .teeth = next->teeth,
-                         .isolation = setup.isolation,
+                         .isolation = hold.isolation,
                          .guards = guards_,
-                         .cheek = setup.cheek,
-                         .tongue = setup.tongue,
-                         .fourHanded = setup.fourHanded,
+                         .cheek = hold.cheek,
+                         .tongue = hold.tongue,
+                         .fourHanded = hold.fourHanded,
                          .assistant = setup.assistant,
                          .sealant = *setup.sealant,
                          .etchant = isClay ? std::nullopt : setup.etchant,
-                         .adding = next->adding,
-                         .note =
-                             guardNote_ + (guardNote_.empty() || note.empty() ? "" : "; ") + note};
+                         .note = base::join(notes, "; "),
+                         .cleaned = cleaning()};
   const auto made = visit().act([&] { return visit().book().isolate(visit().by(), field); });
   if (!made) return;
   guards_ = chairside::DryGuardSet::all();
   guardNote_.clear();
+  cleaned_.reset();
+  cleaningNote_.clear();
   visit().map.select(field.teeth.front().tooth);
   Q_EMIT visit().changed();
 }
@@ -370,6 +327,38 @@ void FieldPanel::missingGuard() {
   });
 }
 
+chairside::Cleaning FieldPanel::cleaning() const {
+  return cleaned_.value_or(visit().setup().cleaned);
+}
+
+/// A method is carried on; what was left out, or done otherwise, is said of these teeth alone.
+void FieldPanel::chooseCleaning() {
+  using chairside::Cleaning;
+  QStringList options;
+  for (std::size_t i = 1; i < base::enumCount<Cleaning>; ++i)
+    options += capital(toQt(base::nameOf(static_cast<Cleaning>(i))));
+  visit().ask.choose(u"Cleaned with what before the etch?"_s, options, [this](int chosen) {
+    const auto method = static_cast<Cleaning>(chosen + 1);
+    if (method != Cleaning::other && method != Cleaning::notCleaned) {
+      cleaned_.reset();
+      auto setup = visit().setup();
+      setup.cleaned = method;
+      visit().context().acting.change(setup);
+      refresh();
+      return;
+    }
+    visit().ask.write(
+        method == Cleaning::other ? u"Cleaned with what?"_s : u"Not cleaned: why not?"_s, {},
+        [this, method](const QString& said) {
+          cleaned_ = method;
+          cleaningNote_ =
+              std::string(method == Cleaning::other ? "cleaned with " : "not cleaned: ") +
+              toStd(said);
+          refresh();
+        });
+  });
+}
+
 void FieldPanel::changeOrder() {
   const auto next = (static_cast<std::size_t>(order_) + 1) % base::enumCount<WorkOrder>;
   order_ = static_cast<WorkOrder>(next);
@@ -377,9 +366,7 @@ void FieldPanel::changeOrder() {
 }
 
 void FieldPanel::stopChild() {
-  ui::stopChild(
-      visit(), [this] { steps_->interrupt("the child was stopped"); },
-      [this] { Q_EMIT finished(); });
+  ui::stopChild(visit(), steps_, [this] { Q_EMIT finished(); });
 }
 
 bool FieldPanel::pedal() {

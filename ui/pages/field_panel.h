@@ -45,6 +45,8 @@ class FieldPanel final : public ChairPanel {
   [[nodiscard]] QString fluorosisWords() const;
   void isolate();
   void missingGuard();
+  void chooseCleaning();
+  [[nodiscard]] chairside::Cleaning cleaning() const;
   void changeOrder();
 
   QLabel* title_;
@@ -57,6 +59,8 @@ class FieldPanel final : public ChairPanel {
   WorkOrder order_ = WorkOrder::halves;
   chairside::DryGuardSet guards_ = chairside::DryGuardSet::all();
   std::string guardNote_;
+  std::optional<chairside::Cleaning> cleaned_; ///< of these teeth, other than usual
+  std::string cleaningNote_;
   bool varnishGone_ = false; ///< a person says that it was cleaned off
 };
 

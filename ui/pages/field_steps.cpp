@@ -29,9 +29,7 @@ QString timerTitle(Step step, const std::vector<ToothSurfaces>& teeth,
 } // namespace
 
 FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), visit_(visit) {
-  connect(&visit_.timer, &TimerView::reachedTarget, this, [this] {
-    if (running_ && running_->run.step == Step::cure) endTimer(StepResult::done, {});
-  });
+  connect(&visit_.timer, &TimerView::reachedTarget, this, &FieldSteps::reached);
   connect(&visit_.timer, &TimerView::ticked, this, &FieldSteps::look);
   connect(&visit_.timer, &TimerView::wallClockMoved, this, [this] {
     visit_.strip.post({u"The laptop's clock was set while a timer ran."_s,
@@ -39,6 +37,12 @@ FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), vi
                        u"Check date and time after this child."_s});
   });
   connect(&visit_.timer, &TimerView::interrupted, this, [this] { interrupt("the laptop slept"); });
+}
+
+void FieldSteps::begin() {
+  together_ = false;
+  rinseAsked_ = false;
+  lightReason_.reset();
 }
 
 const session::FieldState& FieldSteps::field() const {
@@ -53,7 +57,8 @@ bool FieldSteps::hasLamp() const {
 }
 
 bool FieldSteps::wasInterrupted() const {
-  return field().running.has_value() && !running_;
+  const auto& timer = field().running;
+  return timer && !running_ && timer->value.step != Step::rinse;
 }
 
 std::vector<ToothSurfaces> FieldSteps::next() const {
@@ -73,15 +78,8 @@ base::Seconds FieldSteps::target() const {
   case Next::rinse:
     return field().protocol.rinseTarget();
   case Next::flow:
-  case Next::cure: {
-    const auto light = hasLamp() ? visit_.setup().light : std::nullopt;
-    auto lot = sealantLot();
-    for (const auto& named : field().protocol.due(Next::cure))
-      lot = field().protocol.find(named.tooth)->sealant.value_or(lot);
-    const auto least = visit_.book().cureTarget(lot, light);
-    if (!least) visit_.strip.post(describe(least.error()));
-    return least.value_or(base::Seconds{0});
-  }
+  case Next::cure:
+    return cureTarget(field().protocol);
   case Next::dry:
   case Next::check:
   case Next::placed:
@@ -90,6 +88,16 @@ base::Seconds FieldSteps::target() const {
     return base::Seconds{0};
   }
   base::fail("no such step");
+}
+
+base::Seconds FieldSteps::cureTarget(const chairside::Protocol& protocol) const {
+  const auto light = hasLamp() ? visit_.setup().light : std::nullopt;
+  auto lot = sealantLot();
+  for (const auto& named : protocol.due(Next::cure))
+    lot = protocol.find(named.tooth)->sealant.value_or(lot);
+  const auto least = visit_.book().cureTarget(lot, light);
+  if (!least) visit_.strip.post(describe(least.error()));
+  return least.value_or(base::Seconds{0});
 }
 
 StepRun FieldSteps::blank(Step step, std::vector<ToothSurfaces> teeth) const {
@@ -128,42 +136,64 @@ QString FieldSteps::lightTrouble() const {
   if (!light->inService) return u"Light "_s + toQt(light->tag) + u" is out of service."_s;
   const auto readings = visit_.book().readings(*id);
   if (!readings) return inOneLine(describe(readings.error()));
-  auto grade = kit::LightGrade::notComparable;
-  for (const auto& reading : *readings)
-    if (reading.value.on == visit_.date()) grade = kit::grade(*light, reading.value);
-  if (grade != kit::LightGrade::red) return {};
+  if (kit::gradeOn(*light, *readings, visit_.date()) != kit::LightGrade::red) return {};
   return u"Light "_s + toQt(light->tag) + u" reads RED today."_s;
 }
 
+chairside::Protocol FieldSteps::after(const Runs& runs) const {
+  auto protocol = field().protocol;
+  for (const auto& run : runs)
+    protocol.apply(run);
+  return protocol;
+}
+
+bool FieldSteps::enter(const session::ChairWork& work) {
+  return visit_.act([&] { return visit_.book().work(visit_.by(), work); }).has_value();
+}
+
+/// The sealant that the pedal says is on, where it does.
+FieldSteps::Runs FieldSteps::flowed() const {
+  const auto due = field().protocol.due(Next::flow);
+  if (step() != Next::flow || due.empty()) return {};
+  return {blank(Step::flow, due)};
+}
+
 /// Asked before the light is on the tooth: a cure that the book refuses afterwards helps nobody.
-void FieldSteps::startCure() {
+void FieldSteps::startCure(const Runs& ended) {
+  const auto start = [this](const Runs& first) {
+    auto before = first;
+    for (const auto& run : flowed())
+      before.push_back(run);
+    const auto then = after(before);
+    startTimer(Step::cure, nextExposure(then, visit_.map.selected(), together_, hasLamp()),
+               cureTarget(then), before);
+  };
   const auto trouble = lightTrouble();
   const auto light = visit_.setup().light;
   if (trouble.isEmpty()) {
-    startTimer(Step::cure, next());
+    start(ended);
     return;
   }
+  if (!ended.empty() && !enter({.steps = ended})) return;
   if (!visit_.file().light(light)) {
     visit_.strip.say(trouble);
     return;
   }
   visit_.ask.write(trouble + u" Take another (Esc, K), or a clinician says why to use it:"_s, {},
-                   [this, light](const QString& why) {
+                   [this, light, start](const QString& why) {
                      lightReason_.emplace(*light, toStd(why));
-                     startTimer(Step::cure, next());
+                     start({});
                    });
-}
-
-bool FieldSteps::enter(const StepRun& run) {
-  return visit_.act([&] { return visit_.book().enterStep(visit_.by(), run); }).has_value();
 }
 
 void FieldSteps::pedal() {
   if (visit_.timer.isRunning()) {
     if (!running_ || !visit_.timer.accepts()) return;
     // During a cure a second press is a bounce or a habit, unless it is held.
-    if (running_->run.step == Step::etch)
-      endEtch();
+    if (runs(Step::etch))
+      askEtch();
+    else if (isRinsing())
+      visit_.strip.say(u"The rinse clock runs; it ends by itself. Then: dull and frosty?"_s);
     else
       heldSince_ = visit_.context().clock.steady();
     return;
@@ -173,40 +203,37 @@ void FieldSteps::pedal() {
     return;
   }
   const auto now = step();
-  if (now == Next::etch) {
-    startTimer(Step::etch, next());
-    return;
-  }
-  if (now == Next::rinse || now == Next::dry) {
+  if (now == Next::etch) startTimer(Step::etch, next(), target());
+  if (now == Next::rinse) startTimer(Step::rinse, next(), target());
+  if (now == Next::dry)
     visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Nothing runs until you say."_s);
-    return;
-  }
-  if (now == Next::flow) flow();
-  if (now <= Next::cure && step() == Next::cure) startCure();
+  if (now == Next::flow || now == Next::cure) startCure({});
 }
 
-/// At each tick: a pedal held for a second starts the cure anew.
+/// At each tick: a pedal held for a second starts the cure over; an etch that is too long is said.
 void FieldSteps::look() {
   constexpr base::Milliseconds held{1000};
-  if (!heldSince_ || !running_ || running_->run.step != Step::cure) return;
+  if (const auto words = caution(); !words.isEmpty()) visit_.timer.remind(words);
+  if (!heldSince_ || !runs(Step::cure)) return;
   if (visit_.context().clock.steady() - *heldSince_ < held) return;
   heldSince_.reset();
-  endTimer(StepResult::interrupted, "started anew");
-  startCure();
+  startCure({takeRun(StepResult::interrupted, "started over")});
 }
 
-void FieldSteps::startTimer(Step step, const std::vector<ToothSurfaces>& teeth) {
+void FieldSteps::startTimer(Step step, const Teeth& teeth, base::Seconds target,
+                            const Runs& before) {
   auto run = blank(step, teeth);
-  run.target = target();
+  run.target = target;
   run.source = chairside::TimeSource::timer;
   const auto title = timerTitle(step, teeth, visit_.notation());
-  const chairside::TimerStart start{run.field, step, teeth, *run.target, run.light};
-  const auto id = visit_.act([&] { return visit_.book().startTimer(visit_.by(), start); });
-  if (!id) return;
-  run.timer = *id;
+  const session::ChairWork work{
+      .steps = before, .timer = chairside::TimerStart{run.field, step, teeth, target, run.light}};
+  const auto made = visit_.act([&] { return visit_.book().work(visit_.by(), work); });
+  if (!made) return;
+  run.timer = made->timer;
   running_ = Running{run};
   heldSince_.reset();
-  visit_.timer.start(title, start.target);
+  visit_.timer.start(title, target);
   Q_EMIT visit_.changed();
 }
 
@@ -220,52 +247,38 @@ StepRun FieldSteps::takeRun(StepResult result, std::string reason) {
   return run;
 }
 
-void FieldSteps::endTimer(StepResult result, const std::string& reason) {
-  const auto run = takeRun(result, reason);
-  if (run.step == Step::etch)
-    enterEtch(run);
-  else if (enter(run))
-    cured_ = cureNow();
+/// A cure and a rinse end by themselves.
+void FieldSteps::reached() {
+  if (runs(Step::cure)) endCure(StepResult::done, {});
+  if (!isRinsing() || rinseAsked_) return;
+  auto run = takeRun(StepResult::done, {});
+  // What was wet meanwhile is etched again and not rinsed any more.
+  const auto due = field().protocol.due(Next::rinse);
+  std::erase_if(run.teeth,
+                [&](const auto& named) { return std::ranges::find(due, named) == due.end(); });
+  if (!run.teeth.empty()) enter(run);
   Q_EMIT visit_.changed();
 }
 
-/// Teeth may be etched for different reasons under one clock: a run for each reason.
-void FieldSteps::enterEtch(const StepRun& run) {
-  std::map<chairside::EtchReason, std::vector<ToothSurfaces>> byReason;
-  for (const auto& named : run.teeth) {
-    const auto* progress = field().protocol.find(named.tooth);
-    if (progress) byReason[progress->etchReason].push_back(named);
-  }
-  for (const auto& [why, teeth] : byReason) {
-    auto part = run;
-    part.teeth = teeth;
-    part.etchReason = why;
-    if (!enter(part)) return;
-  }
+void FieldSteps::endCure(StepResult result, const std::string& reason) {
+  if (enter(takeRun(result, reason))) cured_ = cureNow();
+  Q_EMIT visit_.changed();
 }
 
-void FieldSteps::endEtch() {
-  if (visit_.timer.isReached()) {
-    endTimer(StepResult::done, {});
-    return;
-  }
-  // Etching goes on until the rinse, so the clock does too while this is asked.
-  visit_.ask.choose(
-      u"The etch is shorter than its least. What is it?"_s,
-      {u"Still etching"_s, u"Rinsed: etch again"_s, u"Take it short"_s}, [this](int chosen) {
-        if (!running_ || chosen == 0) return;
-        if (chosen == 1) {
-          endTimer(StepResult::interrupted, "rinsed too early");
-          return;
-        }
-        visit_.ask.write(u"Why is the short etch enough?"_s, {}, [this](const QString& why) {
-          if (running_) endTimer(StepResult::shortAccepted, toStd(why));
-        });
-      });
+FieldSteps::Runs FieldSteps::halt(const std::string& reason) {
+  if (!running_) return {};
+  const auto run = takeRun(StepResult::interrupted, reason);
+  if (run.step == Step::rinse) return {}; // half a rinse is none
+  return run.step == Step::etch ? byReason(run) : Runs{run};
 }
 
 void FieldSteps::interrupt(const std::string& reason) {
-  if (running_) endTimer(StepResult::interrupted, reason);
+  if (!running_) return;
+  const bool wasRinse = isRinsing();
+  const auto ended = halt(reason);
+  if (!ended.empty()) enter({.steps = ended});
+  if (wasRinse) visit_.strip.say(u"The rinse clock stopped: rinse once more. Space starts it."_s);
+  Q_EMIT visit_.changed();
 }
 
 void FieldSteps::lightStopped() {
@@ -303,10 +316,8 @@ void FieldSteps::noteInterrupted() {
   run.timer = timer.id;
   run.source = chairside::TimeSource::timer;
   run.lasted = base::Milliseconds{0}; // how long it truly ran, nobody saw
-  if (const auto* progress = field().protocol.find(run.teeth.front().tooth))
-    run.etchReason = progress->etchReason;
   run.reason = "it was running when the program stopped; none of it counts";
-  enter(run);
+  enter({.steps = run.step == Step::etch ? byReason(run) : Runs{run}});
 }
 
 void FieldSteps::toggleTogether() {

@@ -2,6 +2,7 @@
 
 #include "chairside/allergy.h"
 #include "ui/models/mouth_faces.h"
+#include "ui/pages/doubtful_record.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/support/text.h"
 
@@ -12,6 +13,8 @@
 #include <algorithm>
 
 namespace gk::ui {
+
+using chairside::Bite;
 
 FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), title_(new QLabel(this)), sealed_(new QLabel(this)),
@@ -35,7 +38,6 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
 }
 
 void FinishPanel::begin() {
-  wiped_ = false;
   end_.reset();
 }
 
@@ -78,7 +80,7 @@ void FinishPanel::refresh() {
   const auto fits = lot ? chairside::checkAllergy(*lot, file().card.flags) : base::Done{};
   const auto proposed = outcome();
   state_->setText(
-      (lines.empty() ? QString() : u"Surface wiped: %1\n"_s.arg(wiped_ ? u"YES"_s : u"not yet"_s)) +
+      (isSealed() ? afterCureWords() + u'\n' : QString()) +
       u"Varnish: %1\nOutcome: %2%3"_s.arg(
           varnished                     ? u"YES, recorded"_s
           : !file().card.varnish.allows ? u"NO, "_s + toQt(file().card.varnish.why)
@@ -87,12 +89,12 @@ void FinishPanel::refresh() {
           toQt(base::nameOf(proposed.end)).toUpper(),
           proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
   keys_->setActions(
-      {{Qt::Key_5, u"Surface wiped"_s, u"wipedButton"_s,
-        [this] {
-          wiped_ = true;
-          refresh();
-        },
-        KeyLook::plain, !lines.empty() && !wiped_},
+      {{Qt::Key_5, u"Wiped, bite fine"_s, u"wipedButton"_s,
+        [this] { afterCure(true, Bite::fine, {}); }, KeyLook::plain, isSealed()},
+       {Qt::Key_6, u"Wiped, bite adjusted"_s, u"adjustedButton"_s,
+        [this] { afterCure(true, Bite::adjusted, {}); }, KeyLook::plain, isSealed()},
+       {Qt::Key_4, u"Left out, why"_s, u"notWipedButton"_s, [this] { leaveOut(); }, KeyLook::plain,
+        isSealed()},
        {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
         [this] { varnish(session::Confirmed::no); }, KeyLook::plain,
         !varnished && file().card.varnish.allows && fits.has_value()},
@@ -100,6 +102,8 @@ void FinishPanel::refresh() {
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
        {Qt::Key_E, u"Findings"_s, u"finishFindingsButton"_s, [this] { Q_EMIT findingsWanted(); }},
+       {Qt::Key_M, u"Wrong tooth"_s, u"moveToothButton"_s, [this] { moveSealant(visit()); },
+        KeyLook::plain, !lines.empty()},
        {Qt::Key_R, u"Try again"_s, u"tryAgainButton"_s,
         [this] {
           visit().tryAgain(true);
@@ -107,6 +111,36 @@ void FinishPanel::refresh() {
         },
         KeyLook::plain, !visit().stopped().empty()},
        {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, KeyLook::main}});
+}
+
+bool FinishPanel::isSealed() const {
+  return std::ranges::any_of(file().placements, [](const auto& placement) {
+    return placement.value.attempt == chairside::Attempt::complete;
+  });
+}
+
+QString FinishPanel::afterCureWords() const {
+  if (!file().afterCure) return u"Surface wiped, bite checked: not yet"_s;
+  const auto& after = file().afterCure->value;
+  return u"Surface wiped: %1. Bite: %2"_s.arg(after.wiped ? u"YES"_s : u"NO"_s,
+                                              toQt(base::nameOf(after.bite))) +
+         (after.note.empty() ? QString() : u" ("_s + toQt(after.note) + u')');
+}
+
+void FinishPanel::afterCure(bool wiped, Bite bite, const std::string& note) {
+  const chairside::AfterCure after{file().child.id, file().day.id, wiped, bite, note};
+  (void)visit().act([&] { return visit().book().enterAfterCure(visit().by(), after); });
+}
+
+void FinishPanel::leaveOut() {
+  visit().ask.choose(
+      u"What was left out?"_s,
+      {u"Surface not wiped, bite fine"_s, u"Wiped, bite not checked"_s, u"Neither was done"_s},
+      [this](int chosen) {
+        visit().ask.write(u"Why?"_s, {}, [this, chosen](const QString& why) {
+          afterCure(chosen == 1, chosen == 0 ? Bite::fine : Bite::notChecked, toStd(why));
+        });
+      });
 }
 
 void FinishPanel::varnish(session::Confirmed sooner) {
@@ -140,11 +174,25 @@ void FinishPanel::changeEnd() {
 void FinishPanel::end() {
   using chairside::DayEnd;
   const auto proposed = outcome();
+  const bool wantsAfterCure =
+      proposed.end == DayEnd::sealedComplete || proposed.end == DayEnd::sealedUnfinished;
+  if (wantsAfterCure && isSealed() && !file().afterCure) {
+    visit().strip.say(
+        u"Say first whether the surface was wiped and the bite checked: 5, 6 or 4."_s);
+    return;
+  }
   const bool wantsReason =
       proposed.end == DayEnd::sealedUnfinished || proposed.end == DayEnd::screenedNotTreated;
-  const auto write = [this](const chairside::DayOutcome& outcome) {
+  const auto end = [this](const chairside::DayOutcome& outcome) {
     if (visit().act([&] { return visit().book().endVisit(visit().by(), outcome); }))
       Q_EMIT visitEnded();
+  };
+  const auto write = [this, end](const chairside::DayOutcome& outcome) {
+    const bool isSeen = outcome.end <= DayEnd::recheckOnly;
+    if (isSeen && file().card.varnish.allows && !file().varnished)
+      askVarnish(outcome, end);
+    else
+      end(outcome);
   };
   if (!wantsReason || !proposed.reason.empty()) {
     write(proposed);
@@ -155,6 +203,33 @@ void FinishPanel::end() {
     said.reason = toStd(why);
     write(said);
   });
+}
+
+/// A varnish that the form allows is never left out without a word.
+void FinishPanel::askVarnish(const chairside::DayOutcome& outcome, const EndVisit& then) {
+  if (!visit().stoppedFor().empty()) { // said once is enough
+    auto said = outcome;
+    said.varnishSkipped = visit().stoppedFor();
+    return then(said);
+  }
+  static const QStringList reasons{u"child declines"_s, u"had it lately"_s, u"a stop forbids it"_s,
+                                   u"no lot at hand"_s, u"out of time"_s,   u"another reason"_s};
+  QStringList options;
+  for (const auto& reason : reasons)
+    options += capital(reason);
+  visit().ask.choose(u"The form allows varnish and none is on. Why is it left out?"_s, options,
+                     [this, outcome, then](int chosen) {
+                       auto said = outcome;
+                       if (chosen + 1 < reasons.size()) {
+                         said.varnishSkipped = toStd(reasons[chosen]);
+                         return then(said);
+                       }
+                       visit().ask.write(u"Why is the varnish left out?"_s, {},
+                                         [said, then](const QString& why) mutable {
+                                           said.varnishSkipped = toStd(why);
+                                           then(said);
+                                         });
+                     });
 }
 
 void FinishPanel::stopChild() {

@@ -2,6 +2,8 @@
 
 #include "ui/pages/chair_panel.h"
 
+#include <functional>
+
 class QLabel;
 
 namespace gk::ui {
@@ -25,7 +27,14 @@ class FinishPanel final : public ChairPanel {
 
  private:
   [[nodiscard]] chairside::DayOutcome outcome() const;
+  using EndVisit = std::function<void(const chairside::DayOutcome&)>;
+
+  [[nodiscard]] bool isSealed() const;
+  [[nodiscard]] QString afterCureWords() const;
+  void afterCure(bool wiped, chairside::Bite bite, const std::string& note);
+  void leaveOut();
   void varnish(session::Confirmed sooner);
+  void askVarnish(const chairside::DayOutcome& outcome, const EndVisit& then);
   void changeEnd();
   void end();
 
@@ -33,7 +42,6 @@ class FinishPanel final : public ChairPanel {
   QLabel* sealed_;
   QLabel* state_;
   KeyBar* keys_;
-  bool wiped_ = false; ///< a reminder, not a record
   std::optional<chairside::DayEnd> end_;
 };
 

@@ -1,9 +1,12 @@
 #include "ui/pages/identity_panel.h"
 
+#include "chairside/allergy.h"
 #include "ui/pages/identity_view.h"
+#include "ui/pages/medical_stop.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
 
+#include <QKeyEvent>
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QVariant>
@@ -14,7 +17,7 @@ using chairside::Identifier;
 
 IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), view_(new IdentityView(this)), asked_(new QLabel(this)),
-      keys_(new KeyBar(3, this)) {
+      keys_(new KeyBar(3, this)), lookUp_(new QLabel(this)) {
   setObjectName(u"identityPanel"_s);
   asked_->setObjectName(u"identityAsked"_s);
   asked_->setWordWrap(true);
@@ -22,38 +25,109 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(view_, 1);
+  lookUp_->setObjectName(u"identityLookUp"_s);
+  lookUp_->setTextFormat(Qt::PlainText);
+  lookUp_->setWordWrap(true);
+  lookUp_->setProperty("look", u"notice"_s);
+  lookUp_->hide();
   column->addWidget(asked_);
+  column->addWidget(lookUp_);
   column->addWidget(keys_);
 }
 
 void IdentityPanel::begin() {
   confirmed_ = {};
+  heard_.clear();
+  changed_.clear();
+  flagged_.clear();
+  typed_.clear();
+}
+
+void IdentityPanel::startOver() {
+  begin();
+  refresh();
+}
+
+bool IdentityPanel::press(const QKeyEvent& event) {
+  // A scanner that types by the number pad holds Alt, and may find its lock off.
+  constexpr auto chords =
+      Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier | Qt::KeypadModifier;
+  if (gather(event)) return true;
+  const bool isEnter = event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter;
+  if (!isEnter && (event.modifiers() & chords)) return false;
+  return keys_->press(event);
+}
+
+/// Digits and dashes begin a number; once begun, every sign belongs to it.
+bool IdentityPanel::gather(const QKeyEvent& event) {
+  if (event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) return false;
+  const int key = event.key();
+  if (!typed_.isEmpty()) {
+    if (key == Qt::Key_Escape || key == Qt::Key_Backspace || key == Qt::Key_Return ||
+        key == Qt::Key_Enter) {
+      const auto code = typed_;
+      if (key == Qt::Key_Backspace)
+        typed_.chop(1);
+      else
+        typed_.clear();
+      refresh();
+      if (key == Qt::Key_Return || key == Qt::Key_Enter) Q_EMIT codeTyped(code);
+      return true;
+    }
+  }
+  const bool isDigit = key >= Qt::Key_0 && key <= Qt::Key_9;
+  const auto sign = isDigit ? QString(QChar(key)) : event.text();
+  const bool isSign = sign.size() == 1 && sign.front().isPrint() && !sign.front().isSpace();
+  const bool begins = isDigit || sign == u"-"_s;
+  if (!isSign || event.isAutoRepeat() || (typed_.isEmpty() && !begins)) return false;
+  typed_ += sign;
+  refresh();
+  return true;
 }
 
 void IdentityPanel::refresh() {
   view_->setCard(file().card);
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
+  const bool heard = chairside::checkHeard(heard_, file().card.flags).has_value();
+  QStringList avoid = alertLines();
+  if (!avoid.isEmpty() && !heard) avoid += u"Read it aloud to the team, then PgDown."_s;
+  if (!changed_.empty()) avoid += u"Changed since the form: "_s + toQt(changed_);
+  const auto before = avoid.isEmpty() ? QString() : avoid.join(u'\n') + u'\n';
   asked_->setText(
-      known
-          ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
-            "medicine, mouth sore?\""_s
-          : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s);
+      before +
+      (known
+           ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
+             "medicine, mouth sore?\""_s
+           : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s));
+  lookUp_->setText(
+      u"Looking up: "_s + typed_ +
+      u"   Enter looks it up, Esc leaves it. It confirms nothing: the arrow keys do."_s);
+  lookUp_->setVisible(!typed_.isEmpty());
   std::vector<KeyAction> actions{
-      {Qt::Key_1, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+      {Qt::Key_Left, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},
-      {Qt::Key_2, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+      {Qt::Key_Right, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
        [this] { confirm(Identifier::teacherOrRoom); }},
-      {Qt::Key_3, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+      {Qt::Key_Up, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
        [this] { confirm(Identifier::nameTag); }},
-      {Qt::Key_4, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+      {Qt::Key_Down, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
        [this] { confirm(Identifier::slipScan); }},
-      {Qt::Key_0, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+      {Qt::Key_Delete, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
        [this] { mismatch(); }, KeyLook::alarm},
-      {Qt::Key_Return, u"Child says yes, no change: seat"_s, u"seatButton"_s, [this] { seat(); },
-       KeyLook::main, known}};
+      {Qt::Key_PageUp, u"Something has changed"_s, u"changedButton"_s, [this] { askChange(); }},
+      {Qt::Key_Return,
+       changed_.empty() ? u"Child says yes, no change: seat"_s
+                        : u"Child says yes, change noted: seat"_s,
+       u"seatButton"_s, [this] { seat(); }, KeyLook::main, known && heard}};
+  if (!heard)
+    actions.insert(actions.begin(), {Qt::Key_PageDown, u"Alert read, kept away"_s, u"alertButton"_s,
+                                     [this] { readAlerts(); }, KeyLook::alarm});
   if (!file().card.screening.allows && !file().card.recheck.allows)
     actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
+  if (hasOpenFlag(file()))
+    actions.push_back({flagKey, u"Clinician decides a medical stop"_s, u"decideFlagButton"_s,
+                       [this] { decideFlag(visit()); }});
   keys_->setActions(std::move(actions));
 }
 
@@ -69,8 +143,64 @@ void IdentityPanel::mismatch() {
 }
 
 void IdentityPanel::seat() {
-  const chairside::Seating seating{file().child.id, file().day.id, confirmed_};
-  if (visit().act([&] { return visit().book().seat(visit().by(), seating); })) Q_EMIT finished();
+  const chairside::Seating seating{.child = file().child.id,
+                                   .day = file().day.id,
+                                   .confirmed = confirmed_,
+                                   .historyUnchanged = changed_.empty(),
+                                   .changed = changed_,
+                                   .heard = heard_};
+  if (!visit().act([&] { return visit().book().seat(visit().by(), seating, flagged_); })) return;
+  // A new alert belongs on the card, and forbids lots from now on.
+  if (!flagged_.empty()) visit().begin(file().child.id, file().day.id);
+  Q_EMIT finished();
+}
+
+QStringList IdentityPanel::alertLines() const {
+  QStringList lines;
+  for (const auto& flag : file().card.flags)
+    if (chairside::isAlert(flag.value)) lines += toQt(chairside::avoidWords(flag.value)) + u'.';
+  return lines;
+}
+
+void IdentityPanel::readAlerts() {
+  for (const auto& flag : file().card.flags)
+    if (chairside::isAlert(flag.value)) heard_.push_back(flag.id);
+  refresh();
+}
+
+void IdentityPanel::askChange() {
+  using roster::FlagAction;
+  using roster::FlagKind;
+  struct Option {
+    QString words;
+    std::optional<FlagKind> kind;
+    FlagAction action;
+  };
+  static const std::vector<Option> options{
+      {u"Allergy to resin (acrylate)"_s, FlagKind::acrylateAllergy, FlagAction::stop},
+      {u"Allergy to latex"_s, FlagKind::latexAllergy, FlagAction::stop},
+      {u"Reaction to rosin or sticking plaster"_s, FlagKind::rosinReaction, FlagAction::stop},
+      {u"Mouth sore"_s, FlagKind::mouthSore, FlagAction::ask},
+      {u"Ill lately"_s, FlagKind::recentIllness, FlagAction::ask},
+      {u"Something else"_s, std::nullopt, FlagAction::note}};
+  QStringList words;
+  for (const auto& option : options)
+    words += option.words;
+  visit().ask.choose(u"What has changed since the form?"_s, words, [this](int chosen) {
+    const auto& option = options[static_cast<std::size_t>(chosen)];
+    visit().ask.write(option.words + u": what was said, and by whom?"_s, {},
+                      [this, option](const QString& said) {
+                        noteChange(option.words, said, option.kind, option.action);
+                      });
+  });
+}
+
+/// Kept until the child is seated: then it is written with the seating, as one act.
+void IdentityPanel::noteChange(const QString& what, const QString& said,
+                               std::optional<roster::FlagKind> kind, roster::FlagAction action) {
+  changed_ += (changed_.empty() ? "" : "; ") + toStd(kind ? what + u": "_s + said : said);
+  if (kind) flagged_.push_back({file().child.id, *kind, action, toStd(said), false, {}});
+  refresh();
 }
 
 void IdentityPanel::overrideConsent() {
@@ -89,7 +219,7 @@ void IdentityPanel::overrideConsent() {
 }
 
 void IdentityPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT sentAway(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT sentAway(); });
 }
 
 } // namespace gk::ui

@@ -158,37 +158,54 @@ void chooseTeam(ChairVisit& visit) {
 }
 
 void chooseIsolation(ChairVisit& visit) {
-  visit.ask.choose(u"Kept dry with what?"_s, allNames<chairside::Isolation>(),
-                   [&visit](int chosen) {
-                     auto setup = visit.setup();
-                     setup.isolation = static_cast<chairside::Isolation>(chosen);
-                     visit.context().acting.change(setup);
+  visit.ask.choose(u"Kept dry with what? For this child alone; F5 says it for the day."_s,
+                   allNames<chairside::Isolation>(), [&visit](int chosen) {
+                     auto hold = visit.hold();
+                     hold.isolation = static_cast<chairside::Isolation>(chosen);
+                     visit.change(hold);
                    });
 }
 
 void chooseHolders(ChairVisit& visit) {
   const auto names = allNames<chairside::Holder>();
-  visit.ask.choose(u"Who or what holds the cheek?"_s, names, [&visit, names](int cheek) {
-    visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
-      auto setup = visit.setup();
-      setup.cheek = static_cast<chairside::Holder>(cheek);
-      setup.tongue = static_cast<chairside::Holder>(tongue);
-      visit.context().acting.change(setup);
-    });
-  });
+  visit.ask.choose(
+      u"Who or what holds the cheek? For this child alone."_s, names, [&visit, names](int cheek) {
+        visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
+          auto hold = visit.hold();
+          hold.cheek = static_cast<chairside::Holder>(cheek);
+          hold.tongue = static_cast<chairside::Holder>(tongue);
+          visit.change(hold);
+        });
+      });
 }
 
-QString setupWords(const ChairFile& file, const Setup& setup) {
+void changeHands(ChairVisit& visit) {
+  if (!visit.setup().assistant) {
+    visit.strip.say(u"Nobody assists, so it is two-handed. Say who does: O."_s);
+    return;
+  }
+  auto hold = visit.hold();
+  hold.fourHanded = !hold.fourHanded;
+  visit.change(hold);
+}
+
+QString setupWords(const ChairVisit& visit) {
+  const auto& file = visit.file();
+  const auto& setup = visit.setup();
+  const auto hold = visit.hold();
   const auto* sealant = file.lot(setup.sealant);
   const auto* etchant = file.lot(setup.etchant);
   const auto* light = file.light(setup.light);
   const bool wantsLight = !sealant || sealant->kind == MaterialKind::sealantLightCure;
+  const bool isUsual =
+      hold.isolation == setup.isolation && hold.cheek == setup.cheek && hold.tongue == setup.tongue;
   return (sealant ? toQt(kit::shown(*sealant)) : u"NO SEALANT LOT"_s) + u", "_s +
          (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
          (wantsLight ? (light ? u"light "_s + toQt(light->tag) : u"NO LIGHT"_s) + u", "_s
                      : QString()) +
-         named(setup.isolation) + u", cheek: "_s + named(setup.cheek) + u", tongue: "_s +
-         named(setup.tongue) + (setup.fourHanded ? u", four-handed"_s : u", two-handed"_s);
+         (isUsual ? QString() : u"FOR THIS CHILD: "_s) + named(hold.isolation) + u", cheek: "_s +
+         named(hold.cheek) + u", tongue: "_s + named(hold.tongue) +
+         (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }
 
 } // namespace gk::ui

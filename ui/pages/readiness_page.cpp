@@ -95,6 +95,12 @@ std::optional<kit::ReadinessCheck> ReadinessPage::answerTo(std::size_t item) con
   return found == answers_.end() ? std::nullopt : std::optional(found->value);
 }
 
+base::Date ReadinessPage::careDate() {
+  const auto day = day_ ? book().day(*day_) : base::Result<base::Recorded<roster::ClinicDay>>(
+                                                  base::Error{base::ErrorCode::notFound, {}});
+  return day ? day->value.date : context().clock.now().date();
+}
+
 QString ReadinessPage::nowWords() const {
   const auto now = context().clock.now();
   return toQt(now.text().substr(11) + " on " + now.date().weekday() + " " + now.date().words());
@@ -131,6 +137,8 @@ void ReadinessPage::show() {
        {Qt::Key_N, u"Not applicable"_s, u"readinessNone"_s, why(ReadinessAnswer::notApplicable),
         KeyLook::plain, on},
        {Qt::Key_P, u"Pass over, say why"_s, u"readinessOver"_s, why(ReadinessAnswer::passedOver),
+        KeyLook::plain, on},
+       {Qt::Key_R, u"Read the light again"_s, u"readAgain"_s, [this] { readAgain(); },
         KeyLook::plain, on}});
 }
 
@@ -148,20 +156,35 @@ void ReadinessPage::done() {
   answer(ReadinessAnswer::done, {}, item == ReadinessItem::clock ? nowWords() : QString());
 }
 
-/// The light of today's choice: a reading of this morning counts, else its number is asked for.
-void ReadinessPage::doneLight() {
+std::optional<base::Recorded<kit::Light>> ReadinessPage::chosenLight() {
   const auto lights = book().lights();
-  if (!went(lights)) return;
+  if (!went(lights)) return std::nullopt;
   const auto chosen = context().acting.now().light;
   const auto light =
       std::ranges::find_if(*lights, [&](const auto& one) { return chosen == one.id; });
-  if (light == lights->end())
-    return Q_EMIT said(u"Choose today's light first: F5. Or pass it over with a reason."_s);
+  if (light != lights->end()) return *light;
+  Q_EMIT said(u"Choose today's light first: F5. Or pass it over with a reason."_s);
+  return std::nullopt;
+}
+
+/// The light of today's choice: a reading of this morning counts, else its number is asked for.
+void ReadinessPage::doneLight() {
+  const auto light = chosenLight();
+  if (!light) return;
   const auto readings = book().readings(light->id);
   if (!went(readings)) return;
-  for (const auto& reading : *readings)
-    if (reading.value.on == context().clock.now().date())
-      return noteLight(light->value, readings->back().value);
+  if (const auto* newest = kit::newestOn(light->value, *readings, careDate()))
+    noteLight(light->value, newest->value);
+  else
+    readLight(*light);
+}
+
+/// At any time of the day: the newest number counts from then on.
+void ReadinessPage::readAgain() {
+  const auto light = chosenLight();
+  if (!light) return;
+  at_ = static_cast<std::size_t>(ReadinessItem::light);
+  show();
   readLight(*light);
 }
 
@@ -174,13 +197,35 @@ void ReadinessPage::readLight(const base::Recorded<kit::Light>& light) {
     if (!went(value)) return;
     if (*value < 0 || *value > 5000)
       return Q_EMIT said(u"A meter reads 0 to 5000 mW/cm². Type it again."_s);
-    const kit::MeterReading reading{.light = light.id,
-                                    .on = context().clock.now().date(),
-                                    .value = {static_cast<int>(*value)},
-                                    .withSleeve = light.value.baselineWithSleeve,
-                                    .meter = light.value.meter};
-    if (went(book().enterReading(context().acting.by(), reading))) noteLight(light.value, reading);
+    enterReading(light,
+                 {.light = light.id,
+                  .on = careDate(),
+                  .value = {static_cast<int>(*value)},
+                  .withSleeve = light.value.baselineWithSleeve,
+                  .meter = light.value.meter},
+                 session::Confirmed::no);
   });
+}
+
+void ReadinessPage::enterReading(const base::Recorded<kit::Light>& light,
+                                 const kit::MeterReading& reading, session::Confirmed confirmed) {
+  const auto entered = book().enterReading(context().acting.by(), reading, confirmed);
+  const bool isAsked = !entered && entered.error().code == base::ErrorCode::ruleLight &&
+                       confirmed == session::Confirmed::no;
+  if (!isAsked) {
+    if (went(entered)) noteLight(light.value, reading);
+    return;
+  }
+  ask_->choose(
+      capital(toQt(entered.error().detail)) + u'.',
+      {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(reading.value.value)},
+      [this, light, reading](int chosen) {
+        if (chosen == 0)
+          readLight(light);
+        else
+          enterReading(light, reading, session::Confirmed::yes);
+      },
+      {}, AskKeys::marked);
 }
 
 void ReadinessPage::noteLight(const kit::Light& light, const kit::MeterReading& reading) {
@@ -204,7 +249,7 @@ void ReadinessPage::doneLots() {
   for (const auto& chosen : {setup.sealant, setup.etchant, setup.varnish})
     for (const auto& lot : *lots) {
       if (chosen != lot.id) continue;
-      if (const auto usable = kit::checkUsable(lot.value, context().clock.now().date()); !usable)
+      if (const auto usable = kit::checkUsable(lot.value, careDate()); !usable)
         return Q_EMIT said(toQt(usable.error().detail) + u" Choose another: F5."_s);
       words += toQt(kit::shown(lot.value) + " until " + lot.value.expiry.iso());
     }
@@ -218,7 +263,7 @@ void ReadinessPage::doneSterilizer() {
       u"Date of the last spore test, 2026-11-13 or 11/13/2026?"_s, {}, [this](const QString& text) {
         const auto date = readDate(text, context().prompter);
         if (!went(date)) return;
-        const auto age = context().clock.now().date().days() - date->days();
+        const auto age = careDate().days() - date->days();
         if (age.count() < 0) return Q_EMIT said(u"That is in the future. Type it again."_s);
         const auto detail = u"spore test of "_s + toQt(date->iso());
         ask_->choose(u"What did it say?"_s, {u"Passed"_s, u"Failed"_s, u"No result yet"_s},

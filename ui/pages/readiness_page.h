@@ -37,7 +37,12 @@ class ReadinessPage final : public Page {
   void move(int by);
   void done();
   void doneLight();
+  /// Today's choice; says so when there is none.
+  [[nodiscard]] std::optional<base::Recorded<kit::Light>> chosenLight();
+  void readAgain();
   void readLight(const base::Recorded<kit::Light>& light);
+  void enterReading(const base::Recorded<kit::Light>& light, const kit::MeterReading& reading,
+                    session::Confirmed confirmed);
   void noteLight(const kit::Light& light, const kit::MeterReading& reading);
   void doneLots();
   void doneSterilizer();
@@ -45,6 +50,8 @@ class ReadinessPage final : public Page {
   void answer(kit::ReadinessAnswer answer, const QString& reason, const QString& detail);
   void show();
   [[nodiscard]] QString nowWords() const;
+  /// What the check is of: the open day's date, which need not be today's.
+  [[nodiscard]] base::Date careDate();
 
   std::optional<roster::DayId> day_;
   std::vector<base::Recorded<kit::ReadinessCheck>> answers_;

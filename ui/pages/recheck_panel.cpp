@@ -134,10 +134,13 @@ void RecheckPanel::refresh() {
           QStringList options;
           for (const auto name : base::enumNames<followup::ToothHealth>)
             options += capital(toQt(name));
-          visit().ask.choose(u"How is the tooth itself?"_s, options, [this](int chosen) {
-            draft_->setHealth(static_cast<followup::ToothHealth>(chosen));
-            refresh();
-          });
+          visit().ask.choose(
+              u"How is the tooth itself?"_s, options,
+              [this](int chosen) {
+                draft_->setHealth(static_cast<followup::ToothHealth>(chosen));
+                refresh();
+              },
+              {}, AskKeys::marked);
         }},
        {Qt::Key_J, u"Action"_s, u"actionButton"_s,
         [this] {
@@ -183,30 +186,34 @@ void RecheckPanel::follow() {
 }
 
 void RecheckPanel::askWhy() {
-  visit().ask.choose(u"Why can it not be assessed?"_s, reasons<followup::CannotAssess>(),
-                     [this](int chosen) {
-                       const auto why = static_cast<followup::CannotAssess>(chosen + 1);
-                       const auto leave = [this, why] {
-                         draft_->setWhy(why);
-                         follow();
-                       };
-                       if (why == followup::CannotAssess::recordDoubtful)
-                         findToothOf(visit(), draft_->earlier().placement, leave);
-                       else
-                         leave();
-                     });
+  visit().ask.choose(
+      u"Why can it not be assessed?"_s, reasons<followup::CannotAssess>(),
+      [this](int chosen) {
+        const auto why = static_cast<followup::CannotAssess>(chosen + 1);
+        const auto leave = [this, why] {
+          draft_->setWhy(why);
+          follow();
+        };
+        if (why == followup::CannotAssess::recordDoubtful)
+          findToothOf(visit(), draft_->earlier().placement, leave);
+        else
+          leave();
+      },
+      {}, AskKeys::marked);
 }
 
 void RecheckPanel::askLift() {
-  visit().ask.choose(u"Try to lift what is left."_s,
-                     {u"It holds: repair"_s, u"It lifts: reseal"_s, u"Not tried"_s},
-                     [this](int chosen) {
-                       using followup::LiftTest;
-                       draft_->setLift(chosen == 0   ? LiftTest::held
-                                       : chosen == 1 ? LiftTest::lifted
-                                                     : LiftTest::notDone);
-                       refresh();
-                     });
+  visit().ask.choose(
+      u"Try to lift what is left."_s,
+      {u"It holds: repair"_s, u"It lifts: reseal"_s, u"Not tried"_s},
+      [this](int chosen) {
+        using followup::LiftTest;
+        draft_->setLift(chosen == 0   ? LiftTest::held
+                        : chosen == 1 ? LiftTest::lifted
+                                      : LiftTest::notDone);
+        refresh();
+      },
+      {}, AskKeys::marked);
 }
 
 void RecheckPanel::record() {
@@ -224,7 +231,7 @@ bool RecheckPanel::undo() {
 }
 
 void RecheckPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT finished(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT finished(); });
 }
 
 } // namespace gk::ui

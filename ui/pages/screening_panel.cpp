@@ -48,13 +48,15 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
 
 ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), cursor_(new QLabel(this)), questions_(new QLabel(this)),
-      dentist_(new QLabel(this)), pause_(new QLabel(this)), keys_(new KeyBar(4, this)) {
+      age_(new QLabel(this)), dentist_(new QLabel(this)), pause_(new QLabel(this)),
+      keys_(new KeyBar(4, this)) {
   setObjectName(u"screeningPanel"_s);
   cursor_->setObjectName(u"screeningCursor"_s);
   questions_->setObjectName(u"screeningQuestions"_s);
+  age_->setObjectName(u"screeningAge"_s);
   dentist_->setObjectName(u"screeningDentist"_s);
   pause_->setObjectName(u"pauseLine"_s);
-  for (auto* label : {cursor_, questions_, dentist_, pause_}) {
+  for (auto* label : {cursor_, questions_, age_, dentist_, pause_}) {
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
   }
@@ -64,6 +66,8 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   keys_->setProperty("dense", true);
   column->addWidget(cursor_);
+  age_->setProperty("look", u"notice"_s);
+  column->addWidget(age_);
   column->addWidget(questions_);
   column->addWidget(keys_);
   column->addWidget(dentist_);
@@ -75,12 +79,15 @@ void ScreeningPanel::begin() {
   draft_.reset();
   before_.clear();
   part_.reset();
+  read_.clear();
 }
 
 void ScreeningPanel::load() {
   draft_.emplace(file().program.value, file().card.sealants.allows);
   if (file().screening) {
     draft_->takeOver(file().screening->value);
+    for (const auto& [tooth, question] : ageQuestions())
+      read_.push_back(tooth); // before it was recorded
     return;
   }
   for (const auto& earlier : file().earlier)
@@ -90,6 +97,7 @@ void ScreeningPanel::load() {
 }
 
 QWidget* ScreeningPanel::mustSee() const {
+  if (!age_->isHidden()) return age_;
   return pause_->isHidden() ? nullptr : pause_;
 }
 
@@ -119,7 +127,9 @@ QString ScreeningPanel::questionText(int question) const {
   };
   const auto open = draft_->openQuestion();
   const auto cursor = open == question ? u"> "_s : open < 3 ? u"   "_s : QString();
-  if (question == 0) return cursor + u"Untreated decay: "_s + tri(draft_->untreated());
+  if (question == 0)
+    return cursor + u"Untreated decay: "_s + tri(draft_->untreated()) +
+           (draft_->isDecayCharted() ? u" (a cavity is charted; Q: answer again)"_s : QString());
   if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
   return cursor + u"Urgency: "_s + urgency();
 }
@@ -134,14 +144,13 @@ void ScreeningPanel::refresh() {
   if (const auto* finding = draft_->find(tooth)) {
     cursor += u". Decision: "_s + named(finding->decision);
     if (!finding->note.empty()) cursor += u". Note: "_s + toQt(finding->note);
-    const auto& child = file().child.value;
-    const bool isUp = finding->presence == chairside::Presence::erupted ||
-                      finding->presence == chairside::Presence::partlyErupted;
-    const auto question = dentition::eruptionQuestion(
-        tooth, child.sex, roster::approximateAge(child.birth, visit().date()));
-    if (isUp && !question.empty()) cursor += u"\n"_s + toQt(question);
   }
   cursor_->setText(cursor);
+  QStringList ages;
+  for (const auto& [asked, question] : ageQuestions())
+    ages += question;
+  age_->setText(ages.join(u'\n') + u" R: read."_s);
+  age_->setVisible(!ages.isEmpty());
   // Answered, they make room for the line that is read aloud.
   const bool asks = draft_->openQuestion() < 3;
   const auto between = asks ? u"\n"_s : u", "_s;
@@ -175,6 +184,8 @@ void ScreeningPanel::refresh() {
       {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
       {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
        [this] { change([this] { draft_->askAgain(); }); }},
+      {Qt::Key_R, u"Age read"_s, u"ageReadButton"_s, [this] { readAges(); }, KeyLook::plain,
+       !ages.isEmpty()},
       {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
        KeyLook::main}};
   const std::vector<KeyAction> answers{
@@ -185,32 +196,58 @@ void ScreeningPanel::refresh() {
   keys_->setActions(std::move(actions));
 }
 
+void ScreeningPanel::keep() {
+  before_.push_back({*draft_, visit().map.selected(), part_});
+}
+
 void ScreeningPanel::change(const std::function<void()>& how) {
-  before_.push_back(*draft_);
+  keep();
   how();
   Q_EMIT visit().changed();
 }
 
 bool ScreeningPanel::undo() {
   if (before_.empty()) return false;
-  draft_ = before_.back();
+  const auto before = before_.back();
   before_.pop_back();
-  visit().strip.say(u"The last key is taken back."_s);
+  draft_ = before.draft;
+  visit().map.select(before.tooth);
+  part_ = before.part;
+  visit().strip.say(u"The last key is taken back, at the "_s + toQt(before.tooth.words()) + u'.');
   Q_EMIT visit().changed();
   return true;
 }
 
+/// Every answer goes on to the next tooth alike, also one that leaves something to say.
 void ScreeningPanel::set(ToothState state) {
   const auto tooth = visit().map.selected();
-  before_.push_back(*draft_);
-  const auto part = partNow();
-  draft_->set(tooth, state, part);
-  const bool goesOn = !part && draft_->isSaid(tooth);
+  keep();
+  draft_->set(tooth, state, partNow());
   part_.reset();
-  if (const auto next = draft_->nextUnsaid(); goesOn && next) visit().map.select(*next);
+  if (const auto next = draft_->nextUnsaid(tooth)) visit().map.select(*next);
   Q_EMIT visit().changed();
   const bool isOurs = state == ToothState::ours || state == ToothState::oursInPart;
   if (isOurs && !hasPlacement(file(), tooth)) findPlacementOf(visit(), tooth);
+}
+
+std::vector<std::pair<dentition::Tooth, QString>> ScreeningPanel::ageQuestions() const {
+  std::vector<std::pair<dentition::Tooth, QString>> asked;
+  const auto& child = file().child.value;
+  const auto age = roster::approximateAge(child.birth, visit().date());
+  for (const auto& finding : draft_->teeth()) {
+    const bool isUp = finding.presence == chairside::Presence::erupted ||
+                      finding.presence == chairside::Presence::partlyErupted;
+    if (!isUp || std::ranges::find(read_, finding.tooth) != read_.end()) continue;
+    const auto question = dentition::eruptionQuestion(finding.tooth, child.sex, age);
+    if (!question.empty()) asked.emplace_back(finding.tooth, toQt(question));
+  }
+  return asked;
+}
+
+void ScreeningPanel::readAges() {
+  for (const auto& [tooth, question] : ageQuestions())
+    read_.push_back(tooth);
+  Q_EMIT visit().changed();
 }
 
 void ScreeningPanel::more() {
@@ -253,7 +290,7 @@ void ScreeningPanel::addTooth() {
       visit().strip.post(describe(tooth.error()));
       return;
     }
-    before_.push_back(*draft_);
+    keep();
     draft_->add(*tooth);
     visit().map.select(*tooth);
     visit().strip.say(u"Added: "_s + toQt(tooth->shown(visit().notation())));
@@ -273,17 +310,20 @@ void ScreeningPanel::askWhatStands() {
 }
 
 void ScreeningPanel::answer(int choice) {
-  if (draft_->openQuestion() < 3) before_.push_back(*draft_);
+  if (draft_->openQuestion() < 3) keep();
   draft_->answer(choice);
   if (draft_->urgency() == chairside::Urgency::urgent &&
       draft_->urgentReason() == chairside::UrgentReason::none) {
     QStringList reasons;
     for (std::size_t i = 1; i < base::enumCount<chairside::UrgentReason>; ++i)
       reasons += named(static_cast<chairside::UrgentReason>(i));
-    visit().ask.choose(u"Urgent: why? Someone is phoned today."_s, reasons, [this](int chosen) {
-      draft_->setUrgentReason(static_cast<chairside::UrgentReason>(chosen + 1));
-      Q_EMIT visit().changed();
-    });
+    visit().ask.choose(
+        u"Urgent: why? Someone is phoned today."_s, reasons,
+        [this](int chosen) {
+          draft_->setUrgentReason(static_cast<chairside::UrgentReason>(chosen + 1));
+          Q_EMIT visit().changed();
+        },
+        {}, AskKeys::marked);
   }
   Q_EMIT visit().changed();
 }
@@ -315,6 +355,14 @@ void ScreeningPanel::record() {
     visit().strip.say(u"Not recorded yet: "_s + toQt(missing) + u'.');
     return;
   }
+  if (const auto tooth = draft_->unexplainedReseal()) {
+    askReseal(*tooth);
+    return;
+  }
+  if (!ageQuestions().empty()) {
+    visit().strip.say(u"Not recorded yet: read what is asked about the age first, then R."_s);
+    return;
+  }
   const auto screening = draft_->build(file().child.id, file().day.id);
   const auto old = file().screening;
   if (old && old->value == screening) {
@@ -336,8 +384,27 @@ void ScreeningPanel::record() {
                     });
 }
 
+void ScreeningPanel::askReseal(const dentition::Tooth& tooth) {
+  using chairside::ResealWhy;
+  QStringList options;
+  for (std::size_t i = 1; i < base::enumCount<ResealWhy>; ++i)
+    options += capital(named(static_cast<ResealWhy>(i)));
+  visit().ask.choose(
+      u"Why is the sealant of the "_s + toQt(tooth.words()) + u" placed once more?"_s, options,
+      [this, tooth](int chosen) {
+        const auto why = static_cast<ResealWhy>(chosen + 1);
+        draft_->setResealWhy(tooth, why);
+        const auto* finding = draft_->find(tooth);
+        if (why != ResealWhy::other || !finding->note.empty()) return record();
+        visit().ask.write(u"Why, in words?"_s, {}, [this, tooth](const QString& said) {
+          draft_->setNote(tooth, toStd(said));
+          record();
+        });
+      });
+}
+
 void ScreeningPanel::stopChild() {
-  ui::stopChild(visit(), {}, [this] { Q_EMIT finished(); });
+  ui::stopChild(visit(), nullptr, [this] { Q_EMIT finished(); });
 }
 
 } // namespace gk::ui

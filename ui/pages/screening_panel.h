@@ -28,6 +28,13 @@ class ScreeningPanel final : public ChairPanel {
   void pick(dentition::Surface surface) override;
 
  private:
+  /// What a key takes the place of; undo goes back to it, at the tooth where it was pressed.
+  struct Before {
+    ScreeningDraft draft;
+    dentition::Tooth tooth;
+    std::optional<dentition::ToothSurfaces> part;
+  };
+
   [[nodiscard]] KeyAction stateKey(int key, const QString& words, ToothState state);
   void set(ToothState state);
   void more();
@@ -36,20 +43,28 @@ class ScreeningPanel final : public ChairPanel {
   void nextPart();
   void answer(int choice);
   void record();
+  void askReseal(const dentition::Tooth& tooth);
   void load();
   /// Changes the draft, after keeping the one before for undo.
   void change(const std::function<void()>& how);
+  void keep();
+  /// Of teeth that are up outside their age, what to ask; a question that was read is asked no
+  /// more.
+  [[nodiscard]] std::vector<std::pair<dentition::Tooth, QString>> ageQuestions() const;
+  void readAges();
   [[nodiscard]] QString questionText(int question) const;
   [[nodiscard]] std::optional<dentition::Surface> partNow() const;
 
   QLabel* cursor_;
   QLabel* questions_;
+  QLabel* age_;     ///< teeth that are up sooner than they should be, until that was read
   QLabel* dentist_; ///< found and authorized, side by side
   QLabel* pause_;
   KeyBar* keys_;
   std::optional<ScreeningDraft> draft_;
-  std::vector<ScreeningDraft> before_;           ///< for undo, newest last
+  std::vector<Before> before_;                   ///< for undo, newest last
   std::optional<dentition::ToothSurfaces> part_; ///< one surface; none: the whole tooth
+  std::vector<dentition::Tooth> read_;           ///< whose question about the age was read
 };
 
 } // namespace gk::ui

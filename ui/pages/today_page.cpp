@@ -94,14 +94,11 @@ QComboBox* TodayPage::choice(QFormLayout* into, const QString& words, const QStr
   return box;
 }
 
-base::Date TodayPage::careDate() {
-  const auto day = book().openDayNow();
-  return day ? day->value.date : context().clock.now().date();
-}
-
 void TodayPage::refresh() {
+  const auto care = book().careDate();
+  if (!went(care)) return;
+  const auto on = *care;
   reading_ = true;
-  const auto on = careDate();
   readMembers(on);
   readLots(on);
   readLights(on);
@@ -177,8 +174,10 @@ void TodayPage::readLights(base::Date on) {
     QString reading = u", not read today"_s;
     for (const auto& one : *readings)
       if (one.value.on == on)
-        reading = u", %1 mW/cm², %2"_s.arg(one.value.value.value)
-                      .arg(toQt(base::nameOf(kit::grade(light, one.value))).toUpper());
+        reading = u", %1 mW/cm², NOT COMPARABLE"_s.arg(one.value.value.value);
+    if (const auto* newest = kit::newestOn(light, *readings, on))
+      reading = u", %1 mW/cm², %2"_s.arg(newest->value.value.value)
+                    .arg(toQt(base::nameOf(kit::grade(light, newest->value))).toUpper());
     words += light.inService ? reading : u", OUT OF SERVICE"_s;
     add(light_, words, place, light.inService);
   }

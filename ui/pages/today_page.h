@@ -25,7 +25,6 @@ class TodayPage final : public Page {
   void readMembers(base::Date on);
   void readLots(base::Date on);
   void readLights(base::Date on);
-  [[nodiscard]] base::Date careDate();
   void choose();
   void showSummary();
 

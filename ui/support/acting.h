@@ -19,7 +19,8 @@ struct Setup {
   chairside::Isolation isolation = chairside::Isolation::rollsWithHolders;
   chairside::Holder cheek = chairside::Holder::device;
   chairside::Holder tongue = chairside::Holder::device;
-  bool fourHanded = true;
+  bool fourHanded = true;                                        ///< where somebody assists
+  chairside::Cleaning cleaned = chairside::Cleaning::toothbrush; ///< before the etch
   bool operator==(const Setup&) const = default;
 };
 

@@ -11,7 +11,7 @@ namespace gk::ui {
 
 namespace {
 
-constexpr auto fileName = "laptop-settings";
+constexpr auto settingsFile = "laptop-settings";
 
 /// The lines of the file, `name=value`, each with its line number for a message.
 class Lines {
@@ -109,12 +109,13 @@ void readSetup(Lines& lines, Kept& kept) {
   lines.word("today.cheek", setup.cheek);
   lines.word("today.tongue", setup.tongue);
   lines.truth("today.four-handed", setup.fourHanded);
+  lines.word("today.cleaned", setup.cleaned);
 }
 
 } // namespace
 
 ReadKept readKept(const base::Path& folder) {
-  const auto path = folder / fileName;
+  const auto path = folder / settingsFile;
   const auto text = base::readFile(path);
   if (!text) {
     if (text.error().code == base::ErrorCode::fileNotFound) return {};
@@ -129,7 +130,7 @@ ReadKept readKept(const base::Path& folder) {
     readSetup(*lines, read.kept);
   }
   if (lines && lines->isGood()) return read;
-  const auto aside = base::replaceFile(folder / (std::string(fileName) + ".damaged"), *text);
+  const auto aside = base::replaceFile(folder / (std::string(settingsFile) + ".damaged"), *text);
   return {{},
           u"This laptop's settings were damaged, so it starts as a new one"_s +
               (aside ? u"; the old file is kept as laptop-settings.damaged"_s : QString()) +
@@ -172,9 +173,10 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
     line("today.cheek", base::nameOf(setup.cheek));
     line("today.tongue", base::nameOf(setup.tongue));
     line("today.four-handed", truth(setup.fourHanded));
+    line("today.cleaned", base::nameOf(setup.cleaned));
   }
   if (const auto made = base::makeFolder(folder); !made) return made.error();
-  return base::replaceFile(folder / fileName, text);
+  return base::replaceFile(folder / settingsFile, text);
 }
 
 Setup stillUsable(Setup setup, session::Reader& book, base::Date on) {

@@ -102,7 +102,7 @@ Message messageOf(ErrorCode code) {
     return rule(u"A dentist has not authorized that."_s,
                 u"Call the dentist and record the call, or leave the tooth."_s);
   case ErrorCode::ruleLight:
-    return rule(u"This light cannot be used."_s, u"Take another light or a self-cure material."_s);
+    return rule(u"This light, or what its meter reads, is in doubt."_s, u"Read why below."_s);
   case ErrorCode::ruleVarnish:
     return rule(u"Varnish does not come now."_s, u"Read why below."_s);
   case ErrorCode::ruleOutcome:

@@ -10,6 +10,21 @@
 
 namespace gk::ui {
 
+namespace {
+
+/// A child's number, or what a scanner reads off any package of a shop.
+bool isNumber(const QString& code) {
+  return std::ranges::all_of(code, [](QChar sign) { return sign.isDigit() || sign == u'-'; });
+}
+
+/// A line, a number box: what is typed there is text and no act.
+bool isWrittenIn(const QObject* receiver) {
+  const auto* widget = qobject_cast<const QWidget*>(receiver);
+  return widget && widget->testAttribute(Qt::WA_InputMethodEnabled);
+}
+
+} // namespace
+
 QString readScan(const QString& typed) {
   // The French row and letters where an English keyboard has 1 to 9, 0, the dash and A Q Z W M.
   const auto french = u"&é\"'(-è_çà)qawz,"_s;
@@ -29,8 +44,8 @@ QString readScan(const QString& typed) {
 
 ScanCatcher::ScanCatcher(base::Clock& clock, QObject* parent) : QObject(parent), clock_(clock) {
   wait_.setSingleShot(true);
-  wait_.setInterval(gapMs);
-  connect(&wait_, &QTimer::timeout, this, &ScanCatcher::release);
+  wait_.setTimerType(Qt::PreciseTimer);
+  connect(&wait_, &QTimer::timeout, this, &ScanCatcher::timeUp);
 }
 
 /// When the key went down; the clock where the system does not say. A window that was busy gets
@@ -47,24 +62,65 @@ QString ScanCatcher::text() const {
   return all;
 }
 
+bool ScanCatcher::mayBecome(const QObject* receiver, const QString& typed) const {
+  if (isWrittenIn(receiver)) return false;
+  if (!typed.startsWith(prefix_)) return prefix_.startsWith(typed);
+  const auto code = readScan(typed.mid(prefix_.size()));
+  if (isNumber(code)) return true;
+  return codes_ && std::ranges::any_of(codes_(), [&](const QString& one) {
+           return one.startsWith(code, Qt::CaseInsensitive);
+         });
+}
+
+bool ScanCatcher::isCode(const QObject* receiver, const QString& typed) const {
+  if (isWrittenIn(receiver) || !typed.startsWith(prefix_)) return false;
+  const auto code = readScan(typed.mid(prefix_.size()));
+  if (isNumber(code)) return code.size() >= static_cast<qsizetype>(leastSigns);
+  return codes_ && codes_().contains(code, Qt::CaseInsensitive);
+}
+
+void ScanCatcher::hold(QObject* receiver, const QKeyEvent& event, base::Milliseconds now) {
+  isQuick_ = held_.empty() || (isQuick_ && now - last_ < base::Milliseconds(gapMs));
+  receiver_ = receiver;
+  last_ = now;
+  isOver_ = false;
+  held_.emplace_back(event.clone());
+  wait_.start(mayBecome(receiver, text()) ? slowGapMs : gapMs);
+}
+
 bool ScanCatcher::takes(QObject* receiver, const QKeyEvent& event) {
   if (releasing_) return false;
   const auto now = timeOf(event);
-  const bool isNear = !held_.empty() && now - last_ < base::Milliseconds(gapMs);
+  const auto apart = now - last_;
+  const bool isQuick =
+      !held_.empty() && (held_.size() == 1 || isQuick_) && apart < base::Milliseconds(gapMs);
   const bool isPlain =
       !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
   const bool isEnter = event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter;
-  if (isEnter && isNear && held_.size() >= leastSigns && text().startsWith(prefix_)) {
-    const auto code = readScan(text().mid(prefix_.size()));
-    wait_.stop();
-    held_.clear();
-    Q_EMIT scanned(code);
+  const auto slow = base::Milliseconds(slowGapMs);
+  if (isEnter && held_.empty() && caught_ && now >= *caught_ && now - *caught_ < slow) {
+    caught_ = now; // it ends its codes with two
     return true;
+  }
+  if (isEnter && !held_.empty()) {
+    const bool isWhole =
+        isQuick ? held_.size() >= leastSigns && text().startsWith(prefix_)
+                : apart < slow && receiver == receiver_ && isCode(receiver_, text());
+    if (isWhole) {
+      const auto code = readScan(text().mid(prefix_.size()));
+      wait_.stop();
+      held_.clear();
+      caught_ = now;
+      Q_EMIT scanned(code);
+      return true;
+    }
   }
   const bool isShift = event.key() == Qt::Key_Shift;
   if (isShift) return false; // a scanner shifts for capitals; nothing waits for the key itself
   const bool isSign = isPlain && !event.isAutoRepeat() && event.text().size() == 1 &&
                       event.text().front().isPrint() && event.key() != Qt::Key_Space;
+  const bool isNear =
+      isQuick || (!held_.empty() && apart < slow && mayBecome(receiver, text() + event.text()));
   if (!isNear || !isSign || receiver != receiver_) release();
   if (!isSign) return false;
   // With a prefix, only what may still begin with it waits: hands feel nothing of it.
@@ -73,15 +129,21 @@ bool ScanCatcher::takes(QObject* receiver, const QKeyEvent& event) {
     release();
     return false;
   }
-  receiver_ = receiver;
-  last_ = now;
-  held_.emplace_back(event.clone());
-  wait_.start();
+  hold(receiver, event, now);
   return receiver != passing_;
+}
+
+/// Keys that went down in time may still wait behind what kept the window busy: they come first.
+void ScanCatcher::timeUp() {
+  isOver_ = true;
+  QTimer::singleShot(0, this, [this] {
+    if (isOver_) release();
+  });
 }
 
 void ScanCatcher::release() {
   wait_.stop();
+  isOver_ = false;
   const auto held = std::move(held_);
   held_.clear();
   if (receiver_ == passing_) return; // it has them

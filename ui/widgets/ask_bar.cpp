@@ -46,23 +46,24 @@ void AskBar::open(const QString& question) {
 }
 
 void AskBar::choose(const QString& question, const QStringList& options,
-                    std::function<void(int)> then, std::function<void()> left) {
+                    std::function<void(int)> then, std::function<void()> left, AskKeys keys) {
   base::require(!options.isEmpty() && options.size() <= 16, "1 to 16 options");
   thenOption_ = std::move(then);
   thenText_ = nullptr;
   left_ = std::move(left);
   labels_ = options;
-  marked_ = 0;
+  keys_ = keys;
+  marked_ = keys == AskKeys::marked ? -1 : 0;
   showOptions();
   options_->show();
   line_->hide();
-  open(question);
+  open(keys == AskKeys::arrows ? question + u" Arrow keys, then Enter."_s : question);
 }
 
 void AskBar::showOptions() {
   std::vector<KeyAction> actions;
   for (int option = 0; option < static_cast<int>(labels_.size()); ++option)
-    actions.push_back({keyOf(option), labels_[option], u"askOption%1"_s.arg(option + 1),
+    actions.push_back({keys_ == AskKeys::arrows ? 0 : keyOf(option), labels_[option], u"askOption%1"_s.arg(option + 1),
                        [this, option] { answer(option); },
                        option == marked_ ? KeyLook::main : KeyLook::plain});
   options_->setActions(std::move(actions));
@@ -115,16 +116,18 @@ void AskBar::press(const QKeyEvent& event) {
     return;
   }
   if (thenOption_ && enter && !event.isAutoRepeat()) {
-    answer(marked_);
+    if (marked_ >= 0) answer(marked_);
     return;
   }
-  const int by = event.key() == Qt::Key_Up ? -1 : event.key() == Qt::Key_Down ? 1 : 0;
+  const bool isBack = event.key() == Qt::Key_Up || event.key() == Qt::Key_Left;
+  const bool isOn = event.key() == Qt::Key_Down || event.key() == Qt::Key_Right;
+  const int by = isBack ? -1 : isOn ? 1 : 0;
   if (thenOption_ && by != 0) {
     marked_ = std::clamp(marked_ + by, 0, static_cast<int>(labels_.size()) - 1);
     showOptions();
     return;
   }
-  if (thenOption_) options_->press(event);
+  if (thenOption_ && keys_ != AskKeys::arrows) options_->press(event);
 }
 
 void AskBar::answer(int option) {

@@ -13,6 +13,10 @@ namespace gk::ui {
 
 class KeyBar;
 
+/// Which keys answer. `marked`: Enter is an answer once an arrow chose it, so that a stray one
+/// records no finding. `arrows`: no digit and no letter answers, so that no code of a scanner does.
+enum class AskKeys { all, marked, arrows };
+
 /// Asks in a part of the page, so that nothing covers the timer. One question at a time: a new one
 /// takes the place of the one that waits.
 class AskBar final : public QWidget {
@@ -21,10 +25,10 @@ class AskBar final : public QWidget {
  public:
   explicit AskBar(QWidget* parent = nullptr);
 
-  /// Options get the keys 1 to 9, then A, B, C; Enter is the marked one, which the arrows move.
-  /// Escape asks no more; then `left` is called. Precondition: 1 to 16 options.
+  /// Options get the keys 1 to 9, then A, B, C; Enter is the marked one, which the arrows move; the
+  /// first to begin with, unless `keys` says that none is. Escape asks no more; then `left` is called. Precondition: 1 to 16 options.
   void choose(const QString& question, const QStringList& options, std::function<void(int)> then,
-              std::function<void()> left = {});
+              std::function<void()> left = {}, AskKeys keys = AskKeys::all);
   /// Enter with an empty line asks on.
   void write(const QString& question, const QString& suggestion,
              std::function<void(const QString&)> then, std::function<void()> left = {});
@@ -58,7 +62,8 @@ class AskBar final : public QWidget {
   std::function<void(const QString&)> thenText_;
   std::function<void()> left_;
   QStringList labels_;
-  int marked_ = 0;
+  AskKeys keys_ = AskKeys::all;
+  int marked_ = 0; ///< -1 while none is
   bool asking_ = false;
 };
 

@@ -35,6 +35,7 @@ int plainKey(int key) {
 } // namespace
 
 QString keyHint(int key) {
+  if (key == 0) return {};
   if (key == Qt::Key_Return) return u"Enter"_s;
   return QKeySequence(key).toString(QKeySequence::NativeText);
 }
@@ -69,9 +70,10 @@ void KeyBar::setActions(std::vector<KeyAction> actions) {
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
-    shown->setText(keyHint(action.key) + between + action.label);
+    const auto hint = keyHint(action.key);
+    shown->setText(hint.isEmpty() ? action.label : hint + between + action.label);
     shown->setObjectName(action.name);
-    shown->setAccessibleName(action.label + u", key "_s + keyHint(action.key));
+    shown->setAccessibleName(hint.isEmpty() ? action.label : action.label + u", key "_s + hint);
     shown->setEnabled(action.enabled);
     if (shown->property("look").toString() != lookName(action.look)) {
       shown->setProperty("look", lookName(action.look));

@@ -14,7 +14,7 @@ enum class KeyLook { plain, main, alarm };
 
 /// One thing that can be done now: what a key, a pedal or a finger does, and the words for it.
 struct KeyAction {
-  int key; ///< Qt::Key; Key_Return stands for both Enter keys
+  int key; ///< Qt::Key; Key_Return stands for both Enter keys; 0 for none of its own
   QString label;
   QString name; ///< of the button, for tests
   std::function<void()> act;
@@ -22,7 +22,7 @@ struct KeyAction {
   bool enabled = true;
 };
 
-/// The hint that is printed for a key: "W", "Space", "Enter".
+/// The hint that is printed for a key: "W", "Space", "Enter"; empty for none.
 QString keyHint(int key);
 
 /// Shows its actions as buttons with their keys; what is shown is what the keys do.

@@ -1,6 +1,5 @@
 #include "ui/windows/book_view.h"
 
-#include "ui/models/scanned.h"
 #include "ui/pages/cautions_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/close_out_page.h"
@@ -35,10 +34,6 @@ namespace gk::ui {
 
 namespace {
 
-// Some milliseconds of work, so that a key never waits long behind it.
-constexpr int childrenAtOnce = 50;
-constexpr auto checkAgain = std::chrono::milliseconds(100);
-
 /// As high as the page that is up: Qt's own stack is as high as its highest.
 class Pages final : public QStackedWidget {
  public:
@@ -57,6 +52,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
       who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
       strip_(new MessageStrip(work_)) {
   setObjectName(u"bookView"_s);
@@ -128,6 +124,11 @@ void BookView::layOut() {
   });
   catcher_ = new ScanCatcher(context_.clock, this);
   catcher_->letPass(board_->searchLine());
+  catcher_->knows([this] { return lotCodes(); });
+  changes_ = session_.onChanged([this](const session::Change&) {
+    lotCodes_.reset();
+    showCareDate();
+  });
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
     catcher_->setPrefix(toQt(acting_.habits().scannerPrefix));
@@ -143,6 +144,8 @@ void BookView::layOut() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(2);
   column->addWidget(bar_);
+  column->addWidget(careDate_);
+  careDate_->hide();
   column->addWidget(strip_);
   auto* scroll = new QScrollArea(work_);
   scroll->setObjectName(u"pagesScroll"_s);
@@ -187,10 +190,12 @@ void BookView::turnTo(QWidget* page) {
     incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
   }
   strip_->say({});
+  if (page != board_) board_->searchLine()->clear(); // what was looked for is found
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
     button->setChecked(one == page);
   showWho();
+  showCareDate();
   page->setFocus();
   showRunning();
 }
@@ -220,56 +225,6 @@ void BookView::leaveChair() {
 void BookView::leaveIncident(const QString& words) {
   turnTo(beforeIncident_ ? beforeIncident_ : board_);
   strip_->say(words);
-}
-
-void BookView::unlock(const QString& passphrase) {
-  const auto opened = session_.unlock(toStd(passphrase));
-  if (!opened) {
-    const auto message = describe(opened.error());
-    return cover_->refuse(message.happened + u' ' + message.now);
-  }
-  const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
-  stack_->setCurrentWidget(work_);
-  if (const auto warning = session_.clockWarning(); !warning.empty())
-    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
-  showWho();
-  if (isFirst)
-    goOn();
-  else
-    turnTo(pages_->currentWidget());
-  idle_.start();
-  reading_.start(0);
-}
-
-void BookView::readOn() {
-  // Trouble with the roll comes again, and is said, when somebody searches.
-  const auto read = session_.readRoll(childrenAtOnce);
-  if (read && !*read) return;
-  const auto checked = session_.isChecked();
-  if (checked && !*checked) return reading_.start(checkAgain);
-  reading_.stop();
-  if (!checked) strip_->post(describe(checked.error()));
-}
-
-void BookView::goOn() {
-  turnTo(board_);
-  if (!board_->day() || !chair_->resume(board_->day()->id)) return;
-  turnTo(chair_);
-  strip_->say(u"Went on with the child who was in the chair."_s +
-              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
-}
-
-void BookView::lock(const QString& why) {
-  idle_.stop();
-  reading_.stop();
-  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
-  auto* chairStrip = chair_->findChild<MessageStrip*>();
-  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  session_.lock();
-  if (wasQuiet) chairStrip->settle();
-  cover_->lock(why);
-  stack_->setCurrentWidget(cover_);
-  cover_->setFocus();
 }
 
 void BookView::toggleHidden() {
@@ -330,27 +285,6 @@ bool BookView::mayBeginDay(roster::DayId day) {
   if (!context_.prompter.confirm(question)) return true;
   turnTo(readiness_);
   return false;
-}
-
-void BookView::scanned(const QString& code) {
-  auto* page = pages_->currentWidget();
-  if (page == board_) board_->searchLine()->clear();
-  if (QApplication::activeModalWidget())
-    return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
-  if (page == laptop_) return laptop_->showScan(code);
-  if (page == chair_) return chair_->scanned(code);
-  const auto number = roster::parseChildNumber(toStd(code));
-  if (!number)
-    return strip_->say(
-        u"Scanned "_s + code +
-        u": no child's number. A lot is scanned at the chair. Nothing was changed."_s);
-  const auto& day = board_->day();
-  if (!day) return strip_->say(u"Open a school day first: Alt+O on the day board."_s);
-  const auto child = childOfNumber(session_, *number);
-  if (!child) return strip_->post(describe(child.error()));
-  if (!*child)
-    return strip_->say(u"No child of number "_s + toQt(*number) + u" is in this logbook."_s);
-  toChair(**child, day->id);
 }
 
 void BookView::keyPressEvent(QKeyEvent* event) {

@@ -3,6 +3,7 @@
 #include "ui/support/context.h"
 #include "ui/support/message.h"
 
+#include <QStringList>
 #include <QTimer>
 #include <QWidget>
 
@@ -24,6 +25,7 @@ class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
+class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
 class Speaker;
@@ -45,6 +47,8 @@ class BookView final : public QWidget {
   void hearOn(Speaker& speaker);
   /// Says it in the strip of messages until it is dismissed.
   void warn(const QString& words);
+  /// The keyboard goes to what is up: the passphrase's line while the names are locked.
+  void takeKeys();
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
 
@@ -60,6 +64,8 @@ class BookView final : public QWidget {
   void toChair(roster::ChildId child, roster::DayId day);
   void leaveChair();
   void leaveIncident(const QString& words);
+  void askProgram();
+  void begin();
   void goOn();
   void readOn();
   void toggleHidden();
@@ -67,6 +73,9 @@ class BookView final : public QWidget {
   void showRunning();
   void showWho();
   void scanned(const QString& code);
+  /// The numbers of the lots, as they are scanned.
+  [[nodiscard]] const QStringList& lotCodes();
+  void showCareDate();
   /// Asks once a day, before its first child, when the morning's check is not done.
   bool mayBeginDay(roster::DayId day);
 
@@ -82,7 +91,8 @@ class BookView final : public QWidget {
   QWidget* bar_;
   QStackedWidget* pages_;
   QLabel* who_;
-  QLabel* running_; ///< the chair's timer while another page is shown
+  QLabel* careDate_; ///< when all is written for another date than today's
+  QLabel* running_;  ///< the chair's timer while another page is shown
   MessageStrip* strip_;
   DayBoardPage* board_ = nullptr;
   ChairPage* chair_ = nullptr;
@@ -90,8 +100,11 @@ class BookView final : public QWidget {
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
   IncidentPage* incident_ = nullptr;
+  ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
   std::optional<roster::DayId> askedReady_;
+  std::optional<QStringList> lotCodes_; ///< until something is written
+  base::Subscription changes_;
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
   QWidget* cameFrom_ = nullptr;       ///< where to go when the chair is done
   QWidget* beforeIncident_ = nullptr; ///< where to go when the incident is written

@@ -5,6 +5,7 @@
 #include "ui/support/message.h"
 #include "ui/support/text.h"
 #include "ui/windows/book_view.h"
+#include "ui/windows/program_page.h"
 #include "ui/windows/start_page.h"
 
 #include <QStackedWidget>
@@ -13,40 +14,69 @@ namespace gk::ui {
 
 MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
     : machine_(std::move(machine)), prompter_(prompter(this)), stack_(new QStackedWidget(this)),
-      start_(new StartPage(*prompter_, recentBook(machine_.folder), stack_)) {
+      start_(new StartPage(*prompter_, recentBook(machine_.folder), stack_)),
+      program_(new ProgramPage(*prompter_,
+                               u"A logbook is made with its program. All of it can be changed "
+                               "later. Esc goes back."_s,
+                               u"Make the logbook"_s, stack_)) {
   setWindowTitle(u"Groovekeeper"_s);
   stack_->addWidget(start_);
   setCentralWidget(stack_);
   resize(1366, 740);
   connect(start_, &StartPage::openWanted, this, &MainWindow::openBook);
-  connect(start_, &StartPage::newWanted, this, &MainWindow::newBook);
+  stack_->addWidget(program_);
+  connect(start_, &StartPage::newWanted, this, [this](const QString& passphrase) {
+    passphrase_ = passphrase;
+    program_->refuse({});
+    showPage(program_);
+  });
+  connect(program_, &ProgramPage::left, this, [this] {
+    passphrase_.clear();
+    showPage(start_);
+  });
+  connect(program_, &ProgramPage::given, this, &MainWindow::newBook);
   start_->setFocus();
 }
 
 MainWindow::~MainWindow() = default;
 
+void MainWindow::showPage(QWidget* page) {
+  stack_->setCurrentWidget(page);
+  page->setFocus();
+}
+
 void MainWindow::openBook(const QString& path) {
-  adopt(session::Session::open(toStd(path), machine_.laptop, {machine_.clock, machine_.random}, {},
-                               machine_.kind, store::Checkup::meanwhile));
-}
-
-void MainWindow::newBook(const QString& path, const QString& passphrase) {
-  adopt(session::Session::create(toStd(path), toStd(passphrase), machine_.laptop,
-                                 {machine_.clock, machine_.random}, machine_.kind));
-  // The passphrase was typed twice just now; asking a third time would teach nothing.
-  if (book_) book_->unlock(passphrase);
-}
-
-void MainWindow::adopt(base::Result<session::Session> session) {
+  auto session =
+      session::Session::open(toStd(path), machine_.laptop, {machine_.clock, machine_.random}, {},
+                             machine_.kind, store::Checkup::meanwhile);
   if (!session) return start_->refuse(inOneLine(describe(session.error())));
-  const auto remembered = rememberBook(machine_.folder, session->path());
-  book_ = std::make_unique<BookView>(std::move(*session), machine_.clock, *prompter_, machine_.idle,
+  adopt(std::move(*session));
+}
+
+void MainWindow::newBook(const roster::Program& program) {
+  auto path = prompter_->saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
+                                  u"Logbook (*.gkbook)"_s);
+  if (!path) return;
+  if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
+  auto session =
+      session::Session::create(toStd(*path), toStd(passphrase_), machine_.laptop,
+                               {machine_.clock, machine_.random}, program, machine_.kind);
+  if (!session) return program_->refuse(inOneLine(describe(session.error())));
+  adopt(std::move(*session));
+  // The passphrase was typed twice just now; asking a third time would teach nothing.
+  book_->unlock(passphrase_);
+  passphrase_.clear();
+}
+
+void MainWindow::adopt(session::Session session) {
+  const auto remembered = rememberBook(machine_.folder, session.path());
+  book_ = std::make_unique<BookView>(std::move(session), machine_.clock, *prompter_, machine_.idle,
                                      stack_);
   keepHabits();
   if (machine_.speaker) book_->hearOn(*machine_.speaker);
   stack_->addWidget(book_.get());
   stack_->setCurrentWidget(book_.get());
-  book_->setFocus();
+  book_->takeKeys();
   if (!remembered) start_->refuse(inOneLine(describe(remembered.error())));
 }
 

@@ -15,6 +15,7 @@ namespace gk::ui {
 
 class BookView;
 class Speaker;
+class ProgramPage;
 class StartPage;
 
 /// What the window stands on; all of it outlives the window.
@@ -39,19 +40,23 @@ class MainWindow final : public QMainWindow {
   ~MainWindow() override;
 
   void openBook(const QString& path);
-  void newBook(const QString& path, const QString& passphrase);
   /// None before a logbook is open.
   [[nodiscard]] BookView* book() const { return book_.get(); }
 
  private:
+  void showPage(QWidget* page);
+  /// Asks where, and makes it with its program or not at all.
+  void newBook(const roster::Program& program);
   /// What this laptop kept from its last start, and from now on what is chosen.
   void keepHabits();
-  void adopt(base::Result<session::Session> session);
+  void adopt(session::Session session);
 
   Machine machine_;
   std::unique_ptr<Prompter> prompter_;
   QStackedWidget* stack_;
   StartPage* start_;
+  ProgramPage* program_;
+  QString passphrase_; ///< of the logbook that is being made
   std::unique_ptr<BookView> book_;
 };
 

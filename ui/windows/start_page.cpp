@@ -22,7 +22,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   auto* open =
       keyButton(u"Open a logbook"_s, QKeySequence(Qt::ALT | Qt::Key_O), u"startOpen"_s, this);
   auto* make =
-      keyButton(u"Make the logbook"_s, QKeySequence(Qt::ALT | Qt::Key_M), u"startNew"_s, this);
+      keyButton(u"Next: your program"_s, QKeySequence(Qt::ALT | Qt::Key_M), u"startNew"_s, this);
   for (auto [line, name, words] :
        {std::tuple(passphrase_, u"startPassphrase"_s, u"Passphrase, 8 characters or more"_s),
         {again_, u"startAgain"_s, u"The same again"_s}}) {
@@ -61,7 +61,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
 }
 
 void StartPage::refuse(const QString& words) {
-  trouble_->setText(u"✖ "_s + words);
+  trouble_->setText(words.isEmpty() ? words : u"✖ "_s + words);
   trouble_->setAccessibleName(words);
 }
 
@@ -81,13 +81,10 @@ void StartPage::create() {
     again_->selectAll();
     return refuse(u"The two passphrases differ. Type the second again."_s);
   }
-  auto path = prompter_.saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
-                                 u"Logbook (*.gkbook)"_s);
-  if (!path) return;
-  if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
   passphrase_->clear();
   again_->clear();
-  Q_EMIT newWanted(*path, passphrase);
+  refuse({});
+  Q_EMIT newWanted(passphrase);
 }
 
 } // namespace gk::ui

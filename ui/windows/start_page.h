@@ -22,7 +22,7 @@ class StartPage final : public QWidget {
 
  Q_SIGNALS:
   void openWanted(const QString& path);
-  void newWanted(const QString& path, const QString& passphrase);
+  void newWanted(const QString& passphrase);
 
  private:
   void open();

@@ -1,0 +1,191 @@
+#include "office/adding.h"
+
+#include <algorithm>
+
+namespace gk::office {
+
+using base::Error;
+using base::ErrorCode;
+using base::Result;
+using session::Session;
+
+namespace {
+
+/// Children are told by number: nothing that is printed here holds a name.
+Option childOption() {
+  return {"--child", "NUMBER", "as on the slip", true};
+}
+
+Result<Exit> confirmChild(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    const auto done = session.confirmProvisional(by, *child, call.text("--reason"));
+    if (!done) return done.error();
+    return "child " + number + " is on the roster";
+  });
+}
+
+Result<Exit> moveChild(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  if (!call.has("--school") && !call.has("--grade") && !call.has("--room"))
+    return Error{ErrorCode::callMalformed, "move-child: say --school, --grade, --room or several"};
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    const auto old = session.child(*child);
+    if (!old) return old.error();
+    auto school = old->value.school;
+    if (const auto code = call.textIfAny("--school")) {
+      const auto found = schoolCoded(session, *code);
+      if (!found) return found.error();
+      school = found->id;
+    }
+    const auto grade = call.textIfAny("--grade").value_or(old->value.grade);
+    const auto room = call.textIfAny("--room").value_or(old->value.room);
+    const auto done = session.moveChild(by, *child, school, grade, room, call.text("--reason"));
+    if (!done) return done.error();
+    return "child " + number + " moved; where the child was stays in the history";
+  });
+}
+
+std::string formWords(const base::Recorded<roster::Consent>& form) {
+  return std::string(base::nameOf(form.value.state)) +
+         (form.value.signedOn ? ", signed " + form.value.signedOn->iso() : ", without a date");
+}
+
+/// The form of that term, the one signed on --was-signed when there are several.
+Result<base::Recorded<roster::Consent>> formWanted(Session& session, const Call& call,
+                                                   roster::ChildId child) {
+  const auto term = termCalled(session, call.text("--term"));
+  if (!term) return term.error();
+  const auto was = call.date("--was-signed");
+  if (!was) return was.error();
+  auto forms = session.consents(child);
+  if (!forms) return forms.error();
+  std::erase_if(*forms, [&](const auto& form) {
+    return form.value.term != term->id || (*was && form.value.signedOn != *was);
+  });
+  if (forms->size() == 1) return std::move(forms->front());
+  if (forms->empty())
+    return Error{ErrorCode::notFound, "there is no such form of that child in " + term->value.name};
+  std::vector<std::string> words;
+  for (const auto& form : *forms)
+    words.push_back(formWords(form));
+  return Error{ErrorCode::callMalformed, "there are " + std::to_string(forms->size()) +
+                                             " forms of that child in " + term->value.name + " (" +
+                                             base::join(words, "; ") +
+                                             "); say which with --was-signed DATE"};
+}
+
+Result<roster::Consent> consentOf(const Call& call, roster::Consent form) {
+  const auto word = [&]<class E>(std::string_view option, E& value) -> Result<base::Done> {
+    const auto text = call.textIfAny(option);
+    if (!text) return base::Done{};
+    const auto read = wordOf<E>(option, base::folded(*text));
+    if (!read) return read.error();
+    value = *read;
+    return base::Done{};
+  };
+  if (const auto read = word("--state", form.state); !read) return read.error();
+  if (const auto read = word("--signer", form.signer); !read) return read.error();
+  if (const auto read = word("--history", form.history); !read) return read.error();
+  if (const auto list = call.textIfAny("--services")) {
+    if (base::folded(*list) == "all") {
+      form.allowed = roster::ServiceSet::all();
+    } else {
+      const auto services = wordsOf<roster::Service>("--services", base::folded(*list));
+      if (!services) return services.error();
+      form.allowed = *services;
+    }
+  }
+  for (const auto& [option, into] : {std::pair("--signed-on", &form.signedOn),
+                                     {"--received-on", &form.receivedOn},
+                                     {"--valid-from", &form.validFrom},
+                                     {"--valid-until", &form.validUntil}}) {
+    const auto date = call.date(option);
+    if (!date) return date.error();
+    if (*date) *into = *date;
+  }
+  if (call.has("--signer-reviewed")) form.signerReviewed = true;
+  form.note = call.textIfAny("--note").value_or(form.note);
+  return form;
+}
+
+Result<Exit> correctForm(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    const auto old = formWanted(session, call, *child);
+    if (!old) return old.error();
+    const auto form = consentOf(call, old->value);
+    if (!form) return form.error();
+    const auto done = session.correctConsent(by, *old, *form, call.text("--reason"));
+    if (!done) return done.error();
+    return "the form of child " + number + ": " + std::string(base::nameOf(form->state)) +
+           "; what it said before stays in the history";
+  });
+}
+
+Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  const auto kind = wordOf<roster::FlagKind>("--alert", base::folded(call.text("--alert")));
+  if (!kind) return kind.error();
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    auto flags = session.flags(*child);
+    if (!flags) return flags.error();
+    std::erase_if(*flags,
+                  [&](const auto& row) { return row.value.kind != *kind || row.value.resolved; });
+    const auto words = std::string(base::nameOf(*kind));
+    if (flags->empty())
+      return Error{ErrorCode::notFound, "child " + number + " has no open alert: " + words};
+    for (const auto& flag : *flags)
+      if (const auto done = session.resolveFlag(by, flag, call.text("--decided")); !done)
+        return done.error();
+    return "alert of child " + number + " resolved: " + words;
+  });
+}
+
+} // namespace
+
+std::vector<Verb> childVerbs() {
+  return {
+      {{"confirm-child", "FILE", "the school knows a child who was on a form only",
+        writing({childOption(), {"--reason", "TEXT", "how the school confirmed it", true}})},
+       confirmChild},
+      {{"move-child", "FILE", "another school, grade or room; earlier ones stay in the history",
+        writing({childOption(),
+                 {"--school", "CODE", "where the child goes now"},
+                 {"--grade", "GRADE", "K, 1 to 12"},
+                 {"--room", "TEXT", "the room"},
+                 {"--reason", "TEXT", "why", true}})},
+       moveChild},
+      {{"correct-consent", "FILE", "changes what is given of a form that was typed wrong",
+        writing({childOption(),
+                 {"--term", "NAME", "the term of the form", true},
+                 {"--was-signed", "DATE", "which form, when the term has several"},
+                 {"--state", "WORD", "yes, yes with limits, no, incomplete ..."},
+                 {"--services", "WORDS", "all, or commas between; in place of those before"},
+                 {"--signer", "WORD", "parent, legal guardian, foster agency, other ..."},
+                 {"--signer-reviewed", "", "somebody looked at who the other signer is"},
+                 {"--signed-on", "DATE", "when it was signed"},
+                 {"--received-on", "DATE", "when it came back"},
+                 {"--valid-from", "DATE", "its first day"},
+                 {"--valid-until", "DATE", "its last day"},
+                 {"--history", "WORD", "health history: yes, partly, no"},
+                 {"--note", "TEXT", "limits of teeth or materials"},
+                 {"--reason", "TEXT", "what was wrong", true}})},
+       correctForm},
+      {{"resolve-alert", "FILE", "closes a medical alert with what was decided",
+        writing({childOption(),
+                 {"--alert", "WORD", "latex allergy, asthma, recent illness ...", true},
+                 {"--decided", "TEXT", "what was decided, and by whom", true}})},
+       resolveAlert},
+  };
+}
+
+} // namespace gk::office

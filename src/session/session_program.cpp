@@ -1,0 +1,160 @@
+#include "base/text.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+/// As it is entered: no blank name, no initials of another's. `own` is the member it corrects.
+Result<roster::Member> soundMember(roster::Member member,
+                                   const std::vector<Recorded<roster::Member>>& others,
+                                   const std::optional<base::MemberId>& own) {
+  for (auto* text : {&member.name, &member.initials})
+    if (const auto filled = base::fillIn(*text, "a team member needs a name and initials"); !filled)
+      return filled.error();
+  for (const auto& other : others)
+    if (other.id != own && other.value.initials == member.initials)
+      return Error{ErrorCode::textMalformed,
+                   "the initials " + member.initials + " belong to " + other.value.name};
+  return member;
+}
+
+} // namespace
+
+Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
+  const auto may = admit(Verb::enterProgram, by);
+  if (!may) return may.error();
+  const auto sound = roster::soundProgram(program);
+  if (!sound) return sound.error();
+  const auto already = this->program();
+  if (already)
+    return Error{ErrorCode::ruleReason,
+                 "this logbook has its program already; correct that one, with a reason"};
+  if (already.error().code != ErrorCode::notFound) return already.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> Session::correctProgram(By by, const roster::Program& program,
+                                           const std::string& reason) {
+  const auto may = admit(Verb::correctProgram, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto sound = roster::soundProgram(program);
+  if (!sound) return sound.error();
+  // Several where two laptops corrected it before they met.
+  auto rows = book_.current<roster::Program>(store::everything());
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "this logbook has no program yet; enter it"};
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+}
+
+Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
+  const auto may = admit(Verb::enterTerm, by);
+  if (!may) return may.error();
+  auto sound = term;
+  if (const auto filled = base::fillIn(sound.name, "a term needs a name"); !filled)
+    return filled.error();
+  if (term.end <= term.start)
+    return Error{ErrorCode::ruleDate, "the term ends before it starts; check both dates"};
+  auto others = terms();
+  if (!others) return others.error();
+  for (const auto& other : *others) {
+    if (other.value.name == sound.name)
+      return Error{ErrorCode::textMalformed, "there is a term " + sound.name + " already"};
+    if (term.start <= other.value.end && other.value.start <= term.end)
+      return Error{ErrorCode::ruleDate, "the term overlaps with " + other.value.name};
+  }
+  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
+}
+
+Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
+  const auto may = admit(Verb::enterSchool, by);
+  if (!may) return may.error();
+  auto sound = school;
+  for (auto* text : {&sound.name, &sound.code})
+    if (const auto filled = base::fillIn(*text, "a school needs a name and a code"); !filled)
+      return filled.error();
+  auto others = schools();
+  if (!others) return others.error();
+  for (const auto& other : *others)
+    if (other.value.code == sound.code)
+      return Error{ErrorCode::textMalformed,
+                   "the code " + sound.code + " belongs to " + other.value.name};
+  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
+}
+
+Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
+  const auto may = admit(Verb::enterEnrolment, by);
+  if (!may) return may.error();
+  const auto grade = roster::parseGrade(enrolment.grade);
+  if (!grade) return grade.error();
+  if (enrolment.pupils < 0)
+    return Error{ErrorCode::numberMalformed, "a count of students cannot be negative"};
+  auto sound = enrolment;
+  sound.grade = *grade;
+  auto rows = book_.current<roster::Enrolment>(store::rowsOf("term", enrolment.term));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) {
+    return row.value.school != sound.school || row.value.grade != sound.grade;
+  });
+  return write(*may, {}, [&](store::Act& act) {
+    if (rows->empty()) return act.add(sound);
+    const auto id = rows->back().id;
+    replaceAll(act, *rows, sound, "counted again");
+    return id;
+  });
+}
+
+Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
+  const auto may = admit(Verb::enterEligibility, by);
+  if (!may) return may.error();
+  if (eligibility.percent < 0 || eligibility.percent > 100)
+    return Error{ErrorCode::numberMalformed, "the share of students is 0 to 100 percent"};
+  auto sound = eligibility;
+  if (const auto filled =
+          base::fillIn(sound.source, "say who published the share, and of which year");
+      !filled)
+    return filled.error();
+  auto rows = book_.current<roster::MealEligibility>(store::rowsOf("term", eligibility.term));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
+  return write(*may, {},
+               [&](store::Act& act) { return replaceAll(act, *rows, sound, "said again"); });
+}
+
+Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
+  const auto may = admit(Verb::enterMember, by);
+  if (!may) return may.error();
+  auto others = members();
+  if (!others) return others.error();
+  const auto sound = soundMember(member, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> Session::correctMember(By by, base::MemberId id, const roster::Member& member,
+                                          const std::string& reason) {
+  const auto may = admit(Verb::correctMember, by, {.reason = reason});
+  if (!may) return may.error();
+  auto others = members();
+  if (!others) return others.error();
+  const auto sound = soundMember(member, *others, id);
+  if (!sound) return sound.error();
+  const auto mayType = [](const roster::Member& one) { return one.may.has(roster::Task::type); };
+  if (!mayType(*sound) && std::ranges::none_of(*others, [&](const auto& other) {
+        return other.id != id && mayType(other.value);
+      }))
+    return Error{ErrorCode::ruleCredential,
+                 "no other team member may type, so nothing could be entered from then on; let "
+                 "another one type first"};
+  auto rows = book_.current<roster::Member>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such team member"};
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+}
+
+} // namespace gk::session

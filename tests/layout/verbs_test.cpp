@@ -1,0 +1,100 @@
+#include "base/files.h"
+#include "base/text.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <regex>
+#include <set>
+
+using namespace gk;
+namespace fs = std::filesystem;
+
+namespace {
+
+const fs::path repository = GK_SOURCE_DIR;
+
+std::string sourceAt(const fs::path& path) {
+  auto text = base::readFile(path);
+  INFO(path);
+  REQUIRE(text);
+  return std::move(text).value();
+}
+
+/// All sources of the folders, one after another.
+std::string sourcesBelow(const std::vector<std::string>& folders) {
+  std::string all;
+  for (const auto& folder : folders)
+    for (const auto& entry : fs::recursive_directory_iterator(repository / folder))
+      if (entry.path().extension() == ".cpp" || entry.path().extension() == ".h")
+        all += sourceAt(entry.path());
+  return all;
+}
+
+/// The names that a class declares in public: what stands before the first bracket of each
+/// declaration.
+std::set<std::string> publicVerbs(const std::string& header, const std::string& className) {
+  const auto begins = header.find("class " + className + " ");
+  REQUIRE(begins != std::string::npos);
+  const auto from = header.find("public:", begins) + std::string_view("public:").size();
+  const auto until = header.find(" private:", from);
+  REQUIRE(until != std::string::npos);
+  const auto code =
+      std::regex_replace(header.substr(from, until - from), std::regex("//[^\n]*"), "");
+  std::set<std::string> names;
+  for (const auto declaration : base::split(code, ';')) {
+    const auto bracket = declaration.find('(');
+    if (bracket == std::string_view::npos) continue;
+    const auto before = declaration.substr(0, bracket);
+    names.emplace(before.substr(before.find_last_of(" *&\n") + 1));
+  }
+  return names;
+}
+
+bool calls(const std::string& sources, const std::string& verb) {
+  return std::ranges::any_of(std::array{".", "->", "::"}, [&](const char* how) {
+    return sources.find(how + verb + "(") != std::string::npos;
+  });
+}
+
+} // namespace
+
+TEST_CASE("Whatever the session can do, a person can do in the window or by the command",
+          "[case-116]") {
+  const auto verbs = publicVerbs(sourceAt(repository / "src/session/session.h"), "Session");
+  CHECK(verbs.contains("enterProgram"));
+  CHECK(verbs.contains("resolveFlag"));
+  CHECK(verbs.size() > 60); // else the test reads the wrong place
+  const auto faces = sourcesBelow({"src/office", "ui"});
+  for (const auto& verb : verbs) {
+    // Ends a book that was built in bulk, which only the demo and the tests do.
+    if (verb == "finish") continue;
+    INFO(verb);
+    CHECK(calls(faces, verb));
+  }
+}
+
+TEST_CASE("No test passes over what a program from outside was to check", "[case-118]") {
+  for (const auto& entry : fs::recursive_directory_iterator(repository / "tests")) {
+    if (entry.path().extension() != ".cpp") continue;
+    const auto source = sourceAt(entry.path());
+    if (source.find("std::"
+                    "system(") == std::string::npos)
+      continue;
+    INFO(fs::relative(entry.path(), repository));
+    // tests/support/outside.h alone decides what may be left out, and who hears of it.
+    CHECK(source.find("WARN"
+                      "(") == std::string::npos);
+  }
+}
+
+TEST_CASE("The checks from outside are installed by the command that runs them", "[case-118]") {
+  const auto packages = sourceAt(repository / ".ci/packages");
+  for (const char* package : {"r-base-core", "r-cran-survival", "r-cran-survey", "r-cran-sandwich",
+                              "python3-jsonschema"}) {
+    INFO(package);
+    CHECK(packages.find(std::string("\noutside ") + package + "\n") != std::string::npos);
+  }
+  const auto command = sourceAt(repository / "tests/run");
+  CHECK(command.find(".ci/prepare outside") != std::string::npos);
+  CHECK(command.find("--without-outside") != std::string::npos);
+}

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <cstdint>
+#include <cstdlib>
+#include <string>
+
+namespace gk::test {
+
+/// The long checks run sampled, and whole where GROOVEKEEPER_LONG is set, as .ci/nightly does.
+inline bool isLong() {
+  return std::getenv("GROOVEKEEPER_LONG") != nullptr;
+}
+inline int rounds(int sampled, int whole) {
+  return isLong() ? whole : sampled;
+}
+/// GROOVEKEEPER_SEED, so that another run draws another sample and a failed one can be repeated.
+inline std::uint64_t seedOr(std::uint64_t usual) {
+  const char* given = std::getenv("GROOVEKEEPER_SEED");
+  return given ? std::stoull(given) : usual;
+}
+
+} // namespace gk::test

@@ -1,0 +1,101 @@
+#include "ui/pages/chair_page.h"
+#include "ui/pages/day_board_page.h"
+#include "ui/support/text.h"
+#include "ui/widgets/message_strip.h"
+#include "ui/windows/book_view.h"
+#include "ui/windows/cover_page.h"
+#include "ui/windows/program_page.h"
+
+#include <QLabel>
+#include <QStackedWidget>
+
+namespace gk::ui {
+
+namespace {
+
+// Some milliseconds of work, so that a key never waits long behind it.
+constexpr int childrenAtOnce = 50;
+constexpr auto checkAgain = std::chrono::milliseconds(100);
+
+} // namespace
+
+void BookView::unlock(const QString& passphrase) {
+  const auto opened = session_.unlock(toStd(passphrase));
+  if (!opened) {
+    const auto message = describe(opened.error());
+    return cover_->refuse(message.happened + u' ' + message.now);
+  }
+  idle_.start();
+  const auto program = session_.program();
+  if (!program && program.error().code == base::ErrorCode::notFound) return askProgram();
+  begin();
+}
+
+/// Every page and every letter speaks of the program.
+void BookView::askProgram() {
+  if (!program_) {
+    program_ = new ProgramPage(context_.prompter,
+                               u"This logbook was made without its program. Nothing in it is lost. "
+                               "Enter the program to go on."_s,
+                               u"Save the program"_s, stack_.get());
+    stack_->addWidget(program_);
+    connect(program_, &ProgramPage::given, this, [this](const roster::Program& program) {
+      const auto entered = session_.enterProgram(acting_.by(), program);
+      if (!entered) return program_->refuse(inOneLine(describe(entered.error())));
+      begin();
+    });
+  }
+  stack_->setCurrentWidget(program_);
+  program_->setFocus();
+}
+
+void BookView::begin() {
+  const bool isFirst = !cameFrom_ && pages_->currentWidget() == board_ && !board_->day();
+  stack_->setCurrentWidget(work_);
+  if (const auto warning = session_.clockWarning(); !warning.empty())
+    strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)});
+  showWho();
+  if (isFirst)
+    goOn();
+  else
+    turnTo(pages_->currentWidget());
+  reading_.start(0);
+}
+
+void BookView::readOn() {
+  // Trouble with the roll comes again, and is said, when somebody searches.
+  const auto read = session_.readRoll(childrenAtOnce);
+  if (read && !*read) return;
+  const auto checked = session_.isChecked();
+  if (checked && !*checked) return reading_.start(checkAgain);
+  reading_.stop();
+  if (!checked) strip_->post(describe(checked.error()));
+}
+
+void BookView::goOn() {
+  turnTo(board_);
+  if (!board_->day() || !chair_->resume(board_->day()->id)) return;
+  turnTo(chair_);
+  strip_->say(u"Went on with the child who was in the chair."_s +
+              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
+}
+
+void BookView::lock(const QString& why) {
+  idle_.stop();
+  reading_.stop();
+  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
+  auto* chairStrip = chair_->findChild<MessageStrip*>();
+  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
+  session_.lock();
+  if (wasQuiet) chairStrip->settle();
+  cover_->lock(why);
+  stack_->setCurrentWidget(cover_);
+  takeKeys();
+}
+
+void BookView::takeKeys() {
+  auto* page = stack_->currentWidget();
+  (page == work_ ? pages_->currentWidget() : page)->setFocus();
+}
+
+} // namespace gk::ui

@@ -1,0 +1,66 @@
+#include "ui/models/scanned.h"
+#include "ui/pages/chair_page.h"
+#include "ui/pages/day_board_page.h"
+#include "ui/pages/laptop_page.h"
+#include "ui/support/text.h"
+#include "ui/widgets/message_strip.h"
+#include "ui/windows/book_view.h"
+
+#include <QApplication>
+#include <QLabel>
+#include <QLineEdit>
+#include <QStackedWidget>
+
+// What a scanned code means in the window, and for which date all is written.
+namespace gk::ui {
+
+void BookView::scanned(const QString& code) {
+  auto* page = pages_->currentWidget();
+  if (page == board_) board_->searchLine()->clear();
+  if (QApplication::activeModalWidget())
+    return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
+  if (page == laptop_) return laptop_->showScan(code);
+  if (page == chair_) return chair_->scanned(code);
+  const auto number = roster::parseChildNumber(toStd(code));
+  if (!number)
+    return strip_->say(
+        u"Scanned "_s + code +
+        u": no child's number. A lot is scanned at the chair. Nothing was changed."_s);
+  const auto& day = board_->day();
+  if (!day) return strip_->say(u"Open a school day first: Alt+O on the day board."_s);
+  const auto child = childOfNumber(session_, *number);
+  if (!child) return strip_->post(describe(child.error()));
+  if (!*child)
+    return strip_->say(u"No child of number "_s + toQt(*number) + u" is in this logbook."_s);
+  toChair(**child, day->id);
+}
+
+const QStringList& BookView::lotCodes() {
+  if (!lotCodes_) {
+    lotCodes_.emplace();
+    // A lot that cannot be read is no code; the page that needs it says why.
+    if (const auto lots = session_.lots())
+      for (const auto& lot : *lots)
+        *lotCodes_ += toQt(lot.value.lot);
+  }
+  return *lotCodes_;
+}
+
+/// A day that was left open is written on by whoever comes next; nobody may do that unseen.
+void BookView::showCareDate() {
+  const auto today = context_.clock.now().date();
+  auto care = session_.careDate();
+  if (const auto& day = board_->day()) {
+    const auto closed = session_.isSigned(day->id);
+    if (closed && !*closed && !day->value.cancelled) care = day->value.date;
+  }
+  const bool differs = care && *care != today;
+  if (differs)
+    careDate_->setText(u"▲ The open day is %1, and today is %2. All care is written for %3: close "
+                       "that day out, or open today's on the day board."_s.arg(
+                           toQt(care->weekday() + " " + care->words()),
+                           toQt(today.weekday() + " " + today.words()), toQt(care->words())));
+  careDate_->setVisible(differs);
+}
+
+} // namespace gk::ui
