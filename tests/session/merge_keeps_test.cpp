@@ -204,7 +204,7 @@ TEST_CASE("After two cards became one the day counts one child", "[case-105]") {
   const auto sheet = sheetOf(cards.clinic);
   CHECK(sheet.equation.consented == 1);
   CHECK(sheet.counts.children == 1);
-  CHECK(sheet.equation.screened == 1);
+  CHECK(sheet.lines.size() == 1);
 }
 
 TEST_CASE("Every record type about a child has its merge rule") {

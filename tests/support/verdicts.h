@@ -24,8 +24,7 @@ class VerdictWriter final : public Catch::TestEventListenerBase {
   }
 };
 
-} // namespace gk::test
-
-// Catch makes a name of this word, so it cannot be a qualified one.
-using gk::test::VerdictWriter;
+// By its bare name: Catch makes a variable's name of what stands here.
 CATCH_REGISTER_LISTENER(VerdictWriter)
+
+} // namespace gk::test
