@@ -57,8 +57,8 @@ struct Field {
   std::optional<base::MemberId> assistant;
   kit::LotId sealant;
   std::optional<kit::LotId> etchant; ///< needed unless the material is a glass ionomer
-  bool adding = false; ///< to a sealant placed at this visit: shorter re-etch
-  std::string note;    ///< which guard could not be had, why nothing was cleaned, or with what
+  bool adding = false;               ///< to a sealant placed at this visit: shorter re-etch
+  std::string note; ///< which guard could not be had, why nothing was cleaned, or with what
   Cleaning cleaned = Cleaning::notRecorded; ///< so only in rows from before it was asked
   bool operator==(const Field&) const = default;
 };

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/entry.h"
+#include "chairside/seating.h"
 #include "dentition/surfaces.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
@@ -12,24 +13,7 @@
 
 namespace gk::chairside {
 
-using SeatingId = base::Id<struct SeatingTag>;
 using ScreeningId = base::Id<struct ScreeningTag>;
-
-/// The identity check: what the child said and what the school says must agree.
-enum class Identifier { spokenName, birthDate, teacherOrRoom, slipScan, nameTag };
-using IdentifierSet = base::EnumSet<Identifier>;
-
-struct Seating {
-  using Key = SeatingId;
-  roster::ChildId child;
-  roster::DayId day;
-  IdentifierSet confirmed; ///< at least two, one of them spoken by the child
-  bool assented = true;    ///< the child said yes in plain words
-  bool historyUnchanged = true;
-  std::string changed{};                ///< since the form, as it was said at the seat
-  std::vector<roster::FlagId> heard{};  ///< alerts that the operator read before the first glove
-  bool operator==(const Seating&) const = default;
-};
 
 /// Fails with `ruleIdentity` unless two agree and one is the name that the child spoke.
 base::Result<base::Done> checkIdentifiers(IdentifierSet confirmed);
@@ -160,10 +144,6 @@ bool suggestsRevisit(const ToothFinding& finding);
 
 } // namespace gk::chairside
 
-template <>
-inline constexpr auto gk::base::enumNames<gk::chairside::Identifier> =
-    std::to_array<std::string_view>({"spoken name", "birth date", "teacher or room", "slip scan",
-                                     "name tag"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::chairside::Tri> =
     std::to_array<std::string_view>({"no", "yes", "cannot tell"});

@@ -36,19 +36,6 @@ base::Result<base::EnumSet<E>> wordsOf(std::string_view option, std::string_view
   return set;
 }
 
-/// The child of that number, with or without its check digit.
-inline base::Result<roster::ChildId> childNumbered(session::Session& session,
-                                                   const std::string& text) {
-  const auto number = roster::parseChildNumber(text);
-  if (!number) return number.error();
-  const auto found = session.findChildren(*number);
-  if (!found) return found.error();
-  for (const auto& child : *found)
-    if (child.number == *number) return child.child;
-  return base::Error{base::ErrorCode::notFound,
-                     "there is no child " + *number + " in this logbook"};
-}
-
 /// Opens the first operand, adds what `add(session, by)` adds, and tells its identity.
 template <class Add>
 base::Result<Exit> adding(std::string_view what, const std::string& name, const Call& call,

@@ -13,7 +13,7 @@ struct About {
   std::optional<base::Date> on{};           ///< the care date; the day's, or else today
 };
 
-/// That an act may be done: by whom, on which date. Only Session::admit makes one, and nothing is
+/// That an act may be done: by whom, on which date. Only Door::admit makes one, and nothing is
 /// written without.
 class Admission {
  public:
@@ -25,7 +25,7 @@ class Admission {
   [[nodiscard]] const std::optional<base::Recorded<roster::ClinicDay>>& day() const { return day_; }
 
  private:
-  friend class Session;
+  friend class Door;
   Admission(Verb verb, base::By by, base::Date on) : verb_(verb), by_(by), on_(on) {}
 
   Verb verb_;

@@ -6,8 +6,8 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<Recorded<roster::Member>> Session::entitled(base::MemberId who, roster::Task task,
-                                                   base::Date on) {
+Result<Recorded<roster::Member>> Door::entitled(base::MemberId who, roster::Task task,
+                                                base::Date on) {
   auto member = only<roster::Member>(store::subjectIs(who), "team member");
   if (!member) return member;
   const auto may = roster::mayDo(member->value, task, on);
@@ -15,7 +15,7 @@ Result<Recorded<roster::Member>> Session::entitled(base::MemberId who, roster::T
   return member;
 }
 
-Result<Recorded<roster::ClinicDay>> Session::dayInState(roster::DayId id, DayMust must) {
+Result<Recorded<roster::ClinicDay>> Door::dayInState(roster::DayId id, DayMust must) {
   auto found = this->day(id);
   if (!found || must == DayMust::exist) return found;
   if (found->value.cancelled)
@@ -30,7 +30,7 @@ Result<Recorded<roster::ClinicDay>> Session::dayInState(roster::DayId id, DayMus
   return found;
 }
 
-Result<bool> Session::isSettingUp() {
+Result<bool> Door::isSettingUp() {
   const auto days = book_.current<roster::ClinicDay>(store::everything());
   if (!days) return days.error();
   if (days->empty()) return true;
@@ -40,7 +40,7 @@ Result<bool> Session::isSettingUp() {
   return !known.has_value();
 }
 
-Result<Admission> Session::admit(Verb verb, By by, const About& about) {
+Result<Admission> Door::admit(Verb verb, By by, const About& about) {
   const auto& rule = ruleOf(verb);
   if (by.station == base::Station::unsaid) by.station = rule.station;
   Admission admission(verb, by, about.on.value_or(world_.clock.now().date()));

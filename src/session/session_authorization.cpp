@@ -45,9 +45,9 @@ Result<base::Done> Session::withdrawAuthorization(By by, const Recorded<Authoriz
   });
 }
 
-Result<base::Done> Session::areAuthorized(roster::ChildId child,
-                                          const std::vector<dentition::ToothSurfaces>& teeth,
-                                          base::Date on) {
+Result<base::Done> Door::areAuthorized(roster::ChildId child,
+                                       const std::vector<dentition::ToothSurfaces>& teeth,
+                                       base::Date on) {
   auto program = this->program();
   if (!program) return program.error();
   if (!chairside::waitsForDentist(program->value)) return base::Done{};

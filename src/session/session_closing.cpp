@@ -18,7 +18,7 @@ List<Incident> Reader::incidents(roster::DayId day) {
   return all;
 }
 
-Result<followup::IncidentId> Session::enterIncident(By by, const Incident& incident) {
+Result<followup::IncidentId> DayVerbs::enterIncident(By by, const Incident& incident) {
   const auto may = admit(Verb::enterIncident, by, {.day = incident.day});
   if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
@@ -26,8 +26,8 @@ Result<followup::IncidentId> Session::enterIncident(By by, const Incident& incid
   return write(*may, incident.child, [&](store::Act& act) { return act.add(incident); });
 }
 
-Result<base::Done> Session::correctIncident(By by, const Recorded<Incident>& old,
-                                            const Incident& incident, const std::string& reason) {
+Result<base::Done> DayVerbs::correctIncident(By by, const Recorded<Incident>& old,
+                                             const Incident& incident, const std::string& reason) {
   const auto may = admit(Verb::correctIncident, by, {.day = incident.day, .reason = reason});
   if (!may) return may.error();
   if (const auto sound = checkIncident(incident, world_.clock.now().at); !sound)
@@ -40,7 +40,7 @@ Result<base::Done> Session::correctIncident(By by, const Recorded<Incident>& old
   });
 }
 
-Result<base::Done> Session::countPaper(By by, const PaperCount& count) {
+Result<base::Done> DayVerbs::countPaper(By by, const PaperCount& count) {
   const auto may = admit(Verb::countPaper, by, {.day = count.day});
   if (!may) return may.error();
   if (const auto sound = checkPaper(count); !sound) return sound.error();
@@ -58,7 +58,7 @@ Result<std::optional<roster::DayEffort>> Reader::lastEffort() {
   return std::optional(std::move(rows->back().value));
 }
 
-Result<base::Done> Session::enterEffort(By by, const roster::DayEffort& effort) {
+Result<base::Done> DayVerbs::enterEffort(By by, const roster::DayEffort& effort) {
   const auto may = admit(Verb::enterEffort, by, {.day = effort.day});
   if (!may) return may.error();
   if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
@@ -68,7 +68,7 @@ Result<base::Done> Session::enterEffort(By by, const roster::DayEffort& effort) 
                [&](store::Act& act) { return replaceAll(act, *rows, effort, "said again"); });
 }
 
-Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
+Result<base::Done> DayVerbs::countLot(By by, const kit::LotCount& count) {
   const auto may = admit(Verb::countLot, by, {.day = count.day});
   if (!may) return may.error();
   if (const auto sound = kit::checkLotCount(count); !sound) return sound.error();
@@ -88,7 +88,7 @@ Result<base::Done> Session::countLot(By by, const kit::LotCount& count) {
   });
 }
 
-Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper paper, int sheets) {
+Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper paper, int sheets) {
   const auto may = admit(Verb::countOut, by, {.day = day});
   if (!may) return may.error();
   auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
@@ -110,14 +110,14 @@ Result<base::Done> Session::countOut(By by, roster::DayId day, followup::Paper p
   });
 }
 
-Result<followup::BackupNoteId> Session::noteBackup(By by, const followup::BackupNote& note) {
+Result<followup::BackupNoteId> DayVerbs::noteBackup(By by, const followup::BackupNote& note) {
   const auto may = admit(Verb::noteBackup, by, {.day = note.day});
   if (!may) return may.error();
   if (note.file.empty()) return Error{ErrorCode::textMalformed, "say what the copy is called"};
   return write(*may, {}, [&](store::Act& act) { return act.add(note); });
 }
 
-Result<kit::LightPassId> Session::passOverLight(By by, const kit::LightPass& pass) {
+Result<kit::LightPassId> DayVerbs::passOverLight(By by, const kit::LightPass& pass) {
   const auto may = admit(Verb::passOverLight, by, {.day = pass.day, .reason = pass.reason});
   if (!may) return may.error();
   auto light = only<kit::Light>(store::subjectIs(pass.light), "light");

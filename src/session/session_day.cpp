@@ -8,7 +8,7 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
+Result<roster::DayId> DayVerbs::openDay(By by, const roster::ClinicDay& day) {
   const auto may = admit(Verb::openDay, by, {.on = day.date});
   if (!may) return may.error();
   auto term = only<roster::Term>(store::subjectIs(day.term), "term");
@@ -31,7 +31,7 @@ Result<roster::DayId> Session::openDay(By by, const roster::ClinicDay& day) {
   return write(*may, {}, [&](store::Act& act) { return act.add(day); });
 }
 
-Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::string& reason) {
+Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::string& reason) {
   const auto may = admit(Verb::cancelDay, by, {.day = day, .reason = reason});
   if (!may) return may.error();
   auto old = this->day(day);
@@ -51,7 +51,7 @@ Result<base::Done> Session::cancelDay(By by, roster::DayId day, const std::strin
 }
 
 Result<roster::AgreementOverrideId>
-Session::overrideAgreement(By by, const roster::AgreementOverride& taken) {
+DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken) {
   const auto may = admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason});
   if (!may) return may.error();
   if (by.author != taken.clinician)
@@ -64,7 +64,7 @@ Session::overrideAgreement(By by, const roster::AgreementOverride& taken) {
   return write(*may, {}, [&](store::Act& act) { return act.add(taken); });
 }
 
-Result<kit::ReadinessId> Session::answerReadiness(By by, const kit::ReadinessCheck& check) {
+Result<kit::ReadinessId> DayVerbs::answerReadiness(By by, const kit::ReadinessCheck& check) {
   const auto may = admit(Verb::answerReadiness, by, {.day = check.day});
   if (!may) return may.error();
   if (const auto fits = kit::checkReadiness(check); !fits) return fits.error();

@@ -17,13 +17,13 @@ Error refuse(ErrorCode code, std::string why) {
 
 } // namespace
 
-Result<roster::ChildId> Session::enrolChild(By by, roster::Child child, const Identity& identity,
-                                            Confirmed schoolConfirmsAge, Confirmed isAnother) {
+Result<roster::ChildId> DeskVerbs::enrolChild(By by, roster::Child child, const Identity& identity,
+                                              Confirmed schoolConfirmsAge, Confirmed isAnother) {
   return enrolChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
 }
 
-Result<roster::ChildId> Session::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
-                                            Confirmed isAnother) {
+Result<roster::ChildId> DeskVerbs::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                              Confirmed isAnother) {
   auto entered = enrol(Verb::enrolChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
   if (!entered) return entered.error();
   return entered->front();
@@ -88,16 +88,16 @@ Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& c
 
 } // namespace
 
-Result<std::vector<roster::ChildId>> Session::enrolRoster(By by, std::vector<NewChild> children,
-                                                          Confirmed schoolConfirmsAges,
-                                                          Confirmed areOthers) {
+Result<std::vector<roster::ChildId>> DeskVerbs::enrolRoster(By by, std::vector<NewChild> children,
+                                                            Confirmed schoolConfirmsAges,
+                                                            Confirmed areOthers) {
   return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
 }
 
-Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
-                                                    std::vector<NewChild> children,
-                                                    Confirmed schoolConfirmsAges,
-                                                    Confirmed areOthers) {
+Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
+                                                      std::vector<NewChild> children,
+                                                      Confirmed schoolConfirmsAges,
+                                                      Confirmed areOthers) {
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
@@ -136,7 +136,7 @@ Result<std::vector<roster::ChildId>> Session::enrol(Verb verb, By by,
   });
 }
 
-Result<base::Done> Session::enterBackground(By by, const roster::Background& background) {
+Result<base::Done> DeskVerbs::enterBackground(By by, const roster::Background& background) {
   const auto may = admit(Verb::enterBackground, by);
   if (!may) return may.error();
   if (const auto known = this->child(background.child); !known) return known.error();
@@ -146,8 +146,8 @@ Result<base::Done> Session::enterBackground(By by, const roster::Background& bac
                [&](store::Act& act) { return replaceAll(act, *rows, background, "said again"); });
 }
 
-Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
-                                               const std::string& reason) {
+Result<base::Done> DeskVerbs::confirmProvisional(By by, roster::ChildId child,
+                                                 const std::string& reason) {
   const auto may = admit(Verb::confirmProvisional, by, {.child = child, .reason = reason});
   if (!may) return may.error();
   auto old = this->child(child);
@@ -164,9 +164,9 @@ Result<base::Done> Session::confirmProvisional(By by, roster::ChildId child,
   });
 }
 
-Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::SchoolId school,
-                                      const std::string& grade, const std::string& room,
-                                      const std::string& reason) {
+Result<base::Done> DeskVerbs::moveChild(By by, roster::ChildId child, roster::SchoolId school,
+                                        const std::string& grade, const std::string& room,
+                                        const std::string& reason) {
   const auto may = admit(Verb::moveChild, by, {.child = child, .reason = reason});
   if (!may) return may.error();
   auto old = this->child(child);
@@ -186,8 +186,8 @@ Result<base::Done> Session::moveChild(By by, roster::ChildId child, roster::Scho
   });
 }
 
-Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& form,
-                                                const std::optional<roster::MedicalFlag>& alert) {
+Result<roster::ConsentId> DeskVerbs::enterConsent(By by, const roster::Consent& form,
+                                                  const std::optional<roster::MedicalFlag>& alert) {
   const auto may = admit(Verb::enterConsent, by);
   if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
@@ -200,8 +200,8 @@ Result<roster::ConsentId> Session::enterConsent(By by, const roster::Consent& fo
   });
 }
 
-Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::ChildId child,
-                                                                        const std::string& how) {
+Result<std::vector<Recorded<roster::Consent>>> DeskVerbs::formsToWithdraw(roster::ChildId child,
+                                                                          const std::string& how) {
   if (base::isBlank(how))
     return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
   auto forms = consents(child);
@@ -214,7 +214,8 @@ Result<std::vector<Recorded<roster::Consent>>> Session::formsToWithdraw(roster::
   return forms;
 }
 
-Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const std::string& how) {
+Result<base::Done> DeskVerbs::withdrawConsent(By by, roster::ChildId child,
+                                              const std::string& how) {
   const auto may = admit(Verb::withdrawConsent, by, {.child = child, .reason = how});
   if (!may) return may.error();
   const auto forms = formsToWithdraw(child, how);
@@ -225,8 +226,9 @@ Result<base::Done> Session::withdrawConsent(By by, roster::ChildId child, const 
   });
 }
 
-Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent>& old,
-                                           const roster::Consent& form, const std::string& reason) {
+Result<base::Done> DeskVerbs::correctConsent(By by, const Recorded<roster::Consent>& old,
+                                             const roster::Consent& form,
+                                             const std::string& reason) {
   const auto may = admit(Verb::correctConsent, by, {.child = form.child, .reason = reason});
   if (!may) return may.error();
   if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
@@ -238,7 +240,7 @@ Result<base::Done> Session::correctConsent(By by, const Recorded<roster::Consent
   });
 }
 
-Result<roster::OverrideId> Session::overrideConsent(By by, const roster::ConsentOverride& taken) {
+Result<roster::OverrideId> DeskVerbs::overrideConsent(By by, const roster::ConsentOverride& taken) {
   const auto may = admit(Verb::overrideConsent, by,
                          {.child = taken.child, .reason = taken.reason, .on = taken.on});
   if (!may) return may.error();
@@ -250,14 +252,14 @@ Result<roster::OverrideId> Session::overrideConsent(By by, const roster::Consent
   return write(*may, taken.child, [&](store::Act& act) { return act.add(taken); });
 }
 
-Result<roster::FlagId> Session::enterFlag(By by, const roster::MedicalFlag& flag) {
+Result<roster::FlagId> DeskVerbs::enterFlag(By by, const roster::MedicalFlag& flag) {
   const auto may = admit(Verb::enterFlag, by);
   if (!may) return may.error();
   return write(*may, flag.child, [&](store::Act& act) { return act.add(flag); });
 }
 
-Result<base::Done> Session::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
-                                        const std::string& decided) {
+Result<base::Done> DeskVerbs::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
+                                          const std::string& decided) {
   const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
   if (!may) return may.error();
   auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");

@@ -8,7 +8,7 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCheck& check) {
+Result<followup::CheckId> DayVerbs::enterCheck(By by, const followup::RetentionCheck& check) {
   const auto may = admit(Verb::enterCheck, by, {.day = check.day, .child = check.child});
   if (!may) return may.error();
   const auto on = may->on();
@@ -26,7 +26,7 @@ Result<followup::CheckId> Session::enterCheck(By by, const followup::RetentionCh
   return write(*may, check.child, [&](store::Act& act) { return act.add(entered); });
 }
 
-Result<followup::ReferralId> Session::enterReferral(By by, const followup::Referral& referral) {
+Result<followup::ReferralId> DayVerbs::enterReferral(By by, const followup::Referral& referral) {
   const auto may = admit(Verb::enterReferral, by, {.day = referral.day});
   if (!may) return may.error();
   const auto sound = followup::checkReferral(referral, {});
@@ -34,9 +34,9 @@ Result<followup::ReferralId> Session::enterReferral(By by, const followup::Refer
   return write(*may, referral.child, [&](store::Act& act) { return act.add(referral); });
 }
 
-Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Referral>& old,
-                                           const followup::Referral& referral,
-                                           const std::string& reason) {
+Result<base::Done> DayVerbs::updateReferral(By by, const Recorded<followup::Referral>& old,
+                                            const followup::Referral& referral,
+                                            const std::string& reason) {
   const auto may = admit(Verb::updateReferral, by, {.day = referral.day, .reason = reason});
   if (!may) return may.error();
   auto attempts = book_.current<followup::ContactAttempt>(store::rowsOf("child", referral.child));
@@ -54,14 +54,15 @@ Result<base::Done> Session::updateReferral(By by, const Recorded<followup::Refer
   });
 }
 
-Result<followup::ContactId> Session::enterContact(By by, const followup::ContactAttempt& attempt) {
+Result<followup::ContactId> DayVerbs::enterContact(By by, const followup::ContactAttempt& attempt) {
   const auto may = admit(Verb::enterContact, by);
   if (!may) return may.error();
   return write(*may, attempt.child, [&](store::Act& act) { return act.add(attempt); });
 }
 
-Result<base::Done> Session::correctTooth(By by, const Recorded<chairside::Placement>& old,
-                                         const dentition::Tooth& tooth, const std::string& reason) {
+Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Placement>& old,
+                                          const dentition::Tooth& tooth,
+                                          const std::string& reason) {
   const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
   if (!may) return may.error();
   const auto closed = isSigned(old.value.day);

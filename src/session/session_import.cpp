@@ -8,8 +8,8 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<base::Done> Session::takeBackImport(By by, roster::ChildId oneOfThem,
-                                           const std::string& reason) {
+Result<base::Done> DeskVerbs::takeBackImport(By by, roster::ChildId oneOfThem,
+                                             const std::string& reason) {
   const auto may = admit(Verb::takeBackImport, by, {.reason = reason});
   if (!may) return may.error();
   // A thing's identity is its first row's, and that row is of the act that brought it.

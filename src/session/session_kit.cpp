@@ -22,7 +22,7 @@ Result<kit::Light> soundLight(kit::Light light, const std::vector<Recorded<kit::
 
 } // namespace
 
-Result<kit::LightId> Session::enterLight(By by, const kit::Light& light) {
+Result<kit::LightId> DeskVerbs::enterLight(By by, const kit::Light& light) {
   const auto may = admit(Verb::enterLight, by);
   if (!may) return may.error();
   auto others = lights();
@@ -32,8 +32,8 @@ Result<kit::LightId> Session::enterLight(By by, const kit::Light& light) {
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
-Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
-                                         const kit::Light& light, const std::string& reason) {
+Result<base::Done> DeskVerbs::correctLight(By by, const Recorded<kit::Light>& old,
+                                           const kit::Light& light, const std::string& reason) {
   const auto may = admit(Verb::correctLight, by, {.reason = reason});
   if (!may) return may.error();
   auto others = lights();
@@ -46,8 +46,8 @@ Result<base::Done> Session::correctLight(By by, const Recorded<kit::Light>& old,
   });
 }
 
-Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& reading,
-                                             Confirmed confirmed) {
+Result<kit::ReadingId> DeskVerbs::enterReading(By by, const kit::MeterReading& reading,
+                                               Confirmed confirmed) {
   const auto may = admit(Verb::enterReading, by);
   if (!may) return may.error();
   if (reading.value.value < 0 || reading.value.value > 5000)
@@ -62,7 +62,7 @@ Result<kit::ReadingId> Session::enterReading(By by, const kit::MeterReading& rea
   return write(*may, {}, [&](store::Act& act) { return act.add(reading); });
 }
 
-Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
+Result<kit::LotId> DeskVerbs::enterLot(By by, const kit::Lot& lot) {
   const auto may = admit(Verb::enterLot, by);
   if (!may) return may.error();
   auto sound = lot;
@@ -77,7 +77,7 @@ Result<kit::LotId> Session::enterLot(By by, const kit::Lot& lot) {
   return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
 }
 
-Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
+Result<base::Done> DeskVerbs::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
   const auto may = admit(Verb::quarantineLot, by, {.reason = reason});
   if (!may) return may.error();
   auto old = only<kit::Lot>(store::subjectIs(lot), "lot");
@@ -93,7 +93,7 @@ Result<base::Done> Session::quarantineLot(By by, kit::LotId lot, const std::stri
   });
 }
 
-Result<kit::CureTimeId> Session::enterCureTime(By by, const kit::CureTime& entered) {
+Result<kit::CureTimeId> DeskVerbs::enterCureTime(By by, const kit::CureTime& entered) {
   const auto may = admit(Verb::enterCureTime, by);
   if (!may) return may.error();
   auto time = entered;

@@ -2,7 +2,7 @@
 
 namespace gk::session {
 
-Result<base::Done> Session::enterLetters(By by, const std::vector<followup::Letter>& letters) {
+Result<base::Done> DayVerbs::enterLetters(By by, const std::vector<followup::Letter>& letters) {
   if (letters.empty()) return base::Done{};
   const auto may = admit(Verb::enterLetters, by);
   if (!may) return may.error();
@@ -15,9 +15,9 @@ Result<base::Done> Session::enterLetters(By by, const std::vector<followup::Lett
   });
 }
 
-Result<base::Done> Session::moveLetters(By by,
-                                        const std::vector<Recorded<followup::Letter>>& letters,
-                                        followup::LetterState to) {
+Result<base::Done> DayVerbs::moveLetters(By by,
+                                         const std::vector<Recorded<followup::Letter>>& letters,
+                                         followup::LetterState to) {
   if (letters.empty()) return base::Done{};
   const auto may = admit(Verb::moveLetters, by);
   if (!may) return may.error();
@@ -30,7 +30,7 @@ Result<base::Done> Session::moveLetters(By by,
   });
 }
 
-Result<followup::IssueId> Session::enterIssue(By by, const followup::IssuedReport& issue) {
+Result<followup::IssueId> DayVerbs::enterIssue(By by, const followup::IssuedReport& issue) {
   const auto may = admit(Verb::enterIssue, by);
   if (!may) return may.error();
   return write(*may, {}, [&](store::Act& act) { return act.add(issue); });

@@ -121,8 +121,8 @@ Findings findingsOf(MergeEdits& edits, const MergeAnswer& answer) {
 
 } // namespace
 
-Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
-                                        const std::string& reason) {
+Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old,
+                                         const std::string& reason) {
   const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
   if (!may) return may.error();
   const auto& answer = old.value;
@@ -144,7 +144,7 @@ Result<base::Done> Session::reopenMerge(By by, const Recorded<MergeAnswer>& old,
   });
 }
 
-Result<base::Done> Session::answerMerge(By by, const MergeAnswer& given, Confirmed dropsSerious) {
+Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confirmed dropsSerious) {
   const auto may = admit(Verb::answerMerge, by, {.day = given.day});
   if (!may) return may.error();
   auto answer = given;

@@ -26,7 +26,7 @@ Result<roster::Member> soundMember(roster::Member member,
 
 } // namespace
 
-Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& program) {
+Result<roster::ProgramId> DeskVerbs::enterProgram(By by, const roster::Program& program) {
   const auto may = admit(Verb::enterProgram, by);
   if (!may) return may.error();
   const auto sound = roster::soundProgram(program);
@@ -39,8 +39,8 @@ Result<roster::ProgramId> Session::enterProgram(By by, const roster::Program& pr
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
-Result<base::Done> Session::correctProgram(By by, const roster::Program& program,
-                                           const std::string& reason) {
+Result<base::Done> DeskVerbs::correctProgram(By by, const roster::Program& program,
+                                             const std::string& reason) {
   const auto may = admit(Verb::correctProgram, by, {.reason = reason});
   if (!may) return may.error();
   const auto sound = roster::soundProgram(program);
@@ -52,7 +52,7 @@ Result<base::Done> Session::correctProgram(By by, const roster::Program& program
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 
-Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
+Result<roster::TermId> DeskVerbs::enterTerm(By by, const roster::Term& term) {
   const auto may = admit(Verb::enterTerm, by);
   if (!may) return may.error();
   auto sound = term;
@@ -71,7 +71,7 @@ Result<roster::TermId> Session::enterTerm(By by, const roster::Term& term) {
   return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
 }
 
-Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& school) {
+Result<roster::SchoolId> DeskVerbs::enterSchool(By by, const roster::School& school) {
   const auto may = admit(Verb::enterSchool, by);
   if (!may) return may.error();
   auto sound = school;
@@ -87,7 +87,7 @@ Result<roster::SchoolId> Session::enterSchool(By by, const roster::School& schoo
   return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
 }
 
-Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolment& enrolment) {
+Result<roster::EnrolmentId> DeskVerbs::enterEnrolment(By by, const roster::Enrolment& enrolment) {
   const auto may = admit(Verb::enterEnrolment, by);
   if (!may) return may.error();
   const auto grade = roster::parseGrade(enrolment.grade);
@@ -109,7 +109,7 @@ Result<roster::EnrolmentId> Session::enterEnrolment(By by, const roster::Enrolme
   });
 }
 
-Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibility& eligibility) {
+Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibility& eligibility) {
   const auto may = admit(Verb::enterEligibility, by);
   if (!may) return may.error();
   if (eligibility.percent < 0 || eligibility.percent > 100)
@@ -126,7 +126,7 @@ Result<base::Done> Session::enterEligibility(By by, const roster::MealEligibilit
                [&](store::Act& act) { return replaceAll(act, *rows, sound, "said again"); });
 }
 
-Result<base::MemberId> Session::enterMember(By by, const roster::Member& member) {
+Result<base::MemberId> DeskVerbs::enterMember(By by, const roster::Member& member) {
   const auto may = admit(Verb::enterMember, by);
   if (!may) return may.error();
   auto others = members();
@@ -136,8 +136,8 @@ Result<base::MemberId> Session::enterMember(By by, const roster::Member& member)
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
-Result<base::Done> Session::correctMember(By by, base::MemberId id, const roster::Member& member,
-                                          const std::string& reason) {
+Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const roster::Member& member,
+                                            const std::string& reason) {
   const auto may = admit(Verb::correctMember, by, {.reason = reason});
   if (!may) return may.error();
   auto others = members();

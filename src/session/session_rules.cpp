@@ -10,7 +10,7 @@ using base::Error;
 using base::ErrorCode;
 using chairside::DayEnd;
 
-Result<base::Done> Session::dateOpenForCare(roster::ChildId child, base::Date on) {
+Result<base::Done> Door::dateOpenForCare(roster::ChildId child, base::Date on) {
   auto card = this->child(child);
   if (!card) return card.error();
   auto days = book_.current<roster::ClinicDay>(store::everything());
@@ -25,8 +25,7 @@ Result<base::Done> Session::dateOpenForCare(roster::ChildId child, base::Date on
   return found;
 }
 
-Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service service,
-                                     base::Date on) {
+Result<base::Done> Door::mayTreat(roster::ChildId child, roster::Service service, base::Date on) {
   auto overrides = book_.current<roster::ConsentOverride>(store::rowsOf("child", child));
   if (!overrides) return overrides.error();
   const bool taken = std::ranges::any_of(
@@ -41,7 +40,7 @@ Result<base::Done> Session::mayTreat(roster::ChildId child, roster::Service serv
   return base::Done{};
 }
 
-Result<base::Done> Session::agreementHolds(roster::DayId day) {
+Result<base::Done> Door::agreementHolds(roster::DayId day) {
   const auto lapsed = lapsedAgreement(day);
   if (!lapsed) return lapsed.error();
   if (!*lapsed) return base::Done{};
@@ -51,7 +50,7 @@ Result<base::Done> Session::agreementHolds(roster::DayId day) {
                    "with groovekeeper-office set-program"};
 }
 
-Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
+Result<base::Done> Door::isSeated(roster::ChildId child, roster::DayId day) {
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", child, "day", day));
   if (!seatings) return seatings.error();
   if (seatings->empty())
@@ -60,7 +59,7 @@ Result<base::Done> Session::isSeated(roster::ChildId child, roster::DayId day) {
   return base::Done{};
 }
 
-Result<base::Done> Session::lotFits(kit::LotId lot, roster::ChildId child, base::Date on) {
+Result<base::Done> Door::lotFits(kit::LotId lot, roster::ChildId child, base::Date on) {
   auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
   if (!found) return found.error();
   if (const auto usable = kit::checkUsable(found->value, on); !usable) return usable.error();
@@ -69,8 +68,8 @@ Result<base::Done> Session::lotFits(kit::LotId lot, roster::ChildId child, base:
   return chairside::checkAllergy(found->value, *flagged);
 }
 
-Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
-                                      const chairside::StepRun& run, const roster::Member& author) {
+Result<base::Done> Door::lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
+                                   const roster::Member& author) {
   auto found = only<kit::Light>(store::subjectIs(light), "light");
   if (!found) return found.error();
   auto read = readings(light);
@@ -85,8 +84,8 @@ Result<base::Done> Session::lightFits(kit::LightId light, base::Date on,
                    "; take another light, a self-cure material, or have a clinician give a reason"};
 }
 
-Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome,
-                                        std::span<const chairside::Placement> besides) {
+Result<base::Done> Door::outcomeFits(const chairside::DayOutcome& outcome,
+                                     std::span<const chairside::Placement> besides) {
   const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);
   auto placed = book_.current<chairside::Placement>(here);
   if (!placed) return placed.error();
@@ -132,7 +131,7 @@ Result<base::Done> Session::outcomeFits(const chairside::DayOutcome& outcome,
   base::fail("no such outcome");
 }
 
-Result<base::Done> Session::isCareComplete(const chairside::DayOutcome& outcome, base::Date on) {
+Result<base::Done> Door::isCareComplete(const chairside::DayOutcome& outcome, base::Date on) {
   const bool isSealed =
       outcome.end == DayEnd::sealedComplete || outcome.end == DayEnd::sealedUnfinished;
   const bool isSeen = isSealed || outcome.end == DayEnd::screenedNoneNeeded ||

@@ -8,7 +8,7 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& closure) {
+Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& closure) {
   const auto may = admit(Verb::signDay, by, {.day = closure.day});
   if (!may) return may.error();
   if (closure.clinical == closure.coordinator)
@@ -36,8 +36,8 @@ Result<roster::ClosureId> Session::signDay(By by, const roster::DayClosure& clos
   return write(*may, {}, [&](store::Act& act) { return act.add(closure); });
 }
 
-Result<roster::ReopeningId> Session::reopenDay(By by, roster::DayId day,
-                                               const std::string& reason) {
+Result<roster::ReopeningId> DayVerbs::reopenDay(By by, roster::DayId day,
+                                                const std::string& reason) {
   const auto may = admit(Verb::reopenDay, by, {.day = day, .reason = reason});
   if (!may) return may.error();
   // A license that held on the day may be over today.
@@ -52,7 +52,7 @@ Result<roster::ReopeningId> Session::reopenDay(By by, roster::DayId day,
   });
 }
 
-Result<roster::AddendumId> Session::addAddendum(By by, const roster::Addendum& addendum) {
+Result<roster::AddendumId> DayVerbs::addAddendum(By by, const roster::Addendum& addendum) {
   const auto may = admit(Verb::addAddendum, by, {.day = addendum.day});
   if (!may) return may.error();
   if (base::isBlank(addendum.text)) return Error{ErrorCode::textMalformed, "say what is added"};

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <ranges>
-#include <set>
 
 namespace gk::session {
 
@@ -28,13 +27,23 @@ bool isAt(const PastAct& act, Station station) {
 
 } // namespace
 
+/// Whether something of an act was not undone or retracted since, be it corrected or not.
+Result<bool> Session::isStanding(const std::vector<store::HistoryLine>& rows) {
+  for (const auto& row : rows) {
+    auto all = book_.rowsOfSubject(row.subject);
+    if (!all) return all.error();
+    for (const auto& state : statesOf(*all))
+      if (state.meant == row.stamp.entry) return true;
+  }
+  return false;
+}
+
 /// The act that undo would take back there, with its rows.
 Result<PastAct> Session::lastUndoable(const UndoAt& at) {
   const auto today = world_.clock.now().date();
   if (at.day)
     if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
   PastActs past(book_);
-  std::set<base::EntryId> undoneRows;
   while (true) {
     auto act = past.next();
     if (!act) return act.error();
@@ -42,18 +51,14 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
     const auto& rows = (*act)->rows;
     const auto* rule = (*act)->rule;
     if (!rule) return nothing("nothing to undo here: what is older was recorded before");
-    if (rule->verb == Verb::undo) {
-      for (const auto& row : rows)
-        undoneRows.insert(*row.stamp.supersedes);
-      continue;
-    }
-    if (std::ranges::all_of(rows,
-                            [&](const auto& row) { return undoneRows.contains(row.stamp.entry); }))
-      continue;
+    if (rule->verb == Verb::undo) continue;
     if (rule->takenBack == TakenBack::never)
       return nothing("nothing before this is undone: " + std::string(rule->words) +
                      ". Correct it with a reason instead");
     if (!isAt(**act, at.station)) continue;
+    const auto stands = isStanding(rows);
+    if (!stands) return stands.error();
+    if (!*stands) continue;
     if (rule->takenBack == TakenBack::byOwn)
       return nothing("undo does not take this back: " + std::string(rule->words) +
                      ". Correct it instead");

@@ -5,8 +5,8 @@
 namespace gk::session {
 
 template <class Work>
-auto Session::writeAs(const Admission& may, std::string_view name,
-                      std::optional<roster::ChildId> child, Work work)
+auto Door::writeAs(const Admission& may, std::string_view name,
+                   std::optional<roster::ChildId> child, Work work)
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   std::optional<std::invoke_result_t<Work, store::Act&>> made;
   auto written = book_.act(
@@ -18,7 +18,7 @@ auto Session::writeAs(const Admission& may, std::string_view name,
 }
 
 template <class Work>
-auto Session::write(const Admission& may, std::optional<roster::ChildId> child, Work work)
+auto Door::write(const Admission& may, std::optional<roster::ChildId> child, Work work)
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   return writeAs(may, ruleOf(may.verb()).name, child, std::move(work));
 }

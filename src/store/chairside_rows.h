@@ -3,13 +3,14 @@
 #include "chairside/after_cure.h"
 #include "chairside/placement.h"
 #include "store/rows.h"
+#include "store/visit_rows.h"
 
 namespace gk::store {
 
 template <>
 struct Rows<chairside::Seating> {
   static constexpr std::string_view table = "seating";
-  static constexpr std::string_view columns = 
+  static constexpr std::string_view columns =
       "child, day, confirmed, assented, history_unchanged, changed";
   static void write(RowWriter& row, const chairside::Seating& s) {
     row << s.child << s.day << s.confirmed << s.assented << s.historyUnchanged << s.changed;
@@ -175,40 +176,6 @@ struct Rows<chairside::Placement> {
             .frosty = row,
             .check = row,
             .note = row};
-  }
-};
-
-template <>
-struct Rows<chairside::Varnish> {
-  static constexpr std::string_view table = "varnish";
-  static constexpr std::string_view columns = "child, day, lot";
-  static void write(RowWriter& row, const chairside::Varnish& v) {
-    row << v.child << v.day << v.lot;
-  }
-  static chairside::Varnish read(RowReader& row) { return {.child = row, .day = row, .lot = row}; }
-};
-
-template <>
-struct Rows<chairside::DayOutcome> {
-  static constexpr std::string_view table = "day_outcome";
-  static constexpr std::string_view columns = "child, day, day_end, reason, varnish_skipped";
-  static void write(RowWriter& row, const chairside::DayOutcome& o) {
-    row << o.child << o.day << o.end << o.reason << o.varnishSkipped;
-  }
-  static chairside::DayOutcome read(RowReader& row) {
-    return {.child = row, .day = row, .end = row, .reason = row, .varnishSkipped = row};
-  }
-};
-
-template <>
-struct Rows<chairside::AfterCure> {
-  static constexpr std::string_view table = "after_cure";
-  static constexpr std::string_view columns = "child, day, wiped, bite, note";
-  static void write(RowWriter& row, const chairside::AfterCure& a) {
-    row << a.child << a.day << a.wiped << a.bite << a.note;
-  }
-  static chairside::AfterCure read(RowReader& row) {
-    return {.child = row, .day = row, .wiped = row, .bite = row, .note = row};
   }
 };
 

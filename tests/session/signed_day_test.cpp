@@ -194,6 +194,14 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
        }},
       {Verb::answerMerge, [&] { return errorOf(book.answerMerge(by, answered.value)); }},
       {Verb::reopenMerge, [&] { return errorOf(book.reopenMerge(by, answered, "why")); }},
+      {Verb::overrideAgreement,
+       [&] {
+         return errorOf(book.overrideAgreement(by, {day, clinic.hygienist, "why"}));
+       }},
+      {Verb::enterAfterCure,
+       [&] {
+         return errorOf(book.enterAfterCure(by, {mina, day}));
+       }},
       {Verb::seat,
        [&] {
          return errorOf(book.seat(

@@ -15,6 +15,13 @@ roster::MedicalFlag latex(roster::ChildId child) {
           .decided = {}};
 }
 
+session::ChairWork withdrawn(roster::ChildId child, const test::Clinic& clinic) {
+  return {
+      .withdrawal = session::Withdrawal{child, "mother, by phone"},
+      .outcome = chairside::DayOutcome{
+          .child = child, .day = clinic.day, .end = chairside::DayEnd::withdrawn, .reason = {}}};
+}
+
 } // namespace
 
 TEST_CASE("A form and the alert on it are entered together or not at all", "[case-125]") {
@@ -22,9 +29,9 @@ TEST_CASE("A form and the alert on it are entered together or not at all", "[cas
   const auto child = clinic.childWithoutForm("Juniper");
   auto form = clinic.form(child);
   form.signedOn.reset();
-  CHECK_FALSE(clinic.session.enterForm(clinic.by, form, latex(child)).has_value());
+  CHECK_FALSE(clinic.session.enterConsent(clinic.by, form, latex(child)).has_value());
   CHECK(must(clinic.session.flags(child)).empty());
-  must(clinic.session.enterForm(clinic.by, clinic.form(child), latex(child)));
+  must(clinic.session.enterConsent(clinic.by, clinic.form(child), latex(child)));
   CHECK(must(clinic.session.flags(child)).size() == 1);
   CHECK(must(clinic.session.consents(child)).size() == 1);
 }
@@ -57,7 +64,7 @@ TEST_CASE("A withdrawal and the outcome it gives are one act", "[case-125]") {
   const auto jory = clinic.child("Jory");
   const auto stateNow = [&] { return must(clinic.session.consents(jory)).back().value.state; };
   SECTION("on an open day") {
-    must(clinic.session.withdrawConsent(clinic.by, jory, "mother, by phone", clinic.day));
+    must(clinic.session.work(clinic.by, withdrawn(jory, clinic)));
     CHECK(stateNow() == roster::ConsentState::withdrawn);
     CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.back().value.end ==
           chairside::DayEnd::withdrawn);
@@ -65,7 +72,7 @@ TEST_CASE("A withdrawal and the outcome it gives are one act", "[case-125]") {
   SECTION("on a signed day neither, and without the day the form alone") {
     clinic.end(jory, chairside::DayEnd::absent);
     must(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist, clinic.coordinator}));
-    CHECK(codeOf(clinic.session.withdrawConsent(clinic.by, jory, "mother", clinic.day)) ==
+    CHECK(codeOf(clinic.session.work(clinic.by, withdrawn(jory, clinic))) ==
           ErrorCode::ruleDayOpen);
     CHECK(stateNow() == roster::ConsentState::yes);
     must(clinic.session.withdrawConsent(clinic.by, jory, "mother, by phone"));

@@ -1,0 +1,81 @@
+#pragma once
+
+#include "followup/backup_note.h"
+#include "followup/incident.h"
+#include "followup/issued_report.h"
+#include "followup/letter.h"
+#include "followup/merge_answer.h"
+#include "followup/paper_count.h"
+#include "followup/referral.h"
+#include "kit/lot_count.h"
+#include "kit/readiness.h"
+#include "roster/addendum.h"
+#include "roster/day_effort.h"
+#include "session/desk_verbs.h"
+
+namespace gk::session {
+
+/// The verbs of a school day around the chair, and of what follows it.
+class DayVerbs : public DeskVerbs {
+ public:
+  Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
+  Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
+  /// Sealants are placed that day after the dentist's agreement ended; an exception of the day.
+  Result<roster::AgreementOverrideId> overrideAgreement(By by,
+                                                        const roster::AgreementOverride& taken);
+  /// By one of the two who are named.
+  Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
+  /// Takes the signatures back; they stay in the history, and two people sign again.
+  Result<roster::ReopeningId> reopenDay(By by, roster::DayId day, const std::string& reason);
+  Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum);
+  /// An item answered before is answered anew; the first answer stays in the history.
+  Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
+  /// The end of the day's reading is passed over, with a reason.
+  Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);
+  /// These two in place of what was said before; also after the day is signed.
+  Result<base::Done> countPaper(By by, const followup::PaperCount& count);
+  Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
+  /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
+  /// refused, until some is counted.
+  Result<base::Done> countLot(By by, const kit::LotCount& count);
+  /// After `backUp` went well; also after the day is signed.
+  Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
+  /// So many sheets more were printed.
+  Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
+  /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.
+  /// `ruleSeriousFinding` until confirmed, where a dropped visit found more
+  /// (followup::moreSerious).
+  Result<base::Done> answerMerge(By by, const followup::MergeAnswer& answer,
+                                 Confirmed dropsSerious = Confirmed::no);
+  /// The question is open again, until the day is signed: what the answer retracted or moved is
+  /// reinstated as it was, and the answer stays in the history with the reason.
+  Result<base::Done> reopenMerge(By by, const Recorded<followup::MergeAnswer>& old,
+                                 const std::string& reason);
+  /// Also after the day is signed.
+  Result<followup::IncidentId> enterIncident(By by, const followup::Incident& incident);
+  Result<base::Done> correctIncident(By by, const Recorded<followup::Incident>& old,
+                                     const followup::Incident& incident, const std::string& reason);
+
+  // Afterwards.
+  /// The sealant is on another tooth than was written down: only the tooth changes. `ruleDayOpen`
+  /// once that day is signed, but for a child who is in the chair again on a later, open day.
+  Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
+                                  const dentition::Tooth& tooth, const std::string& reason);
+  Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
+  Result<followup::ReferralId> enterReferral(By by, const followup::Referral& referral);
+  Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,
+                                    const followup::Referral& referral, const std::string& reason);
+  Result<followup::ContactId> enterContact(By by, const followup::ContactAttempt& attempt);
+  /// As they were written, all or none; also after the day is signed.
+  Result<base::Done> enterLetters(By by, const std::vector<followup::Letter>& letters);
+  /// Printed again, handed over, come back.
+  Result<base::Done> moveLetters(By by, const std::vector<Recorded<followup::Letter>>& letters,
+                                 followup::LetterState to);
+  /// A report went out; as readyIssue made it.
+  Result<followup::IssueId> enterIssue(By by, const followup::IssuedReport& issue);
+
+ protected:
+  using DeskVerbs::DeskVerbs;
+};
+
+} // namespace gk::session

@@ -1,0 +1,76 @@
+#pragma once
+
+#include "kit/light.h"
+#include "kit/material.h"
+#include "roster/background.h"
+#include "roster/meal_eligibility.h"
+#include "session/door.h"
+#include "session/new_child.h"
+
+namespace gk::session {
+
+/// The verbs that set a program up and keep it: schools, team, students, forms, lights and lots.
+class DeskVerbs : public Door {
+ public:
+  Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
+  Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
+  Result<roster::TermId> enterTerm(By by, const roster::Term& term);
+  Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
+  /// These two in place of what was known that term.
+  Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
+  Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
+  Result<base::MemberId> enterMember(By by, const roster::Member& member);
+  Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
+                                   const std::string& reason);
+  Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
+                                     Confirmed schoolConfirmsAge = Confirmed::no,
+                                     Confirmed isAnother = Confirmed::no);
+  Result<roster::ChildId> enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                     Confirmed isAnother);
+  /// All of them with their forms, or none. `ruleSameChild`, with the numbers of those who may be
+  /// the same child (roster::isTooAlike), until a person says that they are others.
+  Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
+                                                   Confirmed schoolConfirmsAges = Confirmed::no,
+                                                   Confirmed areOthers = Confirmed::no);
+  /// The whole import that brought this child, children and forms. `ruleReason` while something
+  /// else is recorded on one of them, `notFound` when no import brought the child.
+  Result<base::Done> takeBackImport(By by, roster::ChildId oneOfThem, const std::string& reason);
+  /// In place of what was known of the child.
+  Result<base::Done> enterBackground(By by, const roster::Background& background);
+  Result<base::Done> confirmProvisional(By by, roster::ChildId child, const std::string& reason);
+  Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
+                               const std::string& grade, const std::string& room,
+                               const std::string& reason);
+  /// With the health alert of the form, if there is one: both or neither.
+  Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
+                                         const std::optional<roster::MedicalFlag>& alert = {});
+  Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
+  Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
+                                    const roster::Consent& form, const std::string& reason);
+  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
+  Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
+  /// By a clinician who may decide for the program, in words; once.
+  Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
+                                 const std::string& decided);
+  Result<kit::LightId> enterLight(By by, const kit::Light& light);
+  Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
+                                  const std::string& reason);
+  /// Asks (`ruleLight`) about a number that kit::readingQuestion doubts, until it is confirmed.
+  Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading,
+                                      Confirmed confirmed = Confirmed::no);
+  Result<kit::LotId> enterLot(By by, const kit::Lot& lot);
+  Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
+  Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
+
+ protected:
+  using Door::Door;
+
+  Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
+                                                                 const std::string& how);
+
+ private:
+  Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
+                                             Confirmed schoolConfirmsAges, Confirmed areOthers);
+};
+
+} // namespace gk::session

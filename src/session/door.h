@@ -1,0 +1,68 @@
+#pragma once
+
+#include "base/signal.h"
+#include "kit/light.h"
+#include "session/admission.h"
+#include "session/reader.h"
+
+#include <span>
+
+namespace gk::session {
+
+using base::By;
+
+/// A real book is slow to guess at and durable act by act; a throwaway one is quick to build.
+enum class BookKind { real, throwaway };
+
+/// Answer to a rule that only asks ("school confirms the birth date").
+enum class Confirmed { no, yes };
+
+/// What an act touched; views read again.
+struct Change {
+  std::optional<roster::ChildId> child;
+};
+
+/// What every verb goes through: it is held against its row of `verbRules` and against the rules of
+/// the trade before it writes one act.
+class Door : public Reader {
+ protected:
+  Door(store::Book book, World world) : Reader(std::move(book), world) {}
+
+  /// Holds the act against its row of `verbRules`, and fails as that says.
+  Result<Admission> admit(Verb verb, By by, const About& about = {});
+  template <class Work>
+  auto write(const Admission& may, std::optional<roster::ChildId> child, Work work)
+      -> Result<std::invoke_result_t<Work, store::Act&>>;
+
+  /// As `write`, where the act goes by another name in the history.
+  template <class Work>
+  auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
+               Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
+
+  // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
+  /// As roster::mayDo.
+  Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
+  Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
+  /// Fine where the child's school has no day on that date.
+  Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
+  /// No program or no school day is in the book yet.
+  Result<bool> isSettingUp();
+  Result<base::Done> agreementHolds(roster::DayId day);
+  Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
+  /// Fine where the program does not wait for a dentist.
+  Result<base::Done> areAuthorized(roster::ChildId child,
+                                   const std::vector<dentition::ToothSurfaces>& teeth,
+                                   base::Date on);
+  Result<base::Done> isSeated(roster::ChildId child, roster::DayId day);
+  Result<base::Done> lotFits(kit::LotId lot, roster::ChildId child, base::Date on);
+  Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
+                               const roster::Member& author);
+  /// `besides` are placements that are about to be written.
+  Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome,
+                                 std::span<const chairside::Placement> besides);
+  Result<base::Done> isCareComplete(const chairside::DayOutcome& outcome, base::Date on);
+
+  base::Signal<Change> changed_;
+};
+
+} // namespace gk::session

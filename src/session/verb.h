@@ -1,0 +1,124 @@
+#pragma once
+
+#include "base/entry.h"
+#include "roster/consent.h"
+#include "roster/team.h"
+
+#include <optional>
+#include <string_view>
+
+namespace gk::session {
+
+/// Every act that a Session writes. Each has one row in `verbRules`, which `Door::admit`
+/// consults before anything else; what writes asks for the admission, so a verb without a row
+/// cannot write.
+enum class Verb {
+  // The desk.
+  enterProgram,
+  correctProgram,
+  enterTerm,
+  enterSchool,
+  enterEnrolment,
+  enterEligibility,
+  enterMember,
+  correctMember,
+  enrolChild,
+  importRoster,
+  takeBackImport,
+  enterBackground,
+  confirmProvisional,
+  moveChild,
+  enterConsent,
+  withdrawConsent,
+  correctConsent,
+  overrideConsent,
+  enterFlag,
+  resolveFlag,
+  enterLight,
+  correctLight,
+  enterReading,
+  enterLot,
+  quarantineLot,
+  enterCureTime,
+  // The day.
+  openDay,
+  cancelDay,
+  overrideAgreement,
+  signDay,
+  reopenDay,
+  addAddendum,
+  answerReadiness,
+  passOverLight,
+  countPaper,
+  enterEffort,
+  countLot,
+  noteBackup,
+  countOut,
+  answerMerge,
+  reopenMerge,
+  enterIncident,
+  correctIncident,
+  // The chair.
+  authorize,
+  withdrawAuthorization,
+  seat,
+  screen,
+  correctScreening,
+  isolate,
+  startTimer,
+  enterStep,
+  wet,
+  stopTeeth,
+  enterAfterCure,
+  varnish,
+  endVisit,
+  enterPaper,
+  // Afterwards.
+  correctTooth,
+  enterCheck,
+  enterReferral,
+  updateReferral,
+  enterContact,
+  enterLetters,
+  moveLetters,
+  enterIssue,
+  // What takes back, and says again.
+  undo,
+  redo,
+  verbs ///< how many there are
+};
+
+/// What an act asks of the school day that it is about.
+enum class DayMust {
+  none,    ///< it is about no day
+  exist,   ///< also after the signatures: calls, letters, counts, incidents
+  beOpen,  ///< neither cancelled nor signed
+  beSigned ///< an addendum, a reopening
+};
+
+/// How an act is taken back.
+enum class TakenBack {
+  here,  ///< by undo, at the place where it was done
+  byOwn, ///< never by undo: a correction, a withdrawal or a verb of its own does it
+  never  ///< never, and undo takes nothing back that is older either: it left the book
+};
+
+/// One row of the table: who may act, in what state, what is refused.
+/// No author, or one without the right: `rule.credential`. Another state of the day:
+/// `rule.day-open`. A child not seated that day: `rule.identity`. No consent to the service:
+/// `rule.consent`. No reason: `rule.reason`. Refusals come in that order.
+struct VerbRule {
+  Verb verb;
+  std::string_view name;  ///< as the history keeps it; never changed once released
+  std::string_view words; ///< what was done, as a person reads it when it is taken back
+  roster::Task right;     ///< asked of the author; a recorder needs the right to type alone
+  DayMust day = DayMust::none;
+  bool asksSeated = false;
+  std::optional<roster::Service> consent{};
+  bool asksReason = false;
+  bool atSetup = false; ///< also by nobody, as long as the book has no program or no school day
+  base::Station station = base::Station::desk;
+  TakenBack takenBack = TakenBack::here;
+};
+
+} // namespace gk::session
