@@ -105,7 +105,6 @@ class BookView final : public QWidget {
   ScanCatcher* catcher_ = nullptr;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
-  base::Subscription changes_;
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
   QWidget* cameFrom_ = nullptr;       ///< where to go when the chair is done
   QWidget* beforeIncident_ = nullptr; ///< where to go when the incident is written
