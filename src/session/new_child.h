@@ -16,8 +16,6 @@ struct NewChild {
   std::function<roster::MedicalFlag(roster::ChildId)> alert{}; ///< empty when there is none
   /// Empty when the form says nothing of it.
   std::function<roster::Background(roster::ChildId)> background{};
-  /// Empty when the form names no health alert.
-  std::function<roster::MedicalFlag(roster::ChildId)> alert{};
 };
 
 } // namespace gk::session

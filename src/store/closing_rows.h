@@ -110,6 +110,7 @@ struct Rows<roster::Reopening> {
   static roster::Reopening read(RowReader& row) { return {.day = row, .reason = row}; }
 };
 
+template <>
 struct Rows<roster::AgreementOverride> {
   static constexpr std::string_view table = "agreement_override";
   static constexpr std::string_view columns = "day, clinician, reason";
