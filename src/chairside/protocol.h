@@ -46,7 +46,8 @@ struct ToothProgress {
   std::optional<kit::LotId> etchant{}; ///< the lot last etched with, where the step names one
 };
 
-/// While etching past this a person is warned; past `etchLimit` somebody says why (docs/methods.md).
+/// While etching past this a person is warned; past `etchLimit` somebody says why (common practice,
+/// no source).
 inline constexpr base::Seconds etchCaution{30};
 inline constexpr base::Seconds etchLimit{60};
 

@@ -68,8 +68,9 @@ TEST_CASE("a light-cure material needs a light and a target") {
   run.light.reset();
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);
   run = chair.exposure(teeth);
-  run.target.reset();
+  chair.leastCure = 0s; // no time is known for this light and material
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);
+  chair.leastCure = 20s;
   run = chair.exposure(teeth);
   run.lasted.reset();
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);

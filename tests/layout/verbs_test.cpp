@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <map>
 #include <regex>
 #include <set>
 
@@ -65,11 +66,18 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
   CHECK(verbs.contains("resolveFlag"));
   CHECK(verbs.size() > 60); // else the test reads the wrong place
   const auto faces = sourcesBelow({"src/office", "ui"});
+  // One row of what another verb writes as a whole; the faces say the whole.
+  const std::map<std::string, std::string> wholes{{"startTimer", "work"},
+                                                  {"enterStep", "work"},
+                                                  {"wet", "work"},
+                                                  {"stopTeeth", "work"},
+                                                  {"enterFlag", "enterConsent"}};
   for (const auto& verb : verbs) {
     // Ends a book that was built in bulk, which only the demo and the tests do.
     if (verb == "finish") continue;
+    const auto whole = wholes.find(verb);
     INFO(verb);
-    CHECK(calls(faces, verb));
+    CHECK(calls(faces, whole == wholes.end() ? verb : whole->second));
   }
 }
 

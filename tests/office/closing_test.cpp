@@ -16,7 +16,7 @@ std::string bookWithDay(Desk& desk) {
   const auto book = desk.makeBook();
   desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17", "--by", "IM"});
   desk.did({"add-lot", book, "--kind", "light-cure sealant", "--material", "Resin Fern", "--lot",
-            "RF-2609", "--expiry", "2027-04"});
+            "RF-2609", "--expiry", "2027-04", "--by", "IM"});
   return book;
 }
 
@@ -47,7 +47,7 @@ TEST_CASE("One lot number of two materials is asked about before anything is don
   Desk desk;
   const auto book = bookWithDay(desk);
   desk.did({"add-lot", book, "--kind", "etchant", "--material", "Etch Thistle", "--lot", "RF-2609",
-            "--expiry", "2027-04"});
+            "--expiry", "2027-04", "--by", "IM"});
   const std::vector<std::string> aside{"set-lot-aside", book,     "--lot", "RF-2609",
                                        "--reason",      "recall", "--by",  "IM"};
   CHECK(desk.refusal(aside) == "call.malformed");

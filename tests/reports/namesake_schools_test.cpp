@@ -102,7 +102,9 @@ TEST_CASE("A recall, the payers and the exceptions tell two schools of one name 
   CHECK(traced.at(1).rows[1] == std::vector<std::string>{"Fernhill (FB)", "1", "1"});
   CHECK_FALSE(reports::traceLot(records, "7", "Etch Thistle"));
 
-  for (const auto& row : reports::payerReport(records).at(1).rows) {
+  const auto payers = reports::payerReport(records);
+  REQUIRE_FALSE(payers.at(1).rows.empty());
+  for (const auto& row : payers.at(1).rows) {
     INFO(row.at(1));
     CHECK((row.at(1) == "Fernhill (FA)" ? row.at(5) == "3" : row.at(5) == "1"));
   }

@@ -204,7 +204,7 @@ TEST_CASE("After two cards became one the day counts one child", "[case-105]") {
   const auto sheet = sheetOf(cards.clinic);
   CHECK(sheet.equation.consented == 1);
   CHECK(sheet.counts.children == 1);
-  CHECK(sheet.equation.screened == 1);
+  CHECK(sheet.lines.size() == 1);
 }
 
 TEST_CASE("Every record type about a child has its merge rule") {
@@ -256,7 +256,8 @@ TEST_CASE("A change of health heard at the seat is not dropped unasked", "[case-
                             clinic.day,
                             {chairside::Identifier::spokenName, chairside::Identifier::birthDate},
                             true,
-                            false}));
+                            false,
+                            "a heart murmur, her father says"}));
   must(second.session.screen(clinic.by, clinic.fourSound(mina)));
   must(clinic.session.absorb(second.handOver()));
   const auto question = sheetOf(clinic).questions.at(0);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "chairside/allergy.h"
 #include "reports/close_out.h"
 #include "support/clinic.h"
 
@@ -42,9 +43,11 @@ inline reports::CloseOut sheetOf(Clinic& clinic) {
 }
 
 inline void seatOn(session::Session& session, Clinic& clinic, roster::ChildId child) {
-  must(session.seat(
-      clinic.by,
-      {child, clinic.day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
+  chairside::Seating seating{
+      child, clinic.day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}};
+  for (const auto& flag : must(session.flags(child)))
+    if (chairside::isAlert(flag.value)) seating.heard.push_back(flag.id);
+  must(session.seat(clinic.by, seating));
 }
 
 /// One child seen whole on one laptop and screened again on the other.

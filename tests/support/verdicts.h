@@ -24,6 +24,7 @@ class VerdictWriter final : public Catch::TestEventListenerBase {
   }
 };
 
-} // namespace gk::test
+// By its bare name: Catch makes a variable's name of what stands here.
+CATCH_REGISTER_LISTENER(VerdictWriter)
 
-CATCH_REGISTER_LISTENER(gk::test::VerdictWriter)
+} // namespace gk::test

@@ -45,25 +45,33 @@ struct Acts : test::Chair {
 TEST_CASE("Two reasons of one etch are written and taken back with one key", "[case-88]") {
   Acts chair;
   chair.begin();
-  chair.etchToFrosty();
-  chair.press("W2"); // the lower one is wet
-  chair.press("U");
-  REQUIRE(chair.next(46) == Next::flow);
-  chair.press("W2");
-  chair.press("W1"); // and so is the upper one, at the same step
-  REQUIRE(chair.next(16) == Next::etch);
   chair.press(Qt::Key_Space);
   chair.run(20);
-  chair.press(Qt::Key_Space); // the etch ends and the rinse clock runs
-  CHECK(chair.next(16) == Next::rinse);
-  CHECK(chair.page->isTiming());
+  chair.press(Qt::Key_Space);
   chair.run(10);
-  chair.press("42"); // the upper one is dull
   const auto before = chair.steps().size();
-  chair.press("U"); // the whole answer
-  CHECK(chair.steps().size() == before - 2);
+  chair.press("42"); // the upper one is dull and the lower one is not: one answer
+  REQUIRE(chair.steps().size() == before + 2);
+  chair.press("U");
+  CHECK(chair.steps().size() == before);
   CHECK(chair.next(16) == Next::dry);
   CHECK(chair.next(46) == Next::dry);
+  chair.press("42W2"); // and the lower one is wet
+  REQUIRE(chair.next(46) == Next::etch);
+  chair.press(Qt::Key_Space);
+  chair.run(20);
+  chair.press(Qt::Key_Space); // the etch ends for both, and the rinse clock runs
+  CHECK(chair.page->isTiming());
+  CHECK(chair.next(16) == Next::rinse);
+  chair.run(10);
+  const auto steps = chair.steps();
+  REQUIRE(steps.size() == before + 5);
+  CHECK(steps[before + 2].etchReason != steps[before + 3].etchReason);
+  chair.press("U"); // the rinse
+  chair.press("U"); // the etch of both
+  CHECK(chair.steps().size() == before + 2);
+  CHECK(chair.next(16) == Next::etch);
+  CHECK(chair.next(46) == Next::etch);
 }
 
 TEST_CASE("The rinse has its own clock, which ends by itself, and is short only with a reason",
@@ -204,10 +212,11 @@ TEST_CASE("What changed since the form is said at the seat and forbids from ther
           "[case-94]") {
   Acts chair;
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
-  chair.press("C1"); // an allergy to resin
+  chair.press(Qt::Key_PageUp);
+  chair.press("1"); // an allergy to resin
   chair.type(u"her mother by phone"_s);
   CHECK(must(chair.clinic.session.flags(chair.child)).empty()); // not before she is seated
-  chair.press(Qt::Key_1);
+  chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("screeningPanel"));
   CHECK(chair.text("chairStop").contains(u"acrylate allergy, her mother by phone"_s));

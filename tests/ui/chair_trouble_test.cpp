@@ -221,7 +221,7 @@ TEST_CASE("An acrylate stop is seen at identity and in the header and no resin i
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("identityPanel")); // the alert is not read yet
-  chair.press("A");
+  chair.press(Qt::Key_PageDown);
   chair.press(Qt::Key_Return);
   CHECK(chair.shows("chairStop"));
   chair.screenFour();

@@ -189,6 +189,7 @@ TEST_CASE("A medical stop is decided at the chair by who may, in words", "[case-
   CHECK(must(chair.clinic.session.flags(child)).front().value.resolved == false);
   setup.author = chair.clinic.hygienist;
   chair.acting.change(setup);
+  chair.press(Qt::Key_PageDown); // the alert is read
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("screeningPanel"));

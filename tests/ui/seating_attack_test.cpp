@@ -202,6 +202,31 @@ TEST_CASE("A number typed at the identity check changes the child only after a q
   CHECK(seatings[0].value.child == pia);
 }
 
+TEST_CASE("What has changed since the form outlives a scan of the child's own slip", "[case-98]") {
+  Chair chair;
+  const auto mina = chair.clinic.child("Mina", "Tolliver-Reed");
+  const auto number = must(chair.clinic.session.child(mina)).value.number;
+  REQUIRE(chair.page->take(mina, chair.clinic.day));
+  chair.press(Qt::Key_PageUp);
+  chair.press("1"); // no digit says that there is an allergy
+  CHECK_FALSE(chair.shows("askLine"));
+  for (int down = 0; down < 3; ++down)
+    chair.press(Qt::Key_Down);
+  chair.press(Qt::Key_Return);
+  chair.type(u"a sore since Sunday, says the child"_s);
+  for (const char sign : number)
+    strikeSign(*chair.page, sign);
+  chair.press(Qt::Key_Return);
+  CHECK(chair.message().startsWith(u"Scanned "_s));
+  if (chair.shows("alertButton")) chair.press(Qt::Key_PageDown);
+  chair.press(Qt::Key_Left);
+  chair.press(Qt::Key_Return);
+  const auto seatings = must(chair.clinic.session.dayRecords(chair.clinic.day)).seatings;
+  REQUIRE(seatings.size() == 1);
+  CHECK_FALSE(seatings[0].value.historyUnchanged);
+  CHECK(seatings[0].value.changed.find("a sore since Sunday") != std::string::npos);
+}
+
 TEST_CASE("A scan answers no question and gives no finding at any stage of a visit", "[case-98]") {
   Attacked desk;
   desk.hand(Qt::Key_Left);

@@ -319,19 +319,17 @@ void CloseOutPage::outcome() {
       sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (!ended) return;
+  // What was left out at the chair is the chair's to say; here the day is only brought to its end.
+  std::optional<std::string> how;
   if (ended->end == chairside::DayEnd::withdrawn) {
-    // The form and the outcome change together or not at all.
-    const auto how = askWithdrawal(context(), name, *child);
-    if (!went(how) || !*how) return;
-    if (!(*how)->isEmpty()) {
-      if (went(book().work(
-              context().acting.by(base::Station::closeOut),
-              {.withdrawal = session::Withdrawal{*child, toStd(**how)}, .outcome = *ended})))
-        Q_EMIT said(u"%1: withdrawn, on the form and as the outcome."_s.arg(name));
-      return;
-    }
+    const auto withdrawn = askWithdrawal(context(), name, *child, how);
+    if (!went(withdrawn) || !*withdrawn) return;
   }
-  if (went(book().endVisit(context().acting.by(base::Station::closeOut), *ended)))
+  const auto by = context().acting.by(base::Station::closeOut);
+  const bool done = how ? went(book().work(by, {.withdrawal = session::Withdrawal{*child, *how},
+                                                .outcome = *ended}))
+                        : went(book().endVisit(by, *ended, session::Confirmed::yes));
+  if (done)
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
                                     isAnew ? u"Previous entry kept in history."_s
                                            : u"Another outcome would take its place."_s));

@@ -44,7 +44,9 @@ void IdentityPanel::begin() {
 }
 
 void IdentityPanel::startOver() {
-  begin();
+  // What has changed and which alerts were read stays: it was said of the child who is shown.
+  confirmed_ = {};
+  typed_.clear();
   refresh();
 }
 
@@ -186,13 +188,16 @@ void IdentityPanel::askChange() {
   QStringList words;
   for (const auto& option : options)
     words += option.words;
-  visit().ask.choose(u"What has changed since the form?"_s, words, [this](int chosen) {
-    const auto& option = options[static_cast<std::size_t>(chosen)];
-    visit().ask.write(option.words + u": what was said, and by whom?"_s, {},
-                      [this, option](const QString& said) {
-                        noteChange(option.words, said, option.kind, option.action);
-                      });
-  });
+  visit().ask.choose(
+      u"What has changed since the form?"_s, words,
+      [this](int chosen) {
+        const auto& option = options[static_cast<std::size_t>(chosen)];
+        visit().ask.write(option.words + u": what was said, and by whom?"_s, {},
+                          [this, option](const QString& said) {
+                            noteChange(option.words, said, option.kind, option.action);
+                          });
+      },
+      {}, AskKeys::arrows); // a code must not answer it
 }
 
 /// Kept until the child is seated: then it is written with the seating, as one act.

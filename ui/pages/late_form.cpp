@@ -182,11 +182,11 @@ void LateForm::lookUp() {
       if (one.number == *number) return know(one);
   }
   // Said at once, asked when the form is entered: a question here would meet whoever tabs on.
-  const auto near =
-      text.empty() ? base::Result<std::vector<session::NearMatch>>({}) : book().nearMatches(text);
+  if (text.empty()) return knowChild({}, {});
+  const auto near = book().nearMatches(text);
   if (!went(near)) return;
   if (near->empty())
-    return knowChild({}, number || text.empty()
+    return knowChild({}, number.has_value()
                              ? QString()
                              : u"Not a whole number: the check digit is missing or wrong."_s);
   knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(

@@ -1,5 +1,6 @@
 #include "ui/pages/totals_page.h"
 
+#include "reports/referral_report.h"
 #include "reports/term_counts.h"
 #include "reports/trace.h"
 #include "ui/pages/close_out_questions.h"

@@ -15,15 +15,16 @@ base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child) {
   });
 }
 
-base::Result<std::optional<QString>> askWithdrawal(Context& context, const QString& name,
-                                                   roster::ChildId child) {
+base::Result<bool> askWithdrawal(Context& context, const QString& name, roster::ChildId child,
+                                 std::optional<std::string>& how) {
   const auto open = aFormSaysYes(context.session, child);
   if (!open) return open.error();
-  if (!*open) return std::optional(QString(u""_s));
-  const auto how =
+  if (!*open) return true;
+  const auto said =
       context.prompter.text(name + u": "_s + QString::fromUtf8(withdrawalQuestion), {});
-  if (!how || how->trimmed().isEmpty()) return std::optional<QString>{};
-  return std::optional(how->trimmed());
+  if (!said || said->trimmed().isEmpty()) return false;
+  how = toStd(said->trimmed());
+  return true;
 }
 
 } // namespace gk::ui

@@ -2,6 +2,9 @@
 
 #include "ui/support/context.h"
 
+#include <optional>
+#include <string>
+
 namespace gk::ui {
 
 /// Whether a form of the child still says yes, so that somebody has to say how it was withdrawn.
@@ -10,9 +13,9 @@ base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child);
 inline constexpr const char* withdrawalQuestion =
     "Who withdrew the consent, how, and who took the word?";
 
-/// Asks that where a form still says yes; empty where none does. None when the person backed out or
-/// said nothing.
-base::Result<std::optional<QString>> askWithdrawal(Context& context, const QString& name,
-                                                   roster::ChildId child);
+/// Asks that where a form still says yes; `how` is what was said, to be written with the outcome.
+/// False when the person backed out or said nothing.
+base::Result<bool> askWithdrawal(Context& context, const QString& name, roster::ChildId child,
+                                 std::optional<std::string>& how);
 
 } // namespace gk::ui

@@ -51,7 +51,7 @@ class SurfaceAccess final : public QAccessibleWidget {
   SurfaceTarget* target_;
 };
 
-QAccessibleInterface* make(const QString&, QObject* object) {
+QAccessibleInterface* makeMouthAccess(const QString&, QObject* object) {
   if (auto* surface = qobject_cast<SurfaceTarget*>(object)) return new SurfaceAccess(surface);
   if (auto* tile = qobject_cast<ToothTile*>(object)) return new TileAccess(tile);
   if (auto* map = qobject_cast<MouthMap*>(object))
@@ -62,7 +62,7 @@ QAccessibleInterface* make(const QString&, QObject* object) {
 } // namespace
 
 void makeMouthAccessible() {
-  QAccessible::installFactory(&make);
+  QAccessible::installFactory(&makeMouthAccess);
 }
 
 } // namespace gk::ui

@@ -23,7 +23,7 @@ class TimerAccess final : public QAccessibleWidget {
   TimerView* timer_;
 };
 
-QAccessibleInterface* make(const QString&, QObject* object) {
+QAccessibleInterface* makeTimerAccess(const QString&, QObject* object) {
   auto* timer = qobject_cast<TimerView*>(object);
   return timer ? new TimerAccess(timer) : nullptr;
 }
@@ -31,7 +31,7 @@ QAccessibleInterface* make(const QString&, QObject* object) {
 } // namespace
 
 void makeTimerAccessible() {
-  QAccessible::installFactory(&make);
+  QAccessible::installFactory(&makeTimerAccess);
 }
 
 } // namespace gk::ui
