@@ -57,7 +57,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       strip_(new MessageStrip(work_, MessageStrip::Room::kept)) {
   setObjectName(u"bookView"_s);
   // Before any page hears of it: an act went well, so what went wrong before it is over.
-  changes_ = session_.onChanged([this](const session::Change&) { strip_->settle(); });
+  acted_ = session_.onChanged([this](const session::Change&) { strip_->settle(); });
   layOut();
   idle_.setSingleShot(true);
   idle_.setInterval(idle);
