@@ -1,4 +1,5 @@
 #include "base/files.h"
+#include "base/text.h"
 #include "office/json_writer.h"
 #include "office/opening.h"
 #include "office/program_options.h"

@@ -12,7 +12,7 @@ using followup::Paper;
 using followup::PaperCount;
 
 /// Each laptop counts its own sheets, so after a merge they add up.
-PaperCount counted(const DayRecords& records, Paper paper) {
+PaperCount sumOf(const DayRecords& records, Paper paper) {
   PaperCount sum{.day = records.id, .paper = paper};
   for (const auto& row : records.papers) {
     if (row.value.paper != paper) continue;
@@ -27,7 +27,7 @@ PaperCount counted(const DayRecords& records, Paper paper) {
 
 /// What is queued has not been on paper yet; what came back undelivered is in the case again.
 PaperLine lettersLine(const DayRecords& records) {
-  PaperLine line{counted(records, Paper::letters)};
+  PaperLine line{sumOf(records, Paper::letters)};
   auto& sum = line.count;
   const auto outThen = sum.out;
   sum.out = 0;
@@ -52,7 +52,7 @@ std::vector<PaperLine> papersOf(const DayRecords& records) {
   for (std::size_t i = 0; i < base::enumCount<Paper>; ++i) {
     const auto paper = static_cast<Paper>(i);
     const auto line =
-        paper == Paper::letters ? lettersLine(records) : PaperLine{counted(records, paper)};
+        paper == Paper::letters ? lettersLine(records) : PaperLine{sumOf(records, paper)};
     if (line.count.out != 0 || line.count.missing() != 0) out.push_back(line);
   }
   return out;

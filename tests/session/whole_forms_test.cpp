@@ -15,13 +15,6 @@ roster::MedicalFlag latex(roster::ChildId child) {
           .decided = {}};
 }
 
-session::ChairWork withdrawn(roster::ChildId child, const test::Clinic& clinic) {
-  return {
-      .withdrawal = session::Withdrawal{child, "mother, by phone"},
-      .outcome = chairside::DayOutcome{
-          .child = child, .day = clinic.day, .end = chairside::DayEnd::withdrawn, .reason = {}}};
-}
-
 } // namespace
 
 TEST_CASE("A form and the alert on it are entered together or not at all", "[case-125]") {
@@ -62,9 +55,12 @@ TEST_CASE("A new child whose form cannot stand is not in the logbook", "[case-12
 TEST_CASE("A withdrawal and the outcome it gives are one act", "[case-125]") {
   test::Clinic clinic;
   const auto jory = clinic.child("Jory");
+  const session::ChairWork ending{
+      .withdrawal = session::Withdrawal{jory, "mother, by phone"},
+      .outcome = chairside::DayOutcome{jory, clinic.day, chairside::DayEnd::withdrawn, {}, {}}};
   const auto stateNow = [&] { return must(clinic.session.consents(jory)).back().value.state; };
   SECTION("on an open day") {
-    must(clinic.session.work(clinic.by, withdrawn(jory, clinic)));
+    must(clinic.session.work(clinic.by, ending));
     CHECK(stateNow() == roster::ConsentState::withdrawn);
     CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.back().value.end ==
           chairside::DayEnd::withdrawn);
@@ -72,8 +68,7 @@ TEST_CASE("A withdrawal and the outcome it gives are one act", "[case-125]") {
   SECTION("on a signed day neither, and without the day the form alone") {
     clinic.end(jory, chairside::DayEnd::absent);
     must(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist, clinic.coordinator}));
-    CHECK(codeOf(clinic.session.work(clinic.by, withdrawn(jory, clinic))) ==
-          ErrorCode::ruleDayOpen);
+    CHECK(codeOf(clinic.session.work(clinic.by, ending)) == ErrorCode::ruleDayOpen);
     CHECK(stateNow() == roster::ConsentState::yes);
     must(clinic.session.withdrawConsent(clinic.by, jory, "mother, by phone"));
     CHECK(stateNow() == roster::ConsentState::withdrawn);

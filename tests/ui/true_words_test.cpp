@@ -119,6 +119,10 @@ TEST_CASE("A lot says which of the three refusals it is", "[case-124]") {
                                     {.day = desk.clinic.day, .lot = desk.clinic.resin, .left = 0}));
   must(desk.clinic.session.quarantineLot(desk.clinic.by, desk.clinic.etchant, "recalled"));
   desk.clinic.clock.advance(std::chrono::hours(24));
+  must(desk.clinic.session.openDay(desk.clinic.by, {.term = desk.clinic.term,
+                                                    .school = desk.clinic.school,
+                                                    .date = desk.clinic.clock.now().date(),
+                                                    .reason = {}}));
   ui::TodayPage page(desk.context, nullptr);
   showActive(page);
   const auto words = [&](const QString& box) {
@@ -151,6 +155,7 @@ TEST_CASE("A late form that is refused leaves neither child nor alert, as its me
   REQUIRE(said.size() == 1);
   CHECK(said.front().contains(u"This was not written; your entry is still here."_s));
   CHECK(must(desk.clinic.session.findChildren("quill")).empty());
+  form.hide(); // or its field loses the keyboard while it goes
 }
 
 TEST_CASE("The cell that the keyboard is in shows the whole of its text", "[case-125]") {

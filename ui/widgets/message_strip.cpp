@@ -4,6 +4,7 @@
 #include "ui/support/text.h"
 
 #include <QEvent>
+#include <QFontMetrics>
 #include <QLabel>
 #include <QStyle>
 #include <QVariant>
@@ -79,7 +80,11 @@ void MessageStrip::place() {
   label_->ensurePolished();
   const bool speaks = !label_->text().isEmpty();
   constexpr int border = 4; // of a trouble, as the sheet has it
-  const int line = label_->fontMetrics().height() + 2 * (style::px(4) + border);
+  // Not the label's own font, which changes while it puts on its look.
+  auto font = label_->font();
+  font.setPixelSize(style::px(20));
+  font.setBold(true);
+  const int line = QFontMetrics(font).height() + 2 * (style::px(4) + border);
   const int kept = speaks || room_ == Room::kept ? line : 0;
   if (minimumHeight() != kept || maximumHeight() != kept) setFixedHeight(kept);
   const int wanted = std::max(line, label_->heightForWidth(width()));

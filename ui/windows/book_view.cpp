@@ -57,6 +57,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       strip_(new MessageStrip(work_, MessageStrip::Room::kept)) {
   setObjectName(u"bookView"_s);
   // Before any page hears of it: an act went well, so what went wrong before it is over.
+  acted_ = session_.onChanged([this](const session::Change&) { strip_->settle(); });
   layOut();
   idle_.setSingleShot(true);
   idle_.setInterval(idle);
@@ -127,7 +128,6 @@ void BookView::layOut() {
   catcher_->letPass(board_->searchLine());
   catcher_->knows([this] { return lotCodes(); });
   changes_ = session_.onChanged([this](const session::Change&) {
-    strip_->settle();
     lotCodes_.reset();
     showCareDate();
   });
