@@ -59,7 +59,7 @@ TEST_CASE("Quoted cells hold commas and quotes and line breaks") {
 TEST_CASE("A malformed table is refused with line and column") {
   CHECK(refusal("") == "line 1, column 1: the file is empty; a header row is needed");
   CHECK(refusal("a,b\n1,2\n1,2,3\n") == "line 3, column 3: 3 cells where the header has 2");
-  CHECK(refusal("a,b\n1\n") == "line 2, column 1: 1 cells where the header has 2");
+  CHECK(refusal("a,b\n1\n") == "line 2, column 1: 1 cell where the header has 2");
   CHECK(refusal("a,b\n1,x\"y\n") ==
         "line 2, column 2: a quote inside a cell that does not start with one");
   CHECK(refusal("a,b\n1,\"x\"y\n") == "line 2, column 2: text after a closing quote");

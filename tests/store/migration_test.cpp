@@ -209,7 +209,8 @@ TEST_CASE("a book from before there were letters keeps its entries and can take 
   const std::vector<Migration> before(steps.begin(), letters);
   const auto entryOf = [](const std::string& kind, int numberOf) {
     const auto id = "x'" + std::string(31, '0') + std::to_string(numberOf) + "'";
-    return "INSERT INTO entry VALUES (" + id + ", " + id + ", " + id + ", '" + kind +
+    return "INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, at, "
+           "utc_offset, supersedes, reason) VALUES (" + id + ", " + id + ", " + id + ", '" + kind +
            "', zeroblob(16), " + std::to_string(numberOf) + ", NULL, NULL, 1, 0, NULL, '')";
   };
   {
