@@ -4,6 +4,26 @@ FROM entry AS e
 WHERE kind <> 'retraction'
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
+CREATE TRIGGER addendum_kind BEFORE INSERT ON addendum
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'addendum'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in addendum'); END;
+
+CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
+
+CREATE TRIGGER addendum_no_update BEFORE UPDATE ON addendum
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
+
+CREATE TRIGGER after_cure_kind BEFORE INSERT ON after_cure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'after_cure'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in after_cure'); END;
+
+CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
+
+CREATE TRIGGER after_cure_no_update BEFORE UPDATE ON after_cure
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
+
 CREATE TRIGGER agreement_override_kind BEFORE INSERT ON agreement_override
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'agreement_override'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in agreement_override'); END;
@@ -376,6 +396,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
+CREATE TRIGGER reopening_kind BEFORE INSERT ON reopening
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'reopening'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in reopening'); END;
+
+CREATE TRIGGER reopening_no_delete BEFORE DELETE ON reopening
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
+
+CREATE TRIGGER reopening_no_update BEFORE UPDATE ON reopening
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
+
 CREATE TRIGGER retention_check_kind BEFORE INSERT ON retention_check
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'retention_check'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
@@ -425,6 +455,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
 CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
+
+CREATE TRIGGER seating_alert_kind BEFORE INSERT ON seating_alert
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'seating'
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating_alert'); END;
+
+CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
+
+CREATE TRIGGER seating_alert_no_update BEFORE UPDATE ON seating_alert
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
 
 CREATE TRIGGER seating_kind BEFORE INSERT ON seating
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'seating'
@@ -526,6 +566,23 @@ BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
+CREATE TABLE addendum (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  child BLOB REFERENCES entry (id),
+  text TEXT NOT NULL CHECK (text <> '')
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE after_cure (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  child BLOB NOT NULL REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  wiped INTEGER NOT NULL CHECK (wiped IN (0, 1)),
+  bite TEXT NOT NULL CHECK (bite IN ('fine', 'adjusted, handpiece used', 'not checked')),
+  note TEXT NOT NULL,
+  CHECK ((wiped = 1 AND bite <> 'not checked') OR note <> '')
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE agreement_override (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   day BLOB NOT NULL REFERENCES entry (id),
@@ -565,7 +622,7 @@ CREATE TABLE backup_note (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   day BLOB NOT NULL REFERENCES entry (id),
   file TEXT NOT NULL CHECK (file <> '')
-) STRICT, WITHOUT ROWID;
+, same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1))) STRICT, WITHOUT ROWID;
 
 CREATE TABLE book (
   only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
@@ -673,7 +730,7 @@ CREATE TABLE day_outcome (
   child BLOB NOT NULL REFERENCES entry (id),
   day BLOB NOT NULL REFERENCES entry (id),
   day_end TEXT NOT NULL CHECK (day_end IN ('sealed, complete', 'sealed, unfinished', 'screened, none needed', 'screened, not treated', 'recheck only', 'absent', 'declined', 'left school', 'withdrawn', 'on hold', 'not reached')),
-  reason TEXT NOT NULL,
+  reason TEXT NOT NULL, varnish_skipped TEXT NOT NULL DEFAULT '',
   CHECK (day_end NOT IN ('sealed, unfinished', 'screened, not treated') OR reason <> '')
 ) STRICT, WITHOUT ROWID;
 
@@ -697,7 +754,7 @@ CREATE TABLE "entry" (
   at INTEGER NOT NULL CHECK (at > 0),
   utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
   supersedes BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
-  reason TEXT NOT NULL,
+  reason TEXT NOT NULL, verb TEXT NOT NULL DEFAULT '', station TEXT NOT NULL DEFAULT '',
   UNIQUE (laptop, sequence),
   CHECK (supersedes IS NULL OR reason <> ''),
   CHECK (supersedes IS NOT NULL OR subject = id),
@@ -721,7 +778,7 @@ CREATE TABLE field (
   sealant BLOB NOT NULL REFERENCES entry (id),
   etchant BLOB REFERENCES entry (id),
   adding INTEGER NOT NULL CHECK (adding IN (0, 1)),
-  note TEXT NOT NULL,
+  note TEXT NOT NULL, cleaned TEXT NOT NULL DEFAULT 'not recorded' CHECK (cleaned IN ('not recorded', 'dry toothbrush', 'handpiece brush', 'gauze', 'other', 'not cleaned')),
   CHECK (guards = 15 OR note <> '')
 ) STRICT, WITHOUT ROWID;
 
@@ -962,6 +1019,12 @@ CREATE TABLE referral (
   CHECK (reason <> '')
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE reopening (
+  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  day BLOB NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE retention_check (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
   placement BLOB NOT NULL REFERENCES entry (id),
@@ -1017,7 +1080,7 @@ CREATE TABLE screening_tooth (
   decision TEXT NOT NULL CHECK (decision IN ('none', 'seal', 'interim', 'repair', 'reseal', 'watch', 'refer', 'not allowed by consent', 'cannot isolate', 'child declined', 'not today')),
   to_seal INTEGER NOT NULL CHECK (to_seal BETWEEN 0 AND 7),
   revisit INTEGER NOT NULL CHECK (revisit IN (0, 1)),
-  note TEXT NOT NULL,
+  note TEXT NOT NULL, reseal_why TEXT NOT NULL DEFAULT 'not said' CHECK (reseal_why IN ('not said', 'lost', 'lifted', 'part gone', 'leaks at the edge', 'interim cover replaced', 'other')),
   CHECK (presence <> 'shed' OR tooth > 50),
   CHECK (decision NOT IN ('seal', 'interim', 'repair', 'reseal') OR (to_seal > 0 AND presence IN ('partly erupted', 'erupted'))),
   UNIQUE (entry, tooth),
@@ -1040,6 +1103,14 @@ CREATE TABLE seating (
   confirmed INTEGER NOT NULL CHECK (confirmed BETWEEN 1 AND 31),
   assented INTEGER NOT NULL CHECK (assented IN (0, 1)),
   history_unchanged INTEGER NOT NULL CHECK (history_unchanged IN (0, 1))
+, changed TEXT NOT NULL DEFAULT '') STRICT, WITHOUT ROWID;
+
+CREATE TABLE seating_alert (
+  entry BLOB NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  flag BLOB NOT NULL REFERENCES entry (id),
+  UNIQUE (entry, flag),
+  PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE step_run (
@@ -1126,6 +1197,14 @@ CREATE TABLE wet_tooth (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE INDEX addendum_child ON addendum (child) WHERE child IS NOT NULL;
+
+CREATE INDEX addendum_day ON addendum (day);
+
+CREATE INDEX after_cure_child ON after_cure (child);
+
+CREATE INDEX after_cure_day ON after_cure (day);
+
 CREATE INDEX agreement_override_day ON agreement_override (day);
 
 CREATE INDEX authorization_child ON authorization (child);
@@ -1211,6 +1290,8 @@ CREATE INDEX readiness_check_day ON readiness_check (day);
 CREATE INDEX referral_child ON referral (child);
 
 CREATE INDEX referral_day ON referral (day);
+
+CREATE INDEX reopening_day ON reopening (day);
 
 CREATE INDEX retention_check_child ON retention_check (child);
 
