@@ -71,7 +71,7 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
   book.looksUp<roster::DayClosure>(rowsOf("day", day));
   book.looksUp<roster::Reopening>(rowsOf("day", day));
   book.looksUp<roster::Addendum>(rowsOf("day", day));
-  book.looksUp<roster::Addendum>(rowsOf("child", child));
+  book.looksUp<roster::Addendum>(rowsOf("child", anyChild));
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
   book.looksUp<kit::MeterReading>(rowsOf("light", kit::LightId(some)));
