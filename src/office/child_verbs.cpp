@@ -73,10 +73,10 @@ Result<base::Recorded<roster::Consent>> formWanted(Session& session, const Call&
   std::vector<std::string> words;
   for (const auto& form : *forms)
     words.push_back(formWords(form));
-  return Error{ErrorCode::callMalformed, "there are " + std::to_string(forms->size()) +
-                                             " forms of that child in " + term->value.name + " (" +
-                                             base::join(words, "; ") +
-                                             "); say which with --was-signed DATE"};
+  return Error{ErrorCode::callMalformed,
+               "there are " + base::counted(forms->size(), "form", "forms") + " of that child in " +
+                   term->value.name + " (" + base::join(words, "; ") +
+                   "); say which with --was-signed DATE"};
 }
 
 Result<roster::Consent> consentOf(const Call& call, roster::Consent form) {

@@ -16,7 +16,7 @@ namespace {
 
 std::string teethWords(const std::vector<dentition::ToothSurfaces>& teeth) {
   if (teeth.size() == 1) return teeth.front().tooth.words();
-  return std::to_string(teeth.size()) + " teeth";
+  return base::counted(teeth.size(), "tooth", "teeth");
 }
 
 std::string stepWords(const StepRun& run) {

@@ -266,8 +266,9 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
     if (!then) return then.error();
     const int apart = base::daysBetween(then->value.date, on);
     if (apart < program->value.varnishIntervalDays && confirmed == Confirmed::no)
-      return Error{ErrorCode::ruleVarnish, "the child had varnish " + std::to_string(apart) +
-                                               " days ago; the program waits " +
+      return Error{ErrorCode::ruleVarnish, "the child had varnish " +
+                                               base::counted(apart, "day", "days") +
+                                               " ago; the program waits " +
                                                std::to_string(program->value.varnishIntervalDays) +
                                                ". Confirm to record it all the same"};
   }

@@ -48,16 +48,12 @@ struct AllVerbs : test::Clinic {
   template <class T>
   base::Recorded<T> recorded(const T& value) {
     const base::Uuid id{};
-    return {typename T::Key(id),
-            {base::EntryId(id), laptop, 1, by, clock.now(), {}, {}},
-            value};
+    return {typename T::Key(id), {base::EntryId(id), laptop, 1, by, clock.now(), {}, {}}, value};
   }
   [[nodiscard]] base::Date today() { return clock.now().date(); }
   chairside::FieldId inHand(roster::ChildId who) {
-    // Isolated by hand where the child is not seated: the rule is asked of the step.
     const auto fields = must(session.fields(who, day));
-    return fields.empty() ? must(session.fields(mina, day)).front().field.id
-                          : fields.front().field.id;
+    return (fields.empty() ? must(session.fields(mina, day)) : fields).front().field.id;
   }
 
   void fillDesk();

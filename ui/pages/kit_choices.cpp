@@ -111,7 +111,7 @@ bool offerLot(ChairVisit& visit, const QString& code) {
   for (const auto& lot : lots)
     options += lotWords(lot.value);
   visit.ask.choose(
-      u"%1 lots have the number %2. Which is in your hand?"_s.arg(lots.size()).arg(code), options,
+      u"More than one lot has the number %1. Which is in your hand?"_s.arg(code), options,
       [&visit, lots](int chosen) { offer(visit, lots.at(static_cast<std::size_t>(chosen))); });
   return true;
 }
