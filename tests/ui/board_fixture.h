@@ -3,6 +3,8 @@
 #include "desk_fixture.h"
 #include "ui/pages/day_board_page.h"
 
+#include <QCheckBox>
+#include <QComboBox>
 #include <QLineEdit>
 
 namespace gk::test {

@@ -184,7 +184,7 @@ TEST_CASE("One lot number of two materials asks which is in hand", "[case-110]")
   press(*desk.window, Qt::Key_Return);
   REQUIRE(desk.shows(u"screeningPanel"_s));
   desk.scan(u"TX-2611"_s);
-  CHECK(desk.reads(u"2 lots have the number TX-2611"_s));
+  CHECK(desk.reads(u"More than one lot has the number TX-2611"_s));
   press(*desk.window, Qt::Key_2);
   CHECK_FALSE(desk.setup().etchant.has_value()); // still to be confirmed
   press(*desk.window, Qt::Key_Return);

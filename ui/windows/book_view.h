@@ -80,6 +80,7 @@ class BookView final : public QWidget {
   bool mayBeginDay(roster::DayId day);
 
   session::Session session_;
+  base::Subscription changes_;
   base::Subscription acted_; ///< what went well settles the strip
   Acting acting_;
   Context context_;
