@@ -186,6 +186,7 @@ void visitWithExpiredLot(const Chair& chair, roster::ChildId child, kit::LotId e
                                  .day = chair.day,
                                  .teeth = {usual(16), usual(46)},
                                  .isolation = chairside::Isolation::rollsAndCheekPads,
+                                 .fourHanded = false,
                                  .sealant = expired,
                                  .etchant = chair.story.kit->thistle};
   chair.tell().mustRefuse(chair.book.isolate(chair.by(), lastTip), base::ErrorCode::ruleMaterial);

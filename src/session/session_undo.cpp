@@ -160,7 +160,11 @@ Result<std::string> Session::redo(By by, const UndoAt& at) {
     if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
   auto undo = lastUndo(at);
   if (!undo) return undo.error();
-  auto taken = book_.actOf(*undo->rows.front().stamp.supersedes);
+  // What was undone may have been carried by a row of an earlier undo.
+  const auto carried = *undo->rows.front().stamp.supersedes;
+  auto all = book_.rowsOfEntry(carried);
+  if (!all) return all.error();
+  auto taken = book_.actOf(meantBy(*all, carried));
   if (!taken) return taken.error();
   const auto* rule = taken->empty() ? nullptr : ruleNamed(taken->front().verb);
   if (!rule) return nothing("nothing to redo here");

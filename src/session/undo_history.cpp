@@ -35,7 +35,11 @@ base::Result<std::optional<PastAct>> PastActs::next() {
   return std::optional(std::move(past));
 }
 
-std::vector<SubjectState> statesOf(const std::vector<store::HistoryLine>& rowsOfSubject) {
+namespace {
+
+/// What the thing went through, up to each of its rows; `seen` is called after every one.
+template <class Seen>
+std::vector<SubjectState> replay(const std::vector<store::HistoryLine>& rowsOfSubject, Seen seen) {
   std::vector<SubjectState> states;
   for (const auto& row : rowsOfSubject) {
     const auto entry = row.stamp.entry;
@@ -48,8 +52,23 @@ std::vector<SubjectState> statesOf(const std::vector<store::HistoryLine>& rowsOf
     } else {
       states.push_back({entry, entry});
     }
+    if (!states.empty()) seen(states.back());
   }
   return states;
+}
+
+} // namespace
+
+base::EntryId meantBy(const std::vector<store::HistoryLine>& rowsOfSubject, base::EntryId carried) {
+  auto meant = carried;
+  replay(rowsOfSubject, [&](const SubjectState& state) {
+    if (state.carried == carried) meant = state.meant;
+  });
+  return meant;
+}
+
+std::vector<SubjectState> statesOf(const std::vector<store::HistoryLine>& rowsOfSubject) {
+  return replay(rowsOfSubject, [](const SubjectState&) {});
 }
 
 } // namespace gk::session

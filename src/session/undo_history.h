@@ -34,6 +34,9 @@ struct SubjectState {
   base::EntryId carried;
 };
 
+/// The row whose words `carried` carried, which is itself unless an undo said them again.
+base::EntryId meantBy(const std::vector<store::HistoryLine>& rowsOfSubject, base::EntryId carried);
+
 /// Every state that the thing went through and that undo can go back to, the present one last.
 std::vector<SubjectState> statesOf(const std::vector<store::HistoryLine>& rowsOfSubject);
 

@@ -147,6 +147,14 @@ Result<std::vector<HistoryLine>> Book::rowsOfSubject(const base::Uuid& subject) 
   });
 }
 
+Result<std::vector<HistoryLine>> Book::rowsOfEntry(base::EntryId entry) {
+  auto act = actOf(entry);
+  if (!act) return act;
+  for (const auto& row : *act)
+    if (row.stamp.entry == entry) return rowsOfSubject(row.subject);
+  return std::vector<HistoryLine>{};
+}
+
 Result<std::vector<HistoryLine>> Book::actOf(base::EntryId entry) {
   return guarded([&] {
     auto statement = connection_.prepare(actOfSql);

@@ -156,6 +156,8 @@ class Book {
                                                                     int limit);
   /// Every row of one thing and what took one of them back, oldest first.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfSubject(const base::Uuid& subject);
+  /// As rowsOfSubject, of the thing that this row is about.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfEntry(base::EntryId entry);
   /// Whom the row is about; none for what is about no child.
   [[nodiscard]] base::Result<std::optional<roster::ChildId>> childOf(base::EntryId entry);
   /// The current rows about a child, of whatever kind, its own among them.

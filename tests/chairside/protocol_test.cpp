@@ -112,6 +112,7 @@ TEST_CASE("an interrupted etch is etched again for the full time") {
   Chair chair(teeth);
   auto run = chair.blank(Step::etch, teeth);
   run.result = StepResult::interrupted;
+  run.lasted = 5s;
   REQUIRE(chair.take(run));
   CHECK(chair.next(16) == Next::etch);
   CHECK(chair.at(16).etchReason == EtchReason::incompleteEarlier);

@@ -41,7 +41,8 @@ base::Path otherLaptop(test::Clinic& clinic, const base::Path& book, roster::Chi
       {child, clinic.day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
   must(session.screen(clinic.by, clinic.fourSound(child)));
   must(session.endVisit(
-      clinic.by, {child, clinic.day, chairside::DayEnd::screenedNotTreated, "ran out of time"}));
+      clinic.by, {child, clinic.day, chairside::DayEnd::screenedNotTreated, "ran out of time"},
+                        session::Confirmed::yes));
   must(session.finish());
   return copy;
 }

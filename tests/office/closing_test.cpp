@@ -162,7 +162,7 @@ TEST_CASE("A signed day is reopened and gets late entries without the window, in
     REQUIRE(coordinator);
     REQUIRE(hygienist);
     const auto day = session->openDayNow().value().id;
-    const auto closed = session->signDay({hygienist, {}}, {day, *hygienist, *coordinator});
+    const auto closed = session->signDay({*hygienist, {}}, {day, *hygienist, *coordinator});
     INFO((closed ? "" : closed.error().detail));
     REQUIRE(closed);
   }

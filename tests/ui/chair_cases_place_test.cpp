@@ -299,7 +299,7 @@ TEST_CASE("Once sealant has flowed an undo is a correction with its reason", "[c
   CHECK(chair.steps(Step::flow).size() == 1);
   chair.press("U");
   chair.type(u"no sealant yet, a slip of the key"_s);
-  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Mina T. (Shift+U: redo)"_s);
+  CHECK(chair.message() == u"Undone: Sealant placed, 2 teeth, Teodor F. (Shift+U: redo)"_s);
   CHECK(chair.steps(Step::flow).empty());
 }
 

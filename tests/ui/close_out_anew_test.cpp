@@ -193,7 +193,7 @@ TEST_CASE("A letter handed over in error waits in the list for a call, or to com
   }
   SECTION("it came back") {
     desk.letter(4);
-    CHECK(desk.news == u"Noted as returned: 1 letters."_s);
+    CHECK(desk.news == u"Noted as returned: 1 letter."_s);
     CHECK(desk.table(letterLines).rows.front()[6] == "1");
   }
   CHECK(desk.troubles.join(u'|') == QString());

@@ -124,7 +124,7 @@ TEST_CASE("A pedal is taught by pressing it once and starts what is armed") {
   CHECK(chair.page->isTiming());
   chair.run(20);
   chair.press(Qt::Key_F13);
-  CHECK_FALSE(chair.page->isTiming());
+  CHECK(chair.page->isTiming()); // the rinse has a clock of its own
 }
 
 TEST_CASE("A key without a name is known by its place, and Space needs no teaching") {

@@ -180,7 +180,7 @@ TEST_CASE("A lot scanned at the chair is changed by one confirm", "[case-52]") {
 TEST_CASE("One lot number of two materials asks which is in hand", "[case-110]") {
   Scanning desk;
   desk.scan(desk.number);
-  press(*desk.window, Qt::Key_1);
+  press(*desk.window, Qt::Key_Left);
   press(*desk.window, Qt::Key_Return);
   REQUIRE(desk.shows(u"screeningPanel"_s));
   desk.scan(u"TX-2611"_s);

@@ -124,7 +124,7 @@ TEST_CASE("Whoever is neither of the two signers cannot sign for them", "[case-1
   desk.prompter.choices = {0, 0};
   press(page, Qt::Key_G, Qt::AltModifier);
   REQUIRE(desk.troubles.size() == 1);
-  CHECK(desk.troubles.front().contains(u"a third person cannot sign for both"_s));
+  CHECK(desk.troubles.front().contains(u"is not entitled to: sign"_s));
   CHECK_FALSE(must(desk.clinic.session.isSigned(desk.clinic.day)));
 }
 
