@@ -181,12 +181,22 @@ Result<std::string> Session::redo(By by, const UndoAt& at) {
     return entitledTo.error();
   auto words = wordsOf(again);
   if (!words) return words;
+  struct Again {
+    base::EntryId source;
+    base::EntryId replaced;
+  };
+  std::vector<Again> agains;
+  for (const auto& row : undo->rows | std::views::reverse) {
+    const auto source = *row.stamp.supersedes;
+    auto rows = book_.rowsOfEntry(source);
+    if (!rows) return rows.error();
+    // Where the thing is gone the new row follows what was retracted; else what carries it now.
+    const auto states = statesOf(*rows);
+    agains.push_back({source, states.empty() ? source : states.back().carried});
+  }
   auto written = writeAs(*may, rule->name, {}, [&](store::Act& writing) {
-    for (const auto& row : undo->rows | std::views::reverse) {
-      const auto source = *row.stamp.supersedes;
-      // What took a row back is no current row; what said an older one again is, and gives way.
-      writing.restate(source, row.kind == "retraction" ? source : row.stamp.entry, redone);
-    }
+    for (const auto& one : agains)
+      writing.restate(one.source, one.replaced, redone);
     return base::Done{};
   });
   if (!written) return written.error();

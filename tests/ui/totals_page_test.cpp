@@ -204,11 +204,12 @@ TEST_CASE("Schools that went out as one are one again when the book is opened an
   Totals desk;
   auto& clinic = desk.clinic;
   clinic.standardVisit(clinic.child("Mina"));
-  must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
-  must(clinic.session.enterSchool(clinic.by, {"Dunlin Marsh School (K-8)", "DM"}));
+  const auto quay = must(clinic.session.enterSchool(clinic.by, {"Brindle Quay Elementary", "BQ"}));
+  const auto marsh =
+      must(clinic.session.enterSchool(clinic.by, {"Dunlin Marsh School (K-8)", "DM"}));
   reports::ReportOptions options;
   options.today = clinic.clock.now().date();
-  options.groups = {{"Brindle Quay Elementary", "Dunlin Marsh School (K-8)"}};
+  options.groups = {{quay.text(), marsh.text()}};
   const auto made =
       reports::makeReport(reports::ReportKind::funderAnnex,
                           must(clinic.session.termRecords(clinic.term, *options.today)), options);
