@@ -188,7 +188,8 @@ void visitWithExpiredLot(const Chair& chair, roster::ChildId child, kit::LotId e
                                  .isolation = chairside::Isolation::rollsAndCheekPads,
                                  .fourHanded = false,
                                  .sealant = expired,
-                                 .etchant = chair.story.kit->thistle};
+                                 .etchant = chair.story.kit->thistle,
+                                 .cleaned = chairside::Cleaning::toothbrush};
   chair.tell().mustRefuse(chair.book.isolate(chair.by(), lastTip), base::ErrorCode::ruleMaterial);
   treat(chair, child, plan);
   varnish(chair, child);

@@ -46,8 +46,12 @@ void Teller::halt(base::Error error) const {
   throw Halt{std::move(error)};
 }
 
-void Teller::haltUnlessRefused(base::ErrorCode code) const {
-  halt({code, "this act should have been refused with " + std::string(base::errorName(code))});
+void Teller::haltUnlessRefused(base::ErrorCode code,
+                               const std::optional<base::Error>& instead) const {
+  halt({code, "this act should have been refused with " + std::string(base::errorName(code)) +
+                  (instead ? ", not " + std::string(base::errorName(instead->code)) + ": " +
+                                 instead->detail
+                           : "")});
 }
 
 } // namespace gk::demo

@@ -33,7 +33,8 @@ class Teller {
   /// A drill: the act must be refused with this code.
   template <class T>
   void mustRefuse(const base::Result<T>& result, base::ErrorCode code) {
-    if (result || result.error().code != code) haltUnlessRefused(code);
+    if (result || result.error().code != code)
+      haltUnlessRefused(code, result ? std::nullopt : std::optional(result.error()));
   }
   void mustHold(bool claim, const std::string& what);
 
@@ -44,7 +45,8 @@ class Teller {
 
  private:
   [[noreturn]] void halt(base::Error error) const;
-  [[noreturn]] void haltUnlessRefused(base::ErrorCode code) const;
+  [[noreturn]] void haltUnlessRefused(base::ErrorCode code,
+                                      const std::optional<base::Error>& instead) const;
 
   std::string step_ = "the beginning";
 };

@@ -10,7 +10,6 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 using roster::Service;
-using roster::Task;
 
 Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seating,
                                            const std::vector<roster::MedicalFlag>& flagged) {

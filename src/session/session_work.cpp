@@ -34,7 +34,7 @@ struct Session::Bench {
     if (!may || weight(one) > weight(*may)) may = one;
   }
   void add(chairside::Placement placement) {
-    rows.push_back([placement](store::Act& act, Worked&) { act.add(placement); });
+    rows.emplace_back([placement](store::Act& act, Worked&) { act.add(placement); });
     placements.push_back(std::move(placement));
   }
 
@@ -113,7 +113,7 @@ Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   if (*least > base::Seconds{0})
     run.target = std::max(*least, run.target.value_or(base::Seconds{0}));
   state.protocol.apply(run);
-  bench.rows.push_back(
+  bench.rows.emplace_back(
       [run](store::Act& act, Worked& made) { made.steps.push_back(act.add(run)); });
   if (run.step != Step::check) return base::Done{};
   for (const auto& named : run.teeth) {
@@ -132,7 +132,7 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::Wet& wet) {
   if (!state) return state.error();
   if (const auto allowed = (*state)->protocol.allows(wet); !allowed) return allowed.error();
   (*state)->protocol.apply(wet);
-  bench.rows.push_back([wet](store::Act& act, Worked& made) { made.wets.push_back(act.add(wet)); });
+  bench.rows.emplace_back([wet](store::Act& act, Worked& made) { made.wets.push_back(act.add(wet)); });
   return base::Done{};
 }
 
@@ -164,7 +164,7 @@ Result<base::Done> Session::judge(Bench& bench, chairside::TimerStart start) {
   const auto least = leastOf(**state, start.step, start.teeth, start.light);
   if (!least) return least.error();
   start.target = std::max(start.target, *least);
-  bench.rows.push_back([start](store::Act& act, Worked& made) { made.timer = act.add(start); });
+  bench.rows.emplace_back([start](store::Act& act, Worked& made) { made.timer = act.add(start); });
   return base::Done{};
 }
 
@@ -189,7 +189,7 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& out
   auto earlier = book_.current<chairside::DayOutcome>(
       store::rowsOf("child", outcome.child, "day", outcome.day));
   if (!earlier) return earlier.error();
-  bench.rows.push_back([outcome, was = std::move(*earlier)](store::Act& act, Worked& made) {
+  bench.rows.emplace_back([outcome, was = std::move(*earlier)](store::Act& act, Worked& made) {
     if (was.empty()) {
       made.outcome = act.add(outcome);
       return;
@@ -215,7 +215,7 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
     const auto may = mayCorrect(by, change->old, said, change->reason);
     if (!may) return may.error();
     bench.take(*may);
-    bench.rows.push_back([change = *change](store::Act& act, Worked&) {
+    bench.rows.emplace_back([change = *change](store::Act& act, Worked&) {
       act.correct(change.old, change.screening, change.reason);
     });
   }
@@ -227,7 +227,7 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
     bench.take(*may);
     auto forms = formsToWithdraw(word->child, word->how);
     if (!forms) return forms.error();
-    bench.rows.push_back([forms = std::move(*forms), how = word->how](store::Act& act, Worked&) {
+    bench.rows.emplace_back([forms = std::move(*forms), how = word->how](store::Act& act, Worked&) {
       withdrawForms(act, forms, how);
     });
   }

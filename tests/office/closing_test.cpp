@@ -60,7 +60,8 @@ TEST_CASE("One lot number of two materials is asked about before anything is don
   ofThistle.insert(ofThistle.end(), {"--material", "Etch Thistle"});
   desk.did(ofThistle);
   auto session = openedBook(desk, book);
-  for (const auto& lot : session.lots().value())
+  const auto lots = session.lots().value();
+  for (const auto& lot : lots)
     CHECK(lot.value.quarantined == (lot.value.material == "Etch Thistle"));
   CHECK(desk.refusal({"report", book, "trace", "--lot", "RF-2609", "--material", "Other"}) ==
         "record.not-found");
@@ -155,7 +156,8 @@ TEST_CASE("A signed day is reopened and gets late entries without the window, in
     REQUIRE(session);
     std::optional<base::MemberId> coordinator;
     std::optional<base::MemberId> hygienist;
-    for (const auto& member : session->members().value()) {
+    const auto members = session->members().value();
+    for (const auto& member : members) {
       if (member.value.role == roster::Role::coordinator) coordinator = member.id;
       if (member.value.role == roster::Role::hygienist) hygienist = member.id;
     }
