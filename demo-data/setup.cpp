@@ -95,7 +95,7 @@ void enterKit(Story& story) {
   lot(sealantSelfCure, "Resin Slate", "RS-1184", on(2027, 1, 31), Seconds(60), {acrylate});
   const auto thistle = lot(etchant, "Etch Thistle", "ET-0931", on(2027, 8, 31), Seconds(15), {});
   const auto clay =
-      lot(glassIonomer, "Interim Clay", "IC-0077", on(2026, 12, 31), Seconds(0), {fluoride});
+      lot(glassIonomer, "Interim Clay", "IC-0077", on(2026, 12, 31), Seconds(90), {fluoride});
   const auto birch =
       lot(varnish, "Varnish Birch", "VB-5502", on(2027, 9, 30), Seconds(0), {rosin, fluoride});
   const auto alder =
