@@ -216,6 +216,13 @@ Result<chairside::PlacementType> Session::placementType(const chairside::Field& 
       if (finding.decision == chairside::Decision::reseal) return PlacementType::reseal;
       if (finding.decision == chairside::Decision::interim) return PlacementType::interim;
     }
+  const auto checked = teethChecked(field.child, field.day);
+  if (!checked) return checked.error();
+  for (const auto& one : *checked) {
+    if (one.tooth != tooth) continue;
+    if (one.action == followup::CheckAction::repairToday) return PlacementType::repair;
+    if (one.action == followup::CheckAction::resealToday) return PlacementType::reseal;
+  }
   auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!sealant) return sealant.error();
   if (sealant->value.kind == kit::MaterialKind::glassIonomer) return PlacementType::interim;

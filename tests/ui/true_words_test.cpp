@@ -45,6 +45,7 @@ TEST_CASE("A message of any length leaves the page where it is under the mouse",
   desk.fill();
   desk.openAndUnlock();
   auto& strip = stripOf(desk);
+  QTest::qWait(50); // until all is laid out
   const auto before = placeOf(desk);
   strip.say(u"News."_s);
   QTest::qWait(20);
