@@ -40,8 +40,8 @@ void seatOseiTwice(Story& story, roster::DayId day) {
   story.carry(Desk::a, Desk::b);
   const auto wrong = chairOf(story, Autumn::of2026, day, today(), Desk::b, 1);
   seat(wrong, story.named->osei);
-  const auto undone = tell.must(
-      story.b->undo(wrong.by(), {base::Station::chair, day, story.named->osei}));
+  const auto undone =
+      tell.must(story.b->undo(wrong.by(), {base::Station::chair, day, story.named->osei}));
   tell.mustHold(!undone.empty(), "nothing was taken back");
 }
 

@@ -57,7 +57,8 @@ base::Result<base::Done> checkField(const Field& field, kit::MaterialKind materi
   if (field.fourHanded && !isAssisted)
     return Error{ErrorCode::ruleCredential,
                  "four hands are two people's: name the assistant, or work two-handed"};
-  if (!isAssisted && (field.cheek == Holder::assistantHand || field.tongue == Holder::assistantHand))
+  if (!isAssisted &&
+      (field.cheek == Holder::assistantHand || field.tongue == Holder::assistantHand))
     return Error{ErrorCode::ruleCredential,
                  "no assistant is named who could hold cheek or tongue; say who or what does"};
   if (field.cleaned == Cleaning::notRecorded)

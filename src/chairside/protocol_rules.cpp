@@ -76,9 +76,9 @@ Result<Done> Protocol::allows(const Wet& wet) const {
     if (std::ranges::count(wet.teeth, name) != 1)
       return Error{ErrorCode::ruleTooth, "the " + name.words() + " is named twice"};
     if (tooth->next >= Next::placed)
-      return Error{ErrorCode::ruleStep,
-                   "the " + name.words() + " is " + std::string(base::nameOf(tooth->next)) +
-                       "; what touches it now changes nothing"};
+      return Error{ErrorCode::ruleStep, "the " + name.words() + " is " +
+                                            std::string(base::nameOf(tooth->next)) +
+                                            "; what touches it now changes nothing"};
   }
   return Done{};
 }
@@ -164,8 +164,9 @@ Result<Done> Protocol::allowsDry(const StepRun& run) const {
   if (!base::trim(run.reason).empty()) return Done{};
   for (const auto& named : run.teeth)
     if (const auto* tooth = find(named.tooth); tooth && tooth->etchedLong)
-      return Error{ErrorCode::ruleReason, "the " + named.tooth.words() + " was etched for more than " +
-                                              shown(etchLimit) + "; say why"};
+      return Error{ErrorCode::ruleReason, "the " + named.tooth.words() +
+                                              " was etched for more than " + shown(etchLimit) +
+                                              "; say why"};
   return Done{};
 }
 

@@ -132,7 +132,8 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::Wet& wet) {
   if (!state) return state.error();
   if (const auto allowed = (*state)->protocol.allows(wet); !allowed) return allowed.error();
   (*state)->protocol.apply(wet);
-  bench.rows.emplace_back([wet](store::Act& act, Worked& made) { made.wets.push_back(act.add(wet)); });
+  bench.rows.emplace_back(
+      [wet](store::Act& act, Worked& made) { made.wets.push_back(act.add(wet)); });
   return base::Done{};
 }
 

@@ -79,8 +79,7 @@ void Rows<chairside::Screening>::writeParts(Connection& connection, base::EntryI
     RowWriter row(statement, 1);
     row << entry << static_cast<int>(i) << t.tooth << t.presence;
     row << t.occlusal << t.buccal << t.lingual;
-    row << t.enamel << t.softTissue << t.decision << t.toSeal << t.revisit << t.note
-        << t.resealWhy;
+    row << t.enamel << t.softTissue << t.decision << t.toSeal << t.revisit << t.note << t.resealWhy;
     statement.run();
   }
 }

@@ -42,7 +42,7 @@ base::Path otherLaptop(test::Clinic& clinic, const base::Path& book, roster::Chi
   must(session.screen(clinic.by, clinic.fourSound(child)));
   must(session.endVisit(
       clinic.by, {child, clinic.day, chairside::DayEnd::screenedNotTreated, "ran out of time"},
-                        session::Confirmed::yes));
+      session::Confirmed::yes));
   must(session.finish());
   return copy;
 }

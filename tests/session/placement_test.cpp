@@ -86,8 +86,8 @@ TEST_CASE("Etched but not sealed is recorded as such", "[case-43]") {
   auto rinse = chair.clinic.run(right, Step::rinse, {16, 46}, 3);
   rinse.result = StepResult::shortAccepted;
   rinse.reason = "child bolted";
-  must(chair.clinic.session.work(
-      chair.clinic.by, {.steps = {rinse}, .stops = {{right, both, "child bolted"}}}));
+  must(chair.clinic.session.work(chair.clinic.by,
+                                 {.steps = {rinse}, .stops = {{right, both, "child bolted"}}}));
   const auto placements = must(chair.clinic.session.placements(chair.child));
   REQUIRE(placements.size() == 2);
   CHECK(placements[0].value.attempt == chairside::Attempt::stoppedBeforeSealant);

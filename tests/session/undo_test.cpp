@@ -24,9 +24,7 @@ struct UndoDay : test::Clinic {
     must(session.endVisit(atBoard(), {who, day, DayEnd::absent, {}}));
   }
   session::Place placeOf(roster::ChildId who) { return must(session.place(who, day)); }
-  void sign() {
-    must(session.signDay({hygienist, {}}, {day, hygienist, coordinator}));
-  }
+  void sign() { must(session.signDay({hygienist, {}}, {day, hygienist, coordinator})); }
 };
 
 } // namespace

@@ -210,8 +210,9 @@ TEST_CASE("a book from before there were letters keeps its entries and can take 
   const auto entryOf = [](const std::string& kind, int numberOf) {
     const auto id = "x'" + std::string(31, '0') + std::to_string(numberOf) + "'";
     return "INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, at, "
-           "utc_offset, supersedes, reason) VALUES (" + id + ", " + id + ", " + id + ", '" + kind +
-           "', zeroblob(16), " + std::to_string(numberOf) + ", NULL, NULL, 1, 0, NULL, '')";
+           "utc_offset, supersedes, reason) VALUES (" +
+           id + ", " + id + ", " + id + ", '" + kind + "', zeroblob(16), " +
+           std::to_string(numberOf) + ", NULL, NULL, 1, 0, NULL, '')";
   };
   {
     auto book = store::createBook(path, Durability::everyAct, someMorning, before);

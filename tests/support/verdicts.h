@@ -8,8 +8,8 @@
 namespace gk::test {
 
 /// Writes a line for each case as it ends into the file that GROOVEKEEPER_VERDICTS names, so that
-/// one process runs a whole folder and ctest still names every case (tests/discover.cmake). Included
-/// by each main, once.
+/// one process runs a whole folder and ctest still names every case (tests/discover.cmake).
+/// Included by each main, once.
 class VerdictWriter final : public Catch::TestEventListenerBase {
  public:
   using TestEventListenerBase::TestEventListenerBase;

@@ -124,10 +124,9 @@ TEST_CASE("The runner's list shows, prints and saves names and rooms of those to
   desk.key(Qt::Key_Escape);
   REQUIRE(part<QWidget>(*desk.window, u"boardTable"_s).isVisible());
   const auto mina = must(desk.session().childInChair(must(desk.session().openDayNow()).id));
-  CHECK(must(desk.session().undo(
-            desk.window->book()->acting().by(),
-            {base::Station::chair, must(desk.session().openDayNow()).id, mina.value()})) ==
-        "Identity confirmed, Mina T.");
+  CHECK(must(desk.session().undo(desk.window->book()->acting().by(),
+                                 {base::Station::chair, must(desk.session().openDayNow()).id,
+                                  mina.value()})) == "Identity confirmed, Mina T.");
   press(*desk.window, Qt::Key_U, Qt::AltModifier);
   CHECK(table.model()->columnCount() == 2);
   REQUIRE(table.model()->rowCount() == 1);

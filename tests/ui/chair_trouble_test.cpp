@@ -99,7 +99,8 @@ TEST_CASE("Teeth that were not begun when the child refuses are decided as decli
     declined += finding.decision == chairside::Decision::childDeclined ? 1 : 0;
   CHECK(declined == 2);
   chair.press("U"); // a slip of the key: the child goes on
-  CHECK(chair.message() == QStringLiteral("Undone: Change of the findings, Teodor F. (Shift+U: redo)"));
+  CHECK(chair.message() ==
+        QStringLiteral("Undone: Change of the findings, Teodor F. (Shift+U: redo)"));
   REQUIRE(chair.shows("fieldPanel"));
   chair.sealHalf();
   CHECK(must(chair.clinic.session.placements(child)).size() == 4);

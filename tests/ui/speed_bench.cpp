@@ -221,8 +221,10 @@ TEST_CASE("speed of the window on a large logbook", "[.bench][.speed]") {
   }
   CHECK(at.changes == 10);
   absent.say("board, key to durable to painted");
-  once("undo", [&] { must(at.session().undo(at.window->book()->acting().by(),
-                           {base::Station::board, must(at.session().openDayNow()).id})); });
+  once("undo", [&] {
+    must(at.session().undo(at.window->book()->acting().by(),
+                           {base::Station::board, must(at.session().openDayNow()).id}));
+  });
   for (const std::string prefix : {"", "~"}) {
     auto habits = at.window->book()->acting().habits();
     habits.scannerPrefix = prefix;

@@ -76,7 +76,8 @@ TEST_CASE("An old error goes when an act succeeds without a word, and when the p
   REQUIRE(strip.hasTrouble());
   auto& book = desk.window->book()->session();
   const auto day = must(book.openDayNow());
-  must(book.countPaper({must(book.members()).front().id, {}}, {.day = day.id, .paper = followup::Paper::other}));
+  must(book.countPaper({must(book.members()).front().id, {}},
+                       {.day = day.id, .paper = followup::Paper::other}));
   CHECK_FALSE(strip.hasTrouble());
   strip.post(troubleOf(1));
   press(*desk.window, Qt::Key_F6);

@@ -135,9 +135,9 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
                                   .meter = light->value.meter};
   auto read = context.session.enterReading(context.acting.by(), reading);
   if (!read && read.error().code == base::ErrorCode::ruleLight) {
-    const auto chosen = context.prompter.decide(
-        capital(toQt(read.error().detail)) + u'.',
-        {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(number)});
+    const auto chosen =
+        context.prompter.decide(capital(toQt(read.error().detail)) + u'.',
+                                {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(number)});
     if (!chosen) return false;
     if (*chosen == 0) return readLightAgain(context, id, day);
     read = context.session.enterReading(context.acting.by(), reading, session::Confirmed::yes);

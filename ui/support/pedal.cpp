@@ -64,11 +64,12 @@ bool meansSomething(int key) {
   const bool isPage = key >= Qt::Key_F1 && key <= Qt::Key_F12;
   // Signs of a row that is read by its places are digits there.
   const bool isSign = std::ranges::find(frenchRow, key) != frenchRow.end();
-  constexpr std::array others{Qt::Key_Delete,  Qt::Key_Backspace, Qt::Key_Return,   Qt::Key_Enter, Qt::Key_Escape,   Qt::Key_Tab,
-                              Qt::Key_Backtab,  Qt::Key_Left,  Qt::Key_Right,    Qt::Key_Up,
-                              Qt::Key_Down,     Qt::Key_Home,  Qt::Key_End,      Qt::Key_PageUp,
-                              Qt::Key_PageDown, Qt::Key_Shift, Qt::Key_Control,  Qt::Key_Alt,
-                              Qt::Key_AltGr,    Qt::Key_Meta,  Qt::Key_CapsLock, Qt::Key_NumLock};
+  constexpr std::array others{Qt::Key_Delete,   Qt::Key_Backspace, Qt::Key_Return,   Qt::Key_Enter,
+                              Qt::Key_Escape,   Qt::Key_Tab,       Qt::Key_Backtab,  Qt::Key_Left,
+                              Qt::Key_Right,    Qt::Key_Up,        Qt::Key_Down,     Qt::Key_Home,
+                              Qt::Key_End,      Qt::Key_PageUp,    Qt::Key_PageDown, Qt::Key_Shift,
+                              Qt::Key_Control,  Qt::Key_Alt,       Qt::Key_AltGr,    Qt::Key_Meta,
+                              Qt::Key_CapsLock, Qt::Key_NumLock};
   return isLetterOrDigit || isPage || isSign ||
          std::ranges::find(others, static_cast<Qt::Key>(key)) != others.end();
 }

@@ -103,9 +103,9 @@ bool ScanCatcher::takes(QObject* receiver, const QKeyEvent& event) {
     return true;
   }
   if (isEnter && !held_.empty()) {
-    const bool isWhole =
-        isQuick ? held_.size() >= leastSigns && text().startsWith(prefix_)
-                : apart < slow && receiver == receiver_ && isCode(receiver_, text());
+    const bool isWhole = isQuick
+                             ? held_.size() >= leastSigns && text().startsWith(prefix_)
+                             : apart < slow && receiver == receiver_ && isCode(receiver_, text());
     if (isWhole) {
       const auto code = readScan(text().mid(prefix_.size()));
       wait_.stop();

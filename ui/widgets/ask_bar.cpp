@@ -63,8 +63,8 @@ void AskBar::choose(const QString& question, const QStringList& options,
 void AskBar::showOptions() {
   std::vector<KeyAction> actions;
   for (int option = 0; option < static_cast<int>(labels_.size()); ++option)
-    actions.push_back({keys_ == AskKeys::arrows ? 0 : keyOf(option), labels_[option], u"askOption%1"_s.arg(option + 1),
-                       [this, option] { answer(option); },
+    actions.push_back({keys_ == AskKeys::arrows ? 0 : keyOf(option), labels_[option],
+                       u"askOption%1"_s.arg(option + 1), [this, option] { answer(option); },
                        option == marked_ ? KeyLook::main : KeyLook::plain});
   options_->setActions(std::move(actions));
 }

@@ -26,7 +26,8 @@ class AskBar final : public QWidget {
   explicit AskBar(QWidget* parent = nullptr);
 
   /// Options get the keys 1 to 9, then A, B, C; Enter is the marked one, which the arrows move; the
-  /// first to begin with, unless `keys` says that none is. Escape asks no more; then `left` is called. Precondition: 1 to 16 options.
+  /// first to begin with, unless `keys` says that none is. Escape asks no more; then `left` is
+  /// called. Precondition: 1 to 16 options.
   void choose(const QString& question, const QStringList& options, std::function<void(int)> then,
               std::function<void()> left = {}, AskKeys keys = AskKeys::all);
   /// Enter with an empty line asks on.
