@@ -1,6 +1,8 @@
 #include "later_fixture.h"
 #include "ui/widgets/mouth_map.h"
 
+#include <algorithm>
+
 // What one key of a screening does, and what takes it back.
 
 using namespace gk;
@@ -22,10 +24,11 @@ struct Screened : test::Chair {
     return page->findChild<ui::MouthMap*>()->selected();
   }
   chairside::ToothFinding row(int iso) {
-    for (const auto& finding : must(clinic.session.screenings(child)).back().value.teeth)
-      if (finding.tooth == toothAt(iso)) return finding;
-    FAIL("no finding of " << iso);
-    return must(clinic.session.screenings(child)).back().value.teeth.front();
+    const auto screenings = must(clinic.session.screenings(child));
+    const auto& teeth = screenings.back().value.teeth;
+    const auto found = std::ranges::find(teeth, toothAt(iso), &chairside::ToothFinding::tooth);
+    REQUIRE(found != teeth.end());
+    return *found;
   }
 };
 
