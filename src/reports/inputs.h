@@ -13,6 +13,7 @@
 #include "kit/lot_count.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
+#include "reports/names.h"
 #include "roster/addendum.h"
 #include "roster/background.h"
 #include "roster/clinic_day.h"
@@ -30,10 +31,6 @@ namespace gk::reports {
 
 template <class T>
 using Rows = std::vector<base::Recorded<T>>;
-
-/// What to call each child, handed over by whoever may know. A child that is not here, as while
-/// the vault is locked, is shown by number.
-using Names = std::map<roster::ChildId, std::string>;
 
 /// The records of one clinic day, current rows only.
 struct DayRecords {

@@ -26,7 +26,7 @@ struct Change {
 /// the trade before it writes one act.
 class Door : public Reader {
  protected:
-  Door(store::Book book, World world) : Reader(std::move(book), world) {}
+  Door(store::Book book, World world);
 
   /// Holds the act against its row of `verbRules`, and fails as that says.
   Result<Admission> admit(Verb verb, By by, const About& about = {});

@@ -1,21 +1,41 @@
 #pragma once
 
+#include "base/files.h"
 #include "chairside/after_cure.h"
+#include "followup/incident.h"
 #include "followup/issued_report.h"
-#include "reports/inputs.h"
+#include "kit/light.h"
+#include "kit/material.h"
+#include "kit/readiness.h"
+#include "reports/names.h"
+#include "roster/addendum.h"
+#include "roster/day_effort.h"
+#include "roster/team.h"
 #include "session/identity.h"
-#include "session/roll.h"
 #include "session/views.h"
-#include "store/book.h"
-#include "vault/vault.h"
 
 #include <iosfwd>
+#include <memory>
 
 namespace gk::exchange {
 struct Records;
 }
+namespace gk::reports {
+struct DayRecords;
+struct TermRecords;
+} // namespace gk::reports
+namespace gk::store {
+class Act;
+class Book;
+struct Where;
+} // namespace gk::store
+namespace gk::vault {
+class Vault;
+}
 
 namespace gk::session {
+
+class Roll;
 
 using base::Recorded;
 using base::Result;
@@ -33,10 +53,10 @@ struct World {
 /// as it says. One thread.
 class Reader {
  public:
-  [[nodiscard]] const base::Path& path() const { return book_.path(); }
-  [[nodiscard]] bool isUnlocked() const { return vault_.has_value(); }
+  [[nodiscard]] const base::Path& path() const;
+  [[nodiscard]] bool isUnlocked() const;
   /// False while an open book is still looked through (store::Checkup::meanwhile).
-  [[nodiscard]] Result<bool> isChecked() const { return book_.isChecked(); }
+  [[nodiscard]] Result<bool> isChecked() const;
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
 
@@ -123,40 +143,40 @@ class Reader {
   Result<base::Done> writeFhir(roster::DayId day, std::ostream& out);
 
  protected:
-  Reader(store::Book book, World world) : book_(std::move(book)), world_(world) {}
+  Reader(store::Book book, World world);
+  Reader(Reader&&) noexcept;
+  Reader& operator=(Reader&&) = delete;
+  Reader(const Reader&) = delete;
+  Reader& operator=(const Reader&) = delete;
+  ~Reader();
 
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
   Result<FieldState> fieldState(chairside::FieldId field);
   /// Complete and up to date.
   Result<const Roll*> roll();
-  void forgetRoll() { rollRead_.reset(); }
+  void forgetRoll();
   /// For a message that others can see: "Mina T."; the number while locked.
   Result<std::string> shortName(roster::ChildId child);
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 
-  store::Book book_;
+ private:
+  struct Held;                 // reader_held.h
+  std::unique_ptr<Held> held_; // before the references, which are of it
+
+ protected:
+  store::Book& book_;
+  std::optional<vault::Vault>& vault_;
   World world_;
-  std::optional<vault::Vault> vault_;
 
  private:
-  /// The roll, and how much of the book is in it.
-  struct RollRead {
-    Roll roll;
-    std::optional<store::Edition> edition{}; ///< what it is complete up to, once `isWhole`
-    std::optional<base::EntryId> last{};     ///< the last row on it while it is not
-    bool isWhole = false;
-  };
-
   Result<BoardLine> boardLine(roster::ChildId child);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);
   /// The name as shown; empty while locked and for a child without one.
   Result<std::string> nameOf(roster::ChildId child);
-
-  std::unique_ptr<RollRead> rollRead_;
 };
 
 } // namespace gk::session

@@ -1,5 +1,7 @@
 #include "exchange/extract.h"
 #include "exchange/fhir.h"
+#include "reports/inputs.h"
+#include "session/reader_held.h"
 #include "session/session_write.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+#include "session/reader_held.h"
 #include "session/session_write.h"
 
 #include <algorithm>

@@ -1,4 +1,6 @@
 #include "base/text.h"
+#include "reports/inputs.h"
+#include "session/reader_held.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -15,25 +17,25 @@ roster::Person personOf(const Identity& identity) {
 Result<bool> Reader::readRoll(int atMost) {
   const auto edition = book_.edition();
   // A merge may have brought rows from between those already read.
-  if (rollRead_ && rollRead_->edition->merges != edition.merges) forgetRoll();
-  if (!rollRead_) {
-    rollRead_ = std::make_unique<RollRead>();
-    rollRead_->edition = edition;
+  if (held_->roll && held_->roll->edition->merges != edition.merges) forgetRoll();
+  if (!held_->roll) {
+    held_->roll = std::make_unique<Held::RollRead>();
+    held_->roll->edition = edition;
   }
-  if (!rollRead_->isWhole) {
-    const auto after = rollRead_->last.value_or(base::EntryId(base::Uuid{}));
+  if (!held_->roll->isWhole) {
+    const auto after = held_->roll->last.value_or(base::EntryId(base::Uuid{}));
     auto page = book_.current<roster::Child>(store::pageAfter(after, atMost));
     if (!page) return page.error();
     for (const auto& child : *page) {
       if (auto added = addToRoll(child); !added) return added.error();
-      rollRead_->last = child.stamp.entry;
+      held_->roll->last = child.stamp.entry;
     }
     if (std::ssize(*page) == atMost) return false;
-    rollRead_->isWhole = true;
+    held_->roll->isWhole = true;
   }
-  if (*rollRead_->edition != edition) {
-    if (auto caught = catchUp(rollRead_->edition->newest); !caught) return caught.error();
-    rollRead_->edition = edition;
+  if (*held_->roll->edition != edition) {
+    if (auto caught = catchUp(held_->roll->edition->newest); !caught) return caught.error();
+    held_->roll->edition = edition;
   }
   return true;
 }
@@ -45,7 +47,7 @@ Result<base::Done> Reader::catchUp(base::EntryId after) {
   for (const auto child : *touched) {
     auto row = book_.current<roster::Child>(subjectIs(child));
     if (!row) return row.error();
-    if (row->empty()) rollRead_->roll.remove(child);
+    if (row->empty()) held_->roll->roll.remove(child);
     std::ranges::move(*row, std::back_inserter(rows));
   }
   std::ranges::sort(rows, {}, [](const auto& row) { return row.stamp.entry; });
@@ -66,14 +68,14 @@ Result<base::Done> Reader::addToRoll(const Recorded<roster::Child>& child) {
       line.searched = base::folded(line.name + " " + identity->legalName());
     }
   }
-  rollRead_->roll.put(std::move(line));
+  held_->roll->roll.put(std::move(line));
   return base::Done{};
 }
 
 Result<const Roll*> Reader::roll() {
   const auto read = readRoll(std::numeric_limits<int>::max());
   if (!read) return read.error();
-  return &rollRead_->roll;
+  return &held_->roll->roll;
 }
 
 Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::size_t limit) {

@@ -1,9 +1,16 @@
 #pragma once
 
-#include "session/day_verbs.h"
-
 #include "session/chair_work.h"
+#include "session/day_verbs.h"
 #include "session/undo.h"
+#include "store/access.h"
+#include "store/merged.h"
+
+#include <functional>
+
+namespace gk::store {
+struct HistoryLine;
+}
 
 namespace gk::session {
 
@@ -84,7 +91,7 @@ class Session : public DayVerbs {
   Result<chairside::PaperId> enterPaper(By by, const chairside::PaperSheet& sheet);
 
  private:
-  Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
+  Session(store::Book book, World world);
 
   // session_undo.cpp
   Result<PastAct> lastUndoable(const UndoAt& at);

@@ -1,3 +1,4 @@
+#include "session/reader_held.h"
 #include "session/session_write.h"
 
 namespace gk::session {
@@ -24,6 +25,32 @@ store::Durability durabilityOf(BookKind kind) {
 }
 
 } // namespace
+
+Reader::Reader(store::Book book, World world)
+    : held_(std::make_unique<Held>(std::move(book))), book_(held_->book), vault_(held_->vault),
+      world_(world) {}
+Reader::Reader(Reader&&) noexcept = default;
+Reader::~Reader() = default;
+
+const base::Path& Reader::path() const {
+  return book_.path();
+}
+
+bool Reader::isUnlocked() const {
+  return vault_.has_value();
+}
+
+Result<bool> Reader::isChecked() const {
+  return book_.isChecked();
+}
+
+void Reader::forgetRoll() {
+  held_->roll.reset();
+}
+
+Door::Door(store::Book book, World world) : Reader(std::move(book), world) {}
+
+Session::Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
                                 base::LaptopId laptop, World world, const roster::Program& program,

@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "session/reader_held.h"
 #include "session/session_write.h"
 
 #include <algorithm>

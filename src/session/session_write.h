@@ -1,6 +1,7 @@
 #pragma once
 
 #include "session/session.h"
+#include "store/book.h"
 
 namespace gk::session {
 

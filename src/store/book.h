@@ -4,6 +4,7 @@
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/identity_row.h"
+#include "store/merged.h"
 #include "store/where.h"
 
 #include <functional>
@@ -104,11 +105,6 @@ struct FirstAct {
   base::LocalInstant at;
   std::function<void(Act&)> work;
   std::string_view verb{};
-};
-
-/// What a merge brought.
-struct Merged {
-  std::int64_t newEntries;
 };
 
 /// A logbook file and this laptop's hand in it. Records are append-only; every act is one

@@ -10,11 +10,6 @@
 
 namespace gk::store {
 
-/// Whether opening looks through every page (SQLite's quick_check; about as long as reading the
-/// file). With `skip` it does so only before the book is brought up to date; `meanwhile` is for
-/// Book::open, which then looks while others read.
-enum class Checkup { quick, skip, meanwhile };
-
 /// Opens a book and, for writing, brings an older one up to date after a verified copy of it was
 /// put beside it as `<name>.before-<version>.gkbook`. Refuses, in this order, and leaves a file
 /// that it refuses untouched:

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/files.h"
+#include "store/access.h"
 #include "store/statement.h"
 #include "store/trouble.h"
 
@@ -11,8 +12,6 @@
 struct sqlite3;
 
 namespace gk::store {
-
-enum class Access { readWrite, readOnly };
 
 /// `everyAct`: a committed transaction survives loss of power. `bulk`: nothing is synced until
 /// `finish()`; for building a book that can be built again.

@@ -1,4 +1,5 @@
 #include "office/desk.h"
+#include "reports/inputs.h"
 
 using namespace gk;
 using gk::test::Desk;

@@ -1,4 +1,6 @@
 #include "office/desk.h"
+#include "store/book.h"
+#include "vault/vault.h"
 
 using namespace gk;
 using gk::test::Desk;

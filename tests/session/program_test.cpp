@@ -1,6 +1,8 @@
 #include "reports/close_out.h"
 #include "session/second_laptop.h"
+#include "store/book.h"
 #include "support/clinic.h"
+#include "vault/vault.h"
 
 #include <algorithm>
 #include <functional>

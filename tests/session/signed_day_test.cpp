@@ -284,21 +284,6 @@ TEST_CASE("Work that comes after the day goes on when it is signed", "[case-121]
   CHECK(must(book.isSigned(clinic.day)));
 }
 
-TEST_CASE("The page about signed days is the table of the code", "[case-121]") {
-  const auto page = must(base::readFile(base::Path(GK_SOURCE_DIR) / "docs/signed-days.md"));
-  std::string rows;
-  for (const auto& row : session::verbRules)
-    if (row.day != DayMust::none)
-      rows += "| " + std::string(row.name) + " | " +
-              (row.verb == Verb::correctTooth ? "refused, but for a later visit: with a late entry"
-               : row.day == DayMust::beOpen   ? "refused"
-               : row.day == DayMust::beSigned ? "only then"
-                                              : "allowed") +
-              " |\n";
-  INFO(rows);
-  CHECK(page.ends_with("|---|---|\n" + rows));
-}
-
 TEST_CASE("A tooth that a later visit finds elsewhere changes the signed day with a late entry",
           "[case-120][case-102]") {
   SignedClinic clinic;

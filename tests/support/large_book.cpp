@@ -1,4 +1,5 @@
 #include "support/large_book.h"
+#include "store/book.h"
 
 #include <array>
 

@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "reports/inputs.h"
 
 // What goes wrong while a child is being sealed, keyed as a person keys it.
 

@@ -1,4 +1,5 @@
 #include "later_fixture.h"
+#include "reports/inputs.h"
 
 using namespace gk;
 using namespace Qt::Literals::StringLiterals;

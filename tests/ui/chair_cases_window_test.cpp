@@ -1,3 +1,4 @@
+#include "reports/inputs.h"
 #include "ui/pages/chair_page.h"
 #include "ui/widgets/timer_view.h"
 #include "window_fixture.h"

@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "reports/inputs.h"
 #include "ui/widgets/mouth_map.h"
 
 #include <iostream>

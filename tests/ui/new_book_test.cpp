@@ -1,3 +1,5 @@
+#include "store/book.h"
+#include "vault/vault.h"
 #include "window_fixture.h"
 
 #include <QComboBox>

@@ -1,6 +1,7 @@
 #include "ui/pages/late_form.h"
 
 #include "base/text.h"
+#include "reports/inputs.h"
 #include "ui/support/read_date.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
