@@ -1,6 +1,7 @@
 #include "office/roster_plan.h"
 
 #include "base/text.h"
+#include "reports/inputs.h"
 
 #include <algorithm>
 #include <set>

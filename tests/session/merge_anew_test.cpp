@@ -1,3 +1,4 @@
+#include "reports/inputs.h"
 #include "session/second_laptop.h"
 
 #include <algorithm>

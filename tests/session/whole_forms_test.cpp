@@ -1,3 +1,4 @@
+#include "reports/inputs.h"
 #include "support/clinic.h"
 
 using namespace gk;

@@ -1,4 +1,5 @@
 #include "desk_fixture.h"
+#include "reports/inputs.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/widgets/report_browser.h"
 

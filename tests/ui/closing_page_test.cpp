@@ -1,3 +1,4 @@
+#include "reports/inputs.h"
 #include "window_fixture.h"
 
 #include <QListWidget>

@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "reports/inputs.h"
 
 using namespace gk;
 

@@ -1,6 +1,7 @@
 #include "ui/pages/letters_desk.h"
 
 #include "base/files.h"
+#include "reports/inputs.h"
 #include "ui/support/print_letters.h"
 #include "ui/support/text.h"
 
