@@ -1,6 +1,7 @@
 #include "journeys/told.h"
 #include "reports/render.h"
 #include "session/issues.h"
+#include "support/built_demo.h"
 
 #include <algorithm>
 
@@ -14,7 +15,7 @@ namespace {
 class Manager {
  public:
   Manager() {
-    must(demo::buildDemo(scratch_.path(), demo::Until::closed));
+    test::copyDemo(scratch_.path(), demo::Until::closed);
     const base::LaptopId laptop(base::makeUuid7(clock_.now().at, random_));
     book_.emplace(
         must(session::Session::open(scratch_.path() / "demo.gkbook", laptop, {clock_, random_},

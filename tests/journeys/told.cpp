@@ -1,11 +1,13 @@
 #include "journeys/told.h"
 
+#include "support/built_demo.h"
+
 #include <algorithm>
 
 namespace gk::test {
 
 Told::Told(demo::Until until) {
-  must(demo::buildDemo(folder(), until));
+  copyDemo(folder(), until);
   const base::LaptopId reader(base::makeUuid7(clock_.now().at, random_));
   book_.emplace(must(session::Session::open(folder() / "demo.gkbook", reader, {clock_, random_},
                                             store::Access::readOnly)));

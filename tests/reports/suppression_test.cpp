@@ -5,6 +5,7 @@
 #include "reports/published.h"
 #include "reports/published_counts.h"
 #include "reports/render.h"
+#include "support/long_checks.h"
 
 #include <algorithm>
 #include <array>
@@ -250,8 +251,8 @@ TEST_CASE("The attack finds a small count that only itself is hidden") {
 }
 
 TEST_CASE("No attack on random tables works out a small count") {
-  base::SeededRandom random(83);
-  for (int i = 0; i < 3000; ++i) {
+  base::SeededRandom random(test::seedOr(83));
+  for (int i = 0; i < test::rounds(3000, 30'000); ++i) {
     const auto system = randomTable(random);
     const auto rule = *SuppressionRule::under(5 + static_cast<int>(random.below(8)));
     const auto shown = suppress(system, rule);
@@ -262,8 +263,8 @@ TEST_CASE("No attack on random tables works out a small count") {
 }
 
 TEST_CASE("No attack on the tables of a term works out a small count", "[case-83]") {
-  base::SeededRandom random(5);
-  for (int i = 0; i < 60; ++i) {
+  base::SeededRandom random(test::seedOr(5));
+  for (int i = 0; i < test::rounds(60, 600); ++i) {
     const auto totals = i == 0 ? county() : randomTerm(random);
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
     const auto system = termCounts(totals).system;
@@ -273,8 +274,8 @@ TEST_CASE("No attack on the tables of a term works out a small count", "[case-83
 }
 
 TEST_CASE("No attack on the retention tables works out a small count", "[case-83]") {
-  base::SeededRandom random(41);
-  for (int i = 0; i < 60; ++i) {
+  base::SeededRandom random(test::seedOr(41));
+  for (int i = 0; i < test::rounds(60, 600); ++i) {
     auto totals = county();
     totals.retention = i == 0 ? countyChecks() : randomChecks(random);
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);

@@ -1,13 +1,12 @@
-#include "demo.h"
 #include "reports/inputs.h"
 #include "session/session.h"
 #include "store/connection.h"
+#include "support/built_demo.h"
 #include "support/long_checks.h"
 #include "ui/pages/chair_page.h"
 #include "window_fixture.h"
 
 #include <array>
-#include <filesystem>
 #include <iostream>
 
 // Someone leans on the undo keys, or means it again and again, at every place of a whole logbook.
@@ -28,10 +27,7 @@ constexpr std::array pages{Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::K
 class Morning : public Window {
  public:
   Morning() {
-    static const Scratch built;
-    static const bool once = (must(demo::buildDemo(built.path(), demo::Until::partDay)), true);
-    REQUIRE(once);
-    std::filesystem::copy_file(built / "demo.gkbook", file());
+    copyDemo(folder.path(), demo::Until::partDay);
     clock.advance(std::chrono::hours(2));
     opened_ = clock.now().at;
     begin();

@@ -3,6 +3,7 @@
 #include "drawn.h"
 #include "reports/close_out_tables.h"
 #include "reports/report.h"
+#include "support/built_demo.h"
 #include "ui/support/column_widths.h"
 #include "ui/support/report_sheets.h"
 
@@ -224,7 +225,7 @@ TEST_CASE("Every report of a term and the close-out stay inside their sheets") {
 
 TEST_CASE("The county's summary for its funder is one grey sheet of either paper") {
   const Scratch folder;
-  must(demo::buildDemo(folder.path(), demo::Until::closed));
+  copyDemo(folder.path(), demo::Until::closed);
   base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(18),
                                         std::chrono::hours(-5))};
   base::SeededRandom random{5};
