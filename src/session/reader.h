@@ -53,6 +53,10 @@ struct World {
 /// as it says. One thread.
 class Reader {
  public:
+  Reader(const Reader&) = delete;
+  Reader& operator=(const Reader&) = delete;
+  Reader& operator=(Reader&&) = delete;
+
   [[nodiscard]] const base::Path& path() const;
   [[nodiscard]] bool isUnlocked() const;
   /// False while an open book is still looked through (store::Checkup::meanwhile).
@@ -145,9 +149,6 @@ class Reader {
  protected:
   Reader(store::Book book, World world);
   Reader(Reader&&) noexcept;
-  Reader& operator=(Reader&&) = delete;
-  Reader(const Reader&) = delete;
-  Reader& operator=(const Reader&) = delete;
   ~Reader();
 
   template <class T>
