@@ -7,7 +7,6 @@
 
 namespace gk::store {
 
-using base::Error;
 using base::ErrorCode;
 using base::Result;
 
