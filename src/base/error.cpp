@@ -29,6 +29,8 @@ constexpr std::array<Entry, 47> names{{
     {ErrorCode::storeReadOnly, "store.read-only"},
     {ErrorCode::storeWriteFailed, "store.write-failed"},
     {ErrorCode::storeMigrationFailed, "store.migration-failed"},
+    {ErrorCode::storeMoved, "store.moved"},
+    {ErrorCode::storeUnsure, "store.unsure"},
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},

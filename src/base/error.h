@@ -26,6 +26,8 @@ enum class ErrorCode {
   storeReadOnly,
   storeWriteFailed,
   storeMigrationFailed,
+  storeMoved,
+  storeUnsure,
   vaultLocked,
   vaultWrongPassphrase,
   vaultDamaged,

@@ -96,6 +96,7 @@ class Session : public DayVerbs {
   // session_undo.cpp
   Result<PastAct> lastUndoable(const UndoAt& at);
   Result<PastAct> lastUndo(const UndoAt& at);
+  Result<base::Done> nothingHangsOn(const PastAct& act);
   Result<bool> isStanding(const std::vector<store::HistoryLine>& rows);
   Result<std::string> wordsOf(const PastAct& act);
 

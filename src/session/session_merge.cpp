@@ -52,6 +52,17 @@ void dropOtherVisits(MergeEdits& edits, const MergeAnswer& answer) {
   forEachAboutChild<ofVisit>([&]<class T>() { edits.retractUnless<T>(here, isKept); });
 }
 
+/// Whether the laptop that is to be kept wrote any of it.
+bool hasVisitOf(MergeEdits& edits, const MergeAnswer& answer) {
+  bool found = false;
+  forEachAboutChild<ofVisit>([&]<class T>() {
+    edits.forEach<T>(hereOf(answer), [&](const Recorded<T>& row) {
+      found = found || edits.firstLaptop(row) == answer.kept;
+    });
+  });
+  return found;
+}
+
 /// The dropped visits, as they were.
 void bringVisitsBack(MergeEdits& edits, const MergeAnswer& answer) {
   const auto here = hereOf(answer);
@@ -126,6 +137,11 @@ Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old
   const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
   if (!may) return may.error();
   const auto& answer = old.value;
+  const auto stands =
+      only<MergeAnswer>(store::subjectIs(old.id), "answer; it was reopened already");
+  if (!stands) return stands.error();
+  if (stands->stamp.entry != old.stamp.entry)
+    return Error{ErrorCode::notFound, "this question was answered again since; reopen that answer"};
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is reopened"};
   MergeEdits edits(book_);
@@ -157,6 +173,8 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
     if (answer.verdict == MergeVerdict::keptOne) foldCards(edits, *answer.other, answer.child);
   } else if (answer.verdict == MergeVerdict::keptOne) {
     if (!answer.kept) return Error{ErrorCode::ruleReason, "say which visit is kept"};
+    if (!hasVisitOf(edits, answer))
+      return Error{ErrorCode::notFound, "that laptop has no visit of this child to keep"};
     dropOtherVisits(edits, answer);
     if (!edits.failure() && edits.isIdle())
       return Error{ErrorCode::notFound, "only one laptop has a visit of this child"};

@@ -58,6 +58,9 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
     if (!isAt(**act, at.station)) continue;
     const auto stands = isStanding(rows);
     if (!stands) return stands.error();
+    // A seating that was undone ends what undo reaches at the chair all the same.
+    if (!*stands && at.child && rule->verb == Verb::seat)
+      return nothing("undo ends at the identity check");
     if (!*stands) continue;
     if (rule->takenBack == TakenBack::byOwn)
       return nothing("undo does not take this back: " + std::string(rule->words) +
@@ -91,6 +94,30 @@ Result<std::string> Session::wordsOf(const PastAct& act) {
   return *words + ", " + *name;
 }
 
+/// A student who was added, or a dentist's word, is not taken from under what was done since.
+Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
+  for (const auto& row : act.rows) {
+    if (row.kind == "child") {
+      auto about = book_.entriesAbout(roster::ChildId(row.subject));
+      if (!about) return about.error();
+      for (const auto& entry : *about)
+        if (std::ranges::find(act.rows, entry, [](const auto& one) { return one.stamp.entry; }) ==
+            act.rows.end())
+          return nothing("something is recorded on this student since, so the card stays");
+    }
+    if (row.kind == "authorization") {
+      const auto child = book_.childOf(row.stamp.entry);
+      if (!child) return child.error();
+      auto fields = book_.current<chairside::Field>(store::rowsOf("child", child->value()));
+      if (!fields) return fields.error();
+      for (const auto& field : *fields)
+        if (field.stamp.entry > row.stamp.entry)
+          return nothing("teeth were isolated on this dentist's word since; withdraw it instead");
+    }
+  }
+  return base::Done{};
+}
+
 Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& why) {
   auto act = lastUndoable(at);
   if (!act) return act.error();
@@ -103,6 +130,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   if (base::trim(why).empty() && hasFlowed(book_, act->rows))
     return Error{ErrorCode::ruleReason,
                  "sealant was already placed, so this is a correction: say what was wrong"};
+  if (const auto free = nothingHangsOn(*act); !free) return free.error();
   auto words = wordsOf(*act);
   if (!words) return words;
   const std::string reason = base::trim(why).empty() ? undone : why;
@@ -113,6 +141,11 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   };
   std::vector<Back> back;
   for (const auto& row : act->rows) {
+    // What was said of an allergy at the seat stays said: it ends only where it is resolved.
+    if (row.kind == "medical_flag" && act->rule->verb != Verb::enrolChild) {
+      *words += "; the alert stays";
+      continue;
+    }
     auto rows = book_.rowsOfSubject(row.subject);
     if (!rows) return rows.error();
     const auto states = statesOf(*rows);
@@ -136,6 +169,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
 
 /// The newest undo there that was not redone, unless something else was done there since.
 Result<PastAct> Session::lastUndo(const UndoAt& at) {
+  const auto today = world_.clock.now().date();
   PastActs past(book_);
   int redoneSince = 0;
   while (true) {
@@ -144,7 +178,17 @@ Result<PastAct> Session::lastUndo(const UndoAt& at) {
     if (!*act || !(*act)->rule) return nothing("nothing to redo here");
     const auto& rule = *(*act)->rule;
     if (rule.takenBack == TakenBack::never) return nothing("nothing to redo here");
-    if (!isAt(**act, at.station)) continue;
+    if ((*act)->rows.front().stamp.at.date() != today) return nothing("nothing to redo here");
+    if (!isAt(**act, at.station)) {
+      // A form, an alert or a lot that changed elsewhere since may forbid what was undone.
+      for (const auto& row : (*act)->rows) {
+        const auto kind = row.kind == "retraction" ? std::string() : row.kind;
+        if (kind == "consent" || kind == "medical_flag" || kind == "lot" || kind == "child" ||
+            kind == "authorization")
+          return nothing("a form, an alert or a lot changed since; do it again instead");
+      }
+      continue;
+    }
     if (rule.verb == Verb::undo) {
       if (redoneSince-- == 0) return std::move(**act);
     } else if ((*act)->rows.front().stamp.reason == redone) {

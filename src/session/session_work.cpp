@@ -237,6 +237,8 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
   if (work.outcome)
     if (const auto fine = judge(bench, *work.outcome, Confirmed::no); !fine) return fine.error();
   if (bench.rows.empty()) return Worked{};
+  if (work.withdrawal && bench.child && *bench.child != work.withdrawal->child)
+    return Error{ErrorCode::ruleIdentity, "one act is of one child on one day"};
   const auto child = bench.child ? bench.child : std::optional(work.withdrawal->child);
   return write(*bench.may, child, [&](store::Act& act) {
     Worked made;

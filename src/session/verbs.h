@@ -31,7 +31,7 @@ inline constexpr auto verbRules = [] {
     {enterSchool, "enter school", "School", type, none, false, any, false, true, Station::schools, here},
     {enterEnrolment, "enter enrollment", "Enrollment", type, none, false, any, false, true, Station::schools, here},
     {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},
-    {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, here},
+    {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, byOwn},
     {correctMember, "correct member", "Team member changed", type, none, false, any, true, true, Station::team, byOwn},
     {enrolChild, "enroll child", "Student added", type, none, false, any, false, false, Station::board, here},
     {importRoster, "import roster", "Roster imported", type, none, false, any, false, false, Station::rosters, never},
@@ -52,7 +52,7 @@ inline constexpr auto verbRules = [] {
     {quarantineLot, "set lot aside", "Lot set aside", type, none, false, any, true, false, Station::lots, byOwn},
     {enterCureTime, "enter cure time", "Cure time", type, none, false, any, false, true, Station::lights, here},
 
-    {openDay, "open day", "School day opened", type, none, false, any, false, false, Station::board, here},
+    {openDay, "open day", "School day opened", type, none, false, any, false, false, Station::board, byOwn},
     {cancelDay, "cancel day", "School day canceled", type, open, false, any, true, false, Station::board, here},
     {overrideAgreement, "override agreement", "Agreement override", Task::clinicianOverride, open, false, any, true, false, Station::chair, byOwn},
     {signDay, "sign day", "Signatures", sign, open, false, any, false, false, Station::closeOut, never},
@@ -85,7 +85,7 @@ inline constexpr auto verbRules = [] {
     {endVisit, "end visit", "Visit outcome", type, open, false, any, false, false, Station::chair, here},
     {enterPaper, "enter paper", "Paper sheet", type, open, false, any, false, false, Station::board, here},
 
-    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, here},
+    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, byOwn},
     {enterCheck, "enter check", "Recheck", Task::checkRetention, open, true, Service::recheckAndReplace, false, false, Station::chair, here},
     {enterReferral, "enter referral", "Referral", type, exist, false, any, false, false, Station::closeOut, here},
     {updateReferral, "update referral", "Referral updated", type, exist, false, any, true, false, Station::closeOut, byOwn},

@@ -101,12 +101,21 @@ Result<base::Done> Book::awaitCheck() const {
   return check_ ? check_->answer() : base::Done{};
 }
 
+Result<base::Done> Book::mayWrite() const {
+  if (connection_.hasMoved())
+    return Error{ErrorCode::storeMoved,
+                 path().string() + ": the file was moved, deleted or replaced while it was open; "
+                                   "nothing more is written to it; save the logbook under a new "
+                                   "name before it is closed"};
+  return awaitCheck();
+}
+
 Result<KeyRow> Book::key() {
   return guarded([&] { return readKey(connection_); });
 }
 
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
-  if (auto whole = awaitCheck(); !whole) return whole;
+  if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
     connection_
@@ -121,7 +130,7 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
                              const std::function<void(Act&)>& work, std::string_view verb) {
-  if (auto whole = awaitCheck(); !whole) return whole;
+  if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
     Act act(connection_, {laptop_, by, at, verb}, position_, random);

@@ -143,7 +143,9 @@ class Book {
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
 
-  /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
+  /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for
+  /// `storeUnsure`: then the disk failed at the very end, and the book must be opened again to see.
+  /// `storeMoved` when the file is no longer where it was opened.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
                                const std::function<void(Act&)>& work, std::string_view verb = {});
 
@@ -184,6 +186,8 @@ class Book {
       : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
 
   [[nodiscard]] base::Result<base::Done> awaitCheck() const;
+  /// `storeMoved` unless the file is still where it was, and as awaitCheck.
+  [[nodiscard]] base::Result<base::Done> mayWrite() const;
 
   std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
