@@ -32,6 +32,7 @@ enum class ErrorCode {
   vaultWrongPassphrase,
   vaultDamaged,
   notFound,
+  recordChanged,
   ruleBirthDate,
   ruleConsent,
   ruleConsentForm,

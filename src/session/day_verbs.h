@@ -76,6 +76,9 @@ class DayVerbs : public DeskVerbs {
 
  protected:
   using DeskVerbs::DeskVerbs;
+
+ private:
+  Result<base::Done> isAsked(const followup::MergeAnswer& answer);
 };
 
 } // namespace gk::session

@@ -96,7 +96,7 @@ class MergeEdits {
   template <class T>
   void reinstate(const Recorded<T>& old, const T& value) {
     reinstated_.emplace_back(old.stamp.entry,
-                             [old, value](store::Act& act) { act.sayAgain(old, value, reopened); });
+                             [old, value](store::Act& act) { act.restate(old, value, reopened); });
   }
   template <class T, class Take>
   void takeAll(const Result<std::vector<Recorded<T>>>& rows, Take take) {

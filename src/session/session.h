@@ -98,6 +98,7 @@ class Session : public DayVerbs {
   Result<PastAct> lastUndo(const UndoAt& at);
   Result<base::Done> nothingHangsOn(const PastAct& act);
   Result<bool> isStanding(const std::vector<store::HistoryLine>& rows);
+  Result<base::Done> isOfOpenDay(const UndoAt& at, base::EntryId row);
   Result<std::string> wordsOf(const PastAct& act);
 
   /// A tooth that was looked at again today, and what is to be done with it.
@@ -121,6 +122,8 @@ class Session : public DayVerbs {
   Result<base::Seconds> leastOf(const FieldState& state, chairside::Step step,
                                 std::span<const dentition::ToothSurfaces> teeth,
                                 const std::optional<kit::LightId>& light);
+  Result<base::Done> runLotFits(const chairside::StepRun& run, const chairside::Field& field,
+                                base::Date on);
   Result<base::Done> judge(Bench& bench, chairside::StepRun run);
   Result<base::Done> judge(Bench& bench, const chairside::Wet& wet);
   Result<base::Done> judge(Bench& bench, const ChairStop& stop);

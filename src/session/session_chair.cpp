@@ -67,11 +67,15 @@ Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening
                    {.day = screening.day, .child = screening.child, .reason = reason});
   if (!may) return may;
   if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  if (now->value.child != screening.child || now->value.day != screening.day)
+    return Error{ErrorCode::ruleIdentity, "findings stay with their child and their day"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
-  if (const auto why = resealsAreExplained(screening, &old.value); !why) return why.error();
+  if (const auto why = resealsAreExplained(screening, &now->value); !why) return why.error();
   return may;
 }
 
@@ -189,13 +193,16 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (!sealant) return sealant.error();
   if (!kit::isSealant(sealant->value.kind))
     return Error{ErrorCode::ruleMaterial, kit::shown(sealant->value) + " is not a sealant"};
-  const auto shape = chairside::checkField(field, sealant->value.kind);
+  const auto kind = sealant->value.kind;
+  const auto shape = chairside::checkField(field, kind);
   if (!shape) return shape.error();
-  if (const auto allowed = mayTreat(field.child, serviceFor(sealant->value.kind), on); !allowed)
+  if (const auto allowed = mayTreat(field.child, serviceFor(kind), on); !allowed)
     return allowed.error();
-  if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
+  if (const auto fits = lotFits(field.sealant, kind, field.child, on); !fits) return fits.error();
   if (field.etchant)
-    if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
+    if (const auto fits = lotFits(*field.etchant, kit::MaterialKind::etchant, field.child, on);
+        !fits)
+      return fits.error();
   if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
   if (const auto adds = addsToToday(field); !adds) return adds.error();
@@ -244,7 +251,8 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
   const auto may = admit(Verb::varnish, by, {.day = varnish.day, .child = varnish.child});
   if (!may) return may.error();
   const auto on = may->on();
-  if (const auto fits = lotFits(varnish.lot, varnish.child, on); !fits) return fits.error();
+  if (const auto fits = lotFits(varnish.lot, kit::MaterialKind::varnish, varnish.child, on); !fits)
+    return fits.error();
   auto states = fields(varnish.child, varnish.day);
   if (!states) return states.error();
   for (const auto& state : *states)

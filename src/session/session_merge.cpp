@@ -3,6 +3,9 @@
 
 #include "base/text.h"
 #include "followup/visit_findings.h"
+#include "reports/close_out.h"
+
+#include <algorithm>
 
 namespace gk::session {
 
@@ -50,17 +53,6 @@ void dropOtherVisits(MergeEdits& edits, const MergeAnswer& answer) {
     forEachStep([&]<class T>() { edits.retractAll<T>(store::rowsOf("field", field.id)); });
   });
   forEachAboutChild<ofVisit>([&]<class T>() { edits.retractUnless<T>(here, isKept); });
-}
-
-/// Whether the laptop that is to be kept wrote any of it.
-bool hasVisitOf(MergeEdits& edits, const MergeAnswer& answer) {
-  bool found = false;
-  forEachAboutChild<ofVisit>([&]<class T>() {
-    edits.forEach<T>(hereOf(answer), [&](const Recorded<T>& row) {
-      found = found || edits.firstLaptop(row) == answer.kept;
-    });
-  });
-  return found;
 }
 
 /// The dropped visits, as they were.
@@ -134,14 +126,11 @@ Findings findingsOf(MergeEdits& edits, const MergeAnswer& answer) {
 
 Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old,
                                          const std::string& reason) {
-  const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
-  if (!may) return may.error();
-  const auto& answer = old.value;
-  const auto stands =
-      only<MergeAnswer>(store::subjectIs(old.id), "answer; it was reopened already");
+  const auto stands = asItStands(old);
   if (!stands) return stands.error();
-  if (stands->stamp.entry != old.stamp.entry)
-    return Error{ErrorCode::notFound, "this question was answered again since; reopen that answer"};
+  const auto& answer = stands->value;
+  const auto may = admit(Verb::reopenMerge, by, {.day = answer.day, .reason = reason});
+  if (!may) return may.error();
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is reopened"};
   MergeEdits edits(book_);
@@ -160,6 +149,30 @@ Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old
   });
 }
 
+/// Only what the close-out asks now is answered: an answer drops a visit or a card.
+Result<base::Done> DayVerbs::isAsked(const MergeAnswer& answer) {
+  auto records = dayRecords(answer.day);
+  if (!records) return records.error();
+  const auto known = names(*records);
+  if (!known) return known.error();
+  for (const auto& question : reports::closeOut(*records, *known).questions) {
+    const bool isOfVisits = !answer.other && !question.other && answer.child == question.child;
+    const bool isOfCards =
+        answer.other && question.other &&
+        std::minmax(answer.child, *answer.other) == std::minmax(question.child, *question.other);
+    if (isOfCards) return base::Done{};
+    if (!isOfVisits) continue;
+    if (answer.verdict == MergeVerdict::bothStand || !answer.kept) return base::Done{};
+    if (std::ranges::find(question.sides, answer.kept, &reports::MergeSide::laptop) !=
+        question.sides.end())
+      return base::Done{};
+    return Error{ErrorCode::notFound, "that laptop has no visit of this child to keep"};
+  }
+  return Error{ErrorCode::notFound,
+               "the close-out does not ask this, or it was answered already; reopen that answer to "
+               "change it"};
+}
+
 Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confirmed dropsSerious) {
   const auto may = admit(Verb::answerMerge, by, {.day = given.day});
   if (!may) return may.error();
@@ -167,14 +180,12 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
   if (answer.other == answer.child)
     return Error{ErrorCode::notFound, "one card cannot be another child's"};
   if (const auto known = child(answer.child); !known) return known.error();
+  if (const auto asked = isAsked(answer); !asked) return asked.error();
   MergeEdits edits(book_);
   if (answer.other) {
-    if (const auto known = child(*answer.other); !known) return known.error();
     if (answer.verdict == MergeVerdict::keptOne) foldCards(edits, *answer.other, answer.child);
   } else if (answer.verdict == MergeVerdict::keptOne) {
     if (!answer.kept) return Error{ErrorCode::ruleReason, "say which visit is kept"};
-    if (!hasVisitOf(edits, answer))
-      return Error{ErrorCode::notFound, "that laptop has no visit of this child to keep"};
     dropOtherVisits(edits, answer);
     if (!edits.failure() && edits.isIdle())
       return Error{ErrorCode::notFound, "only one laptop has a visit of this child"};

@@ -126,6 +126,28 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
                [&](store::Act& act) { return replaceAll(act, *rows, sound, "said again"); });
 }
 
+/// Rights are given by those who sign, and nobody gives them to herself while another could.
+Result<base::Done> DeskVerbs::mayGive(const Admission& may, roster::TaskSet more,
+                                      const std::optional<base::MemberId>& to) {
+  more.remove(roster::Task::type);
+  const auto settingUp = isSettingUp();
+  if (!settingUp) return settingUp.error();
+  if (*settingUp || more.isEmpty()) return base::Done{};
+  const auto author = may.author().id;
+  const auto maySign = [&](const Recorded<roster::Member>& one) {
+    return roster::mayDo(one.value, roster::Task::sign, may.on()).has_value();
+  };
+  if (const auto signer = entitled(author, roster::Task::sign, may.on()); !signer)
+    return signer.error();
+  if (author != to) return base::Done{};
+  const auto team = members();
+  if (!team) return team.error();
+  if (std::ranges::any_of(*team, [&](const auto& one) { return one.id != to && maySign(one); }))
+    return Error{ErrorCode::ruleCredential,
+                 "nobody gives rights to herself; another member who may sign enters them"};
+  return base::Done{};
+}
+
 Result<base::MemberId> DeskVerbs::enterMember(By by, const roster::Member& member) {
   const auto may = admit(Verb::enterMember, by);
   if (!may) return may.error();
@@ -133,6 +155,7 @@ Result<base::MemberId> DeskVerbs::enterMember(By by, const roster::Member& membe
   if (!others) return others.error();
   const auto sound = soundMember(member, *others, {});
   if (!sound) return sound.error();
+  if (const auto given = mayGive(*may, sound->may, {}); !given) return given.error();
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
@@ -154,6 +177,8 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
   auto rows = book_.current<roster::Member>(store::subjectIs(id));
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such team member"};
+  const auto more = sound->may.without(rows->back().value.may);
+  if (const auto given = mayGive(*may, more, id); !given) return given.error();
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 

@@ -38,6 +38,16 @@ Result<bool> Session::isStanding(const std::vector<store::HistoryLine>& rows) {
   return false;
 }
 
+/// Whatever day the place shows, the act's own may be another, or signed at the other laptop.
+Result<base::Done> Session::isOfOpenDay(const UndoAt& at, base::EntryId row) {
+  const auto own = book_.dayOf(row);
+  if (!own) return own.error();
+  if (!*own) return base::Done{};
+  if (at.day && *own != at.day) return nothing("the last act here is of another school day");
+  if (const auto open = dayInState(**own, DayMust::beOpen); !open) return open.error();
+  return base::Done{};
+}
+
 /// The act that undo would take back there, with its rows.
 Result<PastAct> Session::lastUndoable(const UndoAt& at) {
   const auto today = world_.clock.now().date();
@@ -66,6 +76,7 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
       return nothing("undo does not take this back: " + std::string(rule->words) +
                      ". Correct it instead");
     if (rows.front().stamp.at.date() != today) return nothing("nothing of today to undo here");
+    if (const auto ofDay = isOfOpenDay(at, rows.front().stamp.entry); !ofDay) return ofDay.error();
     if (at.child) {
       const auto child = book_.childOf(rows.front().stamp.entry);
       if (!child) return child.error();
@@ -213,6 +224,8 @@ Result<std::string> Session::redo(By by, const UndoAt& at) {
   const auto* rule = taken->empty() ? nullptr : ruleNamed(taken->front().verb);
   if (!rule) return nothing("nothing to redo here");
   const PastAct again{taken->front().act, rule, *taken};
+  if (const auto ofDay = isOfOpenDay(at, again.rows.front().stamp.entry); !ofDay)
+    return ofDay.error();
   if (at.child) {
     const auto child = book_.childOf(again.rows.front().stamp.entry);
     if (!child) return child.error();

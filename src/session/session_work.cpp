@@ -85,6 +85,19 @@ Result<base::Seconds> Session::leastOf(const FieldState& state, chairside::Step 
   return least;
 }
 
+/// An etch takes an etchant, a flow the material that its field was isolated for.
+Result<base::Done> Session::runLotFits(const chairside::StepRun& run, const chairside::Field& field,
+                                       base::Date on) {
+  if (!run.lot) return base::Done{};
+  if (run.step == chairside::Step::etch)
+    return lotFits(*run.lot, kit::MaterialKind::etchant, field.child, on);
+  if (run.step != chairside::Step::flow)
+    return Error{ErrorCode::ruleMaterial, "only an etch and a flow use a lot"};
+  const auto planned = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
+  if (!planned) return planned.error();
+  return lotFits(*run.lot, planned->value.kind, field.child, on);
+}
+
 Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   using chairside::Step;
   using chairside::StepResult;
@@ -105,8 +118,7 @@ Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   if (run.step == Step::etch)
     if (const auto may = areAuthorized(field.child, run.teeth, bench.on()); !may)
       return may.error();
-  if (run.lot)
-    if (const auto fits = lotFits(*run.lot, field.child, bench.on()); !fits) return fits.error();
+  if (const auto fits = runLotFits(run, field, bench.on()); !fits) return fits.error();
   if (run.light)
     if (const auto fits = lightFits(*run.light, bench.on(), run, bench.may->author().value); !fits)
       return fits.error();

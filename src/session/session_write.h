@@ -33,6 +33,16 @@ Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view wha
   return std::move(rows->back());
 }
 
+template <class T>
+Result<Recorded<T>> Reader::asItStands(const Recorded<T>& old) {
+  auto rows = book_.current<T>(store::rowsOf("e.id", old.stamp.entry));
+  if (!rows) return rows.error();
+  if (rows->empty())
+    return base::Error{base::ErrorCode::recordChanged,
+                       "this was corrected or taken back since; look at it as it is now"};
+  return std::move(rows->front());
+}
+
 /// `value` takes the place of all of `rows`, such as what each of two laptops had; the first of
 /// them when there is none. The rows stay in the history.
 template <class T>

@@ -53,12 +53,13 @@ class Act {
 
   /// An earlier word once more, by its own author, typed by whoever acts now.
   template <class T>
-  void sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason);
+  void restate(const base::Recorded<T>& old, const T& value, const std::string& reason);
 
   /// Takes back a row; it stays in the history.
   void retract(base::EntryId entry, const std::string& reason);
 
-  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind.
+  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind, by
+  /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
   [[nodiscard]] Position position() const { return position_; }
@@ -66,6 +67,8 @@ class Act {
  private:
   base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
                             std::optional<base::EntryId> supersedes, const std::string& reason);
+  /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
+  base::By quoting(const std::optional<base::MemberId>& author);
 
   Connection& connection_;
   ActStamp stamp_;
@@ -158,6 +161,8 @@ class Book {
   [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfEntry(base::EntryId entry);
   /// Whom the row is about; none for what is about no child.
   [[nodiscard]] base::Result<std::optional<roster::ChildId>> childOf(base::EntryId entry);
+  /// The school day that the row is of, or belongs to; none for what is of no day.
+  [[nodiscard]] base::Result<std::optional<base::DayId>> dayOf(base::EntryId entry);
   /// The current rows about a child, of whatever kind, its own among them.
   [[nodiscard]] base::Result<std::vector<base::EntryId>> entriesAbout(roster::ChildId child);
   /// Every row of the act that wrote this one, in the order they were entered; a retraction's

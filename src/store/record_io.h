@@ -25,9 +25,8 @@ void Act::correct(const base::Recorded<T>& old, const T& value, const std::strin
 }
 
 template <class T>
-void Act::sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason) {
-  const auto now = stamp_.by;
-  stamp_.by = {old.stamp.by.author, now.recorder ? now.recorder : now.author};
+void Act::restate(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+  const auto now = quoting(old.stamp.by.author);
   correct(old, value, reason);
   stamp_.by = now;
 }
@@ -47,7 +46,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
   static_assert(isListed<T, RecordTypes>, "a record type that is not in store/record_list.h");     \
   template T::Key Act::add(const T&);                                                              \
   template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
-  template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \
+  template void Act::restate(const base::Recorded<T>&, const T&, const std::string&);              \
   template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
   template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);
 

@@ -63,7 +63,7 @@ void FieldSteps::askEtch() {
   // Etching goes on until the rinse, so the clock does too while this is asked.
   visit_.ask.choose(
       u"The etch is shorter than its least. What is it?"_s,
-      {u"Still etching"_s, u"Rinsed: etch again"_s, u"Take it short"_s}, [this](int chosen) {
+      {u"Still etching"_s, u"Rinse and etch again"_s, u"Take it short"_s}, [this](int chosen) {
         if (!runs(Step::etch) || chosen == 0) return;
         if (chosen == 1) {
           endEtch(StepResult::interrupted, "rinsed too early");

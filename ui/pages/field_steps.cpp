@@ -252,7 +252,7 @@ void FieldSteps::reached() {
   if (runs(Step::cure)) endCure(StepResult::done, {});
   if (!isRinsing() || rinseAsked_) return;
   auto run = takeRun(StepResult::done, {});
-  // What was wet meanwhile is etched again and not rinsed any more.
+  // What was stopped meanwhile is not rinsed any more.
   const auto due = field().protocol.due(Next::rinse);
   std::erase_if(run.teeth,
                 [&](const auto& named) { return std::ranges::find(due, named) == due.end(); });

@@ -82,6 +82,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::vaultDamaged:
     return {u"The sealed names are damaged."_s, u"Clinical entries are safe; names may be lost."_s,
             u"Restore the last backup, and go on by numbers until then."_s};
+  case ErrorCode::recordChanged:
+    return rule(u"This was changed after it was shown here."_s,
+                u"Look at it as it is now, then correct that."_s);
   case ErrorCode::notFound:
     return {u"It is not in this logbook."_s, nothingLost, u"Check what you asked for."_s};
   case ErrorCode::ruleBirthDate:
