@@ -22,6 +22,7 @@ struct Records;
 }
 namespace gk::reports {
 struct DayRecords;
+struct RivalWords;
 struct TermRecords;
 } // namespace gk::reports
 namespace gk::store {
@@ -161,6 +162,9 @@ class Reader {
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll();
+  Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
+  /// What a person calls members, lots, lights, schools, terms and days.
+  Result<std::map<base::Uuid, std::string>> namesOfThings();
   /// For a message that others can see: "Mina T."; the number while locked.
   Result<std::string> shortName(roster::ChildId child);
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);

@@ -156,10 +156,11 @@ Result<base::Done> DayVerbs::isAsked(const MergeAnswer& answer) {
   const auto known = names(*records);
   if (!known) return known.error();
   for (const auto& question : reports::closeOut(*records, *known).questions) {
+    if (question.sides.front().word) continue; // of a thing; settleWords answers it
     const bool isOfVisits = !answer.other && !question.other && answer.child == question.child;
     const bool isOfCards =
         answer.other && question.other &&
-        std::minmax(answer.child, *answer.other) == std::minmax(question.child, *question.other);
+        std::minmax(answer.child, *answer.other) == std::minmax(*question.child, *question.other);
     if (isOfCards) return base::Done{};
     if (!isOfVisits) continue;
     if (answer.verdict == MergeVerdict::bothStand || !answer.kept) return base::Done{};

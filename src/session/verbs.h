@@ -67,6 +67,7 @@ inline constexpr auto verbRules = [] {
     {countOut, "record printed", "Printed sheets", type, exist, false, any, false, false, Station::closeOut, byOwn},
     {answerMerge, "answer merge", "Laptop conflict resolved", sign, open, false, any, false, false, Station::closeOut, byOwn},
     {reopenMerge, "reopen merge", "Laptop conflict reopened", sign, open, false, any, true, false, Station::closeOut, byOwn},
+    {settleWords, "settle words", "One of two laptops' words kept", sign, none, false, any, false, false, Station::closeOut, byOwn},
     {enterIncident, "enter incident", "Incident", type, exist, false, any, false, false, Station::incident, byOwn},
     {correctIncident, "correct incident", "Incident corrected", type, exist, false, any, true, false, Station::incident, byOwn},
 

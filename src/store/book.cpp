@@ -137,7 +137,26 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
     work(act);
     transaction.commit();
     position_ = act.position();
+    if (rivals_ && !rivals_->empty()) rivals_.reset();
   });
+}
+
+const std::vector<Book::Rivals>& Book::knownRivals() {
+  if (rivals_) return *rivals_;
+  std::vector<Rivals> found;
+  auto statement = connection_.prepare(rivalsSql);
+  while (statement.step()) {
+    const auto [kind, subject, word] = statement.columns<std::string, base::Uuid, base::EntryId>();
+    if (found.empty() || found.back().subject != subject) found.push_back({kind, subject, {}});
+    found.back().words.push_back(word);
+  }
+  std::erase_if(found, [](const auto& thing) { return thing.words.size() < 2; });
+  rivals_ = std::move(found);
+  return *rivals_;
+}
+
+Result<std::vector<Book::Rivals>> Book::rivals() {
+  return guarded([&] { return knownRivals(); });
 }
 
 Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int limit) {

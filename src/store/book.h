@@ -129,7 +129,8 @@ class Book {
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
 
-  /// The rows that nothing supersedes, in the order they were entered.
+  /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of
+  /// one thing while apart, the word that counts meanwhile (store/rival_rule.h).
   template <class T>
   [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> current(const Where& where);
   /// Every row ever, superseded ones too.
@@ -145,6 +146,14 @@ class Book {
   /// Children whose row or sealed identity came, was corrected or was taken back after this entry.
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
+
+  /// What two laptops said of one thing while apart, each thing with all its words.
+  struct Rivals {
+    std::string kind;
+    base::Uuid subject;
+    std::vector<base::EntryId> words;
+  };
+  [[nodiscard]] base::Result<std::vector<Rivals>> rivals();
 
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for
   /// `storeUnsure`: then the disk failed at the very end, and the book must be opened again to see.
@@ -190,6 +199,11 @@ class Book {
   Book(Connection connection, base::LaptopId laptop, Position position)
       : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
 
+  template <class T>
+  void keepWhatCounts(std::vector<base::Recorded<T>>& rows);
+  /// Throws Trouble. Read once, since only a merge brings them and only an act ends them.
+  const std::vector<Rivals>& knownRivals();
+
   [[nodiscard]] base::Result<base::Done> awaitCheck() const;
   /// `storeMoved` unless the file is still where it was, and as awaitCheck.
   [[nodiscard]] base::Result<base::Done> mayWrite() const;
@@ -199,6 +213,7 @@ class Book {
   base::LaptopId laptop_;
   Position position_;
   int merges_ = 0;
+  std::optional<std::vector<Rivals>> rivals_{};
 };
 
 } // namespace gk::store

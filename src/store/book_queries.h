@@ -58,6 +58,14 @@ inline constexpr std::string_view actOfSql =
     "BY "
     "e.sequence";
 
+/// The current words of each thing that has several. Of those one row, in any of its lines of
+/// words, was superseded twice, so the others are not looked at.
+inline constexpr std::string_view rivalsSql =
+    "SELECT c.kind, c.subject, c.id FROM current_entry AS c WHERE c.subject IN (SELECT f.subject "
+    "FROM (SELECT supersedes FROM entry WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING "
+    "count(*) > 1) AS fork CROSS JOIN entry AS f ON f.id = fork.supersedes) ORDER BY c.subject, "
+    "c.id";
+
 inline constexpr std::string_view positionSql =
     "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "
     "(SELECT max(id) FROM entry)";

@@ -102,6 +102,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     newest.step();
     position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
     ++merges_;
+    rivals_.reset();
     return Merged{brought};
   });
 }
