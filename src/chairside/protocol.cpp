@@ -104,6 +104,13 @@ void Protocol::apply(const StepRun& run) {
   }
 }
 
+void Protocol::apply(const TimerStart& start) {
+  if (start.step != Step::etch) return;
+  for (const auto& named : start.teeth)
+    if (auto* tooth = find(named.tooth); tooth != nullptr && tooth->next == Next::etch)
+      tooth->etchantOn = true;
+}
+
 void Protocol::applyTo(ToothProgress& tooth, const StepRun& run, SurfaceSet surfaces) const {
   switch (run.step) {
   case Step::etch:

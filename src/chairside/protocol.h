@@ -96,6 +96,8 @@ class Protocol {
   /// may have changed since and two laptops may have merged: a tooth that is not at this step stays
   /// as it is.
   void apply(const StepRun& run);
+  /// Etchant is on from the moment its clock was started, whatever became of the clock.
+  void apply(const TimerStart& start);
   /// Goes by where each tooth stands, not by `wet.stage`. Teeth not in the field and teeth that are
   /// finished are ignored.
   void apply(const Wet& wet);

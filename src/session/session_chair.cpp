@@ -116,15 +116,6 @@ Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Sc
   });
 }
 
-namespace {
-
-/// The consent that a field's teeth ask for.
-Service serviceFor(kit::MaterialKind material) {
-  return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial : Service::sealants;
-}
-
-} // namespace
-
 Result<std::vector<Session::CheckedTooth>> Session::teethChecked(roster::ChildId child,
                                                                  roster::DayId day) {
   auto checks = book_.current<followup::RetentionCheck>(store::rowsOf("child", child, "day", day));
@@ -185,6 +176,27 @@ Result<base::Done> Session::addsToToday(const chairside::Field& field) {
   return base::Done{};
 }
 
+/// A tooth is in one field at a time, and is sealed once a day but to add to it.
+Result<base::Done> Session::teethAreFree(const chairside::Field& field) {
+  const auto states = fields(field.child, field.day);
+  if (!states) return states.error();
+  for (const auto& named : field.teeth)
+    for (const auto& state : *states) {
+      const auto* tooth = state.protocol.find(named.tooth);
+      if (tooth == nullptr) continue;
+      if (tooth->next < chairside::Next::placed)
+        return Error{ErrorCode::ruleTooth,
+                     "the " + named.tooth.words() + " is in hand already; finish or stop it first"};
+      const auto type = placementType(field, named.tooth);
+      if (!type) return type.error();
+      const bool isMeant = field.adding || *type == chairside::PlacementType::repair;
+      if (tooth->next == chairside::Next::placed && !isMeant)
+        return Error{ErrorCode::ruleTooth,
+                     "the " + named.tooth.words() + " was sealed at this visit; add to it instead"};
+    }
+  return base::Done{};
+}
+
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
   const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
   if (!may) return may.error();
@@ -206,6 +218,7 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
   if (const auto adds = addsToToday(field); !adds) return adds.error();
+  if (const auto free = teethAreFree(field); !free) return free.error();
   if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
   return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
 }

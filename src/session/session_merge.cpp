@@ -204,8 +204,19 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
     if (!lost.empty()) answer.note += (answer.note.empty() ? "" : ", ") + ("dropped: " + lost);
   }
   if (edits.failure()) return *edits.failure();
+  // What was signed for does not change unseen: the sheet of that day prints it.
+  std::vector<base::DayId> signedDays;
+  for (const auto& day : edits.daysMoved()) {
+    const auto closed = isSigned(day);
+    if (!closed) return closed.error();
+    if (*closed) signedDays.push_back(day);
+  }
   return write(*may, answer.child, [&](store::Act& act) {
     act.add(answer);
+    for (const auto& day : signedDays)
+      act.add(roster::Addendum{day, answer.child,
+                               "two cards are one student's: what the other card had of this day "
+                               "is on this one"});
     edits.write(act, answer.other ? sameChild : "the other laptop's visit was kept");
     return base::Done{};
   });

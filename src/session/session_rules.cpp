@@ -89,23 +89,6 @@ Result<base::Done> Door::lightFits(kit::LightId light, base::Date on, const chai
                    "; take another light, a self-cure material, or have a clinician give a reason"};
 }
 
-template <class... Kinds>
-Result<bool> Door::isAny(const store::Where& where) {
-  bool found = false;
-  std::optional<Error> failure;
-  const auto look = [&]<class T>() {
-    if (found || failure) return;
-    auto rows = book_.current<T>(where);
-    if (rows)
-      found = !rows->empty();
-    else
-      failure = rows.error();
-  };
-  (look.template operator()<Kinds>(), ...);
-  if (failure) return *failure;
-  return found;
-}
-
 Result<base::Done> Door::outcomeFits(const chairside::DayOutcome& outcome,
                                      std::span<const chairside::Placement> besides) {
   const auto here = store::rowsOf("child", outcome.child, "day", outcome.day);

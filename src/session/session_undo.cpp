@@ -30,6 +30,8 @@ bool isAt(const PastAct& act, Station station) {
 /// Whether something of an act was not undone or retracted since, be it corrected or not.
 Result<bool> Session::isStanding(const std::vector<store::HistoryLine>& rows) {
   for (const auto& row : rows) {
+    // Undo leaves an alert where it is, so that it keeps nothing else standing either.
+    if (row.kind == "medical_flag" && rows.size() > 1) continue;
     auto all = book_.rowsOfSubject(row.subject);
     if (!all) return all.error();
     for (const auto& state : statesOf(*all))
@@ -51,6 +53,8 @@ Result<base::Done> Session::isOfOpenDay(const UndoAt& at, base::EntryId row) {
 /// The act that undo would take back there, with its rows.
 Result<PastAct> Session::lastUndoable(const UndoAt& at) {
   const auto today = world_.clock.now().date();
+  if (at.station == Station::chair && !at.child)
+    return nothing("nobody is in the chair, so nothing is undone there");
   if (at.day)
     if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
   PastActs past(book_);
@@ -76,7 +80,10 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
       return nothing("undo does not take this back: " + std::string(rule->words) +
                      ". Correct it instead");
     if (rows.front().stamp.at.date() != today) return nothing("nothing of today to undo here");
-    if (const auto ofDay = isOfOpenDay(at, rows.front().stamp.entry); !ofDay) return ofDay.error();
+    // A day that was canceled by a wrong key is no open one.
+    if (rule->verb != Verb::cancelDay)
+      if (const auto ofDay = isOfOpenDay(at, rows.front().stamp.entry); !ofDay)
+        return ofDay.error();
     if (at.child) {
       const auto child = book_.childOf(rows.front().stamp.entry);
       if (!child) return child.error();
@@ -118,6 +125,39 @@ Result<bool> Session::wentOnAfter(const PastAct& act) {
   }
 }
 
+/// The other laptop may have handed it out, or gone on from it.
+Result<base::Done> Session::othersLeftIt(const PastAct& act) {
+  const auto since = book_.othersSince(act.rows.front().stamp.entry);
+  if (!since) return since.error();
+  const auto child = book_.childOf(act.rows.front().stamp.entry);
+  if (!child) return child.error();
+  for (const auto& row : *since) {
+    const auto* rule = ruleNamed(row.verb);
+    if (rule && rule->takenBack == TakenBack::never)
+      return nothing("nothing before this is undone, from the other laptop: " +
+                     std::string(rule->words) + ". Correct it with a reason instead");
+    if (!*child || !row.current) continue;
+    const auto whose = book_.childOf(row.stamp.entry);
+    if (!whose) return whose.error();
+    if (*whose == *child)
+      return nothing("the other laptop recorded this student since; correct it instead");
+  }
+  return base::Done{};
+}
+
+/// What a form allows is not taken from under care that was given.
+Result<base::Done> Session::noCareHangsOn(const PastAct& act, roster::ChildId child) {
+  const auto has =
+      isAny<chairside::Seating, chairside::Screening, chairside::Field, chairside::Placement,
+            chairside::Varnish, followup::RetentionCheck>(store::rowsOf("child", child));
+  if (!has) return has.error();
+  if (*has)
+    return nothing("the student was seen since, so the " +
+                   std::string(act.rule->verb == Verb::overrideConsent ? "override" : "form") +
+                   " stays; withdraw or correct it instead");
+  return base::Done{};
+}
+
 /// A student who was added, a dentist's word, or a lot, light or school is not taken from under
 /// what was done since.
 Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
@@ -136,6 +176,12 @@ Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
         if (std::ranges::find(act.rows, entry, [](const auto& one) { return one.stamp.entry; }) ==
             act.rows.end())
           return nothing("something is recorded on this student since, so the card stays");
+    }
+    if (row.kind == "consent" || row.kind == "consent_override") {
+      const auto child = book_.childOf(row.stamp.entry);
+      if (!child) return child.error();
+      if (*child)
+        if (const auto free = noCareHangsOn(act, **child); !free) return free.error();
     }
     if (row.kind == "authorization") {
       const auto child = book_.childOf(row.stamp.entry);
@@ -163,6 +209,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
     return Error{ErrorCode::ruleReason,
                  "sealant was already placed, so this is a correction: say what was wrong"};
   if (const auto free = nothingHangsOn(*act); !free) return free.error();
+  if (const auto left = othersLeftIt(*act); !left) return left.error();
   auto words = wordsOf(*act);
   if (!words) return words;
   const std::string reason = base::trim(why).empty() ? undone : why;
@@ -199,10 +246,27 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   return words;
 }
 
+/// What was undone is not said again over what was done for the child meanwhile.
+Result<base::Done> Session::noneIsOfItsChild(const std::vector<PastAct>& since,
+                                             const PastAct& undo) {
+  const auto child = book_.childOf(*undo.rows.front().stamp.supersedes);
+  if (!child) return child.error();
+  for (const auto& act : since) {
+    const auto whose = book_.childOf(act.rows.front().stamp.entry);
+    if (!whose) return whose.error();
+    if (!*child || *whose != *child) continue;
+    const auto stands = isStanding(act.rows);
+    if (!stands) return stands.error();
+    if (*stands) return nothing("this student was recorded elsewhere since; do it again instead");
+  }
+  return base::Done{};
+}
+
 /// The newest undo there that was not redone, unless something else was done there since.
 Result<PastAct> Session::lastUndo(const UndoAt& at) {
   const auto today = world_.clock.now().date();
   PastActs past(book_);
+  std::vector<PastAct> elsewhere; // and since
   int redoneSince = 0;
   while (true) {
     auto act = past.next();
@@ -219,15 +283,17 @@ Result<PastAct> Session::lastUndo(const UndoAt& at) {
             kind == "authorization")
           return nothing("a form, an alert or a lot changed since; do it again instead");
       }
+      if ((*act)->rule->verb != Verb::undo) elsewhere.push_back(**act);
       continue;
     }
     if (rule.verb == Verb::undo) {
-      if (redoneSince-- == 0) return std::move(**act);
-    } else if ((*act)->rows.front().stamp.reason == redone) {
-      ++redoneSince;
-    } else {
-      return nothing("nothing to redo here");
+      if (redoneSince-- > 0) continue;
+      if (const auto same = noneIsOfItsChild(elsewhere, **act); !same) return same.error();
+      return std::move(**act);
     }
+    const auto& first = (*act)->rows.front().stamp;
+    if (first.reason != redone || !first.supersedes) return nothing("nothing to redo here");
+    ++redoneSince;
   }
 }
 

@@ -167,6 +167,14 @@ Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int l
   });
 }
 
+Result<std::vector<HistoryLine>> Book::othersSince(base::EntryId entry) {
+  return guarded([&] {
+    auto statement = connection_.prepare(othersSinceSql);
+    statement.bind(1, laptop_).bind(2, entry);
+    return historyLines(statement);
+  });
+}
+
 Result<std::vector<HistoryLine>> Book::rowsOfSubject(const base::Uuid& subject) {
   return guarded([&] {
     auto statement = connection_.prepare(rowsOfSubjectSql);

@@ -164,6 +164,8 @@ class Book {
   /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> newestBefore(std::int64_t sequence,
                                                                     int limit);
+  /// What other laptops wrote after this row, oldest first.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> othersSince(base::EntryId entry);
   /// Every row of one thing and what took one of them back, oldest first.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfSubject(const base::Uuid& subject);
   /// As rowsOfSubject, of the thing that this row is about.

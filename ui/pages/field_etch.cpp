@@ -77,7 +77,7 @@ void FieldSteps::askEtch() {
 
 void FieldSteps::rinseNow(const std::string& reason, const std::function<void(const Runs&)>& then) {
   if (runs(Step::etch))
-    endEtch(visit_.timer.isReached() ? StepResult::done : StepResult::shortAccepted, reason);
+    endEtch(visit_.timer.isReached() ? StepResult::done : StepResult::interrupted, reason);
   else if (!isRinsing())
     startTimer(Step::rinse, field().protocol.due(Next::rinse), field().protocol.rinseTarget());
   if (!isRinsing()) return; // refused, and said so
