@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 47> names{{
+constexpr std::array<Entry, 50> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -29,10 +29,13 @@ constexpr std::array<Entry, 47> names{{
     {ErrorCode::storeReadOnly, "store.read-only"},
     {ErrorCode::storeWriteFailed, "store.write-failed"},
     {ErrorCode::storeMigrationFailed, "store.migration-failed"},
+    {ErrorCode::storeMoved, "store.moved"},
+    {ErrorCode::storeUnsure, "store.unsure"},
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
     {ErrorCode::notFound, "record.not-found"},
+    {ErrorCode::recordChanged, "record.changed"},
     {ErrorCode::ruleBirthDate, "rule.birth-date"},
     {ErrorCode::ruleConsent, "rule.consent"},
     {ErrorCode::ruleConsentForm, "rule.consent-form"},

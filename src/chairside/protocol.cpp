@@ -100,27 +100,38 @@ ToothProgress* Protocol::find(const Tooth& tooth) {
 void Protocol::apply(const StepRun& run) {
   for (const auto& [name, surfaces] : run.teeth) {
     auto* tooth = find(name);
-    if (tooth != nullptr && tooth->next == asNext(run.step)) applyTo(*tooth, run, surfaces);
+    if (tooth != nullptr && isDue(*tooth, asNext(run.step))) applyTo(*tooth, run, surfaces);
   }
+}
+
+void Protocol::apply(const TimerStart& start) {
+  if (start.step != Step::etch) return;
+  for (const auto& named : start.teeth)
+    if (auto* tooth = find(named.tooth); tooth != nullptr && tooth->next == Next::etch)
+      tooth->etchantOn = true;
 }
 
 void Protocol::applyTo(ToothProgress& tooth, const StepRun& run, SurfaceSet surfaces) const {
   switch (run.step) {
   case Step::etch:
+    tooth.etchantOn = true;
+    tooth.etchantFor += run.lasted.value_or(base::Milliseconds{0});
+    tooth.etchedLong |= tooth.etchantFor > std::max(etchLimit, etchTarget(tooth));
     if (run.result == StepResult::interrupted) {
       tooth.etchReason = EtchReason::incompleteEarlier;
       return;
     }
     ++tooth.etches;
     tooth.etched = run.lasted;
-    tooth.etchedLong |= run.lasted && *run.lasted > etchLimit && *run.lasted > run.target;
     tooth.etchant = run.lot;
     tooth.wet = false;
     tooth.frosty = false;
     tooth.next = Next::rinse;
     return;
   case Step::rinse:
-    tooth.next = Next::dry;
+    tooth.etchantOn = false;
+    tooth.etchantFor = {};
+    if (tooth.next == Next::rinse) tooth.next = Next::dry;
     return;
   case Step::dry:
     tooth.etchedLong = false;
@@ -194,7 +205,7 @@ Next Protocol::next() const {
 std::vector<ToothSurfaces> Protocol::due(Next step) const {
   std::vector<ToothSurfaces> out;
   for (const auto& tooth : teeth_)
-    if (tooth.next == step)
+    if (isDue(tooth, step))
       out.push_back(
           {tooth.tooth, step == Next::cure ? tooth.surfaces.without(tooth.cured) : tooth.surfaces});
   return out;

@@ -29,10 +29,12 @@ struct ToothProgress {
   Next next;
   bool wet = false; ///< touched since its last good etch: shown until etched again
   EtchReason etchReason = EtchReason::first; ///< why the next etch is asked for
-  dentition::SurfaceSet cured{}; ///< surfaces with a complete exposure since the last flow
-  bool flowed = false;           ///< this field's sealant is on the tooth; not once it is cleared
-  bool holds = false;            ///< cured and then wet at the check: more is being added to it
-  bool etchedLong = false;       ///< past its limit, and nobody has said why yet
+  dentition::SurfaceSet cured{};   ///< surfaces with a complete exposure since the last flow
+  bool flowed = false;             ///< this field's sealant is on the tooth; not once it is cleared
+  bool holds = false;              ///< cured and then wet at the check: more is being added to it
+  bool etchantOn = false;          ///< etched and not rinsed since, whatever came between
+  base::Milliseconds etchantFor{}; ///< how long, over the etches since the last rinse
+  bool etchedLong = false;         ///< past its limit, and nobody has said why yet
   int etches = 0;
   int cures = 0;            ///< exposures that count: complete, of sealant that was not cleared
   int interruptedCures = 0; ///< all of them, for ever
@@ -45,6 +47,11 @@ struct ToothProgress {
   std::optional<kit::LotId> sealant{}; ///< the lot last flowed, where the step names one
   std::optional<kit::LotId> etchant{}; ///< the lot last etched with, where the step names one
 };
+
+/// What the tooth needs next; the rinse also while etchant is on a tooth that is etched again.
+constexpr bool isDue(const ToothProgress& tooth, Next step) {
+  return tooth.next == step || (step == Next::rinse && tooth.next == Next::etch && tooth.etchantOn);
+}
 
 /// While etching past this a person is warned; past `etchLimit` somebody says why (common practice,
 /// no source).
@@ -63,7 +70,8 @@ base::Result<base::Done> checkField(const Field& field, kit::MaterialKind materi
 /// Saliva from the end of etching to the end of cure sends a tooth back to etch, and it will take
 /// no cure until then. At the check (sealant placed) it goes back to a shorter etch for adding.
 /// An interrupted cure changes nothing but its count: the next one starts from zero. An interrupted
-/// etch is etched again. Every step but a cure is for all the surfaces of its teeth.
+/// etch is etched again. Etchant that is on when a tooth is sent back may be rinsed off there, and
+/// is before the tooth is stopped. Every step but a cure is for all the surfaces of its teeth.
 class Protocol {
  public:
   /// Precondition: at least one tooth and none twice.
@@ -88,6 +96,8 @@ class Protocol {
   /// may have changed since and two laptops may have merged: a tooth that is not at this step stays
   /// as it is.
   void apply(const StepRun& run);
+  /// Etchant is on from the moment its clock was started, whatever became of the clock.
+  void apply(const TimerStart& start);
   /// Goes by where each tooth stands, not by `wet.stage`. Teeth not in the field and teeth that are
   /// finished are ignored.
   void apply(const Wet& wet);

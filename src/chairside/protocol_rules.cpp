@@ -88,7 +88,7 @@ Result<Done> Protocol::allowsStop(std::span<const dentition::Tooth> teeth) const
     const auto* tooth = find(name);
     if (tooth == nullptr)
       return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not in this field"};
-    if (tooth->next == Next::rinse)
+    if (tooth->etchantOn)
       return Error{ErrorCode::ruleStep, "etchant is on the " + name.words() +
                                             ": rinse it first, or say why it could not be"};
   }
@@ -108,7 +108,7 @@ Result<Done> Protocol::allowsTeeth(Step step,
       return wrong("is named twice in one step");
     if (tooth->next >= Next::placed)
       return wrong("is " + std::string(base::nameOf(tooth->next)) + "; nothing more is due");
-    if (tooth->next != asNext(step))
+    if (!isDue(*tooth, asNext(step)))
       return wrong(tooth->wet
                        ? "was wet; " + std::string(base::nameOf(tooth->next)) + " it again first"
                        : "needs " + std::string(base::nameOf(tooth->next)) + " next, not " +

@@ -31,7 +31,7 @@ struct LightToRead {
   std::string why;
 };
 
-/// What one laptop has of a child's day, or one of two cards.
+/// What one laptop has of a child's day, one of two cards, or one of two words on a thing.
 struct MergeSide {
   std::optional<base::LaptopId> laptop; ///< of a visit
   std::optional<roster::ChildId> card;  ///< of two cards
@@ -40,6 +40,7 @@ struct MergeSide {
   /// What the other visits found and would be lost with them, as followup::moreSerious; then the
   /// session asks before it keeps this one.
   std::vector<std::string> wouldLose{};
+  std::optional<base::EntryId> word{}; ///< of two words
 };
 
 /// One line of what the sides say: of a tooth, of the visit or of the cards.
@@ -51,7 +52,7 @@ struct MergeLine {
 
 /// What only a person can say after two laptops' records became one.
 struct MergeQuestion {
-  roster::ChildId child;
+  std::optional<roster::ChildId> child; ///< none for a thing of no child, such as a lot
   std::string shown;
   std::optional<roster::ChildId> other; ///< with it, two cards that may be one child's
   std::string what;

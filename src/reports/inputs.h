@@ -32,6 +32,18 @@ namespace gk::reports {
 template <class T>
 using Rows = std::vector<base::Recorded<T>>;
 
+/// What two laptops said of one thing while apart, each word by its fields.
+struct RivalWords {
+  struct Word {
+    base::Stamp stamp;
+    std::vector<std::pair<std::string, std::string>> fields; ///< what, and what it says
+    bool counts = false;                                     ///< until a person says
+  };
+  std::string thing; ///< "lot"
+  std::optional<roster::ChildId> child;
+  std::vector<Word> words; ///< two or more
+};
+
 /// The records of one clinic day, current rows only.
 struct DayRecords {
   roster::DayId id;
@@ -80,6 +92,7 @@ struct DayRecords {
   Rows<followup::BackupNote> backups{};       ///< of this day; the newest of each laptop counts
   Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
+  std::vector<RivalWords> rivals{};           ///< of this day, or of no day
 
   /// The first stamp of cards and of a visit's rows that are here in a later word.
   std::map<base::EntryId, base::Stamp> firstWords{};

@@ -60,23 +60,6 @@ std::string surfaceWords(const chairside::ToothFinding& finding) {
   return allSound ? "sound" : base::join(parts, ", ");
 }
 
-std::string findingWords(const chairside::ToothFinding& finding) {
-  Words parts;
-  if (finding.presence != chairside::Presence::erupted)
-    parts.push_back(from(presenceWords, finding.presence));
-  if (auto surfaces = surfaceWords(finding); !surfaces.empty())
-    parts.push_back(std::move(surfaces));
-  if (finding.enamel != chairside::Enamel::none)
-    parts.push_back("enamel: " + named(finding.enamel));
-  if (finding.softTissue != chairside::SoftTissue::none) parts.push_back(named(finding.softTissue));
-  if (finding.decision != chairside::Decision::none)
-    parts.push_back(from(decisionWords, finding.decision) +
-                    (finding.toSeal.isEmpty() ? "" : " " + dentition::words(finding.toSeal)));
-  if (finding.revisit) parts.emplace_back("look again");
-  if (!finding.note.empty()) parts.push_back("\"" + finding.note + "\"");
-  return parts.empty() ? "erupted, not examined" : base::join(parts, "; ");
-}
-
 std::string placementWords(const chairside::Placement& placement) {
   const auto surfaces = ", " + dentition::words(placement.surfaces);
   if (placement.attempt == chairside::Attempt::complete)
@@ -243,6 +226,23 @@ void findLosses(const DayView& view, MergeQuestion& question) {
 }
 
 } // namespace
+
+std::string findingWords(const chairside::ToothFinding& finding) {
+  Words parts;
+  if (finding.presence != chairside::Presence::erupted)
+    parts.push_back(from(presenceWords, finding.presence));
+  if (auto surfaces = surfaceWords(finding); !surfaces.empty())
+    parts.push_back(std::move(surfaces));
+  if (finding.enamel != chairside::Enamel::none)
+    parts.push_back("enamel: " + named(finding.enamel));
+  if (finding.softTissue != chairside::SoftTissue::none) parts.push_back(named(finding.softTissue));
+  if (finding.decision != chairside::Decision::none)
+    parts.push_back(from(decisionWords, finding.decision) +
+                    (finding.toSeal.isEmpty() ? "" : " " + dentition::words(finding.toSeal)));
+  if (finding.revisit) parts.emplace_back("look again");
+  if (!finding.note.empty()) parts.push_back("\"" + finding.note + "\"");
+  return parts.empty() ? "erupted, not examined" : base::join(parts, "; ");
+}
 
 void compareSides(const DayView& view, MergeQuestion& question) {
   Comparison comparison(question.sides.size());

@@ -6,6 +6,9 @@
 
 namespace gk::reports {
 
+/// "sound; seal O", "partially erupted; not today".
+std::string findingWords(const chairside::ToothFinding& finding);
+
 /// Fills in the question's lines and what each side would lose.
 void compareSides(const DayView& view, MergeQuestion& question);
 

@@ -189,8 +189,47 @@ std::vector<AnsweredQuestion> answeredQuestions(const DayView& view) {
   return out;
 }
 
+namespace {
+
+/// One thing, corrected on two laptops while they were apart.
+MergeQuestion twoWords(const DayView& view, const RivalWords& rival) {
+  MergeQuestion question{rival.child,  rival.child ? view.shown(*rival.child) : rival.thing,
+                         std::nullopt, "two laptops corrected the " + rival.thing,
+                         {},           {}};
+  for (const auto& word : rival.words) {
+    const auto heading = word.stamp.at.text() + " " + view.initials(word.stamp.by.author);
+    question.sides.push_back(
+        {.laptop = {},
+         .card = {},
+         .words = heading + ", " + word.stamp.reason + (word.counts ? " (counts meanwhile)" : ""),
+         .heading = heading,
+         .word = word.stamp.entry});
+  }
+  std::vector<std::string> names; // a tooth may be in one word alone
+  for (const auto& word : rival.words)
+    for (const auto& [name, said] : word.fields)
+      if (std::ranges::find(names, name) == names.end()) names.push_back(name);
+  for (const auto& name : names) {
+    MergeLine line{name, {}, false};
+    for (const auto& word : rival.words) {
+      const auto said =
+          std::ranges::find(word.fields, name, [](const auto& one) { return one.first; });
+      line.said.push_back(said == word.fields.end() || said->second.empty() ? nothing
+                                                                            : said->second);
+    }
+    line.differs =
+        std::ranges::any_of(line.said, [&](const auto& one) { return one != line.said.front(); });
+    question.lines.push_back(std::move(line));
+  }
+  return question;
+}
+
+} // namespace
+
 std::vector<MergeQuestion> mergeQuestions(const DayView& view) {
   std::vector<MergeQuestion> out;
+  for (const auto& rival : view.records.rivals)
+    out.push_back(twoWords(view, rival));
   for (const auto& child : view.lineUp())
     if (auto question = twoVisits(view, child)) out.push_back(*std::move(question));
   addTwoCards(view, view.names(), out);

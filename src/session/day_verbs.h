@@ -56,6 +56,10 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> correctIncident(By by, const Recorded<followup::Incident>& old,
                                      const followup::Incident& incident, const std::string& reason);
 
+  /// Of what two laptops said of one thing while apart, this word stands. Fails with
+  /// `recordChanged` where nothing is to be settled any more.
+  Result<base::Done> settleWords(By by, base::EntryId kept);
+
   // Afterwards.
   /// The sealant is on another tooth than was written down: only the tooth changes. `ruleDayOpen`
   /// once that day is signed, but for a child who is in the chair again on a later, open day.
@@ -76,6 +80,9 @@ class DayVerbs : public DeskVerbs {
 
  protected:
   using DeskVerbs::DeskVerbs;
+
+ private:
+  Result<base::Done> isAsked(const followup::MergeAnswer& answer);
 };
 
 } // namespace gk::session

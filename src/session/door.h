@@ -54,9 +54,14 @@ class Door : public Reader {
                                    const std::vector<dentition::ToothSurfaces>& teeth,
                                    base::Date on);
   Result<base::Done> isSeated(roster::ChildId child, roster::DayId day);
-  Result<base::Done> lotFits(kit::LotId lot, roster::ChildId child, base::Date on);
+  /// Fails with `ruleMaterial` for a lot of another kind than the step takes.
+  Result<base::Done> lotFits(kit::LotId lot, kit::MaterialKind kind, roster::ChildId child,
+                             base::Date on);
   Result<base::Done> lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                const roster::Member& author);
+  /// Whether a current row of any of these kinds is there.
+  template <class... Kinds>
+  Result<bool> isAny(const store::Where& where);
   /// `besides` are placements that are about to be written.
   Result<base::Done> outcomeFits(const chairside::DayOutcome& outcome,
                                  std::span<const chairside::Placement> besides);

@@ -39,6 +39,7 @@ class MergeEdits {
       auto moved = row.value;
       change(moved);
       moved.child = to;
+      if constexpr (requires { daysMoved_.insert(moved.day); }) daysMoved_.insert(moved.day);
       moves_.push_back([row, moved, why](store::Act& act) { act.correct(row, moved, why); });
     });
   }
@@ -88,6 +89,8 @@ class MergeEdits {
 
   void write(store::Act& act, const std::string& why);
   [[nodiscard]] const std::optional<base::Error>& failure() const { return failure_; }
+  /// School days that have a row which `move` moves.
+  [[nodiscard]] const std::set<base::DayId>& daysMoved() const { return daysMoved_; }
   [[nodiscard]] bool isIdle() const { return moves_.empty() && retracted_.empty(); }
 
  private:
@@ -96,7 +99,7 @@ class MergeEdits {
   template <class T>
   void reinstate(const Recorded<T>& old, const T& value) {
     reinstated_.emplace_back(old.stamp.entry,
-                             [old, value](store::Act& act) { act.sayAgain(old, value, reopened); });
+                             [old, value](store::Act& act) { act.restate(old, value, reopened); });
   }
   template <class T, class Take>
   void takeAll(const Result<std::vector<Recorded<T>>>& rows, Take take) {
@@ -117,6 +120,7 @@ class MergeEdits {
   std::set<base::EntryId> wasRetracted_;
   std::vector<std::pair<base::EntryId, Write>> reinstated_;
   std::vector<Write> moves_;
+  std::set<base::DayId> daysMoved_;
   std::vector<base::EntryId> retracted_;
   std::optional<base::Error> failure_;
 };

@@ -44,6 +44,8 @@ Result<FieldState> Reader::fieldState(chairside::FieldId id) {
   std::vector<Event> events;
   for (const auto& run : *runs)
     events.push_back({run.stamp.entry, [&](chairside::Protocol& p) { p.apply(run.value); }});
+  for (const auto& timer : *timers)
+    events.push_back({timer.stamp.entry, [&](chairside::Protocol& p) { p.apply(timer.value); }});
   for (const auto& wet : *wets)
     events.push_back({wet.stamp.entry, [&](chairside::Protocol& p) { p.apply(wet.value); }});
   for (const auto& left : *placed)

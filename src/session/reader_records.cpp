@@ -119,6 +119,9 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
     reader.read(records.steps, rowsOf("field", field.id));
     reader.read(records.wets, rowsOf("field", field.id));
   }
+  auto rivals = rivalWords(id);
+  if (!rivals) return rivals.error();
+  records.rivals = std::move(*rivals);
   reader.read(records.lots, everything());
   reader.read(records.lights, everything());
   reader.read(records.readings, everything());

@@ -96,7 +96,13 @@ class Session : public DayVerbs {
   // session_undo.cpp
   Result<PastAct> lastUndoable(const UndoAt& at);
   Result<PastAct> lastUndo(const UndoAt& at);
+  Result<base::Done> nothingHangsOn(const PastAct& act);
   Result<bool> isStanding(const std::vector<store::HistoryLine>& rows);
+  Result<bool> wentOnAfter(const PastAct& act);
+  Result<base::Done> othersLeftIt(const PastAct& act);
+  Result<base::Done> noCareHangsOn(const PastAct& act, roster::ChildId child);
+  Result<base::Done> noneIsOfItsChild(const std::vector<PastAct>& since, const PastAct& undo);
+  Result<base::Done> isOfOpenDay(const UndoAt& at, base::EntryId row);
   Result<std::string> wordsOf(const PastAct& act);
 
   /// A tooth that was looked at again today, and what is to be done with it.
@@ -107,6 +113,7 @@ class Session : public DayVerbs {
   };
   Result<std::vector<CheckedTooth>> teethChecked(roster::ChildId child, roster::DayId day);
   Result<base::Done> teethAreChosen(const chairside::Field& field);
+  Result<base::Done> teethAreFree(const chairside::Field& field);
   Result<base::Done> addsToToday(const chairside::Field& field);
   Result<base::Done> resealsAreExplained(const chairside::Screening& screening,
                                          const chairside::Screening* old);
@@ -120,6 +127,10 @@ class Session : public DayVerbs {
   Result<base::Seconds> leastOf(const FieldState& state, chairside::Step step,
                                 std::span<const dentition::ToothSurfaces> teeth,
                                 const std::optional<kit::LightId>& light);
+  Result<base::Done> mayBegin(const Bench& bench, const FieldState& state, chairside::Step step,
+                              const std::vector<dentition::ToothSurfaces>& teeth);
+  Result<base::Done> runLotFits(const chairside::StepRun& run, const chairside::Field& field,
+                                base::Date on);
   Result<base::Done> judge(Bench& bench, chairside::StepRun run);
   Result<base::Done> judge(Bench& bench, const chairside::Wet& wet);
   Result<base::Done> judge(Bench& bench, const ChairStop& stop);

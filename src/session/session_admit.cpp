@@ -1,6 +1,8 @@
 #include "base/text.h"
 #include "session/session_write.h"
 
+#include <algorithm>
+
 namespace gk::session {
 
 using base::Error;
@@ -34,10 +36,15 @@ Result<bool> Door::isSettingUp() {
   const auto days = book_.current<roster::ClinicDay>(store::everything());
   if (!days) return days.error();
   if (days->empty()) return true;
-  // A book that was made without its program is set up still, whatever days it has.
+  // A book that was made without its program is set up still, whatever days it has; and so is one
+  // in which nobody may type any more, such as after two laptops each took it from the other's.
   const auto known = program();
   if (!known && known.error().code != ErrorCode::notFound) return known.error();
-  return !known.has_value();
+  if (!known) return true;
+  const auto team = members();
+  if (!team) return team.error();
+  return std::ranges::none_of(
+      *team, [](const auto& one) { return one.value.may.has(roster::Task::type); });
 }
 
 Result<Admission> Door::admit(Verb verb, By by, const About& about) {

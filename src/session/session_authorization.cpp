@@ -37,10 +37,12 @@ Result<base::Done> Session::withdrawAuthorization(By by, const Recorded<Authoriz
       admit(Verb::withdrawAuthorization, by, {.child = old.value.child, .reason = reason});
   if (!may) return may.error();
   if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why, and who withdraws it"};
-  auto withdrawn = old.value;
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  auto withdrawn = now->value;
   withdrawn.withdrawn = true;
   return write(*may, withdrawn.child, [&](store::Act& act) {
-    act.correct(old, withdrawn, reason);
+    act.correct(*now, withdrawn, reason);
     return base::Done{};
   });
 }

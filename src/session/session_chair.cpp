@@ -67,11 +67,15 @@ Result<Admission> Session::mayCorrect(By by, const Recorded<chairside::Screening
                    {.day = screening.day, .child = screening.child, .reason = reason});
   if (!may) return may;
   if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "a correction needs a reason"};
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  if (now->value.child != screening.child || now->value.day != screening.day)
+    return Error{ErrorCode::ruleIdentity, "findings stay with their child and their day"};
   auto program = this->program();
   if (!program) return program.error();
   const auto sound = chairside::checkScreening(screening, program->value);
   if (!sound) return sound.error();
-  if (const auto why = resealsAreExplained(screening, &old.value); !why) return why.error();
+  if (const auto why = resealsAreExplained(screening, &now->value); !why) return why.error();
   return may;
 }
 
@@ -111,15 +115,6 @@ Result<base::Done> Session::correctScreening(By by, const Recorded<chairside::Sc
     return base::Done{};
   });
 }
-
-namespace {
-
-/// The consent that a field's teeth ask for.
-Service serviceFor(kit::MaterialKind material) {
-  return material == kit::MaterialKind::glassIonomer ? Service::interimMaterial : Service::sealants;
-}
-
-} // namespace
 
 Result<std::vector<Session::CheckedTooth>> Session::teethChecked(roster::ChildId child,
                                                                  roster::DayId day) {
@@ -181,6 +176,27 @@ Result<base::Done> Session::addsToToday(const chairside::Field& field) {
   return base::Done{};
 }
 
+/// A tooth is in one field at a time, and is sealed once a day but to add to it.
+Result<base::Done> Session::teethAreFree(const chairside::Field& field) {
+  const auto states = fields(field.child, field.day);
+  if (!states) return states.error();
+  for (const auto& named : field.teeth)
+    for (const auto& state : *states) {
+      const auto* tooth = state.protocol.find(named.tooth);
+      if (tooth == nullptr) continue;
+      if (tooth->next < chairside::Next::placed)
+        return Error{ErrorCode::ruleTooth,
+                     "the " + named.tooth.words() + " is in hand already; finish or stop it first"};
+      const auto type = placementType(field, named.tooth);
+      if (!type) return type.error();
+      const bool isMeant = field.adding || *type == chairside::PlacementType::repair;
+      if (tooth->next == chairside::Next::placed && !isMeant)
+        return Error{ErrorCode::ruleTooth,
+                     "the " + named.tooth.words() + " was sealed at this visit; add to it instead"};
+    }
+  return base::Done{};
+}
+
 Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field) {
   const auto may = admit(Verb::isolate, by, {.day = field.day, .child = field.child});
   if (!may) return may.error();
@@ -189,16 +205,20 @@ Result<chairside::FieldId> Session::isolate(By by, const chairside::Field& field
   if (!sealant) return sealant.error();
   if (!kit::isSealant(sealant->value.kind))
     return Error{ErrorCode::ruleMaterial, kit::shown(sealant->value) + " is not a sealant"};
-  const auto shape = chairside::checkField(field, sealant->value.kind);
+  const auto kind = sealant->value.kind;
+  const auto shape = chairside::checkField(field, kind);
   if (!shape) return shape.error();
-  if (const auto allowed = mayTreat(field.child, serviceFor(sealant->value.kind), on); !allowed)
+  if (const auto allowed = mayTreat(field.child, serviceFor(kind), on); !allowed)
     return allowed.error();
-  if (const auto fits = lotFits(field.sealant, field.child, on); !fits) return fits.error();
+  if (const auto fits = lotFits(field.sealant, kind, field.child, on); !fits) return fits.error();
   if (field.etchant)
-    if (const auto fits = lotFits(*field.etchant, field.child, on); !fits) return fits.error();
+    if (const auto fits = lotFits(*field.etchant, kit::MaterialKind::etchant, field.child, on);
+        !fits)
+      return fits.error();
   if (const auto holds = agreementHolds(field.day); !holds) return holds.error();
   if (const auto chosen = teethAreChosen(field); !chosen) return chosen.error();
   if (const auto adds = addsToToday(field); !adds) return adds.error();
+  if (const auto free = teethAreFree(field); !free) return free.error();
   if (const auto known = areAuthorized(field.child, field.teeth, on); !known) return known.error();
   return write(*may, field.child, [&](store::Act& act) { return act.add(field); });
 }
@@ -244,7 +264,8 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
   const auto may = admit(Verb::varnish, by, {.day = varnish.day, .child = varnish.child});
   if (!may) return may.error();
   const auto on = may->on();
-  if (const auto fits = lotFits(varnish.lot, varnish.child, on); !fits) return fits.error();
+  if (const auto fits = lotFits(varnish.lot, kit::MaterialKind::varnish, varnish.child, on); !fits)
+    return fits.error();
   auto states = fields(varnish.child, varnish.day);
   if (!states) return states.error();
   for (const auto& state : *states)

@@ -34,8 +34,12 @@ Result<base::Done> DayVerbs::correctIncident(By by, const Recorded<Incident>& ol
     return sound.error();
   if (base::isBlank(reason))
     return Error{ErrorCode::ruleReason, "say what is new about the incident"};
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  if (now->value.day != incident.day)
+    return Error{ErrorCode::ruleIdentity, "an incident stays on its day"};
   return write(*may, incident.child, [&](store::Act& act) {
-    act.correct(old, incident, reason);
+    act.correct(*now, incident, reason);
     return base::Done{};
   });
 }

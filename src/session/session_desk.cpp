@@ -235,8 +235,13 @@ Result<base::Done> DeskVerbs::correctConsent(By by, const Recorded<roster::Conse
   if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "a correction needs a reason");
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  if (now->value.child != form.child)
+    return refuse(ErrorCode::ruleIdentity,
+                  "a form stays with its child; enter it for the other one and withdraw this one");
   return write(*may, form.child, [&](store::Act& act) {
-    act.correct(old, form, reason);
+    act.correct(*now, form, reason);
     return base::Done{};
   });
 }

@@ -48,8 +48,12 @@ Result<base::Done> DayVerbs::updateReferral(By by, const Recorded<followup::Refe
   if (!sound) return sound.error();
   if (base::isBlank(reason))
     return Error{ErrorCode::ruleReason, "say what is new about the referral"};
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  if (now->value.child != referral.child || now->value.day != referral.day)
+    return Error{ErrorCode::ruleIdentity, "a referral stays with its child and its day"};
   return write(*may, referral.child, [&](store::Act& act) {
-    act.correct(old, referral, reason);
+    act.correct(*now, referral, reason);
     return base::Done{};
   });
 }
@@ -60,11 +64,14 @@ Result<followup::ContactId> DayVerbs::enterContact(By by, const followup::Contac
   return write(*may, attempt.child, [&](store::Act& act) { return act.add(attempt); });
 }
 
-Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Placement>& old,
+Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Placement>& given,
                                           const dentition::Tooth& tooth,
                                           const std::string& reason) {
-  const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
+  const auto may = admit(Verb::correctTooth, by, {.day = given.value.day, .reason = reason});
   if (!may) return may.error();
+  const auto stands = asItStands(given);
+  if (!stands) return stands.error();
+  const auto& old = *stands;
   const auto closed = isSigned(old.value.day);
   if (!closed) return closed.error();
   if (*closed) {

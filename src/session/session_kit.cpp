@@ -38,10 +38,12 @@ Result<base::Done> DeskVerbs::correctLight(By by, const Recorded<kit::Light>& ol
   if (!may) return may.error();
   auto others = lights();
   if (!others) return others.error();
-  const auto sound = soundLight(light, *others, old.id);
+  const auto now = asItStands(old);
+  if (!now) return now.error();
+  const auto sound = soundLight(light, *others, now->id);
   if (!sound) return sound.error();
   return write(*may, {}, [&](store::Act& act) {
-    act.correct(old, *sound, reason);
+    act.correct(*now, *sound, reason);
     return base::Done{};
   });
 }

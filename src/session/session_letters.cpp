@@ -21,10 +21,16 @@ Result<base::Done> DayVerbs::moveLetters(By by,
   if (letters.empty()) return base::Done{};
   const auto may = admit(Verb::moveLetters, by);
   if (!may) return may.error();
+  std::vector<Recorded<followup::Letter>> now;
+  for (const auto& letter : letters) {
+    auto stands = asItStands(letter);
+    if (!stands) return stands.error();
+    now.push_back(std::move(*stands));
+  }
   std::optional<roster::ChildId> only;
-  if (letters.size() == 1) only = letters.front().value.child;
+  if (now.size() == 1) only = now.front().value.child;
   return write(*may, only, [&](store::Act& act) {
-    for (const auto& letter : letters)
+    for (const auto& letter : now)
       act.correct(letter, followup::moved(letter.value, to), std::string(base::nameOf(to)));
     return base::Done{};
   });

@@ -3,6 +3,9 @@
 
 #include "base/text.h"
 #include "followup/visit_findings.h"
+#include "reports/close_out.h"
+
+#include <algorithm>
 
 namespace gk::session {
 
@@ -125,7 +128,9 @@ Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old
                                          const std::string& reason) {
   const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
   if (!may) return may.error();
-  const auto& answer = old.value;
+  const auto stands = asItStands(old);
+  if (!stands) return stands.error();
+  const auto& answer = stands->value;
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is reopened"};
   MergeEdits edits(book_);
@@ -144,6 +149,31 @@ Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old
   });
 }
 
+/// Only what the close-out asks now is answered: an answer drops a visit or a card.
+Result<base::Done> DayVerbs::isAsked(const MergeAnswer& answer) {
+  auto records = dayRecords(answer.day);
+  if (!records) return records.error();
+  const auto known = names(*records);
+  if (!known) return known.error();
+  for (const auto& question : reports::closeOut(*records, *known).questions) {
+    if (question.sides.front().word) continue; // of a thing; settleWords answers it
+    const bool isOfVisits = !answer.other && !question.other && answer.child == question.child;
+    const bool isOfCards =
+        answer.other && question.other &&
+        std::minmax(answer.child, *answer.other) == std::minmax(*question.child, *question.other);
+    if (isOfCards) return base::Done{};
+    if (!isOfVisits) continue;
+    if (answer.verdict == MergeVerdict::bothStand || !answer.kept) return base::Done{};
+    if (std::ranges::find(question.sides, answer.kept, &reports::MergeSide::laptop) !=
+        question.sides.end())
+      return base::Done{};
+    return Error{ErrorCode::notFound, "that laptop has no visit of this child to keep"};
+  }
+  return Error{ErrorCode::notFound,
+               "the close-out does not ask this, or it was answered already; reopen that answer to "
+               "change it"};
+}
+
 Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confirmed dropsSerious) {
   const auto may = admit(Verb::answerMerge, by, {.day = given.day});
   if (!may) return may.error();
@@ -151,9 +181,9 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
   if (answer.other == answer.child)
     return Error{ErrorCode::notFound, "one card cannot be another child's"};
   if (const auto known = child(answer.child); !known) return known.error();
+  if (const auto asked = isAsked(answer); !asked) return asked.error();
   MergeEdits edits(book_);
   if (answer.other) {
-    if (const auto known = child(*answer.other); !known) return known.error();
     if (answer.verdict == MergeVerdict::keptOne) foldCards(edits, *answer.other, answer.child);
   } else if (answer.verdict == MergeVerdict::keptOne) {
     if (!answer.kept) return Error{ErrorCode::ruleReason, "say which visit is kept"};
@@ -174,8 +204,19 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
     if (!lost.empty()) answer.note += (answer.note.empty() ? "" : ", ") + ("dropped: " + lost);
   }
   if (edits.failure()) return *edits.failure();
+  // What was signed for does not change unseen: the sheet of that day prints it.
+  std::vector<base::DayId> signedDays;
+  for (const auto& day : edits.daysMoved()) {
+    const auto closed = isSigned(day);
+    if (!closed) return closed.error();
+    if (*closed) signedDays.push_back(day);
+  }
   return write(*may, answer.child, [&](store::Act& act) {
     act.add(answer);
+    for (const auto& day : signedDays)
+      act.add(roster::Addendum{day, answer.child,
+                               "two cards are one student's: what the other card had of this day "
+                               "is on this one"});
     edits.write(act, answer.other ? sameChild : "the other laptop's visit was kept");
     return base::Done{};
   });

@@ -59,9 +59,14 @@ Result<base::Done> Door::isSeated(roster::ChildId child, roster::DayId day) {
   return base::Done{};
 }
 
-Result<base::Done> Door::lotFits(kit::LotId lot, roster::ChildId child, base::Date on) {
+Result<base::Done> Door::lotFits(kit::LotId lot, kit::MaterialKind kind, roster::ChildId child,
+                                 base::Date on) {
   auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
   if (!found) return found.error();
+  if (found->value.kind != kind)
+    return Error{ErrorCode::ruleMaterial,
+                 kit::shown(found->value) + " is " + std::string(base::nameOf(found->value.kind)) +
+                     " and cannot stand for " + std::string(base::nameOf(kind))};
   if (const auto usable = kit::checkUsable(found->value, on); !usable) return usable.error();
   auto flagged = flags(child);
   if (!flagged) return flagged.error();
@@ -118,10 +123,15 @@ Result<base::Done> Door::outcomeFits(const chairside::DayOutcome& outcome,
   case DayEnd::recheckOnly:
     return checked->empty() ? refuse("nothing was checked today") : base::Done{};
   case DayEnd::absent:
-  case DayEnd::notReached:
-    return screened->empty() && placed->empty() && besides.empty()
-               ? base::Done{}
-               : refuse("the child was seen today");
+  case DayEnd::notReached: {
+    const auto seated = isAny<chairside::Seating>(here);
+    if (!seated) return seated.error();
+    if (*seated && outcome.end == DayEnd::absent) return refuse("the child was in the chair today");
+    const auto seen = isAny<chairside::Screening, chairside::Field, chairside::Placement,
+                            chairside::Varnish, followup::RetentionCheck>(here);
+    if (!seen) return seen.error();
+    return *seen || !besides.empty() ? refuse("the child was seen today") : base::Done{};
+  }
   case DayEnd::declined:
   case DayEnd::leftSchool:
   case DayEnd::withdrawn:

@@ -23,6 +23,9 @@ Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& clo
   }
   auto clinical = entitled(closure.clinical, roster::Task::screen, may->on());
   if (!clinical) return clinical.error();
+  if (!isUnlocked())
+    return Error{ErrorCode::vaultLocked,
+                 "unlock the names before signing: two cards of one name are looked for"};
   auto records = dayRecords(closure.day);
   if (!records) return records.error();
   const auto known = names(*records);

@@ -30,6 +30,8 @@ bool isAt(const PastAct& act, Station station) {
 /// Whether something of an act was not undone or retracted since, be it corrected or not.
 Result<bool> Session::isStanding(const std::vector<store::HistoryLine>& rows) {
   for (const auto& row : rows) {
+    // Undo leaves an alert where it is, so that it keeps nothing else standing either.
+    if (row.kind == "medical_flag" && rows.size() > 1) continue;
     auto all = book_.rowsOfSubject(row.subject);
     if (!all) return all.error();
     for (const auto& state : statesOf(*all))
@@ -38,9 +40,21 @@ Result<bool> Session::isStanding(const std::vector<store::HistoryLine>& rows) {
   return false;
 }
 
+/// Whatever day the place shows, the act's own may be another, or signed at the other laptop.
+Result<base::Done> Session::isOfOpenDay(const UndoAt& at, base::EntryId row) {
+  const auto own = book_.dayOf(row);
+  if (!own) return own.error();
+  if (!*own) return base::Done{};
+  if (at.day && *own != at.day) return nothing("the last act here is of another school day");
+  if (const auto open = dayInState(**own, DayMust::beOpen); !open) return open.error();
+  return base::Done{};
+}
+
 /// The act that undo would take back there, with its rows.
 Result<PastAct> Session::lastUndoable(const UndoAt& at) {
   const auto today = world_.clock.now().date();
+  if (at.station == Station::chair && !at.child)
+    return nothing("nobody is in the chair, so nothing is undone there");
   if (at.day)
     if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
   PastActs past(book_);
@@ -58,11 +72,18 @@ Result<PastAct> Session::lastUndoable(const UndoAt& at) {
     if (!isAt(**act, at.station)) continue;
     const auto stands = isStanding(rows);
     if (!stands) return stands.error();
+    // A seating that was undone ends what undo reaches at the chair all the same.
+    if (!*stands && at.child && rule->verb == Verb::seat)
+      return nothing("undo ends at the identity check");
     if (!*stands) continue;
     if (rule->takenBack == TakenBack::byOwn)
       return nothing("undo does not take this back: " + std::string(rule->words) +
                      ". Correct it instead");
     if (rows.front().stamp.at.date() != today) return nothing("nothing of today to undo here");
+    // A day that was canceled by a wrong key is no open one.
+    if (rule->verb != Verb::cancelDay)
+      if (const auto ofDay = isOfOpenDay(at, rows.front().stamp.entry); !ofDay)
+        return ofDay.error();
     if (at.child) {
       const auto child = book_.childOf(rows.front().stamp.entry);
       if (!child) return child.error();
@@ -91,6 +112,90 @@ Result<std::string> Session::wordsOf(const PastAct& act) {
   return *words + ", " + *name;
 }
 
+/// Whether something that stands was done here after this act, wherever in the window.
+Result<bool> Session::wentOnAfter(const PastAct& act) {
+  PastActs past(book_);
+  while (true) {
+    auto newer = past.next();
+    if (!newer) return newer.error();
+    if (!*newer || (*newer)->act == act.act) return false;
+    if ((*newer)->rule && (*newer)->rule->verb == Verb::undo) continue;
+    const auto stands = isStanding((*newer)->rows);
+    if (!stands || *stands) return stands;
+  }
+}
+
+/// The other laptop may have handed it out, or gone on from it.
+Result<base::Done> Session::othersLeftIt(const PastAct& act) {
+  const auto since = book_.othersSince(act.rows.front().stamp.entry);
+  if (!since) return since.error();
+  const auto child = book_.childOf(act.rows.front().stamp.entry);
+  if (!child) return child.error();
+  for (const auto& row : *since) {
+    const auto* rule = ruleNamed(row.verb);
+    if (rule && rule->takenBack == TakenBack::never)
+      return nothing("nothing before this is undone, from the other laptop: " +
+                     std::string(rule->words) + ". Correct it with a reason instead");
+    if (!*child || !row.current) continue;
+    const auto whose = book_.childOf(row.stamp.entry);
+    if (!whose) return whose.error();
+    if (*whose == *child)
+      return nothing("the other laptop recorded this student since; correct it instead");
+  }
+  return base::Done{};
+}
+
+/// What a form allows is not taken from under care that was given.
+Result<base::Done> Session::noCareHangsOn(const PastAct& act, roster::ChildId child) {
+  const auto has =
+      isAny<chairside::Seating, chairside::Screening, chairside::Field, chairside::Placement,
+            chairside::Varnish, followup::RetentionCheck>(store::rowsOf("child", child));
+  if (!has) return has.error();
+  if (*has)
+    return nothing("the student was seen since, so the " +
+                   std::string(act.rule->verb == Verb::overrideConsent ? "override" : "form") +
+                   " stays; withdraw or correct it instead");
+  return base::Done{};
+}
+
+/// A student who was added, a dentist's word, or a lot, light or school is not taken from under
+/// what was done since.
+Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
+  if (act.rule->atSetup) {
+    const auto wentOn = wentOnAfter(act);
+    if (!wentOn) return wentOn.error();
+    if (*wentOn)
+      return nothing("something was recorded since, perhaps with it; correct it, set it aside or "
+                     "take it out of service instead");
+  }
+  for (const auto& row : act.rows) {
+    if (row.kind == "child") {
+      auto about = book_.entriesAbout(roster::ChildId(row.subject));
+      if (!about) return about.error();
+      for (const auto& entry : *about)
+        if (std::ranges::find(act.rows, entry, [](const auto& one) { return one.stamp.entry; }) ==
+            act.rows.end())
+          return nothing("something is recorded on this student since, so the card stays");
+    }
+    if (row.kind == "consent" || row.kind == "consent_override") {
+      const auto child = book_.childOf(row.stamp.entry);
+      if (!child) return child.error();
+      if (*child)
+        if (const auto free = noCareHangsOn(act, **child); !free) return free.error();
+    }
+    if (row.kind == "authorization") {
+      const auto child = book_.childOf(row.stamp.entry);
+      if (!child) return child.error();
+      auto fields = book_.current<chairside::Field>(store::rowsOf("child", child->value()));
+      if (!fields) return fields.error();
+      for (const auto& field : *fields)
+        if (field.stamp.entry > row.stamp.entry)
+          return nothing("teeth were isolated on this dentist's word since; withdraw it instead");
+    }
+  }
+  return base::Done{};
+}
+
 Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& why) {
   auto act = lastUndoable(at);
   if (!act) return act.error();
@@ -103,6 +208,8 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   if (base::trim(why).empty() && hasFlowed(book_, act->rows))
     return Error{ErrorCode::ruleReason,
                  "sealant was already placed, so this is a correction: say what was wrong"};
+  if (const auto free = nothingHangsOn(*act); !free) return free.error();
+  if (const auto left = othersLeftIt(*act); !left) return left.error();
   auto words = wordsOf(*act);
   if (!words) return words;
   const std::string reason = base::trim(why).empty() ? undone : why;
@@ -113,6 +220,11 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   };
   std::vector<Back> back;
   for (const auto& row : act->rows) {
+    // What was said of an allergy at the seat stays said: it ends only where it is resolved.
+    if (row.kind == "medical_flag" && act->rule->verb != Verb::enrolChild) {
+      *words += "; the alert stays";
+      continue;
+    }
     auto rows = book_.rowsOfSubject(row.subject);
     if (!rows) return rows.error();
     const auto states = statesOf(*rows);
@@ -134,9 +246,27 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   return words;
 }
 
+/// What was undone is not said again over what was done for the child meanwhile.
+Result<base::Done> Session::noneIsOfItsChild(const std::vector<PastAct>& since,
+                                             const PastAct& undo) {
+  const auto child = book_.childOf(*undo.rows.front().stamp.supersedes);
+  if (!child) return child.error();
+  for (const auto& act : since) {
+    const auto whose = book_.childOf(act.rows.front().stamp.entry);
+    if (!whose) return whose.error();
+    if (!*child || *whose != *child) continue;
+    const auto stands = isStanding(act.rows);
+    if (!stands) return stands.error();
+    if (*stands) return nothing("this student was recorded elsewhere since; do it again instead");
+  }
+  return base::Done{};
+}
+
 /// The newest undo there that was not redone, unless something else was done there since.
 Result<PastAct> Session::lastUndo(const UndoAt& at) {
+  const auto today = world_.clock.now().date();
   PastActs past(book_);
+  std::vector<PastAct> elsewhere; // and since
   int redoneSince = 0;
   while (true) {
     auto act = past.next();
@@ -144,14 +274,26 @@ Result<PastAct> Session::lastUndo(const UndoAt& at) {
     if (!*act || !(*act)->rule) return nothing("nothing to redo here");
     const auto& rule = *(*act)->rule;
     if (rule.takenBack == TakenBack::never) return nothing("nothing to redo here");
-    if (!isAt(**act, at.station)) continue;
-    if (rule.verb == Verb::undo) {
-      if (redoneSince-- == 0) return std::move(**act);
-    } else if ((*act)->rows.front().stamp.reason == redone) {
-      ++redoneSince;
-    } else {
-      return nothing("nothing to redo here");
+    if ((*act)->rows.front().stamp.at.date() != today) return nothing("nothing to redo here");
+    if (!isAt(**act, at.station)) {
+      // A form, an alert or a lot that changed elsewhere since may forbid what was undone.
+      for (const auto& row : (*act)->rows) {
+        const auto kind = row.kind == "retraction" ? std::string() : row.kind;
+        if (kind == "consent" || kind == "medical_flag" || kind == "lot" || kind == "child" ||
+            kind == "authorization")
+          return nothing("a form, an alert or a lot changed since; do it again instead");
+      }
+      if ((*act)->rule->verb != Verb::undo) elsewhere.push_back(**act);
+      continue;
     }
+    if (rule.verb == Verb::undo) {
+      if (redoneSince-- > 0) continue;
+      if (const auto same = noneIsOfItsChild(elsewhere, **act); !same) return same.error();
+      return std::move(**act);
+    }
+    const auto& first = (*act)->rows.front().stamp;
+    if (first.reason != redone || !first.supersedes) return nothing("nothing to redo here");
+    ++redoneSince;
   }
 }
 
@@ -169,6 +311,8 @@ Result<std::string> Session::redo(By by, const UndoAt& at) {
   const auto* rule = taken->empty() ? nullptr : ruleNamed(taken->front().verb);
   if (!rule) return nothing("nothing to redo here");
   const PastAct again{taken->front().act, rule, *taken};
+  if (const auto ofDay = isOfOpenDay(at, again.rows.front().stamp.entry); !ofDay)
+    return ofDay.error();
   if (at.child) {
     const auto child = book_.childOf(again.rows.front().stamp.entry);
     if (!child) return child.error();

@@ -85,6 +85,43 @@ Result<base::Seconds> Session::leastOf(const FieldState& state, chairside::Step 
   return least;
 }
 
+/// A form or a dentist's word withdrawn meanwhile stops what is not begun: before the etch, or the
+/// drying of what is not etched. Sealant that is on is finished, and etchant that is on is rinsed.
+Result<base::Done> Session::mayBegin(const Bench& bench, const FieldState& state,
+                                     chairside::Step step,
+                                     const std::vector<dentition::ToothSurfaces>& teeth) {
+  using chairside::Step;
+  const auto& field = state.field.value;
+  std::vector<dentition::ToothSurfaces> begun;
+  for (const auto& named : teeth) {
+    const auto* tooth = state.protocol.find(named.tooth);
+    if (tooth == nullptr || tooth->flowed || tooth->holds || tooth->etchantOn) continue;
+    const bool isFirst = step == Step::etch || (step == Step::dry && tooth->etches == 0);
+    if (isFirst) begun.push_back(named);
+  }
+  if (begun.empty()) return base::Done{};
+  const auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
+  if (!sealant) return sealant.error();
+  if (const auto may = mayTreat(field.child, serviceFor(sealant->value.kind), bench.on()); !may)
+    return may;
+  return areAuthorized(field.child, begun, bench.on());
+}
+
+/// An etch takes an etchant, every later step the material that its field was isolated for.
+Result<base::Done> Session::runLotFits(const chairside::StepRun& run, const chairside::Field& field,
+                                       base::Date on) {
+  const bool isEtch = run.step == chairside::Step::etch;
+  // Left out, it is the field's own, which may have been set aside since.
+  auto lot = run.lot;
+  if (!lot && isEtch) lot = field.etchant;
+  if (!lot && run.step == chairside::Step::flow) lot = field.sealant;
+  if (!lot) return base::Done{};
+  if (isEtch) return lotFits(*lot, kit::MaterialKind::etchant, field.child, on);
+  const auto planned = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
+  if (!planned) return planned.error();
+  return lotFits(*lot, planned->value.kind, field.child, on);
+}
+
 Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   using chairside::Step;
   using chairside::StepResult;
@@ -101,12 +138,8 @@ Result<base::Done> Session::judge(Bench& bench, chairside::StepRun run) {
   const auto least = leastOf(state, run.step, run.teeth, run.light);
   if (!least) return least.error();
   if (const auto allowed = state.protocol.allows(run, *least); !allowed) return allowed.error();
-  // A word withdrawn meanwhile stops what is not begun; sealant that is on is finished.
-  if (run.step == Step::etch)
-    if (const auto may = areAuthorized(field.child, run.teeth, bench.on()); !may)
-      return may.error();
-  if (run.lot)
-    if (const auto fits = lotFits(*run.lot, field.child, bench.on()); !fits) return fits.error();
+  if (const auto may = mayBegin(bench, state, run.step, run.teeth); !may) return may.error();
+  if (const auto fits = runLotFits(run, field, bench.on()); !fits) return fits.error();
   if (run.light)
     if (const auto fits = lightFits(*run.light, bench.on(), run, bench.may->author().value); !fits)
       return fits.error();
@@ -165,6 +198,8 @@ Result<base::Done> Session::judge(Bench& bench, chairside::TimerStart start) {
   const auto least = leastOf(**state, start.step, start.teeth, start.light);
   if (!least) return least.error();
   start.target = std::max(start.target, *least);
+  if (const auto may = mayBegin(bench, **state, start.step, start.teeth); !may) return may.error();
+  (*state)->protocol.apply(start);
   bench.rows.emplace_back([start](store::Act& act, Worked& made) { made.timer = act.add(start); });
   return base::Done{};
 }
@@ -196,8 +231,8 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& out
       return;
     }
     // The child came back: the newer word stands, the older stays in the history.
-    act.correct(was.back(), outcome, "the visit went on");
     made.outcome = was.back().id;
+    replaceAll(act, was, outcome, "the visit went on");
   });
   return base::Done{};
 }
@@ -237,6 +272,8 @@ Result<Worked> Session::work(By by, const ChairWork& work) {
   if (work.outcome)
     if (const auto fine = judge(bench, *work.outcome, Confirmed::no); !fine) return fine.error();
   if (bench.rows.empty()) return Worked{};
+  if (work.withdrawal && bench.child && *bench.child != work.withdrawal->child)
+    return Error{ErrorCode::ruleIdentity, "one act is of one child on one day"};
   const auto child = bench.child ? bench.child : std::optional(work.withdrawal->child);
   return write(*bench.may, child, [&](store::Act& act) {
     Worked made;

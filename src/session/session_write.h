@@ -33,6 +33,39 @@ Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view wha
   return std::move(rows->back());
 }
 
+template <class T>
+Result<Recorded<T>> Reader::asItStands(const Recorded<T>& old) {
+  auto rows = book_.current<T>(store::rowsOf("e.id", old.stamp.entry));
+  if (!rows) return rows.error();
+  if (rows->empty() || rows->front().value != old.value || rows->front().id != old.id)
+    return base::Error{base::ErrorCode::recordChanged,
+                       "this was corrected or taken back since; look at it as it is now"};
+  return std::move(rows->front());
+}
+
+template <class... Kinds>
+Result<bool> Door::isAny(const store::Where& where) {
+  bool found = false;
+  std::optional<base::Error> failure;
+  const auto look = [&]<class T>() {
+    if (found || failure) return;
+    auto rows = book_.current<T>(where);
+    if (rows)
+      found = !rows->empty();
+    else
+      failure = rows.error();
+  };
+  (look.template operator()<Kinds>(), ...);
+  if (failure) return *failure;
+  return found;
+}
+
+/// The consent that a field's teeth ask for.
+inline roster::Service serviceFor(kit::MaterialKind material) {
+  return material == kit::MaterialKind::glassIonomer ? roster::Service::interimMaterial
+                                                     : roster::Service::sealants;
+}
+
 /// `value` takes the place of all of `rows`, such as what each of two laptops had; the first of
 /// them when there is none. The rows stay in the history.
 template <class T>

@@ -56,6 +56,7 @@ enum class Verb {
   countOut,
   answerMerge,
   reopenMerge,
+  settleWords,
   enterIncident,
   correctIncident,
   // The chair.

@@ -27,4 +27,11 @@ void Act::retract(base::EntryId entry, const std::string& reason) {
   insertEntry("retraction", entry.uuid(), entry, reason);
 }
 
+base::By Act::quoting(const std::optional<base::MemberId>& author) {
+  const auto now = stamp_.by;
+  if (author && author != now.author)
+    stamp_.by = {author, now.recorder ? now.recorder : now.author, now.station};
+  return now;
+}
+
 } // namespace gk::store

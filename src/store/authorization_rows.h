@@ -11,7 +11,8 @@ struct Rows<chairside::Authorization> {
   static constexpr std::string_view table = "authorization";
   static constexpr std::string_view columns =
       "child, dentist, how, given_on, valid_until, withdrawn, note";
-  static void write(RowWriter& row, const chairside::Authorization& a) {
+  template <class Row>
+  static void write(Row& row, const chairside::Authorization& a) {
     row << a.child << a.dentist << a.how << a.on << a.until << a.withdrawn << a.note;
   }
   static chairside::Authorization read(RowReader& row) {
@@ -33,7 +34,8 @@ template <>
 struct Rows<chairside::PaperSheet> {
   static constexpr std::string_view table = "paper_sheet";
   static constexpr std::string_view columns = "child, day, number, checker";
-  static void write(RowWriter& row, const chairside::PaperSheet& p) {
+  template <class Row>
+  static void write(Row& row, const chairside::PaperSheet& p) {
     row << p.child << p.day << p.number << p.checker;
   }
   static chairside::PaperSheet read(RowReader& row) {

@@ -100,12 +100,21 @@ Result<base::Done> Book::awaitCheck() const {
   return check_ ? check_->answer() : base::Done{};
 }
 
+Result<base::Done> Book::mayWrite() const {
+  if (connection_.hasMoved())
+    return Error{ErrorCode::storeMoved,
+                 path().string() + ": the file was moved, deleted or replaced while it was open; "
+                                   "nothing more is written to it; save the logbook under a new "
+                                   "name before it is closed"};
+  return awaitCheck();
+}
+
 Result<KeyRow> Book::key() {
   return guarded([&] { return readKey(connection_); });
 }
 
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
-  if (auto whole = awaitCheck(); !whole) return whole;
+  if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
     connection_
@@ -120,20 +129,47 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
                              const std::function<void(Act&)>& work, std::string_view verb) {
-  if (auto whole = awaitCheck(); !whole) return whole;
+  if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
     Act act(connection_, {laptop_, by, at, verb}, position_, random);
     work(act);
     transaction.commit();
     position_ = act.position();
+    if (rivals_ && !rivals_->empty()) rivals_.reset();
   });
+}
+
+const std::vector<Rivals>& Book::knownRivals() {
+  if (rivals_) return *rivals_;
+  std::vector<Rivals> found;
+  auto statement = connection_.prepare(rivalsSql);
+  while (statement.step()) {
+    const auto [kind, subject, word] = statement.columns<std::string, base::Uuid, base::EntryId>();
+    if (found.empty() || found.back().subject != subject) found.push_back({kind, subject, {}});
+    found.back().words.push_back(word);
+  }
+  std::erase_if(found, [](const auto& thing) { return thing.words.size() < 2; });
+  rivals_ = std::move(found);
+  return *rivals_;
+}
+
+Result<std::vector<Rivals>> Book::rivals() {
+  return guarded([&] { return knownRivals(); });
 }
 
 Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int limit) {
   return guarded([&] {
     auto statement = connection_.prepare(newestBeforeSql);
     statement.bind(1, laptop_).bind(2, sequence).bind(3, limit);
+    return historyLines(statement);
+  });
+}
+
+Result<std::vector<HistoryLine>> Book::othersSince(base::EntryId entry) {
+  return guarded([&] {
+    auto statement = connection_.prepare(othersSinceSql);
+    statement.bind(1, laptop_).bind(2, entry);
     return historyLines(statement);
   });
 }

@@ -3,6 +3,7 @@
 #include "base/entry.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
+#include "store/book_lines.h"
 #include "store/identity_row.h"
 #include "store/merged.h"
 #include "store/where.h"
@@ -53,12 +54,13 @@ class Act {
 
   /// An earlier word once more, by its own author, typed by whoever acts now.
   template <class T>
-  void sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason);
+  void restate(const base::Recorded<T>& old, const T& value, const std::string& reason);
 
   /// Takes back a row; it stays in the history.
   void retract(base::EntryId entry, const std::string& reason);
 
-  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind.
+  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind, by
+  /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
   [[nodiscard]] Position position() const { return position_; }
@@ -66,37 +68,14 @@ class Act {
  private:
   base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
                             std::optional<base::EntryId> supersedes, const std::string& reason);
+  /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
+  base::By quoting(const std::optional<base::MemberId>& author);
 
   Connection& connection_;
   ActStamp stamp_;
   Position position_;
   base::Random& random_;
   std::optional<base::Uuid> act_;
-};
-
-/// One entry of the history, of whatever kind.
-struct HistoryLine {
-  base::Stamp stamp;
-  base::Uuid subject;
-  base::EntryId act; ///< the first row of the act that wrote it
-  std::string kind;
-  std::string verb; ///< empty in rows of books that did not keep it yet
-  base::Station station;
-  bool current;
-};
-
-/// Which rows a book holds, to see whether any came since: rows are only ever added.
-struct Edition {
-  base::EntryId newest;
-  int merges; ///< since it was opened: a merge may bring rows older than `newest`
-
-  bool operator==(const Edition&) const = default;
-};
-
-/// What a book knows of a child from other days.
-struct ChildPast {
-  bool seenThisTerm;  ///< screened or checked on another day of the term
-  bool placedEarlier; ///< has a complete placement of another term
 };
 
 /// What a book begins with.
@@ -126,7 +105,8 @@ class Book {
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
 
-  /// The rows that nothing supersedes, in the order they were entered.
+  /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of
+  /// one thing while apart, the word that counts meanwhile (store/rival_rule.h).
   template <class T>
   [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> current(const Where& where);
   /// Every row ever, superseded ones too.
@@ -143,19 +123,28 @@ class Book {
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
 
-  /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept.
+  /// Every thing that two laptops corrected while apart.
+  [[nodiscard]] base::Result<std::vector<Rivals>> rivals();
+
+  /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for
+  /// `storeUnsure`: then the disk failed at the very end, and the book must be opened again to see.
+  /// `storeMoved` when the file is no longer where it was opened.
   base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
                                const std::function<void(Act&)>& work, std::string_view verb = {});
 
   /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> newestBefore(std::int64_t sequence,
                                                                     int limit);
+  /// What other laptops wrote after this row, oldest first.
+  [[nodiscard]] base::Result<std::vector<HistoryLine>> othersSince(base::EntryId entry);
   /// Every row of one thing and what took one of them back, oldest first.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfSubject(const base::Uuid& subject);
   /// As rowsOfSubject, of the thing that this row is about.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> rowsOfEntry(base::EntryId entry);
   /// Whom the row is about; none for what is about no child.
   [[nodiscard]] base::Result<std::optional<roster::ChildId>> childOf(base::EntryId entry);
+  /// The school day that the row is of, or belongs to; none for what is of no day.
+  [[nodiscard]] base::Result<std::optional<base::DayId>> dayOf(base::EntryId entry);
   /// The current rows about a child, of whatever kind, its own among them.
   [[nodiscard]] base::Result<std::vector<base::EntryId>> entriesAbout(roster::ChildId child);
   /// Every row of the act that wrote this one, in the order they were entered; a retraction's
@@ -183,13 +172,21 @@ class Book {
   Book(Connection connection, base::LaptopId laptop, Position position)
       : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
 
+  template <class T>
+  void keepWhatCounts(std::vector<base::Recorded<T>>& rows);
+  /// Throws Trouble. Read once, since only a merge brings them and only an act ends them.
+  const std::vector<Rivals>& knownRivals();
+
   [[nodiscard]] base::Result<base::Done> awaitCheck() const;
+  /// `storeMoved` unless the file is still where it was, and as awaitCheck.
+  [[nodiscard]] base::Result<base::Done> mayWrite() const;
 
   std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
   base::LaptopId laptop_;
   Position position_;
   int merges_ = 0;
+  std::optional<std::vector<Rivals>> rivals_{};
 };
 
 } // namespace gk::store

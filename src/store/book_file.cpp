@@ -2,6 +2,7 @@
 
 #include "store/book_copy.h"
 #include "store/folder.h"
+#include "store/own_schema.h"
 
 #include <array>
 #include <fcntl.h>
@@ -120,6 +121,7 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     Connection book(file, access, durability);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
     refuseVersion(file, version, steps);
+    requireOwnSchema(book, "main", ownSchema(steps, version), file);
     const bool isOld = version < static_cast<std::int64_t>(steps.size());
     if (checkup == Checkup::quick || isOld) quickCheck(book);
     checkHistory(book, steps, version);

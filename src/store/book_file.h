@@ -20,7 +20,9 @@ namespace gk::store {
 ///  storeDamaged      a version of zero or less
 ///  storeReadOnly     writing asked for, but file or folder may not be written
 ///  storeInUse        open elsewhere
-///  storeDamaged      fails the quick check, or its schema history is not ours
+///  storeDamaged      holds a table, index, trigger or view that this program did not make, or not
+///  so,
+///                    or lacks one; fails the quick check; or its schema history is not ours
 ///  storeReadOnly     reading asked for, but the book must first be brought up to date
 ///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
 base::Result<Connection> openBook(const base::Path& path, Access access, Durability durability,

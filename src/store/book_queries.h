@@ -40,6 +40,13 @@ inline constexpr std::string_view newestBeforeSql =
     "= e.id) FROM entry AS e WHERE e.laptop = ?1 AND e.sequence < ?2 ORDER BY e.sequence DESC "
     "LIMIT ?3";
 
+/// Rows of other laptops than ?1 after the row ?2, oldest first.
+inline constexpr std::string_view othersSinceSql =
+    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
+    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
+    "c WHERE c.id "
+    "= e.id) FROM entry AS e WHERE e.id > ?2 AND e.laptop <> ?1 ORDER BY e.id";
+
 /// Every row of the thing ?1 and what took one of them back, oldest first.
 inline constexpr std::string_view rowsOfSubjectSql =
     "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
@@ -57,6 +64,14 @@ inline constexpr std::string_view actOfSql =
     "= e.id) FROM entry AS e WHERE e.act = (SELECT act FROM entry AS one WHERE one.id = ?1) ORDER "
     "BY "
     "e.sequence";
+
+/// The current words of each thing that has several. Of those one row, in any of its lines of
+/// words, was superseded twice, so the others are not looked at.
+inline constexpr std::string_view rivalsSql =
+    "SELECT c.kind, c.subject, c.id FROM current_entry AS c WHERE c.subject IN (SELECT f.subject "
+    "FROM (SELECT supersedes FROM entry WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING "
+    "count(*) > 1) AS fork CROSS JOIN entry AS f ON f.id = fork.supersedes) ORDER BY c.subject, "
+    "c.id";
 
 inline constexpr std::string_view positionSql =
     "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "

@@ -12,7 +12,8 @@ struct Rows<chairside::Seating> {
   static constexpr std::string_view table = "seating";
   static constexpr std::string_view columns =
       "child, day, confirmed, assented, history_unchanged, changed";
-  static void write(RowWriter& row, const chairside::Seating& s) {
+  template <class Row>
+  static void write(Row& row, const chairside::Seating& s) {
     row << s.child << s.day << s.confirmed << s.assented << s.historyUnchanged << s.changed;
   }
   static chairside::Seating read(RowReader& row) {
@@ -32,7 +33,8 @@ struct Rows<chairside::Screening> {
   static constexpr std::string_view table = "screening";
   static constexpr std::string_view columns =
       "child, day, untreated_decay, treated_decay, urgency, urgent_reason, note";
-  static void write(RowWriter& row, const chairside::Screening& s) {
+  template <class Row>
+  static void write(Row& row, const chairside::Screening& s) {
     row << s.child << s.day << s.untreatedDecay << s.treatedDecay << s.urgency << s.urgentReason
         << s.note;
   }
@@ -58,7 +60,8 @@ struct Rows<chairside::Field> {
   static constexpr std::string_view columns =
       "child, day, isolation, guards, cheek_held_by, tongue_held_by, four_handed, assistant, "
       "sealant, etchant, adding, note, cleaned";
-  static void write(RowWriter& row, const chairside::Field& f) {
+  template <class Row>
+  static void write(Row& row, const chairside::Field& f) {
     row << f.child << f.day << f.isolation << f.guards << f.cheek << f.tongue << f.fourHanded
         << f.assistant << f.sealant << f.etchant << f.adding << f.note << f.cleaned;
   }
@@ -86,7 +89,8 @@ template <>
 struct Rows<chairside::TimerStart> {
   static constexpr std::string_view table = "timer_start";
   static constexpr std::string_view columns = "field, step, target_seconds, light";
-  static void write(RowWriter& row, const chairside::TimerStart& t) {
+  template <class Row>
+  static void write(Row& row, const chairside::TimerStart& t) {
     row << t.field << t.step << t.target << t.light;
   }
   static chairside::TimerStart read(RowReader& row) {
@@ -103,7 +107,8 @@ struct Rows<chairside::StepRun> {
   static constexpr std::string_view columns =
       "field, step, result, lasted_ms, target_seconds, source, timer, light, lot, etch_reason, "
       "reason";
-  static void write(RowWriter& row, const chairside::StepRun& s) {
+  template <class Row>
+  static void write(Row& row, const chairside::StepRun& s) {
     row << s.field << s.step << s.result << s.lasted << s.target << s.source << s.timer << s.light
         << s.lot << s.etchReason << s.reason;
   }
@@ -129,7 +134,8 @@ template <>
 struct Rows<chairside::Wet> {
   static constexpr std::string_view table = "wet";
   static constexpr std::string_view columns = "field, stage, cause, note";
-  static void write(RowWriter& row, const chairside::Wet& w) {
+  template <class Row>
+  static void write(Row& row, const chairside::Wet& w) {
     row << w.field << w.stage << w.cause << w.note;
   }
   static chairside::Wet read(RowReader& row) {
@@ -146,7 +152,8 @@ struct Rows<chairside::Placement> {
       "child, day, field, tooth, surfaces, type, attempt, placed_by, assistant, isolation, "
       "four_handed, sealant, etchant, light, etched_ms, cured_ms, cures, interrupted_cures, "
       "wet_events, etches, frosty, check_result, note";
-  static void write(RowWriter& row, const chairside::Placement& p) {
+  template <class Row>
+  static void write(Row& row, const chairside::Placement& p) {
     row << p.child << p.day << p.field << p.tooth << p.surfaces << p.type << p.attempt << p.placedBy
         << p.assistant << p.isolation << p.fourHanded << p.sealant << p.etchant << p.light
         << p.etched << p.cured << p.cures << p.interruptedCures << p.wetEvents << p.etches

@@ -15,7 +15,8 @@ struct Rows<followup::Incident> {
   static constexpr std::string_view table = "incident";
   static constexpr std::string_view columns =
       "day, child, type, happened, happened_offset, done, told, follow_up, settled";
-  static void write(RowWriter& row, const followup::Incident& i) {
+  template <class Row>
+  static void write(Row& row, const followup::Incident& i) {
     row << i.day << i.child << i.type << i.happened.at
         << static_cast<int>(i.happened.offset.count()) << i.done << i.told << i.followUp
         << i.settled;
@@ -36,7 +37,8 @@ template <>
 struct Rows<followup::PaperCount> {
   static constexpr std::string_view table = "paper_count";
   static constexpr std::string_view columns = "day, paper, out, back, handed, shredded, reason";
-  static void write(RowWriter& row, const followup::PaperCount& c) {
+  template <class Row>
+  static void write(Row& row, const followup::PaperCount& c) {
     row << c.day << c.paper << c.out << c.back << c.handed << c.shredded << c.reason;
   }
   static followup::PaperCount read(RowReader& row) {
@@ -54,7 +56,8 @@ template <>
 struct Rows<followup::BackupNote> {
   static constexpr std::string_view table = "backup_note";
   static constexpr std::string_view columns = "day, file, same_disk";
-  static void write(RowWriter& row, const followup::BackupNote& b) {
+  template <class Row>
+  static void write(Row& row, const followup::BackupNote& b) {
     row << b.day << b.file << b.sameDisk;
   }
   static followup::BackupNote read(RowReader& row) {
@@ -66,7 +69,8 @@ template <>
 struct Rows<followup::MergeAnswer> {
   static constexpr std::string_view table = "merge_answer";
   static constexpr std::string_view columns = "day, child, other, kept, verdict, seen, note";
-  static void write(RowWriter& row, const followup::MergeAnswer& a) {
+  template <class Row>
+  static void write(Row& row, const followup::MergeAnswer& a) {
     row << a.day << a.child << a.other << a.kept << a.verdict << a.seen << a.note;
   }
   static followup::MergeAnswer read(RowReader& row) {
@@ -84,7 +88,8 @@ template <>
 struct Rows<kit::LightPass> {
   static constexpr std::string_view table = "light_pass";
   static constexpr std::string_view columns = "day, light, reason";
-  static void write(RowWriter& row, const kit::LightPass& p) {
+  template <class Row>
+  static void write(Row& row, const kit::LightPass& p) {
     row << p.day << p.light << p.reason;
   }
   static kit::LightPass read(RowReader& row) { return {.day = row, .light = row, .reason = row}; }
@@ -94,7 +99,8 @@ template <>
 struct Rows<roster::Addendum> {
   static constexpr std::string_view table = "addendum";
   static constexpr std::string_view columns = "day, child, text";
-  static void write(RowWriter& row, const roster::Addendum& a) {
+  template <class Row>
+  static void write(Row& row, const roster::Addendum& a) {
     row << a.day << a.child << a.text;
   }
   static roster::Addendum read(RowReader& row) {
@@ -106,7 +112,10 @@ template <>
 struct Rows<roster::Reopening> {
   static constexpr std::string_view table = "reopening";
   static constexpr std::string_view columns = "day, reason";
-  static void write(RowWriter& row, const roster::Reopening& r) { row << r.day << r.reason; }
+  template <class Row>
+  static void write(Row& row, const roster::Reopening& r) {
+    row << r.day << r.reason;
+  }
   static roster::Reopening read(RowReader& row) { return {.day = row, .reason = row}; }
 };
 
@@ -114,7 +123,8 @@ template <>
 struct Rows<roster::AgreementOverride> {
   static constexpr std::string_view table = "agreement_override";
   static constexpr std::string_view columns = "day, clinician, reason";
-  static void write(RowWriter& row, const roster::AgreementOverride& o) {
+  template <class Row>
+  static void write(Row& row, const roster::AgreementOverride& o) {
     row << o.day << o.clinician << o.reason;
   }
   static roster::AgreementOverride read(RowReader& row) {

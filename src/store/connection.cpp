@@ -102,6 +102,12 @@ std::int64_t Connection::changes() const {
   return sqlite3_changes64(state_->db.get());
 }
 
+bool Connection::hasMoved() const {
+  int moved = 0;
+  sqlite3_file_control(state_->db.get(), "main", SQLITE_FCNTL_HAS_MOVED, &moved);
+  return moved != 0;
+}
+
 bool Connection::isInTransaction() const {
   return sqlite3_get_autocommit(state_->db.get()) == 0;
 }

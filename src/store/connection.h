@@ -30,6 +30,10 @@ class Connection {
   Connection& operator=(Connection&&) noexcept;
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;
+  /// Whether the file was moved, deleted or replaced since it was opened: what is written from then
+  /// on would be gone when it is closed.
+  [[nodiscard]] bool hasMoved() const;
+
   /// Rolls back what is not committed. Precondition: no Statement is on loan.
   ~Connection();
 

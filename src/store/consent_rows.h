@@ -10,7 +10,10 @@ template <>
 struct Rows<SealedIdentity> {
   static constexpr std::string_view table = "sealed_identity";
   static constexpr std::string_view columns = "child, nonce, box";
-  static void write(RowWriter& row, const SealedIdentity& s) { row << s.child << s.nonce << s.box; }
+  template <class Row>
+  static void write(Row& row, const SealedIdentity& s) {
+    row << s.child << s.nonce << s.box;
+  }
   static SealedIdentity read(RowReader& row) { return {.child = row, .nonce = row, .box = row}; }
 };
 
@@ -20,7 +23,8 @@ struct Rows<roster::Consent> {
   static constexpr std::string_view columns =
       "child, term, state, allowed, signer, signer_reviewed, signed_on, received_on, valid_from, "
       "valid_until, history, note";
-  static void write(RowWriter& row, const roster::Consent& c) {
+  template <class Row>
+  static void write(Row& row, const roster::Consent& c) {
     row << c.child << c.term << c.state << c.allowed << c.signer << c.signerReviewed << c.signedOn
         << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note;
   }
@@ -44,7 +48,8 @@ template <>
 struct Rows<roster::ConsentOverride> {
   static constexpr std::string_view table = "consent_override";
   static constexpr std::string_view columns = "child, care_on, clinician, reason";
-  static void write(RowWriter& row, const roster::ConsentOverride& o) {
+  template <class Row>
+  static void write(Row& row, const roster::ConsentOverride& o) {
     row << o.child << o.on << o.clinician << o.reason;
   }
   static roster::ConsentOverride read(RowReader& row) {
@@ -56,7 +61,8 @@ template <>
 struct Rows<roster::MedicalFlag> {
   static constexpr std::string_view table = "medical_flag";
   static constexpr std::string_view columns = "child, flag, action, detail, resolved, decided";
-  static void write(RowWriter& row, const roster::MedicalFlag& f) {
+  template <class Row>
+  static void write(Row& row, const roster::MedicalFlag& f) {
     row << f.child << f.kind << f.action << f.detail << f.resolved << f.decided;
   }
   static roster::MedicalFlag read(RowReader& row) {

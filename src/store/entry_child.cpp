@@ -14,6 +14,7 @@ namespace gk::store {
 namespace {
 
 using MaybeChild = std::optional<roster::ChildId>;
+using MaybeDay = std::optional<base::DayId>;
 
 template <class T>
 MaybeChild childIn(Connection& connection, const base::Recorded<T>& row) {
@@ -30,21 +31,50 @@ MaybeChild childIn(Connection& connection, const base::Recorded<T>& row) {
   }
 }
 
+template <class T>
+MaybeDay dayIn(Connection& connection, const base::Recorded<T>& row) {
+  if constexpr (std::is_same_v<T, roster::ClinicDay>) {
+    return row.id;
+  } else if constexpr (requires { MaybeDay(row.value.day); }) {
+    return MaybeDay(row.value.day);
+  } else if constexpr (requires { chairside::FieldId(row.value.field); }) {
+    const auto fields =
+        selectRows<chairside::Field>(connection, subjectIs(row.value.field), "entry");
+    return fields.empty() ? MaybeDay() : MaybeDay(fields.front().value.day);
+  } else {
+    return std::nullopt;
+  }
+}
+
+/// The record that the row is, whatever its kind.
+template <class Take>
+void withRecord(Connection& connection, base::EntryId entry, Take take) {
+  auto statement = connection.prepare("SELECT kind FROM entry WHERE id = ?1");
+  statement.bind(1, entry);
+  if (!statement.step()) return;
+  const auto kind = statement.column<std::string>(0);
+  forEachRecord([&]<class T>() {
+    if (Rows<T>::table != kind) return;
+    for (const auto& row : selectRows<T>(connection, rowsOf("e.id", entry), "entry"))
+      take(row);
+  });
+}
+
 } // namespace
 
 base::Result<MaybeChild> Book::childOf(base::EntryId entry) {
   return guarded([&] {
-    auto statement = connection_.prepare("SELECT kind FROM entry WHERE id = ?1");
-    statement.bind(1, entry);
     MaybeChild child;
-    if (!statement.step()) return child;
-    const auto kind = statement.column<std::string>(0);
-    forEachRecord([&]<class T>() {
-      if (Rows<T>::table != kind) return;
-      for (const auto& row : selectRows<T>(connection_, rowsOf("e.id", entry), "entry"))
-        child = childIn(connection_, row);
-    });
+    withRecord(connection_, entry, [&](const auto& row) { child = childIn(connection_, row); });
     return child;
+  });
+}
+
+base::Result<MaybeDay> Book::dayOf(base::EntryId entry) {
+  return guarded([&] {
+    MaybeDay day;
+    withRecord(connection_, entry, [&](const auto& row) { day = dayIn(connection_, row); });
+    return day;
   });
 }
 

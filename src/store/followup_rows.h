@@ -14,7 +14,8 @@ struct Rows<followup::RetentionCheck> {
   static constexpr std::string_view columns =
       "placement, child, day, check_kind, blinded, occlusal, buccal, lingual, why, health, lift, "
       "action, note";
-  static void write(RowWriter& row, const followup::RetentionCheck& c) {
+  template <class Row>
+  static void write(Row& row, const followup::RetentionCheck& c) {
     row << c.placement << c.child << c.day << c.kind << c.blinded << c.occlusal << c.buccal
         << c.lingual << c.why << c.health << c.lift << c.action << c.note;
   }
@@ -40,7 +41,8 @@ struct Rows<followup::Referral> {
   static constexpr std::string_view table = "referral";
   static constexpr std::string_view columns =
       "child, day, urgency, reason, due, referred_to, state";
-  static void write(RowWriter& row, const followup::Referral& r) {
+  template <class Row>
+  static void write(Row& row, const followup::Referral& r) {
     row << r.child << r.day << r.urgency << r.reason << r.due << r.to << r.state;
   }
   static followup::Referral read(RowReader& row) {
@@ -58,7 +60,8 @@ template <>
 struct Rows<followup::ContactAttempt> {
   static constexpr std::string_view table = "contact_attempt";
   static constexpr std::string_view columns = "child, day, channel, result, note";
-  static void write(RowWriter& row, const followup::ContactAttempt& c) {
+  template <class Row>
+  static void write(Row& row, const followup::ContactAttempt& c) {
     row << c.child << c.day << c.channel << c.result << c.note;
   }
   static followup::ContactAttempt read(RowReader& row) {
@@ -72,7 +75,8 @@ struct Rows<followup::Letter> {
   static constexpr std::string_view columns =
       "child, day, guardian, language, interpreter, variant, facts, template_digest, text_digest, "
       "written, prints, state, replaces";
-  static void write(RowWriter& row, const followup::Letter& l) {
+  template <class Row>
+  static void write(Row& row, const followup::Letter& l) {
     row << l.child << l.day << l.guardian << l.language << l.interpreter << l.variant << l.facts
         << l.templateDigest << l.textDigest << l.written << l.prints << l.state << l.replaces;
   }
@@ -98,7 +102,8 @@ struct Rows<followup::IssuedReport> {
   static constexpr std::string_view table = "issued_report";
   static constexpr std::string_view columns =
       "term, report, choice, version, issued, figures, digest, release";
-  static void write(RowWriter& row, const followup::IssuedReport& r) {
+  template <class Row>
+  static void write(Row& row, const followup::IssuedReport& r) {
     row << r.term << r.report << r.choice << r.version << r.issued << r.figures << r.digest
         << r.release;
   }

@@ -13,7 +13,8 @@ struct Rows<kit::Light> {
   static constexpr std::string_view table = "light";
   static constexpr std::string_view columns =
       "tag, type, makers_least, baseline, baseline_with_sleeve, meter, in_service";
-  static void write(RowWriter& row, const kit::Light& l) {
+  template <class Row>
+  static void write(Row& row, const kit::Light& l) {
     row << l.tag << l.type << l.makersLeast << l.baseline << l.baselineWithSleeve << l.meter
         << l.inService;
   }
@@ -33,7 +34,8 @@ struct Rows<kit::MeterReading> {
   static constexpr std::string_view table = "meter_reading";
   static constexpr std::string_view columns =
       "light, read_on, value, with_sleeve, meter, tip_cleaned";
-  static void write(RowWriter& row, const kit::MeterReading& r) {
+  template <class Row>
+  static void write(Row& row, const kit::MeterReading& r) {
     row << r.light << r.on << r.value << r.withSleeve << r.meter << r.tipCleaned;
   }
   static kit::MeterReading read(RowReader& row) {
@@ -52,7 +54,8 @@ struct Rows<kit::Lot> {
   static constexpr std::string_view columns =
       "material_kind, material, lot, expiry, makers_seconds, contains, quarantined, "
       "quarantine_reason, used_up_on";
-  static void write(RowWriter& row, const kit::Lot& l) {
+  template <class Row>
+  static void write(Row& row, const kit::Lot& l) {
     row << l.kind << l.material << l.lot << l.expiry << l.makersTime << l.contains << l.quarantined
         << l.quarantineReason << l.usedUpOn;
   }
@@ -73,7 +76,8 @@ template <>
 struct Rows<kit::LotCount> {
   static constexpr std::string_view table = "lot_count";
   static constexpr std::string_view columns = "day, lot, opened, remaining";
-  static void write(RowWriter& row, const kit::LotCount& c) {
+  template <class Row>
+  static void write(Row& row, const kit::LotCount& c) {
     row << c.day << c.lot << c.opened << c.left;
   }
   static kit::LotCount read(RowReader& row) {
@@ -85,7 +89,8 @@ template <>
 struct Rows<kit::CureTime> {
   static constexpr std::string_view table = "cure_time";
   static constexpr std::string_view columns = "light, material, seconds";
-  static void write(RowWriter& row, const kit::CureTime& c) {
+  template <class Row>
+  static void write(Row& row, const kit::CureTime& c) {
     row << c.light << c.material << c.seconds;
   }
   static kit::CureTime read(RowReader& row) {
@@ -97,7 +102,8 @@ template <>
 struct Rows<kit::ReadinessCheck> {
   static constexpr std::string_view table = "readiness_check";
   static constexpr std::string_view columns = "day, item, answer, reason, detail";
-  static void write(RowWriter& row, const kit::ReadinessCheck& r) {
+  template <class Row>
+  static void write(Row& row, const kit::ReadinessCheck& r) {
     row << r.day << r.item << r.answer << r.reason << r.detail;
   }
   static kit::ReadinessCheck read(RowReader& row) {

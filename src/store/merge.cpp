@@ -1,4 +1,6 @@
 #include "store/book.h"
+#include "store/migration.h"
+#include "store/own_schema.h"
 #include "store/rows.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
@@ -11,16 +13,19 @@ using base::Result;
 
 namespace {
 
-/// Tables whose rows hang on an entry, in an order in which every reference is already there.
-std::vector<std::string> recordTables(Connection& connection) {
-  constexpr std::string_view sql =
-      "SELECT m.name FROM sqlite_schema AS m WHERE m.type = 'table' AND EXISTS "
-      "(SELECT 1 FROM pragma_table_info(m.name) AS c WHERE c.name = 'entry') ORDER BY m.name";
-  std::vector<std::string> names;
-  auto statement = connection.prepare(sql);
-  while (statement.step())
-    names.push_back(statement.column<std::string>(0));
-  return names;
+std::string listed(const std::vector<std::string>& columns) {
+  std::string list;
+  for (const auto& column : columns)
+    list += (list.empty() ? "\"" : ", \"") + column + '"';
+  return list;
+}
+
+/// Copies by the names of the program's own columns.
+std::string copying(const std::string& table, const std::vector<std::string>& columns,
+                    const std::string& which) {
+  const auto names = listed(columns);
+  return "INSERT INTO main." + table + " (" + names + ") SELECT " + names + " FROM other." + table +
+         " WHERE " + which + " IN (SELECT id FROM fresh)";
 }
 
 base::Uuid bookId(Connection& connection, std::string_view sql) {
@@ -64,13 +69,15 @@ void refuseForks(Connection& connection) {
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
-  if (const auto whole = awaitCheck(); !whole) return whole.error();
+  if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
   return guarded([&] {
+    const auto own = ownSchema(migrations(), std::ssize(migrations()));
     const Attached attached(connection_, other);
+    requireOwnSchema(connection_, "other", own, other); // once more: it may be another file by now
     if (bookId(connection_, "SELECT id FROM main.book") !=
         bookId(connection_, "SELECT id FROM other.book"))
       throw Trouble({ErrorCode::storeNotALogbook,
@@ -85,11 +92,9 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     // Payload rows first look for entries that are new, so the list of those is kept.
     connection_.execute("CREATE TEMP TABLE fresh AS SELECT id FROM other.entry EXCEPT SELECT id "
                         "FROM main.entry");
-    brought = take("INSERT INTO main.entry SELECT * FROM other.entry WHERE id IN (SELECT id FROM "
-                   "fresh)");
-    for (const auto& table : recordTables(connection_))
-      take("INSERT INTO main." + table + " SELECT * FROM other." + table +
-           " WHERE entry IN (SELECT id FROM fresh)");
+    brought = take(copying("entry", own.entryColumns, "id"));
+    for (const auto& [table, columns] : own.records)
+      take(copying(table, columns, "entry"));
     connection_.execute("DROP TABLE temp.fresh");
     transaction.commit();
     // Rows made from now on come after all that was taken in.
@@ -97,6 +102,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     newest.step();
     position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
     ++merges_;
+    rivals_.reset();
     return Merged{brought};
   });
 }

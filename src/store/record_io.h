@@ -2,6 +2,7 @@
 
 #include "store/book.h"
 #include "store/record_list.h"
+#include "store/rival_rule.h"
 #include "store/rows.h"
 #include "store/trouble.h"
 
@@ -25,16 +26,35 @@ void Act::correct(const base::Recorded<T>& old, const T& value, const std::strin
 }
 
 template <class T>
-void Act::sayAgain(const base::Recorded<T>& old, const T& value, const std::string& reason) {
-  const auto now = stamp_.by;
-  stamp_.by = {old.stamp.by.author, now.recorder ? now.recorder : now.author};
+void Act::restate(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+  const auto now = quoting(old.stamp.by.author);
   correct(old, value, reason);
   stamp_.by = now;
 }
 
 template <class T>
 base::Result<std::vector<base::Recorded<T>>> Book::current(const Where& where) {
-  return guarded([&] { return selectRows<T>(connection_, where, "current_entry"); });
+  return guarded([&] {
+    auto rows = selectRows<T>(connection_, where, "current_entry");
+    keepWhatCounts(rows);
+    return rows;
+  });
+}
+
+/// Its rivals need not be among the rows, such as where one of them names another child.
+template <class T>
+void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
+  for (const auto& thing : knownRivals()) {
+    if (thing.kind != Rows<T>::table) continue;
+    const auto isOne = [&](const auto& row) { return row.id.uuid() == thing.subject; };
+    if (std::ranges::none_of(rows, isOne)) continue;
+    const auto words =
+        selectRows<T>(connection_, subjectIs(typename T::Key(thing.subject)), "current_entry");
+    std::erase_if(rows, [&](const auto& row) {
+      return isOne(row) &&
+             std::ranges::any_of(words, [&](const auto& other) { return outranks(other, row); });
+    });
+  }
 }
 
 template <class T>
@@ -47,7 +67,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
   static_assert(isListed<T, RecordTypes>, "a record type that is not in store/record_list.h");     \
   template T::Key Act::add(const T&);                                                              \
   template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
-  template void Act::sayAgain(const base::Recorded<T>&, const T&, const std::string&);             \
+  template void Act::restate(const base::Recorded<T>&, const T&, const std::string&);              \
   template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
   template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);
 

@@ -19,7 +19,8 @@ struct Rows<roster::Program> {
       "privacy_footing, suppress_below, varnish_interval_days, primary_teeth_offered, "
       "etch_seconds, etch_again_wet_seconds, etch_again_adding_seconds, rinse_seconds, "
       "authorization_days";
-  static void write(RowWriter& row, const roster::Program& p) {
+  template <class Row>
+  static void write(Row& row, const roster::Program& p) {
     row << p.name << p.county << p.phone << p.notation << p.supervision << p.authorizingDentist
         << p.agreementUntil << p.privacyFooting << p.suppressBelow << p.varnishIntervalDays
         << p.primaryTeethOffered << p.times.etch << p.times.etchAgainWet << p.times.etchAgainAdding
@@ -46,7 +47,10 @@ template <>
 struct Rows<roster::Term> {
   static constexpr std::string_view table = "term";
   static constexpr std::string_view columns = "name, start_on, end_on";
-  static void write(RowWriter& row, const roster::Term& t) { row << t.name << t.start << t.end; }
+  template <class Row>
+  static void write(Row& row, const roster::Term& t) {
+    row << t.name << t.start << t.end;
+  }
   static roster::Term read(RowReader& row) {
     return {.name = row, .start = row, .end = row, .holidays = {}};
   }
@@ -58,7 +62,10 @@ template <>
 struct Rows<roster::School> {
   static constexpr std::string_view table = "school";
   static constexpr std::string_view columns = "name, code";
-  static void write(RowWriter& row, const roster::School& s) { row << s.name << s.code; }
+  template <class Row>
+  static void write(Row& row, const roster::School& s) {
+    row << s.name << s.code;
+  }
   static roster::School read(RowReader& row) { return {.name = row, .code = row}; }
 };
 
@@ -66,7 +73,8 @@ template <>
 struct Rows<roster::Enrolment> {
   static constexpr std::string_view table = "enrolment";
   static constexpr std::string_view columns = "term, school, grade, pupils";
-  static void write(RowWriter& row, const roster::Enrolment& e) {
+  template <class Row>
+  static void write(Row& row, const roster::Enrolment& e) {
     row << e.term << e.school << e.grade << e.pupils;
   }
   static roster::Enrolment read(RowReader& row) {
@@ -78,7 +86,8 @@ template <>
 struct Rows<roster::MealEligibility> {
   static constexpr std::string_view table = "meal_eligibility";
   static constexpr std::string_view columns = "term, school, percent, source";
-  static void write(RowWriter& row, const roster::MealEligibility& m) {
+  template <class Row>
+  static void write(Row& row, const roster::MealEligibility& m) {
     row << m.term << m.school << m.percent << m.source;
   }
   static roster::MealEligibility read(RowReader& row) {
@@ -90,7 +99,8 @@ template <>
 struct Rows<roster::ClinicDay> {
   static constexpr std::string_view table = "clinic_day";
   static constexpr std::string_view columns = "term, school, day_on, team, reason, cancelled";
-  static void write(RowWriter& row, const roster::ClinicDay& d) {
+  template <class Row>
+  static void write(Row& row, const roster::ClinicDay& d) {
     row << d.term << d.school << d.date << d.team << d.reason << d.cancelled;
   }
   static roster::ClinicDay read(RowReader& row) {
@@ -102,7 +112,8 @@ template <>
 struct Rows<roster::DayClosure> {
   static constexpr std::string_view table = "day_closure";
   static constexpr std::string_view columns = "day, clinical, coordinator";
-  static void write(RowWriter& row, const roster::DayClosure& c) {
+  template <class Row>
+  static void write(Row& row, const roster::DayClosure& c) {
     row << c.day << c.clinical << c.coordinator;
   }
   static roster::DayClosure read(RowReader& row) {
@@ -114,7 +125,8 @@ template <>
 struct Rows<roster::DayEffort> {
   static constexpr std::string_view table = "day_effort";
   static constexpr std::string_view columns = "day, chairs, open_minutes, taught";
-  static void write(RowWriter& row, const roster::DayEffort& e) {
+  template <class Row>
+  static void write(Row& row, const roster::DayEffort& e) {
     row << e.day << e.chairs << static_cast<int>(e.open.count()) << e.taught;
   }
   static roster::DayEffort read(RowReader& row) {
@@ -133,7 +145,8 @@ template <>
 struct Rows<roster::Member> {
   static constexpr std::string_view table = "member";
   static constexpr std::string_view columns = "name, initials, role, licence, licence_until, may";
-  static void write(RowWriter& row, const roster::Member& m) {
+  template <class Row>
+  static void write(Row& row, const roster::Member& m) {
     row << m.name << m.initials << m.role << m.licence << m.licenceUntil << m.may;
   }
   static roster::Member read(RowReader& row) {
@@ -151,7 +164,8 @@ struct Rows<roster::Child> {
   static constexpr std::string_view table = "child";
   static constexpr std::string_view columns =
       "number, birth_year, birth_month, sex, school, grade, room, provisional, note";
-  static void write(RowWriter& row, const roster::Child& c) {
+  template <class Row>
+  static void write(Row& row, const roster::Child& c) {
     row << c.number << c.birth.year << c.birth.month << c.sex << c.school << c.grade << c.room
         << c.provisional << c.note;
   }
@@ -171,7 +185,8 @@ template <>
 struct Rows<roster::Background> {
   static constexpr std::string_view table = "background";
   static constexpr std::string_view columns = "child, groups, payer";
-  static void write(RowWriter& row, const roster::Background& b) {
+  template <class Row>
+  static void write(Row& row, const roster::Background& b) {
     row << b.child << b.groups << b.payer;
   }
   static roster::Background read(RowReader& row) {

@@ -19,10 +19,19 @@ class Transaction {
   Transaction(const Transaction&) = delete;
   Transaction& operator=(const Transaction&) = delete;
 
-  /// Durable on return (`Durability::everyAct`). When it throws, nothing was kept.
+  /// Durable on return (`Durability::everyAct`). When it throws, nothing was kept; `storeUnsure`
+  /// when the disk failed so late (as the journal goes, or its folder is synced) that it may be.
   void commit() {
     base::require(!isCommitted_, "a transaction committed twice");
-    connection_.execute("COMMIT");
+    try {
+      connection_.execute("COMMIT");
+    } catch (const Trouble& trouble) {
+      if (trouble.error().code != base::ErrorCode::storeWriteFailed) throw;
+      throw Trouble({base::ErrorCode::storeUnsure,
+                     connection_.path().string() +
+                         ": the disk failed while this was being made safe, so it may be kept or "
+                         "not; close the logbook, open it again and look"});
+    }
     isCommitted_ = true;
   }
 

@@ -9,7 +9,8 @@ template <>
 struct Rows<chairside::AfterCure> {
   static constexpr std::string_view table = "after_cure";
   static constexpr std::string_view columns = "child, day, wiped, bite, note";
-  static void write(RowWriter& row, const chairside::AfterCure& a) {
+  template <class Row>
+  static void write(Row& row, const chairside::AfterCure& a) {
     row << a.child << a.day << a.wiped << a.bite << a.note;
   }
   static chairside::AfterCure read(RowReader& row) {
@@ -21,7 +22,8 @@ template <>
 struct Rows<chairside::Varnish> {
   static constexpr std::string_view table = "varnish";
   static constexpr std::string_view columns = "child, day, lot";
-  static void write(RowWriter& row, const chairside::Varnish& v) {
+  template <class Row>
+  static void write(Row& row, const chairside::Varnish& v) {
     row << v.child << v.day << v.lot;
   }
   static chairside::Varnish read(RowReader& row) { return {.child = row, .day = row, .lot = row}; }
@@ -31,7 +33,8 @@ template <>
 struct Rows<chairside::DayOutcome> {
   static constexpr std::string_view table = "day_outcome";
   static constexpr std::string_view columns = "child, day, day_end, reason, varnish_skipped";
-  static void write(RowWriter& row, const chairside::DayOutcome& o) {
+  template <class Row>
+  static void write(Row& row, const chairside::DayOutcome& o) {
     row << o.child << o.day << o.end << o.reason << o.varnishSkipped;
   }
   static chairside::DayOutcome read(RowReader& row) {

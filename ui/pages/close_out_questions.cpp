@@ -131,8 +131,8 @@ base::Result<bool> giveReason(Context& context, const reports::CloseOut& sheet,
     if (!why || why->trimmed().isEmpty()) return false;
     for (auto* note : notes)
       *note = toStd(why->trimmed());
-    const auto noted = context.session.correctScreening(context.acting.by(), row, screening,
-                                                        "why a tooth was not finished");
+    const auto noted = context.session.correctScreening(
+        context.acting.by(base::Station::closeOut), row, screening, "why a tooth was not finished");
     if (!noted) return noted.error();
     return true;
   }

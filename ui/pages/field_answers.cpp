@@ -41,8 +41,11 @@ std::vector<Tooth> names(const std::vector<ToothSurfaces>& teeth) {
 /// Etchant that lay on too long is asked about now that it is off.
 void FieldSteps::enterDry(Runs runs) {
   std::optional<Tooth> late;
-  for (const auto& progress : field().protocol.teeth())
-    if (progress.etchedLong) late = progress.tooth;
+  for (const auto& run : runs)
+    for (const auto& named : run.teeth)
+      if (const auto* progress = field().protocol.find(named.tooth);
+          progress != nullptr && progress->etchedLong && run.step == Step::dry)
+        late = named.tooth;
   const bool isSaid = std::ranges::all_of(
       runs, [](const auto& run) { return run.step != Step::dry || !run.reason.empty(); });
   if (!late || isSaid) {

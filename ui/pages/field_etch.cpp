@@ -63,7 +63,7 @@ void FieldSteps::askEtch() {
   // Etching goes on until the rinse, so the clock does too while this is asked.
   visit_.ask.choose(
       u"The etch is shorter than its least. What is it?"_s,
-      {u"Still etching"_s, u"Rinsed: etch again"_s, u"Take it short"_s}, [this](int chosen) {
+      {u"Still etching"_s, u"Rinse and etch again"_s, u"Take it short"_s}, [this](int chosen) {
         if (!runs(Step::etch) || chosen == 0) return;
         if (chosen == 1) {
           endEtch(StepResult::interrupted, "rinsed too early");
@@ -77,7 +77,7 @@ void FieldSteps::askEtch() {
 
 void FieldSteps::rinseNow(const std::string& reason, const std::function<void(const Runs&)>& then) {
   if (runs(Step::etch))
-    endEtch(visit_.timer.isReached() ? StepResult::done : StepResult::shortAccepted, reason);
+    endEtch(visit_.timer.isReached() ? StepResult::done : StepResult::interrupted, reason);
   else if (!isRinsing())
     startTimer(Step::rinse, field().protocol.due(Next::rinse), field().protocol.rinseTarget());
   if (!isRinsing()) return; // refused, and said so

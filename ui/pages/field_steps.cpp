@@ -203,7 +203,12 @@ void FieldSteps::pedal() {
     return;
   }
   const auto now = step();
-  if (now == Next::etch) startTimer(Step::etch, next(), target());
+  // Etchant that is on since an interrupted etch comes off before the next one.
+  const auto on = field().protocol.due(Next::rinse);
+  if (now == Next::etch && !on.empty())
+    startTimer(Step::rinse, on, field().protocol.rinseTarget());
+  else if (now == Next::etch)
+    startTimer(Step::etch, next(), target());
   if (now == Next::rinse) startTimer(Step::rinse, next(), target());
   if (now == Next::dry)
     visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Nothing runs until you say."_s);
@@ -252,7 +257,7 @@ void FieldSteps::reached() {
   if (runs(Step::cure)) endCure(StepResult::done, {});
   if (!isRinsing() || rinseAsked_) return;
   auto run = takeRun(StepResult::done, {});
-  // What was wet meanwhile is etched again and not rinsed any more.
+  // What was stopped meanwhile is not rinsed any more.
   const auto due = field().protocol.due(Next::rinse);
   std::erase_if(run.teeth,
                 [&](const auto& named) { return std::ranges::find(due, named) == due.end(); });

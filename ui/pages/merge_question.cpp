@@ -33,10 +33,26 @@ Result<bool> answered(Context& context, const reports::MergeQuestion& question,
   return true;
 }
 
+/// One thing that two laptops corrected: one of the words is kept.
+Result<bool> settled(Context& context, const reports::MergeQuestion& question) {
+  QStringList options;
+  for (const auto& side : question.sides)
+    options += u"Keep: "_s + toQt(side.words);
+  const auto chosen = context.prompter.decideBy(
+      reports::mergeTable(question), toQt(question.shown) + u": "_s + toQt(question.what) + u"."_s,
+      options);
+  if (!chosen) return false;
+  const auto& side = question.sides.at(static_cast<std::size_t>(*chosen));
+  const auto kept = context.session.settleWords(context.acting.by(), *side.word);
+  if (!kept) return kept.error();
+  return true;
+}
+
 } // namespace
 
 Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& question,
                             roster::DayId day) {
+  if (question.sides.front().word) return settled(context, question);
   QStringList options;
   for (const auto& side : question.sides)
     options += keepWords(question, side);
@@ -46,7 +62,7 @@ Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& ques
       options);
   if (!chosen) return false;
   followup::MergeAnswer answer{.day = day,
-                               .child = question.child,
+                               .child = *question.child,
                                .other = question.other,
                                .seen = static_cast<int>(question.sides.size())};
   QString wouldLose;

@@ -67,6 +67,14 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::storeMigrationFailed:
     return {u"The logbook could not be brought up to date."_s, u"It is as it was before."_s,
             u"Keep it, and ask for help with the words below."_s};
+  case ErrorCode::storeMoved:
+    return {u"The logbook's file was moved, deleted or replaced."_s,
+            u"What was written before is still open here; this was not written."_s,
+            u"Do not close the program. Save the logbook under a new name now: F3, Back up."_s};
+  case ErrorCode::storeUnsure:
+    return {u"The disk failed at the end of writing."_s,
+            u"All earlier entries are safe; this one may be kept or not."_s,
+            u"Close the logbook, open it again and look before you enter it once more."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:
@@ -74,6 +82,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::vaultDamaged:
     return {u"The sealed names are damaged."_s, u"Clinical entries are safe; names may be lost."_s,
             u"Restore the last backup, and go on by numbers until then."_s};
+  case ErrorCode::recordChanged:
+    return rule(u"This was changed after it was shown here."_s,
+                u"Look at it as it is now, then correct that."_s);
   case ErrorCode::notFound:
     return {u"It is not in this logbook."_s, nothingLost, u"Check what you asked for."_s};
   case ErrorCode::ruleBirthDate:
@@ -143,6 +154,7 @@ Message messageOf(ErrorCode code) {
 Message describe(const base::Error& error) {
   Message message = messageOf(error.code);
   message.detail = capital(toQt(error.detail));
+  message.bookMoved = error.code == ErrorCode::storeMoved;
   return message;
 }
 

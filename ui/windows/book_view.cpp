@@ -174,7 +174,11 @@ void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const Q
 }
 
 void BookView::connectPage(Page* page) {
-  connect(page, &Page::failed, strip_, [this](const Message& message) { strip_->post(message); });
+  connect(page, &Page::failed, strip_, [this](const Message& message) {
+    strip_->post(message);
+    // Later, so that no page waits in the middle of its own act.
+    if (message.bookMoved) QTimer::singleShot(0, this, &BookView::saveElsewhere);
+  });
   connect(page, &Page::said, strip_, [this](const QString& words) {
     strip_->settle();
     strip_->say(words);

@@ -65,6 +65,8 @@ class BookView final : public QWidget {
   void leaveChair();
   void leaveIncident(const QString& words);
   void askProgram();
+  /// The file is gone from under the open book: all it holds goes into a new one.
+  void saveElsewhere();
   void begin();
   void goOn();
   void readOn();

@@ -1,0 +1,185 @@
+#include "base/text.h"
+#include "reports/inputs.h"
+#include "reports/merge_compare.h"
+#include "session/session_write.h"
+#include "store/authorization_rows.h"
+#include "store/chairside_rows.h"
+#include "store/closing_rows.h"
+#include "store/consent_rows.h"
+#include "store/followup_rows.h"
+#include "store/kit_rows.h"
+#include "store/record_list.h"
+#include "store/rival_rule.h"
+#include "store/roster_rows.h"
+#include "store/row_words.h"
+
+#include <algorithm>
+#include <map>
+
+// What two laptops said of one thing while apart, and which of it a person keeps.
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+using reports::RivalWords;
+
+namespace {
+
+/// What a person calls the thing that a table's row is about; the table's own name where a row of
+/// it is never corrected.
+std::string thingCalled(std::string_view table) {
+  using Pair = std::pair<std::string_view, std::string_view>;
+  constexpr auto names = std::to_array<Pair>({
+      {"child", "student's card"},
+      {"sealed_identity", "name and family"},
+      {"clinic_day", "school day"},
+      {"day_effort", "hours of the day"},
+      {"day_outcome", "visit outcome"},
+      {"consent", "consent form"},
+      {"medical_flag", "medical alert"},
+      {"light", "curing light"},
+      {"lot_count", "supply count"},
+      {"paper_count", "paper count"},
+      {"screening", "findings"},
+      {"placement", "sealant's tooth"},
+      {"after_cure", "wiped surface and bite"},
+      {"member", "team member"},
+      {"authorization", "dentist's authorization"},
+  });
+  const auto* const found = std::ranges::find(names, table, &Pair::first);
+  std::string name(found == names.end() ? table : found->second);
+  std::ranges::replace(name, '_', ' ');
+  return name;
+}
+
+using Fields = store::RowWords::Fields;
+
+// What lies in a second table: a line for each tooth, day or role.
+template <class T>
+void addLists(Fields&, const T&) {}
+void addLists(Fields& fields, const chairside::Screening& screening) {
+  for (const auto& finding : screening.teeth)
+    fields.emplace_back(finding.tooth.words(), reports::findingWords(finding));
+}
+void addLists(Fields& fields, const chairside::Authorization& word) {
+  for (const auto& named : word.teeth)
+    fields.emplace_back(named.tooth.words(), dentition::words(named.surfaces));
+}
+void addLists(Fields& fields, const roster::Term& term) {
+  for (const auto& day : term.holidays)
+    fields.emplace_back(day.words(), "no school");
+}
+void addLists(Fields& fields, const roster::DayEffort& effort) {
+  for (const auto& one : effort.people)
+    fields.emplace_back(base::nameOf(one.role),
+                        base::counted(one.time.count(), "minute", "minutes"));
+}
+
+template <class T>
+store::RowWords::Fields fieldsOf(const T& value, const store::RowWords::Called& called) {
+  store::RowWords words(store::Rows<T>::columns, called);
+  store::Rows<T>::write(words, value);
+  auto fields = words.fields();
+  addLists(fields, value);
+  return fields;
+}
+
+} // namespace
+
+Result<std::map<base::Uuid, std::string>> Reader::namesOfThings() {
+  std::map<base::Uuid, std::string> names;
+  const auto add = [&](const auto& rows, auto say) -> Result<base::Done> {
+    if (!rows) return rows.error();
+    for (const auto& row : *rows)
+      names.emplace(row.id.uuid(), say(row.value));
+    return base::Done{};
+  };
+  if (auto done = add(members(), [](const auto& one) { return one.initials; }); !done)
+    return done.error();
+  if (auto done = add(lots(), [](const auto& one) { return kit::shown(one); }); !done)
+    return done.error();
+  if (auto done = add(lights(), [](const auto& one) { return one.tag; }); !done)
+    return done.error();
+  if (auto done = add(schools(), [](const auto& one) { return one.name; }); !done)
+    return done.error();
+  if (auto done = add(terms(), [](const auto& one) { return one.name; }); !done)
+    return done.error();
+  if (auto done = add(book_.current<roster::ClinicDay>(store::everything()),
+                      [](const auto& one) { return one.date.words(); });
+      !done)
+    return done.error();
+  return names;
+}
+
+Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
+  const auto rivals = book_.rivals();
+  if (!rivals) return rivals.error();
+  std::vector<RivalWords> out;
+  if (rivals->empty()) return out;
+  const auto names = namesOfThings();
+  if (!names) return names.error();
+  const store::RowWords::Called called = [&](const base::Uuid& id) {
+    const auto name = names->find(id);
+    return name == names->end() ? std::string("the same one") : name->second;
+  };
+  for (const auto& thing : *rivals) {
+    const auto own = book_.dayOf(thing.words.front());
+    if (!own) return own.error();
+    if (*own && **own != day) continue;
+    RivalWords rival{thingCalled(thing.kind), {}, {}};
+    const auto child = book_.childOf(thing.words.front());
+    if (!child) return child.error();
+    rival.child = *child;
+    std::optional<Error> failure;
+    bool isAsked = true;
+    store::forEachRecord([&]<class T>() {
+      if (store::Rows<T>::table != thing.kind || failure) return;
+      auto all = book_.history<T>(store::subjectIs(typename T::Key(thing.subject)));
+      if (!all) {
+        failure = all.error();
+        return;
+      }
+      std::erase_if(*all, [&](const auto& row) {
+        return std::ranges::find(thing.words, row.stamp.entry) == thing.words.end();
+      });
+      isAsked = !store::isDecidedByCaution(*all);
+      for (const auto& row : *all) {
+        const bool counts = std::ranges::none_of(
+            *all, [&](const auto& other) { return store::outranks(other, row); });
+        rival.words.push_back({row.stamp, fieldsOf(row.value, called), counts});
+      }
+    });
+    if (failure) return *failure;
+    if (isAsked) out.push_back(std::move(rival));
+  }
+  return out;
+}
+
+Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
+  const auto may = admit(Verb::settleWords, by);
+  if (!may) return may.error();
+  const auto rivals = book_.rivals();
+  if (!rivals) return rivals.error();
+  const auto thing = std::ranges::find_if(*rivals, [&](const auto& one) {
+    return std::ranges::find(one.words, kept) != one.words.end();
+  });
+  if (thing == rivals->end())
+    return Error{ErrorCode::recordChanged,
+                 "this is settled already, or was corrected since; look at it as it is now"};
+  const auto day = book_.dayOf(kept);
+  if (!day) return day.error();
+  if (*day)
+    if (const auto open = dayInState(**day, DayMust::beOpen); !open) return open.error();
+  const auto child = book_.childOf(kept);
+  if (!child) return child.error();
+  return write(*may, *child, [&](store::Act& act) {
+    // The kept word is said once more, so that two laptops that each keep another one lose neither.
+    constexpr auto why = "of two laptops' words this one is kept";
+    act.restate(kept, kept, why);
+    for (const auto& word : thing->words)
+      if (word != kept) act.retract(word, "of two laptops' words the other one is kept");
+    return base::Done{};
+  });
+}
+
+} // namespace gk::session

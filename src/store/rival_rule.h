@@ -1,0 +1,68 @@
+#pragma once
+
+#include "chairside/authorization.h"
+#include "kit/light.h"
+#include "kit/material.h"
+#include "roster/consent.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace gk::store {
+
+/// How careful a word is, of several that two laptops said of one thing while apart: of the most
+/// careful no question is asked. 0 where none of them guards anybody.
+template <class T>
+int caution(const T&) {
+  return 0;
+}
+inline int caution(const kit::Lot& lot) {
+  return lot.quarantined ? 1 : 0;
+}
+inline int caution(const kit::Light& light) {
+  return light.inService ? 0 : 1;
+}
+inline int caution(const chairside::Authorization& word) {
+  return word.withdrawn ? 1 : 0;
+}
+inline int caution(const roster::MedicalFlag& flag) {
+  if (flag.resolved) return 0;
+  return flag.action == roster::FlagAction::stop ? 2 : 1;
+}
+inline int caution(const roster::Consent& form) {
+  switch (form.state) {
+  case roster::ConsentState::yes:
+    return 0;
+  case roster::ConsentState::yesWithLimits:
+    return 1;
+  case roster::ConsentState::no:
+  case roster::ConsentState::notReturned:
+  case roster::ConsentState::incomplete:
+  case roster::ConsentState::onHold:
+    return 2;
+  case roster::ConsentState::withdrawn:
+    return 3;
+  }
+  base::fail("no such state of a form");
+}
+
+/// Whether nobody needs to say which of them counts: one is more careful than all others.
+template <class T>
+bool isDecidedByCaution(const std::vector<base::Recorded<T>>& words) {
+  const auto most = std::ranges::max(words, {}, [](const auto& one) { return caution(one.value); });
+  return std::ranges::count_if(words, [&](const auto& one) {
+           return caution(one.value) == caution(most.value);
+         }) == 1;
+}
+
+/// Whether `one` counts before `other`: the more careful, else the later, else the one with the
+/// greater identity, so that every laptop says the same.
+template <class T>
+bool outranks(const base::Recorded<T>& one, const base::Recorded<T>& other) {
+  const auto rank = [](const base::Recorded<T>& row) {
+    return std::tuple(caution(row.value), row.stamp.at.at, row.stamp.entry);
+  };
+  return rank(one) > rank(other);
+}
+
+} // namespace gk::store
