@@ -7,6 +7,7 @@
 
 namespace gk::store {
 
+using base::Error;
 using base::ErrorCode;
 using base::Result;
 
