@@ -134,11 +134,12 @@ bool keepsTeam(const roster::Member& member) {
   return member.may.has(roster::Task::sign) || member.role == roster::Role::manager;
 }
 
-/// Whether a member gets a right by it, that to type apart.
+/// Whether a member gets a right by it, that to type apart; a dentist's word is one too.
 bool isRaised(const roster::Member& before, const roster::Member& after) {
   auto more = after.may.without(before.may);
   more.remove(roster::Task::type);
-  return !more.isEmpty() || (keepsTeam(after) && !keepsTeam(before));
+  const bool isDentist = after.role == roster::Role::dentist && before.role != after.role;
+  return !more.isEmpty() || isDentist || (keepsTeam(after) && !keepsTeam(before));
 }
 
 } // namespace
@@ -150,14 +151,17 @@ Result<base::Done> DeskVerbs::mayGive(const Admission& may,
   if (!settingUp) return settingUp.error();
   if (*settingUp) return base::Done{};
   const auto& author = may.author();
+  const auto everyone = members();
+  if (!everyone) return everyone.error();
+  // Nobody is left who could, such as after two laptops each took it from the other's.
+  if (std::ranges::none_of(*everyone, [](const auto& one) { return keepsTeam(one.value); }))
+    return base::Done{};
   if (!keepsTeam(author.value))
     return Error{ErrorCode::ruleCredential,
                  author.value.name + " does not sign and is no manager, so another member says "
                                      "what the team may do"};
   if (author.id != to) return base::Done{};
-  const auto team = members();
-  if (!team) return team.error();
-  if (std::ranges::any_of(*team,
+  if (std::ranges::any_of(*everyone,
                           [&](const auto& one) { return one.id != to && keepsTeam(one.value); }))
     return Error{ErrorCode::ruleCredential,
                  "nobody gives rights to herself; another member who signs, or a manager, does"};
@@ -200,6 +204,13 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
   auto rows = book_.current<roster::Member>(store::subjectIs(id));
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such team member"};
+  const bool isLast = std::ranges::none_of(
+      *others, [&](const auto& other) { return other.id != id && keepsTeam(other.value); });
+  if (isLast && keepsTeam(rows->back().value) && !keepsTeam(*sound))
+    return Error{
+        ErrorCode::ruleCredential,
+        "no other team member signs or is a manager, so nobody could say from then on what "
+        "the team may do; let another one sign first"};
   if (isRaised(rows->back().value, *sound))
     if (const auto given = mayGive(*may, id); !given) return given.error();
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });

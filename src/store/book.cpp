@@ -141,7 +141,7 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
   });
 }
 
-const std::vector<Book::Rivals>& Book::knownRivals() {
+const std::vector<Rivals>& Book::knownRivals() {
   if (rivals_) return *rivals_;
   std::vector<Rivals> found;
   auto statement = connection_.prepare(rivalsSql);
@@ -155,7 +155,7 @@ const std::vector<Book::Rivals>& Book::knownRivals() {
   return *rivals_;
 }
 
-Result<std::vector<Book::Rivals>> Book::rivals() {
+Result<std::vector<Rivals>> Book::rivals() {
   return guarded([&] { return knownRivals(); });
 }
 

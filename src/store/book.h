@@ -3,6 +3,7 @@
 #include "base/entry.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
+#include "store/book_lines.h"
 #include "store/identity_row.h"
 #include "store/merged.h"
 #include "store/where.h"
@@ -77,31 +78,6 @@ class Act {
   std::optional<base::Uuid> act_;
 };
 
-/// One entry of the history, of whatever kind.
-struct HistoryLine {
-  base::Stamp stamp;
-  base::Uuid subject;
-  base::EntryId act; ///< the first row of the act that wrote it
-  std::string kind;
-  std::string verb; ///< empty in rows of books that did not keep it yet
-  base::Station station;
-  bool current;
-};
-
-/// Which rows a book holds, to see whether any came since: rows are only ever added.
-struct Edition {
-  base::EntryId newest;
-  int merges; ///< since it was opened: a merge may bring rows older than `newest`
-
-  bool operator==(const Edition&) const = default;
-};
-
-/// What a book knows of a child from other days.
-struct ChildPast {
-  bool seenThisTerm;  ///< screened or checked on another day of the term
-  bool placedEarlier; ///< has a complete placement of another term
-};
-
 /// What a book begins with.
 struct FirstAct {
   base::By by;
@@ -147,12 +123,7 @@ class Book {
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
 
-  /// What two laptops said of one thing while apart, each thing with all its words.
-  struct Rivals {
-    std::string kind;
-    base::Uuid subject;
-    std::vector<base::EntryId> words;
-  };
+  /// Every thing that two laptops corrected while apart.
   [[nodiscard]] base::Result<std::vector<Rivals>> rivals();
 
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for

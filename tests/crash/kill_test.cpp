@@ -90,6 +90,7 @@ void clinicDay(const base::Path& book, session::BookKind kind, int acknowledge) 
                                       clinic.run(right, chairside::Step::etch, {46}).teeth,
                                       base::Seconds(20),
                                       {}}}));
+  must(session.enterStep(clinic.by, clinic.run(right, chairside::Step::rinse, {46}, 12)));
   must(session.stopTeeth(clinic.by, right, {dentition::toothAt(16), dentition::toothAt(46)},
                          "child left"));
   clinic.end(wren, chairside::DayEnd::screenedNotTreated, "child left");

@@ -221,6 +221,8 @@ void AllVerbs::fillDay() {
     return codeIn(session.reopenMerge(
         a.as, recorded(followup::MergeAnswer{.day = day, .child = a.who}), a.why));
   };
+  const base::EntryId none{base::Uuid{}};
+  calls[Verb::settleWords] = [&s, none](const A& a) { return codeIn(s.settleWords(a.as, none)); };
   const followup::Incident splash{.day = day, .happened = clock.now(), .done = "flushed the eye"};
   calls[Verb::enterIncident] = [&s, splash](const A& a) {
     return codeIn(s.enterIncident(a.as, splash));
