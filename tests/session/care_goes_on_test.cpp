@@ -139,8 +139,7 @@ TEST_CASE("Undo does not cross what the other laptop handed out or went on from"
   test::Second other(clinic, "other.gkbook", 9);
   SECTION("it went on with the child") {
     clinic.clock.advance(std::chrono::minutes(1));
-    must(other.session.varnish(clinic.by, {clinic.mina, clinic.day, clinic.varnish},
-                               session::Confirmed::yes));
+    must(other.session.isolate(clinic.by, clinic.field(clinic.mina, {26})));
   }
   SECTION("it made a backup") {
     clinic.clock.advance(std::chrono::minutes(1));

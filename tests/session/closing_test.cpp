@@ -14,19 +14,19 @@ using test::must;
 
 namespace {
 
-reports::CloseOut sheetOf(test::Clinic& clinic) {
+reports::CloseOut closeOutOf(test::Clinic& clinic) {
   return reports::closeOut(must(clinic.session.dayRecords(clinic.day)));
 }
 
 std::vector<std::string> blocking(test::Clinic& clinic, BlockerKind kind) {
   std::vector<std::string> found;
-  for (const auto& one : sheetOf(clinic).blockers)
+  for (const auto& one : closeOutOf(clinic).blockers)
     if (one.kind == kind) found.push_back(one.shown + ": " + one.what);
   return found;
 }
 
 bool isException(test::Clinic& clinic, ExceptionKind kind, const std::string& reason) {
-  const auto sheet = sheetOf(clinic);
+  const auto sheet = closeOutOf(clinic);
   return std::ranges::any_of(
       sheet.exceptions, [&](const auto& one) { return one.kind == kind && one.reason == reason; });
 }
@@ -103,7 +103,7 @@ TEST_CASE("Letters that were printed are counted by their own records") {
   CHECK(blocking(clinic, BlockerKind::paperMissing).size() == 1);
   const auto letters = must(clinic.session.dayRecords(clinic.day)).letters;
   must(clinic.session.moveLetters(clinic.by, {letters[0]}, LetterState::handed));
-  const auto line = sheetOf(clinic).papers.front();
+  const auto line = closeOutOf(clinic).papers.front();
   CHECK(line.count.out == 2);
   CHECK(line.count.handed == 1);
   CHECK(line.known == 1);
@@ -120,7 +120,7 @@ TEST_CASE("A letter that is only queued is no paper yet") {
   auto letter = letterAbout(clinic, clinic.child("Mina"));
   letter.state = LetterState::queued;
   must(clinic.session.enterLetters(clinic.by, {letter}));
-  CHECK(sheetOf(clinic).papers.empty());
+  CHECK(closeOutOf(clinic).papers.empty());
 }
 
 TEST_CASE("Until somebody says what else went out the close-out lists that nobody did") {
@@ -128,7 +128,7 @@ TEST_CASE("Until somebody says what else went out the close-out lists that nobod
   CHECK(isException(clinic, ExceptionKind::paperNotCounted, ""));
   must(clinic.session.countPaper(clinic.by, {.day = clinic.day, .paper = Paper::other}));
   CHECK_FALSE(isException(clinic, ExceptionKind::paperNotCounted, ""));
-  CHECK(sheetOf(clinic).papers.empty());
+  CHECK(closeOutOf(clinic).papers.empty());
 }
 
 TEST_CASE("A light that was amber in the morning is read again after its last cure") {
@@ -167,7 +167,7 @@ TEST_CASE("When the light was changed both are read before leaving, and one weak
   must(clinic.session.enterReading(clinic.by, readingOf(clinic.spare, 900)));
   CHECK(blocking(clinic, BlockerKind::lightNotRead).empty());
   // 860 of 1080 is red: what it cured today is looked at.
-  const auto sheet = sheetOf(clinic);
+  const auto sheet = closeOutOf(clinic);
   CHECK(std::ranges::any_of(sheet.exceptions, [](const auto& one) {
     return one.kind == ExceptionKind::redLight && one.what.starts_with("L-1 read 860");
   }));

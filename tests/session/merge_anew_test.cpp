@@ -19,7 +19,7 @@ namespace {
 void keep(test::Clinic& clinic, std::size_t side) {
   const auto question = sheetOf(clinic).questions.at(0);
   must(clinic.session.answerMerge(clinic.by, {.day = clinic.day,
-                                              .child = question.child,
+                                              .child = *question.child,
                                               .kept = question.sides.at(side).laptop,
                                               .verdict = MergeVerdict::keptOne}));
 }

@@ -135,7 +135,7 @@ void aCavity(chairside::Screening& screening) {
 followup::MergeAnswer keeping(const reports::MergeQuestion& question, std::size_t side,
                               roster::DayId day) {
   return {.day = day,
-          .child = question.child,
+          .child = *question.child,
           .kept = question.sides.at(side).laptop,
           .verdict = MergeVerdict::keptOne};
 }
@@ -337,6 +337,6 @@ TEST_CASE("Shows a merge whose answer would drop a cavity", "[.shows]") {
   tell("keep the visit with the cavity");
   reopen();
   must(clinic.session.answerMerge(
-      clinic.by, {.day = clinic.day, .child = question.child, .note = "after lunch"}));
+      clinic.by, {.day = clinic.day, .child = *question.child, .note = "after lunch"}));
   tell("both happened");
 }
