@@ -155,6 +155,7 @@ TEST_CASE("A signed day is reopened and gets late entries without the window, in
     auto session =
         session::Session::open(book, base::LaptopId(base::Uuid{}), {desk.clock, desk.random});
     REQUIRE(session);
+    REQUIRE(session->unlock("granite lantern 7"));
     std::optional<base::MemberId> coordinator;
     std::optional<base::MemberId> hygienist;
     const auto members = session->members().value();

@@ -139,7 +139,7 @@ TEST_CASE("A child who refuses with etchant on is rinsed first", "[case-93]") {
   REQUIRE(chair.shows("finishPanel"));
   const auto steps = chair.steps();
   REQUIRE(steps.size() == 2);
-  CHECK(steps[0].result == StepResult::shortAccepted);
+  CHECK(steps[0].result == StepResult::interrupted); // nobody's override is asked for to rinse
   CHECK(steps[0].lasted == base::Seconds(8));
   CHECK(steps[1].step == Step::rinse);
   CHECK(steps[1].result == StepResult::done);
@@ -148,7 +148,8 @@ TEST_CASE("A child who refuses with etchant on is rinsed first", "[case-93]") {
   CHECK(placements[0].value.attempt == Attempt::stoppedBeforeSealant);
   chair.press("U"); // rinse, stops and findings were one act
   CHECK(must(chair.clinic.session.placements(chair.child)).empty());
-  CHECK(chair.next(16) == Next::rinse);
+  CHECK(chair.next(16) == Next::etch);
+  CHECK(chair.steps().size() == 1); // and the etchant is on still
 }
 
 TEST_CASE("The pedal that puts the sealant on and lights the lamp is one act", "[case-88]") {

@@ -77,7 +77,7 @@ class Stopping {
 
   void begin() const {
     visit_.tryAgain(false);
-    if (steps_) steps_->noteInterrupted();
+    if (steps_ && visit_.file().fieldInHand() != nullptr) steps_->noteInterrupted();
     if (steps_ && steps_->etchantIsOn())
       steps_->rinseNow(reason_.words,
                        [self = *this](const FieldSteps::Runs& rinsed) { self.askCure(rinsed); });
