@@ -6,7 +6,6 @@
 namespace gk::office {
 
 using base::Error;
-using base::ErrorCode;
 using base::Result;
 using chairside::Authorization;
 using chairside::AuthorizedHow;

@@ -47,7 +47,7 @@ std::string whatIfWords(const WhatIf& whatIf) {
   add("retention", whatIf.retentionYearOne);
   add("program cost", whatIf.programCost);
   add("cost per cavity", whatIf.costPerCavity);
-  if (whatIf.years != WhatIf{}.years) words.push_back(counted(whatIf.years, "year", "years"));
+  if (whatIf.years != WhatIf{}.years) words.push_back(base::counted(whatIf.years, "year", "years"));
   return base::join(words, ", ");
 }
 

@@ -69,8 +69,7 @@ class DeskVerbs : public Door {
                                                                  const std::string& how);
 
  private:
-  Result<base::Done> mayGive(const Admission& may, roster::TaskSet more,
-                             const std::optional<base::MemberId>& to);
+  Result<base::Done> mayGive(const Admission& may, const std::optional<base::MemberId>& to);
   Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
                                              Confirmed schoolConfirmsAges, Confirmed areOthers);
 };

@@ -153,8 +153,8 @@ class Reader {
 
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
-  /// What a correction is of, read from the book: whoever asks may hold an older word, or one whose
-  /// text it changed. Fails with `recordChanged` where it does not stand any more.
+  /// What a correction is of, read from the book: whoever asks may hold an older word, or one that
+  /// it changed. Fails with `recordChanged` unless exactly that stands.
   template <class T>
   Result<Recorded<T>> asItStands(const Recorded<T>& old);
   Result<FieldState> fieldState(chairside::FieldId field);

@@ -102,6 +102,7 @@ class Session : public DayVerbs {
   Result<PastAct> lastUndo(const UndoAt& at);
   Result<base::Done> nothingHangsOn(const PastAct& act);
   Result<bool> isStanding(const std::vector<store::HistoryLine>& rows);
+  Result<bool> wentOnAfter(const PastAct& act);
   Result<base::Done> isOfOpenDay(const UndoAt& at, base::EntryId row);
   Result<std::string> wordsOf(const PastAct& act);
 

@@ -67,11 +67,11 @@ Result<followup::ContactId> DayVerbs::enterContact(By by, const followup::Contac
 Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Placement>& given,
                                           const dentition::Tooth& tooth,
                                           const std::string& reason) {
-  auto stands = asItStands(given);
+  const auto may = admit(Verb::correctTooth, by, {.day = given.value.day, .reason = reason});
+  if (!may) return may.error();
+  const auto stands = asItStands(given);
   if (!stands) return stands.error();
   const auto& old = *stands;
-  const auto may = admit(Verb::correctTooth, by, {.day = old.value.day, .reason = reason});
-  if (!may) return may.error();
   const auto closed = isSigned(old.value.day);
   if (!closed) return closed.error();
   if (*closed) {

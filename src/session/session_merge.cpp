@@ -126,11 +126,11 @@ Findings findingsOf(MergeEdits& edits, const MergeAnswer& answer) {
 
 Result<base::Done> DayVerbs::reopenMerge(By by, const Recorded<MergeAnswer>& old,
                                          const std::string& reason) {
+  const auto may = admit(Verb::reopenMerge, by, {.day = old.value.day, .reason = reason});
+  if (!may) return may.error();
   const auto stands = asItStands(old);
   if (!stands) return stands.error();
   const auto& answer = stands->value;
-  const auto may = admit(Verb::reopenMerge, by, {.day = answer.day, .reason = reason});
-  if (!may) return may.error();
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the question is reopened"};
   MergeEdits edits(book_);

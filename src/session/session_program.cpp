@@ -126,25 +126,41 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
                [&](store::Act& act) { return replaceAll(act, *rows, sound, "said again"); });
 }
 
-/// Rights are given by those who sign, and nobody gives them to herself while another could.
-Result<base::Done> DeskVerbs::mayGive(const Admission& may, roster::TaskSet more,
-                                      const std::optional<base::MemberId>& to) {
+namespace {
+
+/// Who says what others may: those who sign, and the program's managers. A license that ran out
+/// does not end it, or nobody could renew one.
+bool keepsTeam(const roster::Member& member) {
+  return member.may.has(roster::Task::sign) || member.role == roster::Role::manager;
+}
+
+/// Whether a member gets a right by it, that to type apart.
+bool isRaised(const roster::Member& before, const roster::Member& after) {
+  auto more = after.may.without(before.may);
   more.remove(roster::Task::type);
+  return !more.isEmpty() || (keepsTeam(after) && !keepsTeam(before));
+}
+
+} // namespace
+
+/// Nobody gives rights to herself while another could.
+Result<base::Done> DeskVerbs::mayGive(const Admission& may,
+                                      const std::optional<base::MemberId>& to) {
   const auto settingUp = isSettingUp();
   if (!settingUp) return settingUp.error();
-  if (*settingUp || more.isEmpty()) return base::Done{};
-  const auto author = may.author().id;
-  const auto maySign = [&](const Recorded<roster::Member>& one) {
-    return roster::mayDo(one.value, roster::Task::sign, may.on()).has_value();
-  };
-  if (const auto signer = entitled(author, roster::Task::sign, may.on()); !signer)
-    return signer.error();
-  if (author != to) return base::Done{};
+  if (*settingUp) return base::Done{};
+  const auto& author = may.author();
+  if (!keepsTeam(author.value))
+    return Error{ErrorCode::ruleCredential,
+                 author.value.name + " does not sign and is no manager, so another member says "
+                                     "what the team may do"};
+  if (author.id != to) return base::Done{};
   const auto team = members();
   if (!team) return team.error();
-  if (std::ranges::any_of(*team, [&](const auto& one) { return one.id != to && maySign(one); }))
+  if (std::ranges::any_of(*team,
+                          [&](const auto& one) { return one.id != to && keepsTeam(one.value); }))
     return Error{ErrorCode::ruleCredential,
-                 "nobody gives rights to herself; another member who may sign enters them"};
+                 "nobody gives rights to herself; another member who signs, or a manager, does"};
   return base::Done{};
 }
 
@@ -155,7 +171,14 @@ Result<base::MemberId> DeskVerbs::enterMember(By by, const roster::Member& membe
   if (!others) return others.error();
   const auto sound = soundMember(member, *others, {});
   if (!sound) return sound.error();
-  if (const auto given = mayGive(*may, sound->may, {}); !given) return given.error();
+  const roster::Member nobody{.name = {},
+                              .initials = {},
+                              .role = roster::Role::volunteer,
+                              .licence = {},
+                              .licenceUntil = {},
+                              .may = {}};
+  if (isRaised(nobody, *sound))
+    if (const auto given = mayGive(*may, {}); !given) return given.error();
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
@@ -177,8 +200,8 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
   auto rows = book_.current<roster::Member>(store::subjectIs(id));
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such team member"};
-  const auto more = sound->may.without(rows->back().value.may);
-  if (const auto given = mayGive(*may, more, id); !given) return given.error();
+  if (isRaised(rows->back().value, *sound))
+    if (const auto given = mayGive(*may, id); !given) return given.error();
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 

@@ -105,8 +105,29 @@ Result<std::string> Session::wordsOf(const PastAct& act) {
   return *words + ", " + *name;
 }
 
-/// A student who was added, or a dentist's word, is not taken from under what was done since.
+/// Whether something that stands was done here after this act, wherever in the window.
+Result<bool> Session::wentOnAfter(const PastAct& act) {
+  PastActs past(book_);
+  while (true) {
+    auto newer = past.next();
+    if (!newer) return newer.error();
+    if (!*newer || (*newer)->act == act.act) return false;
+    if ((*newer)->rule && (*newer)->rule->verb == Verb::undo) continue;
+    const auto stands = isStanding((*newer)->rows);
+    if (!stands || *stands) return stands;
+  }
+}
+
+/// A student who was added, a dentist's word, or a lot, light or school is not taken from under
+/// what was done since.
 Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
+  if (act.rule->atSetup) {
+    const auto wentOn = wentOnAfter(act);
+    if (!wentOn) return wentOn.error();
+    if (*wentOn)
+      return nothing("something was recorded since, perhaps with it; correct it, set it aside or "
+                     "take it out of service instead");
+  }
   for (const auto& row : act.rows) {
     if (row.kind == "child") {
       auto about = book_.entriesAbout(roster::ChildId(row.subject));

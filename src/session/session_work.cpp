@@ -85,14 +85,12 @@ Result<base::Seconds> Session::leastOf(const FieldState& state, chairside::Step 
   return least;
 }
 
-/// An etch takes an etchant, a flow the material that its field was isolated for.
+/// An etch takes an etchant, every later step the material that its field was isolated for.
 Result<base::Done> Session::runLotFits(const chairside::StepRun& run, const chairside::Field& field,
                                        base::Date on) {
   if (!run.lot) return base::Done{};
   if (run.step == chairside::Step::etch)
     return lotFits(*run.lot, kit::MaterialKind::etchant, field.child, on);
-  if (run.step != chairside::Step::flow)
-    return Error{ErrorCode::ruleMaterial, "only an etch and a flow use a lot"};
   const auto planned = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!planned) return planned.error();
   return lotFits(*run.lot, planned->value.kind, field.child, on);

@@ -37,7 +37,7 @@ template <class T>
 Result<Recorded<T>> Reader::asItStands(const Recorded<T>& old) {
   auto rows = book_.current<T>(store::rowsOf("e.id", old.stamp.entry));
   if (!rows) return rows.error();
-  if (rows->empty())
+  if (rows->empty() || rows->front().value != old.value)
     return base::Error{base::ErrorCode::recordChanged,
                        "this was corrected or taken back since; look at it as it is now"};
   return std::move(rows->front());

@@ -47,19 +47,68 @@ TEST_CASE("an etch past its limit is asked about after the rinse", "[case-93]") 
   CHECK_FALSE(chair.at(16).etchedLong);
 }
 
-TEST_CASE("an etch of just its limit, or of a target as high, is not asked about", "[case-93]") {
+TEST_CASE("an etch of just its limit, is not asked about and a target of its own does not move it",
+          "[case-93]") {
   const auto teeth = occlusalOf({16});
   Chair chair(teeth);
   auto run = chair.blank(Step::etch, teeth);
-  SECTION("at the limit") {
-    run.lasted = 60s;
-  }
-  SECTION("the makers ask for more") {
-    run.lasted = 90s;
-    run.target = 90s;
-  }
+  run.lasted = 60s;
   REQUIRE(chair.take(run));
   CHECK_FALSE(chair.at(16).etchedLong);
+  const auto others = occlusalOf({46});
+  Chair second(others);
+  auto longer = second.blank(Step::etch, others);
+  longer.lasted = 90s;
+  longer.target = 90s;
+  REQUIRE(second.take(longer));
+  CHECK(second.at(46).etchedLong);
+}
+
+TEST_CASE("an etch as long as its etchant's maker asks is not too long", "[case-93]") {
+  const auto teeth = occlusalOf({16});
+  Chair chair(teeth);
+  Protocol slow(chair.field, {chair.rules.times, MaterialKind::sealantLightCure, 90s});
+  auto run = chair.blank(Step::etch, teeth);
+  run.lasted = 90s;
+  REQUIRE(slow.allows(run, 0s));
+  slow.apply(run);
+  CHECK_FALSE(slow.teeth().front().etchedLong);
+}
+
+TEST_CASE("etchant that is on is rinsed before a stop, whatever sent the tooth back",
+          "[case-140]") {
+  const auto teeth = occlusalOf({16});
+  const std::vector names{toothAt(16)};
+  Chair chair(teeth);
+  SECTION("an interrupted etch") {
+    auto run = chair.blank(Step::etch, teeth);
+    run.result = StepResult::interrupted;
+    run.lasted = 8s;
+    REQUIRE(chair.take(run));
+  }
+  SECTION("saliva while the etchant is on") {
+    REQUIRE(chair.etch(teeth));
+    chair.wet(names);
+  }
+  CHECK(chair.protocol.next() == Next::etch);
+  CHECK(chair.protocol.allowsStop(names).error().code == ErrorCode::ruleStep);
+  CHECK(chair.protocol.due(Next::rinse) == teeth);
+  REQUIRE(chair.rinse(teeth));
+  CHECK(chair.protocol.next() == Next::etch);
+  CHECK(chair.protocol.due(Next::rinse).empty());
+  CHECK(chair.protocol.allowsStop(names));
+}
+
+TEST_CASE("etchant is on from its first etch until the rinse, however often it is begun again",
+          "[case-140]") {
+  const auto teeth = occlusalOf({16});
+  Chair chair(teeth);
+  auto run = chair.blank(Step::etch, teeth);
+  run.result = StepResult::interrupted;
+  run.lasted = 45s;
+  REQUIRE(chair.take(run));
+  REQUIRE(chair.etch(teeth, 20s));
+  CHECK(chair.at(16).etchedLong);
 }
 
 TEST_CASE("a tooth with etchant on is rinsed before it is stopped", "[case-93]") {

@@ -192,6 +192,12 @@ TEST_CASE("Every verb that a signature stops is refused and says the two ways th
        [&] {
          return errorOf(book.passOverLight(by, {day, clinic.light, "no"}));
        }},
+      {Verb::countPaper,
+       [&] { return errorOf(book.countPaper(by, {.day = day, .paper = followup::Paper::other})); }},
+      {Verb::enterEffort,
+       [&] { return errorOf(book.enterEffort(by, {.day = day, .people = {}})); }},
+      {Verb::countLot,
+       [&] { return errorOf(book.countLot(by, {.day = day, .lot = clinic.resin})); }},
       {Verb::answerMerge, [&] { return errorOf(book.answerMerge(by, answered.value)); }},
       {Verb::reopenMerge, [&] { return errorOf(book.reopenMerge(by, answered, "why")); }},
       {Verb::overrideAgreement,
@@ -276,7 +282,6 @@ TEST_CASE("Work that comes after the day goes on when it is signed", "[case-121]
   auto& book = clinic.session;
   must(book.enterContact(clinic.by, {clinic.mina, clinic.day, followup::Channel::phone,
                                      followup::ContactResult::reached, "told"}));
-  must(book.countPaper(clinic.by, {.day = clinic.day, .paper = followup::Paper::other}));
   must(book.noteBackup(clinic.by, {clinic.day, "copy.gkbook"}));
   must(book.enterIncident(
       clinic.by, {.day = clinic.day, .happened = clinic.clock.now(), .done = "flushed the eye"}));

@@ -147,10 +147,23 @@ TEST_CASE("After something else was done there is nothing to redo", "[case-127]"
 TEST_CASE("A desk page undoes its own last act and no other page's", "[case-127]") {
   UndoDay clinic;
   const auto lots = must(clinic.session.lots()).size();
-  CHECK(must(clinic.session.undo(clinic.by, {Station::team})) == "Team member");
-  CHECK(must(clinic.session.lots()).size() == lots);
+  const auto schools = must(clinic.session.schools()).size();
+  const auto enter = [&](const char* number) {
+    auto lot = must(clinic.session.lots()).front().value;
+    lot.lot = number;
+    return must(clinic.session.enterLot(clinic.by, lot));
+  };
+  must(clinic.session.enterSchool(clinic.by, {"Thornbury Lane School", "TL"}));
+  enter("A-1");
   CHECK(must(clinic.session.undo(clinic.by, {Station::lots})) == "Lot");
-  CHECK(must(clinic.session.lots()).size() == lots - 1);
+  CHECK(must(clinic.session.lots()).size() == lots);
+  CHECK(must(clinic.session.undo(clinic.by, {Station::schools})) == "School");
+  CHECK(must(clinic.session.schools()).size() == schools);
+  // A lot that something may have been recorded with since is set aside, not undone.
+  enter("A-2");
+  clinic.seat(clinic.mina);
+  CHECK(codeOf(clinic.session.undo(clinic.by, {Station::lots})) == ErrorCode::notFound);
+  CHECK(must(clinic.session.lots()).size() == lots + 1);
   CHECK(codeOf(clinic.session.undo(clinic.by, {Station::program})) == ErrorCode::notFound);
 }
 
