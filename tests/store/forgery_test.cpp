@@ -183,7 +183,7 @@ TEST_CASE("A column that comes later changes no digest of earlier acts", "[case-
 // The bytes of docs/formats.md, Digests, put together and hashed by Python 3.11:
 // hashlib.blake2b(bytes, digest_size=32).hexdigest().
 TEST_CASE("The digest of an act is BLAKE2b-256 over the bytes that the formats page lays out",
-          "[case-158]") {
+          "[case-150]") {
   store::Connection book(":memory:", Access::readWrite, Durability::bulk);
   auto row = book.prepare("SELECT 7, '', x'0102', 'ä'");
   REQUIRE(row.step());
@@ -211,7 +211,7 @@ TEST_CASE("The digest of an act is BLAKE2b-256 over the bytes that the formats p
 
 TEST_CASE("A newest act that was changed is seen before a book opens, an old one before it is "
           "written to",
-          "[case-159]") {
+          "[case-158]") {
   const Scratch folder;
   base::SeededRandom random(3);
   const base::LaptopId laptop(base::makeUuid7(someMorning, random));
