@@ -72,6 +72,12 @@ void retentionJson(JsonWriter& json, const RetentionLine& line) {
   json.field("clusters", base::nameOf(line.unit));
   json.field("whole_or_part",
              line.wholeOrPart95 ? std::optional(line.wholeOrPart95->estimate) : std::nullopt);
+  json.field("repaired", line.repaired);
+  json.field("filled_over", line.filledOver);
+  json.field("known_lost_before", line.earlierLost);
+  json.field("lost_not_found", line.lostUnfound);
+  json.field("teeth_seen", line.teethSeen);
+  json.field("teeth_protected", line.teethWhole);
   json.endObject();
 }
 

@@ -26,8 +26,8 @@ struct AvertedReport {
   int years = 0;
 };
 
-/// `molars` are this term's sealed first and second permanent molars, `retention` the whole rate of
-/// the checks of this term.
+/// `molars` are this term's sealed first and second permanent molars, `retention` the share of
+/// teeth protected at the one-year looks of this term, reseals included.
 AvertedReport avertedOf(int molars, const AttackRateReport& attack,
                         const std::optional<estimates::RetentionEstimate>& retention, int years);
 

@@ -8,17 +8,30 @@ namespace {
 
 using followup::Held;
 
+/// The teeth of one cluster: examined, and those that a definition calls retained.
 struct Tally {
   double assessable = 0;
   double whole = 0;
+  double repaired = 0;
   double part = 0;
+  double teeth = 0;
+  double teethWhole = 0;
 
-  void add(Held held) {
-    assessable += 1;
-    whole += held == Held::whole ? 1 : 0;
-    part += held == Held::part ? 1 : 0;
+  void add(const SealantFact& fact) {
+    if (fact.isAssessable()) {
+      assessable += 1;
+      whole += fact.held == Held::whole ? 1 : 0;
+      repaired += fact.isRepaired ? 1 : 0;
+      part += fact.held == Held::part ? 1 : 0;
+    }
+    if (fact.isToothSeen()) {
+      teeth += 1;
+      teethWhole += fact.tooth == Held::whole ? 1 : 0;
+    }
   }
 };
+
+using Share = estimates::Cluster (*)(const Tally&);
 
 /// Adds sealants up to one line. The rows of a child come one after another, so its clusters are
 /// known when the next child begins.
@@ -32,7 +45,10 @@ class LineBuilder {
       if (!childIsDue_) ++line_.childrenDue;
       childIsDue_ = true;
     }
-    if (!fact.check) return;
+    if (fact.due && !fact.isAssessable() && fact.isKnownLost) ++line_.lostUnfound;
+    if (fact.isToothSeen()) judgeTooth(fact);
+    if (fact.isToothSeen() || fact.isAssessable()) tally(fact);
+    if (!fact.isExamined()) return;
     if (!childIsFound_) ++line_.childrenFound;
     childIsFound_ = true;
     ++line_.examined;
@@ -46,9 +62,20 @@ class LineBuilder {
     if (mayUseSchools && static_cast<std::size_t>(schools) >= estimates::fewestClusters)
       line_.unit = ClusterUnit::schools;
     if (line_.assessable > 0) {
-      line_.whole95 = estimate(false);
-      line_.wholeOrPart95 = estimate(true);
+      line_.whole95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole};
+      });
+      line_.wholeOrRepaired95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole + at.repaired};
+      });
+      line_.wholeOrPart95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole + at.part};
+      });
     }
+    if (line_.teethSeen > 0)
+      line_.protected95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.teeth, at.teethWhole};
+      });
     return std::move(line_);
   }
 
@@ -71,18 +98,31 @@ class LineBuilder {
     }
     ++line_.assessable;
     ++(fact.held == Held::whole ? line_.whole : fact.held == Held::part ? line_.part : line_.lost);
-    if (!childIsJudged_) byChild_.emplace_back();
-    childIsJudged_ = true;
-    byChild_.back().add(fact.held);
-    const std::size_t school = fact.at(Factor::school);
-    if (school >= bySchool_.size()) bySchool_.resize(school + 1);
-    bySchool_[school].add(fact.held);
+    if (fact.isRepaired) ++line_.repaired;
+    if (fact.held != Held::lost) return;
+    if (fact.why == followup::CannotAssess::restoredOver) ++line_.filledOver;
+    if (fact.from != HeldFrom::look) ++line_.earlierLost;
   }
 
-  [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(bool withPart) const {
+  void judgeTooth(const SealantFact& fact) {
+    ++line_.teethSeen;
+    if (fact.tooth == Held::whole) ++line_.teethWhole;
+    if (fact.tooth == Held::part) ++line_.teethPart;
+  }
+
+  void tally(const SealantFact& fact) {
+    if (!childIsJudged_) byChild_.emplace_back();
+    childIsJudged_ = true;
+    byChild_.back().add(fact);
+    const std::size_t school = fact.at(Factor::school);
+    if (school >= bySchool_.size()) bySchool_.resize(school + 1);
+    bySchool_[school].add(fact);
+  }
+
+  [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(Share share) const {
     std::vector<estimates::Cluster> clusters;
     for (const auto& tally : line_.unit == ClusterUnit::schools ? bySchool_ : byChild_)
-      clusters.push_back({tally.assessable, tally.whole + (withPart ? tally.part : 0)});
+      clusters.push_back(share(tally));
     return *estimates::retention(clusters); // whole counts, at least one: nothing to refuse
   }
 

@@ -210,16 +210,52 @@ void addRetentionCautions(Table& table) {
       "programs, not of one child, and small numbers do not judge a person.");
 }
 
-/// "whole or part 94.5 (92.1-96.2)".
+/// "94.5 % (92.1-96.2)".
+std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
+  return base::fixed(100 * rate.estimate, 1) + " % (" + shareRange(printedRange(rate, unit)) + ")";
+}
+
 std::string wholeOrPartNote(const RetentionLine& total) {
   if (!total.wholeOrPart95) return "No sealant of the cohort has been judged yet.";
-  const auto& rate = *total.wholeOrPart95;
-  return "Total, whole or part: " + base::fixed(100 * rate.estimate, 1) + " % (" +
-         shareRange(printedRange(rate, total.unit)) + "); part " +
+  return "Total, whole or part: " + estimateWords(*total.wholeOrPart95, total.unit) + "; part " +
          percent(total.part, total.assessable) + " %, lost " +
          percent(total.lost, total.assessable) + " %. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
                                              : "children, as too few schools were checked.");
+}
+
+/// What the classes of the table hold, each said where there is one.
+void noteClasses(Table& table, const RetentionLine& total) {
+  const auto sealants = [](int count) { return counted(count, "sealant", "sealants"); };
+  if (total.earlierLost > 0)
+    table.notes.push_back(
+        "Lost holds " + sealants(total.earlierLost) +
+        " that an earlier look had found lost, or that were sealed again without a look that found "
+        "them whole: the new sealant is never judged in their place.");
+  if (total.filledOver > 0)
+    table.notes.push_back("Lost holds " + sealants(total.filledOver) +
+                          " with a sealed surface filled since: a failure of the sealant, and a "
+                          "filling beside it.");
+  if (total.repaired > 0 && total.wholeOrRepaired95)
+    table.notes.push_back("Part holds " + sealants(total.repaired) +
+                          " repaired since and whole at the check. With them as whole: " +
+                          estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+  if (total.lostUnfound > 0)
+    table.notes.push_back(
+        sealants(total.lostUnfound) +
+        " of children not found are known as lost and are in no figure here: counting the known "
+        "losses of such children, and not what they kept, would only lower it.");
+}
+
+/// The other question, never mixed with the first.
+std::string protectionNote(const RetentionLine& total) {
+  if (!total.protected95)
+    return "Whether the teeth are protected a year later, by whatever sealant: none was looked at.";
+  return "Another question, whether the tooth is protected a year later by whatever sealant is on "
+         "it, repairs and reseals included: " +
+         estimateWords(*total.protected95, total.unit) + " of " +
+         counted(total.teethSeen, "tooth", "teeth") +
+         " looked at. That figure goes into the teeth spared.";
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
@@ -241,10 +277,14 @@ Table schoolRetentionTable(const TermTotals& totals) {
     table.rows.push_back(retentionRow(line));
   table.rows.push_back(retentionRow(totals.retention.total));
   table.notes = {
-      std::string(totals.firstPlacementsOnly ? "First placements only" : "With reseals") +
+      std::string(totals.firstPlacementsOnly
+                      ? "First placements only: the first sealant on each tooth"
+                      : "With reseals") +
           "; repairs and sealants of others never enter. A child who changed school counts "
           "where the sealant was placed.",
       wholeOrPartNote(totals.retention.total)};
+  noteClasses(table, totals.retention.total);
+  table.notes.push_back(protectionNote(totals.retention.total));
   noteRetentionUnder(table, totals);
   addRetentionCautions(table);
   return table;
