@@ -66,7 +66,7 @@ void retentionJson(JsonWriter& json, const RetentionLine& line) {
   json.field("decayed_since", line.decayedSince);
   json.field("filled_since", line.filledSince);
   json.field("estimate", whole ? std::optional(whole->estimate) : std::nullopt);
-  const auto range = whole ? std::optional(reports::printedRange(*whole, line.unit)) : std::nullopt;
+  const auto range = whole ? reports::printedRange(*whole) : std::nullopt;
   rangeJson(json, range);
   json.field("design_effect", whole ? std::optional(whole->designEffect) : std::nullopt);
   json.field("clusters", base::nameOf(line.unit));

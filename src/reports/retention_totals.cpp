@@ -1,5 +1,7 @@
 #include "reports/retention_totals.h"
 
+#include "reports/words.h"
+
 #include <algorithm>
 
 namespace gk::reports {
@@ -55,7 +57,10 @@ class LineBuilder {
     judge(fact);
   }
 
-  [[nodiscard]] RetentionLine finish(std::string label, bool mayUseSchools) {
+  /// `pooled` is the program's design effect, for lines that cannot tell their own.
+  [[nodiscard]] RetentionLine finish(std::string label, bool mayUseSchools,
+                                     std::optional<double> pooled = std::nullopt) {
+    pooled_ = pooled;
     line_.label = std::move(label);
     const auto schools =
         std::ranges::count_if(bySchool_, [](const auto& one) { return one.assessable > 0; });
@@ -123,10 +128,12 @@ class LineBuilder {
     std::vector<estimates::Cluster> clusters;
     for (const auto& tally : line_.unit == ClusterUnit::schools ? bySchool_ : byChild_)
       clusters.push_back(share(tally));
-    return *estimates::retention(clusters); // whole counts, at least one: nothing to refuse
+    // Whole counts, at least one: nothing to refuse.
+    return *estimates::retention(clusters, estimates::usualLevel, pooled_);
   }
 
   RetentionLine line_;
+  std::optional<double> pooled_;
   std::optional<std::uint32_t> child_;
   bool childIsDue_ = false;
   bool childIsFound_ = false;
@@ -151,19 +158,52 @@ std::vector<LineBuilder> built(const RetentionFacts& facts, Factor factor, const
   return lines;
 }
 
+/// Of the whole program by child, for a part that cannot tell its own.
+std::optional<double> pooledEffect(const RetentionFacts& facts) {
+  LineBuilder all;
+  for (const auto& fact : facts.rows())
+    all.add(fact);
+  const auto line = all.finish("", false);
+  if (!line.whole95) return std::nullopt;
+  return line.whole95->designEffect;
+}
+
 } // namespace
 
-estimates::Interval printedRange(const estimates::RetentionEstimate& estimate, ClusterUnit unit) {
-  if (unit == ClusterUnit::schools) return estimate.publication;
-  return {estimate.low, estimate.high};
+std::optional<estimates::Interval> printedRange(const estimates::RetentionEstimate& estimate) {
+  if (!estimate.toRead) return std::nullopt;
+  return estimate.toRead->range;
+}
+
+std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
+                       ClusterUnit unit) {
+  if (!estimate) return nothing;
+  const auto range = printedRange(*estimate);
+  if (!range) return unit == ClusterUnit::schools ? "one school" : "one child";
+  auto words = percentRange(range->low, range->high);
+  if (estimate->clusters < estimates::fewClustersToRead)
+    words += unit == ClusterUnit::schools ? ", few schools" : ", few children";
+  else if (estimate->toRead->isPlanned)
+    words += ", likeness assumed";
+  return words;
+}
+
+std::string rangeNote(bool isAnyPlanned) {
+  return std::string("Ranges: Korn and Graubard 1998, which allow for teeth of one child being "
+                     "alike and for few children; none from one child alone.") +
+         (isAnyPlanned ? " Where all or none are whole, or few children came out more even than "
+                         "chance, how alike their teeth are cannot be seen: the program's own "
+                         "figure or a planning value of 0.05 is taken, the larger."
+                       : "");
 }
 
 RetentionTotals retentionTotals(const RetentionFacts& facts) {
   RetentionTotals out;
+  const auto pooled = pooledEffect(facts);
   auto lines = built(facts, Factor::school, {});
   for (std::size_t code = 0; code < lines.size(); ++code) {
-    auto& line =
-        out.schools.emplace_back(lines[code].finish(facts.labels(Factor::school)[code], false));
+    auto& line = out.schools.emplace_back(
+        lines[code].finish(facts.labels(Factor::school)[code], false, pooled));
     line.code = static_cast<FactorCode>(code);
     line.school = facts.schools()[code];
     line.checkedHere = facts.checkedAt()[code];
@@ -182,15 +222,16 @@ RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice) {
   LineBuilder line;
   for (const auto& fact : facts.rows())
     if (choice.takes(fact)) line.add(fact);
-  return line.finish("Total", false);
+  return line.finish("Total", false, pooledEffect(facts));
 }
 
 std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor factor,
                                        const Choice& choice, const RetentionOptions& options) {
   std::vector<RetentionLine> out;
+  const auto pooled = pooledEffect(facts);
   auto lines = built(facts, factor, choice);
   for (std::size_t code = 0; code < lines.size(); ++code) {
-    auto line = lines[code].finish(facts.labels(factor)[code], false);
+    auto line = lines[code].finish(facts.labels(factor)[code], false, pooled);
     if (line.placed == 0) continue;
     line.code = static_cast<FactorCode>(code);
     const bool names = factor == Factor::placedBy || factor == Factor::pair;

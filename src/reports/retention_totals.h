@@ -49,9 +49,15 @@ struct RetentionLine {
   std::optional<estimates::RetentionEstimate> protected95;
 };
 
-/// The range to print: Wilson's where children are the clusters; where schools are, which are few,
-/// Korn and Graubard's, since Wilson's falls short there (docs/methods.md, coverage).
-estimates::Interval printedRange(const estimates::RetentionEstimate& estimate, ClusterUnit unit);
+/// The range to print, by the one policy; none under two clusters.
+std::optional<estimates::Interval> printedRange(const estimates::RetentionEstimate& estimate);
+
+/// "84.3-89.7", with ", few children" where it is read from under ten of them.
+std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
+                       ClusterUnit unit);
+
+/// What the ranges of a table are, and which of them rest on a planning value.
+std::string rangeNote(bool isAnyPlanned);
 
 struct RetentionTotals {
   std::vector<RetentionLine> schools; ///< by placing school

@@ -177,7 +177,7 @@ Cells retentionRow(const RetentionLine& line) {
           number(line.lost),
           number(line.cannotAssess),
           percent(line.whole, line.assessable),
-          rate ? shareRange(printedRange(*rate, line.unit)) : nothing,
+          rangeWords(rate, line.unit),
           rate ? base::fixed(rate->designEffect, 2) + (unstable ? ", few teeth" : "") : nothing};
 }
 
@@ -205,14 +205,13 @@ void addRetentionCautions(Table& table) {
   table.notes.emplace_back(
       "Found children only: those who were not found may have kept fewer or more. "
       "Whole % is whole / assessable.");
-  table.notes.emplace_back(
-      "The range allows for teeth of one child being alike. The figures speak of "
-      "programs, not of one child, and small numbers do not judge a person.");
+  table.notes.emplace_back("The figures speak of "
+                           "programs, not of one child, and small numbers do not judge a person.");
 }
 
 /// "94.5 % (92.1-96.2)".
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
-  return base::fixed(100 * rate.estimate, 1) + " % (" + shareRange(printedRange(rate, unit)) + ")";
+  return base::fixed(100 * rate.estimate, 1) + " % (" + rangeWords(rate, unit) + ")";
 }
 
 std::string wholeOrPartNote(const RetentionLine& total) {
@@ -317,6 +316,24 @@ std::string withRange(double value, const std::optional<estimates::Interval>& ra
          (range ? " (" + base::fixed(range->low, 0) + "-" + base::fixed(range->high, 0) + ")" : "");
 }
 
+/// What the rate is of, each said where it is so.
+void addAttackNotes(Table& table, const TermTotals& totals) {
+  const auto& attack = totals.attackRate;
+  if (!attack.estimate) return;
+  auto notes = attackNotes(attack);
+  if (!attack.seconds && totals.averted.firstsAlone)
+    notes.emplace_back("Second molars take the first molars' rate, as fewer than " +
+                       std::to_string(fewestForSecondMolars) +
+                       " children new to the program carried one: it is borrowed, and the line of "
+                       "first molars alone is without it.");
+  if (attack.seconds)
+    notes.push_back(
+        "Second molars have a rate of their own: " + base::fixed(100 * attack.seconds->annual, 1) +
+        " % a year (" + percentRange(attack.seconds->low, attack.seconds->high) +
+        "). The two ranges are added end to end, which errs on the wide side.");
+  table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
+}
+
 Table preventionTable(const TermTotals& totals) {
   Table table{"What this term's sealants may spare", {{"Figure"}, right("Estimate")}, {}, {}};
   const auto& attack = totals.attackRate;
@@ -342,6 +359,9 @@ Table preventionTable(const TermTotals& totals) {
   if (averted.averted && averted.cautious) {
     table.rows.push_back({"Teeth spared decay in " + years + ", full protection while retained",
                           withRange(averted.averted->averted, averted.averted->interval)});
+    if (averted.firstsAlone)
+      table.rows.push_back({"Of first molars alone", withRange(averted.firstsAlone->averted,
+                                                               averted.firstsAlone->interval)});
     table.rows.push_back(
         {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
          withRange(averted.cautious->averted, averted.cautious->interval)});
@@ -352,9 +372,8 @@ Table preventionTable(const TermTotals& totals) {
       "A model after Griffin, Jones and Crespin 2014: it speaks of programs, never of one child. "
       "The "
       "range holds the sampling error of attack rate and retention, not doubt about the model.",
-      "Leaving out molars that someone had sealed can push the attack rate up or down: up when "
-      "children at low risk are sealed elsewhere more often, down when those at high risk are.",
       "Your state practice act, program protocol and the maker's instructions come first."};
+  addAttackNotes(table, totals);
   return table;
 }
 

@@ -46,7 +46,7 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  pupilCounts(records),
                  shortTermChecks(records)};
   out.total = sumOf(out.schools);
-  out.averted = avertedOf(out.total.firstMolars + out.total.secondMolars, out.attackRate,
+  out.averted = avertedOf({out.total.firstMolars, out.total.secondMolars}, out.attackRate,
                           out.retention.total.protected95, options.avertedYears);
   return out;
 }
