@@ -103,8 +103,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("estimate", found->estimate);
-    json.field("low", found->low);
-    json.field("high", found->high);
+    const auto range = found->toRead ? std::optional(found->toRead->range) : std::nullopt;
+    json.field("low", range ? std::optional(range->low) : std::nullopt);
+    json.field("high", range ? std::optional(range->high) : std::nullopt);
     json.field("teeth", found->teeth);
     json.field("children", counts->children);
     json.field("clusters", found->clusters);
@@ -122,7 +123,12 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
              << base::fixed(found->teeth, 0) << " teeth in "
              << base::counted(counts->children, "child", "children") << ", "
-             << percent(found->estimate) << "\n95 % interval: " << range(found->low, found->high)
+             << percent(found->estimate) << "\n95 % interval: "
+             << (found->toRead ? range(found->toRead->range.low, found->toRead->range.high)
+                               : "none from one cluster")
+             << (found->toRead && found->toRead->isPlanned
+                     ? ", with a planning value of how alike the teeth of a cluster are"
+                     : "")
              << "\nDesign effect " << base::fixed(found->designEffect, 2)
              << ": the teeth tell as much as " << base::fixed(found->effectiveN, 1)
              << " independent ones, from " << base::counted(found->clusters, "cluster", "clusters")

@@ -22,6 +22,7 @@ AttackBySchool attackBySchool(const TermRecords& records) {
     out.schools.push_back(name);
     rows.push_back(std::move(own));
   }
+  out.all = attackRateOf(records);
   // Each of the three is refused only where no molar had enough exposure.
   if (auto rates = estimates::schoolRates(rows)) out.rates = *std::move(rates);
   if (auto age = estimates::riskByAge(all)) out.age = *std::move(age);

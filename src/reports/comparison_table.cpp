@@ -65,7 +65,7 @@ Cells rowOf(const FactorValue& value) {
       number(line.childrenFound),
       number(line.assessable),
       percent(line.whole, line.assessable),
-      line.whole95 ? percentRange(line.whole95->low, line.whole95->high) : nothing,
+      rangeWords(line.whole95, line.unit),
       ratio(value) + (isSmall(value) ? ", small numbers" : ""),
       bootstrapRange(value),
       pValue(value.adjustedP ? value.adjustedP : (value.against ? value.against->p : std::nullopt)),

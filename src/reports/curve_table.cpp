@@ -51,8 +51,9 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "where two figures stand, nothing is known of the curve between them (Turnbull 1976). "
       "Nothing is known beyond the last check, at " +
           base::fixed(usual.lastCheck, 1) + " years.",
-      "Filled over, crowned, extracted, shed: read as not yet failed when last seen whole; in the "
-      "worst case as failed by then. A reseal begins anew. Children who were not found are taken "
+      "Crowned, extracted, shed: read as not yet failed when last seen whole; in the worst case as "
+      "failed by then. A surface filled since, and a tooth sealed again without a look that found "
+      "the sealant whole, had failed. A reseal begins anew. Children who were not found are taken "
       "to be like those who were.",
       "The band draws whole children with replacement" +
           std::string(usual.band->isFewChildren ? "; with so few it is likely too narrow." : ".")};

@@ -45,7 +45,9 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
   std::map<chairside::PlacementId, const base::Recorded<followup::RetentionCheck>*> first;
   for (const auto& [id, row] : ordered) {
     auto& kept = first[row->value.placement];
-    const auto judges = [](const auto* one) { return one->value.tooth() != Held::cannotAssess; };
+    const auto judges = [](const auto* one) {
+      return one->value.asCounted() != Held::cannotAssess;
+    };
     if (!kept || (!judges(kept) && judges(row))) kept = row;
   }
   EarlyChecks line{.label = std::move(label)};
@@ -54,7 +56,7 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
     const auto* placed = placements.find(placement);
     if (!placed) continue;
     children.insert(row->value.child);
-    count(line, row->value.tooth());
+    count(line, row->value.asCounted());
     if (row->stamp.by.author && *row->stamp.by.author != placed->placedBy) ++line.byAnother;
   }
   line.children = static_cast<int>(children.size());

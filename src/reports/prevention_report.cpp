@@ -31,7 +31,7 @@ Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
                   whole(report.inputs->sealants) + " sealed molars",
               {{"Scenario"},
                right("Attack rate %"),
-               right("Whole at one year %"),
+               right("Protected at one year %"),
                right("Protection"),
                right("Risk after loss"),
                right("Teeth spared"),
@@ -46,6 +46,8 @@ Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
   table.rows.front()[6] = nothing; // scenarios have no range of their own
   table.rows.back()[6] = nothing;
   table.notes = {
+      "Protected at one year: the share of teeth whose sealant, repairs and reseals included, was "
+      "whole at the year's look, and not the share of first sealants.",
       "A model after Griffin, Jones and Crespin 2014; retention after the first year falls by "
       "0.05 of it a year, a value chosen to agree with their worked example, so that example does "
       "not confirm it. It speaks of programs, never of one child.",
@@ -89,7 +91,7 @@ std::string inputWords(ScenarioInput input) {
   case ScenarioInput::attackRate:
     return "Attack rate";
   case ScenarioInput::retentionYearOne:
-    return "Whole at one year";
+    return "Teeth protected at one year";
   case ScenarioInput::efficacy:
     return "Protection while retained";
   case ScenarioInput::relativeRiskAfterLoss:
@@ -104,7 +106,7 @@ std::string inputWords(ScenarioInput input) {
 
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf) {
   const auto report = scenarios(totals.total.firstMolars + totals.total.secondMolars,
-                                totals.attackRate, totals.retention.total.whole95, whatIf);
+                                totals.attackRate, totals.retention.total.protected95, whatIf);
   if (!report.scenarios)
     return {{"Teeth spared decay", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
   std::vector<Table> tables{scenarioTable(report, whatIf.attackRate || whatIf.retentionYearOne),

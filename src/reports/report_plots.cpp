@@ -60,14 +60,14 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
   const double whole = hundred * total.whole95->estimate;
   double least = whole;
   for (const auto& line : lines) {
-    if (!line.whole95) continue;
+    const auto range = line.whole95 ? printedRange(*line.whole95) : std::nullopt;
+    if (!range) continue;
     const auto row = static_cast<double>(names.size());
-    const auto range = printedRange(*line.whole95, line.unit);
     names.push_back(line.label);
-    ranges.points.push_back({hundred * range.low, row});
-    ranges.ends.push_back({hundred * range.high, row});
+    ranges.points.push_back({hundred * range->low, row});
+    ranges.ends.push_back({hundred * range->high, row});
     shares.points.push_back({hundred * line.whole95->estimate, row});
-    least = std::min(least, hundred * range.low);
+    least = std::min(least, hundred * range->low);
   }
   if (names.size() < 2) return std::nullopt;
   const auto axis = rows(std::move(names));

@@ -15,7 +15,7 @@ using followup::CannotAssess;
 using followup::Held;
 
 SpellState stateOf(const followup::RetentionCheck& check, bool partFails) {
-  switch (check.tooth()) {
+  switch (check.asCounted()) {
   case Held::whole:
     return SpellState::whole;
   case Held::part:
@@ -87,19 +87,23 @@ class Spells {
   std::vector<estimates::SpellCheck> checksOf(const base::Recorded<chairside::Placement>& row,
                                               base::Date placedOn, RetentionCurve& out) const {
     std::vector<estimates::SpellCheck> checks;
+    // Who seals again a sealant that a look that day found whole had another reason than its loss.
+    std::set<base::Date> wholeOn;
     if (const auto at = checks_.find(row.id); at != checks_.end()) {
       for (const auto* check : at->second) {
         const auto on = view_.dateOf(check->day);
         if (!on || *on > view_.records.asOf || *on < placedOn) continue;
         const double years = base::yearsBetween(placedOn, *on);
         checks.push_back({years, stateOf(*check, options_.partFails)});
+        if (checks.back().state == SpellState::whole) wholeOn.insert(*on);
         out.lastCheck = std::max(out.lastCheck, years);
         ++out.checks;
       }
     }
     const auto& dates = resealed_.at({row.value.child, row.value.tooth});
     if (const auto next = dates.upper_bound(placedOn); next != dates.end())
-      checks.push_back({base::yearsBetween(placedOn, *next), SpellState::replaced});
+      checks.push_back({base::yearsBetween(placedOn, *next),
+                        wholeOn.contains(*next) ? SpellState::replaced : SpellState::failed});
     return checks;
   }
 

@@ -22,11 +22,10 @@ Table shrinkTable(const FactorComparison& schools) {
               {}};
   for (const auto& value : schools.values) {
     const auto& line = value.line;
-    table.rows.push_back(
-        {line.label, number(line.assessable), percent(line.whole, line.assessable),
-         line.whole95 ? percentRange(line.whole95->low, line.whole95->high) : nothing,
-         value.shrunken ? share(value.shrunken->shrunken) : nothing,
-         value.shrunken ? share(value.shrunken->ownWeight) : nothing});
+    table.rows.push_back({line.label, number(line.assessable), percent(line.whole, line.assessable),
+                          rangeWords(line.whole95, line.unit),
+                          value.shrunken ? share(value.shrunken->shrunken) : nothing,
+                          value.shrunken ? share(value.shrunken->ownWeight) : nothing});
   }
   table.notes = {
       "The fewer its teeth, the more a school's figure is chance, and the further it is drawn "
