@@ -120,7 +120,7 @@ Result<bool> Session::wentOnAfter(const PastAct& act) {
     if (!newer) return newer.error();
     if (!*newer || (*newer)->act == act.act) return false;
     if ((*newer)->rule && (*newer)->rule->verb == Verb::undo) continue;
-    const auto stands = isStanding((*newer)->rows);
+    auto stands = isStanding((*newer)->rows);
     if (!stands || *stands) return stands;
   }
 }

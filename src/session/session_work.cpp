@@ -102,7 +102,7 @@ Result<base::Done> Session::mayBegin(const Bench& bench, const FieldState& state
   if (begun.empty()) return base::Done{};
   const auto sealant = only<kit::Lot>(store::subjectIs(field.sealant), "sealant lot");
   if (!sealant) return sealant.error();
-  if (const auto may = mayTreat(field.child, serviceFor(sealant->value.kind), bench.on()); !may)
+  if (auto may = mayTreat(field.child, serviceFor(sealant->value.kind), bench.on()); !may)
     return may;
   return areAuthorized(field.child, begun, bench.on());
 }
