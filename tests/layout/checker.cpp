@@ -81,7 +81,7 @@ const Uses& architecture() {
         {"kit", {"base", "dentition"}},
         {"chairside", {"base", "dentition", "roster", "kit"}},
         {"followup", {"base", "dentition", "roster", "kit", "chairside"}},
-        {"store", records},
+        {"store", recordsAnd({"crypto"})},
         {"vault", {"base", "crypto"}},
         {"reports", recordsAnd({"estimates"})},
         {"exchange", recordsAnd({"crypto"})},
