@@ -47,14 +47,15 @@ void addRecords(Connection& book, const OwnSchema& own, const std::string& kind,
   }
 }
 
+/// `entries` stands on the first of them.
 crypto::Hash digestOfRows(Connection& book, const OwnSchema& own, Statement& entries,
                           const ActHead& head) {
   ActDigest digest(head);
-  while (entries.step()) {
+  do {
     digest.addEntry(own.entry, entries);
     addRecords(book, own, entries.column<std::string>(own.kindColumn),
                entries.column<base::Uuid>(own.idColumn), digest);
-  }
+  } while (entries.step());
   return digest.finish();
 }
 
@@ -106,13 +107,10 @@ crypto::Hash ActDigest::finish() {
 
 crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, std::int64_t after,
                      const crypto::Hash& previous) {
-  auto first = book.prepare("SELECT id FROM entry WHERE laptop = ?1 AND sequence = ?2");
-  first.bindAll(hand.laptop, after + 1);
-  base::require(first.step(), "an act that wrote a row");
-  const auto act = first.column<base::Uuid>(0);
-  first.reset();
   auto entries = book.prepare(own.entriesAfter);
   entries.bindAll(hand.laptop, after);
+  base::require(entries.step(), "an act that wrote a row");
+  const auto act = entries.column<base::Uuid>(own.idColumn);
   const auto digest =
       digestOfRows(book, own, entries, {hand.book, hand.laptop, previous, act, after + 1});
   book.prepare("INSERT INTO act_digest (act, digest) VALUES (?, ?)")
@@ -124,6 +122,7 @@ crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, s
 crypto::Hash digestOf(Connection& book, const OwnSchema& own, const ActHead& head) {
   auto entries = book.prepare(own.entriesOfAct);
   entries.bind(1, head.act);
+  base::require(entries.step(), "an act that is there");
   return digestOfRows(book, own, entries, head);
 }
 

@@ -30,9 +30,9 @@ class Teller {
     (void)guarded([&] { fault.child = numberOf(childOf(entry)); });
     return fault;
   }
-  /// The first child that a row of the act is about.
+  /// The kinds of its rows, and the first child that one of them is about.
   Fault toldOfAct(const std::string& what, const base::Uuid& act, const char* doNow) {
-    auto fault = told(what, act, doNow);
+    auto fault = told({}, act, doNow);
     std::set<std::string> kinds;
     (void)guarded([&] {
       auto rows = book_.prepare("SELECT id, kind FROM " + database_ + "entry WHERE act = ?1");
@@ -42,7 +42,9 @@ class Teller {
         if (fault.child.empty()) fault.child = numberOf(childOf(rows.column<base::Uuid>(0)));
       }
     });
-    if (!kinds.empty()) fault.what += " (" + base::join({kinds.begin(), kinds.end()}, ", ") + ")";
+    fault.what =
+        "an act" +
+        (kinds.empty() ? "" : " (" + base::join({kinds.begin(), kinds.end()}, ", ") + ")") + what;
     return fault;
   }
   static std::string plain(std::string table) {
@@ -148,17 +150,16 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
   case FlawKind::actBroken:
     return teller.told("an entry belongs to no act of its laptop", flaw.entry, compare);
   case FlawKind::digestMissing:
-    return teller.toldOfAct("an act has no digest, so it was added or its digest removed",
-                            flaw.entry, compare);
+    return teller.toldOfAct(" has no digest, so it was added or its digest removed", flaw.entry,
+                            compare);
   case FlawKind::digestLoose:
     return teller.told("an act was removed and its digest left", flaw.entry, compare);
   }
   base::fail("a kind of flaw");
 }
 
-constexpr auto changedAct =
-    "an act is not as it was written: a row of it, or the digest of the act "
-    "before, was changed, added or removed";
+constexpr auto changedAct = " is not as it was written: a row of it, or the digest of the act "
+                            "before, was changed, added or removed";
 
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
                  FaultList& list) {
@@ -176,11 +177,6 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
-  if (answer(book, "SELECT EXISTS (SELECT 1 FROM " + database +
-                       ".clinic_day) AND NOT EXISTS "
-                       "(SELECT 1 FROM " +
-                       database + ".program)"))
-    list.add([] { return Fault{"the program is missing", {}, {}, goBack}; });
   std::vector<std::string> kinds;
   auto rows = book.prepare("SELECT name FROM " + database + ".entry_kind ORDER BY name");
   while (rows.step())

@@ -221,6 +221,13 @@ Result<std::vector<Fault>> Book::faults() {
     auto faults = pageFaults(connection_);
     for (auto& fault : historyFaults(connection_, "main", newestSchema()))
       faults.push_back(std::move(fault));
+    // No reason to refuse a book that was made before each had its program: it is asked for then.
+    // One that was taken away is a fault of the history as well.
+    auto program = connection_.prepare(
+        "SELECT EXISTS (SELECT 1 FROM clinic_day) AND NOT EXISTS (SELECT 1 FROM program)");
+    program.step();
+    if (program.column<bool>(0))
+      faults.push_back({"the program is missing", {}, {}, "open the logbook and enter it"});
     return faults;
   });
 }

@@ -242,7 +242,8 @@ TEST_CASE("A newest act that was changed is seen before a book opens, an old one
     const auto book = open();
     REQUIRE_FALSE(book);
     CHECK(book.error().code == ErrorCode::storeDamaged);
-    CHECK(book.error().detail.find("not as it was written (school)") != std::string::npos);
+    CHECK(book.error().detail.find("an act (school) is not as it was written") !=
+          std::string::npos);
   }
   SECTION("the first") {
     runUnguarded(path,
@@ -252,7 +253,8 @@ TEST_CASE("A newest act that was changed is seen before a book opens, an old one
     const auto written = addSchool(*book, random);
     REQUIRE_FALSE(written);
     CHECK(written.error().code == ErrorCode::storeDamaged);
-    CHECK(written.error().detail.find("not as it was written (school)") != std::string::npos);
+    CHECK(written.error().detail.find("an act (school) is not as it was written") !=
+          std::string::npos);
   }
 }
 
