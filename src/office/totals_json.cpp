@@ -72,6 +72,7 @@ void retentionJson(JsonWriter& json, const RetentionLine& line) {
   json.field("clusters", base::nameOf(line.unit));
   json.field("whole_or_part",
              line.wholeOrPart95 ? std::optional(line.wholeOrPart95->estimate) : std::nullopt);
+  json.field("due_before", line.dueBefore);
   json.field("repaired", line.repaired);
   json.field("filled_over", line.filledOver);
   json.field("known_lost_before", line.earlierLost);

@@ -19,7 +19,4 @@ struct AttackBySchool {
 
 AttackBySchool attackBySchool(const TermRecords& records);
 
-/// The verdict on age as a sentence.
-std::string ageWords(estimates::RiskWithAge verdict);
-
 } // namespace gk::reports

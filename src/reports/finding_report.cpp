@@ -1,6 +1,7 @@
 #include "reports/finding_report.h"
 
 #include "reports/cells.h"
+#include "reports/true_sentences.h"
 
 namespace gk::reports {
 
@@ -112,7 +113,7 @@ Table attackTable(const AttackBySchool& attack) {
           (rates.prediction ? "; a further school's would lie within " +
                                   percentRange(rates.prediction->low, rates.prediction->high)
                             : "") +
-          ". The fewer its molars, the further a school's rate is drawn towards it.",
+          ".",
       "Exposure is from the mean eruption age to the age on the day."};
   for (auto& note : attackNotes(attack.all))
     table.notes.push_back(std::move(note));
@@ -128,7 +129,11 @@ Table attackTable(const AttackBySchool& attack) {
   if (rates.has(estimates::SchoolRatesNote::halfMolars))
     table.notes.emplace_back("Where none or all were affected, half a molar of each kind was added "
                              "for the pooling alone.");
-  if (attack.age) table.notes.push_back(ageWords(attack.age->verdict));
+  std::vector<DrawnUnit> drawn;
+  for (const auto& one : rates.schools)
+    drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});
+  for (auto words : {drawnWords(drawn, "molars"), attack.age ? ageWords(*attack.age) : ""})
+    if (!words.empty()) table.notes.push_back(std::move(words));
   return table;
 }
 

@@ -148,7 +148,8 @@ Averted avertedOfBoth(const SealedMolars& molars, const AttackRateReport& attack
 } // namespace
 
 AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& attack,
-                        const std::optional<estimates::RetentionEstimate>& retention, int years) {
+                        const std::optional<estimates::RetentionEstimate>& retention, int years,
+                        const std::optional<estimates::Interval>& bounds) {
   AvertedReport report;
   report.sealants = molars.all();
   report.years = years;
@@ -163,6 +164,14 @@ AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& atta
   }
   report.averted = *usual;
   report.cautious = *cautious;
+  if (bounds) {
+    auto end = *retention;
+    end.estimate = bounds->low;
+    const auto least = avertedOfBoth(molars, attack, end, years, 1);
+    end.estimate = bounds->high;
+    const auto most = avertedOfBoth(molars, attack, end, years, 1);
+    if (least && most) report.ifNotLookedAt = estimates::Interval{least->averted, most->averted};
+  }
   if (!attack.seconds && molars.seconds > 0)
     if (auto alone = avertedAt(molars.firsts, *attack.estimate, *retention, years, 1))
       report.firstsAlone = *std::move(alone);
@@ -171,7 +180,7 @@ AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& atta
 
 ScenarioReport scenarios(int molars, const AttackRateReport& attack,
                          const std::optional<estimates::RetentionEstimate>& retention,
-                         const WhatIf& whatIf) {
+                         const WhatIf& whatIf, const std::optional<estimates::Interval>& bounds) {
   ScenarioReport report;
   report.whyNot = missing(molars, attack.estimate || whatIf.attackRate, attack,
                           retention || whatIf.retentionYearOne);
@@ -191,6 +200,11 @@ ScenarioReport scenarios(int molars, const AttackRateReport& attack,
   if (!whatIf.retentionYearOne) {
     inputs.retentionEffectiveN = sizeOf(*retention);
     if (retention->toRead) ranges.retentionYearOne = retention->toRead->range;
+    if (bounds) {
+      const auto own = ranges.retentionYearOne.value_or(*bounds);
+      ranges.retentionYearOne =
+          estimates::Interval{std::min(own.low, bounds->low), std::max(own.high, bounds->high)};
+    }
   }
   ranges.efficacy = estimates::Interval{std::min(estimates::cautiousEfficacy, inputs.efficacy), 1};
   if (inputs.attackRate * riskAfterLoss.high <= 1) ranges.relativeRiskAfterLoss = riskAfterLoss;

@@ -43,6 +43,9 @@ struct AvertedReport {
   std::optional<estimates::AvertedEstimate> cautious; ///< with `estimates::cautiousEfficacy`
   /// First molars alone, where the second ones had to take the first ones' rate: the low line.
   std::optional<estimates::AvertedEstimate> firstsAlone;
+  /// If none, and if all, of the teeth due and not looked at were protected; no sampling error in
+  /// it.
+  std::optional<estimates::Interval> ifNotLookedAt;
   std::string whyNot; ///< "not enough data: ..." when there is no estimate
   int sealants = 0;
   int years = 0;
@@ -51,7 +54,8 @@ struct AvertedReport {
 /// `retention` is the share of teeth protected at the one-year looks of this term, reseals
 /// included.
 AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& attack,
-                        const std::optional<estimates::RetentionEstimate>& retention, int years);
+                        const std::optional<estimates::RetentionEstimate>& retention, int years,
+                        const std::optional<estimates::Interval>& bounds = std::nullopt);
 
 /// What a manager may change on the way from this term's counts to teeth spared; empty means as
 /// measured. Costs are the program's own, in one currency.
@@ -77,10 +81,12 @@ struct ScenarioReport {
 };
 
 /// Ranges of the scenarios: attack rate and retention over their 95 % intervals (what is set by
-/// hand is not doubted), efficacy from `estimates::cautiousEfficacy` to 1, and the risk after loss
-/// over the interval of Griffin 2009 at one year.
+/// hand is not doubted), retention also over the bounds of those not looked at where given,
+/// efficacy from `estimates::cautiousEfficacy` to 1, and the risk after loss over the interval of
+/// Griffin 2009 at one year.
 ScenarioReport scenarios(int molars, const AttackRateReport& attack,
                          const std::optional<estimates::RetentionEstimate>& retention,
-                         const WhatIf& whatIf = {});
+                         const WhatIf& whatIf = {},
+                         const std::optional<estimates::Interval>& bounds = std::nullopt);
 
 } // namespace gk::reports

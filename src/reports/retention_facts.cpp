@@ -59,6 +59,7 @@ class FactReader {
  public:
   FactReader(const TermRecords& records, const RetentionOptions& options)
       : view_(records), options_(options), words_(view_), fates_(view_, options.window) {
+    readEarlierTerms();
     readPlacements();
     countChecks();
   }
@@ -83,6 +84,7 @@ class FactReader {
       if (fate.isOld) continue;
       add(placement, i, fate, day->school);
       rows.back().due = opens <= view_.records.asOf;
+      rows.back().wasDueBefore = rows.back().due && lastDayBefore_ && opens <= *lastDayBefore_;
     }
     std::ranges::stable_sort(rows, {}, &SealantFact::child);
   }
@@ -111,6 +113,7 @@ class FactReader {
                      .placement = row,
                      .check = fate.check,
                      .due = false,
+                     .wasDueBefore = false,
                      .isKnownLost = fate.isKnownLost,
                      .isRepaired = fate.isRepaired,
                      .from = fate.from,
@@ -147,7 +150,16 @@ class FactReader {
     return code;
   }
 
+  /// The last clinic day of an earlier term: what was due by then stood in that term's report.
+  void readEarlierTerms() {
+    for (const auto& day : view_.records.days)
+      if (day.value.term != view_.records.id && !day.value.cancelled &&
+          day.value.date < view_.records.term.start)
+        lastDayBefore_ = std::max(lastDayBefore_.value_or(day.value.date), day.value.date);
+  }
+
   TermView view_;
+  std::optional<base::Date> lastDayBefore_;
   const RetentionOptions& options_;
   FactorWords words_;
   SealantFates fates_;

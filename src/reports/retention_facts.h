@@ -54,7 +54,7 @@ enum class ToothType { upperFirst, lowerFirst, upperSecond, lowerSecond, other }
 
 /// How it is known what became of a sealant.
 enum class HeldFrom : std::uint8_t {
-  nothing,     ///< its child was not found in the window, or nobody judged this one
+  unknown,     ///< its child was not found in the window, or nobody judged this one
   look,        ///< a look in the window
   earlierLook, ///< the child was found; an earlier look had found it lost
   reseal       ///< the child was found; the tooth had been sealed again
@@ -67,6 +67,7 @@ struct SealantFact {
   std::uint32_t placement;            ///< its place in the records
   std::optional<std::uint32_t> check; ///< likewise, of the look that says so
   bool due;                           ///< the window has opened by the date of the report
+  bool wasDueBefore;                  ///< in an earlier term already, and not judged then
   bool isKnownLost;                   ///< by the date of the report, its child found or not
   bool isRepaired;                    ///< `part`, mended since, and whole at the check
   HeldFrom from;
@@ -80,7 +81,7 @@ struct SealantFact {
   [[nodiscard]] FactorCode at(Factor factor) const {
     return code[static_cast<std::size_t>(factor)];
   }
-  [[nodiscard]] bool isExamined() const { return from != HeldFrom::nothing; }
+  [[nodiscard]] bool isExamined() const { return from != HeldFrom::unknown; }
   [[nodiscard]] bool isToothSeen() const { return tooth != followup::Held::notSealed; }
   [[nodiscard]] bool isAssessable() const {
     return held == followup::Held::whole || held == followup::Held::part ||

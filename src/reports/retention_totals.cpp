@@ -1,5 +1,6 @@
 #include "reports/retention_totals.h"
 
+#include "estimates/follow_up.h"
 #include "reports/words.h"
 
 #include <algorithm>
@@ -44,6 +45,7 @@ class LineBuilder {
     ++line_.placed;
     if (fact.due) {
       ++line_.due;
+      if (fact.wasDueBefore) ++line_.dueBefore;
       if (!childIsDue_) ++line_.childrenDue;
       childIsDue_ = true;
     }
@@ -186,6 +188,14 @@ std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estima
   else if (estimate->toRead->isPlanned)
     words += ", likeness assumed";
   return words;
+}
+
+std::optional<estimates::Interval> protectedBounds(const RetentionLine& line) {
+  const auto bounds =
+      estimates::followUpBounds({static_cast<double>(line.due), static_cast<double>(line.teethSeen),
+                                 static_cast<double>(line.teethWhole)});
+  if (!bounds) return std::nullopt;
+  return bounds->bounds;
 }
 
 std::string rangeNote(bool isAnyPlanned) {

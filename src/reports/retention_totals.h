@@ -18,7 +18,8 @@ struct RetentionLine {
   int childrenPlaced = 0;
   int placed = 0;
   int childrenDue = 0;
-  int due = 0; ///< of placed: the window has opened by the date of the report
+  int due = 0;       ///< of placed: the window has opened by the date of the report
+  int dueBefore = 0; ///< of due: stood as due in an earlier term; added over terms it counts once
   int childrenFound = 0;
   int examined = 0; ///< looked at, whether or not they could be judged
   int assessable = 0;
@@ -55,6 +56,10 @@ std::optional<estimates::Interval> printedRange(const estimates::RetentionEstima
 /// "84.3-89.7", with ", few children" where it is read from under ten of them.
 std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
                        ClusterUnit unit);
+
+/// Of the teeth due: protected if none, and if all, of those not looked at are (Manski 1989). None
+/// where none is due.
+std::optional<estimates::Interval> protectedBounds(const RetentionLine& line);
 
 /// What the ranges of a table are, and which of them rest on a planning value.
 std::string rangeNote(bool isAnyPlanned);

@@ -40,7 +40,7 @@ bool isCounted(const SealantFact& fact, SealantCount count) {
 
 std::string foundWords(const SealantFact& fact) {
   switch (fact.from) {
-  case HeldFrom::nothing:
+  case HeldFrom::unknown:
     return fact.isKnownLost ? "not examined in the window; known as lost" : "not examined";
   case HeldFrom::look:
     return named(fact.held) + (fact.isRepaired ? ", repaired since and whole" : "");

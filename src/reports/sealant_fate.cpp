@@ -34,8 +34,18 @@ struct SealantFates::Life {
   }
 };
 
+ResealedOtherwise resealedOtherwise(const TermRecords& records) {
+  ResealedOtherwise out;
+  for (const auto& row : records.screenings)
+    for (const auto& finding : row.value.teeth)
+      if (finding.decision == chairside::Decision::reseal &&
+          finding.resealWhy == chairside::ResealWhy::other)
+        out.emplace(row.value.child, finding.tooth, row.value.day);
+  return out;
+}
+
 SealantFates::SealantFates(const TermView& view, const followup::Window& window)
-    : view_(view), window_(window) {
+    : view_(view), window_(window), otherwise_(resealedOtherwise(view.records)) {
   const auto& records = view.records;
   std::unordered_map<chairside::PlacementId, std::uint32_t> rows;
   const auto counts = [&](base::Date on) { return on <= records.asOf; };
@@ -99,7 +109,10 @@ SealantFates::Life SealantFates::lifeOf(std::uint32_t placement, base::Date plac
       if (held == Held::whole) wholeOn = event.on;
     }
     if (event.what != What::sealing || event.on == placedOn) continue;
-    (wholeOn == event.on ? life.replacedOn : life.lostOn) = event.on;
+    const auto& again = view_.records.placements[event.placement].value;
+    const bool isOtherwise =
+        wholeOn == event.on || otherwise_.contains({again.child, again.tooth, again.day});
+    (isOtherwise ? life.replacedOn : life.lostOn) = event.on;
   }
   return life;
 }

@@ -3,6 +3,9 @@
 #include "reports/retention_facts.h"
 #include "reports/term_view.h"
 
+#include <set>
+#include <tuple>
+
 namespace gk::reports {
 
 /// What became of one sealant by its one-year check, and of the tooth it is on: two questions,
@@ -11,7 +14,7 @@ struct SealantFate {
   /// The worst that is known of this very sealant up to the check: one that an earlier look found
   /// lost stays lost whatever was sealed over it. `notSealed` while its child was not found.
   followup::Held held = followup::Held::notSealed;
-  HeldFrom from = HeldFrom::nothing;
+  HeldFrom from = HeldFrom::unknown;
   std::optional<std::uint32_t> check; ///< the look that says so; none where a reseal does
   bool isRepaired = false;            ///< held in part, mended, and whole at the check
   bool isOld = false;                 ///< an earlier term has judged it
@@ -20,6 +23,11 @@ struct SealantFate {
   followup::Held tooth = followup::Held::notSealed;
   std::optional<std::uint32_t> toothCheck;
 };
+
+/// Teeth of a child that were sealed again on a day for a reason other than that the sealant had
+/// failed, as the recorder said at the chair.
+using ResealedOtherwise = std::set<std::tuple<roster::ChildId, dentition::Tooth, roster::DayId>>;
+ResealedOtherwise resealedOtherwise(const TermRecords& records);
 
 /// Reads looks, reseals and repairs once; points into the view, which outlives it.
 class SealantFates {
@@ -56,6 +64,7 @@ class SealantFates {
   followup::Window window_;
   std::map<std::pair<roster::ChildId, dentition::Tooth>, Events> events_;
   std::map<roster::ChildId, std::vector<base::Date>> yearLooks_; ///< by date
+  ResealedOtherwise otherwise_;
 };
 
 } // namespace gk::reports

@@ -239,6 +239,10 @@ void noteClasses(Table& table, const RetentionLine& total) {
     table.notes.push_back("Part holds " + sealants(total.repaired) +
                           " repaired since and whole at the check. With them as whole: " +
                           estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+  if (total.dueBefore > 0)
+    table.notes.push_back("Of the sealants due " + number(total.dueBefore) +
+                          " were due in an earlier term already and not judged then: added over "
+                          "terms they count once.");
   if (total.lostUnfound > 0)
     table.notes.push_back(
         sealants(total.lostUnfound) +
@@ -359,6 +363,10 @@ Table preventionTable(const TermTotals& totals) {
   if (averted.averted && averted.cautious) {
     table.rows.push_back({"Teeth spared decay in " + years + ", full protection while retained",
                           withRange(averted.averted->averted, averted.averted->interval)});
+    if (averted.ifNotLookedAt)
+      table.rows.push_back({"If none, and if all, of the teeth due and not looked at are protected",
+                            base::fixed(averted.ifNotLookedAt->low, 0) + "-" +
+                                base::fixed(averted.ifNotLookedAt->high, 0)});
     if (averted.firstsAlone)
       table.rows.push_back({"Of first molars alone", withRange(averted.firstsAlone->averted,
                                                                averted.firstsAlone->interval)});

@@ -47,7 +47,8 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  shortTermChecks(records)};
   out.total = sumOf(out.schools);
   out.averted = avertedOf({out.total.firstMolars, out.total.secondMolars}, out.attackRate,
-                          out.retention.total.protected95, options.avertedYears);
+                          out.retention.total.protected95, options.avertedYears,
+                          protectedBounds(out.retention.total));
   return out;
 }
 

@@ -142,13 +142,6 @@ TEST_CASE("The attack rate goes school by school, the few drawn towards the many
   CHECK(attackTable(attack).rows.size() == 4);
 }
 
-TEST_CASE("Every verdict on age is a sentence a manager reads") {
-  for (const auto verdict : {estimates::RiskWithAge::cannotTell,
-                             estimates::RiskWithAge::looksConstant, estimates::RiskWithAge::differs,
-                             estimates::RiskWithAge::falls, estimates::RiskWithAge::rises})
-    CHECK(ageWords(verdict).ends_with("."));
-}
-
 TEST_CASE("A term without a screening has tables without figures") {
   SampleTerm term;
   term.school("Cobble Lantern Elementary", 142);
