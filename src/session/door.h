@@ -25,6 +25,10 @@ struct Change {
 /// What every verb goes through: it is held against its row of `verbRules` and against the rules of
 /// the trade before it writes one act.
 class Door : public Reader {
+ public:
+  /// No program or no school day is in the book yet.
+  Result<bool> isSettingUp();
+
  protected:
   Door(store::Book book, World world);
 
@@ -45,8 +49,6 @@ class Door : public Reader {
   Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
   /// Fine where the child's school has no day on that date.
   Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
-  /// No program or no school day is in the book yet.
-  Result<bool> isSettingUp();
   Result<base::Done> agreementHolds(roster::DayId day);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.

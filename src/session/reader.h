@@ -10,8 +10,10 @@
 #include "reports/names.h"
 #include "roster/addendum.h"
 #include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
 #include "roster/team.h"
 #include "session/identity.h"
+#include "session/setup.h"
 #include "session/views.h"
 
 #include <iosfwd>
@@ -69,6 +71,16 @@ class Reader {
   [[nodiscard]] List<roster::Term> terms();
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
+  /// What is known of that term, one row for each school and grade.
+  [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);
+  [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
+  /// Every revision of one thing of the desk, oldest first; the last is the one that counts, unless
+  /// the thing was taken back.
+  template <class T>
+  [[nodiscard]] List<T> revisions(typename T::Key id);
+  [[nodiscard]] Result<std::vector<IdentityRevision>> identityRevisions(roster::ChildId child);
+  /// What is still missing for a first day on that date, area by area.
+  [[nodiscard]] Result<std::vector<AreaState>> setup(base::Date on);
   [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
@@ -102,6 +114,8 @@ class Reader {
   /// likest first. A child of exactly this number is found by `findChildren`.
   [[nodiscard]] Result<std::vector<NearMatch>>
   nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
+  /// A child number that nobody has: one more than the highest, from 1001 on.
+  [[nodiscard]] Result<std::string> nextNumber();
   /// Reads on for searching: at most so many children, whose names it opens. True when none is
   /// left to read.
   Result<bool> readRoll(int atMost);
