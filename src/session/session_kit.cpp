@@ -109,6 +109,11 @@ Result<base::Done> DeskVerbs::correctLot(By by, kit::LotId id, const kit::Lot& l
   auto rows = book_.current<kit::Lot>(store::subjectIs(id));
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such lot"};
+  const bool isReleased = rows->back().value.quarantined && !sound->quarantined;
+  if (isReleased && by.author) {
+    const auto clinician = entitled(*by.author, roster::Task::clinicianOverride, may->on());
+    if (!clinician) return clinician.error();
+  }
   if (rows->back().value.kind != sound->kind) {
     const auto used = isUsed(book_, id);
     if (!used) return used.error();
