@@ -62,7 +62,13 @@ std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estima
 std::optional<estimates::Interval> protectedBounds(const RetentionLine& line);
 
 /// What the ranges of a table are, and which of them rest on a planning value.
-std::string rangeNote(bool isAnyPlanned);
+std::string rangeNote(const std::vector<RetentionLine>& lines);
+
+/// "94.5 % (92.1-96.2)".
+std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit);
+
+/// Whether the teeth are protected a year later: another question, never mixed with the first.
+std::string protectionNote(const RetentionLine& total);
 
 struct RetentionTotals {
   std::vector<RetentionLine> schools; ///< by placing school

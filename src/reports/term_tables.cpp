@@ -201,17 +201,13 @@ Table emptyRetentionTable(std::string title) {
           {}};
 }
 
-void addRetentionCautions(Table& table) {
+void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines) {
+  table.notes.push_back(rangeNote(lines));
   table.notes.emplace_back(
       "Found children only: those who were not found may have kept fewer or more. "
       "Whole % is whole / assessable.");
   table.notes.emplace_back("The figures speak of "
                            "programs, not of one child, and small numbers do not judge a person.");
-}
-
-/// "94.5 % (92.1-96.2)".
-std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
-  return base::fixed(100 * rate.estimate, 1) + " % (" + rangeWords(rate, unit) + ")";
 }
 
 std::string wholeOrPartNote(const RetentionLine& total) {
@@ -250,17 +246,6 @@ void noteClasses(Table& table, const RetentionLine& total) {
         "losses of such children, and not what they kept, would only lower it.");
 }
 
-/// The other question, never mixed with the first.
-std::string protectionNote(const RetentionLine& total) {
-  if (!total.protected95)
-    return "Whether the teeth are protected a year later, by whatever sealant: none was looked at.";
-  return "Another question, whether the tooth is protected a year later by whatever sealant is on "
-         "it, repairs and reseals included: " +
-         estimateWords(*total.protected95, total.unit) + " of " +
-         counted(total.teethSeen, "tooth", "teeth") +
-         " looked at. That figure goes into the teeth spared.";
-}
-
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
   Cells under;
   for (const auto& line : totals.retention.schools)
@@ -289,7 +274,7 @@ Table schoolRetentionTable(const TermTotals& totals) {
   noteClasses(table, totals.retention.total);
   table.notes.push_back(protectionNote(totals.retention.total));
   noteRetentionUnder(table, totals);
-  addRetentionCautions(table);
+  addRetentionCautions(table, totals.retention.schools);
   return table;
 }
 
@@ -394,7 +379,7 @@ Table retentionTable(std::string_view title, const std::vector<RetentionLine>& l
     table.rows.push_back(retentionRow(line));
   table.notes = {"In the order of their names, without rank. Such a comparison is observational: "
                  "groups differ in children, teeth and schools too."};
-  addRetentionCautions(table);
+  addRetentionCautions(table, lines);
   return table;
 }
 
