@@ -9,7 +9,6 @@
 
 namespace gk::office {
 
-using base::ErrorCode;
 using base::Result;
 using session::Session;
 

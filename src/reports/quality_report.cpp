@@ -155,7 +155,7 @@ Table lightTable(const LightChart& light) {
                           named(light.grades[i]), signalWords(point.signal)});
   }
   table.notes.push_back("The chart is held against the mean of the first " +
-                        std::to_string(baselineReadings) + " readings, " +
+                        base::counted(baselineReadings, "reading", "readings") + ", " +
                         base::fixed(light.mean, 0) + ".");
   if (light.notComparable > 0)
     table.notes.push_back("Left out, on another meter or with the sleeve otherwise: " +

@@ -12,7 +12,6 @@ namespace gk::reports {
 namespace {
 
 using chairside::PlacementType;
-using followup::Held;
 
 ToothType typeOf(const dentition::Tooth& tooth) {
   if (tooth.isFirstPermanentMolar())

@@ -104,10 +104,10 @@ std::string ageWords(const estimates::RiskByAge& age) {
   std::vector<std::string> bands;
   for (const auto& band : age.bands)
     bands.push_back((band.until ? base::fixed(band.from, band.from < 1 ? 2 : 0) + " to " +
-                                      base::fixed(*band.until, 0)
-                                : base::fixed(band.from, 0) + " or more") +
-                    " years up: " + share(band.rate.annual) + " (" +
-                    percentRange(band.rate.low, band.rate.high) + ")");
+                                      base::fixed(*band.until, 0) + " years up: "
+                                : base::fixed(band.from, 0) + " or more years up: ") +
+                    share(band.rate.annual) + " (" + percentRange(band.rate.low, band.rate.high) +
+                    ")");
   return "By time in the mouth, % a year: " + base::join(bands, "; ") +
          ". Whether the risk changes with age is not judged from this: molars come up at ages that "
          "differ by a year and more between children, only the mean is known here, and that alone "

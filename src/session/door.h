@@ -43,6 +43,10 @@ class Door : public Reader {
   auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
                Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
 
+  /// What a correction is of, read from the book: whoever asks may hold an older word, or one that
+  /// it changed. Fails with `recordChanged` unless exactly that stands.
+  template <class T>
+  Result<Recorded<T>> asItStands(const Recorded<T>& old);
   // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
   /// As roster::mayDo.
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);

@@ -168,17 +168,11 @@ class Reader {
 
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
-  /// What a correction is of, read from the book: whoever asks may hold an older word, or one that
-  /// it changed. Fails with `recordChanged` unless exactly that stands.
-  template <class T>
-  Result<Recorded<T>> asItStands(const Recorded<T>& old);
   Result<FieldState> fieldState(chairside::FieldId field);
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll();
   Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
-  /// What a person calls members, lots, lights, schools, terms and days.
-  Result<std::map<base::Uuid, std::string>> namesOfThings();
   /// For a message that others can see: "Mina T."; the number while locked.
   Result<std::string> shortName(roster::ChildId child);
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
