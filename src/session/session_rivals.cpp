@@ -85,7 +85,7 @@ store::RowWords::Fields fieldsOf(const T& value, const store::RowWords::Called& 
 }
 
 /// What a person calls members, lots, lights, schools, terms and days.
-Result<std::map<base::Uuid, std::string>> namesOfThings(Reader& book, store::Book& rows) {
+Result<std::map<base::Uuid, std::string>> namesOfThings(Reader& book, store::Book& all) {
   std::map<base::Uuid, std::string> names;
   const auto add = [&](const auto& rows, auto say) -> Result<base::Done> {
     if (!rows) return rows.error();
@@ -103,7 +103,7 @@ Result<std::map<base::Uuid, std::string>> namesOfThings(Reader& book, store::Boo
     return done.error();
   if (auto done = add(book.terms(), [](const auto& one) { return one.name; }); !done)
     return done.error();
-  if (auto done = add(rows.current<roster::ClinicDay>(store::everything()),
+  if (auto done = add(all.current<roster::ClinicDay>(store::everything()),
                       [](const auto& one) { return one.date.words(); });
       !done)
     return done.error();
