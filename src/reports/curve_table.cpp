@@ -65,14 +65,14 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
                           shareRange(at.band) + (at.isExactLimit ? ", exact limit" : ""),
                           number(static_cast<int>(at.followed)), survivalCell(worst, at.year),
                           survivalCell(wholeOrPart, at.year)});
-  table.notes = {
-      endsNote(usual),
+  const auto looks =
       "A sealant fails between the last check that found it whole and the first that did not; "
       "where two figures stand, nobody looked between, and nothing is known of the curve between "
       "them (Turnbull 1976). Nobody looked before " +
-          base::fixed(usual.looks.front(), 1) + " years or after " +
-          base::fixed(usual.looks.back(), 1) + ": no figure stands there.",
-      cohortNote(usual),
+      base::fixed(usual.looks.front(), 1) + " years or after " +
+      base::fixed(usual.looks.back(), 1) + ": no figure stands there.";
+  table.notes = {
+      endsNote(usual), looks, cohortNote(usual),
       "Crowned, extracted, shed: read as not yet failed when last seen whole; in the worst case as "
       "failed by then. A surface filled since, and a tooth sealed again without a look that found "
       "the sealant whole, had failed. A reseal begins anew. Children who were not found are taken "
