@@ -4,12 +4,30 @@ FROM entry AS e
 WHERE kind <> 'retraction'
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
+CREATE TRIGGER act_digest_no_delete BEFORE DELETE ON act_digest
+BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never changed'); END;
+
+CREATE TRIGGER act_digest_no_replace BEFORE INSERT ON act_digest
+WHEN EXISTS (SELECT 1 FROM act_digest WHERE act = NEW.act)
+BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never replaced'); END;
+
+CREATE TRIGGER act_digest_no_update BEFORE UPDATE ON act_digest
+BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never changed'); END;
+
+CREATE TRIGGER act_digest_of_act BEFORE INSERT ON act_digest
+WHEN NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.act AND act = NEW.act)
+BEGIN SELECT RAISE(ABORT, 'a digest of no act in act_digest'); END;
+
 CREATE TRIGGER addendum_kind BEFORE INSERT ON addendum
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'addendum'
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in addendum'); END;
 
 CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
+
+CREATE TRIGGER addendum_no_replace BEFORE INSERT ON addendum
+WHEN EXISTS (SELECT 1 FROM addendum WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never replaced'); END;
 
 CREATE TRIGGER addendum_no_update BEFORE UPDATE ON addendum
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
@@ -21,6 +39,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in after_cure'); END;
 CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
+CREATE TRIGGER after_cure_no_replace BEFORE INSERT ON after_cure
+WHEN EXISTS (SELECT 1 FROM after_cure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never replaced'); END;
+
 CREATE TRIGGER after_cure_no_update BEFORE UPDATE ON after_cure
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
@@ -30,6 +52,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in agreement_override'); END
 
 CREATE TRIGGER agreement_override_no_delete BEFORE DELETE ON agreement_override
 BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
+
+CREATE TRIGGER agreement_override_no_replace BEFORE INSERT ON agreement_override
+WHEN EXISTS (SELECT 1 FROM agreement_override WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never replaced'); END;
 
 CREATE TRIGGER agreement_override_no_update BEFORE UPDATE ON agreement_override
 BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
@@ -41,6 +67,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
 CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
+CREATE TRIGGER authorization_no_replace BEFORE INSERT ON authorization
+WHEN EXISTS (SELECT 1 FROM authorization WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never replaced'); END;
+
 CREATE TRIGGER authorization_no_update BEFORE UPDATE ON authorization
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
@@ -50,6 +80,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization_tooth'); EN
 
 CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
+
+CREATE TRIGGER authorization_tooth_no_replace BEFORE INSERT ON authorization_tooth
+WHEN EXISTS (SELECT 1 FROM authorization_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM authorization_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never replaced'); END;
 
 CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
@@ -61,6 +95,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
 CREATE TRIGGER background_no_delete BEFORE DELETE ON background
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
+CREATE TRIGGER background_no_replace BEFORE INSERT ON background
+WHEN EXISTS (SELECT 1 FROM background WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of background are never replaced'); END;
+
 CREATE TRIGGER background_no_update BEFORE UPDATE ON background
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
@@ -71,8 +109,22 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in backup_note'); END;
 CREATE TRIGGER backup_note_no_delete BEFORE DELETE ON backup_note
 BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
 
+CREATE TRIGGER backup_note_no_replace BEFORE INSERT ON backup_note
+WHEN EXISTS (SELECT 1 FROM backup_note WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never replaced'); END;
+
 CREATE TRIGGER backup_note_no_update BEFORE UPDATE ON backup_note
 BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
+CREATE TRIGGER book_no_delete BEFORE DELETE ON book
+BEGIN SELECT RAISE(ABORT, 'the row of book is never removed'); END;
+
+CREATE TRIGGER book_no_replace BEFORE INSERT ON book
+WHEN EXISTS (SELECT 1 FROM book WHERE only_row = NEW.only_row)
+BEGIN SELECT RAISE(ABORT, 'rows of book are never replaced'); END;
+
+CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
+BEGIN SELECT RAISE(ABORT, 'the identity of a book is never changed'); END;
 
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
@@ -80,6 +132,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
 
 CREATE TRIGGER child_no_delete BEFORE DELETE ON child
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+
+CREATE TRIGGER child_no_replace BEFORE INSERT ON child
+WHEN EXISTS (SELECT 1 FROM child WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of child are never replaced'); END;
 
 CREATE TRIGGER child_no_update BEFORE UPDATE ON child
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
@@ -91,6 +147,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in clinic_day'); END;
 CREATE TRIGGER clinic_day_no_delete BEFORE DELETE ON clinic_day
 BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
 
+CREATE TRIGGER clinic_day_no_replace BEFORE INSERT ON clinic_day
+WHEN EXISTS (SELECT 1 FROM clinic_day WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never replaced'); END;
+
 CREATE TRIGGER clinic_day_no_update BEFORE UPDATE ON clinic_day
 BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
 
@@ -100,6 +160,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;
 
 CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
+
+CREATE TRIGGER consent_no_replace BEFORE INSERT ON consent
+WHEN EXISTS (SELECT 1 FROM consent WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never replaced'); END;
 
 CREATE TRIGGER consent_no_update BEFORE UPDATE ON consent
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
@@ -111,6 +175,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent_override'); END;
 CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
+CREATE TRIGGER consent_override_no_replace BEFORE INSERT ON consent_override
+WHEN EXISTS (SELECT 1 FROM consent_override WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never replaced'); END;
+
 CREATE TRIGGER consent_override_no_update BEFORE UPDATE ON consent_override
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
@@ -120,6 +188,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in contact_attempt'); END;
 
 CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
+
+CREATE TRIGGER contact_attempt_no_replace BEFORE INSERT ON contact_attempt
+WHEN EXISTS (SELECT 1 FROM contact_attempt WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never replaced'); END;
 
 CREATE TRIGGER contact_attempt_no_update BEFORE UPDATE ON contact_attempt
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
@@ -131,6 +203,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in cure_time'); END;
 CREATE TRIGGER cure_time_no_delete BEFORE DELETE ON cure_time
 BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
 
+CREATE TRIGGER cure_time_no_replace BEFORE INSERT ON cure_time
+WHEN EXISTS (SELECT 1 FROM cure_time WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never replaced'); END;
+
 CREATE TRIGGER cure_time_no_update BEFORE UPDATE ON cure_time
 BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
 
@@ -140,6 +216,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_closure'); END;
 
 CREATE TRIGGER day_closure_no_delete BEFORE DELETE ON day_closure
 BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+
+CREATE TRIGGER day_closure_no_replace BEFORE INSERT ON day_closure
+WHEN EXISTS (SELECT 1 FROM day_closure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never replaced'); END;
 
 CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
 BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
@@ -151,6 +231,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort'); END;
 CREATE TRIGGER day_effort_no_delete BEFORE DELETE ON day_effort
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
 
+CREATE TRIGGER day_effort_no_replace BEFORE INSERT ON day_effort
+WHEN EXISTS (SELECT 1 FROM day_effort WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never replaced'); END;
+
 CREATE TRIGGER day_effort_no_update BEFORE UPDATE ON day_effort
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
 
@@ -160,6 +244,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort_people'); END;
 
 CREATE TRIGGER day_effort_people_no_delete BEFORE DELETE ON day_effort_people
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
+
+CREATE TRIGGER day_effort_people_no_replace BEFORE INSERT ON day_effort_people
+WHEN EXISTS (SELECT 1 FROM day_effort_people WHERE entry = NEW.entry AND role = NEW.role)
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never replaced'); END;
 
 CREATE TRIGGER day_effort_people_no_update BEFORE UPDATE ON day_effort_people
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
@@ -171,6 +259,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
 CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
+CREATE TRIGGER day_outcome_no_replace BEFORE INSERT ON day_outcome
+WHEN EXISTS (SELECT 1 FROM day_outcome WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never replaced'); END;
+
 CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
@@ -181,17 +273,29 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in enrolment'); END;
 CREATE TRIGGER enrolment_no_delete BEFORE DELETE ON enrolment
 BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
 
+CREATE TRIGGER enrolment_no_replace BEFORE INSERT ON enrolment
+WHEN EXISTS (SELECT 1 FROM enrolment WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never replaced'); END;
+
 CREATE TRIGGER enrolment_no_update BEFORE UPDATE ON enrolment
 BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
 
 CREATE TRIGGER entry_kind_no_delete BEFORE DELETE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
 
+CREATE TRIGGER entry_kind_no_replace BEFORE INSERT ON entry_kind
+WHEN EXISTS (SELECT 1 FROM entry_kind WHERE name = NEW.name)
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never replaced'); END;
+
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
 
 CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER entry_no_replace BEFORE INSERT ON entry
+WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id) OR EXISTS (SELECT 1 FROM entry WHERE laptop = NEW.laptop AND sequence = NEW.sequence)
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never replaced'); END;
 
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
@@ -203,6 +307,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field'); END;
 CREATE TRIGGER field_no_delete BEFORE DELETE ON field
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
+CREATE TRIGGER field_no_replace BEFORE INSERT ON field
+WHEN EXISTS (SELECT 1 FROM field WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of field are never replaced'); END;
+
 CREATE TRIGGER field_no_update BEFORE UPDATE ON field
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
@@ -212,6 +320,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field_tooth'); END;
 
 CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER field_tooth_no_replace BEFORE INSERT ON field_tooth
+WHEN EXISTS (SELECT 1 FROM field_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM field_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
 
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
@@ -223,6 +335,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in incident'); END;
 CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
+CREATE TRIGGER incident_no_replace BEFORE INSERT ON incident
+WHEN EXISTS (SELECT 1 FROM incident WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never replaced'); END;
+
 CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
@@ -232,6 +348,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in issued_report'); END;
 
 CREATE TRIGGER issued_report_no_delete BEFORE DELETE ON issued_report
 BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
+CREATE TRIGGER issued_report_no_replace BEFORE INSERT ON issued_report
+WHEN EXISTS (SELECT 1 FROM issued_report WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never replaced'); END;
 
 CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
 BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
@@ -243,6 +363,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
 CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
+CREATE TRIGGER letter_no_replace BEFORE INSERT ON letter
+WHEN EXISTS (SELECT 1 FROM letter WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never replaced'); END;
+
 CREATE TRIGGER letter_no_update BEFORE UPDATE ON letter
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
@@ -252,6 +376,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light'); END;
 
 CREATE TRIGGER light_no_delete BEFORE DELETE ON light
 BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+
+CREATE TRIGGER light_no_replace BEFORE INSERT ON light
+WHEN EXISTS (SELECT 1 FROM light WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of light are never replaced'); END;
 
 CREATE TRIGGER light_no_update BEFORE UPDATE ON light
 BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
@@ -263,6 +391,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light_pass'); END;
 CREATE TRIGGER light_pass_no_delete BEFORE DELETE ON light_pass
 BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
+CREATE TRIGGER light_pass_no_replace BEFORE INSERT ON light_pass
+WHEN EXISTS (SELECT 1 FROM light_pass WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never replaced'); END;
+
 CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
 BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
@@ -272,6 +404,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot_count'); END;
 
 CREATE TRIGGER lot_count_no_delete BEFORE DELETE ON lot_count
 BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
+
+CREATE TRIGGER lot_count_no_replace BEFORE INSERT ON lot_count
+WHEN EXISTS (SELECT 1 FROM lot_count WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never replaced'); END;
 
 CREATE TRIGGER lot_count_no_update BEFORE UPDATE ON lot_count
 BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
@@ -283,6 +419,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot'); END;
 CREATE TRIGGER lot_no_delete BEFORE DELETE ON lot
 BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
 
+CREATE TRIGGER lot_no_replace BEFORE INSERT ON lot
+WHEN EXISTS (SELECT 1 FROM lot WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never replaced'); END;
+
 CREATE TRIGGER lot_no_update BEFORE UPDATE ON lot
 BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
 
@@ -292,6 +432,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meal_eligibility'); END;
 
 CREATE TRIGGER meal_eligibility_no_delete BEFORE DELETE ON meal_eligibility
 BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
+
+CREATE TRIGGER meal_eligibility_no_replace BEFORE INSERT ON meal_eligibility
+WHEN EXISTS (SELECT 1 FROM meal_eligibility WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never replaced'); END;
 
 CREATE TRIGGER meal_eligibility_no_update BEFORE UPDATE ON meal_eligibility
 BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
@@ -303,6 +447,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in medical_flag'); END;
 CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
+CREATE TRIGGER medical_flag_no_replace BEFORE INSERT ON medical_flag
+WHEN EXISTS (SELECT 1 FROM medical_flag WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never replaced'); END;
+
 CREATE TRIGGER medical_flag_no_update BEFORE UPDATE ON medical_flag
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
@@ -312,6 +460,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member'); END;
 
 CREATE TRIGGER member_no_delete BEFORE DELETE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
+
+CREATE TRIGGER member_no_replace BEFORE INSERT ON member
+WHEN EXISTS (SELECT 1 FROM member WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member are never replaced'); END;
 
 CREATE TRIGGER member_no_update BEFORE UPDATE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
@@ -323,6 +475,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
 CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
+CREATE TRIGGER merge_answer_no_replace BEFORE INSERT ON merge_answer
+WHEN EXISTS (SELECT 1 FROM merge_answer WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never replaced'); END;
+
 CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
@@ -333,8 +489,22 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
 CREATE TRIGGER meter_reading_no_delete BEFORE DELETE ON meter_reading
 BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
 
+CREATE TRIGGER meter_reading_no_replace BEFORE INSERT ON meter_reading
+WHEN EXISTS (SELECT 1 FROM meter_reading WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never replaced'); END;
+
 CREATE TRIGGER meter_reading_no_update BEFORE UPDATE ON meter_reading
 BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+
+CREATE TRIGGER migration_no_delete BEFORE DELETE ON migration
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never changed'); END;
+
+CREATE TRIGGER migration_no_replace BEFORE INSERT ON migration
+WHEN EXISTS (SELECT 1 FROM migration WHERE number = NEW.number)
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never replaced'); END;
+
+CREATE TRIGGER migration_no_update BEFORE UPDATE ON migration
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never changed'); END;
 
 CREATE TRIGGER paper_count_kind BEFORE INSERT ON paper_count
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'paper_count'
@@ -342,6 +512,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_count'); END;
 
 CREATE TRIGGER paper_count_no_delete BEFORE DELETE ON paper_count
 BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
+
+CREATE TRIGGER paper_count_no_replace BEFORE INSERT ON paper_count
+WHEN EXISTS (SELECT 1 FROM paper_count WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never replaced'); END;
 
 CREATE TRIGGER paper_count_no_update BEFORE UPDATE ON paper_count
 BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
@@ -353,6 +527,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_sheet'); END;
 CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
+CREATE TRIGGER paper_sheet_no_replace BEFORE INSERT ON paper_sheet
+WHEN EXISTS (SELECT 1 FROM paper_sheet WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never replaced'); END;
+
 CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
@@ -362,6 +540,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
 
 CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+
+CREATE TRIGGER placement_no_replace BEFORE INSERT ON placement
+WHEN EXISTS (SELECT 1 FROM placement WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never replaced'); END;
 
 CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
@@ -373,6 +555,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program'); END;
 CREATE TRIGGER program_no_delete BEFORE DELETE ON program
 BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
 
+CREATE TRIGGER program_no_replace BEFORE INSERT ON program
+WHEN EXISTS (SELECT 1 FROM program WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of program are never replaced'); END;
+
 CREATE TRIGGER program_no_update BEFORE UPDATE ON program
 BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
 
@@ -382,6 +568,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in readiness_check'); END;
 
 CREATE TRIGGER readiness_check_no_delete BEFORE DELETE ON readiness_check
 BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
+
+CREATE TRIGGER readiness_check_no_replace BEFORE INSERT ON readiness_check
+WHEN EXISTS (SELECT 1 FROM readiness_check WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never replaced'); END;
 
 CREATE TRIGGER readiness_check_no_update BEFORE UPDATE ON readiness_check
 BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
@@ -393,6 +583,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in referral'); END;
 CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
+CREATE TRIGGER referral_no_replace BEFORE INSERT ON referral
+WHEN EXISTS (SELECT 1 FROM referral WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never replaced'); END;
+
 CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
@@ -402,6 +596,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in reopening'); END;
 
 CREATE TRIGGER reopening_no_delete BEFORE DELETE ON reopening
 BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
+
+CREATE TRIGGER reopening_no_replace BEFORE INSERT ON reopening
+WHEN EXISTS (SELECT 1 FROM reopening WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never replaced'); END;
 
 CREATE TRIGGER reopening_no_update BEFORE UPDATE ON reopening
 BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
@@ -413,6 +611,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
 CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
+CREATE TRIGGER retention_check_no_replace BEFORE INSERT ON retention_check
+WHEN EXISTS (SELECT 1 FROM retention_check WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never replaced'); END;
+
 CREATE TRIGGER retention_check_no_update BEFORE UPDATE ON retention_check
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
@@ -422,6 +624,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in school'); END;
 
 CREATE TRIGGER school_no_delete BEFORE DELETE ON school
 BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
+
+CREATE TRIGGER school_no_replace BEFORE INSERT ON school
+WHEN EXISTS (SELECT 1 FROM school WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of school are never replaced'); END;
 
 CREATE TRIGGER school_no_update BEFORE UPDATE ON school
 BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
@@ -433,6 +639,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening'); END;
 CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
+CREATE TRIGGER screening_no_replace BEFORE INSERT ON screening
+WHEN EXISTS (SELECT 1 FROM screening WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never replaced'); END;
+
 CREATE TRIGGER screening_no_update BEFORE UPDATE ON screening
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
@@ -442,6 +652,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening_tooth'); END;
 
 CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
+
+CREATE TRIGGER screening_tooth_no_replace BEFORE INSERT ON screening_tooth
+WHEN EXISTS (SELECT 1 FROM screening_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM screening_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never replaced'); END;
 
 CREATE TRIGGER screening_tooth_no_update BEFORE UPDATE ON screening_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
@@ -453,6 +667,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in sealed_identity'); END;
 CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
+CREATE TRIGGER sealed_identity_no_replace BEFORE INSERT ON sealed_identity
+WHEN EXISTS (SELECT 1 FROM sealed_identity WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never replaced'); END;
+
 CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
@@ -462,6 +680,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating_alert'); END;
 
 CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
+
+CREATE TRIGGER seating_alert_no_replace BEFORE INSERT ON seating_alert
+WHEN EXISTS (SELECT 1 FROM seating_alert WHERE entry = NEW.entry AND flag = NEW.flag) OR EXISTS (SELECT 1 FROM seating_alert WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never replaced'); END;
 
 CREATE TRIGGER seating_alert_no_update BEFORE UPDATE ON seating_alert
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
@@ -473,6 +695,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating'); END;
 CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
+CREATE TRIGGER seating_no_replace BEFORE INSERT ON seating
+WHEN EXISTS (SELECT 1 FROM seating WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never replaced'); END;
+
 CREATE TRIGGER seating_no_update BEFORE UPDATE ON seating
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
@@ -482,6 +708,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_run'); END;
 
 CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
+
+CREATE TRIGGER step_run_no_replace BEFORE INSERT ON step_run
+WHEN EXISTS (SELECT 1 FROM step_run WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never replaced'); END;
 
 CREATE TRIGGER step_run_no_update BEFORE UPDATE ON step_run
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
@@ -493,6 +723,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_tooth'); END;
 CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
+CREATE TRIGGER step_tooth_no_replace BEFORE INSERT ON step_tooth
+WHEN EXISTS (SELECT 1 FROM step_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM step_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never replaced'); END;
+
 CREATE TRIGGER step_tooth_no_update BEFORE UPDATE ON step_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
@@ -502,6 +736,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term_holiday'); END;
 
 CREATE TRIGGER term_holiday_no_delete BEFORE DELETE ON term_holiday
 BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
+
+CREATE TRIGGER term_holiday_no_replace BEFORE INSERT ON term_holiday
+WHEN EXISTS (SELECT 1 FROM term_holiday WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never replaced'); END;
 
 CREATE TRIGGER term_holiday_no_update BEFORE UPDATE ON term_holiday
 BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
@@ -513,6 +751,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term'); END;
 CREATE TRIGGER term_no_delete BEFORE DELETE ON term
 BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
 
+CREATE TRIGGER term_no_replace BEFORE INSERT ON term
+WHEN EXISTS (SELECT 1 FROM term WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of term are never replaced'); END;
+
 CREATE TRIGGER term_no_update BEFORE UPDATE ON term
 BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
 
@@ -522,6 +764,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_start'); END;
 
 CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
+
+CREATE TRIGGER timer_start_no_replace BEFORE INSERT ON timer_start
+WHEN EXISTS (SELECT 1 FROM timer_start WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never replaced'); END;
 
 CREATE TRIGGER timer_start_no_update BEFORE UPDATE ON timer_start
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
@@ -533,6 +779,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_tooth'); END;
 CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
+CREATE TRIGGER timer_tooth_no_replace BEFORE INSERT ON timer_tooth
+WHEN EXISTS (SELECT 1 FROM timer_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM timer_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never replaced'); END;
+
 CREATE TRIGGER timer_tooth_no_update BEFORE UPDATE ON timer_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
@@ -542,6 +792,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in varnish'); END;
 
 CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
+
+CREATE TRIGGER varnish_no_replace BEFORE INSERT ON varnish
+WHEN EXISTS (SELECT 1 FROM varnish WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never replaced'); END;
 
 CREATE TRIGGER varnish_no_update BEFORE UPDATE ON varnish
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
@@ -553,6 +807,10 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet'); END;
 CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
+CREATE TRIGGER wet_no_replace BEFORE INSERT ON wet
+WHEN EXISTS (SELECT 1 FROM wet WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never replaced'); END;
+
 CREATE TRIGGER wet_no_update BEFORE UPDATE ON wet
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
@@ -563,8 +821,17 @@ BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet_tooth'); END;
 CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
+CREATE TRIGGER wet_tooth_no_replace BEFORE INSERT ON wet_tooth
+WHEN EXISTS (SELECT 1 FROM wet_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM wet_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never replaced'); END;
+
 CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+
+CREATE TABLE act_digest (
+  act BLOB PRIMARY KEY REFERENCES entry (id),
+  digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE addendum (
   entry BLOB PRIMARY KEY REFERENCES entry (id),
@@ -632,7 +899,7 @@ CREATE TABLE book (
   kdf_bytes INTEGER NOT NULL,
   key_nonce BLOB NOT NULL,
   key_box BLOB NOT NULL
-) STRICT;
+, key_digest BLOB CHECK (length(key_digest) = 32)) STRICT;
 
 CREATE TABLE child (
   entry BLOB PRIMARY KEY REFERENCES entry (id),

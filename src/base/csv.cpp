@@ -101,6 +101,14 @@ Result<std::size_t> CsvTable::column(std::string_view name) const {
                        std::to_string(header.size()));
 }
 
+std::optional<std::pair<std::size_t, std::size_t>>
+sameColumns(const std::vector<std::string>& header) {
+  for (std::size_t i = 0; i < header.size(); ++i)
+    for (std::size_t j = i + 1; j < header.size(); ++j)
+      if (!header[i].empty() && header[i] == header[j]) return std::pair(i + 1, j + 1);
+  return std::nullopt;
+}
+
 Result<CsvTable> parseCsv(std::string_view text) {
   if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
   if (!isUtf8(text)) return malformed(1, 1, "the file is not UTF-8 text; save it as CSV UTF-8");
@@ -110,6 +118,10 @@ Result<CsvTable> parseCsv(std::string_view text) {
   CsvTable table;
   for (const auto& name : rows->front().cells)
     table.header.emplace_back(trim(name));
+  if (const auto same = sameColumns(table.header))
+    return malformed(1, same->second,
+                     "the header has the name of column " + std::to_string(same->first) +
+                         " once more; leave one of the two");
   rows->erase(rows->begin());
   table.rows = std::move(*rows);
   for (const auto& row : table.rows)

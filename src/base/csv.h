@@ -2,8 +2,10 @@
 
 #include "base/result.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace gk::base {
@@ -22,9 +24,14 @@ struct CsvTable {
   [[nodiscard]] Result<std::size_t> column(std::string_view name) const;
 };
 
+/// The places, from 1, of two columns of one name (blank ones have none): which of them would be
+/// read is no choice to make for anybody.
+std::optional<std::pair<std::size_t, std::size_t>>
+sameColumns(const std::vector<std::string>& header);
+
 /// RFC 4180 with a header row, UTF-8 with or without a byte order mark, either line ending, blank
-/// lines passed over. A row of another width, a stray quote or bad UTF-8 is `csvMalformed` with
-/// line and column.
+/// lines passed over. Two columns of one name, a row of another width, a stray quote or bad UTF-8
+/// is `csvMalformed` with line and column.
 Result<CsvTable> parseCsv(std::string_view text);
 
 /// One RFC 4180 line ending in CRLF. A cell that a spreadsheet could run (it starts with = + - @,

@@ -5,13 +5,21 @@
 
 #include <sodium.h>
 
-#include <array>
-
 namespace gk::crypto {
+
+namespace {
+
+crypto_generichash_state* stateIn(std::array<std::byte, 384>& bytes) {
+  static_assert(sizeof(crypto_generichash_state) <= sizeof(bytes));
+  static_assert(alignof(crypto_generichash_state) <= 64);
+  return reinterpret_cast<crypto_generichash_state*>(bytes.data());
+}
+
+} // namespace
 
 std::string digest(std::span<const std::uint8_t> bytes) {
   makeReady();
-  std::array<std::uint8_t, 32> hash{};
+  Hash hash{};
   const int failed =
       crypto_generichash_blake2b(hash.data(), hash.size(), bytes.data(), bytes.size(), nullptr, 0);
   base::require(failed == 0, "the digest was refused");
@@ -23,6 +31,24 @@ std::string digest(std::span<const std::uint8_t> bytes) {
 
 std::string digest(std::string_view bytes) {
   return digest(std::span(reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()));
+}
+
+Hasher::Hasher() {
+  makeReady();
+  const int failed = crypto_generichash_init(stateIn(state_), nullptr, 0, sizeof(Hash));
+  base::require(failed == 0, "a digest could not be begun");
+}
+
+void Hasher::add(std::string_view bytes) {
+  crypto_generichash_update(stateIn(state_), reinterpret_cast<const std::uint8_t*>(bytes.data()),
+                            bytes.size());
+}
+
+Hash Hasher::finish() {
+  Hash hash{};
+  const int failed = crypto_generichash_final(stateIn(state_), hash.data(), hash.size());
+  base::require(failed == 0, "a digest was asked for twice");
+  return hash;
 }
 
 } // namespace gk::crypto

@@ -61,15 +61,21 @@ base::Result<ControlChart> ewmaChart(const LightBaseline& baseline,
   ControlChart out;
   if (baseline.readings < wantedReadings) out.notes.push_back(ChartNote::fewReadings);
   if (baseline.deviation == 0) out.notes.push_back(ChartNote::noSpread);
-  const auto [lambda, width] = settings;
+  const double lambda = settings.lambda;
+  const double width = settings.width;
   const double rounding = 1e-9 * baseline.mean; // so that it alone never signals
   double average = baseline.mean;
   double carried = 1; // (1 - lambda)^(2i)
   for (const double reading : readings) {
     average += lambda * (reading - average);
     carried *= (1 - lambda) * (1 - lambda);
+    // The average leaves the baseline's mean, and with it its error, by this share.
+    const double left = 1 - std::sqrt(carried);
+    const double ofBaseline = settings.countsBaselineError && baseline.readings > 0
+                                  ? left * left / static_cast<double>(baseline.readings)
+                                  : 0;
     const double reach =
-        width * baseline.deviation * std::sqrt(lambda / (2 - lambda) * (1 - carried));
+        width * baseline.deviation * std::sqrt(lambda / (2 - lambda) * (1 - carried) + ofBaseline);
     ChartPoint point{reading, average, baseline.mean - reach, baseline.mean + reach,
                      ChartSignal::none};
     if (average < point.low - rounding) point.signal = ChartSignal::below;

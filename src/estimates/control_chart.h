@@ -33,11 +33,15 @@ struct LightBaseline {
 /// from 1, for one that is negative, not finite or above a thousand million.
 base::Result<LightBaseline> lightBaseline(std::span<const double> readings);
 
-/// Roberts 1959, Technometrics 1:239-50. The defaults are Montgomery's usual choice: with these, an
-/// undisturbed light gives about one false alarm in 550 readings.
+/// Roberts 1959, Technometrics 1:239-50. The defaults are Montgomery's usual choice: with these,
+/// and a baseline known without error, an undisturbed light gives about one false alarm in 550
+/// readings. About the mean of a few readings that is far from true: see `countsBaselineError`.
 struct ChartSettings {
   double lambda = 0.2; ///< weight of the newest reading
   double width = 3;    ///< half-width of the limits in deviations of the average
+  /// The baseline's mean is of `LightBaseline::readings` readings, and the limits allow for its
+  /// error.
+  bool countsBaselineError = false;
 };
 
 enum class ChartSignal { none, below, above };

@@ -64,13 +64,16 @@ bool RetentionEstimate::has(RetentionNote note) const {
   return std::find(notes.begin(), notes.end(), note) != notes.end();
 }
 
-base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, double level) {
+base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, double level,
+                                          std::optional<double> pooled) {
   if (auto checked = checkLevel(level); !checked) return checked.error();
   RetentionEstimate out{};
+  double squares = 0;
   for (std::size_t i = 0; i < clusters.size(); ++i) {
     if (auto checked = checkCluster(clusters[i], i + 1); !checked) return checked.error();
     out.teeth += clusters[i].examined;
     out.retained += clusters[i].retained;
+    squares += clusters[i].examined * clusters[i].examined;
     if (clusters[i].examined > 0) ++out.clusters;
   }
   if (out.clusters == 0)
@@ -83,6 +86,7 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
   const bool allOrNone = out.retained == 0 || out.retained == out.teeth;
   out.estimate = p;
   out.designEffect = 1;
+  ShareBasis basis{p, out.teeth, out.clusters, squares / out.teeth, std::nullopt, pooled};
   if (out.clusters == 1) {
     out.designEffect = out.teeth;
     out.notes.push_back(RetentionNote::oneCluster);
@@ -91,11 +95,13 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
     if (out.clusters < fewestClusters) out.notes.push_back(RetentionNote::fewClusters);
     if (!allOrNone) {
       const double found = out.teeth * *out.variance / (p * (1 - p));
+      basis.designEffect = found;
       if (found < 1) out.notes.push_back(RetentionNote::designEffectRaised);
       out.designEffect = std::max(1.0, found);
     }
   }
   out.effectiveN = out.teeth / out.designEffect;
+  out.toRead = intervalToRead(basis, level);
 
   const auto interval = wilson(p * out.effectiveN, out.effectiveN, level);
   if (!interval) return interval.error();

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/proportion.h"
+#include "estimates/interval_policy.h"
 
 #include <cstddef>
 #include <optional>
@@ -36,7 +36,7 @@ enum class RetentionNote {
 
 struct RetentionEstimate {
   double estimate; ///< retained / examined, 0 to 1
-  double low;      ///< Wilson on effectiveN
+  double low;      ///< Wilson on effectiveN; `toRead` is what a person reads
   double high;
   Interval publication; ///< Clopper-Pearson type (Korn and Graubard 1998), never the narrower
   double teeth;         ///< examined
@@ -54,6 +54,8 @@ struct RetentionEstimate {
   std::optional<Interval> logit = std::nullopt;
   /// When all or none are retained: Clopper-Pearson with n = number of clusters.
   std::optional<Interval> conservativeExact = std::nullopt;
+  /// What a person reads: see `intervalToRead`. None with one cluster.
+  std::optional<PolicyInterval> toRead = std::nullopt;
 
   [[nodiscard]] bool has(RetentionNote note) const;
 };
@@ -62,8 +64,10 @@ struct RetentionEstimate {
 /// size (Rao and Scott 1992, Biometrics 48:577-85). Order of the clusters is of no account.
 /// Fails with `estimateInput`, naming the cluster by its place from 1, for a count that is
 /// negative, not whole or not finite, for more retained than examined, when no tooth was examined,
-/// and for a level outside 0.5 to 0.9999.
+/// and for a level outside 0.5 to 0.9999. `pooled` is the program's own design effect, for a part
+/// of it that cannot tell its own.
 base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters,
-                                          double level = usualLevel);
+                                          double level = usualLevel,
+                                          std::optional<double> pooled = std::nullopt);
 
 } // namespace gk::estimates

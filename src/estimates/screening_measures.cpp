@@ -9,14 +9,22 @@
 namespace gk::estimates {
 namespace {
 
-using Claim = bool (*)(const ScreenedChild&);
+using Claim = std::optional<bool> (*)(const ScreenedChild&);
+
+std::optional<bool> experience(const ScreenedChild& child) {
+  if (child.untreatedDecay == true || child.treatedDecay == true) return true;
+  if (child.untreatedDecay && child.treatedDecay) return false;
+  return std::nullopt;
+}
 
 std::vector<Cluster> clustersOf(std::span<const ScreenedChild> children, ScreeningDesign design,
                                 Claim claim) {
   std::vector<Cluster> alone;
   std::map<std::size_t, Cluster> schools;
   for (const auto& child : children) {
-    const double with = claim(child) ? 1 : 0;
+    const auto known = claim(child);
+    if (!known) continue;
+    const double with = *known ? 1 : 0;
     if (design == ScreeningDesign::simpleRandom) {
       alone.push_back({1, with});
       continue;
@@ -36,17 +44,21 @@ base::Result<ScreeningMeasures> screeningMeasures(std::span<const ScreenedChild>
                                                   ScreeningDesign design, double level) {
   if (children.empty())
     return refused("No child was screened, so there is no share to state; screen some first.");
-  const std::pair<RetentionEstimate ScreeningMeasures::*, Claim> measures[]{
+  using Measure = std::optional<RetentionEstimate> ScreeningMeasures::*;
+  const std::pair<Measure, Claim> measures[]{
       {&ScreeningMeasures::untreatedDecay, [](const auto& c) { return c.untreatedDecay; }},
       {&ScreeningMeasures::treatedDecay, [](const auto& c) { return c.treatedDecay; }},
-      {&ScreeningMeasures::cariesExperience,
-       [](const auto& c) { return c.untreatedDecay || c.treatedDecay; }},
-      {&ScreeningMeasures::sealants, [](const auto& c) { return c.sealants; }},
-      {&ScreeningMeasures::anyNeed, [](const auto& c) { return c.need != CareNeed::none; }},
-      {&ScreeningMeasures::urgentNeed, [](const auto& c) { return c.need == CareNeed::urgent; }}};
+      {&ScreeningMeasures::cariesExperience, experience},
+      {&ScreeningMeasures::sealants, [](const auto& c) { return std::optional(c.sealants); }},
+      {&ScreeningMeasures::anyNeed,
+       [](const auto& c) { return std::optional(c.need != CareNeed::none); }},
+      {&ScreeningMeasures::urgentNeed,
+       [](const auto& c) { return std::optional(c.need == CareNeed::urgent); }}};
   ScreeningMeasures out{};
   for (const auto& [member, claim] : measures) {
-    auto found = retention(clustersOf(children, design, claim), level);
+    const auto clusters = clustersOf(children, design, claim);
+    if (clusters.empty()) continue;
+    auto found = retention(clusters, level);
     if (!found) return found.error();
     out.*member = std::move(found).value();
   }

@@ -3,6 +3,7 @@
 #include "estimates/retention.h"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 
 namespace gk::estimates {
@@ -11,11 +12,11 @@ namespace gk::estimates {
 /// five-level scale of 2013 is another and is not to be mixed with it.
 enum class CareNeed { none, early, urgent };
 
-/// One screened child. The label only joins children of a school.
+/// One screened child. The label only joins children of a school. What nobody could tell is empty.
 struct ScreenedChild {
   std::size_t school;
-  bool untreatedDecay;
-  bool treatedDecay;
+  std::optional<bool> untreatedDecay;
+  std::optional<bool> treatedDecay;
   bool sealants; ///< on a permanent molar
   CareNeed need;
 };
@@ -28,16 +29,18 @@ enum class ScreeningDesign {
   simpleRandom,
 };
 
-/// Each a share of the children screened, with intervals as `retention` has them (`teeth` counts
-/// children). No weights and no correction for a finite population: a state sample with unequal
-/// chances of selection needs its own weights, and a census needs no interval.
+/// Each a share of the children for whom it is known, with intervals as `retention` has them
+/// (`teeth` counts children); none where it is known of no child. No weights and no correction for
+/// a finite population: a state sample with unequal chances of selection needs its own weights, and
+/// a census needs no interval.
 struct ScreeningMeasures {
-  RetentionEstimate untreatedDecay;
-  RetentionEstimate treatedDecay;
-  RetentionEstimate cariesExperience; ///< untreated or treated
-  RetentionEstimate sealants;
-  RetentionEstimate anyNeed; ///< early or urgent
-  RetentionEstimate urgentNeed;
+  std::optional<RetentionEstimate> untreatedDecay;
+  std::optional<RetentionEstimate> treatedDecay;
+  /// Yes if either part is yes, no only if both are no; else not known.
+  std::optional<RetentionEstimate> cariesExperience;
+  std::optional<RetentionEstimate> sealants;
+  std::optional<RetentionEstimate> anyNeed; ///< early or urgent
+  std::optional<RetentionEstimate> urgentNeed;
 };
 
 /// Fails with `estimateInput` without a child and for a level outside 0.5 to 0.9999.

@@ -110,6 +110,11 @@ Held RetentionCheck::tooth() const {
   return worst;
 }
 
+Held RetentionCheck::asCounted() const {
+  const bool filled = why == CannotAssess::restoredOver && any(*this, Held::cannotAssess);
+  return lift == LiftTest::lifted || filled ? Held::lost : tooth();
+}
+
 Result<Done> checkRetention(const RetentionCheck& check, const chairside::Placement& placement,
                             base::Date placedOn, base::Date checkedOn) {
   return checkSubject(check, placement, placedOn, checkedOn)

@@ -43,6 +43,11 @@ struct RetentionCheck {
 
   /// The worst surface that can be judged; cannotAssess when none can.
   [[nodiscard]] Held tooth() const;
+
+  /// The tooth as retention counts it: as `tooth`, but what lifts off is lost, and so is the
+  /// sealant of a surface that was filled since (docs/methods.md, 1). For figures; a letter says
+  /// `tooth`.
+  [[nodiscard]] Held asCounted() const;
 };
 
 /// Fails with `ruleCheck`:

@@ -9,7 +9,6 @@
 
 namespace gk::office {
 
-using base::ErrorCode;
 using base::Result;
 using session::Session;
 
@@ -62,36 +61,37 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
-Result<Exit> tellFindings(const std::vector<std::string>& findings, const Call& call,
-                          const Surroundings& around) {
+void writeFault(JsonWriter& json, const store::Fault& fault) {
+  json.beginObject();
+  json.field("what", fault.what);
+  if (!fault.child.empty()) json.field("child", fault.child);
+  if (fault.since) json.field("since", fault.since->date().iso());
+  if (!fault.doNow.empty()) json.field("do", fault.doNow);
+  json.endObject();
+}
+
+Result<Exit> check(const Call& call, const Surroundings& around) {
+  const auto findings = Session::inspect(call.operand(0), {around.clock, around.random});
+  if (!findings) return findings.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("file", call.operand(0));
-    json.field("whole", findings.empty());
-    json.field("findings", findings);
+    json.field("whole", findings->empty());
+    json.arrayField("findings");
+    for (const auto& fault : *findings)
+      writeFault(json, fault);
+    json.endArray();
     json.endObject();
-  } else if (findings.empty()) {
+  } else if (findings->empty()) {
     around.out << call.operand(0) << ": whole\n";
   } else {
-    for (const auto& finding : findings)
-      around.out << finding << '\n';
+    for (const auto& fault : *findings)
+      around.out << store::sentence(fault) << '\n';
     around.out << "Write nothing more to this logbook: keep a copy of it as it is and restore the "
                   "newest backup.\n";
   }
-  return findings.empty() ? Exit::fine : Exit::findings;
-}
-
-Result<Exit> check(const Call& call, const Surroundings& around) {
-  auto session = openToRead(call, around);
-  if (!session) {
-    // Too damaged to be opened is an answer too.
-    if (session.error().code != ErrorCode::storeDamaged) return session.error();
-    return tellFindings({session.error().detail}, call, around);
-  }
-  const auto findings = session->findings();
-  if (!findings) return findings.error();
-  return tellFindings(*findings, call, around);
+  return findings->empty() ? Exit::fine : Exit::findings;
 }
 
 Result<Exit> backUp(const Call& call, const Surroundings& around) {

@@ -1,5 +1,6 @@
 #include "office/csv_rows.h"
 
+#include "base/csv.h"
 #include "base/text.h"
 
 #include <algorithm>
@@ -33,6 +34,11 @@ Result<CsvRows> CsvRows::of(std::string_view text) {
   }
   for (const auto name : rows.cells_)
     rows.header_.emplace_back(name);
+  if (const auto same = base::sameColumns(rows.header_))
+    return Error{ErrorCode::csvMalformed, "line 1, column " + std::to_string(same->second) +
+                                              ": the header has the name of column " +
+                                              std::to_string(same->first) +
+                                              " once more; leave one of the two"};
   return rows;
 }
 

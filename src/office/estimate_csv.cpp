@@ -3,6 +3,7 @@
 #include "office/csv_column.h"
 #include "office/labels.h"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <limits>
@@ -77,6 +78,16 @@ struct EndsHash {
   }
 };
 
+/// By sorting: a table may have ten million rows.
+std::size_t repeatedRows(const std::vector<estimates::Exposure>& rows) {
+  std::vector<std::pair<std::size_t, double>> keys;
+  keys.reserve(rows.size());
+  for (const auto& row : rows)
+    keys.emplace_back(row.child, row.years);
+  std::ranges::sort(keys);
+  return static_cast<std::size_t>(std::ranges::unique(keys).size());
+}
+
 Result<Ends> endsOf(const CsvRows& rows, const CsvColumn& leftColumn,
                     const CsvColumn& rightColumn) {
   const auto left = leftColumn.amount(rows, longestTime, "a time");
@@ -111,6 +122,8 @@ Result<RetentionCounts> readRetention(std::string_view csv) {
     if (child == clusterOf.size()) {
       clusterOf.push_back(static_cast<std::uint32_t>(cluster));
       isExamined.push_back(false);
+    } else {
+      ++out.repeatedRows;
     }
     if (clusterOf[child] != cluster)
       return clusters->refused(rows, "this child is in another cluster on an earlier line");
@@ -131,9 +144,9 @@ Result<RetentionCounts> readRetention(std::string_view csv) {
   return out;
 }
 
-Result<std::vector<estimates::Exposure>> readExposures(std::string_view csv) {
+Result<Exposures> readExposures(std::string_view csv) {
   Labels children(csv);
-  std::vector<estimates::Exposure> out;
+  Exposures out;
   const auto done =
       forEachRow(csv, std::array<std::string_view, 4>{"child", "exposure", "examined", "affected"},
                  [&](const CsvRows& rows, const std::vector<CsvColumn>& column) -> Result<Done> {
@@ -145,10 +158,12 @@ Result<std::vector<estimates::Exposure>> readExposures(std::string_view csv) {
                    const auto counts = ordered(rows, column[3], column[2].amount(rows, mostMolars),
                                                column[3].amount(rows, mostMolars));
                    if (!counts) return counts.error();
-                   out.push_back({*years, counts->whole, counts->part, children.numberOf(*who)});
+                   const auto child = children.numberOf(*who);
+                   out.rows.push_back({*years, counts->whole, counts->part, child});
                    return Done{};
                  });
   if (!done) return done.error();
+  out.repeatedRows = repeatedRows(out.rows);
   return out;
 }
 

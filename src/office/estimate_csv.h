@@ -19,7 +19,8 @@ namespace gk::office {
 
 struct RetentionCounts {
   std::vector<estimates::Cluster> clusters;
-  std::size_t children; ///< with at least one tooth examined
+  std::size_t children;         ///< with at least one tooth examined
+  std::size_t repeatedRows = 0; ///< of a child that an earlier line named
 };
 
 /// A table with the columns child, examined and retained, whole counts; rows of one child are
@@ -28,7 +29,11 @@ struct RetentionCounts {
 base::Result<RetentionCounts> readRetention(std::string_view csv);
 
 /// A table with the columns child, exposure (years, may be negative), examined and affected.
-base::Result<std::vector<estimates::Exposure>> readExposures(std::string_view csv);
+struct Exposures {
+  std::vector<estimates::Exposure> rows;
+  std::size_t repeatedRows = 0; ///< of a child and an exposure that an earlier line named
+};
+base::Result<Exposures> readExposures(std::string_view csv);
 
 /// A table with the columns left and right, one sealant a row in any one unit of time: last seen
 /// whole (0 when never), and first seen failed (empty while it has not). Equal rows come out as one

@@ -91,6 +91,13 @@ Result<Exit> averted(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
+/// A line twice in a table is as a rule a mistake, and never one to pass over.
+void tellRepeated(std::size_t rows, const std::string& what, std::ostream& out) {
+  if (rows > 0)
+    out << base::counted(rows, "row is", "rows are") << " of " << what
+        << "; added up, so check that none stands there twice.\n";
+}
+
 Result<Exit> retention(const Call& call, const Surroundings& around) {
   const auto text = tableText(call, around);
   if (!text) return text.error();
@@ -103,8 +110,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("estimate", found->estimate);
-    json.field("low", found->low);
-    json.field("high", found->high);
+    const auto range = found->toRead ? std::optional(found->toRead->range) : std::nullopt;
+    json.field("low", range ? std::optional(range->low) : std::nullopt);
+    json.field("high", range ? std::optional(range->high) : std::nullopt);
     json.field("teeth", found->teeth);
     json.field("children", counts->children);
     json.field("clusters", found->clusters);
@@ -115,6 +123,7 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     const auto& careful = found->conservative;
     json.field("conservative_low", careful ? std::optional(careful->low) : std::nullopt);
     json.field("conservative_high", careful ? std::optional(careful->high) : std::nullopt);
+    json.field("repeated_rows", counts->repeatedRows);
     json.field("notes", notes);
     json.endObject();
     return Exit::fine;
@@ -122,11 +131,17 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
              << base::fixed(found->teeth, 0) << " teeth in "
              << base::counted(counts->children, "child", "children") << ", "
-             << percent(found->estimate) << "\n95 % interval: " << range(found->low, found->high)
+             << percent(found->estimate) << "\n95 % interval: "
+             << (found->toRead ? range(found->toRead->range.low, found->toRead->range.high)
+                               : "none from one cluster")
+             << (found->toRead && found->toRead->isPlanned
+                     ? ", with a planning value of how alike the teeth of a cluster are"
+                     : "")
              << "\nDesign effect " << base::fixed(found->designEffect, 2)
              << ": the teeth tell as much as " << base::fixed(found->effectiveN, 1)
              << " independent ones, from " << base::counted(found->clusters, "cluster", "clusters")
              << ".\n";
+  tellRepeated(counts->repeatedRows, "a child that an earlier line names", around.out);
   if (found->conservative)
     around.out << "With each cluster as one observation: "
                << range(found->conservative->low, found->conservative->high) << '\n';
@@ -140,7 +155,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
   if (!text) return text.error();
   const auto rows = readExposures(*text);
   if (!rows) return rows.error();
-  const auto found = estimates::attackRate(*rows);
+  const auto found = estimates::attackRate(rows->rows);
   if (!found) return found.error();
   const auto notes = sentences(found->notes);
   if (call.wantsJson()) {
@@ -155,6 +170,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
     json.field("affected", found->affected);
     json.field("molar_years", found->molarYears);
     json.field("rows_left_out", found->rowsLeftOut);
+    json.field("repeated_rows", rows->repeatedRows);
     json.field("notes", notes);
     json.endObject();
     return Exit::fine;
@@ -165,9 +181,12 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
              << " molars affected in " << base::counted(found->children, "child", "children")
              << ", " << base::fixed(found->molarYears, 1) << " molar-years.\n";
   if (found->rowsLeftOut > 0) around.out << "Rows left out: " << found->rowsLeftOut << ".\n";
+  tellRepeated(rows->repeatedRows, "a child and an exposure that an earlier line names",
+               around.out);
   tell(notes, around.out);
-  around.out << "Molars sealed elsewhere are not in it, which can make the rate too high.\n"
-             << whatTheySpeakOf << '\n';
+  around.out
+      << "Molars sealed elsewhere are not in it, which can make the rate too high or too low.\n"
+      << whatTheySpeakOf << '\n';
   return Exit::fine;
 }
 

@@ -25,7 +25,7 @@ std::string sentence(RetentionNote note) {
   switch (note) {
   case RetentionNote::oneCluster:
     return "One cluster cannot show how alike its teeth are; they are taken as fully alike, so the "
-           "interval rests on one observation.";
+           "publication interval rests on one observation and no other is given.";
   case RetentionNote::fewClusters:
     return "With fewer than " + few + " clusters the interval is not to be trusted.";
   case RetentionNote::allOrNone:

@@ -39,6 +39,7 @@ Result<reports::WhatIf> whatIf(const Call& call) {
     if (!number) return number.error();
     *into = *number;
   }
+  out.firstMolarsOnly = call.has("--first-molars");
   const auto years = call.whole("--years", 0, 100);
   if (!years) return years.error();
   out.years = years->value_or(out.years);
@@ -154,7 +155,8 @@ std::vector<Verb> reportVerbs() {
          byOption(),
          laptopOption(),
          {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
-         {"--retention", "SHARE", "prevention: whole at one year, instead of the measured one"},
+         {"--retention", "SHARE", "prevention: protected at one year, instead of the measured one"},
+         {"--first-molars", "", "prevention: without second molars, which borrow the rate"},
          {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
          {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
          {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},

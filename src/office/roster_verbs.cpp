@@ -1,35 +1,14 @@
-#include "office/adding.h"
-#include "office/roster_plan.h"
-
 #include "base/files.h"
+#include "office/adding.h"
+#include "session/roster_plan.h"
 
 namespace gk::office {
 
 using base::Result;
+using session::PlannedChild;
 using session::Session;
 
 namespace {
-
-Result<base::Done> enterAll(Session& session, base::By by, const std::vector<PlannedChild>& plan,
-                            session::Confirmed areOthers) {
-  std::vector<session::NewChild> children;
-  for (const auto& planned : plan) {
-    session::NewChild entering{planned.child, planned.identity};
-    if (planned.form)
-      entering.form = [form = *planned.form](roster::ChildId child) { return form.of(child); };
-    if (planned.groups != roster::EthnicitySet() || planned.payer != roster::Payer::unknown)
-      entering.background = [groups = planned.groups,
-                             payer = planned.payer](roster::ChildId child) {
-        return roster::Background{child, groups, payer};
-      };
-    children.push_back(std::move(entering));
-  }
-  // Ages were asked about when it was planned.
-  const auto entered =
-      session.enrolRoster(by, std::move(children), session::Confirmed::yes, areOthers);
-  if (!entered) return entered.error();
-  return base::Done{};
-}
 
 void tell(const std::vector<PlannedChild>& plan, const Call& call, const Surroundings& around) {
   int forms = 0;
@@ -80,10 +59,16 @@ Result<Exit> importRoster(const Call& call, const Surroundings& around) {
   const auto plan = planRoster(*session, *lines,
                                {*term, school->id, around.clock.now().date(),
                                 call.has("--ages-confirmed"), call.has("--others-confirmed")});
-  if (!plan) return plan.error();
+  if (!plan)
+    return base::Error{plan.error().code,
+                       plan.error().detail +
+                           " (--others-confirmed and --ages-confirmed confirm that)"};
   const auto areOthers =
       call.has("--others-confirmed") ? session::Confirmed::yes : session::Confirmed::no;
-  if (const auto entered = enterAll(*session, *by, *plan, areOthers); !entered)
+  // Ages were asked about when it was planned.
+  if (const auto entered = session->enrolRoster(*by, session::newChildren(*plan),
+                                                session::Confirmed::yes, areOthers);
+      !entered)
     return entered.error();
   tell(*plan, call, around);
   return Exit::fine;

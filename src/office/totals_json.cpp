@@ -66,12 +66,19 @@ void retentionJson(JsonWriter& json, const RetentionLine& line) {
   json.field("decayed_since", line.decayedSince);
   json.field("filled_since", line.filledSince);
   json.field("estimate", whole ? std::optional(whole->estimate) : std::nullopt);
-  const auto range = whole ? std::optional(reports::printedRange(*whole, line.unit)) : std::nullopt;
+  const auto range = whole ? reports::printedRange(*whole) : std::nullopt;
   rangeJson(json, range);
   json.field("design_effect", whole ? std::optional(whole->designEffect) : std::nullopt);
   json.field("clusters", base::nameOf(line.unit));
   json.field("whole_or_part",
              line.wholeOrPart95 ? std::optional(line.wholeOrPart95->estimate) : std::nullopt);
+  json.field("due_before", line.dueBefore);
+  json.field("repaired", line.repaired);
+  json.field("filled_over", line.filledOver);
+  json.field("known_lost_before", line.earlierLost);
+  json.field("lost_not_found", line.lostUnfound);
+  json.field("teeth_seen", line.teethSeen);
+  json.field("teeth_protected", line.teethWhole);
   json.endObject();
 }
 

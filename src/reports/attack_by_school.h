@@ -3,7 +3,7 @@
 #include "estimates/attack_rate_age.h"
 #include "estimates/attack_rate_profile.h"
 #include "estimates/attack_rate_schools.h"
-#include "reports/inputs.h"
+#include "reports/prevention.h"
 
 namespace gk::reports {
 
@@ -14,11 +14,9 @@ struct AttackBySchool {
   std::optional<estimates::SchoolRates> rates; ///< none without a molar with enough exposure
   std::optional<estimates::RiskByAge> age;
   std::optional<estimates::AttackRateProfile> profile; ///< of the whole term
+  AttackRateReport all{}; ///< of the whole term, and what it leaves out
 };
 
 AttackBySchool attackBySchool(const TermRecords& records);
-
-/// The verdict on age as a sentence.
-std::string ageWords(estimates::RiskWithAge verdict);
 
 } // namespace gk::reports

@@ -33,16 +33,22 @@ std::string ratio(const FactorValue& value) {
     return found.teeth.has(estimates::ComparisonNote::oddsRatioUnbounded) ? "no bound"
                                                                           : std::string(nothing);
   auto text = base::fixed(*found.teeth.oddsRatio, 2);
-  if (found.interval)
+  if (found.interval && !value.hasFewSchools)
     text += " (" + base::fixed(found.interval->low, 2) + "-" +
             base::fixed(found.interval->high, 2) + ")";
   return text;
 }
 
 std::string bootstrapRange(const FactorValue& value) {
-  if (!value.against || !value.against->bootstrap) return nothing;
+  if (!value.against || !value.against->bootstrap || value.hasFewSchools) return nothing;
   const auto& found = *value.against->bootstrap;
   return base::fixed(found.low, 2) + "-" + (found.high ? base::fixed(*found.high, 2) : "no bound");
+}
+
+std::string pWords(const FactorValue& value) {
+  if (value.hasFewSchools) return "not told apart from schools";
+  if (value.against && !value.p) return "too few to tell";
+  return pValue(value.adjustedP);
 }
 
 bool isSmall(const FactorValue& value) {
@@ -59,29 +65,64 @@ Cells rowOf(const FactorValue& value) {
     return cells;
   }
   const auto& limits = value.funnel ? value.funnel->limits : std::nullopt;
-  return {
-      line.label,
-      number(line.placed),
-      number(line.childrenFound),
-      number(line.assessable),
-      percent(line.whole, line.assessable),
-      line.whole95 ? percentRange(line.whole95->low, line.whole95->high) : nothing,
-      ratio(value) + (isSmall(value) ? ", small numbers" : ""),
-      bootstrapRange(value),
-      pValue(value.adjustedP ? value.adjustedP : (value.against ? value.against->p : std::nullopt)),
-      limits ? percentRange(limits->low, limits->high) : nothing,
-      placeWords(value.funnel)};
+  return {line.label,
+          number(line.placed),
+          number(line.childrenFound),
+          number(line.assessable),
+          percent(line.whole, line.assessable),
+          rangeWords(line.whole95, line.unit),
+          ratio(value) + (isSmall(value) ? ", small numbers" : ""),
+          bootstrapRange(value),
+          pWords(value),
+          limits ? percentRange(limits->low, limits->high) : nothing,
+          placeWords(value.funnel)};
 }
 
 bool hasNote(const FactorComparison& compared, estimates::FunnelNote note) {
   return std::ranges::find(compared.funnelNotes, note) != compared.funnelNotes.end();
 }
 
-std::string strataWords(Factor factor) {
-  if (factor == Factor::tooth || factor == Factor::arch)
-    return "Odds ratio of whole against not whole, each value against all the others together.";
-  return "Odds ratio of whole against not whole, each value against all the others, within upper "
-         "and lower, first and second molars (Mantel and Haenszel 1959).";
+bool hasAny(const FactorComparison& compared, auto is) {
+  return std::ranges::any_of(compared.values,
+                             [&](const auto& value) { return value.against && is(value); });
+}
+
+std::string strataWords(const FactorComparison& compared) {
+  const bool isTooth = compared.factor == Factor::tooth || compared.factor == Factor::arch;
+  std::string words = "Odds ratio of whole against not whole, each value against all the others";
+  if (!isTooth) words += ", within upper and lower, first and second molars";
+  if (hasAny(compared, [](const auto& v) { return v.level == FactorLevel::withinSchools; }))
+    words += ", within schools where a school has both";
+  return words + " (Mantel and Haenszel 1959). Ranges and p allow for the teeth of one child being "
+                 "alike; the bootstrap draws whole children.";
+}
+
+/// How p came about, each sentence where one stands so.
+void addLevelNotes(Table& table, const FactorComparison& compared) {
+  if (hasAny(compared, [](const auto& v) { return v.hasFewSchools; }))
+    table.notes.push_back(
+        "Not told apart from schools: each school has this value or the others, and fewer than " +
+        number(fewestSchoolsASide) +
+        " schools stand on one side. What looks like its doing may be the schools'; no p and no "
+        "range is given.");
+  if (hasAny(compared, [](const auto& v) {
+        return v.level == FactorLevel::betweenSchools && !v.hasFewSchools;
+      }))
+    table.notes.emplace_back(
+        "Where each school has this value or the others, whole schools are the "
+        "units: p by permuting schools.");
+  if (hasAny(compared,
+             [](const auto& v) { return v.level == FactorLevel::withinSchools && v.isPermuted; }))
+    table.notes.emplace_back("Where numbers are small or one side has none lost, p is by permuting "
+                             "children within their schools.");
+}
+
+/// Other names of the same comparison, value by value.
+void addOtherNames(Table& table, const FactorComparison& compared) {
+  for (const auto factor : compared.alsoCalled)
+    table.notes.push_back("By " + named(factor) +
+                          " the teeth part in the same way: one comparison under two names, and "
+                          "neither can be told from the other.");
 }
 
 } // namespace
@@ -104,16 +145,17 @@ Table comparisonTable(const FactorComparison& compared) {
   for (const auto& value : compared.values)
     table.rows.push_back(rowOf(value));
   table.notes = {
-      strataWords(compared.factor) +
-          " Ranges and p allow for the teeth of one child being alike; the bootstrap draws whole "
-          "children.",
+      strataWords(compared),
       "Observational: children, teeth and conditions were not given to a method, a light or a "
       "person by lot, and may explain all of a difference. Small numbers do not judge a person.",
       "Expected 95 %: where a value with as many teeth would lie if it were no different from the "
       "whole cohort (Spiegelhalter 2005). Outside it, look for a cause; of twenty values one lies "
       "outside by chance."};
-  if (compared.values.size() > 2)
-    table.notes.emplace_back("Several comparisons: p is adjusted after Holm 1979.");
+  if (compared.comparedTogether > 1)
+    table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +
+                          " comparisons made together (Holm 1979).");
+  addLevelNotes(table, compared);
+  addOtherNames(table, compared);
   if (compared.isPair)
     table.notes.emplace_back("Of two values the second says the same turned round.");
   if (hasNote(compared, estimates::FunnelNote::fewUnits))

@@ -2,6 +2,7 @@
 
 #include "reports/cells.h"
 #include "reports/term_view.h"
+#include "reports/true_sentences.h"
 
 #include <algorithm>
 #include <set>
@@ -45,7 +46,9 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
   std::map<chairside::PlacementId, const base::Recorded<followup::RetentionCheck>*> first;
   for (const auto& [id, row] : ordered) {
     auto& kept = first[row->value.placement];
-    const auto judges = [](const auto* one) { return one->value.tooth() != Held::cannotAssess; };
+    const auto judges = [](const auto* one) {
+      return one->value.asCounted() != Held::cannotAssess;
+    };
     if (!kept || (!judges(kept) && judges(row))) kept = row;
   }
   EarlyChecks line{.label = std::move(label)};
@@ -54,7 +57,14 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
     const auto* placed = placements.find(placement);
     if (!placed) continue;
     children.insert(row->value.child);
-    count(line, row->value.tooth());
+    const auto placedOn = view.dateOf(placed->day);
+    const auto on = view.dateOf(row->value.day);
+    if (placedOn && on) {
+      const double months = 12 * base::yearsBetween(*placedOn, *on);
+      line.firstMonth = line.examined == 0 ? months : std::min(line.firstMonth, months);
+      line.lastMonth = std::max(line.lastMonth, months);
+    }
+    count(line, row->value.asCounted());
     if (row->stamp.by.author && *row->stamp.by.author != placed->placedBy) ++line.byAnother;
   }
   line.children = static_cast<int>(children.size());
@@ -82,6 +92,7 @@ Table earlyCheckTable(const TermRecords& records) {
               {{"Kind"},
                right("Children"),
                right("Examined"),
+               right("Months after placement"),
                right("By another than placed"),
                right("Assessable"),
                right("Whole"),
@@ -90,14 +101,20 @@ Table earlyCheckTable(const TermRecords& records) {
                right("Cannot assess"),
                right("Whole %")},
               {},
-              {"Within two months of placement, preferably by another than who placed them: a "
-               "sample, or after a change of technique, material or equipment (Maryland Mighty "
-               "Tooth, 4.4). They speak of technique and never enter the one-year figures."}};
-  for (const auto& line : earlyChecks(records))
+              {"A sample, or after a change of technique, material or equipment, preferably by "
+               "another than who placed them (Maryland Mighty Tooth, 4.4); and looks of "
+               "opportunity. What they find lost is lost in the one-year figures too."}};
+  const auto lines = earlyChecks(records);
+  for (const auto& line : lines)
     table.rows.push_back({line.label, number(line.children), number(line.examined),
+                          base::fixed(line.firstMonth, 0) + " to " + base::fixed(line.lastMonth, 0),
                           number(line.byAnother), number(line.assessable), number(line.whole),
                           number(line.part), number(line.lost), number(line.cannotAssess),
                           percent(line.whole, line.assessable)});
+  if (lines.empty()) return table;
+  const auto first = std::ranges::min(lines, {}, &EarlyChecks::firstMonth).firstMonth;
+  const auto last = std::ranges::max(lines, {}, &EarlyChecks::lastMonth).lastMonth;
+  table.notes.push_back(lookWords({first, last}));
   return table;
 }
 

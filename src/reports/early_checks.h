@@ -16,7 +16,9 @@ struct EarlyChecks {
   int part = 0;
   int lost = 0;
   int cannotAssess = 0;
-  int byAnother = 0; ///< of examined: not by who placed it
+  int byAnother = 0;     ///< of examined: not by who placed it
+  double firstMonth = 0; ///< after placement, of the earliest of these looks
+  double lastMonth = 0;
   bool operator==(const EarlyChecks&) const = default;
 };
 

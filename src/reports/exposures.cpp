@@ -21,7 +21,9 @@ bool anySurface(const ToothFinding& finding, Claim claim) {
       [&](dentition::Surface surface) { return claim(finding.at(surface)); });
 }
 
-bool isUp(const ToothFinding& finding) {
+/// Up and looked at, or gone: its fate is known.
+bool isKnown(const ToothFinding& finding) {
+  if (finding.presence == Presence::extracted) return true;
   return (finding.presence == Presence::erupted || finding.presence == Presence::partlyErupted) &&
          anySurface(finding, [](const auto& at) { return at.condition != Condition::notLookedAt; });
 }
@@ -34,14 +36,18 @@ bool looksEverSealed(const ToothFinding& finding) {
 }
 
 bool isAffected(const ToothFinding& finding) {
-  return finding.hasAny(Condition::cavitated) || finding.hasAny(Condition::restored) ||
-         finding.hasAny(Condition::crowned);
+  return finding.presence == Presence::extracted || finding.hasAny(Condition::cavitated) ||
+         finding.hasAny(Condition::restored) || finding.hasAny(Condition::crowned);
 }
 
 double eruptionAge(const dentition::Tooth& tooth, dentition::Sex sex) {
-  const bool known = sex == dentition::Sex::female || sex == dentition::Sex::male;
+  const bool isStated = sex == dentition::Sex::female || sex == dentition::Sex::male;
   const auto window = dentition::eruptionWindow(tooth, sex);
-  return known && window ? window->mean : estimates::defaultEruptionAge;
+  if (isStated && window) return window->mean;
+  if (tooth.isFirstPermanentMolar()) return estimates::defaultEruptionAge;
+  const auto girls = dentition::eruptionWindow(tooth, dentition::Sex::female);
+  const auto boys = dentition::eruptionWindow(tooth, dentition::Sex::male);
+  return (girls->mean + boys->mean) / 2; // every second permanent molar has both
 }
 
 class Reader {
@@ -55,39 +61,54 @@ class Reader {
   }
 
   void read() {
+    const PerChild<chairside::Screening> ever(view_.records.screenings, [&](const auto& row) {
+      const auto* day = view_.days.find(row.value.day);
+      return day && !day->cancelled && day->date <= view_.records.asOf;
+    });
     std::size_t label = 0;
     for (const auto& row : view_.records.children) {
-      const auto& screenings = view_.screenings.of(row.id);
-      if (screenings.empty()) continue;
+      if (view_.screenings.of(row.id).empty()) continue;
+      const auto& screenings = ever.of(row.id);
       const auto* first = *std::ranges::min_element(screenings, {}, [&](const auto* one) {
         return std::pair(view_.dateOf(one->value.day), one->stamp.entry);
       });
-      addChild(row.value, first->value, label++);
+      if (view_.isOfTerm(first->value.day))
+        addChild(row.value, first->value, label++);
+      else
+        ++out_.seenBefore;
     }
   }
 
  private:
+  using ByYears = std::map<double, estimates::Exposure>;
+
   void addChild(const roster::Child& child, const chairside::Screening& screening,
                 std::size_t label) {
     const auto on = *view_.dateOf(screening.day);
     const double age = roster::approximateAge(child.birth, on);
-    std::map<double, estimates::Exposure> byYears;
+    ByYears firsts;
+    ByYears seconds;
     for (const auto& finding : screening.teeth) {
-      if (!finding.tooth.isFirstPermanentMolar()) continue;
-      if (!isUp(finding)) {
-        ++out_.notSeenLeftOut;
+      const bool isFirst = finding.tooth.isFirstPermanentMolar();
+      if (!isFirst && !finding.tooth.isSecondPermanentMolar()) continue;
+      if (!isKnown(finding)) {
+        out_.notSeenLeftOut += isFirst ? 1 : 0;
       } else if (looksEverSealed(finding) || wasSealed(screening.child, finding.tooth, on)) {
-        ++out_.everSealedLeftOut;
+        out_.everSealedLeftOut += isFirst ? 1 : 0;
       } else {
         const double years = age - eruptionAge(finding.tooth, child.sex);
-        auto& at =
-            byYears.try_emplace(years, estimates::Exposure{years, 0, 0, label}).first->second;
+        auto& at = (isFirst ? firsts : seconds)
+                       .try_emplace(years, estimates::Exposure{years, 0, 0, label})
+                       .first->second;
         at.examined += 1;
         at.affected += isAffected(finding) ? 1 : 0;
+        out_.extracted += isFirst && finding.presence == Presence::extracted ? 1 : 0;
       }
     }
-    for (const auto& [years, exposure] : byYears)
+    for (const auto& [years, exposure] : firsts)
       out_.schools[view_.days.find(screening.day)->school].push_back(exposure);
+    for (const auto& [years, exposure] : seconds)
+      out_.seconds.push_back(exposure);
   }
 
   [[nodiscard]] bool wasSealed(const roster::ChildId& child, const dentition::Tooth& tooth,
@@ -114,6 +135,19 @@ std::vector<estimates::Exposure> ExposureRows::all() const {
   std::vector<estimates::Exposure> rows;
   for (const auto& [school, own] : schools)
     rows.insert(rows.end(), own.begin(), own.end());
+  return rows;
+}
+
+std::vector<estimates::Exposure> ExposureRows::bySchool() const {
+  std::vector<estimates::Exposure> rows;
+  std::size_t label = 0;
+  for (const auto& [school, own] : schools) {
+    for (auto row : own) {
+      row.child = label;
+      rows.push_back(row);
+    }
+    ++label;
+  }
   return rows;
 }
 

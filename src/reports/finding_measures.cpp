@@ -36,8 +36,12 @@ bool hasSealedMolar(const chairside::Screening& screening) {
 struct Seen {
   roster::SchoolId school;
   estimates::ScreenedChild child;
-  bool couldTell = true;
 };
+
+/// Yes once seen stays yes; cannot tell says nothing.
+void add(std::optional<bool>& known, Tri found) {
+  if (found != Tri::cannotTell) known = known.value_or(false) || found == Tri::yes;
+}
 
 Seen seenAt(const TermView& view, const PerChild<chairside::Screening>::Pointers& screenings) {
   const auto byDate = [&](const auto* one) {
@@ -45,18 +49,13 @@ Seen seenAt(const TermView& view, const PerChild<chairside::Screening>::Pointers
   };
   const auto* first = *std::ranges::min_element(screenings, {}, byDate);
   Seen seen{view.days.find(first->value.day)->school,
-            {0, false, false, hasSealedMolar(first->value), CareNeed::none}};
-  bool untreatedKnown = false;
-  bool treatedKnown = false;
+            {0, {}, {}, hasSealedMolar(first->value), CareNeed::none}};
   for (const auto* row : screenings) {
     const auto& one = row->value;
-    seen.child.untreatedDecay |= one.untreatedDecay == Tri::yes;
-    seen.child.treatedDecay |= one.treatedDecay == Tri::yes;
-    untreatedKnown |= one.untreatedDecay != Tri::cannotTell;
-    treatedKnown |= one.treatedDecay != Tri::cannotTell;
+    add(seen.child.untreatedDecay, one.untreatedDecay);
+    add(seen.child.treatedDecay, one.treatedDecay);
     seen.child.need = std::max(seen.child.need, needOf(one.urgency));
   }
-  seen.couldTell = untreatedKnown && treatedKnown;
   return seen;
 }
 
@@ -67,10 +66,8 @@ FindingLine lineOf(std::string label, const std::vector<Seen>& children,
   line.screened = static_cast<int>(children.size());
   std::vector<estimates::ScreenedChild> told;
   for (const auto& seen : children) {
-    if (seen.couldTell)
-      told.push_back(seen.child);
-    else
-      ++line.couldNotTell;
+    told.push_back(seen.child);
+    if (!seen.child.untreatedDecay || !seen.child.treatedDecay) ++line.couldNotTell;
   }
   if (told.empty()) return line;
   line.measures = *estimates::screeningMeasures(told, design); // there is a child

@@ -8,12 +8,13 @@
 
 namespace gk::reports {
 
-/// What the screenings of one school, or of all, found; shares of children.
+/// What the screenings of one school, or of all, found; shares of children, each of those for whom
+/// it is known.
 struct FindingLine {
   std::string label;
   int screened = 0;
-  int couldNotTell = 0; ///< of screened: decay could not be told; left out of the shares
-  std::optional<estimates::ScreeningMeasures> measures; ///< none without a child left
+  int couldNotTell = 0; ///< of screened: untreated or treated decay could not be told
+  std::optional<estimates::ScreeningMeasures> measures; ///< none without a child
 };
 
 struct FindingTotals {

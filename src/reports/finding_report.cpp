@@ -1,22 +1,40 @@
 #include "reports/finding_report.h"
 
 #include "reports/cells.h"
+#include "reports/true_sentences.h"
 
 namespace gk::reports {
 
 namespace {
 
+/// The six in the order of the columns, with the children for whom each is known.
+constexpr std::array measures{
+    &estimates::ScreeningMeasures::untreatedDecay,   &estimates::ScreeningMeasures::treatedDecay,
+    &estimates::ScreeningMeasures::cariesExperience, &estimates::ScreeningMeasures::sealants,
+    &estimates::ScreeningMeasures::anyNeed,          &estimates::ScreeningMeasures::urgentNeed};
+
 Cells findingRow(const FindingLine& line, ClusterUnit unit = ClusterUnit::children) {
   Cells cells{line.label, number(line.screened), number(line.couldNotTell)};
-  if (!line.measures) {
-    cells.resize(9, nothing);
-    return cells;
+  for (const auto measure : measures) {
+    const auto found = line.measures ? (*line.measures).*measure : std::nullopt;
+    cells.push_back(found ? share(found->estimate) + " (" + rangeWords(found, unit) + ")"
+                          : std::string(nothing));
   }
-  const auto& found = *line.measures;
-  for (const auto* one : {&found.untreatedDecay, &found.treatedDecay, &found.cariesExperience,
-                          &found.sealants, &found.anyNeed, &found.urgentNeed})
-    cells.push_back(share(one->estimate) + " (" + shareRange(printedRange(*one, unit)) + ")");
   return cells;
+}
+
+/// "untreated decay 42, treated decay 60".
+std::string knownWords(const FindingLine& line) {
+  constexpr std::array<std::string_view, 6> names{"untreated decay",   "treated decay",
+                                                  "caries experience", "sealants",
+                                                  "needs care",        "needs care at once"};
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < measures.size(); ++i) {
+    const auto found = (*line.measures).*measures.at(i);
+    const auto known = found ? static_cast<int>(found->teeth) : 0;
+    if (known < line.screened) words.push_back(std::string(names.at(i)) + " " + number(known));
+  }
+  return base::join(words, ", ");
 }
 
 std::string rateWithRange(double rate, double low, double high) {
@@ -53,9 +71,11 @@ Table findingTable(const FindingTotals& totals) {
                      " schools were seen; likeness within a school is missed.") +
           " They hold for children like these: those with consent, in schools that were chosen, "
           "not drawn by lot."};
-  if (totals.total.couldNotTell > 0)
-    table.notes.emplace_back(
-        "Children of whom nobody could tell whether there was decay are left out of the shares.");
+  if (totals.total.couldNotTell > 0 && totals.total.measures)
+    table.notes.push_back(
+        "Could not tell: untreated or treated decay, or both. Each share is of the "
+        "children for whom it is known; of " +
+        number(totals.total.screened) + " screened: " + knownWords(totals.total) + ".");
   return table;
 }
 
@@ -93,9 +113,10 @@ Table attackTable(const AttackBySchool& attack) {
           (rates.prediction ? "; a further school's would lie within " +
                                   percentRange(rates.prediction->low, rates.prediction->high)
                             : "") +
-          ". The fewer its molars, the further a school's rate is drawn towards it.",
-      "From the first screening of each child: exposure from the mean eruption age to the age on "
-      "the day. Molars sealed before are left out, which can push the rate either way."};
+          ".",
+      "Exposure is from the mean eruption age to the age on the day."};
+  for (auto& note : attackNotes(attack.all))
+    table.notes.push_back(std::move(note));
   if (attack.profile)
     table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
                           rateWithRange(attack.profile->annual, attack.profile->clustered.low,
@@ -108,7 +129,11 @@ Table attackTable(const AttackBySchool& attack) {
   if (rates.has(estimates::SchoolRatesNote::halfMolars))
     table.notes.emplace_back("Where none or all were affected, half a molar of each kind was added "
                              "for the pooling alone.");
-  if (attack.age) table.notes.push_back(ageWords(attack.age->verdict));
+  std::vector<DrawnUnit> drawn;
+  for (const auto& one : rates.schools)
+    drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});
+  for (auto words : {drawnWords(drawn, "molars"), attack.age ? ageWords(*attack.age) : ""})
+    if (!words.empty()) table.notes.push_back(std::move(words));
   return table;
 }
 

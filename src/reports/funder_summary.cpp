@@ -114,7 +114,7 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
   const auto whole = at("Whole %");
   const bool hasRange = line.whole95 && !hidesIn({whole}) && whole != nothing;
   summary.share("Whole, of judged", at("Whole"), at("Assessable"), whole, totals.targets.retained,
-                hasRange ? " (" + shareRange(printedRange(*line.whole95, line.unit)) + ")" : "");
+                hasRange ? " (" + rangeWords(line.whole95, line.unit) + ")" : "");
   addShare(summary, "Part, of judged", at("Part"), at("Assessable"));
   addShare(summary, "Lost, of judged", at("Lost"), at("Assessable"));
 }

@@ -128,7 +128,7 @@ struct TermRecords {
   Rows<roster::ConsentOverride> overrides{};
 
   Rows<chairside::Seating> seatings{}; ///< of this term's days
-  /// Of this term's days, and of those of the earlier placements below.
+  /// Of all days up to the date of the report: a child's first is its first with the program.
   Rows<chairside::Screening> screenings{};
   Rows<chairside::Varnish> varnishes{};   ///< of this term's days
   Rows<chairside::DayOutcome> outcomes{}; ///< of this term's days

@@ -54,7 +54,7 @@ class Numbering {
   std::map<std::string, int> seen_;
 };
 
-std::vector<Part> partsOf(const std::string& figures) {
+std::vector<Part> figurePartsOf(const std::string& figures) {
   std::vector<Part> parts;
   FigureWords headings;
   Numbering parting;
@@ -152,8 +152,8 @@ std::string figuresOf(std::span<const Table> tables) {
 }
 
 std::vector<Difference> differences(const std::string& before, const std::string& after) {
-  const auto then = partsOf(before);
-  const auto now = partsOf(after);
+  const auto then = figurePartsOf(before);
+  const auto now = figurePartsOf(after);
   std::vector<Difference> out;
   for (const auto& part : now) {
     if (const auto* old = called(then, part.name))

@@ -124,7 +124,7 @@ std::string singleSpaced(std::string_view text) {
 }
 
 /// Each line is a part; a heading that stands alone is dropped.
-std::vector<LetterText::Part> partsOf(const std::string& filled) {
+std::vector<LetterText::Part> letterParts(const std::string& filled) {
   std::vector<LetterText::Part> parts;
   const auto dropLoneHeading = [&] {
     if (!parts.empty() && parts.back().kind == LetterBlock::heading) parts.pop_back();
@@ -204,7 +204,7 @@ LetterText writeLetter(const LetterTemplates& templates, const LetterFrame& fram
           card.legalName,
           card.room,
           header.isDraft() ? header.draftMark : "",
-          partsOf(used.fill(values.made())),
+          letterParts(used.fill(values.made())),
           header,
           header.dateWords(frame.date)};
 }

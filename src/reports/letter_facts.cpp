@@ -161,7 +161,7 @@ std::string toLines(const LetterFacts& facts) {
   return lines;
 }
 
-std::vector<std::string> differences(std::string_view earlier, std::string_view now) {
+std::vector<std::string> changedFacts(std::string_view earlier, std::string_view now) {
   const auto before = parsed(earlier);
   std::vector<std::string> found;
   for (const auto& [what, value] : parsed(now)) {

@@ -43,7 +43,7 @@ std::string toLines(const LetterFacts& facts);
 
 /// What two such texts do not say alike, in words: "sealed: 16 26 instead of 16". A call made since
 /// is no difference: it needs no other letter.
-std::vector<std::string> differences(std::string_view earlier, std::string_view now);
+std::vector<std::string> changedFacts(std::string_view earlier, std::string_view now);
 
 } // namespace gk::reports
 

@@ -90,7 +90,7 @@ std::optional<LetterLine> lineOf(const DayView& view, const roster::ChildId& chi
     line.returned += letter.state == LetterState::returned ? 1 : 0;
     auto stand = facts ? standOf(letter.state) : standInError(view, *row);
     std::vector<std::string> changes;
-    if (facts) changes = differences(letter.facts, toLines(*facts));
+    if (facts) changes = changedFacts(letter.facts, toLines(*facts));
     if (!changes.empty()) {
       stand = LetterStand::toReplace;
       line.replaced = letter.written;
@@ -198,7 +198,7 @@ std::vector<DayLetter> dayLetters(const DayRecords& records, const LetterCards& 
       for (const auto* row : earlier)
         if (row->value.language == language && row->value.interpreter == !own)
           letter.written = *row;
-      if (letter.written && !differences(letter.written->value.facts, toLines(*facts)).empty())
+      if (letter.written && !changedFacts(letter.written->value.facts, toLines(*facts)).empty())
         letter.replaces = letter.written->value.written;
       letters.push_back(std::move(letter));
     }

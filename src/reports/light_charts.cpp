@@ -1,18 +1,24 @@
 #include "reports/light_charts.h"
 
 #include <algorithm>
+#include <span>
 
 namespace gk::reports {
 
 namespace {
 
 LightChart chartOf(const base::Recorded<kit::Light>& light, const TermRecords& records) {
-  LightChart out{
-      light.id, light.value.tag, light.value.baseline.value, light.value.makersLeast.value, {},
-      {},       std::nullopt};
+  LightChart out{.light = light.id,
+                 .tag = light.value.tag,
+                 .baseline = light.value.baseline.value,
+                 .makersLeast = light.value.makersLeast.value,
+                 .dates = {},
+                 .grades = {},
+                 .chart = std::nullopt};
   std::vector<const base::Recorded<kit::MeterReading>*> readings;
   for (const auto& row : records.readings) {
     if (row.value.light != light.id || row.value.on > records.asOf) continue;
+    if (light.stamp.supersedes && row.value.on < light.stamp.at.date()) continue;
     if (kit::grade(light.value, row.value) == kit::LightGrade::notComparable)
       ++out.notComparable;
     else
@@ -25,11 +31,17 @@ LightChart chartOf(const base::Recorded<kit::Light>& light, const TermRecords& r
     out.grades.push_back(kit::grade(light.value, row->value));
     values.push_back(row->value.value.value);
   }
-  auto baseline = estimates::lightBaseline(values);
-  if (!baseline) return out; // fewer than two readings
-  baseline->mean = out.baseline;
-  baseline->deviation = std::max(baseline->deviation, meterRepeatability * out.baseline);
-  if (auto chart = estimates::ewmaChart(*baseline, values)) out.chart = *std::move(chart);
+  if (values.size() <= baselineReadings) return out;
+  const auto first = std::span(values).first(baselineReadings);
+  const auto own = estimates::lightBaseline(first);
+  const auto spread = estimates::lightBaseline(values);
+  if (!own || !spread) return out; // no reading is negative
+  out.mean = own->mean;
+  const estimates::LightBaseline baseline{
+      own->mean, std::max(spread->deviation, meterRepeatability * own->mean), baselineReadings};
+  if (auto chart = estimates::ewmaChart(baseline, std::span(values).subspan(baselineReadings),
+                                        {.countsBaselineError = true}))
+    out.chart = *std::move(chart);
   return out;
 }
 

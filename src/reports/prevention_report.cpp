@@ -2,6 +2,7 @@
 
 #include "reports/cells.h"
 #include "reports/report_plots.h"
+#include "reports/true_sentences.h"
 
 namespace gk::reports {
 
@@ -25,13 +26,25 @@ Cells scenarioRow(const std::string& label, const estimates::AvertedInputs& in,
           share(out.preventedFraction)};
 }
 
-Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
+/// Of what the 95 % range is, where one stands.
+std::string rangeWordsOf(const ScenarioReport& report) {
+  if (!report.estimate->interval) return "";
+  const bool hasRate = report.inputs->attackRateSe.has_value();
+  const bool hasRetention = report.inputs->retentionEffectiveN.has_value();
+  return std::string(" The 95 % range holds the sampling error of ") +
+         (hasRate && hasRetention ? "attack rate and retention"
+          : hasRate               ? "the attack rate alone"
+                                  : "retention alone") +
+         ".";
+}
+
+Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
   const auto& scenarios = *report.scenarios;
   Table table{"Teeth spared decay in " + counted(report.inputs->years, "year", "years") + ", " +
                   whole(report.inputs->sealants) + " sealed molars",
               {{"Scenario"},
                right("Attack rate %"),
-               right("Whole at one year %"),
+               right("Protected at one year %"),
                right("Protection"),
                right("Risk after loss"),
                right("Teeth spared"),
@@ -40,31 +53,33 @@ Table scenarioTable(const ScenarioReport& report, bool isAssumed) {
               {},
               {}};
   table.rows = {scenarioRow("Low", scenarios.lowInputs, scenarios.low),
-                scenarioRow(isAssumed ? "With your figures" : "As measured", *report.inputs,
+                scenarioRow(isAssumed(whatIf) ? "With your figures" : "As measured", *report.inputs,
                             *report.estimate),
                 scenarioRow("High", scenarios.highInputs, scenarios.high)};
   table.rows.front()[6] = nothing; // scenarios have no range of their own
   table.rows.back()[6] = nothing;
   table.notes = {
+      "Protected at one year: the share of teeth whose sealant, repairs and reseals included, was "
+      "whole at the year's look, and not the share of first sealants.",
       "A model after Griffin, Jones and Crespin 2014; retention after the first year falls by "
       "0.05 of it a year, a value chosen to agree with their worked example, so that example does "
       "not confirm it. It speaks of programs, never of one child.",
-      "Low and high put every input at its least and most favourable end at once: scenarios, not a "
-      "confidence interval. The 95 % range holds the sampling error of attack rate and retention.",
-      "Full protection while retained gives a larger prevented share than the reviews found (81 % "
-      "at two years, interquartile 74-88, Community Guide); the low scenario takes 0.81."};
+      endsWords(scenarios, *report.inputs) + rangeWordsOf(report)};
+  if (auto words = reviewWords(*report.inputs); !words.empty())
+    table.notes.push_back(std::move(words));
   return table;
 }
 
-Table tornadoTable(const ScenarioReport& report) {
+Table tornadoTable(const ScenarioReport& report, const WhatIf& whatIf) {
   Table table{"What each input alone would change",
               {{"Input"}, right("At its low end"), right("At its high end"), right("Swing")},
               {},
-              {"Teeth spared with this input moved and the others as measured; longest first."}};
+              {"Teeth spared with this input moved and the others " + baseWords(whatIf) +
+               "; longest first."}};
   for (const auto& bar : report.scenarios->bars)
     table.rows.push_back(
         {inputWords(bar.input), whole(bar.atLow), whole(bar.atHigh), whole(bar.swing())});
-  table.plot = tornadoPlot(report);
+  table.plot = tornadoPlot(report, baseWords(whatIf));
   return table;
 }
 
@@ -89,7 +104,7 @@ std::string inputWords(ScenarioInput input) {
   case ScenarioInput::attackRate:
     return "Attack rate";
   case ScenarioInput::retentionYearOne:
-    return "Whole at one year";
+    return "Teeth protected at one year";
   case ScenarioInput::efficacy:
     return "Protection while retained";
   case ScenarioInput::relativeRiskAfterLoss:
@@ -103,12 +118,20 @@ std::string inputWords(ScenarioInput input) {
 }
 
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf) {
-  const auto report = scenarios(totals.total.firstMolars + totals.total.secondMolars,
-                                totals.attackRate, totals.retention.total.whole95, whatIf);
+  const int seconds = whatIf.firstMolarsOnly ? 0 : totals.total.secondMolars;
+  const auto report = scenarios(totals.total.firstMolars + seconds, totals.attackRate,
+                                totals.retention.total.protected95, whatIf,
+                                protectedBounds(totals.retention.total));
   if (!report.scenarios)
     return {{"Teeth spared decay", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
-  std::vector<Table> tables{scenarioTable(report, whatIf.attackRate || whatIf.retentionYearOne),
-                            tornadoTable(report)};
+  std::vector<Table> tables{scenarioTable(report, whatIf), tornadoTable(report, whatIf)};
+  if (seconds > 0)
+    tables.front().notes.push_back(
+        "Holds " + counted(seconds, "second molar", "second molars") +
+        " at the first molars' attack rate, which is borrowed; first molars can be taken alone.");
+  if (!whatIf.retentionYearOne && protectedBounds(totals.retention.total))
+    tables.front().notes.emplace_back("Low and high of the teeth protected reach as far as those "
+                                      "not looked at could move it, all lost or all kept.");
   if (report.money) tables.push_back(moneyTable(*report.money, whatIf));
   return tables;
 }

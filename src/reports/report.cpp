@@ -10,6 +10,7 @@
 #include "reports/referral_report.h"
 #include "reports/term_tables.h"
 #include "reports/trace.h"
+#include "reports/words.h"
 
 #include <algorithm>
 
@@ -45,6 +46,7 @@ std::string whatIfWords(const WhatIf& whatIf) {
   };
   add("attack rate", whatIf.attackRate);
   add("retention", whatIf.retentionYearOne);
+  if (whatIf.firstMolarsOnly) words.emplace_back("first molars");
   add("program cost", whatIf.programCost);
   add("cost per cavity", whatIf.costPerCavity);
   if (whatIf.years != WhatIf{}.years) words.push_back(base::counted(whatIf.years, "year", "years"));

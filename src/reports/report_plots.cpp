@@ -60,14 +60,14 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
   const double whole = hundred * total.whole95->estimate;
   double least = whole;
   for (const auto& line : lines) {
-    if (!line.whole95) continue;
+    const auto range = line.whole95 ? printedRange(*line.whole95) : std::nullopt;
+    if (!range) continue;
     const auto row = static_cast<double>(names.size());
-    const auto range = printedRange(*line.whole95, line.unit);
     names.push_back(line.label);
-    ranges.points.push_back({hundred * range.low, row});
-    ranges.ends.push_back({hundred * range.high, row});
+    ranges.points.push_back({hundred * range->low, row});
+    ranges.ends.push_back({hundred * range->high, row});
     shares.points.push_back({hundred * line.whole95->estimate, row});
-    least = std::min(least, hundred * range.low);
+    least = std::min(least, hundred * range->low);
   }
   if (names.size() < 2) return std::nullopt;
   const auto axis = rows(std::move(names));
@@ -114,12 +114,12 @@ std::optional<Plot> funnelPlot(const FactorComparison& compared) {
 }
 
 std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve& worst) {
-  if (!usual.curve || usual.lastCheck <= 0) return std::nullopt;
+  if (!usual.curve || usual.looks.empty() || usual.looks.back() <= 0) return std::nullopt;
   const auto read = [&](const RetentionCurve& curve, bool low) {
     std::vector<PlotPoint> points;
     for (int i = 0; i <= 240; ++i) {
-      const double year = usual.lastCheck * i / 240;
-      const auto at = curve.curve->survivalAt(year);
+      const double year = usual.looks.back() * i / 240;
+      const auto at = curve.survivalAt(year);
       points.push_back({year, hundred * (low ? at.low : at.high)});
     }
     return points;
@@ -127,17 +127,16 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
   PlotSeries between{"nothing is known between", PlotMark::area, read(usual, false)};
   between.ends = read(usual, true);
   PlotSeries band{"95 % band at the years of the table", PlotMark::bars, {}};
-  double least = hundred * usual.curve->survivalAt(usual.lastCheck).low;
-  if (usual.band)
-    for (const auto& point : usual.band->points)
-      if (point.band) {
-        band.points.push_back({point.time, hundred * point.band->low});
-        band.ends.push_back({point.time, hundred * point.band->high});
-        least = std::min(least, hundred * point.band->low);
-      }
+  double least = hundred * usual.curve->survivalAt(usual.looks.back()).low;
+  for (const auto& at : usual.readings) {
+    if (!at.band) continue;
+    band.points.push_back({at.year, hundred * at.band->low});
+    band.ends.push_back({at.year, hundred * at.band->high});
+    least = std::min(least, hundred * at.band->low);
+  }
   Plot plot{"Share of sealants still whole by years since placement, from " +
                 counted(usual.checks, "check", "checks") + ".",
-            {"Years since placement", 0, std::ceil(usual.lastCheck * 4) / 4},
+            {"Years since placement", 0, std::ceil(usual.looks.back() * 4) / 4},
             {"Still whole, %", floorOf(least), hundred},
             {between,
              {"at most, and at least", PlotMark::line, read(usual, false)},
@@ -149,7 +148,7 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
 }
 
 std::optional<Plot> lightPlot(const LightChart& light) {
-  if (!light.chart || light.chart->points.size() < 2) return std::nullopt;
+  if (!light.chart || light.chart->points.empty()) return std::nullopt;
   PlotSeries readings{"reading", PlotMark::rings, {}};
   PlotSeries average{"weighted average", PlotMark::line, {}};
   PlotSeries low{"limits of the average", PlotMark::dashed, {}};
@@ -159,7 +158,7 @@ std::optional<Plot> lightPlot(const LightChart& light) {
   double most = light.baseline;
   const auto& points = light.chart->points;
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const auto x = static_cast<double>(i + 1);
+    const auto x = static_cast<double>(baselineReadings + i + 1);
     readings.points.push_back({x, points[i].reading});
     average.points.push_back({x, points[i].average});
     low.points.push_back({x, points[i].low});
@@ -167,12 +166,14 @@ std::optional<Plot> lightPlot(const LightChart& light) {
     least = std::min(least, points[i].reading);
     most = std::max({most, points[i].reading, points[i].high});
   }
-  const auto last = static_cast<double>(points.size());
+  const auto last = static_cast<double>(light.dates.size());
   red.points = {{1, 0.8 * light.baseline}, {last, 0.8 * light.baseline}};
   const auto& signal = light.chart->firstSignal;
-  return Plot{"Light " + light.tag + " against its baseline of " + std::to_string(light.baseline) +
-                  " mW/cm2: " +
-                  (signal ? "first signal on " + light.dates[*signal].words() + "." : "no signal."),
+  return Plot{"Light " + light.tag + " after its first five readings, of " +
+                  base::fixed(light.mean, 0) + " mW/cm2 in the mean: " +
+                  (signal
+                       ? "first signal on " + light.dates[baselineReadings + *signal].words() + "."
+                       : "no signal."),
               {"Reading, oldest first (" + light.dates.front().iso() + " to " +
                    light.dates.back().iso() + ")",
                0.5, last + 0.5},
@@ -180,7 +181,7 @@ std::optional<Plot> lightPlot(const LightChart& light) {
               {low, high, red, average, readings}};
 }
 
-std::optional<Plot> tornadoPlot(const ScenarioReport& report) {
+std::optional<Plot> tornadoPlot(const ScenarioReport& report, const std::string& baseWords) {
   if (!report.scenarios || report.scenarios->bars.empty()) return std::nullopt;
   std::vector<std::string> names;
   PlotSeries swings{"from its low to its high end", PlotMark::bars, {}};
@@ -198,10 +199,10 @@ std::optional<Plot> tornadoPlot(const ScenarioReport& report) {
   const double room = std::max(1.0, (most - least) / 10);
   const auto axis = rows(std::move(names));
   return Plot{"Teeth spared as each input alone goes from its low to its high end, against " +
-                  base::fixed(base, 0) + " as measured (dashed).",
+                  base::fixed(base, 0) + " " + baseWords + " (dashed).",
               {"Teeth spared decay", std::max(0.0, least - room), most + room},
               axis,
-              {{"as measured", PlotMark::dashed, {{base, axis.low}, {base, axis.high}}}, swings}};
+              {{baseWords, PlotMark::dashed, {{base, axis.low}, {base, axis.high}}}, swings}};
 }
 
 } // namespace gk::reports

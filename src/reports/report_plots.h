@@ -21,6 +21,6 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
 /// Readings, their average and its limits, in order of time.
 std::optional<Plot> lightPlot(const LightChart& light);
 /// What each input alone would change.
-std::optional<Plot> tornadoPlot(const ScenarioReport& report);
+std::optional<Plot> tornadoPlot(const ScenarioReport& report, const std::string& baseWords);
 
 } // namespace gk::reports

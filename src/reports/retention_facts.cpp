@@ -1,6 +1,7 @@
 #include "reports/retention_facts.h"
 
 #include "reports/factor_words.h"
+#include "reports/sealant_fate.h"
 #include "reports/term_view.h"
 
 #include <algorithm>
@@ -11,27 +12,6 @@ namespace gk::reports {
 namespace {
 
 using chairside::PlacementType;
-using followup::Held;
-
-/// Which check of which placement, by date: the first that could judge it leads.
-struct DatedCheck {
-  chairside::PlacementId placement;
-  base::Date on;
-  std::uint32_t row;
-};
-
-std::vector<DatedCheck> datedChecks(const TermView& view) {
-  std::vector<DatedCheck> out;
-  const auto& rows = view.records.checks;
-  for (std::uint32_t i = 0; i < rows.size(); ++i) {
-    if (rows[i].value.kind != followup::CheckKind::longTerm) continue;
-    const auto on = view.dateOf(rows[i].value.day);
-    if (on && *on <= view.records.asOf) out.push_back({rows[i].value.placement, *on, i});
-  }
-  std::ranges::stable_sort(out, {},
-                           [](const DatedCheck& one) { return std::pair(one.placement, one.on); });
-  return out;
-}
 
 ToothType typeOf(const dentition::Tooth& tooth) {
   if (tooth.isFirstPermanentMolar())
@@ -77,7 +57,8 @@ class Codes {
 class FactReader {
  public:
   FactReader(const TermRecords& records, const RetentionOptions& options)
-      : view_(records), options_(options), words_(view_), checks_(datedChecks(view_)) {
+      : view_(records), options_(options), words_(view_), fates_(view_, options.window) {
+    readEarlierTerms();
     readPlacements();
     countChecks();
   }
@@ -88,25 +69,21 @@ class FactReader {
   std::vector<int> checkedAt;
 
  private:
-  struct Counted {
-    std::optional<std::uint32_t> row;
-    bool isOld = false; ///< an earlier term has counted it
-  };
-
   void readPlacements() {
     const auto& term = view_.records.term;
     const auto& placements = view_.records.placements;
     for (std::uint32_t i = 0; i < placements.size(); ++i) {
       const auto& placement = placements[i].value;
       const auto* day = view_.days.find(placement.day);
-      if (!day || !isInCohort(placement)) continue;
+      if (!day || !isInCohort(i, day->date)) continue;
       const auto opens = day->date.plusMonths(options_.window.fromMonths);
       const auto shuts = day->date.plusMonths(options_.window.untilMonths);
       if (opens > term.end || shuts < term.start) continue;
-      const auto check = checkOf(placements[i].id, day->date);
-      if (check.isOld) continue;
-      add(placement, i, check.row, day->school);
+      const auto fate = fates_.of(i, day->date);
+      if (fate.isOld) continue;
+      add(placement, i, fate, day->school);
       rows.back().due = opens <= view_.records.asOf;
+      rows.back().wasDueBefore = rows.back().due && lastDayBefore_ && opens <= *lastDayBefore_;
     }
     std::ranges::stable_sort(rows, {}, &SealantFact::child);
   }
@@ -121,42 +98,33 @@ class FactReader {
     checkedAt.resize(schools.size());
   }
 
-  [[nodiscard]] bool isInCohort(const chairside::Placement& placement) const {
-    return chairside::countsAsSealant(placement) &&
-           (!options_.firstPlacementsOnly || placement.type != PlacementType::reseal);
+  [[nodiscard]] bool isInCohort(std::uint32_t row, base::Date placedOn) const {
+    const auto& placement = view_.records.placements[row].value;
+    if (!chairside::countsAsSealant(placement)) return false;
+    return !options_.firstPlacementsOnly ||
+           (placement.type != PlacementType::reseal && fates_.isFirst(row, placedOn));
   }
 
-  [[nodiscard]] Counted checkOf(const chairside::PlacementId& placement,
-                                base::Date placedOn) const {
-    const auto cannotJudge = [&](std::uint32_t row) {
-      return view_.records.checks[row].value.tooth() == Held::cannotAssess;
-    };
-    Counted counted;
-    for (const auto& one :
-         std::ranges::equal_range(checks_, placement, {}, &DatedCheck::placement)) {
-      if (!followup::isWithin(options_.window, placedOn, one.on)) continue;
-      if (one.on < view_.records.term.start) return {std::nullopt, true};
-      if (!counted.row || (cannotJudge(*counted.row) && !cannotJudge(one.row)))
-        counted.row = one.row;
-    }
-    return counted;
-  }
-
-  void add(const chairside::Placement& placement, std::uint32_t row,
-           std::optional<std::uint32_t> check, const roster::SchoolId& school) {
+  void add(const chairside::Placement& placement, std::uint32_t row, const SealantFate& fate,
+           const roster::SchoolId& school) {
     const auto child = children_.try_emplace(placement.child, children_.size()).first->second;
-    SealantFact fact{static_cast<std::uint32_t>(child),
-                     row,
-                     check,
-                     false,
-                     typeOf(placement.tooth),
-                     Held::notSealed,
-                     followup::CannotAssess::none,
-                     followup::ToothHealth::sound,
-                     {}};
-    if (check) {
-      const auto& found = view_.records.checks[*check].value;
-      fact.held = found.tooth();
+    SealantFact fact{.child = static_cast<std::uint32_t>(child),
+                     .placement = row,
+                     .check = fate.check,
+                     .due = false,
+                     .wasDueBefore = false,
+                     .isKnownLost = fate.isKnownLost,
+                     .isRepaired = fate.isRepaired,
+                     .from = fate.from,
+                     .type = typeOf(placement.tooth),
+                     .held = fate.held,
+                     .tooth = fate.tooth,
+                     .why = followup::CannotAssess::none,
+                     .health = followup::ToothHealth::sound,
+                     .code = {}};
+    // How the tooth is now, and not at the look that first found the sealant lost.
+    if (const auto seen = fate.toothCheck ? fate.toothCheck : fate.check; seen) {
+      const auto& found = view_.records.checks[*seen].value;
       fact.why = found.why;
       fact.health = found.health;
     }
@@ -181,10 +149,19 @@ class FactReader {
     return code;
   }
 
+  /// The last clinic day of an earlier term: what was due by then stood in that term's report.
+  void readEarlierTerms() {
+    for (const auto& day : view_.records.days)
+      if (day.value.term != view_.records.id && !day.value.cancelled &&
+          day.value.date < view_.records.term.start)
+        lastDayBefore_ = std::max(lastDayBefore_.value_or(day.value.date), day.value.date);
+  }
+
   TermView view_;
+  std::optional<base::Date> lastDayBefore_;
   const RetentionOptions& options_;
   FactorWords words_;
-  std::vector<DatedCheck> checks_;
+  SealantFates fates_;
   std::unordered_map<roster::ChildId, std::size_t> children_;
   std::array<Codes, base::enumCount<Factor>> codes_;
 };

@@ -10,8 +10,9 @@ namespace gk::reports {
 
 struct RetentionOptions {
   followup::Window window{};
-  /// Repairs never enter. First placements are new ones and those that replace an interim cover;
-  /// a reseal has its own clock and enters only when this is false.
+  /// Repairs never enter. First placements are new ones and those that replace an interim cover, on
+  /// a tooth where no sealant of ours was; a reseal has its own clock and enters only when this is
+  /// false.
   bool firstPlacementsOnly = true;
   /// Operators with fewer assessable teeth are not shown (common practice, no source).
   int leastForOperator = 30;
@@ -51,15 +52,28 @@ using FactorCode = std::uint16_t;
 /// Retention differs by type of tooth, so comparisons are made within types.
 enum class ToothType { upperFirst, lowerFirst, upperSecond, lowerSecond, other };
 
-/// One sealant of the cohort with the check that counts, in 48 bytes: a term is counted again on
-/// every choice, and the cohort may hold a million.
+/// How it is known what became of a sealant.
+enum class HeldFrom : std::uint8_t {
+  unknown,     ///< its child was not found in the window, or nobody judged this one
+  look,        ///< a look in the window
+  earlierLook, ///< the child was found; an earlier look had found it lost
+  reseal       ///< the child was found; the tooth had been sealed again
+};
+
+/// One sealant of the cohort with what became of it, in 64 bytes: a term is counted again on every
+/// choice, and the cohort may hold a million.
 struct SealantFact {
   std::uint32_t child;                ///< rows of one child stand together
   std::uint32_t placement;            ///< its place in the records
-  std::optional<std::uint32_t> check; ///< likewise
+  std::optional<std::uint32_t> check; ///< likewise, of the look that says so
   bool due;                           ///< the window has opened by the date of the report
+  bool wasDueBefore;                  ///< in an earlier term already, and not judged then
+  bool isKnownLost;                   ///< by the date of the report, its child found or not
+  bool isRepaired;                    ///< `part`, mended since, and whole at the check
+  HeldFrom from;
   ToothType type;
-  followup::Held held; ///< `notSealed` without a check
+  followup::Held held;  ///< this very sealant; `notSealed` while its child was not found
+  followup::Held tooth; ///< whatever is on the tooth now, reseals included; likewise
   followup::CannotAssess why;
   followup::ToothHealth health;
   std::array<FactorCode, base::enumCount<Factor>> code;
@@ -67,6 +81,8 @@ struct SealantFact {
   [[nodiscard]] FactorCode at(Factor factor) const {
     return code[static_cast<std::size_t>(factor)];
   }
+  [[nodiscard]] bool isExamined() const { return from != HeldFrom::unknown; }
+  [[nodiscard]] bool isToothSeen() const { return tooth != followup::Held::notSealed; }
   [[nodiscard]] bool isAssessable() const {
     return held == followup::Held::whole || held == followup::Held::part ||
            held == followup::Held::lost;
@@ -87,9 +103,9 @@ struct Choice {
   }
 };
 
-/// The sealants whose check window touches the term, and what the checks in that window found. Left
-/// out are those already checked in their window before the term began. Of several checks the first
-/// that could judge the sealant counts. Keeps no pointer into the records.
+/// The sealants whose check window touches the term, and what became of each (see SealantFate).
+/// Left out are those already judged in their window before the term began. Of several checks the
+/// first that could judge the sealant counts. Keeps no pointer into the records.
 class RetentionFacts {
  public:
   explicit RetentionFacts(const TermRecords& records, const RetentionOptions& options = {});

@@ -23,7 +23,7 @@ bool isCounted(const SealantFact& fact, SealantCount count) {
   case SealantCount::due:
     return fact.due;
   case SealantCount::examined:
-    return fact.check.has_value();
+    return fact.isExamined();
   case SealantCount::assessable:
     return fact.isAssessable();
   case SealantCount::whole:
@@ -33,9 +33,23 @@ bool isCounted(const SealantFact& fact, SealantCount count) {
   case SealantCount::lost:
     return fact.held == Held::lost;
   case SealantCount::cannotAssess:
-    return fact.check && !fact.isAssessable();
+    return fact.isExamined() && !fact.isAssessable();
   }
   base::fail("no such count");
+}
+
+std::string foundWords(const SealantFact& fact) {
+  switch (fact.from) {
+  case HeldFrom::unknown:
+    return fact.isKnownLost ? "not examined in the window; known as lost" : "not examined";
+  case HeldFrom::look:
+    return named(fact.held) + (fact.isRepaired ? ", repaired since and whole" : "");
+  case HeldFrom::earlierLook:
+    return named(fact.held) + " at an earlier look";
+  case HeldFrom::reseal:
+    return fact.held == Held::lost ? "lost: sealed again since" : "sealed again while whole";
+  }
+  base::fail("no such way to know");
 }
 
 std::string dateOf(const TermView& view, const roster::DayId& day) {
@@ -91,12 +105,12 @@ Table sealantsBehind(const TermRecords& records, const Names& names, const Reten
     const auto& placement = records.placements[fact.placement].value;
     const auto* child = view.children.find(placement.child);
     const auto* check = fact.check ? &records.checks[*fact.check].value : nullptr;
-    table.rows.push_back(
-        {child ? child->number : "unknown", nameOf(names, placement.child),
-         words(fact, Factor::school), dateOf(view, placement.day), words(fact, Factor::tooth),
-         words(fact, Factor::isolation), words(fact, Factor::delivery),
-         words(fact, Factor::placedBy), words(fact, Factor::light), words(fact, Factor::lot),
-         check ? dateOf(view, check->day) : nothing, check ? named(fact.held) : "not examined"});
+    table.rows.push_back({child ? child->number : "unknown", nameOf(names, placement.child),
+                          words(fact, Factor::school), dateOf(view, placement.day),
+                          words(fact, Factor::tooth), words(fact, Factor::isolation),
+                          words(fact, Factor::delivery), words(fact, Factor::placedBy),
+                          words(fact, Factor::light), words(fact, Factor::lot),
+                          check ? dateOf(view, check->day) : nothing, foundWords(fact)});
   }
   std::ranges::stable_sort(table.rows);
   table.notes = {counted(static_cast<int>(table.rows.size()), "sealant", "sealants") +

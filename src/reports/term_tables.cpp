@@ -177,7 +177,7 @@ Cells retentionRow(const RetentionLine& line) {
           number(line.lost),
           number(line.cannotAssess),
           percent(line.whole, line.assessable),
-          rate ? shareRange(printedRange(*rate, line.unit)) : nothing,
+          rangeWords(rate, line.unit),
           rate ? base::fixed(rate->designEffect, 2) + (unstable ? ", few teeth" : "") : nothing};
 }
 
@@ -201,25 +201,49 @@ Table emptyRetentionTable(std::string title) {
           {}};
 }
 
-void addRetentionCautions(Table& table) {
+void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines) {
+  table.notes.push_back(rangeNote(lines));
   table.notes.emplace_back(
       "Found children only: those who were not found may have kept fewer or more. "
       "Whole % is whole / assessable.");
-  table.notes.emplace_back(
-      "The range allows for teeth of one child being alike. The figures speak of "
-      "programs, not of one child, and small numbers do not judge a person.");
+  table.notes.emplace_back("The figures speak of "
+                           "programs, not of one child, and small numbers do not judge a person.");
 }
 
-/// "whole or part 94.5 (92.1-96.2)".
 std::string wholeOrPartNote(const RetentionLine& total) {
   if (!total.wholeOrPart95) return "No sealant of the cohort has been judged yet.";
-  const auto& rate = *total.wholeOrPart95;
-  return "Total, whole or part: " + base::fixed(100 * rate.estimate, 1) + " % (" +
-         shareRange(printedRange(rate, total.unit)) + "); part " +
+  return "Total, whole or part: " + estimateWords(*total.wholeOrPart95, total.unit) + "; part " +
          percent(total.part, total.assessable) + " %, lost " +
          percent(total.lost, total.assessable) + " %. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
                                              : "children, as too few schools were checked.");
+}
+
+/// What the classes of the table hold, each said where there is one.
+void noteClasses(Table& table, const RetentionLine& total) {
+  const auto sealants = [](int count) { return counted(count, "sealant", "sealants"); };
+  if (total.earlierLost > 0)
+    table.notes.push_back(
+        "Lost holds " + sealants(total.earlierLost) +
+        " that an earlier look had found lost, or that were sealed again without a look that found "
+        "them whole: the new sealant is never judged in their place.");
+  if (total.filledOver > 0)
+    table.notes.push_back("Lost holds " + sealants(total.filledOver) +
+                          " with a sealed surface filled since: a failure of the sealant, and a "
+                          "filling beside it.");
+  if (total.repaired > 0 && total.wholeOrRepaired95)
+    table.notes.push_back("Part holds " + sealants(total.repaired) +
+                          " repaired since and whole at the check. With them as whole: " +
+                          estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+  if (total.dueBefore > 0)
+    table.notes.push_back("Of the sealants due " + number(total.dueBefore) +
+                          " were due in an earlier term already and not judged then: added over "
+                          "terms they count once.");
+  if (total.lostUnfound > 0)
+    table.notes.push_back(
+        sealants(total.lostUnfound) +
+        " of children not found are known as lost and are in no figure here: counting the known "
+        "losses of such children, and not what they kept, would only lower it.");
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
@@ -241,12 +265,16 @@ Table schoolRetentionTable(const TermTotals& totals) {
     table.rows.push_back(retentionRow(line));
   table.rows.push_back(retentionRow(totals.retention.total));
   table.notes = {
-      std::string(totals.firstPlacementsOnly ? "First placements only" : "With reseals") +
+      std::string(totals.firstPlacementsOnly
+                      ? "First placements only: the first sealant on each tooth"
+                      : "With reseals") +
           "; repairs and sealants of others never enter. A child who changed school counts "
           "where the sealant was placed.",
       wholeOrPartNote(totals.retention.total)};
+  noteClasses(table, totals.retention.total);
+  table.notes.push_back(protectionNote(totals.retention.total));
   noteRetentionUnder(table, totals);
-  addRetentionCautions(table);
+  addRetentionCautions(table, totals.retention.schools);
   return table;
 }
 
@@ -277,6 +305,24 @@ std::string withRange(double value, const std::optional<estimates::Interval>& ra
          (range ? " (" + base::fixed(range->low, 0) + "-" + base::fixed(range->high, 0) + ")" : "");
 }
 
+/// What the rate is of, each said where it is so.
+void addAttackNotes(Table& table, const TermTotals& totals) {
+  const auto& attack = totals.attackRate;
+  if (!attack.estimate) return;
+  auto notes = attackNotes(attack);
+  if (!attack.seconds && totals.averted.firstsAlone)
+    notes.emplace_back("Second molars take the first molars' rate, as fewer than " +
+                       std::to_string(fewestForSecondMolars) +
+                       " children new to the program carried one: it is borrowed, and the line of "
+                       "first molars alone is without it.");
+  if (attack.seconds)
+    notes.push_back(
+        "Second molars have a rate of their own: " + base::fixed(100 * attack.seconds->annual, 1) +
+        " % a year (" + percentRange(attack.seconds->low, attack.seconds->high) +
+        "). The two ranges are added end to end, which errs on the wide side.");
+  table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
+}
+
 Table preventionTable(const TermTotals& totals) {
   Table table{"What this term's sealants may spare", {{"Figure"}, right("Estimate")}, {}, {}};
   const auto& attack = totals.attackRate;
@@ -302,6 +348,13 @@ Table preventionTable(const TermTotals& totals) {
   if (averted.averted && averted.cautious) {
     table.rows.push_back({"Teeth spared decay in " + years + ", full protection while retained",
                           withRange(averted.averted->averted, averted.averted->interval)});
+    if (averted.ifNotLookedAt)
+      table.rows.push_back({"If none, and if all, of the teeth due and not looked at are protected",
+                            base::fixed(averted.ifNotLookedAt->low, 0) + "-" +
+                                base::fixed(averted.ifNotLookedAt->high, 0)});
+    if (averted.firstsAlone)
+      table.rows.push_back({"Of first molars alone", withRange(averted.firstsAlone->averted,
+                                                               averted.firstsAlone->interval)});
     table.rows.push_back(
         {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
          withRange(averted.cautious->averted, averted.cautious->interval)});
@@ -312,9 +365,8 @@ Table preventionTable(const TermTotals& totals) {
       "A model after Griffin, Jones and Crespin 2014: it speaks of programs, never of one child. "
       "The "
       "range holds the sampling error of attack rate and retention, not doubt about the model.",
-      "Leaving out molars that someone had sealed can push the attack rate up or down: up when "
-      "children at low risk are sealed elsewhere more often, down when those at high risk are.",
       "Your state practice act, program protocol and the maker's instructions come first."};
+  addAttackNotes(table, totals);
   return table;
 }
 
@@ -327,7 +379,7 @@ Table retentionTable(std::string_view title, const std::vector<RetentionLine>& l
     table.rows.push_back(retentionRow(line));
   table.notes = {"In the order of their names, without rank. Such a comparison is observational: "
                  "groups differ in children, teeth and schools too."};
-  addRetentionCautions(table);
+  addRetentionCautions(table, lines);
   return table;
 }
 

@@ -46,8 +46,9 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  pupilCounts(records),
                  shortTermChecks(records)};
   out.total = sumOf(out.schools);
-  out.averted = avertedOf(out.total.firstMolars + out.total.secondMolars, out.attackRate,
-                          out.retention.total.whole95, options.avertedYears);
+  out.averted = avertedOf({out.total.firstMolars, out.total.secondMolars}, out.attackRate,
+                          out.retention.total.protected95, options.avertedYears,
+                          protectedBounds(out.retention.total));
   return out;
 }
 

@@ -15,9 +15,16 @@ class DeskVerbs : public Door {
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
   Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
+  /// `ruleDate` also where a school day of the term would be outside it from then on.
+  Result<base::Done> correctTerm(By by, roster::TermId id, const roster::Term& term,
+                                 const std::string& reason);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
-  /// These two in place of what was known that term.
+  Result<base::Done> correctSchool(By by, roster::SchoolId id, const roster::School& school,
+                                   const std::string& reason);
+  /// These in place of what was known that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
+  /// All grades at once, or none.
+  Result<base::Done> enterEnrolments(By by, const std::vector<roster::Enrolment>& enrolments);
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
@@ -41,6 +48,13 @@ class DeskVerbs : public Door {
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
+  /// Name, birth date, guardians, phones and languages; the earlier ones stay in the history,
+  /// sealed. The reason does not: `textMalformed` where it holds a name or a phone number. Asks to
+  /// be confirmed as enrolChild does.
+  Result<base::Done> correctStudent(By by, roster::ChildId child, const StudentDetails& details,
+                                    const std::string& reason,
+                                    Confirmed schoolConfirmsAge = Confirmed::no,
+                                    Confirmed isAnother = Confirmed::no);
   /// With the health alert of the form, if there is one: both or neither.
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
                                          const std::optional<roster::MedicalFlag>& alert = {});
@@ -59,7 +73,12 @@ class DeskVerbs : public Door {
   Result<kit::ReadingId> enterReading(By by, const kit::MeterReading& reading,
                                       Confirmed confirmed = Confirmed::no);
   Result<kit::LotId> enterLot(By by, const kit::Lot& lot);
+  /// One that was set aside goes back into use so. `ruleMaterial` where it was used and would be of
+  /// another kind.
+  Result<base::Done> correctLot(By by, kit::LotId id, const kit::Lot& lot,
+                                const std::string& reason);
   Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
+  /// In place of what was known of that light and material.
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
 
  protected:

@@ -25,6 +25,10 @@ struct Change {
 /// What every verb goes through: it is held against its row of `verbRules` and against the rules of
 /// the trade before it writes one act.
 class Door : public Reader {
+ public:
+  /// No program or no school day is in the book yet.
+  Result<bool> isSettingUp();
+
  protected:
   Door(store::Book book, World world);
 
@@ -39,14 +43,16 @@ class Door : public Reader {
   auto writeAs(const Admission& may, std::string_view name, std::optional<roster::ChildId> child,
                Work work) -> Result<std::invoke_result_t<Work, store::Act&>>;
 
+  /// What a correction is of, read from the book: whoever asks may hold an older word, or one that
+  /// it changed. Fails with `recordChanged` unless exactly that stands.
+  template <class T>
+  Result<Recorded<T>> asItStands(const Recorded<T>& old);
   // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
   /// As roster::mayDo.
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
   Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
   /// Fine where the child's school has no day on that date.
   Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
-  /// No program or no school day is in the book yet.
-  Result<bool> isSettingUp();
   Result<base::Done> agreementHolds(roster::DayId day);
   Result<base::Done> mayTreat(roster::ChildId child, roster::Service service, base::Date on);
   /// Fine where the program does not wait for a dentist.

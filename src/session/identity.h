@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/entry.h"
 #include "roster/child.h"
 #include "roster/likeness.h"
 #include "vault/identity.h"
@@ -8,6 +9,12 @@ namespace gk::session {
 
 using Identity = vault::Identity;
 using Guardian = vault::Guardian;
+
+/// Who a child was said to be, by whom and why.
+struct IdentityRevision {
+  base::Stamp stamp;
+  Identity identity;
+};
 
 /// Who it is, as roster::likeness compares.
 roster::Person personOf(const Identity& identity);

@@ -18,4 +18,10 @@ struct NewChild {
   std::function<roster::Background(roster::ChildId)> background{};
 };
 
+/// What a correction of a person says, all of it.
+struct StudentDetails {
+  Identity identity;
+  dentition::Sex sex = dentition::Sex::notStated;
+};
+
 } // namespace gk::session

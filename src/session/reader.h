@@ -10,8 +10,10 @@
 #include "reports/names.h"
 #include "roster/addendum.h"
 #include "roster/day_effort.h"
+#include "roster/meal_eligibility.h"
 #include "roster/team.h"
 #include "session/identity.h"
+#include "session/setup.h"
 #include "session/views.h"
 
 #include <iosfwd>
@@ -69,6 +71,16 @@ class Reader {
   [[nodiscard]] List<roster::Term> terms();
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
+  /// What is known of that term, one row for each school and grade.
+  [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);
+  [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
+  /// Every revision of one thing of the desk, oldest first; the last is the one that counts, unless
+  /// the thing was taken back.
+  template <class T>
+  [[nodiscard]] List<T> revisions(typename T::Key id);
+  [[nodiscard]] Result<std::vector<IdentityRevision>> identityRevisions(roster::ChildId child);
+  /// What is still missing for a first day on that date, area by area.
+  [[nodiscard]] Result<std::vector<AreaState>> setup(base::Date on);
   [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
   /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
@@ -102,6 +114,8 @@ class Reader {
   /// likest first. A child of exactly this number is found by `findChildren`.
   [[nodiscard]] Result<std::vector<NearMatch>>
   nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
+  /// A child number that nobody has: one more than the highest, from 1001 on.
+  [[nodiscard]] Result<std::string> nextNumber();
   /// Reads on for searching: at most so many children, whose names it opens. True when none is
   /// left to read.
   Result<bool> readRoll(int atMost);
@@ -154,17 +168,11 @@ class Reader {
 
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
-  /// What a correction is of, read from the book: whoever asks may hold an older word, or one that
-  /// it changed. Fails with `recordChanged` unless exactly that stands.
-  template <class T>
-  Result<Recorded<T>> asItStands(const Recorded<T>& old);
   Result<FieldState> fieldState(chairside::FieldId field);
   /// Complete and up to date.
   Result<const Roll*> roll();
   void forgetRoll();
   Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
-  /// What a person calls members, lots, lights, schools, terms and days.
-  Result<std::map<base::Uuid, std::string>> namesOfThings();
   /// For a message that others can see: "Mina T."; the number while locked.
   Result<std::string> shortName(roster::ChildId child);
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);

@@ -205,12 +205,10 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.consents, everything());
   reader.read(records.backgrounds, everything());
   reader.read(records.overrides, everything());
-  // The longest that a window of checks can be open before the term.
-  const auto reach = records.term.start.plusMonths(-36);
   for (const auto& day : records.days) {
     const auto then = rowsOf("day", day.id);
-    if (day.value.date >= reach && day.value.date <= records.asOf)
-      reader.read(records.screenings, then);
+    // All that ever were: whether a child is new to the program is a question to every term.
+    if (day.value.date <= records.asOf) reader.read(records.screenings, then);
     if (day.value.term != id) continue;
     reader.read(records.seatings, then);
     reader.read(records.varnishes, then);

@@ -115,6 +115,17 @@ Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,
   return found;
 }
 
+Result<std::string> Reader::nextNumber() {
+  const auto all = roll();
+  if (!all) return all.error();
+  std::int64_t highest = 1000;
+  (*all)->each([&](const Roll::Line& line) {
+    if (const auto digits = base::parseInt(line.number.substr(0, line.number.find('-'))))
+      highest = std::max(highest, *digits);
+  });
+  return roster::withCheckDigit(std::to_string(highest + 1));
+}
+
 Result<std::string> Reader::nameOf(roster::ChildId child) {
   if (!vault_) return std::string();
   const auto identity = this->identity(child);

@@ -4,6 +4,7 @@
 #include "session/day_verbs.h"
 #include "session/undo.h"
 #include "store/access.h"
+#include "store/fault.h"
 #include "store/merged.h"
 
 #include <functional>
@@ -36,7 +37,10 @@ class Session : public DayVerbs {
   Result<base::Done> changePassphrase(std::string passphrase);
   Result<base::Done> backUp(const base::Path& target);
   Result<store::Merged> absorb(const base::Path& other);
-  Result<std::vector<std::string>> findings();
+  /// All that is wrong with the file and its history; empty when it is whole.
+  Result<std::vector<store::Fault>> findings();
+  /// As findings, of a file that may be too damaged to be opened, which is then what it finds.
+  static Result<std::vector<store::Fault>> inspect(const base::Path& path, World world);
   Result<base::Done> finish();
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 

@@ -115,8 +115,18 @@ Result<store::Merged> Session::absorb(const base::Path& other) {
   return merged;
 }
 
-Result<std::vector<std::string>> Session::findings() {
-  return book_.findings();
+Result<std::vector<store::Fault>> Session::findings() {
+  return book_.faults();
+}
+
+Result<std::vector<store::Fault>> Session::inspect(const base::Path& path, World world) {
+  const base::LaptopId nobody(base::Uuid{}); // stamps nothing
+  auto book = store::Book::open(path, nobody, store::Access::readOnly, store::Durability::everyAct,
+                                world.clock.now().at, store::Checkup::skip);
+  auto found = book ? book->faults() : book.error();
+  if (!found && found.error().code == ErrorCode::storeDamaged)
+    return std::vector<store::Fault>{{found.error().detail}};
+  return found;
 }
 
 Result<base::Done> Session::finish() {

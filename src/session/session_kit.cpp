@@ -20,6 +20,30 @@ Result<kit::Light> soundLight(kit::Light light, const std::vector<Recorded<kit::
   return light;
 }
 
+Result<kit::Lot> soundLot(kit::Lot lot, const std::vector<Recorded<kit::Lot>>& others,
+                          const std::optional<kit::LotId>& own) {
+  for (auto* text : {&lot.material, &lot.lot})
+    if (!base::fillIn(*text, {}))
+      return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
+  for (const auto& other : others)
+    if (other.id != own && other.value.material == lot.material && other.value.lot == lot.lot)
+      return Error{ErrorCode::ruleMaterial, kit::shown(lot) + " is on the list already"};
+  if (!lot.quarantined) lot.quarantineReason.clear();
+  return lot;
+}
+
+/// Whether any tooth was isolated for it or any child got it as varnish.
+Result<bool> isUsed(store::Book& book, kit::LotId lot) {
+  for (const auto* column : {"sealant", "etchant"}) {
+    const auto fields = book.current<chairside::Field>(store::rowsOf(column, lot));
+    if (!fields) return fields.error();
+    if (!fields->empty()) return true;
+  }
+  const auto varnishes = book.current<chairside::Varnish>(store::rowsOf("lot", lot));
+  if (!varnishes) return varnishes.error();
+  return !varnishes->empty();
+}
+
 } // namespace
 
 Result<kit::LightId> DeskVerbs::enterLight(By by, const kit::Light& light) {
@@ -67,16 +91,39 @@ Result<kit::ReadingId> DeskVerbs::enterReading(By by, const kit::MeterReading& r
 Result<kit::LotId> DeskVerbs::enterLot(By by, const kit::Lot& lot) {
   const auto may = admit(Verb::enterLot, by);
   if (!may) return may.error();
-  auto sound = lot;
-  for (auto* text : {&sound.material, &sound.lot})
-    if (!base::fillIn(*text, {}))
-      return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
-  auto others = lots();
+  const auto others = lots();
   if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.material == sound.material && other.value.lot == sound.lot)
-      return Error{ErrorCode::ruleMaterial, kit::shown(sound) + " is on the list already"};
-  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
+  const auto sound = soundLot(lot, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> DeskVerbs::correctLot(By by, kit::LotId id, const kit::Lot& lot,
+                                         const std::string& reason) {
+  const auto may = admit(Verb::correctLot, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto others = lots();
+  if (!others) return others.error();
+  const auto sound = soundLot(lot, *others, id);
+  if (!sound) return sound.error();
+  auto rows = book_.current<kit::Lot>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such lot"};
+  const bool isReleased = rows->back().value.quarantined && !sound->quarantined;
+  if (isReleased && by.author) {
+    const auto clinician = entitled(*by.author, roster::Task::clinicianOverride, may->on());
+    if (!clinician) return clinician.error();
+  }
+  if (rows->back().value.kind != sound->kind) {
+    const auto used = isUsed(book_, id);
+    if (!used) return used.error();
+    if (*used)
+      return Error{ErrorCode::ruleMaterial,
+                   kit::shown(*sound) +
+                       " was used on students already, so its kind stays; set it aside and enter "
+                       "the other lot"};
+  }
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 
 Result<base::Done> DeskVerbs::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
@@ -107,7 +154,16 @@ Result<kit::CureTimeId> DeskVerbs::enterCureTime(By by, const kit::CureTime& ent
     if (lot.value.material == time.material && time.seconds < lot.value.makersTime)
       return Error{ErrorCode::ruleCure, "the maker of " + time.material + " asks for at least " +
                                             std::to_string(lot.value.makersTime.count()) + " s"};
-  return write(*may, {}, [&](store::Act& act) { return act.add(time); });
+  // Of several for one light and material the longest counts, so a shorter one takes their place.
+  auto rows = book_.current<kit::CureTime>(store::rowsOf("light", time.light));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) { return row.value.material != time.material; });
+  return write(*may, {}, [&](store::Act& act) {
+    if (rows->empty()) return act.add(time);
+    const auto id = rows->back().id;
+    replaceAll(act, *rows, time, "entered again");
+    return id;
+  });
 }
 
 } // namespace gk::session

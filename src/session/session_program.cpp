@@ -52,63 +52,6 @@ Result<base::Done> DeskVerbs::correctProgram(By by, const roster::Program& progr
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 
-Result<roster::TermId> DeskVerbs::enterTerm(By by, const roster::Term& term) {
-  const auto may = admit(Verb::enterTerm, by);
-  if (!may) return may.error();
-  auto sound = term;
-  if (const auto filled = base::fillIn(sound.name, "a term needs a name"); !filled)
-    return filled.error();
-  if (term.end <= term.start)
-    return Error{ErrorCode::ruleDate, "the term ends before it starts; check both dates"};
-  auto others = terms();
-  if (!others) return others.error();
-  for (const auto& other : *others) {
-    if (other.value.name == sound.name)
-      return Error{ErrorCode::textMalformed, "there is a term " + sound.name + " already"};
-    if (term.start <= other.value.end && other.value.start <= term.end)
-      return Error{ErrorCode::ruleDate, "the term overlaps with " + other.value.name};
-  }
-  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
-}
-
-Result<roster::SchoolId> DeskVerbs::enterSchool(By by, const roster::School& school) {
-  const auto may = admit(Verb::enterSchool, by);
-  if (!may) return may.error();
-  auto sound = school;
-  for (auto* text : {&sound.name, &sound.code})
-    if (const auto filled = base::fillIn(*text, "a school needs a name and a code"); !filled)
-      return filled.error();
-  auto others = schools();
-  if (!others) return others.error();
-  for (const auto& other : *others)
-    if (other.value.code == sound.code)
-      return Error{ErrorCode::textMalformed,
-                   "the code " + sound.code + " belongs to " + other.value.name};
-  return write(*may, {}, [&](store::Act& act) { return act.add(sound); });
-}
-
-Result<roster::EnrolmentId> DeskVerbs::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto may = admit(Verb::enterEnrolment, by);
-  if (!may) return may.error();
-  const auto grade = roster::parseGrade(enrolment.grade);
-  if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
-    return Error{ErrorCode::numberMalformed, "a count of students cannot be negative"};
-  auto sound = enrolment;
-  sound.grade = *grade;
-  auto rows = book_.current<roster::Enrolment>(store::rowsOf("term", enrolment.term));
-  if (!rows) return rows.error();
-  std::erase_if(*rows, [&](const auto& row) {
-    return row.value.school != sound.school || row.value.grade != sound.grade;
-  });
-  return write(*may, {}, [&](store::Act& act) {
-    if (rows->empty()) return act.add(sound);
-    const auto id = rows->back().id;
-    replaceAll(act, *rows, sound, "counted again");
-    return id;
-  });
-}
-
 Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibility& eligibility) {
   const auto may = admit(Verb::enterEligibility, by);
   if (!may) return may.error();

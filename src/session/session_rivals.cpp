@@ -84,9 +84,8 @@ store::RowWords::Fields fieldsOf(const T& value, const store::RowWords::Called& 
   return fields;
 }
 
-} // namespace
-
-Result<std::map<base::Uuid, std::string>> Reader::namesOfThings() {
+/// What a person calls members, lots, lights, schools, terms and days.
+Result<std::map<base::Uuid, std::string>> namesOfThings(Reader& book, store::Book& all) {
   std::map<base::Uuid, std::string> names;
   const auto add = [&](const auto& rows, auto say) -> Result<base::Done> {
     if (!rows) return rows.error();
@@ -94,29 +93,31 @@ Result<std::map<base::Uuid, std::string>> Reader::namesOfThings() {
       names.emplace(row.id.uuid(), say(row.value));
     return base::Done{};
   };
-  if (auto done = add(members(), [](const auto& one) { return one.initials; }); !done)
+  if (auto done = add(book.members(), [](const auto& one) { return one.initials; }); !done)
     return done.error();
-  if (auto done = add(lots(), [](const auto& one) { return kit::shown(one); }); !done)
+  if (auto done = add(book.lots(), [](const auto& one) { return kit::shown(one); }); !done)
     return done.error();
-  if (auto done = add(lights(), [](const auto& one) { return one.tag; }); !done)
+  if (auto done = add(book.lights(), [](const auto& one) { return one.tag; }); !done)
     return done.error();
-  if (auto done = add(schools(), [](const auto& one) { return one.name; }); !done)
+  if (auto done = add(book.schools(), [](const auto& one) { return one.name; }); !done)
     return done.error();
-  if (auto done = add(terms(), [](const auto& one) { return one.name; }); !done)
+  if (auto done = add(book.terms(), [](const auto& one) { return one.name; }); !done)
     return done.error();
-  if (auto done = add(book_.current<roster::ClinicDay>(store::everything()),
+  if (auto done = add(all.current<roster::ClinicDay>(store::everything()),
                       [](const auto& one) { return one.date.words(); });
       !done)
     return done.error();
   return names;
 }
 
+} // namespace
+
 Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
   const auto rivals = book_.rivals();
   if (!rivals) return rivals.error();
   std::vector<RivalWords> out;
   if (rivals->empty()) return out;
-  const auto names = namesOfThings();
+  const auto names = namesOfThings(*this, book_);
   if (!names) return names.error();
   const store::RowWords::Called called = [&](const base::Uuid& id) {
     const auto name = names->find(id);

@@ -47,7 +47,7 @@ Result<base::Done> Door::agreementHolds(roster::DayId day) {
   return Error{ErrorCode::ruleCredential,
                "the agreement with the authorizing dentist ended on " + (*lapsed)->words() +
                    "; a clinician can give a reason to place sealants today, or enter the new date "
-                   "with groovekeeper-office set-program"};
+                   "at the desk, under Program"};
 }
 
 Result<base::Done> Door::isSeated(roster::ChildId child, roster::DayId day) {

@@ -169,7 +169,7 @@ Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
                      "take it out of service instead");
   }
   for (const auto& row : act.rows) {
-    if (row.kind == "child") {
+    if (row.kind == "child" && !row.stamp.supersedes) { // else it is corrected back, and stays
       auto about = book_.entriesAbout(roster::ChildId(row.subject));
       if (!about) return about.error();
       for (const auto& entry : *about)

@@ -34,7 +34,7 @@ Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view wha
 }
 
 template <class T>
-Result<Recorded<T>> Reader::asItStands(const Recorded<T>& old) {
+Result<Recorded<T>> Door::asItStands(const Recorded<T>& old) {
   auto rows = book_.current<T>(store::rowsOf("e.id", old.stamp.entry));
   if (!rows) return rows.error();
   if (rows->empty() || rows->front().value != old.value || rows->front().id != old.id)

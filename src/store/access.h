@@ -4,9 +4,9 @@ namespace gk::store {
 
 enum class Access { readWrite, readOnly };
 
-/// Whether opening looks through every page (SQLite's quick_check; about as long as reading the
-/// file). With `skip` it does so only before the book is brought up to date; `meanwhile` is for
-/// Book::open, which then looks while others read.
+/// Whether opening looks through every page and every act (SQLite's quick_check, and the digests;
+/// about as long as reading the file twice). With `skip` it does so only before the book is brought
+/// up to date; `meanwhile` is for Book::open, which then looks while others read.
 enum class Checkup { quick, skip, meanwhile };
 
 } // namespace gk::store

@@ -1,5 +1,6 @@
 #include "store/book.h"
 
+#include "store/audit.h"
 #include "store/book_queries.h"
 #include "store/rows.h"
 #include "store/transaction.h"
@@ -19,14 +20,6 @@ std::vector<T> listOf(Statement& statement) {
   while (statement.step())
     values.push_back(statement.column<T>(0));
   return values;
-}
-
-Position readPosition(Connection& connection, base::LaptopId laptop) {
-  auto statement = connection.prepare(positionSql);
-  statement.bind(1, laptop);
-  statement.step();
-  const auto [sequence, last] = statement.columns<std::int64_t, std::optional<base::Uuid>>();
-  return {sequence, last.value_or(base::Uuid{})};
 }
 
 std::vector<HistoryLine> historyLines(Statement& statement) {
@@ -51,31 +44,44 @@ KeyRow readKey(Connection& connection) {
   return {std::move(salt), passes, memory, std::move(nonce), std::move(box)};
 }
 
+base::Uuid bookIdentity(Connection& connection) {
+  auto id = connection.prepare("SELECT id FROM book");
+  if (!id.step())
+    throw Trouble({ErrorCode::storeDamaged, connection.path().string() +
+                                                ": the key of the names is missing; keep this file "
+                                                "and open the latest backup"});
+  return id.column<base::Uuid>(0);
+}
+
+// A clinic day is some hundreds of acts; a person who opens a book does not wait for them.
+constexpr int newestActs = 200;
+
 } // namespace
 
 Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durability durability,
                           base::Instant now, const KeyRow& key, base::Random& random,
                           const FirstAct& first) {
   Position position;
+  const Hand hand{base::makeUuid7(now, random), laptop};
   const auto fill = [&](Connection& fresh) {
     Transaction transaction(fresh);
     fresh
         .prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
                  "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
-        .bindAll(base::makeUuid7(now, random), std::span<const std::uint8_t>(key.salt), key.passes,
-                 key.memoryBytes, std::span<const std::uint8_t>(key.nonce),
-                 std::span<const std::uint8_t>(key.box))
+        .bindAll(hand.book, std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
+                 std::span<const std::uint8_t>(key.nonce), std::span<const std::uint8_t>(key.box))
         .run();
+    sealKey(fresh);
     if (first.work) {
       Act act(fresh, {laptop, first.by, first.at, first.verb}, position, random);
       first.work(act);
-      position = act.position();
+      position = sealed(fresh, hand, position, act.position());
     }
     transaction.commit();
   };
   auto opened = createBook(path, durability, now, migrations(), fill);
   if (!opened) return opened.error();
-  return Book(std::move(*opened), laptop, position);
+  return Book(std::move(*opened), hand, position);
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
@@ -83,10 +89,15 @@ Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access ac
   auto opened = openBook(path, access, durability, now, checkup);
   if (!opened) return opened.error();
   return guarded([&] {
-    Book book(std::move(*opened), laptop, {});
-    book.position_ = readPosition(book.connection_, laptop);
+    Book book(std::move(*opened), {bookIdentity(*opened), laptop}, {});
+    auto& connection = book.connection_;
+    if (checkup == Checkup::quick)
+      requireNone(historyFaults(connection, "main", newestSchema()), connection.path());
     if (checkup == Checkup::meanwhile)
-      book.check_ = std::make_unique<BackgroundCheck>(book.connection_.path());
+      requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
+    book.position_ = readPosition(connection, laptop);
+    if (checkup == Checkup::meanwhile)
+      book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
   });
 }
@@ -124,6 +135,7 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
         .bindAll(std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
                  std::span<const std::uint8_t>(key.nonce), std::span<const std::uint8_t>(key.box))
         .run();
+    sealKey(connection_);
     transaction.commit();
   });
 }
@@ -133,10 +145,11 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& r
   if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
-    Act act(connection_, {laptop_, by, at, verb}, position_, random);
+    Act act(connection_, {hand_.laptop, by, at, verb}, position_, random);
     work(act);
+    const auto position = sealed(connection_, hand_, position_, act.position());
     transaction.commit();
-    position_ = act.position();
+    position_ = position;
     if (rivals_ && !rivals_->empty()) rivals_.reset();
   });
 }
@@ -162,7 +175,7 @@ Result<std::vector<Rivals>> Book::rivals() {
 Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int limit) {
   return guarded([&] {
     auto statement = connection_.prepare(newestBeforeSql);
-    statement.bind(1, laptop_).bind(2, sequence).bind(3, limit);
+    statement.bind(1, hand_.laptop).bind(2, sequence).bind(3, limit);
     return historyLines(statement);
   });
 }
@@ -170,7 +183,7 @@ Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int l
 Result<std::vector<HistoryLine>> Book::othersSince(base::EntryId entry) {
   return guarded([&] {
     auto statement = connection_.prepare(othersSinceSql);
-    statement.bind(1, laptop_).bind(2, entry);
+    statement.bind(1, hand_.laptop).bind(2, entry);
     return historyLines(statement);
   });
 }
@@ -200,11 +213,23 @@ Result<std::vector<HistoryLine>> Book::actOf(base::EntryId entry) {
 }
 
 Result<base::Done> Book::backUp(const base::Path& target) {
-  return backupTo(connection_, target);
+  return backupTo(connection_, target, newestSchema());
 }
 
-Result<std::vector<std::string>> Book::findings() {
-  return integrity(connection_);
+Result<std::vector<Fault>> Book::faults() {
+  return guarded([&] {
+    auto faults = pageFaults(connection_);
+    for (auto& fault : historyFaults(connection_, "main", newestSchema()))
+      faults.push_back(std::move(fault));
+    // No reason to refuse a book that was made before each had its program: it is asked for then.
+    // One that was taken away is a fault of the history as well.
+    auto program = connection_.prepare(
+        "SELECT EXISTS (SELECT 1 FROM clinic_day) AND NOT EXISTS (SELECT 1 FROM program)");
+    program.step();
+    if (program.column<bool>(0))
+      faults.push_back({"the program is missing", {}, {}, "open the logbook and enter it"});
+    return faults;
+  });
 }
 
 Result<base::Done> Book::finish() {

@@ -1,11 +1,13 @@
 #pragma once
 
 #include "base/entry.h"
+#include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/book_lines.h"
 #include "store/identity_row.h"
 #include "store/merged.h"
+#include "store/position.h"
 #include "store/where.h"
 
 #include <functional>
@@ -30,12 +32,6 @@ struct ActStamp {
   base::By by;
   base::LocalInstant at;
   std::string_view verb; ///< what was done, as the session names it; outlives the act
-};
-
-/// Where this laptop's hand stands: the next row has a higher number and a greater identity.
-struct Position {
-  std::int64_t sequence = 0;
-  base::Uuid last{};
 };
 
 /// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
@@ -94,8 +90,10 @@ class Book {
   static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
                                    base::Random& random, const FirstAct& first = {});
-  /// Fails as openBook. With Checkup::meanwhile the book can be read at once; what writes waits
-  /// for the answer, and fails with `storeDamaged` when the file is not whole.
+  /// Fails as openBook, and with `storeDamaged` when an act is not as it was written. With
+  /// Checkup::meanwhile only the newest acts are looked at before the book can be read; what writes
+  /// waits for the rest, and fails with `storeDamaged` when the file is not whole. With
+  /// Checkup::skip nothing of it is looked at.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
                                  Durability durability, base::Instant now,
                                  Checkup checkup = Checkup::quick);
@@ -153,24 +151,26 @@ class Book {
 
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
-  /// program, and as openBook; then nothing changed.
+  /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
+  /// written, or both hold different acts of one laptop. Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now);
 
   base::Result<base::Done> backUp(const base::Path& target);
-  [[nodiscard]] base::Result<std::vector<std::string>> findings();
+  /// All that is wrong with the file and its history; empty when it is whole.
+  [[nodiscard]] base::Result<std::vector<Fault>> faults();
   /// Ends Durability::bulk.
   base::Result<base::Done> finish();
 
   [[nodiscard]] const base::Path& path() const { return connection_.path(); }
-  [[nodiscard]] base::LaptopId laptop() const { return laptop_; }
+  [[nodiscard]] base::LaptopId laptop() const { return hand_.laptop; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
   /// No row bears a later moment; a clock behind it is wrong.
   [[nodiscard]] base::Instant newestMoment() const;
 
  private:
-  Book(Connection connection, base::LaptopId laptop, Position position)
-      : connection_(std::move(connection)), laptop_(laptop), position_(position) {}
+  Book(Connection connection, const Hand& hand, const Position& position)
+      : connection_(std::move(connection)), hand_(hand), position_(position) {}
 
   template <class T>
   void keepWhatCounts(std::vector<base::Recorded<T>>& rows);
@@ -183,7 +183,7 @@ class Book {
 
   std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
-  base::LaptopId laptop_;
+  Hand hand_;
   Position position_;
   int merges_ = 0;
   std::optional<std::vector<Rivals>> rivals_{};

@@ -1,5 +1,6 @@
 #include "store/book_copy.h"
 
+#include "store/audit.h"
 #include "store/folder.h"
 #include "store/migration.h"
 
@@ -58,13 +59,27 @@ RowCounts rowCounts(Connection& book) {
   return counts;
 }
 
-void verifyCopy(Connection& book, const base::Path& file, const base::Path& target) {
-  Connection copy(file, Access::readOnly, Durability::everyAct);
+[[noreturn]] void refuseToCopy(const base::Path& book, const std::string& why) {
+  throw Trouble({ErrorCode::storeDamaged,
+                 book.string() + ": " + why +
+                     "; no copy was made, since it would look whole; keep this file and open the "
+                     "latest backup"});
+}
+
+void verifyCopy(Connection& book, const base::Path& file, const base::Path& target,
+                const OwnSchema& own) {
+  Connection copy(file, Looking::locked);
   const bool isSame =
       findings(copy).empty() && userVersion(copy) == userVersion(book) &&
       number(copy, "PRAGMA application_id") == number(book, "PRAGMA application_id") &&
       rowCounts(copy) == rowCounts(book);
-  if (!isSame)
+  // The copy has all that the book has, so the book is asked only when the copy is not as it was
+  // written: which of them it is then.
+  const bool isWhole = historyFaults(copy, "main", own, 1).empty();
+  if (!isWhole)
+    if (const auto faults = historyFaults(book, "main", own); !faults.empty())
+      refuseToCopy(book.path(), sentence(faults.front()));
+  if (!isSame || !isWhole)
     throw Trouble({ErrorCode::storeWriteFailed,
                    target.string() +
                        ": the copy differs from the book and was removed; the book is "
@@ -118,6 +133,10 @@ void Draft::putInPlace() {
 }
 
 std::vector<std::string> findings(Connection& book) {
+  if (!book.seesChecks() && !book.hasMoved()) {
+    Connection looking(book.path(), Looking::locked);
+    return findings(looking);
+  }
   std::vector<std::string> found;
   try {
     auto pages = book.prepare("PRAGMA integrity_check");
@@ -138,17 +157,13 @@ std::vector<std::string> findings(Connection& book) {
   return found;
 }
 
-void writeCopy(Connection& book, const base::Path& target) {
+void writeCopy(Connection& book, const base::Path& target, const OwnSchema& own) {
   base::require(!book.isInTransaction(), "a copy asked for inside a transaction");
-  if (const auto found = findings(book); !found.empty())
-    throw Trouble({ErrorCode::storeDamaged,
-                   book.path().string() + ": " + found.front() +
-                       "; no copy was made, since it would look whole; keep this file and open the "
-                       "latest backup"});
+  if (const auto found = findings(book); !found.empty()) refuseToCopy(book.path(), found.front());
   Draft draft(target);
   try {
     book.prepare("VACUUM INTO ?1").bindAll(draft.path().string()).run();
-    verifyCopy(book, draft.path(), target);
+    verifyCopy(book, draft.path(), target, own);
   } catch (const Trouble& trouble) {
     throw Trouble(
         {trouble.error().code, "copying to " + target.string() + ": " + trouble.error().detail});

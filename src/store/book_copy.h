@@ -1,6 +1,6 @@
 #pragma once
 
-#include "store/connection.h"
+#include "store/own_schema.h"
 
 #include <string>
 #include <vector>
@@ -33,8 +33,9 @@ class Draft {
 /// Throws `storeReadOnly` when files cannot be made in the folder.
 void requireWritableFolder(const base::Path& folder);
 
+/// On a connection of its own where the book's does not see CHECKs.
 std::vector<std::string> findings(Connection& book);
 
-void writeCopy(Connection& book, const base::Path& target);
+void writeCopy(Connection& book, const base::Path& target, const OwnSchema& own);
 
 } // namespace gk::store

@@ -1,5 +1,6 @@
 #include "store/book_file.h"
 
+#include "store/audit.h"
 #include "store/book_copy.h"
 #include "store/folder.h"
 #include "store/own_schema.h"
@@ -83,12 +84,10 @@ void refuseUnwritable(const Path& path) {
            "it may not be written; make it writable, or open a copy of it");
 }
 
-void quickCheck(Connection& book) {
-  auto check = book.prepare("PRAGMA quick_check(1)");
-  const std::string line = check.step() ? check.column<std::string>(0) : "no answer";
-  if (line != "ok")
-    refuse(ErrorCode::storeDamaged, book.path(),
-           line + "; keep this file and open the latest backup");
+void lookThrough(Connection& book) {
+  if (book.seesChecks()) return quickCheck(book);
+  Connection looking(book.path(), Looking::locked);
+  quickCheck(looking);
 }
 
 /// Beside the book, and never over an earlier copy: that one may hold what this book lost.
@@ -121,15 +120,18 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     Connection book(file, access, durability);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
     refuseVersion(file, version, steps);
-    requireOwnSchema(book, "main", ownSchema(steps, version), file);
     const bool isOld = version < static_cast<std::int64_t>(steps.size());
-    if (checkup == Checkup::quick || isOld) quickCheck(book);
+    const bool isOurs = steps.data() == migrations().data();
+    const auto made = isOurs && !isOld ? OwnSchema{} : ownSchema(steps, version);
+    const auto& own = isOurs && !isOld ? newestSchema() : made;
+    requireOwnSchema(book, "main", own, file);
+    if (checkup == Checkup::quick || isOld) lookThrough(book);
     checkHistory(book, steps, version);
     if (isOld) {
       if (access == Access::readOnly)
         refuse(ErrorCode::storeReadOnly, file,
                "made by an older version; open it once for writing to bring it up to date");
-      writeCopy(book, copyBefore(file, steps.size()));
+      writeCopy(book, copyBefore(file, steps.size()), own);
       migrate(book, steps, now);
     }
     return book;
@@ -152,8 +154,8 @@ base::Result<Connection> createBook(const Path& path, Durability durability, bas
   });
 }
 
-base::Result<base::Done> backupTo(Connection& book, const Path& target) {
-  return guarded([&] { writeCopy(book, target); });
+base::Result<base::Done> backupTo(Connection& book, const Path& target, const OwnSchema& own) {
+  return guarded([&] { writeCopy(book, target, own); });
 }
 
 base::Result<std::vector<std::string>> integrity(Connection& book) {

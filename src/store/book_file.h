@@ -1,7 +1,7 @@
 #pragma once
 
 #include "store/connection.h"
-#include "store/migration.h"
+#include "store/own_schema.h"
 
 #include <functional>
 #include <span>
@@ -39,12 +39,14 @@ base::Result<Connection> createBook(const base::Path& path, Durability durabilit
                                     const std::function<void(Connection&)>& fill = {});
 
 /// Writes a compact copy to `target`, which must not exist (`fileUnwritable`); checks that the copy
-/// opens, is whole and has as many rows; syncs file and folder. On failure no copy is left. A book
-/// with findings of its own is not copied (`storeDamaged`). Precondition: no open transaction.
-base::Result<base::Done> backupTo(Connection& book, const base::Path& target);
+/// opens, is whole, has as many rows and, by `own`, each act as it was written; syncs file and
+/// folder. On failure no copy is left. A book with findings of its own is not copied
+/// (`storeDamaged`). Precondition: no open transaction.
+base::Result<base::Done> backupTo(Connection& book, const base::Path& target,
+                                  const OwnSchema& own = {});
 
 /// Everything SQLite's integrity_check and foreign_key_check find, one sentence each; empty when
-/// the book is whole.
+/// the file is whole. Whether its acts are as they were written is asked of store/audit.h.
 base::Result<std::vector<std::string>> integrity(Connection& book);
 
 } // namespace gk::store

@@ -75,6 +75,7 @@ inline constexpr std::string_view rivalsSql =
 
 inline constexpr std::string_view positionSql =
     "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "
-    "(SELECT max(id) FROM entry)";
+    "(SELECT max(id) FROM entry), "
+    "(SELECT act FROM entry WHERE laptop = ?1 ORDER BY sequence DESC LIMIT 1)";
 
 } // namespace gk::store

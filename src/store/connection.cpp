@@ -24,11 +24,12 @@ struct Closer {
 };
 using Handle = std::unique_ptr<sqlite3, Closer>;
 
-Handle opened(const std::string& file, Access access) {
-  const int mode = access == Access::readWrite ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
+Handle opened(const std::string& file, Access access, const char* vfs) {
+  const bool mayWrite = access == Access::readWrite || vfs != nullptr; // such a VFS does not
+  const int mode = mayWrite ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
   sqlite3* raw = nullptr;
-  const int code = sqlite3_open_v2(file.c_str(), &raw,
-                                   mode | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, nullptr);
+  const int code =
+      sqlite3_open_v2(file.c_str(), &raw, mode | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, vfs);
   Handle db(raw);
   if (code != SQLITE_OK) throwTrouble(db.get(), code, file);
   return db;
@@ -59,8 +60,8 @@ void configure(sqlite3* db, const std::string& file) {
 } // namespace
 
 struct Connection::State {
-  State(const base::Path& given, Access wanted)
-      : path(given), access(wanted), db(opened(given.string(), wanted)),
+  State(const base::Path& given, Access wanted, const char* vfs = nullptr)
+      : path(given), access(wanted), db(opened(given.string(), wanted, vfs)),
         cache(db.get(), given.string()) {}
 
   base::Path path;
@@ -82,6 +83,12 @@ Connection::Connection(const base::Path& path, Access access, Durability durabil
   execute("PRAGMA journal_mode = DELETE");
   execute(durability == Durability::everyAct ? "PRAGMA synchronous = EXTRA"
                                              : "PRAGMA synchronous = OFF");
+}
+
+Connection::Connection(const base::Path& path, Looking how)
+    : state_(std::make_unique<State>(path, Access::readOnly, lookingVfs(how))) {
+  configure(state_->db.get(), state_->cache.file());
+  execute("PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY; PRAGMA query_only = ON");
 }
 
 Connection::Connection(Connection&&) noexcept = default;
@@ -139,6 +146,9 @@ const base::Path& Connection::path() const {
 }
 Access Connection::access() const {
   return state_->access;
+}
+bool Connection::seesChecks() const {
+  return sqlite3_db_readonly(state_->db.get(), "main") == 0;
 }
 
 } // namespace gk::store

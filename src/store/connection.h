@@ -2,6 +2,7 @@
 
 #include "base/files.h"
 #include "store/access.h"
+#include "store/looking.h"
 #include "store/statement.h"
 #include "store/trouble.h"
 
@@ -26,6 +27,8 @@ class Connection {
   /// The file must exist (it may be empty). Fails with `storeInUse` when another holds it and with
   /// `storeReadOnly` when writing is asked for and not permitted.
   Connection(const base::Path& path, Access access, Durability durability);
+  /// Looks alone, and so that the CHECKs of a schema are there to be checked.
+  Connection(const base::Path& path, Looking how);
   Connection(Connection&&) noexcept;
   Connection& operator=(Connection&&) noexcept;
   Connection(const Connection&) = delete;
@@ -59,6 +62,8 @@ class Connection {
 
   [[nodiscard]] const base::Path& path() const;
   [[nodiscard]] Access access() const;
+  /// Whether SQLite's checks of the file look at the CHECKs of each row here.
+  [[nodiscard]] bool seesChecks() const;
 
  private:
   struct State;

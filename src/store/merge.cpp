@@ -13,19 +13,11 @@ using base::Result;
 
 namespace {
 
-std::string listed(const std::vector<std::string>& columns) {
-  std::string list;
-  for (const auto& column : columns)
-    list += (list.empty() ? "\"" : ", \"") + column + '"';
-  return list;
-}
-
 /// Copies by the names of the program's own columns.
-std::string copying(const std::string& table, const std::vector<std::string>& columns,
+std::string copying(const std::string& table, const std::string& columns,
                     const std::string& which) {
-  const auto names = listed(columns);
-  return "INSERT INTO main." + table + " (" + names + ") SELECT " + names + " FROM other." + table +
-         " WHERE " + which + " IN (SELECT id FROM fresh)";
+  return "INSERT INTO main." + table + " (" + columns + ") SELECT " + columns + " FROM other." +
+         table + " WHERE " + which + " IN (SELECT id FROM fresh)";
 }
 
 base::Uuid bookId(Connection& connection, std::string_view sql) {
@@ -53,6 +45,12 @@ class Attached {
   Connection& connection_;
 };
 
+[[noreturn]] void refuseFork() {
+  throw Trouble({ErrorCode::storeDamaged,
+                 "both books hold different entries under one laptop's number; one of them was "
+                 "opened under a copied laptop identity, or changed, so they are not merged"});
+}
+
 /// A row that both have must be the same row: an entry is never changed.
 void refuseForks(Connection& connection) {
   constexpr std::string_view sql =
@@ -60,10 +58,17 @@ void refuseForks(Connection& connection) {
       "m.sequence = o.sequence WHERE m.id <> o.id";
   auto statement = connection.prepare(sql);
   statement.step();
-  if (statement.column<std::int64_t>(0) > 0)
-    throw Trouble({ErrorCode::storeDamaged,
-                   "both books hold different entries under one laptop's number; one of them was "
-                   "opened under a copied laptop identity, so they are not merged"});
+  if (statement.column<std::int64_t>(0) > 0) refuseFork();
+}
+
+/// An act that both have is the same act.
+void refuseOtherActs(Connection& connection) {
+  constexpr std::string_view sql = "SELECT EXISTS (SELECT 1 FROM other.act_digest AS o JOIN "
+                                   "main.act_digest AS m ON m.act = o.act "
+                                   "WHERE m.digest <> o.digest)";
+  auto statement = connection.prepare(sql);
+  statement.step();
+  if (statement.column<bool>(0)) refuseFork();
 }
 
 } // namespace
@@ -75,15 +80,18 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
   return guarded([&] {
-    const auto own = ownSchema(migrations(), std::ssize(migrations()));
+    const auto& own = newestSchema();
     const Attached attached(connection_, other);
+    // From here to the end the other file is read as one state of it: what is looked at is taken.
+    Transaction transaction(connection_);
     requireOwnSchema(connection_, "other", own, other); // once more: it may be another file by now
     if (bookId(connection_, "SELECT id FROM main.book") !=
         bookId(connection_, "SELECT id FROM other.book"))
       throw Trouble({ErrorCode::storeNotALogbook,
                      other.string() + " is the logbook of another program; nothing was merged"});
+    requireNone(historyFaults(connection_, "other", own), other);
     refuseForks(connection_);
-    Transaction transaction(connection_);
+    refuseOtherActs(connection_);
     std::int64_t brought = 0;
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
@@ -92,15 +100,14 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     // Payload rows first look for entries that are new, so the list of those is kept.
     connection_.execute("CREATE TEMP TABLE fresh AS SELECT id FROM other.entry EXCEPT SELECT id "
                         "FROM main.entry");
-    brought = take(copying("entry", own.entryColumns, "id"));
-    for (const auto& [table, columns] : own.records)
-      take(copying(table, columns, "entry"));
+    brought = take(copying("entry", own.entry.list(), "id"));
+    for (const auto& table : own.records)
+      take(copying(table.name, table.list(), "entry"));
+    take(copying("act_digest", "act, digest", "act"));
     connection_.execute("DROP TABLE temp.fresh");
     transaction.commit();
-    // Rows made from now on come after all that was taken in.
-    auto newest = connection_.prepare("SELECT max(id) FROM entry");
-    newest.step();
-    position_.last = newest.column<std::optional<base::Uuid>>(0).value_or(position_.last);
+    // Rows made from now on come after all that was taken in, this laptop's own among it.
+    position_ = readPosition(connection_, hand_.laptop);
     ++merges_;
     rivals_.reset();
     return Merged{brought};

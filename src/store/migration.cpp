@@ -1,5 +1,6 @@
 #include "store/migration.h"
 
+#include "store/sweep.h"
 #include "store/transaction.h"
 
 #include <string>
@@ -20,7 +21,9 @@ constexpr std::string_view insertApplied = "INSERT INTO migration "
                                            "(number, name, checksum, applied_at) "
                                            "VALUES (?1, ?2, ?3, ?4)";
 
-constexpr std::string_view selectApplied = "SELECT number, checksum FROM migration ORDER BY number";
+constexpr std::string_view selectApplied =
+    "SELECT number, name, checksum, applied_at FROM migration ORDER BY "
+    "number";
 
 std::string hex(std::uint64_t value) {
   std::string digits(16, '0');
@@ -47,6 +50,19 @@ class ForeignKeysOff {
   Connection& connection_;
 };
 
+/// What SQL cannot do of a step.
+void complete(Connection& connection, const Migration& step) {
+  if (step.name != "digests") return;
+  digestAll(connection);
+  sealKey(connection);
+}
+
+/// Of the step and of all that its row says, so that none of it changes unseen.
+std::string checksumOf(const Migration& step, base::Instant appliedAt) {
+  return hex(checksum(std::string(step.sql) + '\0' + std::string(step.name) + '\0' +
+                      std::to_string(appliedAt.utc.count())));
+}
+
 void apply(Connection& connection, const Migration& step, base::Instant now) {
   const ForeignKeysOff rebuilding(connection);
   Transaction transaction(connection);
@@ -55,8 +71,9 @@ void apply(Connection& connection, const Migration& step, base::Instant now) {
   connection.execute(createHistory);
   connection.execute(step.sql);
   base::require(connection.isInTransaction(), "a schema step ended its transaction");
+  complete(connection, step);
   connection.prepare(insertApplied)
-      .bindAll(step.number, step.name, hex(checksum(step.sql)), now)
+      .bindAll(step.number, step.name, checksumOf(step, now), now)
       .run();
   connection.execute("PRAGMA user_version = " + std::to_string(step.number));
   if (connection.prepare("PRAGMA foreign_key_check").step())
@@ -92,11 +109,13 @@ void checkHistory(Connection& connection, std::span<const Migration> steps, std:
   auto applied = connection.prepare(selectApplied);
   std::int64_t count = 0;
   while (applied.step()) {
-    const auto [number, sum] = applied.columns<std::int64_t, std::string>();
+    const auto [number, name, sum, at] =
+        applied.columns<std::int64_t, std::string, std::string, base::Instant>();
     if (number != ++count || number > version)
       refuse("its schema history does not fit its version");
     const Migration& step = steps[static_cast<std::size_t>(number - 1)];
-    if (sum != hex(checksum(step.sql))) refuse(nameOf(step) + " differs from the one applied");
+    if (name != step.name || sum != checksumOf(step, at))
+      refuse(nameOf(step) + " differs from the one applied");
   }
   if (count != version) refuse("its schema history does not fit its version");
 }

@@ -30,7 +30,7 @@ inline constexpr std::int64_t applicationId = 0x474B424B;
 std::int64_t userVersion(Connection& connection);
 
 /// Throws `storeDamaged` unless the table `migration` says that exactly the steps 1..version of
-/// `steps` were applied, with the same text.
+/// `steps` were applied, with the same text, and says nothing else of them than was written.
 void checkHistory(Connection& connection, std::span<const Migration> steps, std::int64_t version);
 
 /// Applies the steps above the file's version, each as one transaction together with its row in

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <tuple>
 
 namespace gk::store {
 
@@ -33,13 +34,49 @@ std::vector<SchemaObject> objectsOf(Connection& book, std::string_view database)
   return objects;
 }
 
-std::vector<std::string> columnsOf(Connection& book, const std::string& table) {
-  auto rows = book.prepare("SELECT name FROM pragma_table_info(?) ORDER BY cid");
-  rows.bind(1, std::string_view(table));
-  std::vector<std::string> columns;
+std::vector<std::string> listOfText(Connection& book, std::string_view sql) {
+  auto rows = book.prepare(sql);
+  std::vector<std::string> list;
   while (rows.step())
-    columns.push_back(rows.column<std::string>(0));
-  return columns;
+    list.push_back(rows.column<std::string>(0));
+  return list;
+}
+
+/// What a column holds where a row says nothing: its DEFAULT, else NULL where that may stand.
+std::optional<Cell> silenceOf(Connection& book, const std::optional<std::string>& byDefault,
+                              bool mayBeNull) {
+  if (!byDefault) return mayBeNull ? std::optional(Cell(CellView{})) : std::nullopt;
+  auto value = book.prepare("SELECT " + *byDefault); // of the program's own schema text
+  base::require(value.step(), "a default has a value");
+  return Cell(value.cell(0));
+}
+
+OwnTable tableOf(Connection& book, const std::string& name) {
+  OwnTable table;
+  table.name = name;
+  auto rows = book.prepare(
+      "SELECT name, dflt_value, \"notnull\" = 0 FROM pragma_table_info(?) ORDER BY cid");
+  rows.bind(1, std::string_view(name));
+  while (rows.step())
+    table.columns.push_back(
+        {rows.column<std::string>(0),
+         silenceOf(book, rows.column<std::optional<std::string>>(1), rows.column<bool>(2))});
+  auto key = book.prepare("SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk");
+  key.bind(1, std::string_view(name));
+  while (key.step())
+    table.inOrder += (table.inOrder.empty() ? "\"" : ", \"") + key.column<std::string>(0) + '"';
+  return table;
+}
+
+/// The kind of entry that a table's rows hang on, as its trigger has it.
+std::string kindIn(Connection& book, const std::string& table) {
+  constexpr std::string_view words = " IS NOT '";
+  auto rows = book.prepare("SELECT sql FROM sqlite_schema WHERE type = 'trigger' AND name = ?");
+  rows.bind(1, std::string_view(table + "_kind"));
+  base::require(rows.step(), "each table of records has its trigger of kind");
+  const auto sql = rows.column<std::string>(0);
+  const auto at = sql.find(words) + words.size();
+  return sql.substr(at, sql.find('\'', at) - at);
 }
 
 /// A name out of a file, fit for a message: short, and of plain signs alone.
@@ -57,14 +94,60 @@ std::string shown(const SchemaObject& object) {
 OwnSchema ownSchema(std::span<const Migration> steps, std::int64_t version) {
   Connection fresh(":memory:", Access::readWrite, Durability::bulk);
   migrate(fresh, steps.first(static_cast<std::size_t>(version)), base::Instant{});
-  OwnSchema own{objectsOf(fresh, "main"), {}, columnsOf(fresh, "entry")};
-  for (const auto& object : own.objects) {
-    if (object.type != "table") continue;
-    auto columns = columnsOf(fresh, object.name);
-    if (std::ranges::find(columns, "entry") != columns.end())
-      own.records.push_back({object.name, std::move(columns)});
-  }
+  auto own = ownTables(fresh);
+  own.objects = objectsOf(fresh, "main");
   return own;
+}
+
+const OwnSchema& newestSchema() {
+  static const auto own = ownSchema(migrations(), std::ssize(migrations()));
+  return own;
+}
+
+OwnSchema ownTables(Connection& book) {
+  OwnSchema own;
+  const auto names =
+      listOfText(book, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+  const auto isThere = [&](const char* name) { return std::ranges::count(names, name) > 0; };
+  if (!isThere("entry")) return own; // another program's steps, as tests have them
+  own.entry = tableOf(book, "entry");
+  own.entriesAfter = "SELECT " + own.entry.list() +
+                     " FROM entry WHERE laptop = ?1 AND sequence > ?2 ORDER BY sequence";
+  own.entriesOfAct = "SELECT " + own.entry.list() + " FROM entry WHERE act = ?1 ORDER BY sequence";
+  own.idColumn = own.entry.at("id");
+  own.kindColumn = own.entry.at("kind");
+  if (isThere("entry_kind"))
+    own.kinds = listOfText(book, "SELECT name FROM entry_kind ORDER BY name");
+  own.hasDigests = isThere("act_digest");
+  for (const auto& name : names) {
+    auto table = tableOf(book, name);
+    if (!table.has("entry")) continue;
+    table.kind = kindIn(book, name);
+    table.ofEntry = "SELECT " + table.list() + " FROM \"" + name + "\" WHERE entry = ?1 ORDER BY " +
+                    table.inOrder;
+    own.records.push_back(std::move(table));
+  }
+  std::ranges::sort(own.records, {}, [](const OwnTable& table) {
+    return std::tuple(table.kind, table.name != table.kind, table.name);
+  });
+  return own;
+}
+
+std::string OwnTable::list() const {
+  std::string names;
+  for (const auto& column : columns)
+    names += (names.empty() ? "\"" : ", \"") + column.name + '"';
+  return names;
+}
+
+int OwnTable::at(std::string_view column) const {
+  const auto found = std::ranges::find(columns, column, &OwnColumn::name);
+  base::require(found != columns.end(), "a column of the table");
+  return static_cast<int>(found - columns.begin());
+}
+
+bool OwnTable::has(std::string_view column) const {
+  return std::ranges::find(columns, column, &OwnColumn::name) != columns.end();
 }
 
 std::vector<std::string> strangeObjects(Connection& book, std::string_view database,

@@ -1,8 +1,10 @@
 #pragma once
 
+#include "store/cell.h"
 #include "store/migration.h"
 
 #include <compare>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -21,21 +23,47 @@ struct SchemaObject {
   auto operator<=>(const SchemaObject&) const = default;
 };
 
-/// A table whose rows hang on an entry, by the program's own word.
-struct RecordTable {
+/// A column by the program's own word. A row that is silent about it holds `silent`; without one
+/// every row says something.
+struct OwnColumn {
   std::string name;
-  std::vector<std::string> columns;
+  std::optional<Cell> silent;
+};
+
+/// A table whose rows hang on an entry, by the program's own word; or `entry` itself.
+struct OwnTable {
+  std::string name;
+  std::string kind; ///< of the entries that its rows hang on
+  std::vector<OwnColumn> columns;
+  std::string inOrder; ///< the columns of its key, as they stand in ORDER BY
+  std::string ofEntry; ///< asks for the rows of the entry ?1
+
+  /// Column names in their order, quoted, with commas between.
+  [[nodiscard]] std::string list() const;
+  [[nodiscard]] bool has(std::string_view column) const;
+  /// Where a column stands, from 0; one that is not there is a bug.
+  [[nodiscard]] int at(std::string_view column) const;
 };
 
 /// What a book of that version holds when this program made it.
 struct OwnSchema {
   std::vector<SchemaObject> objects; ///< by type and name
-  std::vector<RecordTable> records;  ///< by name
-  std::vector<std::string> entryColumns;
+  std::vector<OwnTable> records;     ///< by kind, the one named as the kind before its lists
+  OwnTable entry;
+  std::vector<std::string> kinds; ///< rows of entry_kind, sorted
+  bool hasDigests = false;        ///< not yet in the first versions
+  std::string entriesAfter;       ///< asks for the rows of `entry` of laptop ?1 after sequence ?2
+  std::string entriesOfAct;       ///< asks for those of the act ?1
+  int idColumn = 0;               ///< of `entry`, where it stands in it
+  int kindColumn = 0;
 };
 
 /// Made by the schema steps 1..version in memory, so that no name comes from a file.
 OwnSchema ownSchema(std::span<const Migration> steps, std::int64_t version);
+/// That of the program's newest version, made once.
+const OwnSchema& newestSchema();
+/// The tables of a book that this program just made: nothing of `objects`.
+OwnSchema ownTables(Connection& book);
 
 /// What `database` ("main" or "other") holds, lacks or has changed against `own`, one sentence
 /// each; empty when it is just what this program makes. Runs nothing of the file: it reads

@@ -4,6 +4,7 @@
 #include "store/trouble.h"
 
 #include <algorithm>
+#include <bit>
 #include <sqlite3.h>
 
 namespace gk::store {
@@ -89,6 +90,28 @@ void Statement::requireColumns(std::size_t count) const {
 bool Statement::isNull(int index) const {
   base::require(index >= 0 && index < sqlite3_data_count(handle_), "a column of the current row");
   return sqlite3_column_type(handle_, index) == SQLITE_NULL;
+}
+
+CellView Statement::cell(int index) const {
+  switch (sqlite3_column_type(handle_, index)) {
+  case SQLITE_NULL:
+    return {};
+  case SQLITE_INTEGER:
+    return {CellType::integer, sqlite3_column_int64(handle_, index), {}};
+  case SQLITE_FLOAT:
+    return {CellType::real, std::bit_cast<std::int64_t>(sqlite3_column_double(handle_, index)), {}};
+  default:
+    break;
+  }
+  // The order that SQLite asks for: first the bytes, which may be converted, then their number.
+  // Text is asked for as UTF-8, as it is read everywhere else.
+  const bool isText = sqlite3_column_type(handle_, index) == SQLITE_TEXT;
+  const auto* bytes = isText ? reinterpret_cast<const char*>(sqlite3_column_text(handle_, index))
+                             : static_cast<const char*>(sqlite3_column_blob(handle_, index));
+  const auto size = static_cast<std::size_t>(sqlite3_column_bytes(handle_, index));
+  if (bytes == nullptr && size > 0) throwTrouble(cache_->db(), SQLITE_NOMEM, cache_->file());
+  return {isText ? CellType::text : CellType::blob, 0,
+          size == 0 ? std::string_view{} : std::string_view(bytes, size)};
 }
 
 void Statement::damaged(int index, std::string_view expected) const {

@@ -3,6 +3,7 @@
 #include "base/clock.h"
 #include "base/date.h"
 #include "base/id.h"
+#include "store/cell.h"
 
 #include <chrono>
 #include <concepts>
@@ -93,6 +94,8 @@ class Statement {
   void reset();
 
   [[nodiscard]] bool isNull(int index) const;
+  /// Whatever it holds.
+  [[nodiscard]] CellView cell(int index) const;
 
   /// Reads a column of the row stepped to. A value of another storage class, out of T's range, or
   /// not a date or identity is a damaged book (`storeDamaged`). T: bool (0 or 1), any integer,

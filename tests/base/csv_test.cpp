@@ -83,3 +83,12 @@ TEST_CASE("A cell that a spreadsheet could run is led by an apostrophe and a num
   CHECK(csvLine({"-5", "-0.25", "7"}) == "-5,-0.25,7\r\n");
   CHECK(csvLine({"=\"a\""}) == "\"'=\"\"a\"\"\"\r\n");
 }
+
+TEST_CASE("Two columns of one name are refused by their places, blank ones are not", "[case-192]") {
+  const auto twice = parseCsv("child,room,child\n1,2,3\n");
+  REQUIRE_FALSE(twice);
+  CHECK(twice.error().code == ErrorCode::csvMalformed);
+  CHECK(twice.error().detail.find("column 3: the header has the name of column 1") !=
+        std::string::npos);
+  CHECK(parseCsv("child,,\n1,2,3\n"));
+}

@@ -100,9 +100,10 @@ inline void writeScribbledBook(const base::Path& path) {
   overwrite(path, 6L * 4096, std::string(4096, '\x5a'));
 }
 
-/// A step was edited after it was applied.
+/// A step was edited after it was applied: it makes the same tables by another text.
 inline std::vector<store::Migration> editedSchema() {
-  return {{1, "jars", "CREATE TABLE jar (id INTEGER NOT NULL PRIMARY KEY) STRICT;\n"}};
+  static const auto edited = std::string(firstSchema().front().sql) + "-- and jars go on it\n";
+  return {{1, "jars", edited}};
 }
 
 } // namespace gk::test

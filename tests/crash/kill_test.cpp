@@ -1,3 +1,4 @@
+#include "store/audit.h"
 #include "store/book_file.h"
 #include "support/clinic.h"
 #include "support/long_checks.h"
@@ -193,6 +194,7 @@ TEST_CASE("A day killed at random points keeps every acknowledged act and none b
     auto book = must(store::openBook(path, store::Access::readWrite, store::Durability::everyAct,
                                      {base::Milliseconds(1)}));
     CHECK(must(store::integrity(book)).empty());
+    CHECK(store::historyFaults(book, "main", store::newestSchema()).empty());
     const auto kept = actEnds(book);
     const auto rows = broughtRows(book);
     CHECK((rows == 0 || rows == brought)); // a merge is there whole or not at all

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <array>
 #include <cmath>
 #include <iomanip>
 #include <iostream>
@@ -96,6 +97,17 @@ Coverage coverageOf(const Scenario& scenario, LevelChoice choice, int replicates
           sum.logit * percent};
 }
 
+/// How often what a person reads held the truth, in percent.
+double toReadCoverage(const Scenario& scenario, int replicates, base::Random& random) {
+  int held = 0;
+  for (int i = 0; i < replicates; ++i) {
+    const auto found =
+        retentionByLevel(draw(scenario, random), LevelChoice::child).value().used.toRead;
+    held += found->range.low <= scenario.truth && scenario.truth <= found->range.high ? 1 : 0;
+  }
+  return 100.0 * held / replicates;
+}
+
 void print(const Scenario& s, const char* level, const Coverage& c) {
   std::cout << "| " << s.schools << " | " << s.schools * s.childrenEach << " | " << std::fixed
             << std::setprecision(2) << s.truth << " | " << s.inChild << " | " << s.inSchool << " | "
@@ -114,6 +126,74 @@ TEST_CASE("Clustered intervals cover where naive ones do not in a short simulati
   CHECK(found.wilsonEffective < 98);
   CHECK(found.publication > 93);
   CHECK(found.logit > 93);
+}
+
+TEST_CASE("Four children with all sixteen sealants whole prove little", "[case-184]") {
+  const std::vector<Cluster> four(4, {4, 4});
+  const auto found = retention(four).value();
+  REQUIRE(found.toRead);
+  // By hand: 16 / (1 + 3 x .05) = 13.9, times (t(15) / t(3))^2 = (2.1314 / 3.1824)^2: 6.24 teeth.
+  CHECK(found.toRead->isPlanned);
+  CHECK(found.toRead->n == Approx(6.2408).margin(.0005));
+  CHECK(found.toRead->range.low == Approx(std::pow(.025, 1 / 6.2408)).margin(.0005));
+  CHECK(found.toRead->range.high == 1);
+  CHECK(found.low > .80); // Wilson on sixteen, as if each tooth stood for itself
+  // The program's own design effect, where it is known, is used when it is the larger.
+  const auto pooled = retention(four, usualLevel, 2.5).value();
+  CHECK(pooled.toRead->designEffect == 2.5);
+  CHECK_FALSE(retention(std::vector<Cluster>{{4, 3}}).value().toRead);
+  // Children who are one tooth each cannot be alike within themselves.
+  const std::vector<Cluster> single(20, {1, 1});
+  CHECK_FALSE(retention(single).value().toRead->isPlanned);
+}
+
+TEST_CASE("A few children more even than chance are read with a planned likeness", "[case-184]") {
+  const std::vector<Cluster> even(10, {4, 3});
+  const auto few = retention(even).value();
+  CHECK(few.toRead->isPlanned);
+  CHECK(few.toRead->designEffect == Approx(1.15));
+  const std::vector<Cluster> many(40, {4, 3});
+  CHECK_FALSE(retention(many).value().toRead->isPlanned);
+  CHECK(retention(many).value().toRead->designEffect == 1);
+}
+
+TEST_CASE("What a person reads covers from ten children on, in a short simulation", "[case-184]") {
+  base::SeededRandom random(seed);
+  for (const double truth : {.75, .92})
+    CHECK(toReadCoverage({1, 10, truth, .4, 0}, 400, random) > 92); // one standard error: 1 point
+}
+
+TEST_CASE("Coverage of the interval that a person reads", "[.coverage]") {
+  constexpr int replicates = 20000;
+  base::SeededRandom random(seed);
+  constexpr std::array truths{.50, .75, .85, .92, .97, .99};
+  std::cout << "| in child | children |";
+  for (const double truth : truths)
+    std::cout << " p " << std::fixed << std::setprecision(2) << truth << " |";
+  std::cout << "\n|---|---|---|---|---|---|---|---|\n";
+  for (const double inChild : {.05, .2, .4})
+    for (const std::size_t children : {4U, 6U, 10U, 15U, 20U, 30U, 60U}) {
+      std::cout << "| " << std::setprecision(2) << inChild << " | " << children << " |";
+      for (const double truth : truths) {
+        const double found = toReadCoverage({1, children, truth, inChild, 0}, replicates, random);
+        std::cout << ' ' << std::setprecision(1) << found << " |" << std::flush;
+        if (children >= 10) CHECK(found >= 93);
+      }
+      std::cout << '\n';
+    }
+  for (const std::size_t schools : {8U, 12U, 20U, 40U}) {
+    int held = 0;
+    for (int i = 0; i < replicates; ++i) {
+      const auto found =
+          retentionByLevel(draw({schools, 12, .85, .3, .05}, random), LevelChoice::school)
+              .value()
+              .used.toRead;
+      held += found->range.low <= .85 && .85 <= found->range.high ? 1 : 0;
+    }
+    const double percent = 100.0 * held / replicates;
+    std::cout << schools << " schools as clusters: " << percent << '\n';
+    CHECK(percent >= 93);
+  }
 }
 
 TEST_CASE("Coverage of nominal 95 % intervals over teeth in children in schools", "[.coverage]") {

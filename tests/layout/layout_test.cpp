@@ -48,8 +48,10 @@ TEST_CASE("The modules use one another as the architecture says") {
 TEST_CASE("No include crosses a wall between modules") {
   const auto files = sourcesIn({"src", "ui"});
   REQUIRE(files.size() > 20); // else the test looks in the wrong place
-  for (const auto& file : files)
+  for (const auto& file : files) {
     report(checkWalls(file, architecture()));
+    report(checkFaceWalls(file));
+  }
 }
 
 TEST_CASE("Each library stays in its one home") {

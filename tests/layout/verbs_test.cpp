@@ -77,8 +77,9 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
                                                   {"stopTeeth", "work"},
                                                   {"enterFlag", "enterConsent"}};
   for (const auto& verb : verbs) {
-    // Ends a book that was built in bulk, which only the demo and the tests do.
-    if (verb == "finish") continue;
+    // Ends a book that was built in bulk, which only the demo and the tests do; looks over an open
+    // book, where the command looks over the file.
+    if (verb == "finish" || verb == "findings") continue;
     const auto whole = wholes.find(verb);
     INFO(verb);
     CHECK(calls(faces, whole == wholes.end() ? verb : whole->second));

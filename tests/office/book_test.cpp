@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <fstream>
+#include <sqlite3.h>
 #include <unistd.h>
 
 using namespace gk;
@@ -193,6 +194,34 @@ TEST_CASE("A whole logbook is found whole and a damaged one is a finding") {
   CHECK(desk.call({"check", book}).out.find("newest backup") != std::string::npos);
   CHECK(desk.refusal({"backup", book, desk.file("copy.gkbook")}) == "store.damaged");
   CHECK_FALSE(std::filesystem::exists(desk.file("copy.gkbook")));
+}
+
+TEST_CASE("check names the student, the day and what to do of a record that was changed",
+          "[case-152]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"import-roster", book, desk.write("list.csv", test::twoChildren), "--school", "CL",
+            "--term", "Autumn 2026", "--by", "IM"});
+  sqlite3* db = nullptr;
+  REQUIRE(sqlite3_open(book.c_str(), &db) == SQLITE_OK);
+  sqlite3_db_config(db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr); // the guards stop accidents
+  REQUIRE(sqlite3_exec(db, "UPDATE consent SET allowed = 0", nullptr, nullptr, nullptr) ==
+          SQLITE_OK);
+  sqlite3_close(db);
+
+  const auto told = desk.call({"check", book});
+  CHECK(told.code == 1);
+  CHECK(told.out.find("student ") != std::string::npos);
+  CHECK(told.out.find("2026-11-17 09:00: an act (") != std::string::npos);
+  CHECK(told.out.find("consent") != std::string::npos);
+  CHECK(told.out.find("compare it with the paper form") != std::string::npos);
+  CHECK(told.out.find("Mina") == std::string::npos);
+  const auto json = desk.call({"check", book, "--json"}).json();
+  REQUIRE(json.at("findings").size() == 1);
+  const auto& finding = json.at("findings")[0];
+  CHECK(finding.at("since") == "2026-11-17");
+  CHECK_FALSE(finding.at("child").get<std::string>().empty());
+  CHECK(desk.refusal({"totals", book}) == "store.damaged");
 }
 
 TEST_CASE("A backup is a whole logbook and never written over a file") {

@@ -32,21 +32,21 @@ Values screeningSchools(const base::CsvTable& table) {
       {"random", random}};
   for (const auto& [design, found] : designs) {
     const std::pair<std::string, const RetentionEstimate&> measures[]{
-        {"untreated", found.untreatedDecay},
-        {"treated", found.treatedDecay},
-        {"experience", found.cariesExperience},
-        {"sealants", found.sealants},
-        {"any", found.anyNeed},
-        {"urgent", found.urgentNeed}};
+        {"untreated", *found.untreatedDecay},
+        {"treated", *found.treatedDecay},
+        {"experience", *found.cariesExperience},
+        {"sealants", *found.sealants},
+        {"any", *found.anyNeed},
+        {"urgent", *found.urgentNeed}};
     for (const auto& [measure, estimate] : measures) {
       out[design + "." + measure + ".estimate"] = estimate.estimate;
       out[design + "." + measure + ".variance"] = estimate.variance.value();
     }
   }
-  out["random.untreated.logit.low"] = random.untreatedDecay.logit->low;
-  out["random.untreated.logit.high"] = random.untreatedDecay.logit->high;
-  out["random.experience.logit.low"] = random.cariesExperience.logit->low;
-  out["random.experience.logit.high"] = random.cariesExperience.logit->high;
+  out["random.untreated.logit.low"] = random.untreatedDecay->logit->low;
+  out["random.untreated.logit.high"] = random.untreatedDecay->logit->high;
+  out["random.experience.logit.low"] = random.cariesExperience->logit->low;
+  out["random.experience.logit.high"] = random.cariesExperience->logit->high;
   return out;
 }
 

@@ -228,7 +228,7 @@ TEST_CASE("a call made after the letter needs no other letter", "[case-81]") {
       {child, day.records.id, followup::Channel::phone, followup::ContactResult::reached, ""}));
   const auto after = factsOf(day, child);
   CHECK(after.phoned == Phoned::reached);
-  CHECK(differences(toLines(before), toLines(after)).empty());
+  CHECK(changedFacts(toLines(before), toLines(after)).empty());
 }
 
 TEST_CASE("guardians of two languages get a letter each", "[case-79]") {

@@ -60,7 +60,7 @@ TEST_CASE("What a manager typed is not called measured") {
     auto with = totals;
     with.total.firstMolars = 100;
     with.attackRate = measuredAttack();
-    with.retention.total.whole95 = measuredRetention();
+    with.retention.total.protected95 = measuredRetention();
     return preventionReport(with, whatIf).front().rows.at(1).front();
   };
   CHECK(labelOf({}) == "As measured");

@@ -104,3 +104,54 @@ TEST_CASE("The curve can be that of one school") {
   CHECK(retentionCurve(term.records, {}, other).placements == 1);
   CHECK(retentionCurve(term.records, {}, other).curve->failed == 0);
 }
+
+TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]") {
+  // Truth by construction: all looks between day 329 and day 400; what was lost by day 400 may have
+  // been lost at any age, so half a year has no figure. Before: 100.0 % at half a year.
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto first = term.day(here, "2026-09-08"); // day 329
+  const auto last = term.day(here, "2026-11-18");  // day 400
+  for (int i = 0; i < 40; ++i) {
+    const auto id = term.place(term.child(here), placed, 16);
+    term.check(id, i % 2 ? first : last, i % 10 == 0 ? Held::lost : Held::whole);
+  }
+  const auto curve = retentionCurve(term.records);
+  REQUIRE(curve.curve);
+  CHECK(curve.curve->survivalAt(.5).high == 1); // what the likelihood alone would print
+  REQUIRE_FALSE(curve.readings.empty());
+  CHECK(curve.readings.front().year == 1);
+  // Nobody looked between the two days: at a year the curve lies between its values there.
+  CHECK(curve.readings.front().survival.low <= .9);
+  CHECK(curve.readings.front().survival.high >= curve.readings.front().survival.low);
+  CHECK(curve.readings.front().followed == 20);
+  REQUIRE(curve.readings.front().band);
+  const auto table = curveTable(curve, curve, curve);
+  REQUIRE(table.rows.size() == 1);
+  CHECK(table.rows[0].size() == table.columns.size());
+  std::string notes;
+  for (const auto& note : table.notes)
+    notes += note + "\n";
+  CHECK(notes.find("Nobody looked before 0.9 years or after 1.1") != std::string::npos);
+  CHECK(notes.find("at 1 school") != std::string::npos);
+  CHECK(notes.find("not time's") == std::string::npos); // one school cannot be mistaken for time
+}
+
+TEST_CASE("The curve names its cohort, its kinds of looks, and schools where there are several",
+          "[case-185]") {
+  TwoYears term;
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto id = term.place(term.child(other), term.dayLastYear(other, "2025-02-11"), 16);
+  term.check(id, term.late, Held::whole).kind = followup::CheckKind::opportunistic;
+  term.check(term.one(), term.late, Held::whole);
+  const auto curve = retentionCurve(term.records);
+  const auto table = curveTable(curve, curve, curve);
+  std::string notes;
+  for (const auto& note : table.notes)
+    notes += note + "\n";
+  CHECK(notes.find("long-term 1, opportunistic 1") != std::string::npos);
+  CHECK(notes.find("at 2 schools") != std::string::npos);
+  CHECK(notes.find("a step may be a school's") != std::string::npos);
+  CHECK(notes.find("those of opportunity are among them") != std::string::npos);
+}

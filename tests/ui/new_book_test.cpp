@@ -68,7 +68,7 @@ TEST_CASE("A new logbook asks for its passphrase twice and its program, and open
   REQUIRE(desk.window->book() != nullptr);
   CHECK(std::filesystem::exists(desk.folder / "new.gkbook"));
   CHECK_FALSE(desk.isCovered());
-  CHECK(desk.shows(u"dayBoardPage"_s));
+  CHECK(desk.shows(u"deskPage"_s)); // where the program is set up
   const auto program = must(desk.window->book()->session().program()).value;
   CHECK(program.name == "Larkmere County Team");
   CHECK(program.supervision == roster::Supervision::general);
@@ -95,9 +95,9 @@ TEST_CASE("No logbook is made while its program is not whole, and nothing typed 
     CHECK_FALSE(std::filesystem::exists(desk.folder / "new.gkbook"));
     line.setText(before);
   };
-  refused(u"programName"_s, u"  "_s, u"needs a name"_s);
-  refused(u"programCounty"_s, {}, u"needs a county"_s);
-  refused(u"programPhone"_s, u"\t"_s, u"needs a phone"_s);
+  refused(u"programName"_s, u"  "_s, u"Program name: Needed"_s);
+  refused(u"programCounty"_s, {}, u"County: Needed"_s);
+  refused(u"programPhone"_s, u"\t"_s, u"Phone: Needed"_s);
   refused(u"programUntil"_s, u"soon"_s, u"date"_s);
 
   must(base::replaceFile(desk.folder / "taken.gkbook", "Dear all"));
@@ -139,14 +139,14 @@ TEST_CASE("A logbook without its program asks for it before anything is done in 
   writeProgram(desk);
   write(desk, u"programPhone"_s, {});
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
-  CHECK(words(question, u"programTrouble"_s).contains(u"needs a phone"_s));
+  CHECK(words(question, u"programTrouble"_s).contains(u"Phone: Needed"_s));
   write(desk, u"programPhone"_s, u"000-555-0142"_s);
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
-  CHECK(desk.shows(u"dayBoardPage"_s));
+  CHECK(desk.shows(u"deskPage"_s));
   CHECK(must(desk.window->book()->session().program()).value.name == "Larkmere County Team");
   press(*desk.window, Qt::Key_F12);
   desk.give(Clinic::passphrase);
-  CHECK(desk.shows(u"dayBoardPage"_s));
+  CHECK(desk.shows(u"deskPage"_s));
 }
 
 TEST_CASE("The start and the question of the program fit a small laptop", "[case-112]") {

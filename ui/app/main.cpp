@@ -1,4 +1,5 @@
 #include "base/files.h"
+#include "demo.h"
 #include "ui/support/laptop.h"
 #include "ui/support/look.h"
 #include "ui/support/message.h"
@@ -24,6 +25,19 @@ namespace {
 int refuse(const base::Error& error) {
   std::cerr << toStd(inOneLine(describe(error))) << '\n';
   return 1;
+}
+
+/// Made once; what is tried in it is still there the next time.
+base::Result<DemoBook> demoIn(const base::Path& folder) {
+  const DemoBook book{folder / "demo.gkbook", demo::passphrase};
+  // A logbook without its passphrase is one whose making was broken off.
+  std::error_code unread;
+  if (std::filesystem::exists(book.path, unread) &&
+      std::filesystem::exists(folder / "passphrase.txt", unread))
+    return book;
+  if (const auto built = demo::buildDemo(folder, demo::Until::partDay); !built)
+    return built.error();
+  return book;
 }
 
 } // namespace
@@ -53,9 +67,13 @@ int main(int argc, char** argv) {
   if (!laptop) return refuse(laptop.error());
 
   DeviceSpeaker speaker;
-  MainWindow window(
-      {.clock = clock, .random = random, .laptop = *laptop, .folder = folder, .speaker = &speaker},
-      [](QWidget* over) { return std::make_unique<QtPrompter>(over); });
+  MainWindow window({.clock = clock,
+                     .random = random,
+                     .laptop = *laptop,
+                     .folder = folder,
+                     .speaker = &speaker,
+                     .demo = demoIn},
+                    [](QWidget* over) { return std::make_unique<QtPrompter>(over); });
   window.show();
   const auto files = parser.positionalArguments();
   if (!files.isEmpty()) window.openBook(files.front());

@@ -103,7 +103,7 @@ void AuthorizationForm::save() {
   if (dentists_.empty())
     return Q_EMIT failed({u"No dentist is in this logbook yet."_s,
                           u"This was not written; your entry is still here."_s,
-                          u"Enter the dentist at the office first."_s});
+                          u"Enter the dentist at the desk first: F8, Team."_s});
   const auto teeth = dentition::parseTeeth(toStd(teeth_->text()), program->value.notation);
   if (!went(teeth)) return teeth_->setFocus();
   const auto given = readDate(given_->text(), context().prompter);

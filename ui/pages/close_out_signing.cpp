@@ -3,6 +3,7 @@
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/support/text.h"
+#include "ui/widgets/report_browser.h"
 
 // The signatures, what may be done after them, and the other laptop's logbook.
 namespace gk::ui {

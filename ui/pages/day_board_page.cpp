@@ -182,6 +182,7 @@ void DayBoardPage::refresh() {
     title_->setText(u"No school day is open"_s);
     counts_->setText(u"Open a day with Alt+O, or look at another with Alt+Y."_s);
     model_->show({});
+    showMissing();
     return;
   }
   const auto program = book().program();
@@ -203,6 +204,16 @@ void DayBoardPage::refresh() {
   counts_->setText(model_->counts());
   showReadiness(*closed);
   restore(kept ? std::optional(kept->child) : std::nullopt);
+}
+
+void DayBoardPage::showMissing() {
+  const auto areas = book().setup(context().clock.now().date());
+  if (!went(areas) || session::isSetUp(*areas)) return;
+  QStringList lines{u"Missing for a day (F8, the desk, takes you there):"_s};
+  for (const auto& area : *areas)
+    if (area.standing == session::AreaStanding::missing) lines += u"✖ "_s + toQt(area.open.front());
+  ready_->setText(lines.join(u'\n'));
+  ready_->show();
 }
 
 void DayBoardPage::showReadiness(bool closed) {

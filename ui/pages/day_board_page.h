@@ -42,6 +42,7 @@ class DayBoardPage final : public Page {
   void layOut();
   void readDay();
   void showReadiness(bool closed);
+  void showMissing();
   void restore(const std::optional<roster::ChildId>& child);
   void take();
   void takeFromBook(const QString& wanted);

@@ -34,7 +34,8 @@ void dentistSaysYes(ChairVisit& visit) {
       options += toQt(member.value.name) + u" says yes"_s;
     }
   if (dentists.empty()) {
-    visit.strip.say(u"No dentist who may authorize is in this logbook: enter one at the office."_s);
+    visit.strip.say(
+        u"No dentist who may authorize is in this logbook: enter one at the desk, F8."_s);
     return;
   }
   QStringList teeth;

@@ -1,7 +1,5 @@
 #include "ui/pages/late_form.h"
 
-#include "base/text.h"
-#include "reports/inputs.h"
 #include "ui/support/read_date.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
@@ -161,15 +159,8 @@ void LateForm::begin(const base::Recorded<roster::ClinicDay>& day) {
 }
 
 std::string LateForm::nextNumber() {
-  const auto records = book().termRecords(day_->value.term, day_->value.date);
-  if (!went(records)) return {};
-  std::int64_t highest = 1000;
-  for (const auto& child : records->children) {
-    const auto& number = child.value.number;
-    if (const auto digits = base::parseInt(number.substr(0, number.find('-'))))
-      highest = std::max(highest, *digits);
-  }
-  return roster::withCheckDigit(std::to_string(highest + 1));
+  const auto next = book().nextNumber();
+  return went(next) ? *next : std::string();
 }
 
 void LateForm::lookUp() {

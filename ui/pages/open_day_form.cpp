@@ -105,7 +105,7 @@ void OpenDayForm::open() {
   const auto place = school_->currentIndex();
   if (!term || place < 0) {
     Q_EMIT failed({u"There is no term or no school in this logbook yet."_s, u"Nothing is lost."_s,
-                   u"Enter both at the office first."_s});
+                   u"Enter both at the desk first: F8."_s});
     return;
   }
   const auto day =

@@ -1,5 +1,6 @@
 #include "ui/pages/totals_page.h"
 
+#include "reports/chosen_tables.h"
 #include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
@@ -206,14 +207,17 @@ void TotalsPage::countReport() {
   merge_->setVisible(isForFunder());
   behind_.reset();
   if (!counted_) return;
-  state_->setText(u"As of %1. Found children only; small numbers do not judge a person."_s.arg(
-      toQt(counted_->totals.asOf.words())));
+  state_->setText(u"As of %1. Found children only; small numbers do not judge a person.%2"_s.arg(
+      toQt(counted_->totals.asOf.words()), notApplied()));
   release_.reset();
   exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
-    tables_ = kind() == ReportKind::term
-                  ? reports::termTables(totalsChosen())
-                  : reports::preventionReport(counted_->totals, whatIf_->whatIf());
+    const bool isNarrow = kind() == ReportKind::term && reports::choosesMoreThanSchool(choice());
+    tables_ = kind() == ReportKind::prevention
+                  ? reports::preventionReport(counted_->totals, whatIf_->whatIf())
+              : isNarrow ? reports::chosenTermTables(counted_->totals, counted_->facts, choice(),
+                                                     toStd(choiceWords()))
+                         : reports::termTables(totalsChosen());
     return showTables();
   }
   const auto options = this->options();
@@ -275,10 +279,14 @@ void TotalsPage::showTables() {
         school ? reports::effortsOf(counted_->efforts, counted_->facts.schools().at(*school))
                : counted_->efforts;
     names += u"Time and people"_s;
-    tables.push_back(reports::staffTable(efforts));
+    const auto held = [&](reports::Table table) {
+      const bool isNarrow = reports::choosesMoreThanSchool(choice());
+      return isNarrow ? reports::notParted(table, toStd(choiceWords())) : std::move(table);
+    };
+    tables.push_back(held(reports::staffTable(efforts)));
     if (auto meals = reports::mealsTable(efforts)) {
       names += u"Schools"_s;
-      tables.push_back(*std::move(meals));
+      tables.push_back(held(*std::move(meals)));
     }
   } else {
     names.clear();
@@ -329,6 +337,15 @@ reports::Choice TotalsPage::choice() const {
   return out;
 }
 
+/// What is chosen above and does not reach the report below.
+QString TotalsPage::notApplied() const {
+  QStringList words;
+  for (const auto& [by, box] : filters_)
+    if (!box->isEnabled() && box->currentIndex() > 0) words += box->currentText();
+  if (words.isEmpty()) return {};
+  return u" Not applied, as this report does not part by it: %1."_s.arg(words.join(u", "_s));
+}
+
 QString TotalsPage::choiceWords() const {
   QStringList words;
   for (const auto& [by, box] : filters_)
@@ -359,7 +376,9 @@ void TotalsPage::save() {
   const auto options = this->options();
   if (!options) return;
   const auto& records = *counted_->records;
-  const auto choice = reports::choiceOf(kind(), records, *options);
+  auto choice = reports::choiceOf(kind(), records, *options);
+  if (kind() == ReportKind::term && reports::choosesMoreThanSchool(this->choice()))
+    choice = toStd(choiceWords());
   const auto issue =
       session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
                           {tables_, release_, exposed_}, context().clock.now().date());

@@ -62,6 +62,7 @@ class TotalsPage final : public Page {
   [[nodiscard]] reports::Factor factor() const;
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;
+  [[nodiscard]] QString notApplied() const;
   [[nodiscard]] QString choiceWords() const;
   [[nodiscard]] reports::Names names();
 

@@ -70,7 +70,7 @@ void TotalsPage::takeCell(int section, int row, int column) {
   const auto title = heading + ": " + first;
   auto* schools = filters_.front().second;
   const bool isFactor = section == static_cast<int>(termSections().size());
-  auto chosen = isFactor ? choice() : reports::Choice{};
+  auto chosen = isFactor || section == retentionBySchool ? choice() : reports::Choice{};
   // The total of a school's term is that school's.
   const auto ofSchool = choice().of(Factor::school);
   chosen.of(Factor::school) = ofSchool;

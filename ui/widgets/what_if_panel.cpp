@@ -29,7 +29,7 @@ WhatIfPanel::WhatIfPanel(QWidget* parent) : QWidget(parent) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   attack_ = field(u"Attack rate % a year"_s, u"whatIfAttack"_s, u"measured"_s);
-  retention_ = field(u"Whole at one year %"_s, u"whatIfRetention"_s, u"measured"_s);
+  retention_ = field(u"Protected at one year %"_s, u"whatIfRetention"_s, u"measured"_s);
   years_ = field(u"Years"_s, u"whatIfYears"_s, u"9"_s);
   programCost_ = field(u"Program cost"_s, u"whatIfProgramCost"_s, u"none"_s);
   cavityCost_ = field(u"Cost of a cavity"_s, u"whatIfCavityCost"_s, u"none"_s);

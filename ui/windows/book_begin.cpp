@@ -1,3 +1,4 @@
+#include "ui/desk/desk_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/day_board_page.h"
 #include "ui/support/text.h"
@@ -74,6 +75,12 @@ void BookView::readOn() {
 
 void BookView::goOn() {
   turnTo(board_);
+  // A program that is being set up goes on where something is missing.
+  if (!board_->day() && session_.isSettingUp().value_or(false) && desk_->lead()) {
+    turnTo(desk_);
+    desk_->lead();
+    return;
+  }
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
   strip_->say(u"Went on with the child who was in the chair."_s +

@@ -1,3 +1,4 @@
+#include "ui/desk/desk_page.h"
 #include "ui/models/scanned.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/day_board_page.h"
@@ -20,6 +21,7 @@ void BookView::scanned(const QString& code) {
   if (QApplication::activeModalWidget())
     return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
   if (page == laptop_) return laptop_->showScan(code);
+  if (page == desk_) return desk_->scanned(code);
   if (page == chair_) return chair_->scanned(code);
   const auto number = roster::parseChildNumber(toStd(code));
   if (!number)

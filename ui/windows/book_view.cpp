@@ -1,5 +1,6 @@
 #include "ui/windows/book_view.h"
 
+#include "ui/desk/desk_page.h"
 #include "ui/pages/cautions_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/close_out_page.h"
@@ -93,6 +94,8 @@ void BookView::layOut() {
   readiness_ = new ReadinessPage(context_, pages_);
   laptop_ = new LaptopPage(context_, pages_);
   addPage(incident_, u"Incident"_s, Qt::Key_F7, u"toIncident"_s);
+  desk_ = new DeskPage(context_, pages_);
+  addPage(desk_, u"Desk"_s, Qt::Key_F8, u"toDesk"_s);
   addPage(readiness_, u"Morning"_s, Qt::Key_F9, u"toReadiness"_s);
   addPage(laptop_, u"Laptop"_s, Qt::Key_F10, u"toLaptop"_s);
   bar->addWidget(running_);
@@ -108,8 +111,9 @@ void BookView::layOut() {
   for (auto* page :
        {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today),
         static_cast<Page*>(totals), static_cast<Page*>(incident_), static_cast<Page*>(readiness_),
-        static_cast<Page*>(laptop_)})
+        static_cast<Page*>(laptop_), static_cast<Page*>(desk_)})
     connectPage(page);
+  connect(desk_, &DeskPage::boardWanted, this, [this] { turnTo(board_); });
   connect(board_, &DayBoardPage::childChosen, this, &BookView::toChair);
   connect(closeOut_, &CloseOutPage::childChosen, this, &BookView::toChair);
   connect(closeOut_, &CloseOutPage::incidentWanted, this,

@@ -21,6 +21,7 @@ class ChairPage;
 class CloseOutPage;
 class CoverPage;
 class DayBoardPage;
+class DeskPage;
 class IncidentPage;
 class LaptopPage;
 class MessageStrip;
@@ -103,6 +104,7 @@ class BookView final : public QWidget {
   CloseOutPage* closeOut_ = nullptr;
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
+  DeskPage* desk_ = nullptr;
   IncidentPage* incident_ = nullptr;
   ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;

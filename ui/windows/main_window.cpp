@@ -24,6 +24,8 @@ MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
   setCentralWidget(stack_);
   resize(1366, 740);
   connect(start_, &StartPage::openWanted, this, &MainWindow::openBook);
+  if (machine_.demo) start_->offerDemo();
+  connect(start_, &StartPage::demoWanted, this, &MainWindow::openDemo);
   stack_->addWidget(program_);
   connect(start_, &StartPage::newWanted, this, [this](const QString& passphrase) {
     passphrase_ = passphrase;
@@ -51,6 +53,13 @@ void MainWindow::openBook(const QString& path) {
                              machine_.kind, store::Checkup::meanwhile);
   if (!session) return start_->refuse(inOneLine(describe(session.error())));
   adopt(std::move(*session));
+}
+
+void MainWindow::openDemo() {
+  const auto demo = machine_.demo(machine_.folder / "demo");
+  if (!demo) return start_->refuse(inOneLine(describe(demo.error())));
+  openBook(toQt(demo->path.string()));
+  if (book_) book_->unlock(toQt(demo->passphrase));
 }
 
 void MainWindow::newBook(const roster::Program& program) {

@@ -18,6 +18,12 @@ class Speaker;
 class ProgramPage;
 class StartPage;
 
+/// The invented logbook, to try everything on.
+struct DemoBook {
+  base::Path path;
+  std::string passphrase;
+};
+
 /// What the window stands on; all of it outlives the window.
 struct Machine {
   base::Clock& clock;
@@ -27,6 +33,8 @@ struct Machine {
   std::chrono::milliseconds idle{std::chrono::minutes(2)};
   session::BookKind kind = session::BookKind::real;
   Speaker* speaker = nullptr; ///< none: the timer's flash alone
+  /// Makes it in that folder, or finds it there; not offered where there is none.
+  std::function<base::Result<DemoBook>(const base::Path& folder)> demo{};
 };
 
 /// The program's one window: the start page, then the logbook. Its title never names anyone.
@@ -45,6 +53,7 @@ class MainWindow final : public QMainWindow {
 
  private:
   void showPage(QWidget* page);
+  void openDemo();
   /// Asks where, and makes it with its program or not at all.
   void newBook(const roster::Program& program);
   /// What this laptop kept from its last start, and from now on what is chosen.

@@ -15,6 +15,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
     : QWidget(parent), prompter_(prompter),
       recent_(keyButton(u"Open "_s + toQt(recent.filename().string()),
                         QKeySequence(Qt::ALT | Qt::Key_R), u"startRecent"_s, this)),
+      demo_(keyButton(u"Open the demo"_s, QKeySequence(Qt::ALT | Qt::Key_D), u"startDemo"_s, this)),
       passphrase_(new QLineEdit(this)), again_(new QLineEdit(this)),
       trouble_(wordsLabel({}, u"counts"_s, u"startTrouble"_s, this)) {
   setObjectName(u"startPage"_s);
@@ -38,6 +39,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
                           {}, this));
   form->addRow(recent_);
   form->addRow(open);
+  form->addRow(demo_);
   form->addRow(wordsLabel(u"A new logbook"_s, u"counts"_s, {}, this));
   form->addRow(wordsLabel(u"Without its passphrase nobody can read the names again. Keep a second "
                           "one sealed in the office."_s,
@@ -48,11 +50,17 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   form->addRow(trouble_);
   connect(recent_, &QPushButton::clicked, this,
           [this, path = toQt(recent.string())] { Q_EMIT openWanted(path); });
+  demo_->hide();
+  connect(demo_, &QPushButton::clicked, this, [this] {
+    trouble_->setText(u"Making the demo: an invented county, half a minute or so ..."_s);
+    trouble_->repaint();
+    Q_EMIT demoWanted();
+  });
   connect(open, &QPushButton::clicked, this, &StartPage::open);
   connect(make, &QPushButton::clicked, this, &StartPage::create);
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
   style::whenDressed(this, [this, open, make] {
-    for (auto* button : {recent_, open, make})
+    for (auto* button : {recent_, open, demo_, make})
       button->setFixedWidth(style::px(420));
     for (auto* line : {passphrase_, again_})
       line->setMaximumWidth(style::px(420));
@@ -63,6 +71,10 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
 void StartPage::refuse(const QString& words) {
   trouble_->setText(words.isEmpty() ? words : u"✖ "_s + words);
   trouble_->setAccessibleName(words);
+}
+
+void StartPage::offerDemo() {
+  demo_->show();
 }
 
 void StartPage::open() {

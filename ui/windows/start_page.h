@@ -19,10 +19,13 @@ class StartPage final : public QWidget {
   StartPage(Prompter& prompter, const base::Path& recent, QWidget* parent);
 
   void refuse(const QString& words);
+  /// The invented logbook is offered as well.
+  void offerDemo();
 
  Q_SIGNALS:
   void openWanted(const QString& path);
   void newWanted(const QString& passphrase);
+  void demoWanted();
 
  private:
   void open();
@@ -30,6 +33,7 @@ class StartPage final : public QWidget {
 
   Prompter& prompter_;
   QPushButton* recent_;
+  QPushButton* demo_;
   QLineEdit* passphrase_;
   QLineEdit* again_;
   QLabel* trouble_;

@@ -8,13 +8,13 @@ n <- sum(teeth$examined)
 p <- sum(teeth$retained) / n
 v <- m / ((m - 1) * n^2) * sum((teeth$retained - p * teeth$examined)^2)
 d <- max(1, n * v / (p * (1 - p)))
-ne <- n / d
+# Korn and Graubard 1998, as docs/methods.md has it for what a person reads.
+k <- min(n, n / d * (qt(0.975, n - 1) / qt(0.975, m - 1))^2)
+x <- p * k
 z <- qnorm(0.975)
-middle <- (p + z^2 / (2 * ne)) / (1 + z^2 / ne)
-half <- z / (1 + z^2 / ne) * sqrt(p * (1 - p) / ne + z^2 / (4 * ne^2))
 say("retention.estimate", p)
-say("retention.low", middle - half)
-say("retention.high", middle + half)
+say("retention.low", qbeta(0.025, x, k - x + 1))
+say("retention.high", qbeta(0.975, x + 1, k - x))
 say("retention.design_effect", d)
 
 library(sandwich)
@@ -23,9 +23,12 @@ molars <- molars[molars$years >= 0.25, ]
 fit <- glm(affected ~ 1, family = binomial(link = "cloglog"), offset = log(molars$years),
            data = molars, control = glm.control(epsilon = 1e-14, maxit = 100))
 b <- coef(fit)[[1]]
-g <- length(unique(molars$child))
-# CR0 with the factor m / (m - 1) alone, as docs/methods.md has it.
-se <- sqrt(vcovCL(fit, cluster = molars$child, type = "HC0", cadjust = FALSE)[1, 1] * g / (g - 1))
+# CR0 with the factor m / (m - 1) alone, by child or by school, whichever is the larger.
+clustered <- function(by) {
+  g <- length(unique(by))
+  sqrt(vcovCL(fit, cluster = by, type = "HC0", cadjust = FALSE)[1, 1] * g / (g - 1))
+}
+se <- max(clustered(molars$child), clustered(molars$school))
 rate <- function(x) 1 - exp(-exp(x))
 say("attack_rate.molars", nrow(molars))
 say("attack_rate.estimate", rate(b))

@@ -1,33 +1,35 @@
--- child,years,affected: never-sealed first molars at each child's first screening of the term.
+-- child,school,years,affected: never-sealed first molars at each child's first screening by the
+-- program ever, where that was in the term.
 .mode csv
 .headers on
 WITH
 day AS (
-  SELECT e.subject AS id, d.term, d.day_on AS date
+  SELECT e.subject AS id, d.term, d.school, d.day_on AS date
   FROM clinic_day AS d JOIN current_entry AS e ON e.id = d.entry WHERE d.cancelled = 0),
 wanted AS (
   SELECT e.subject AS id FROM term AS t JOIN current_entry AS e ON e.id = t.entry
   WHERE t.name = 'Autumn 2026'),
 seen AS (
-  SELECT s.entry, s.child, day.date,
+  SELECT s.entry, s.child, day.date, day.term, day.school,
     row_number() OVER (PARTITION BY s.child ORDER BY day.date, s.entry) AS turn
   FROM screening AS s JOIN current_entry AS e ON e.id = s.entry
-  JOIN day ON day.id = s.day JOIN wanted ON wanted.id = day.term),
+  JOIN day ON day.id = s.day),
 ours AS (
   SELECT p.child, p.tooth, day.date FROM placement AS p
   JOIN current_entry AS e ON e.id = p.entry JOIN day ON day.id = p.day
   WHERE p.attempt = 'complete' AND p.type NOT IN ('repair', 'interim'))
-SELECT hex(seen.child) AS child,
+SELECT hex(seen.child) AS child, hex(seen.school) AS school,
   (julianday(seen.date) - julianday(printf('%04d-%02d-15', c.birth_year, c.birth_month))) / 365.25
     - CASE c.sex WHEN 'female' THEN 6.1 WHEN 'male' THEN 6.3 ELSE 6.2 END AS years,
-  ('cavitated' IN (t.occlusal, t.buccal, t.lingual) OR 'restored' IN (t.occlusal, t.buccal, t.lingual)
+  (t.presence = 'extracted' OR 'cavitated' IN (t.occlusal, t.buccal, t.lingual) OR 'restored' IN (t.occlusal, t.buccal, t.lingual)
    OR 'crowned' IN (t.occlusal, t.buccal, t.lingual)) AS affected
-FROM seen JOIN screening_tooth AS t ON t.entry = seen.entry
+FROM seen JOIN wanted ON wanted.id = seen.term JOIN screening_tooth AS t ON t.entry = seen.entry
 JOIN current_entry AS ce ON ce.subject = seen.child AND ce.kind = 'child'
 JOIN child AS c ON c.entry = ce.id
 WHERE seen.turn = 1 AND t.tooth IN (16, 26, 36, 46)
-  AND t.presence IN ('erupted', 'partly erupted')
-  AND NOT (t.occlusal = 'not looked at' AND t.buccal = 'not looked at' AND t.lingual = 'not looked at')
+  AND (t.presence = 'extracted' OR t.presence IN ('erupted', 'partly erupted')
+       AND NOT (t.occlusal = 'not looked at' AND t.buccal = 'not looked at'
+                AND t.lingual = 'not looked at'))
   AND 'sealed whole' NOT IN (t.occlusal, t.buccal, t.lingual)
   AND 'sealed part' NOT IN (t.occlusal, t.buccal, t.lingual)
   AND t.occlusal_origin = 'not sealed' AND t.buccal_origin = 'not sealed'

@@ -1,4 +1,4 @@
-#include "office/roster_plan.h"
+#include "session/roster_plan.h"
 
 #include "base/text.h"
 #include "reports/inputs.h"
@@ -6,14 +6,12 @@
 #include <algorithm>
 #include <set>
 
-namespace gk::office {
+namespace gk::session {
 
 using base::Error;
 using base::ErrorCode;
 using base::Result;
 using roster::RosterLine;
-using session::Identity;
-using session::Session;
 
 namespace {
 
@@ -84,7 +82,7 @@ class Known {
     if (!near) return near.error();
     for (const auto& one : *near)
       add("number " + one.child.number + " of the logbook", one.why);
-    const auto person = session::personOf(identity);
+    const auto person = personOf(identity);
     for (const auto& [earlier, at] : people_)
       if (const auto why = roster::likeness(person, earlier))
         add("line " + std::to_string(at), *why);
@@ -174,11 +172,10 @@ Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector
     if (!alike->empty() && !aim.othersConfirmed)
       problems.add(line.line, "first",
                    "may be the child of " + base::join(*alike, ", ") +
-                       "; remove one of the two, or give --others-confirmed");
+                       "; remove one of the two, or confirm that they are others");
     if (line.birthVerdict == roster::BirthVerdict::askUnusualForGrade && !aim.agesConfirmed)
       problems.add(line.line, "birth_date",
-                   "unusual for grade " + line.grade +
-                       "; ask the school, then give --ages-confirmed");
+                   "unusual for grade " + line.grade + "; ask the school, then confirm the ages");
     checkDates(line, problems);
     PlannedChild planned{line.line,
                          {.number = line.number.empty() ? known->nextNumber() : line.number,
@@ -200,4 +197,20 @@ Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector
   return plan;
 }
 
-} // namespace gk::office
+std::vector<NewChild> newChildren(const std::vector<PlannedChild>& plan) {
+  std::vector<NewChild> children;
+  for (const auto& planned : plan) {
+    NewChild entering{planned.child, planned.identity};
+    if (planned.form)
+      entering.form = [form = *planned.form](roster::ChildId child) { return form.of(child); };
+    if (planned.groups != roster::EthnicitySet() || planned.payer != roster::Payer::unknown)
+      entering.background = [groups = planned.groups,
+                             payer = planned.payer](roster::ChildId child) {
+        return roster::Background{child, groups, payer};
+      };
+    children.push_back(std::move(entering));
+  }
+  return children;
+}
+
+} // namespace gk::session

@@ -3,7 +3,7 @@
 #include "roster/roster_csv.h"
 #include "session/session.h"
 
-namespace gk::office {
+namespace gk::session {
 
 /// A form of a roster line that waits for its child.
 struct PlannedForm {
@@ -20,7 +20,7 @@ struct PlannedForm {
 struct PlannedChild {
   std::size_t line; ///< in the file
   roster::Child child;
-  session::Identity identity;
+  Identity identity;
   std::optional<PlannedForm> form; ///< none when nothing came back
   roster::EthnicitySet groups{};
   roster::Payer payer = roster::Payer::unknown;
@@ -42,8 +42,10 @@ struct RosterAim {
 /// book or the file (roster::isTooAlike) and whom nobody said to be another, an age unusual for the
 /// grade that nobody confirmed, dates out of order. Names are never repeated. Precondition: the
 /// session is unlocked.
-base::Result<std::vector<PlannedChild>> planRoster(session::Session& session,
-                                                   const std::vector<roster::RosterLine>& lines,
-                                                   const RosterAim& aim);
+base::Result<std::vector<PlannedChild>>
+planRoster(Session& session, const std::vector<roster::RosterLine>& lines, const RosterAim& aim);
 
-} // namespace gk::office
+/// As enrolRoster takes them.
+std::vector<NewChild> newChildren(const std::vector<PlannedChild>& plan);
+
+} // namespace gk::session

@@ -1,0 +1,124 @@
+#include "reports/true_sentences.h"
+
+#include "reports/cells.h"
+#include "reports/prevention_report.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+constexpr double equalWeight = 0.0005; ///< half of what the table prints
+
+bool goesByTeeth(std::span<const DrawnUnit> units) {
+  return std::ranges::all_of(units, [&](const DrawnUnit& one) {
+    return std::ranges::all_of(units, [&](const DrawnUnit& other) {
+      return one.teeth >= other.teeth || one.ownWeight <= other.ownWeight + equalWeight;
+    });
+  });
+}
+
+struct Moved {
+  estimates::ScenarioInput input;
+  bool inLow;
+  bool inHigh;
+};
+
+std::vector<Moved> movedInputs(const estimates::Scenarios& found,
+                               const estimates::AvertedInputs& base) {
+  using estimates::ScenarioInput;
+  const auto& low = found.lowInputs;
+  const auto& high = found.highInputs;
+  return {{ScenarioInput::attackRate, low.attackRate != base.attackRate,
+           high.attackRate != base.attackRate},
+          {ScenarioInput::retentionYearOne, low.retentionYearOne != base.retentionYearOne,
+           high.retentionYearOne != base.retentionYearOne},
+          {ScenarioInput::efficacy, low.efficacy != base.efficacy, high.efficacy != base.efficacy},
+          {ScenarioInput::relativeRiskAfterLoss,
+           low.relativeRiskAfterLoss != base.relativeRiskAfterLoss,
+           high.relativeRiskAfterLoss != base.relativeRiskAfterLoss}};
+}
+
+std::string inputsWhere(const std::vector<Moved>& moved, auto where) {
+  std::vector<std::string> words;
+  for (const auto& one : moved) {
+    if (!where(one)) continue;
+    auto name = inputWords(one.input);
+    name.front() = static_cast<char>(name.front() - 'A' + 'a');
+    words.push_back(std::move(name));
+  }
+  return words.empty() ? "nothing" : base::join(words, ", ");
+}
+
+} // namespace
+
+std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) {
+  if (units.size() < 2) return {};
+  const auto [least, most] = std::ranges::minmax(units, {}, &DrawnUnit::ownWeight);
+  if (most.ownWeight - least.ownWeight <= equalWeight)
+    return "Each school's figure is drawn towards the program's by as much: its own weight is " +
+           share(most.ownWeight) + " %.";
+  if (goesByTeeth(units))
+    return "The fewer its " + std::string(what) +
+           ", the further a school's figure is drawn towards the program's.";
+  return "How far a school's figure is drawn towards the program's goes by how surely it is known, "
+         "which is not its number of " +
+         std::string(what) + " alone.";
+}
+
+std::string endsWords(const estimates::Scenarios& scenarios, const estimates::AvertedInputs& base) {
+  const auto moved = movedInputs(scenarios, base);
+  return "Low moves to its least favorable end at once: " +
+         inputsWhere(moved, [](const Moved& one) { return one.inLow; }) +
+         ". High moves to its most favorable end: " +
+         inputsWhere(moved, [](const Moved& one) { return one.inHigh; }) + ". In neither moved: " +
+         inputsWhere(moved, [](const Moved& one) { return !one.inLow && !one.inHigh; }) +
+         ". These are scenarios, not a confidence interval.";
+}
+
+bool isAssumed(const WhatIf& whatIf) {
+  return whatIf.attackRate || whatIf.retentionYearOne || whatIf.efficacy != WhatIf{}.efficacy;
+}
+
+std::string baseWords(const WhatIf& whatIf) {
+  return isAssumed(whatIf) ? "with your figures" : "as measured";
+}
+
+std::string reviewWords(const estimates::AvertedInputs& inputs) {
+  auto early = inputs;
+  early.years = 2;
+  early.curve.clear();
+  const auto found = estimates::averted(early);
+  if (!found || !found->preventedFraction) return {};
+  const double prevented = *found->preventedFraction;
+  const auto relation = prevented > estimates::cautiousEfficacy + equalWeight   ? "more than"
+                        : prevented < estimates::cautiousEfficacy - equalWeight ? "less than"
+                                                                                : "as much as";
+  return "At two years these inputs prevent " + share(prevented) + " % of the decay, " + relation +
+         " the reviews found (median 81 %, interquartile 74-88, Community Guide).";
+}
+
+std::string ageWords(const estimates::RiskByAge& age) {
+  if (age.bands.size() < 2) return {};
+  std::vector<std::string> bands;
+  for (const auto& band : age.bands)
+    bands.push_back((band.until ? base::fixed(band.from, band.from < 1 ? 2 : 0) + " to " +
+                                      base::fixed(*band.until, 0) + " years up: "
+                                : base::fixed(band.from, 0) + " or more years up: ") +
+                    share(band.rate.annual) + " (" + percentRange(band.rate.low, band.rate.high) +
+                    ")");
+  return "By time in the mouth, % a year: " + base::join(bands, "; ") +
+         ". Whether the risk changes with age is not judged from this: molars come up at ages that "
+         "differ by a year and more between children, only the mean is known here, and that alone "
+         "makes a steady rate look changing.";
+}
+
+std::string lookWords(const LookAges& ages) {
+  if (ages.last <= 2) return "All within two months of placement.";
+  return "Made " + base::fixed(ages.first, 0) + " to " + base::fixed(ages.last, 0) +
+         " months after placement: those later than two months speak of wear as well as of "
+         "technique.";
+}
+
+} // namespace gk::reports

@@ -1,0 +1,90 @@
+#include "session/reader_held.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+// What the desk asks: how a thing came to be as it is, and what is missing for a first day.
+namespace gk::session {
+
+using store::rowsOf;
+
+List<roster::Enrolment> Reader::enrolments(roster::TermId term) {
+  return book_.current<roster::Enrolment>(rowsOf("term", term));
+}
+
+List<roster::MealEligibility> Reader::eligibilities(roster::TermId term) {
+  return book_.current<roster::MealEligibility>(rowsOf("term", term));
+}
+
+template <class T>
+List<T> Reader::revisions(typename T::Key id) {
+  return book_.history<T>(store::subjectIs(id));
+}
+
+template List<roster::Program> Reader::revisions<roster::Program>(roster::ProgramId);
+template List<roster::School> Reader::revisions<roster::School>(roster::SchoolId);
+template List<roster::Term> Reader::revisions<roster::Term>(roster::TermId);
+template List<roster::Member> Reader::revisions<roster::Member>(base::MemberId);
+template List<roster::Child> Reader::revisions<roster::Child>(roster::ChildId);
+template List<kit::Light> Reader::revisions<kit::Light>(kit::LightId);
+template List<kit::Lot> Reader::revisions<kit::Lot>(kit::LotId);
+
+Result<std::vector<IdentityRevision>> Reader::identityRevisions(roster::ChildId child) {
+  if (!vault_)
+    return base::Error{base::ErrorCode::vaultLocked, "unlock the logbook to read who it is"};
+  auto boxes = book_.history<store::SealedIdentity>(rowsOf("child", child));
+  if (!boxes) return boxes.error();
+  std::vector<IdentityRevision> revisions;
+  for (const auto& box : *boxes) {
+    auto identity = vault_->reveal(child.uuid(), {box.value.nonce, box.value.box});
+    if (!identity) return identity.error();
+    revisions.push_back({box.stamp, std::move(*identity)});
+  }
+  return revisions;
+}
+
+Result<std::vector<AreaState>> Reader::setup(base::Date on) {
+  SetupRecords records{.on = on};
+  auto program = this->program();
+  if (program)
+    records.program = std::move(program->value);
+  else if (program.error().code != base::ErrorCode::notFound)
+    return program.error();
+  auto schools = this->schools();
+  auto terms = this->terms();
+  auto members = this->members();
+  auto lights = this->lights();
+  auto times = cureTimes();
+  auto lots = this->lots();
+  // One child is enough to know that there are some: a book may hold a hundred thousand.
+  const auto anyone =
+      book_.current<roster::Child>(store::pageAfter(base::EntryId(base::Uuid{}), 1));
+  for (const auto& trouble : {schools ? std::optional<base::Error>() : schools.error(),
+                              terms ? std::optional<base::Error>() : terms.error(),
+                              members ? std::optional<base::Error>() : members.error(),
+                              lights ? std::optional<base::Error>() : lights.error(),
+                              times ? std::optional<base::Error>() : times.error(),
+                              lots ? std::optional<base::Error>() : lots.error(),
+                              anyone ? std::optional<base::Error>() : anyone.error()})
+    if (trouble) return *trouble;
+  records.hasStudents = !anyone->empty();
+  for (const auto& school : *schools) {
+    const auto expected = book_.childrenToExpect(school.id, on);
+    if (!expected) return expected.error();
+    records.withForm += expected->size();
+  }
+  if (const auto* term = termFor(*terms, on)) {
+    auto counts = enrolments(term->id);
+    if (!counts) return counts.error();
+    records.enrolments = std::move(*counts);
+  }
+  records.schools = std::move(*schools);
+  records.terms = std::move(*terms);
+  records.members = std::move(*members);
+  records.lights = std::move(*lights);
+  records.cureTimes = std::move(*times);
+  records.lots = std::move(*lots);
+  return setupOf(records);
+}
+
+} // namespace gk::session

@@ -1,0 +1,169 @@
+#include "base/text.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+// Where and when the program works: terms, schools, how many students they have.
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+/// As it is entered, holidays in order. `own` is the term it corrects.
+Result<roster::Term> soundTerm(roster::Term term, const std::vector<Recorded<roster::Term>>& others,
+                               const std::optional<roster::TermId>& own) {
+  if (const auto filled = base::fillIn(term.name, "a term needs a name, such as Fall 2026");
+      !filled)
+    return filled.error();
+  if (term.end <= term.start)
+    return Error{ErrorCode::ruleDate, "the term ends before it starts; check both dates"};
+  for (const auto& other : others) {
+    if (other.id == own) continue;
+    if (other.value.name == term.name)
+      return Error{ErrorCode::textMalformed, "there is a term " + term.name + " already"};
+    if (term.start <= other.value.end && other.value.start <= term.end)
+      return Error{ErrorCode::ruleDate, "the term overlaps with " + other.value.name};
+  }
+  std::ranges::sort(term.holidays);
+  const auto twice = std::ranges::unique(term.holidays);
+  term.holidays.erase(twice.begin(), twice.end());
+  for (const auto& holiday : term.holidays)
+    if (holiday < term.start || term.end < holiday)
+      return Error{ErrorCode::ruleDate,
+                   "the holiday " + holiday.words() + " is not in the term; check its date"};
+  return term;
+}
+
+Result<roster::School> soundSchool(roster::School school,
+                                   const std::vector<Recorded<roster::School>>& others,
+                                   const std::optional<roster::SchoolId>& own) {
+  for (auto* text : {&school.name, &school.code})
+    if (const auto filled = base::fillIn(*text, "a school needs a name and a code"); !filled)
+      return filled.error();
+  for (const auto& other : others)
+    if (other.id != own && other.value.code == school.code)
+      return Error{ErrorCode::textMalformed,
+                   "the code " + school.code + " belongs to " + other.value.name};
+  return school;
+}
+
+bool isIn(const roster::Term& term, base::Date date) {
+  return term.start <= date && date <= term.end;
+}
+
+} // namespace
+
+Result<roster::TermId> DeskVerbs::enterTerm(By by, const roster::Term& term) {
+  const auto may = admit(Verb::enterTerm, by);
+  if (!may) return may.error();
+  const auto others = terms();
+  if (!others) return others.error();
+  const auto sound = soundTerm(term, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> DeskVerbs::correctTerm(By by, roster::TermId id, const roster::Term& term,
+                                          const std::string& reason) {
+  const auto may = admit(Verb::correctTerm, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto others = terms();
+  if (!others) return others.error();
+  const auto sound = soundTerm(term, *others, id);
+  if (!sound) return sound.error();
+  const auto old = only<roster::Term>(store::subjectIs(id), "term");
+  if (!old) return old.error();
+  const auto opened = days(id);
+  if (!opened) return opened.error();
+  for (const auto& day : *opened)
+    if (!day.value.cancelled && isIn(old->value, day.value.date) && !isIn(*sound, day.value.date))
+      return Error{ErrorCode::ruleDate, "the school day of " + day.value.date.words() +
+                                            " is of this term and would be outside it"};
+  auto rows = book_.current<roster::Term>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+}
+
+Result<roster::SchoolId> DeskVerbs::enterSchool(By by, const roster::School& school) {
+  const auto may = admit(Verb::enterSchool, by);
+  if (!may) return may.error();
+  const auto others = schools();
+  if (!others) return others.error();
+  const auto sound = soundSchool(school, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> DeskVerbs::correctSchool(By by, roster::SchoolId id,
+                                            const roster::School& school,
+                                            const std::string& reason) {
+  const auto may = admit(Verb::correctSchool, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto others = schools();
+  if (!others) return others.error();
+  const auto sound = soundSchool(school, *others, id);
+  if (!sound) return sound.error();
+  auto rows = book_.current<roster::School>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such school"};
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+}
+
+namespace {
+
+struct Counted {
+  roster::Enrolment now;
+  std::vector<Recorded<roster::Enrolment>> before;
+};
+
+/// A count as it is entered, and what it takes the place of.
+Result<Counted> countedNow(store::Book& book, roster::Enrolment enrolment) {
+  const auto grade = roster::parseGrade(enrolment.grade);
+  if (!grade) return grade.error();
+  if (enrolment.pupils < 0)
+    return Error{ErrorCode::numberMalformed, "a count of students cannot be negative"};
+  enrolment.grade = *grade;
+  auto rows = book.current<roster::Enrolment>(store::rowsOf("term", enrolment.term));
+  if (!rows) return rows.error();
+  std::erase_if(*rows, [&](const auto& row) {
+    return row.value.school != enrolment.school || row.value.grade != enrolment.grade;
+  });
+  return Counted{std::move(enrolment), std::move(*rows)};
+}
+
+roster::EnrolmentId enterCount(store::Act& act, const Counted& count) {
+  if (count.before.empty()) return act.add(count.now);
+  replaceAll(act, count.before, count.now, "counted again");
+  return count.before.back().id;
+}
+
+} // namespace
+
+Result<roster::EnrolmentId> DeskVerbs::enterEnrolment(By by, const roster::Enrolment& enrolment) {
+  const auto may = admit(Verb::enterEnrolment, by);
+  if (!may) return may.error();
+  const auto count = countedNow(book_, enrolment);
+  if (!count) return count.error();
+  return write(*may, {}, [&](store::Act& act) { return enterCount(act, *count); });
+}
+
+Result<base::Done> DeskVerbs::enterEnrolments(By by,
+                                              const std::vector<roster::Enrolment>& enrolments) {
+  const auto may = admit(Verb::enterEnrolment, by);
+  if (!may) return may.error();
+  std::vector<Counted> counts;
+  for (const auto& enrolment : enrolments) {
+    auto count = countedNow(book_, enrolment);
+    if (!count) return count.error();
+    counts.push_back(std::move(*count));
+  }
+  return write(*may, {}, [&](store::Act& act) {
+    for (const auto& count : counts)
+      enterCount(act, count);
+    return base::Done{};
+  });
+}
+
+} // namespace gk::session

@@ -1,0 +1,278 @@
+#include "store/audit.h"
+
+#include "base/text.h"
+#include "store/book_copy.h"
+#include "store/sweep.h"
+
+#include <algorithm>
+#include <set>
+
+namespace gk::store {
+
+namespace {
+
+using base::ErrorCode;
+
+constexpr auto compare = "compare it with the paper form and the newest backup, and go on in the "
+                         "backup where they differ";
+constexpr auto goBack = "keep a copy of this file as it is and go on in the newest backup";
+
+/// Words for faults: whom a row is about and when it was written. A damaged book may answer none of
+/// it, which is no trouble here.
+class Teller {
+ public:
+  Teller(Connection& book, std::string_view database, const OwnSchema& own)
+      : book_(book), database_(std::string(database) + "."), own_(own) {}
+
+  Fault told(std::string what, const base::Uuid& entry, const char* doNow) {
+    Fault fault{std::move(what), {}, {}, doNow};
+    (void)guarded([&] { fault.since = whenOf(entry); });
+    (void)guarded([&] { fault.child = numberOf(childOf(entry)); });
+    return fault;
+  }
+  /// The kinds of its rows, and the first child that one of them is about.
+  Fault toldOfAct(const std::string& what, const base::Uuid& act, const char* doNow) {
+    auto fault = told({}, act, doNow);
+    std::set<std::string> kinds;
+    (void)guarded([&] {
+      auto rows = book_.prepare("SELECT id, kind FROM " + database_ + "entry WHERE act = ?1");
+      rows.bind(1, act);
+      while (rows.step()) {
+        kinds.insert(plain(rows.column<std::string>(1)));
+        if (fault.child.empty()) fault.child = numberOf(childOf(rows.column<base::Uuid>(0)));
+      }
+    });
+    fault.what =
+        "an act" +
+        (kinds.empty() ? "" : " (" + base::join({kinds.begin(), kinds.end()}, ", ") + ")") + what;
+    return fault;
+  }
+  static std::string plain(std::string table) {
+    std::ranges::replace(table, '_', ' ');
+    return table;
+  }
+
+ private:
+  using MaybeUuid = std::optional<base::Uuid>;
+
+  std::optional<base::LocalInstant> whenOf(const base::Uuid& entry) {
+    auto row = book_.prepare("SELECT at, utc_offset FROM " + database_ + "entry WHERE id = ?1");
+    row.bind(1, entry);
+    if (!row.step()) return std::nullopt;
+    return base::LocalInstant{row.column<base::Instant>(0),
+                              std::chrono::minutes(row.column<int>(1))};
+  }
+
+  MaybeUuid childOf(const base::Uuid& entry) {
+    auto row =
+        book_.prepare("SELECT kind, subject, supersedes FROM " + database_ + "entry WHERE id = ?1");
+    row.bind(1, entry);
+    if (!row.step()) return childIn(entry);
+    const auto [kind, subject, supersedes] = row.columns<std::string, base::Uuid, MaybeUuid>();
+    if (kind == "child") return subject;
+    if (kind == "retraction" && supersedes && *supersedes != entry) return childOf(*supersedes);
+    const auto child = childIn(entry);
+    return child ? child : childIn(subject);
+  }
+
+  /// By whatever row hangs on it, the entry itself being there or not.
+  MaybeUuid childIn(const base::Uuid& entry) {
+    for (const auto& table : own_.records) {
+      const auto* column = table.has("child") ? "child" : table.has("field") ? "field" : nullptr;
+      if (column == nullptr) continue;
+      auto row = book_.prepare("SELECT " + std::string(column) + " FROM " + database_ + '"' +
+                               table.name + "\" WHERE entry = ?1");
+      row.bind(1, entry);
+      if (!row.step()) continue;
+      const auto about = row.column<MaybeUuid>(0);
+      if (table.has("child") || !about) return about;
+      return childIn(*about);
+    }
+    return std::nullopt;
+  }
+
+  std::string numberOf(const MaybeUuid& child) {
+    if (!child) return {};
+    auto row =
+        book_.prepare("SELECT c.number FROM " + database_ + "entry AS e CROSS JOIN " + database_ +
+                      "child AS c ON c.entry = e.id WHERE e.subject = ?1 ORDER BY e.id DESC");
+    row.bind(1, *child);
+    return row.step() ? row.column<std::string>(0) : std::string();
+  }
+
+  Connection& book_;
+  std::string database_;
+  const OwnSchema& own_;
+};
+
+class FaultList {
+ public:
+  explicit FaultList(std::size_t most) : most_(most) {}
+  template <class Make>
+  void add(Make make) {
+    if (faults_.size() < most_)
+      faults_.push_back(make());
+    else
+      ++more_;
+  }
+  std::vector<Fault> finished() {
+    if (more_ > 0)
+      faults_.push_back({"there " + std::string(more_ == 1 ? "is " : "are ") +
+                             base::counted(more_, "more such fault", "more such faults"),
+                         {},
+                         {},
+                         goBack});
+    return std::move(faults_);
+  }
+
+ private:
+  std::size_t most_;
+  std::vector<Fault> faults_;
+  std::int64_t more_ = 0;
+};
+
+bool answer(Connection& book, const std::string& sql) {
+  auto row = book.prepare(sql);
+  return row.step() && row.column<std::int64_t>(0) != 0;
+}
+
+Fault faultOf(const Flaw& flaw, Teller& teller) {
+  const auto table = Teller::plain(flaw.table);
+  switch (flaw.kind) {
+  case FlawKind::rowMissing:
+    return teller.told("the " + table + " row of an entry is missing", flaw.entry, compare);
+  case FlawKind::rowLoose:
+    return teller.told("a row of " + table + " belongs to no entry of its kind", flaw.entry,
+                       compare);
+  case FlawKind::sequenceGap:
+    return teller.told("an entry before this one is missing, or was renumbered", flaw.entry,
+                       compare);
+  case FlawKind::actBroken:
+    return teller.told("an entry belongs to no act of its laptop", flaw.entry, compare);
+  case FlawKind::digestMissing:
+    return teller.toldOfAct(" has no digest, so it was added or its digest removed", flaw.entry,
+                            compare);
+  case FlawKind::digestLoose:
+    return teller.told("an act was removed and its digest left", flaw.entry, compare);
+  }
+  base::fail("a kind of flaw");
+}
+
+constexpr auto changedAct = " is not as it was written: a row of it, or the digest of the act "
+                            "before, was changed, added or removed";
+
+void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
+                 FaultList& list) {
+  if (!answer(book, "SELECT count(*) = 1 FROM " + database + ".book")) {
+    list.add([] {
+      return Fault{"the key of the names is missing, or there are two", {}, {}, goBack};
+    });
+  } else if (database == "main") {
+    auto kept = book.prepare("SELECT key_digest FROM book");
+    kept.step();
+    const auto digest = kept.column<std::optional<std::vector<std::uint8_t>>>(0);
+    if (!digest || !std::ranges::equal(*digest, keyDigest(book)))
+      list.add([] {
+        return Fault{
+            "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
+      });
+  }
+  std::vector<std::string> kinds;
+  auto rows = book.prepare("SELECT name FROM " + database + ".entry_kind ORDER BY name");
+  while (rows.step())
+    kinds.push_back(rows.column<std::string>(0));
+  if (kinds != own.kinds)
+    list.add([] { return Fault{"the list of kinds of entry was changed", {}, {}, goBack}; });
+}
+
+} // namespace
+
+std::string sentence(const Fault& fault) {
+  std::string text;
+  if (!fault.child.empty()) text += "student " + fault.child;
+  if (fault.since) text += (text.empty() ? "" : ", ") + fault.since->text();
+  if (!text.empty()) text += ": ";
+  return text + fault.what + (fault.doNow.empty() ? "" : "; " + fault.doNow);
+}
+
+std::vector<Fault> historyFaults(Connection& book, std::string_view database, const OwnSchema& own,
+                                 std::size_t most) {
+  FaultList list(most);
+  if (!own.hasDigests) return {};
+  Teller teller(book, database, own);
+  const auto whole = guarded([&] {
+    frameFaults(book, std::string(database), own, list);
+    const auto onAct = [&](const SweptAct& act) {
+      // A flaw of the act says more than that its digest differs, which follows from it.
+      if (!act.isFlawed && !act.kept)
+        list.add([&] { return faultOf({FlawKind::digestMissing, act.act}, teller); });
+      else if (!act.isFlawed && *act.kept != act.digest)
+        list.add([&] { return teller.toldOfAct(changedAct, act.act, compare); });
+      return act.kept.value_or(act.digest);
+    };
+    sweep(book, database, own,
+          {onAct, [&](const Flaw& flaw) { list.add([&] { return faultOf(flaw, teller); }); }});
+  });
+  if (!whole) {
+    if (whole.error().code != ErrorCode::storeDamaged) throw Trouble(whole.error());
+    list.add([&] { return Fault{whole.error().detail}; });
+  }
+  return list.finished();
+}
+
+std::vector<Fault> newestFaults(Connection& book, const OwnSchema& own, int acts) {
+  constexpr int longest = 1000; // rows of an act; an import is left to the whole check
+  std::vector<Fault> faults;
+  if (!own.hasDigests) return faults;
+  auto id = book.prepare("SELECT id FROM book");
+  if (!id.step()) return {{"the key of the names is missing", {}, {}, goBack}};
+  const auto bookId = id.column<base::Uuid>(0);
+  auto newest = book.prepare("SELECT act FROM entry WHERE id = act ORDER BY id DESC LIMIT ?1");
+  newest.bind(1, acts);
+  Teller teller(book, "main", own);
+  while (newest.step()) {
+    const auto act = newest.column<base::Uuid>(0);
+    auto first = book.prepare("SELECT laptop, sequence, (SELECT count(*) FROM entry AS e WHERE "
+                              "e.act = entry.id) FROM entry WHERE id = ?1");
+    first.bind(1, act);
+    first.step();
+    const auto [laptop, sequence, rows] =
+        first.columns<base::LaptopId, std::int64_t, std::int64_t>();
+    if (rows > longest) continue;
+    auto before = book.prepare("SELECT act FROM entry WHERE laptop = ?1 AND sequence = ?2");
+    before.bindAll(laptop, sequence - 1);
+    const auto previous =
+        before.step() ? keptDigest(book, before.column<base::Uuid>(0)) : crypto::Hash{};
+    if (digestOf(book, own, {bookId, laptop, previous, act, sequence}) != keptDigest(book, act))
+      faults.push_back(teller.toldOfAct(changedAct, act, compare));
+  }
+  return faults;
+}
+
+std::vector<Fault> pageFaults(Connection& book) {
+  std::vector<Fault> faults;
+  for (auto& line : findings(book))
+    faults.push_back({std::move(line), {}, {}, goBack});
+  return faults;
+}
+
+void quickCheck(Connection& book) {
+  auto check = book.prepare("PRAGMA quick_check(1)");
+  const std::string line = check.step() ? check.column<std::string>(0) : "no answer";
+  if (line != "ok")
+    throw Trouble({ErrorCode::storeDamaged, book.path().string() + ": " + line +
+                                                "; keep this file and open the latest backup"});
+}
+
+void requireNone(const std::vector<Fault>& faults, const base::Path& file) {
+  if (faults.empty()) return;
+  Fault first = faults.front();
+  first.doNow.clear();
+  throw Trouble({ErrorCode::storeDamaged,
+                 file.string() + ": " + sentence(first) +
+                     (faults.size() > 1 ? " (and " + std::to_string(faults.size() - 1) + " more)"
+                                        : std::string()) +
+                     "; nothing more is written to it; keep this file and open the latest backup"});
+}
+
+} // namespace gk::store

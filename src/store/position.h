@@ -1,0 +1,19 @@
+#pragma once
+
+#include "store/act_digest.h"
+
+namespace gk::store {
+
+/// Where this laptop's hand stands: the next row has a higher number and a greater identity.
+struct Position {
+  std::int64_t sequence = 0;
+  base::Uuid last{};
+  crypto::Hash digest{}; ///< of its last act
+};
+
+Position readPosition(Connection& book, base::LaptopId laptop);
+
+/// After an act that wrote the rows from `before` to `after`: its digest is written.
+Position sealed(Connection& book, const Hand& hand, const Position& before, Position after);
+
+} // namespace gk::store

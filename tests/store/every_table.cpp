@@ -1,0 +1,276 @@
+#include "store/every_table.h"
+
+#include "broken/broken_books.h"
+#include "store/sweep.h"
+
+#include <catch2/catch.hpp>
+#include <map>
+#include <sqlite3.h>
+
+namespace gk::test {
+
+namespace {
+
+struct SampleRow {
+  std::string table;
+  std::string values; ///< after `entry`; # is 1 or 2, @table1 the entry of that row
+};
+
+/// In an order in which whatever is pointed at comes first. A list follows the table it is of.
+const std::vector<SampleRow>& sampleRows() {
+  static const std::vector<SampleRow> rows{
+      {"school", "'School #', 'S#'"},
+      {"term", "'Term #', '2026-09-0#', '2026-12-18'"},
+      {"term_holiday", "0, '2026-10-1#'"},
+      {"term_holiday", "1, '2026-11-2#'"},
+      {"member", "'Member #', 'M#', 'hygienist', 'L#', '2027-06-1#', 250 + #"},
+      {"program", "'Program #', 'County #', '000-555-010#', 'universal', 'general', 'Dr. #', "
+                  "'2027-07-0#', 'law #', 10 + #, 90, 0, 20, 20, 10, 5 + #, 300 + #"},
+      {"child", "'104#-0', 2018, #, 'female', @school1, '2', 'R#', 0, 'note #'"},
+      {"clinic_day", "@term1, @school#, '2026-11-1#', #, '', 0"},
+      {"light", "'L-#', 'LED', 800, 1000 + #, 1, 'M-#', 1"},
+      {"lot", "'light-cure sealant', 'Resin #', 'A#', '2027-03-0#', 20, 3, 0, '', NULL"},
+      {"medical_flag", "@child#, 'asthma', 'note', 'detail #', 0, ''"},
+      {"enrolment", "@term1, @school#, '2', 60 + #"},
+      {"meal_eligibility", "@term1, @school#, 50 + #, 'state list'"},
+      {"background", "@child#, #, 'chip'"},
+      {"sealed_identity",
+       "@child#, x'" + std::string(46, '1') + "0#', x'" + std::string(60, '2') + "0#'"},
+      {"consent", "@child#, @term1, 'yes', 15 + #, 'parent', 1, '2026-09-0#', '2026-09-1#', "
+                  "'2026-09-1#', '2027-09-0#', 'yes', 'form #'"},
+      {"consent_override", "@child#, '2026-11-1#', @member#, 'reason #'"},
+      {"meter_reading", "@light#, '2026-11-1#', 900 + #, 1, 'M-#', 1"},
+      {"cure_time", "@light#, 'Resin #', 20 + #"},
+      {"lot_count", "@clinic_day#, @lot#, 1, 10 + #"},
+      {"readiness_check", "@clinic_day#, 'clock', 'done', '', 'detail #'"},
+      {"light_pass", "@clinic_day#, @light#, 'reason #'"},
+      {"agreement_override", "@clinic_day#, @member#, 'reason #'"},
+      {"authorization", "@child#, @member#, 'record review', '2026-11-0#', '2027-11-0#', 0, 'n #'"},
+      {"authorization_tooth", "0, 1#, 1"},
+      {"authorization_tooth", "1, 2#, 3"},
+      {"seating", "@child#, @clinic_day#, 3, 1, 0, 'new inhaler #'"},
+      {"seating_alert", "0, @medical_flag#"},
+      {"screening", "@child#, @clinic_day#, 'no', 'no', 'none', 'none', 'note #'"},
+      {"screening_tooth",
+       "0, 1#, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', "
+       "'not sealed', 'none', 'none', 'seal', 1, 0, 'a #', 'not said'"},
+      {"screening_tooth",
+       "1, 2#, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', "
+       "'not sealed', 'none', 'none', 'reseal', 1, 1, 'b #', 'lost'"},
+      {"field", "@child#, @clinic_day#, 'cotton rolls', 15, 'operator', 'assistant', 1, @member2, "
+                "@lot1, @lot2, 0, 'note #', 'gauze'"},
+      {"field_tooth", "0, 1#, 1"},
+      {"field_tooth", "1, 2#, 3"},
+      {"timer_start", "@field#, 'etch', 20 + #, @light#"},
+      {"timer_tooth", "0, 1#, 1"},
+      {"timer_tooth", "1, 2#, 3"},
+      {"step_run",
+       "@field#, 'etch', 'done', 21000 + #, 20, 'timer', @timer_start#, @light1, @lot2, "
+       "'first', 'r #'"},
+      {"step_tooth", "0, 1#, 1"},
+      {"step_tooth", "1, 2#, 3"},
+      {"wet", "@field#, 'after etch', 'saliva', 'note #'"},
+      {"wet_tooth", "0, 1#"},
+      {"wet_tooth", "1, 2#"},
+      {"placement", "@child#, @clinic_day#, @field#, 1#, 1, 'new', 'complete', @member1, @member2, "
+                    "'cotton rolls', 1, @lot1, @lot2, @light1, 21000, 20000 + #, 1, 0, 0, 1, 1, "
+                    "'passed', 'note #'"},
+      {"after_cure", "@child#, @clinic_day#, 1, 'fine', 'note #'"},
+      {"varnish", "@child#, @clinic_day#, @lot#"},
+      {"day_outcome", "@child#, @clinic_day#, 'sealed, complete', 'r #', 'late bus'"},
+      {"paper_sheet", "@child#, @clinic_day#, 'P-#', @member2"},
+      {"retention_check",
+       "@placement#, @child#, @clinic_day#, 'short-term sample', 1, 'whole', 'not "
+       "sealed', 'not sealed', 'none', 'sound', 'held', 'none', 'note #'"},
+      {"referral",
+       "@child#, @clinic_day#, 'early', 'reason #', '2026-12-0#', 'own dentist', 'open'"},
+      {"contact_attempt", "@child#, @clinic_day#, 'phone', 'message', 'note #'"},
+      {"letter", "@child#, @clinic_day#, #, 'English', 0, 'sealed', 'facts #', '" +
+                     std::string(64, 'a') + "', '" + std::string(64, 'b') +
+                     "', '2026-11-1#', #, 'printed', NULL"},
+      {"incident",
+       "@clinic_day#, @child#, 'eye splash', 1794900000000 + #, -300, 'done #', 'told', "
+       "'', 0"},
+      {"paper_count", "@clinic_day#, 'letters', 5, 4, 3, #, ''"},
+      {"backup_note", "@clinic_day#, 'copy-#.gkbook', 1"},
+      {"merge_answer", "@clinic_day#, @child#, NULL, x'" + std::string(30, '3') +
+                           "0#', 'one is kept', 2, 'note #'"},
+      {"issued_report",
+       "@term1, 'funder', 'all', #, '2026-12-1#', '1,2', '" + std::string(64, 'c') + "', 'lines'"},
+      {"day_effort", "@clinic_day#, 2, 300, 10 + #"},
+      {"day_effort_people", "'hygienist', 300 + #"},
+      {"day_effort_people", "'coordinator', 200 + #"},
+      {"day_closure", "@clinic_day#, @member1, @member2"},
+      {"reopening", "@clinic_day#, 'reason #'"},
+      {"addendum", "@clinic_day#, @child#, 'words #'"},
+  };
+  return rows;
+}
+
+class EveryTable {
+ public:
+  explicit EveryTable(store::Connection& book) : book_(book) {}
+
+  void make() {
+    book_.execute("BEGIN");
+    book_.execute(
+        "INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, key_box) "
+        "VALUES (1, x'" +
+        hex(900) + "', x'0102', 3, 65536, x'0304', x'0506')");
+    for (const auto& row : sampleRows()) {
+      const auto parent = listOf(row.table);
+      for (int n = 1; n <= 2; ++n) {
+        if (parent.empty()) enter(row.table, n, "NULL", "''");
+        const auto owner = (parent.empty() ? row.table : parent) + std::to_string(n);
+        write(row.table, ids_.at(owner), filled(row.values, n));
+      }
+    }
+    enter("child", 1, ids_.at("child1"), "'typed wrong'");
+    write("child", ids_.at("child1"),
+          filled("'1041-0', 2017, 5, 'male', @school2, '3', 'R9', 0, ''", 1));
+    enter("retraction", 2, ids_.at("varnish2"), "'wrong child'");
+    store::digestAll(book_);
+    store::sealKey(book_);
+    book_.execute("COMMIT");
+  }
+
+ private:
+  static std::string hex(int number) {
+    auto digits = std::to_string(number);
+    return std::string(32 - digits.size(), '0') + digits;
+  }
+  /// The table that a list is of; none for a table that is no list.
+  static std::string listOf(const std::string& table) {
+    static const std::map<std::string, std::string> lists{
+        {"term_holiday", "term"},           {"authorization_tooth", "authorization"},
+        {"seating_alert", "seating"},       {"screening_tooth", "screening"},
+        {"field_tooth", "field"},           {"timer_tooth", "timer_start"},
+        {"step_tooth", "step_run"},         {"wet_tooth", "wet"},
+        {"day_effort_people", "day_effort"}};
+    const auto found = lists.find(table);
+    return found == lists.end() ? std::string() : found->second;
+  }
+  std::string filled(std::string values, int n) const {
+    for (auto at = values.find('#'); at != std::string::npos; at = values.find('#', at))
+      values.replace(at, 1, std::to_string(n));
+    for (auto at = values.find('@'); at != std::string::npos; at = values.find('@', at)) {
+      const auto end = values.find_first_of(", )", at);
+      const auto name = values.substr(at + 1, end == std::string::npos ? end : end - at - 1);
+      INFO(name);
+      values.replace(at, name.size() + 1, ids_.at(name));
+    }
+    return values;
+  }
+  void enter(const std::string& kind, int laptop, const std::string& supersedes,
+             const std::string& reason) {
+    auto& hand = hands_[static_cast<std::size_t>(laptop - 1)];
+    const auto id = "x'" + hex(++entries_) + "'";
+    if (hand.sequence % 3 == 0) hand.act = id;
+    const auto author = ids_.contains("member1") ? ids_.at("member1") : "NULL";
+    const auto recorder = ids_.contains("member2") ? ids_.at("member2") : "NULL";
+    const auto subject = kind == "child" && supersedes != "NULL" ? supersedes
+                         : kind == "retraction"                  ? supersedes
+                                                                 : id;
+    book_.execute("INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, "
+                  "at, utc_offset, supersedes, reason, verb, station) VALUES (" +
+                  id + ", " + subject + ", " + hand.act + ", '" + kind + "', x'" +
+                  hex(800 + laptop) + "', " + std::to_string(++hand.sequence) + ", " + author +
+                  ", " + recorder + ", " + std::to_string(1'794'924'000'000 + entries_) +
+                  ", -300, " + supersedes + ", " + reason + ", 'verb', 'chair')");
+    const auto name = kind + std::to_string(laptop);
+    if (supersedes == "NULL")
+      ids_[name] = id;
+    else
+      newest_ = id;
+    if (supersedes == "NULL") newest_ = id;
+  }
+  void write(const std::string& table, const std::string& entry, const std::string& values) {
+    const auto hangsOn = listOf(table).empty() ? newest_ : entry;
+    INFO(table << " " << values);
+    const auto written = store::guarded([&] {
+      book_.execute("INSERT INTO " + table + " VALUES (" + hangsOn + ", " + values + ")");
+    });
+    if (!written) FAIL(written.error().detail);
+  }
+
+  struct Writing {
+    std::int64_t sequence = 0;
+    std::string act;
+  };
+  store::Connection& book_;
+  std::map<std::string, std::string> ids_;
+  std::array<Writing, 2> hands_;
+  std::string newest_;
+  int entries_ = 0;
+};
+
+} // namespace
+
+void makeEveryTable(const base::Path& path) {
+  auto made = store::createBook(path, store::Durability::bulk, someMorning);
+  REQUIRE(made);
+  EveryTable(*made).make();
+  auto tables = made->prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+  while (tables.step()) {
+    const auto table = tables.column<std::string>(0);
+    auto rows = made->prepare("SELECT count(*) FROM \"" + table + '"');
+    rows.step();
+    INFO("a table that tests/store/every_table.cpp has no rows of: " << table);
+    REQUIRE(rows.column<int>(0) >= (table == "book" ? 1 : 2));
+  }
+}
+
+std::string contentOf(store::Connection& book) {
+  std::string content;
+  auto tables = book.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+  while (tables.step()) {
+    const auto name = tables.column<std::string>(0);
+    auto columns = book.prepare("SELECT count(*) FROM pragma_table_info(?)");
+    columns.bind(1, std::string_view(name));
+    columns.step();
+    const auto count = columns.column<int>(0);
+    auto rows =
+        book.prepare("SELECT * FROM \"" + name + "\" ORDER BY " + (count > 1 ? "1, 2" : "1"));
+    while (rows.step()) {
+      content += '\n' + name;
+      for (int i = 0; i < count; ++i) {
+        const auto cell = rows.cell(i);
+        content += '|' + std::to_string(static_cast<int>(cell.type)) + ':' +
+                   std::to_string(cell.number) + ':' + std::string(cell.bytes);
+      }
+    }
+  }
+  return content;
+}
+
+bool looksWhole(const base::Path& path) {
+  auto book = store::Book::open(path, nobodysLaptop, store::Access::readOnly,
+                                store::Durability::everyAct, someMorning);
+  if (!book) return false;
+  const auto faults = book->faults();
+  return faults && faults->empty();
+}
+
+std::string contentAt(const base::Path& path) {
+  std::string content;
+  (void)store::guarded([&] {
+    store::Connection book(path, store::Access::readOnly, store::Durability::everyAct);
+    content = contentOf(book);
+  });
+  return content;
+}
+
+void runUnguarded(const base::Path& path, const std::string& sql) {
+  sqlite3* db = nullptr;
+  REQUIRE(sqlite3_open(path.c_str(), &db) == SQLITE_OK);
+  sqlite3_db_config(db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr);
+  char* why = nullptr;
+  const int code = sqlite3_exec(
+      db, ("PRAGMA ignore_check_constraints = ON; PRAGMA foreign_keys = OFF; " + sql).c_str(),
+      nullptr, nullptr, &why);
+  INFO(sql << ": " << (why != nullptr ? why : ""));
+  sqlite3_close(db);
+  REQUIRE(code == SQLITE_OK);
+}
+
+} // namespace gk::test

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "base/files.h"
+#include "store/book.h"
+
+#include <string>
+
+namespace gk::test {
+
+/// A book with at least two rows in every table of the schema (of `book` the one it has), entered
+/// by two laptops in turns, three entries an act, with a correction and a retraction. A test fails
+/// when the schema has a table that is not in it.
+void makeEveryTable(const base::Path& path);
+
+/// All rows of all tables, as text: what a book says, however its pages lie.
+std::string contentOf(store::Connection& book);
+
+std::string contentAt(const base::Path& path);
+
+/// Everything a person can do to see whether a file is whole: opening it and `check`.
+bool looksWhole(const base::Path& path);
+
+/// Runs SQL with every guard off, as another program may.
+void runUnguarded(const base::Path& path, const std::string& sql);
+
+/// Whoever only looks.
+inline const base::LaptopId nobodysLaptop{base::Uuid{}};
+
+} // namespace gk::test

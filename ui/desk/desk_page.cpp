@@ -1,0 +1,209 @@
+#include "ui/desk/desk_page.h"
+
+#include "ui/support/style.h"
+#include "ui/support/turn_to.h"
+#include "ui/widgets/key_button.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListWidget>
+#include <QPushButton>
+#include <QShortcut>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+namespace {
+
+using session::AreaStanding;
+
+constexpr int listWidth = 310;
+constexpr int largeListWidth = 400; ///< where the letters are large; the words break
+
+/// A shape and a word for each, since a color alone says nothing.
+QString markOf(AreaStanding standing) {
+  switch (standing) {
+  case AreaStanding::ready:
+    return u"✔ "_s;
+  case AreaStanding::ask:
+    return u"▲ "_s;
+  case AreaStanding::missing:
+    return u"✖ "_s;
+  }
+  return {};
+}
+
+} // namespace
+
+DeskPage::DeskPage(Context& context, QWidget* parent)
+    : Page(context, parent), program_(wordsLabel({}, u"title"_s, u"deskProgram"_s, this)),
+      guide_(wordsLabel({}, u"counts"_s, u"deskGuide"_s, this)), who_(new QComboBox(this)),
+      areas_(new QListWidget(this)), stack_(new QStackedWidget(this)) {
+  setObjectName(u"deskPage"_s);
+  layOut();
+  for (auto& spec :
+       {programArea(context), schoolsArea(context), termsArea(context), teamArea(context),
+        lightsArea(context), lotsArea(context), studentsArea(context)})
+    addArea(spec);
+  connect(&context.acting, &Acting::changed, this, [this] {
+    if (isVisible()) readMembers();
+  });
+  connect(areas_, &QListWidget::currentRowChanged, this, [this](int row) {
+    if (row >= 0) ui::turnTo(*stack_, *pages_[static_cast<std::size_t>(row)]);
+  });
+  areas_->setCurrentRow(0);
+  setFocusProxy(areas_);
+}
+
+void DeskPage::layOut() {
+  who_->setObjectName(u"deskWho"_s);
+  who_->setAccessibleName(u"Entered by"_s);
+  who_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  connect(who_, &QComboBox::currentIndexChanged, this, [this](int place) {
+    if (reading_) return;
+    isChosen_ = true;
+    author_ =
+        place > 0 ? std::optional(members_.at(static_cast<std::size_t>(place) - 1)) : std::nullopt;
+  });
+  next_ = keyButton(u"Next"_s, QKeySequence(Qt::ALT | Qt::Key_G), u"deskNext"_s, this);
+  connect(next_, &QPushButton::clicked, this, &DeskPage::next);
+  auto* by = wordsLabel(u"Entered by"_s, u"field"_s, {}, this);
+  by->setWordWrap(false);
+  auto* top = new QHBoxLayout;
+  top->addWidget(program_, 1);
+  top->addWidget(by);
+  top->addWidget(who_);
+  auto* guiding = new QHBoxLayout;
+  guiding->addWidget(guide_, 1);
+  guiding->addWidget(next_);
+  areas_->setObjectName(u"deskAreas"_s);
+  areas_->setAccessibleName(u"Areas of the desk"_s);
+  areas_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  areas_->setWordWrap(true);
+  auto* below = new QHBoxLayout;
+  below->addWidget(areas_);
+  below->addWidget(stack_, 1);
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(8, 2, 8, 4);
+  whole->setSpacing(4);
+  whole->addLayout(top);
+  whole->addLayout(guiding);
+  whole->addLayout(below, 1);
+  style::whenDressed(areas_, [this] {
+    areas_->setFixedWidth(lookNow().percent > 120 ? largeListWidth : listWidth);
+  });
+}
+
+void DeskPage::addArea(AreaSpec spec) {
+  const auto place = static_cast<int>(pages_.size());
+  const auto title = spec.title;
+  auto* page = new AreaPage(
+      context(), std::move(spec), [this](base::Station station) { return by(station); }, stack_);
+  connect(page, &Page::failed, this, &Page::failed);
+  connect(page, &Page::said, this, &Page::said);
+  stack_->addWidget(page);
+  pages_.push_back(page);
+  areas_->addItem(title);
+  auto* shortcut =
+      new QShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + place)), this);
+  connect(shortcut, &QShortcut::activated, this, [this, place] {
+    areas_->setCurrentRow(place);
+    pages_[static_cast<std::size_t>(place)]->begin();
+  });
+}
+
+base::By DeskPage::by(base::Station station) const {
+  return {author_, {}, station};
+}
+
+AreaPage* DeskPage::pageOf(session::Area area) const {
+  const auto at =
+      std::ranges::find(pages_, area, [](const AreaPage* page) { return page->spec().area; });
+  return at == pages_.end() ? nullptr : *at;
+}
+
+void DeskPage::refresh() {
+  const auto program = book().program();
+  program_->setText(u"Desk"_s + (program ? u": "_s + toQt(program->value.name) : QString()));
+  readMembers();
+  readStates();
+}
+
+void DeskPage::readMembers() {
+  const auto members = book().members();
+  if (!went(members)) return;
+  const auto& now = context().acting.now();
+  if (!isChosen_) author_ = now.recorder ? now.recorder : now.author;
+  reading_ = true;
+  members_.clear();
+  who_->clear();
+  who_->addItem(u"nobody yet"_s);
+  for (const auto& member : *members) {
+    if (member.value.may.isEmpty()) continue;
+    members_.push_back(member.id);
+    who_->addItem(toQt(member.value.initials + "  " + member.value.name));
+    if (author_ == member.id) who_->setCurrentIndex(who_->count() - 1);
+  }
+  if (who_->currentIndex() == 0) author_.reset(); // gone from the team
+  reading_ = false;
+}
+
+void DeskPage::readStates() {
+  auto states = book().setup(context().clock.now().date());
+  if (!went(states)) return;
+  states_ = std::move(*states);
+  qsizetype ready = 0;
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    const auto& state = states_.at(static_cast<std::size_t>(pages_[i]->spec().area));
+    pages_[i]->say(state);
+    if (state.standing != AreaStanding::missing) ++ready;
+    auto* item = areas_->item(static_cast<int>(i));
+    const auto& title = pages_[i]->spec().title;
+    item->setText(u"%1%2  Alt+%3\n      %4"_s.arg(markOf(state.standing), title)
+                      .arg(i + 1)
+                      .arg(toQt(state.words)));
+    item->setData(Qt::AccessibleTextRole, title + u", "_s + toQt(base::nameOf(state.standing)) +
+                                              u", "_s + toQt(state.words));
+  }
+  const auto wanted =
+      std::ranges::find(states_, AreaStanding::missing, &session::AreaState::standing);
+  const bool isReady = wanted == states_.end();
+  guide_->setText(isReady
+                      ? u"Nothing is missing for a day. Choose who works (F5), then open the day "
+                        "(F1, Alt+O)."_s
+                      : u"%1 of %2 areas are ready for a day. Missing: %3"_s.arg(ready)
+                            .arg(states_.size())
+                            .arg(toQt(wanted->open.front())));
+  // A program that works needs the room more.
+  const bool isGuided = !isReady || book().isSettingUp().value_or(false);
+  guide_->setVisible(isGuided);
+  next_->setVisible(isGuided);
+}
+
+bool DeskPage::lead() {
+  if (states_.empty()) refresh();
+  const auto wanted =
+      std::ranges::find(states_, AreaStanding::missing, &session::AreaState::standing);
+  if (wanted == states_.end()) return false;
+  turnTo(wanted->area);
+  return true;
+}
+
+void DeskPage::turnTo(session::Area area) {
+  auto* page = pageOf(area);
+  areas_->setCurrentRow(stack_->indexOf(page));
+  page->begin();
+}
+
+void DeskPage::next() {
+  if (!lead()) Q_EMIT boardWanted();
+}
+
+void DeskPage::scanned(const QString& code) {
+  pages_[static_cast<std::size_t>(areas_->currentRow())]->scanned(code);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "ui/desk/area_page.h"
+
+class QComboBox;
+class QListWidget;
+class QStackedWidget;
+
+namespace gk::ui {
+
+/// What a program is set up with and kept by, area by area; and what is still missing for a day.
+class DeskPage final : public Page {
+  Q_OBJECT
+
+ public:
+  DeskPage(Context& context, QWidget* parent);
+
+  void refresh() override;
+  /// To the first area that misses something, ready to be filled in; false where none does.
+  bool lead();
+  void turnTo(session::Area area);
+  void scanned(const QString& code);
+
+ Q_SIGNALS:
+  /// All is there: the day can be opened.
+  void boardWanted();
+
+ private:
+  void layOut();
+  void addArea(AreaSpec spec);
+  void readMembers();
+  void readStates();
+  void next();
+  [[nodiscard]] base::By by(base::Station station) const;
+  [[nodiscard]] AreaPage* pageOf(session::Area area) const;
+
+  QLabel* program_;
+  QLabel* guide_;
+  QPushButton* next_ = nullptr;
+  QComboBox* who_;
+  QListWidget* areas_;
+  QStackedWidget* stack_;
+  std::vector<AreaPage*> pages_;
+  std::vector<session::AreaState> states_;
+  std::vector<base::MemberId> members_;
+  std::optional<base::MemberId> author_; ///< who enters here
+  bool isChosen_ = false;                ///< by hand; else who types or works today
+  bool reading_ = false;
+};
+
+} // namespace gk::ui

@@ -1,0 +1,188 @@
+#include "ui/desk/area.h"
+#include "ui/support/context.h"
+
+namespace gk::ui {
+
+namespace {
+
+using base::ErrorCode;
+
+constexpr int longestStep = 300; ///< seconds, as the schema has it
+
+Field seconds(const QString& key, const QString& words, int usual, const QString& what) {
+  return {.key = key,
+          .words = words,
+          .hint = u"Usual: %1. %2"_s.arg(usual).arg(what),
+          .kind = FieldKind::number,
+          .least = 1,
+          .most = longestStep,
+          .isNeeded = true};
+}
+
+} // namespace
+
+std::vector<Field> programFields() {
+  const roster::Program usual;
+  return {
+      {.key = u"Name"_s,
+       .words = u"Program name"_s,
+       .hint = u"As parents and funders know it; on letters and reports"_s,
+       .isNeeded = true},
+      {.key = u"County"_s,
+       .words = u"County"_s,
+       .hint = u"On letters and reports"_s,
+       .isNeeded = true},
+      {.key = u"Phone"_s,
+       .words = u"Phone"_s,
+       .hint = u"For parents' questions; on letters"_s,
+       .isNeeded = true},
+      {.key = u"Supervision"_s,
+       .words = u"Before sealants are placed"_s,
+       .hint = u"Your state practice act says which; \"dentist exam required\" waits for one"_s,
+       .kind = FieldKind::choice,
+       .options = optionsOf<roster::Supervision>()},
+      {.key = u"Dentist"_s,
+       .words = u"Authorizing dentist"_s,
+       .hint = u"Who stands behind the work"_s},
+      {.key = u"Until"_s,
+       .words = u"Agreement ends on"_s,
+       .hint = u"Blank when it has no end; after it nothing is placed"_s,
+       .kind = FieldKind::date},
+      {.key = u"Footing"_s,
+       .words = u"Privacy law"_s,
+       .hint = u"Which law applies, who decided it, and when"_s},
+      {.key = u"Notation"_s,
+       .words = u"Tooth numbers"_s,
+       .hint = u"Usual in the United States: Universal"_s,
+       .kind = FieldKind::choice,
+       .options = {u"Universal, 1 to 32"_s, u"Two-digit, 11 to 48"_s}},
+      {.key = u"SuppressBelow"_s,
+       .words = u"Hide counts below"_s,
+       .hint = u"In what is published, so that no student is told. Usual: %1"_s.arg(
+           usual.suppressBelow),
+       .kind = FieldKind::number,
+       .least = 5,
+       .most = 100,
+       .isNeeded = true},
+      seconds(u"Etch"_s, u"Etch, seconds"_s, static_cast<int>(usual.times.etch.count()),
+              u"A longer manufacturer's time wins"_s),
+      seconds(u"EtchWet"_s, u"Etch after saliva, seconds"_s,
+              static_cast<int>(usual.times.etchAgainWet.count()), u"Etched enamel that got wet"_s),
+      seconds(u"EtchAdding"_s, u"Etch when adding, seconds"_s,
+              static_cast<int>(usual.times.etchAgainAdding.count()), u"Onto sealant in place"_s),
+      seconds(u"Rinse"_s, u"Rinse, seconds"_s, static_cast<int>(usual.times.rinse.count()),
+              u"The least"_s),
+      {.key = u"VarnishDays"_s,
+       .words = u"Varnish again after, days"_s,
+       .hint = u"Sooner is asked about. Usual: %1"_s.arg(usual.varnishIntervalDays),
+       .kind = FieldKind::number,
+       .most = 730,
+       .isNeeded = true},
+      {.key = u"AuthorizationDays"_s,
+       .words = u"Authorization holds, days"_s,
+       .hint = u"A dentist's word on a tooth, at most. Usual: %1"_s.arg(usual.authorizationDays),
+       .kind = FieldKind::number,
+       .least = 1,
+       .most = 1100,
+       .isNeeded = true},
+      {.key = u"Primary"_s,
+       .words = u"Primary teeth and premolars too"_s,
+       .hint = u"Usual: no; permanent molars only"_s,
+       .kind = FieldKind::tick,
+       .span = 3},
+  };
+}
+
+Values valuesOfProgram(const roster::Program& program) {
+  Values values;
+  values.set(u"Name"_s, program.name);
+  values.set(u"County"_s, program.county);
+  values.set(u"Phone"_s, program.phone);
+  values.set(u"Supervision"_s, program.supervision);
+  values.set(u"Dentist"_s, program.authorizingDentist);
+  values.set(u"Until"_s, program.agreementUntil);
+  values.set(u"Footing"_s, program.privacyFooting);
+  values.set(u"Notation"_s, program.notation);
+  values.set(u"SuppressBelow"_s, std::int64_t{program.suppressBelow});
+  values.set(u"Etch"_s, program.times.etch.count());
+  values.set(u"EtchWet"_s, program.times.etchAgainWet.count());
+  values.set(u"EtchAdding"_s, program.times.etchAgainAdding.count());
+  values.set(u"Rinse"_s, program.times.rinse.count());
+  values.set(u"VarnishDays"_s, std::int64_t{program.varnishIntervalDays});
+  values.set(u"AuthorizationDays"_s, std::int64_t{program.authorizationDays});
+  values.set(u"Primary"_s, std::int64_t{program.primaryTeethOffered});
+  return values;
+}
+
+roster::Program programFrom(const Values& values, roster::Program program) {
+  const auto secondsOf = [&](const QString& key, base::Seconds before) {
+    return base::Seconds(values.number(key).value_or(static_cast<int>(before.count())));
+  };
+  program.name = values.text(u"Name"_s);
+  program.county = values.text(u"County"_s);
+  program.phone = values.text(u"Phone"_s);
+  program.supervision = values.choice<roster::Supervision>(u"Supervision"_s);
+  program.authorizingDentist = values.text(u"Dentist"_s);
+  program.agreementUntil = values.date(u"Until"_s);
+  program.privacyFooting = values.text(u"Footing"_s);
+  program.notation = values.choice<dentition::Notation>(u"Notation"_s);
+  program.suppressBelow = values.number(u"SuppressBelow"_s).value_or(program.suppressBelow);
+  program.times.etch = secondsOf(u"Etch"_s, program.times.etch);
+  program.times.etchAgainWet = secondsOf(u"EtchWet"_s, program.times.etchAgainWet);
+  program.times.etchAgainAdding = secondsOf(u"EtchAdding"_s, program.times.etchAgainAdding);
+  program.times.rinse = secondsOf(u"Rinse"_s, program.times.rinse);
+  program.varnishIntervalDays =
+      values.number(u"VarnishDays"_s).value_or(program.varnishIntervalDays);
+  program.authorizationDays =
+      values.number(u"AuthorizationDays"_s).value_or(program.authorizationDays);
+  program.primaryTeethOffered = values.tick(u"Primary"_s);
+  return program;
+}
+
+AreaSpec programArea(Context& context) {
+  auto& book = context.session;
+  AreaForm correct{
+      .name = u"Correct"_s,
+      .words = u"Change the program"_s,
+      .key = Qt::Key_E,
+      .asksReason = true,
+      .save = u"Save program"_s,
+      .note = u"Letters and reports printed from now on carry what is saved here. What is printed "
+              "already stays as it is."_s,
+      .fields = [](const Thing&) { return programFields(); },
+      .values = [&book](const Thing&) -> Result<Values> {
+        const auto program = book.program();
+        if (!program) return program.error();
+        return valuesOfProgram(program->value);
+      },
+      .act = [&book](By by, const Thing&, const Values& values) -> Result<QString> {
+        const auto old = book.program();
+        if (!old) return old.error();
+        return saidIf(
+            book.correctProgram(by, programFrom(values, old->value), values.text(reasonKey)),
+            u"The program is saved. What it was before stays in the history."_s);
+      },
+      .refusedAt = {{ErrorCode::numberMalformed, u"SuppressBelow"_s}}};
+  return {.name = u"Program"_s,
+          .title = u"Program and rules"_s,
+          .station = base::Station::program,
+          .area = session::Area::program,
+          .columns = {{"Program"}, {"Supervision"}, {"Agreement ends"}},
+          .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
+            const auto program = book.program();
+            if (!program) return program.error();
+            const auto& value = program->value;
+            return std::vector<AreaRow>{
+                {program->id.uuid(),
+                 {value.name, std::string(base::nameOf(value.supervision)),
+                  value.agreementUntil ? value.agreementUntil->words() : "no end"}}};
+          },
+          .history =
+              [&book](const base::Uuid& id) {
+                return revisionsOf(book.revisions<roster::Program>(roster::ProgramId(id)),
+                                   valuesOfProgram);
+              },
+          .forms = {correct}};
+}
+
+} // namespace gk::ui

@@ -1,0 +1,225 @@
+#include "ui/desk/area.h"
+#include "ui/support/context.h"
+
+namespace gk::ui {
+
+namespace {
+
+using base::ErrorCode;
+
+constexpr int mostStudents = 100000; ///< of a grade, as the schema has it
+
+std::vector<Field> schoolFields(const Thing&) {
+  return {{.key = u"Name"_s,
+           .words = u"School name"_s,
+           .hint = u"In full; on letters and reports"_s,
+           .isNeeded = true,
+           .span = 2},
+          {.key = u"Code"_s,
+           .words = u"Short code"_s,
+           .hint = u"Such as CL; each school its own, never used again"_s,
+           .isNeeded = true}};
+}
+
+Values valuesOfSchool(const roster::School& school) {
+  Values values;
+  values.set(u"Name"_s, school.name);
+  values.set(u"Code"_s, school.code);
+  return values;
+}
+
+roster::School schoolFrom(const Values& values) {
+  return {values.text(u"Name"_s), values.text(u"Code"_s)};
+}
+
+const std::vector<std::string>& grades() {
+  static const std::vector<std::string> all{"K", "1", "2", "3",  "4",  "5", "6",
+                                            "7", "8", "9", "10", "11", "12"};
+  return all;
+}
+
+/// The term that a count is of: the one of today, the next or the newest.
+Result<base::Recorded<roster::Term>> termNow(Context& context) {
+  const auto terms = context.session.terms();
+  if (!terms) return terms.error();
+  const auto* term = session::termFor(*terms, context.clock.now().date());
+  if (!term)
+    return base::Error{ErrorCode::notFound,
+                       "there is no term yet; enter it first, under Terms and holidays"};
+  return *term;
+}
+
+std::vector<Field> enrollmentFields(Context& context) {
+  std::vector<Field> fields;
+  for (const auto& grade : grades())
+    fields.push_back({.key = u"Grade"_s + toQt(grade),
+                      .words = grade == "K" ? u"Kindergarten"_s : u"Grade "_s + toQt(grade),
+                      .kind = FieldKind::number,
+                      .most = mostStudents});
+  if (const auto term = termNow(context))
+    fields.front().hint = u"All of "_s + toQt(term->value.name);
+  return fields;
+}
+
+Result<Values> enrollmentOf(Context& context, const Thing& id) {
+  const auto term = termNow(context);
+  if (!term) return term.error();
+  const auto counts = context.session.enrolments(term->id);
+  if (!counts) return counts.error();
+  Values values;
+  for (const auto& count : *counts)
+    if (count.value.school.uuid() == *id)
+      values.set(u"Grade"_s + toQt(count.value.grade), std::int64_t{count.value.pupils});
+  return values;
+}
+
+Result<QString> enterEnrollment(Context& context, By by, const Thing& id, const Values& values) {
+  const auto term = termNow(context);
+  if (!term) return term.error();
+  const auto before = enrollmentOf(context, id);
+  if (!before) return before.error();
+  std::vector<roster::Enrolment> counts;
+  for (const auto& grade : grades()) {
+    const auto key = u"Grade"_s + toQt(grade);
+    // A grade that was counted and is blank now has no student.
+    const auto now = values.number(key);
+    if (now != before->number(key))
+      counts.push_back({term->id, roster::SchoolId(*id), grade, now.value_or(0)});
+  }
+  return saidIf(context.session.enterEnrolments(by, counts), u"The enrollment is saved."_s);
+}
+
+std::vector<Field> mealFields(const Thing&) {
+  return {{.key = u"Percent"_s,
+           .words = u"Free or reduced-price meals, percent"_s,
+           .hint = u"Of the school's students, 0 to 100"_s,
+           .kind = FieldKind::number,
+           .most = 100,
+           .isNeeded = true},
+          {.key = u"Source"_s,
+           .words = u"Who published it"_s,
+           .hint = u"And of which year"_s,
+           .isNeeded = true,
+           .span = 2}};
+}
+
+Result<Values> mealsOf(Context& context, const Thing& id) {
+  const auto term = termNow(context);
+  if (!term) return term.error();
+  const auto shares = context.session.eligibilities(term->id);
+  if (!shares) return shares.error();
+  Values values;
+  for (const auto& share : *shares)
+    if (share.value.school.uuid() == *id) {
+      values.set(u"Percent"_s, std::int64_t{share.value.percent});
+      values.set(u"Source"_s, share.value.source);
+    }
+  return values;
+}
+
+Result<QString> enterMeals(Context& context, By by, const Thing& id, const Values& values) {
+  const auto term = termNow(context);
+  if (!term) return term.error();
+  return saidIf(context.session.enterEligibility(by, {term->id, roster::SchoolId(*id),
+                                                      values.number(u"Percent"_s).value_or(0),
+                                                      values.text(u"Source"_s)}),
+                u"The share is saved."_s);
+}
+
+} // namespace
+
+AreaSpec schoolsArea(Context& context) {
+  auto& book = context.session;
+  const std::map<ErrorCode, QString> refused{{ErrorCode::textMalformed, u"Code"_s}};
+  AreaForm add{.name = u"Add"_s,
+               .words = u"Add a school"_s,
+               .key = Qt::Key_N,
+               .isOfThing = false,
+               .save = u"Save school"_s,
+               .fields = schoolFields,
+               .values = [](const Thing&) -> Result<Values> { return Values(); },
+               .act = [&book](By by, const Thing&, const Values& values) -> Result<QString> {
+                 const auto school = schoolFrom(values);
+                 return saidIf(book.enterSchool(by, school), toQt(school.name) + u" is saved."_s);
+               },
+               .refusedAt = refused};
+  AreaForm correct{
+      .name = u"Correct"_s,
+      .words = u"Correct"_s,
+      .key = Qt::Key_E,
+      .asksReason = true,
+      .save = u"Save school"_s,
+      .note = u"Letters and reports printed from now on carry the new name."_s,
+      .fields = schoolFields,
+      .values = [&book](const Thing& id) -> Result<Values> {
+        const auto school = thingOf(book.schools(), id);
+        if (!school) return school.error();
+        return valuesOfSchool(school->value);
+      },
+      .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+        const auto school = schoolFrom(values);
+        return saidIf(book.correctSchool(by, roster::SchoolId(*id), school, values.text(reasonKey)),
+                      toQt(school.name) + u" is saved. What it was before stays in the history."_s);
+      },
+      .refusedAt = refused};
+  AreaForm enrollment{
+      .name = u"Enrollment"_s,
+      .words = u"Enrollment"_s,
+      .key = Qt::Key_R,
+      .columns = 4,
+      .save = u"Save enrollment"_s,
+      .note = u"How many students each grade has this term: what the share reached is counted "
+              "from. Blank where the program does not go."_s,
+      .fields = [&context](const Thing&) { return enrollmentFields(context); },
+      .values = [&context](const Thing& id) { return enrollmentOf(context, id); },
+      .act = [&context](By by, const Thing& id,
+                        const Values& values) { return enterEnrollment(context, by, id, values); }};
+  AreaForm meals{
+      .name = u"Meals"_s,
+      .words = u"Meal eligibility"_s,
+      .key = Qt::Key_M,
+      .save = u"Save share"_s,
+      .note = u"Funders ask for it, and programs choose schools by it."_s,
+      .fields = mealFields,
+      .values = [&context](const Thing& id) { return mealsOf(context, id); },
+      .act = [&context](By by, const Thing& id,
+                        const Values& values) { return enterMeals(context, by, id, values); }};
+  return {.name = u"Schools"_s,
+          .title = u"Schools and enrollment"_s,
+          .station = base::Station::schools,
+          .area = session::Area::schools,
+          .columns = {{"School"}, {"Code"}, {"Enrollment this term"}},
+          .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
+            const auto schools = context.session.schools();
+            if (!schools) return schools.error();
+            std::vector<base::Recorded<roster::Enrolment>> counts;
+            if (const auto term = termNow(context)) {
+              auto all = context.session.enrolments(term->id);
+              if (!all) return all.error();
+              counts = std::move(*all);
+            }
+            std::vector<AreaRow> rows;
+            for (const auto& school : *schools) {
+              int students = 0;
+              bool isCounted = false;
+              for (const auto& count : counts)
+                if (count.value.school == school.id) {
+                  students += count.value.pupils;
+                  isCounted = true;
+                }
+              rows.push_back(
+                  {school.id.uuid(),
+                   {school.value.name, school.value.code,
+                    isCounted ? base::counted(students, "student", "students") : "not entered"}});
+            }
+            return rows;
+          },
+          .history =
+              [&book](const base::Uuid& id) {
+                return revisionsOf(book.revisions<roster::School>(roster::SchoolId(id)),
+                                   valuesOfSchool);
+              },
+          .forms = {add, correct, enrollment, meals}};
+}
+
+} // namespace gk::ui
