@@ -75,7 +75,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       endsNote(usual), looks, cohortNote(usual),
       "Crowned, extracted, shed: read as not yet failed when last seen whole; in the worst case as "
       "failed by then. A surface filled since, and a tooth sealed again without a look that found "
-      "the sealant whole, had failed. A reseal begins anew. Children who were not found are taken "
+      "the sealant whole, had failed. A reseal begins again. Children who were not found are taken "
       "to be like those who were.",
       "The band draws whole children with replacement" +
           std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : ".")};

@@ -62,7 +62,7 @@ Table lightsTable(const std::vector<LightChart>& lights) {
       "5 give a false alarm within 50 readings (own simulation, a meter that repeats within 2 to 5 "
       "%). A meter is taken to repeat within 3 % at best (from memory). After a new lamp or "
       "battery "
-      "enter the light's baseline anew: the chart then begins again."};
+      "enter the light's baseline again: the chart then begins again."};
   return table;
 }
 

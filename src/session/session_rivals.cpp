@@ -132,7 +132,6 @@ Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
     if (!child) return child.error();
     rival.child = *child;
     std::optional<Error> failure;
-    bool isAsked = true;
     store::forEachRecord([&]<class T>() {
       if (store::Rows<T>::table != thing.kind || failure) return;
       auto all = book_.history<T>(store::subjectIs(typename T::Key(thing.subject)));
@@ -143,7 +142,7 @@ Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
       std::erase_if(*all, [&](const auto& row) {
         return std::ranges::find(thing.words, row.stamp.entry) == thing.words.end();
       });
-      isAsked = !store::isDecidedByCaution(*all);
+      store::keepMostCareful(*all);
       for (const auto& row : *all) {
         const bool counts = std::ranges::none_of(
             *all, [&](const auto& other) { return store::outranks(other, row); });
@@ -151,7 +150,7 @@ Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
       }
     });
     if (failure) return *failure;
-    if (isAsked) out.push_back(std::move(rival));
+    if (rival.words.size() > 1) out.push_back(std::move(rival));
   }
   return out;
 }
@@ -171,6 +170,17 @@ Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
   if (!day) return day.error();
   if (*day)
     if (const auto open = dayInState(**day, DayMust::beOpen); !open) return open.error();
+  // What caution decides is not for a person to undo here: a recalled lot stays set aside.
+  const auto asked = rivalWords(day->value_or(roster::DayId(base::Uuid{})));
+  if (!asked) return asked.error();
+  const bool isAsked = std::ranges::any_of(*asked, [&](const auto& one) {
+    return std::ranges::any_of(one.words,
+                               [&](const auto& word) { return word.stamp.entry == kept; });
+  });
+  if (!isAsked)
+    return Error{ErrorCode::ruleReason,
+                 "another laptop's word on this is more careful and stands; correct that one, with "
+                 "a reason"};
   const auto child = book_.childOf(kept);
   if (!child) return child.error();
   return write(*may, *child, [&](store::Act& act) {

@@ -46,13 +46,13 @@ inline int caution(const roster::Consent& form) {
   base::fail("no such state of a form");
 }
 
-/// Whether nobody needs to say which of them counts: one is more careful than all others.
+/// Leaves the most careful words: only between those is there anything to ask.
 template <class T>
-bool isDecidedByCaution(const std::vector<base::Recorded<T>>& words) {
-  const auto most = std::ranges::max(words, {}, [](const auto& one) { return caution(one.value); });
-  return std::ranges::count_if(words, [&](const auto& one) {
-           return caution(one.value) == caution(most.value);
-         }) == 1;
+void keepMostCareful(std::vector<base::Recorded<T>>& words) {
+  int most = 0;
+  for (const auto& one : words)
+    most = std::max(most, caution(one.value));
+  std::erase_if(words, [&](const auto& one) { return caution(one.value) < most; });
 }
 
 /// Whether `one` counts before `other`: the more careful, else the later, else the one with the

@@ -144,6 +144,15 @@ TEST_CASE("Of two words the more careful counts without being asked", "[case-142
     CHECK(must(book->flags(clinic.mina)).front().value.resolved);
   }
   CHECK(clinic.asked() == 0);
+  // Nor may the less careful word be kept by a call past the window.
+  for (const auto& lot : must(clinic.other->session.lots())) {
+    if (lot.id != clinic.resin) continue;
+    const auto words = must(clinic.other->session.revisions<kit::Lot>(clinic.resin));
+    for (const auto& word : words)
+      if (!word.value.quarantined && word.value.usedUpOn)
+        CHECK(codeOf(clinic.other->session.settleWords({clinic.hygienist, {}}, word.stamp.entry)) ==
+              ErrorCode::ruleReason);
+  }
 }
 
 TEST_CASE("A light corrected on both laptops is a question of no child", "[case-141]") {
