@@ -71,14 +71,15 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "them (Turnbull 1976). Nobody looked before " +
       base::fixed(usual.looks.front(), 1) + " years or after " +
       base::fixed(usual.looks.back(), 1) + ": no figure stands there.";
-  table.notes = {
-      endsNote(usual), looks, cohortNote(usual),
+  table.notes = {endsNote(usual), looks, cohortNote(usual)};
+  table.notes.emplace_back(
       "Crowned, extracted, shed: read as not yet failed when last seen whole; in the worst case as "
       "failed by then. A surface filled since, and a tooth sealed again without a look that found "
       "the sealant whole, had failed. A reseal begins again. Children who were not found are taken "
-      "to be like those who were.",
+      "to be like those who were.");
+  table.notes.push_back(
       "The band draws whole children with replacement" +
-          std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : ".")};
+      std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : "."));
   if (usual.curve->has(estimates::SurvivalNote::notSettled))
     table.notes.emplace_back("The fit did not settle: read the curve as near the best, not at it.");
   table.plot = curvePlot(usual, worst);
