@@ -67,6 +67,28 @@ inline constexpr std::string_view actOfSql =
 
 /// The current words of each thing that has several. Of those one row, in any of its lines of
 /// words, was superseded twice, so the others are not looked at.
+/// Where::ChildrenOfTerm: ?1 the term, ?2 and ?3 the days of placing. Rows that were superseded
+/// count too: a child too many does no harm.
+inline constexpr std::string_view childrenOfTermSql =
+    "WITH today(day) AS MATERIALIZED (SELECT e.subject FROM clinic_day AS d CROSS JOIN entry AS e "
+    "ON e.id = d.entry WHERE d.term = ?1), "
+    "placed(day) AS MATERIALIZED (SELECT e.subject FROM clinic_day AS d CROSS JOIN entry AS e ON "
+    "e.id = d.entry WHERE d.day_on BETWEEN ?2 AND ?3 UNION SELECT day FROM today) "
+    "SELECT child FROM consent WHERE term = ?1 "
+    "UNION SELECT t.child FROM placed CROSS JOIN placement AS t ON t.day = placed.day "
+    "UNION SELECT t.child FROM today CROSS JOIN seating AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN screening AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN varnish AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN retention_check AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN referral AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN day_outcome AS t ON t.day = today.day "
+    "UNION SELECT o.child FROM term AS w CROSS JOIN entry AS e ON e.id = w.entry CROSS JOIN "
+    "consent_override AS o WHERE e.subject = ?1 AND o.care_on BETWEEN w.start_on AND w.end_on";
+
+/// The fields of those children.
+inline constexpr std::string_view fieldsOfTermSql =
+    "SELECT e.subject FROM field AS f CROSS JOIN entry AS e ON e.id = f.entry WHERE f.child IN (";
+
 inline constexpr std::string_view rivalsSql =
     "SELECT c.kind, c.subject, c.id FROM current_entry AS c WHERE c.subject IN (SELECT f.subject "
     "FROM (SELECT supersedes FROM entry WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING "

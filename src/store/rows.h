@@ -1,10 +1,12 @@
 #pragma once
 
 #include "base/text.h"
+#include "store/book_queries.h"
 #include "store/connection.h"
 #include "store/row_io.h"
 #include "store/where.h"
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -69,6 +71,12 @@ std::string selectSql(const Where& where, std::string_view view) {
   // The plus keeps the planner from looking up the commoner column instead.
   if (where.andId) sql += " AND +" + std::string(where.andColumn) + " = ?2";
   if (where.after) sql += " WHERE t.entry > ?1";
+  if (where.among) {
+    sql += " WHERE " + std::string(where.column) + " IN (";
+    if (where.viaField) sql += std::string(fieldsOfTermSql);
+    sql += std::string(childrenOfTermSql) + (where.viaField ? "))" : ")");
+    return sql; // put in order once they are here, which is cheaper than with their words beside
+  }
   // The same value as e.id, but an index gives it in order.
   sql += byEntry ? " ORDER BY e.id" : " ORDER BY t.entry";
   if (where.after) sql += " LIMIT ?2";
@@ -83,6 +91,8 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   if (where.key) std::visit([&](const auto& key) { statement.bind(1, key); }, *where.key);
   if (where.andId) statement.bind(2, *where.andId);
   if (where.after) statement.bind(1, *where.after).bind(2, where.limit);
+  if (where.among)
+    statement.bind(1, where.among->term).bind(2, where.among->from).bind(3, where.among->until);
   std::vector<base::Recorded<T>> found;
   while (statement.step()) {
     RowReader row(statement, 0);
@@ -93,6 +103,8 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
       Rows<T>::readParts(connection, stamp.entry, value);
     found.push_back({typename T::Key(subject), std::move(stamp), std::move(value)});
   }
+  const auto entered = [](const auto& row) { return row.stamp.entry; };
+  if (where.among) std::ranges::sort(found, {}, entered);
   return found;
 }
 

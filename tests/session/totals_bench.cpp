@@ -91,7 +91,8 @@ TEST_CASE("Cost of the totals of terms against a bare reading of the rows", "[.b
   for (const auto& term : must(session.terms())) {
     double counted = 0;
     const auto read = costOf([&] {
-      const auto records = must(session.termRecords(term.id, clock.now().date()));
+      const auto records =
+          must(session.termRecords(term.id, clock.now().date(), session::Reach::term));
       counted = costOf([&] { CHECK(reports::termTotals(records).total.sealed >= 0); });
     });
     std::cout << term.value.name << ": read " << read - counted << " ms, counted " << counted
