@@ -488,6 +488,8 @@ CREATE TABLE consent (
 
 CREATE INDEX consent_child ON consent (child);
 
+CREATE INDEX consent_term ON consent (term);
+
 CREATE TRIGGER consent_kind BEFORE INSERT ON consent
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 10
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;

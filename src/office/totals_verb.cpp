@@ -76,7 +76,7 @@ Result<std::vector<reports::Release>> releasesOf(session::Session& session, rost
   std::vector<reports::Release> out;
   for (const auto date : how.earlier) {
     if (date < start) continue;
-    const auto records = session.termRecords(term, date);
+    const auto records = session.termRecords(term, date, session::Reach::term);
     if (!records) return records.error();
     out.push_back(reports::publish(reports::termTotals(*records), how.rule, out).release);
   }
@@ -99,7 +99,7 @@ Result<PublishedTerm> publishTerm(session::Session& session,
                                   const Publishing& how, const Call& call, base::Date today) {
   const auto earlier = releasesOf(session, term.id, term.value.start, how);
   if (!earlier) return earlier.error();
-  const auto records = session.termRecords(term.id, asOf);
+  const auto records = session.termRecords(term.id, asOf, session::Reach::term);
   if (!records) return records.error();
   const auto totals = reports::termTotals(*records);
   const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
@@ -162,18 +162,18 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   if (!terms) return terms.error();
   const auto date = asOf->value_or(around.clock.now().date());
   if (call.has("--publish")) return publish(*session, *terms, date, call, around);
-  std::vector<reports::TermRecords> records;
+  std::vector<CountedTerm> counted;
   for (const auto& term : *terms) {
-    auto rows = session->termRecords(term.id, date);
-    if (!rows) return rows.error();
-    records.push_back(std::move(*rows));
+    const auto records = session->termRecords(term.id, date, session::Reach::term);
+    if (!records) return records.error();
+    counted.emplace_back(*records);
   }
   if (call.wantsJson()) {
-    writeTotalsJson(records, around.out);
+    writeTotalsJson(counted, around.out);
   } else {
-    for (const auto& term : records)
-      around.out << reports::toText(reports::termTables(reports::termTotals(term)));
-    if (records.empty()) around.out << "This logbook has no term yet; add-term adds one.\n";
+    for (const auto& term : counted)
+      around.out << reports::toText(reports::termTables(term.totals));
+    if (counted.empty()) around.out << "This logbook has no term yet; add-term adds one.\n";
   }
   return Exit::fine;
 }

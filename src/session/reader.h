@@ -51,6 +51,11 @@ struct World {
   base::Random& random;
 };
 
+/// Whose records a report takes: of the children that the term's own figures may count (those of
+/// its forms and days, and those whose one-year look falls into it), or of every child of the
+/// program, as a curve over all years and a lot's trace need.
+enum class Reach { term, program };
+
 /// Every question that a face may ask of an open logbook; nothing here writes. Names are sealed
 /// until the vault is open: a question that needs one fails with `vault.locked` or leaves it blank,
 /// as it says. One thread.
@@ -145,7 +150,8 @@ class Reader {
   /// Who was in the chair last on this laptop, with no outcome yet: where to go on after a crash.
   [[nodiscard]] Result<std::optional<roster::ChildId>> childInChair(roster::DayId day);
   [[nodiscard]] Result<reports::DayRecords> dayRecords(roster::DayId day);
-  [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf);
+  [[nodiscard]] Result<reports::TermRecords> termRecords(roster::TermId term, base::Date asOf,
+                                                         Reach reach = Reach::program);
   /// Every report of the term that went out, as they did; one that was taken back stays out.
   [[nodiscard]] List<followup::IssuedReport> issuedReports(roster::TermId term);
   /// Empty while locked.

@@ -37,7 +37,8 @@ class Teller {
     auto fault = told({}, first, doNow);
     std::set<std::string> kinds;
     (void)guarded([&] {
-      auto row = book_.prepare("SELECT kind FROM " + database_ + "entry WHERE id = ?1 AND nth = ?2");
+      auto row =
+          book_.prepare("SELECT kind FROM " + database_ + "entry WHERE id = ?1 AND nth = ?2");
       for (std::int64_t nth = 0;; ++nth) {
         const auto id = first + nth * keyStep;
         row.reset();
@@ -66,9 +67,9 @@ class Teller {
   }
 
   std::optional<base::LocalInstant> whenOf(std::int64_t entry) {
-    auto row = book_.prepare("SELECT a.at, a.utc_offset FROM " + database_ +
-                             "entry AS e CROSS JOIN " + database_ +
-                             "act AS a ON a.first = e.id - e.nth * 2048 WHERE e.id = ?1");
+    auto row =
+        book_.prepare("SELECT a.at, a.utc_offset FROM " + database_ + "entry AS e CROSS JOIN " +
+                      database_ + "act AS a ON a.first = e.id - e.nth * 2048 WHERE e.id = ?1");
     row.bind(1, entry);
     if (!row.step()) return std::nullopt;
     return base::LocalInstant{row.column<base::Instant>(0),
@@ -261,7 +262,8 @@ std::vector<Fault> newestFaults(Connection& book, const OwnSchema& own, int acts
                                "ORDER BY sequence DESC LIMIT 1");
     before.bindAll(handIn(first), newest.column<std::int64_t>(1));
     const auto previous = before.step() ? hashIn(before, 0) : crypto::Hash{};
-    const auto now = digestOf(book, own, {bookId, *laptop}, first, previous.value_or(crypto::Hash{}));
+    const auto now =
+        digestOf(book, own, {bookId, *laptop}, first, previous.value_or(crypto::Hash{}));
     if (!now || now != hashIn(newest, 3))
       faults.push_back(teller.toldOfAct(changedAct, first, compare));
   }

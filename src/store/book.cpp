@@ -27,9 +27,9 @@ std::vector<HistoryLine> historyLines(Statement& statement) {
   while (statement.step()) {
     RowReader row(statement, 0);
     auto stamp = readStamp(row);
-    lines.push_back({std::move(stamp), row.take<base::EntryId>().uuid(),
-                     row.take<base::EntryId>(), row.take<std::string>(), row.take<std::string>(),
-                     row.take<base::Station>(), row.take<bool>()});
+    lines.push_back({std::move(stamp), row.take<base::EntryId>().uuid(), row.take<base::EntryId>(),
+                     row.take<std::string>(), row.take<std::string>(), row.take<base::Station>(),
+                     row.take<bool>()});
   }
   return lines;
 }
@@ -74,7 +74,8 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
     fresh
         .prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
                  "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
-        .bindAll(std::span<const std::uint8_t>(hand.book.bytes), std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
+        .bindAll(std::span<const std::uint8_t>(hand.book.bytes),
+                 std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
                  std::span<const std::uint8_t>(key.nonce), std::span<const std::uint8_t>(key.box))
         .run();
     sealKey(fresh);
@@ -165,8 +166,7 @@ const std::vector<Rivals>& Book::knownRivals() {
   std::vector<Rivals> found;
   auto statement = connection_.prepare(rivalsSql);
   while (statement.step()) {
-    const auto [kind, thing, word] =
-        statement.columns<std::string, base::EntryId, base::EntryId>();
+    const auto [kind, thing, word] = statement.columns<std::string, base::EntryId, base::EntryId>();
     const auto subject = thing.uuid();
     if (found.empty() || found.back().subject != subject) found.push_back({kind, subject, {}});
     found.back().words.push_back(word);

@@ -1,11 +1,19 @@
 #pragma once
 
-#include "store/rows.h"
-
 #include <string>
 #include <string_view>
 
 namespace gk::store {
+
+/// All that a stamp says, of the entry `e` in the act `a`.
+inline constexpr std::string_view stampColumns =
+    "e.id, e.id & 2047, a.sequence + e.nth, coalesce(e.author, a.author), iif(e.author IS NULL, "
+    "a.recorder, e.recorder), a.at, a.utc_offset, e.supersedes, coalesce(e.reason, '')";
+inline constexpr std::string_view withAct = " CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048";
+/// Rows of the thing ?1. Apart, since its first row leaves out what it is itself.
+inline constexpr std::string_view ofThing = "((e.id = ?1 AND e.subject IS NULL) OR e.subject = ?1)";
+inline constexpr std::string_view isCurrent =
+    "NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)";
 
 // Queries that lie on the way of every act, named so that their plans can be checked.
 
@@ -77,9 +85,8 @@ inline std::string othersSinceSql() {
 /// Every row of the thing ?1 and what took one of them back, oldest first.
 inline std::string rowsOfSubjectSql() {
   return linesSql("entry AS e" + std::string(withAct) + std::string(withKind) + "WHERE " +
-                  std::string(ofThing) +
-                  " OR e.supersedes IN (SELECT e.id FROM entry AS e WHERE " + std::string(ofThing) +
-                  ") ORDER BY e.id");
+                  std::string(ofThing) + " OR e.supersedes IN (SELECT e.id FROM entry AS e WHERE " +
+                  std::string(ofThing) + ") ORDER BY e.id");
 }
 
 /// Every row of the act that wrote ?1.
@@ -88,6 +95,33 @@ inline std::string actOfSql() {
                   std::string(withEntries) + std::string(withKind) +
                   "WHERE one.id = ?1 ORDER BY e.id");
 }
+
+/// Where::ChildrenOfTerm: ?1 the term, ?2 and ?3 the days of placing. Rows that were superseded
+/// count too: a child too many does no harm.
+inline constexpr std::string_view countedChildren =
+    "counted(child) AS MATERIALIZED (WITH today(day) AS MATERIALIZED (SELECT coalesce(e.subject, "
+    "e.id) FROM clinic_day AS d CROSS JOIN entry AS e "
+    "ON e.id = d.entry WHERE d.term = ?1), "
+    "placed(day) AS MATERIALIZED (SELECT coalesce(e.subject, e.id) FROM clinic_day AS d CROSS JOIN "
+    "entry AS e ON "
+    "e.id = d.entry WHERE d.day_on BETWEEN ?2 AND ?3 UNION SELECT day FROM today) "
+    "SELECT child FROM consent WHERE term = ?1 "
+    "UNION SELECT t.child FROM placed CROSS JOIN placement AS t ON t.day = placed.day "
+    "UNION SELECT t.child FROM today CROSS JOIN seating AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN screening AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN varnish AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN retention_check AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN referral AS t ON t.day = today.day "
+    "UNION SELECT t.child FROM today CROSS JOIN day_outcome AS t ON t.day = today.day "
+    "UNION SELECT o.child FROM term AS w CROSS JOIN entry AS e ON e.id = w.entry CROSS JOIN "
+    "consent_override AS o WHERE coalesce(e.subject, e.id) = ?1 AND o.care_on BETWEEN w.start_on "
+    "AND w.end_on) ";
+
+/// The fields of those children.
+inline constexpr std::string_view fieldsOfCounted =
+    "SELECT coalesce(e.subject, e.id) FROM field AS f CROSS JOIN entry AS e ON e.id = f.entry "
+    "WHERE f.child IN "
+    "(SELECT child FROM counted)";
 
 /// The current words of each thing that has several. Of those one row, in any of its lines of
 /// words, was superseded twice, so the others are not looked at.

@@ -87,8 +87,9 @@ int Hands::taken(base::LaptopId laptop, int wish) {
     for (number = 1; laptops_.contains(number);)
       ++number;
   if (number > mostHands)
-    crowded("more than " + std::to_string(mostHands) + " laptops would have written in this "
-                                                       "logbook; begin a new one");
+    crowded("more than " + std::to_string(mostHands) +
+            " laptops would have written in this "
+            "logbook; begin a new one");
   add(number, laptop);
   return number;
 }

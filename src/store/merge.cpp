@@ -97,10 +97,11 @@ class Attached {
 /// laptop part, the first act that differs begins at the same row of it.
 void refuseForks(Connection& connection, const Renumbering& as) {
   const auto first = as.here("o.first");
-  auto statement = connection.prepare(
-      "SELECT EXISTS (SELECT 1 FROM other.act AS o CROSS JOIN main.act AS m ON (m.first & 2047) = (" +
-      first + " & 2047) AND m.sequence = o.sequence WHERE m.first <> " + first +
-      " OR m.digest <> o.digest)");
+  auto statement =
+      connection.prepare("SELECT EXISTS (SELECT 1 FROM other.act AS o CROSS JOIN main.act AS m ON "
+                         "(m.first & 2047) = (" +
+                         first + " & 2047) AND m.sequence = o.sequence WHERE m.first <> " + first +
+                         " OR m.digest <> o.digest)");
   statement.step();
   if (statement.column<bool>(0)) refuseFork();
 }

@@ -52,7 +52,7 @@ struct OwnSchema {
   std::vector<SchemaObject> objects; ///< by type and name
   std::vector<OwnTable> records;     ///< by kind, the one named as the kind before its lists
   OwnTable entry;
-  OwnTable act; ///< without its digest, which is over the rest
+  OwnTable act;                              ///< without its digest, which is over the rest
   std::map<std::int64_t, std::string> kinds; ///< rows of entry_kind
   std::string entriesBetween; ///< asks for the rows of `entry` of one hand from ?1 to ?2
   int idColumn = 0;           ///< of `entry`, where it stands in it

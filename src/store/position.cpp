@@ -9,8 +9,7 @@ Position readPosition(Connection& book, base::LaptopId laptop) {
   auto newest = book.prepare(newestEntrySql);
   // By a laptop that is not listed, in a damaged book: that is for its check to say.
   if (newest.step())
-    position.last =
-        book.hands().identityOf(newest.column<std::int64_t>(0)).value_or(base::Uuid{});
+    position.last = book.hands().identityOf(newest.column<std::int64_t>(0)).value_or(base::Uuid{});
   auto own = book.prepare(lastActSql);
   own.bind(1, book.hands().numberOf(laptop));
   if (!own.step()) return position;

@@ -21,7 +21,8 @@ typename T::Key Act::add(const T& value) {
 template <class T>
 void Act::correct(const base::Recorded<T>& old, const T& value, const std::string& reason) {
   base::require(!reason.empty(), "a correction needs a reason");
-  const auto entry = insertEntry(Rows<T>::table, Replaced{base::EntryId(old.id.uuid()), old.stamp.entry, reason});
+  const auto entry =
+      insertEntry(Rows<T>::table, Replaced{base::EntryId(old.id.uuid()), old.stamp.entry, reason});
   insertRow(connection_, entry, value);
 }
 

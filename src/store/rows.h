@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/text.h"
+#include "store/book_queries.h"
 #include "store/connection.h"
 #include "store/row_io.h"
 #include "store/where.h"
@@ -19,17 +20,6 @@ namespace gk::store {
 /// and, where a record has a list, writeParts and readParts for its second table.
 template <class T>
 struct Rows;
-
-/// All that a stamp says, of the entry `e` in the act `a`.
-inline constexpr std::string_view stampColumns =
-    "e.id, e.id & 2047, a.sequence + e.nth, coalesce(e.author, a.author), iif(e.author IS NULL, "
-    "a.recorder, e.recorder), a.at, a.utc_offset, e.supersedes, coalesce(e.reason, '')";
-inline constexpr std::string_view withAct = " CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048";
-/// Rows of the thing ?1. Apart, since its first row leaves out what it is itself.
-inline constexpr std::string_view ofThing =
-    "((e.id = ?1 AND e.subject IS NULL) OR e.subject = ?1)";
-inline constexpr std::string_view isCurrent =
-    "NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)";
 
 enum class Which {
   current, ///< what nothing supersedes
@@ -82,16 +72,26 @@ std::string selectSql(const Where& where, Which which) {
   const auto table = std::string(Rows<T>::table) + " AS t";
   const std::string entries = "entry AS e";
   const bool byEntry = where.column.starts_with("e.");
+  const bool byThing = where.column == "e.subject";
   sql += " FROM " + (byEntry ? entries : table) + " CROSS JOIN " + (byEntry ? table : entries) +
          " ON e.id = t.entry" + std::string(withAct) + " WHERE ";
   sql += which == Which::current ? isCurrent : "TRUE";
-  if (where.column == "e.subject")
+  if (where.among)
+    sql =
+        "WITH " + std::string(countedChildren) + sql + " AND " +
+        (byThing ? "((e.id IN (SELECT child FROM counted) AND e.subject IS NULL) OR e.subject IN "
+                   "(SELECT child FROM counted))"
+                 : std::string(where.column) + " IN (" +
+                       std::string(where.viaField ? fieldsOfCounted : "SELECT child FROM counted") +
+                       ")");
+  else if (byThing)
     sql += " AND " + std::string(ofThing);
   else if (where.key)
     sql += " AND " + std::string(where.column) + " = ?1";
   // The plus keeps the planner from looking up the commoner column instead.
   if (where.andId) sql += " AND +" + std::string(where.andColumn) + " = ?2";
   if (where.after) sql += " AND t.entry > ?1";
+  if (where.among) return sql; // put in order once they are here, which is cheaper
   // The same value as e.id, but an index gives it in order.
   sql += byEntry ? " ORDER BY e.id" : " ORDER BY t.entry";
   if (where.after) sql += " LIMIT ?2";
@@ -105,6 +105,10 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   if (where.key) std::visit([&](const auto& key) { statement.bind(1, key); }, *where.key);
   if (where.andId) statement.bind(2, *where.andId);
   if (where.after) statement.bind(1, *where.after).bind(2, where.limit);
+  if (where.among)
+    statement.bind(1, base::EntryId(where.among->term))
+        .bind(2, where.among->from)
+        .bind(3, where.among->until);
   std::vector<base::Recorded<T>> found;
   while (statement.step()) {
     RowReader row(statement, 0);
@@ -116,8 +120,7 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
     found.push_back({typename T::Key(thing.uuid()), std::move(stamp), std::move(value)});
   }
   // A page goes on after its last row, so it keeps the order of the file.
-  if (!where.after)
-    inOrder(found, [](const base::Recorded<T>& row) { return row.stamp.entry; });
+  if (!where.after) inOrder(found, [](const base::Recorded<T>& row) { return row.stamp.entry; });
   return found;
 }
 

@@ -63,8 +63,7 @@ class Sweep {
         entries_(book.prepare(scanOf(database, own.entry))),
         acts_(book.prepare(scanOf(database, own.act, ", digest"))),
         firstColumn_(own.act.at("first")), sequenceColumn_(own.act.at("sequence")),
-        countColumn_(own.act.at("count")),
-        digestColumn_(static_cast<int>(own.act.columns.size())) {
+        countColumn_(own.act.at("count")), digestColumn_(static_cast<int>(own.act.columns.size())) {
     auto id = book.prepare("SELECT id FROM " + std::string(database) + ".book");
     if (id.step()) book_ = id.bytes16(0);
     for (const auto& table : own.records)
@@ -83,8 +82,7 @@ class Sweep {
     for (; isAct_; nextAct())
       ears_.flaw({FlawKind::actLoose, first_});
     for (const auto& [number, laptop] : hands_.all())
-      if (!states_.contains(number))
-        ears_.flaw({FlawKind::handLoose, number});
+      if (!states_.contains(number)) ears_.flaw({FlawKind::handLoose, number});
   }
 
  private:

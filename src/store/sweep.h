@@ -18,13 +18,13 @@ struct SweptAct {
 };
 
 enum class FlawKind : std::uint8_t {
-  rowMissing,    ///< an entry without its row in `table`
-  rowLoose,      ///< a row of `table` without its entry
-  sequenceGap,   ///< not the next of its laptop
-  actBroken,     ///< an entry of no act of its laptop, or an act without one of its entries
-  actMissing,    ///< entries without their row of `act`
-  actLoose,      ///< a row of `act` without its entries
-  handLoose,     ///< a laptop that wrote nothing
+  rowMissing,  ///< an entry without its row in `table`
+  rowLoose,    ///< a row of `table` without its entry
+  sequenceGap, ///< not the next of its laptop
+  actBroken,   ///< an entry of no act of its laptop, or an act without one of its entries
+  actMissing,  ///< entries without their row of `act`
+  actLoose,    ///< a row of `act` without its entries
+  handLoose,   ///< a laptop that wrote nothing
 };
 
 struct Flaw {

@@ -236,9 +236,8 @@ TEST_CASE("A correction supersedes and the first word stays in the history") {
   const auto old = desk.all<roster::School>().at(0);
   auto renamed = old.value;
   renamed.name = "Alder Hollow School";
-  must(desk.book.act({}, nine, [&](store::Act& act) {
-    act.correct(old, renamed, "renamed by the district");
-  }));
+  must(desk.book.act(
+      {}, nine, [&](store::Act& act) { act.correct(old, renamed, "renamed by the district"); }));
   const auto now = desk.all<roster::School>();
   REQUIRE(now.size() == 1);
   CHECK(now[0].id == id);

@@ -120,9 +120,8 @@ TEST_CASE("Bytes of an entry, and a child's card against the size of the book", 
     const double median = medianOf(times);
     cards.emplace_back(children, median);
     std::cout << children << " children: " << entries << " entries, " << bytes / 1e6 << " MB, "
-              << bytes / static_cast<double>(entries) << " bytes an entry; a card "
-              << 1e6 * median << " us (" << static_cast<double>(rows) / 1500 << " rows)"
-              << std::endl;
+              << bytes / static_cast<double>(entries) << " bytes an entry; a card " << 1e6 * median
+              << " us (" << static_cast<double>(rows) / 1500 << " rows)" << std::endl;
   }
   const auto exponent = [&](std::size_t from, std::size_t to) {
     return std::log(cards[to].second / cards[from].second) /
@@ -138,10 +137,11 @@ TEST_CASE("An act against a bare commit of the same bytes with the same settings
   base::SeededRandom random(3);
   const base::LaptopId laptop(base::makeUuid7(benchDay, random));
   constexpr int acts = 1500;
-  auto book = must(Book::create(folder / "acts.gkbook", laptop, Durability::everyAct, benchDay,
-                                {std::vector<std::uint8_t>(16, 1), 3, 65536,
-                                 std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
-                                random));
+  auto book =
+      must(Book::create(folder / "acts.gkbook", laptop, Durability::everyAct, benchDay,
+                        {std::vector<std::uint8_t>(16, 1), 3, 65536,
+                         std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
+                        random));
   { std::ofstream(folder / "bare.db"); }
   store::Connection bare(folder / "bare.db", Access::readWrite, Durability::everyAct);
   bare.execute("CREATE TABLE jar (id INTEGER PRIMARY KEY, bytes BLOB NOT NULL) STRICT");
@@ -200,8 +200,9 @@ TEST_CASE("A merge against INSERT ... SELECT", "[.bench]") {
     auto book = must(Book::open(path, base::LaptopId(base::makeUuid7(benchDay, random)),
                                 Access::readWrite, Durability::everyAct, benchDay));
     if (isRenumbered)
-      must(book.act({}, {benchDay, {}},
-                    [](store::Act& act) { act.add(roster::School{"Cobble Lantern", "CL"}); }));
+      must(book.act({}, {benchDay, {}}, [](store::Act& act) {
+        act.add(roster::School{"Cobble Lantern", "CL"});
+      }));
     resetMemory();
     const double merged = secondsOf([&] { must(book.absorb(other, benchDay)); });
     std::cout << (isRenumbered ? "a merge with other numbers: " : "a merge: ") << merged << " s, "

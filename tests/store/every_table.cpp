@@ -172,8 +172,7 @@ class EveryTable {
              const std::string& reason = {}, const std::string& author = "NULL") {
     auto& hand = hands_[static_cast<std::size_t>(number - 1)];
     if (hand.rows == 3) endAct(number);
-    if (hand.rows == 0)
-      hand.first = ((std::int64_t{217'087'200'000} + ++acts_) << 21) + number;
+    if (hand.rows == 0) hand.first = ((std::int64_t{217'087'200'000} + ++acts_) << 21) + number;
     const auto id = std::to_string(hand.first + hand.rows * store::keyStep);
     const auto own = supersedes == "NULL" ? "NULL" : "'" + reason + "'";
     const auto recorder = author == "NULL" ? "NULL" : ids_.at("member1");

@@ -132,14 +132,16 @@ TEST_CASE("A book without key, program, kinds or numbers in a row is not whole",
   for (const auto& [sql, said] : std::to_array<std::pair<const char*, const char*>>({
            {"DELETE FROM book", "key of the names is missing"},
            {"UPDATE book SET salt = x'0103'", "key of the names"},
-           {"DELETE FROM program; DELETE FROM entry WHERE kind = (SELECT number FROM entry_kind WHERE "
+           {"DELETE FROM program; DELETE FROM entry WHERE kind = (SELECT number FROM entry_kind "
+            "WHERE "
             "name = 'program')",
             "program is missing"},
            {"DELETE FROM entry_kind WHERE name = 'wet'", "list of kinds"},
            {"DELETE FROM wet", "wet row of an entry is missing"},
            {"DELETE FROM entry WHERE id IN (SELECT entry FROM wet)", "belongs to no entry"},
            {"DELETE FROM hand WHERE number = 2", "belongs to no act of its laptop"},
-           {"UPDATE hand SET number = 9 WHERE number = 1; UPDATE hand SET number = 1 WHERE number = "
+           {"UPDATE hand SET number = 9 WHERE number = 1; UPDATE hand SET number = 1 WHERE number "
+            "= "
             "2; UPDATE hand SET number = 2 WHERE number = 9",
             "not as it was written"},
            {"INSERT INTO hand VALUES (7, zeroblob(16))", "a laptop that wrote nothing"},

@@ -49,8 +49,7 @@ class Twins {
     return folder_ / (name + ".gkbook");
   }
   [[nodiscard]] Book open(const std::string& name, base::LaptopId laptop) const {
-    auto book =
-        Book::open(at(name), laptop, Access::readWrite, Durability::bulk, nineSharp.at);
+    auto book = Book::open(at(name), laptop, Access::readWrite, Durability::bulk, nineSharp.at);
     if (!book) FAIL(book.error().detail);
     return std::move(*book);
   }
@@ -208,8 +207,8 @@ TEST_CASE("Two laptops that wrote in the same millisecond are shown in one order
   CHECK(second.size() == 4);
   CHECK(second == third);
   const auto numberOf = [&](const char* book, const char* laptop) {
-    return Twins::number(twins.at(book), "SELECT number FROM hand WHERE laptop = x'" +
-                                             std::string(laptop) + "'");
+    return Twins::number(twins.at(book),
+                         "SELECT number FROM hand WHERE laptop = x'" + std::string(laptop) + "'");
   };
   const auto hexOf = [](int digit) {
     std::string hex;
@@ -260,8 +259,8 @@ TEST_CASE("A merge of files that number their laptops otherwise renumbers every 
   CHECK(Twins::number(folder / "two.gkbook", "SELECT count(DISTINCT id & 2047) FROM entry") == 3);
   CHECK(Twins::number(folder / "two.gkbook", "SELECT count(*) FROM hand JOIN act ON first & 2047 = "
                                              "number WHERE laptop = x'" +
-                                                 std::string(29, '0') +
-                                                 "801' AND number = 1") == 0);
+                                                 std::string(29, '0') + "801' AND number = 1") ==
+        0);
   auto book = open("one.gkbook", nobodysLaptop);
   CHECK(book.absorb(folder / "two.gkbook", nineSharp.at)->newEntries == 2);
   CHECK(book.absorb(folder / "two.gkbook", nineSharp.at)->newEntries == 0);

@@ -186,7 +186,8 @@ std::vector<Migration> withGossip() {
   return steps;
 }
 
-constexpr std::string_view anEntryOfGossip = "INSERT INTO entry (id, kind, nth) VALUES (4097, 999, 0)";
+constexpr std::string_view anEntryOfGossip =
+    "INSERT INTO entry (id, kind, nth) VALUES (4097, 999, 0)";
 
 } // namespace
 
@@ -195,13 +196,14 @@ TEST_CASE("a book of the version before keeps its rows and takes a new kind of r
   const Path path = scratch / "larkmere.gkbook";
   base::SeededRandom random(3);
   {
-    const auto made = store::Book::create(
-        path, base::LaptopId(base::makeUuid7(someMorning, random)), Durability::everyAct,
-        someMorning,
-        {std::vector<std::uint8_t>(16, 1), 3, 65536, std::vector<std::uint8_t>(24, 2),
-         std::vector<std::uint8_t>(48, 3)},
-        random,
-        {{}, {someMorning, {}}, [](store::Act& act) { act.add(roster::School{"Alder Hollow", "AH"}); }});
+    const auto made =
+        store::Book::create(path, base::LaptopId(base::makeUuid7(someMorning, random)),
+                            Durability::everyAct, someMorning,
+                            {std::vector<std::uint8_t>(16, 1), 3, 65536,
+                             std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
+                            random, {{}, {someMorning, {}}, [](store::Act& act) {
+                                       act.add(roster::School{"Alder Hollow", "AH"});
+                                     }});
     REQUIRE(made);
   }
   {
@@ -215,8 +217,8 @@ TEST_CASE("a book of the version before keeps its rows and takes a new kind of r
   book->execute("INSERT INTO gossip SELECT 4097, entry, 'heard' FROM school");
   CHECK_FALSE(store::guarded(
       [&] { book->execute("INSERT INTO gossip SELECT entry, entry, 'x' FROM school"); }));
-  for (const auto* sql : {"UPDATE entry SET reason = 'x'", "DELETE FROM entry", "DELETE FROM gossip",
-                          "DELETE FROM entry_kind"}) {
+  for (const auto* sql : {"UPDATE entry SET reason = 'x'", "DELETE FROM entry",
+                          "DELETE FROM gossip", "DELETE FROM entry_kind"}) {
     CAPTURE(sql);
     CHECK_FALSE(store::guarded([&] { book->execute(sql); }));
   }

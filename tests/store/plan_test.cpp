@@ -106,10 +106,9 @@ TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
 
 TEST_CASE("undo, the day's children and what came since walk through no table") {
   Planned book;
-  for (const auto& sql :
-       {store::newestBeforeSql(), store::rowsOfSubjectSql(), store::actOfSql(),
-        std::string(store::childrenToExpectSql), store::childPastSql(),
-        std::string(store::lastActSql)}) {
+  for (const auto& sql : {store::newestBeforeSql(), store::rowsOfSubjectSql(), store::actOfSql(),
+                          std::string(store::childrenToExpectSql), store::childPastSql(),
+                          std::string(store::lastActSql)}) {
     INFO(sql);
     CHECK(book.scans(sql).empty());
   }

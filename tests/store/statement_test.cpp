@@ -14,8 +14,7 @@ using store::guarded;
 
 namespace {
 
-const base::LaptopId someLaptop{
-    base::Uuid::parse("018f4e2a-7c3b-7d10-8a55-0123456789ab").value()};
+const base::LaptopId someLaptop{base::Uuid::parse("018f4e2a-7c3b-7d10-8a55-0123456789ab").value()};
 const base::EntryId someEntry{
     store::nextIdentity(someMorning, base::Uuid{}, store::markOf(someLaptop))};
 
@@ -82,8 +81,9 @@ TEST_CASE("every kind of value comes back as it was bound") {
   CHECK(sheet.keeps(std::optional<base::Date>()));
 }
 
-TEST_CASE("identities are kept as whole numbers, those of laptops as blobs of 16 bytes and dates as "
-          "ISO text") {
+TEST_CASE(
+    "identities are kept as whole numbers, those of laptops as blobs of 16 bytes and dates as "
+    "ISO text") {
   Sheet sheet;
   sheet.put(someEntry);
   const std::int64_t since2020 = someMorning.utc.count() - 1'577'836'800'000;

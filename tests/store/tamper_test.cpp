@@ -298,9 +298,8 @@ TEST_CASE("REPLACE takes no row away", "[case-154]") {
     book.execute("REPLACE INTO act SELECT first + 2048, sequence, count - 1, at, utc_offset, "
                  "author, recorder, verb, station, digest FROM act WHERE count > 2 LIMIT 1");
   }));
-  CHECK_FALSE(store::guarded([&] {
-    book.execute("REPLACE INTO hand SELECT number + 5, laptop FROM hand");
-  }));
+  CHECK_FALSE(store::guarded(
+      [&] { book.execute("REPLACE INTO hand SELECT number + 5, laptop FROM hand"); }));
   CHECK_FALSE(store::guarded([&] {
     book.execute("REPLACE INTO field_tooth SELECT entry, 9, tooth, surfaces FROM field_tooth");
   }));

@@ -83,7 +83,8 @@ class LargeBook {
       const auto end = *base::Date::of(year, isSpring ? 6 : 12, 12);
       terms_.emplace_back(
           must(clinic_.session.enterTerm(
-              clinic_.by, {(isSpring ? "Spring " : "Autumn ") + std::to_string(year), start, end, {}})),
+              clinic_.by,
+              {(isSpring ? "Spring " : "Autumn ") + std::to_string(year), start, end, {}})),
           start);
     }
     terms_.emplace_back(clinic_.term, *base::Date::of(2026, 9, 8));
