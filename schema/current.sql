@@ -1525,6 +1525,8 @@ CREATE INDEX consent_child ON consent (child);
 
 CREATE INDEX consent_override_child ON consent_override (child);
 
+CREATE INDEX consent_term ON consent (term);
+
 CREATE INDEX contact_attempt_child ON contact_attempt (child);
 
 CREATE INDEX contact_attempt_day ON contact_attempt (day);
