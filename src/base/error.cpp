@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 50> names{{
+constexpr std::array<Entry, 52> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -31,6 +31,8 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::storeMigrationFailed, "store.migration-failed"},
     {ErrorCode::storeMoved, "store.moved"},
     {ErrorCode::storeUnsure, "store.unsure"},
+    {ErrorCode::storeClock, "store.clock"},
+    {ErrorCode::storeCrowded, "store.crowded"},
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},

@@ -28,6 +28,8 @@ enum class ErrorCode {
   storeMigrationFailed,
   storeMoved,
   storeUnsure,
+  storeClock,
+  storeCrowded,
   vaultLocked,
   vaultWrongPassphrase,
   vaultDamaged,

@@ -11,8 +11,7 @@ auto Door::writeAs(const Admission& may, std::string_view name,
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   std::optional<std::invoke_result_t<Work, store::Act&>> made;
   auto written = book_.act(
-      may.by(), world_.clock.now(), world_.random,
-      [&](store::Act& act) { made.emplace(work(act)); }, name);
+      may.by(), world_.clock.now(), [&](store::Act& act) { made.emplace(work(act)); }, name);
   if (!written) return written.error();
   changed_.emit(Change{child});
   return std::move(*made);

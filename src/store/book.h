@@ -28,17 +28,23 @@ using ActId = base::Id<struct ActTag>;
 
 /// What every row of one act shares.
 struct ActStamp {
-  base::LaptopId laptop;
   base::By by;
   base::LocalInstant at;
   std::string_view verb; ///< what was done, as the session names it; outlives the act
+};
+
+/// What a row stands in the place of.
+struct Replaced {
+  base::EntryId thing;
+  base::EntryId entry;
+  std::string reason;
 };
 
 /// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
 /// Book::act.
 class Act {
  public:
-  Act(Connection& connection, ActStamp stamp, Position position, base::Random& random);
+  Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position);
 
   /// A new thing: its identity is that of this first row.
   template <class T>
@@ -59,19 +65,22 @@ class Act {
   /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
-  [[nodiscard]] Position position() const { return position_; }
+  /// Writes what its rows have in common, with their digest; where the hand stands then.
+  [[nodiscard]] Position sealed();
 
  private:
-  base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
-                            std::optional<base::EntryId> supersedes, const std::string& reason);
+  base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
   /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
   base::By quoting(const std::optional<base::MemberId>& author);
 
   Connection& connection_;
+  const Hand& hand_;
   ActStamp stamp_;
+  base::By by_; ///< whose words the next row is
   Position position_;
-  base::Random& random_;
-  std::optional<base::Uuid> act_;
+  HandMark mark_;
+  std::optional<base::EntryId> first_;
+  std::int64_t count_ = 0;
 };
 
 /// What a book begins with.
@@ -127,7 +136,7 @@ class Book {
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for
   /// `storeUnsure`: then the disk failed at the very end, and the book must be opened again to see.
   /// `storeMoved` when the file is no longer where it was opened.
-  base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
+  base::Result<base::Done> act(base::By by, base::LocalInstant at,
                                const std::function<void(Act&)>& work, std::string_view verb = {});
 
   /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.

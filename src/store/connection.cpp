@@ -99,6 +99,23 @@ Statement Connection::prepare(std::string_view sql) {
   return {state_->cache, std::string(sql), state_->cache.lend(sql)};
 }
 
+const Hands& Connection::hands() const {
+  return state_->cache.hands();
+}
+
+int Connection::numberFor(base::LaptopId laptop) {
+  if (const int known = hands().numberOf(laptop); known != 0) return known;
+  auto hands = this->hands();
+  const int number = hands.taken(laptop);
+  prepare("INSERT INTO hand (number, laptop) VALUES (?, ?)").bindAll(number, laptop).run();
+  forgetHands();
+  return number;
+}
+
+void Connection::forgetHands() noexcept {
+  state_->cache.forgetHands();
+}
+
 void Connection::execute(std::string_view sql) {
   const int code =
       sqlite3_exec(state_->db.get(), std::string(sql).c_str(), nullptr, nullptr, nullptr);
@@ -122,6 +139,7 @@ bool Connection::isInTransaction() const {
 void Connection::rollBack() noexcept {
   // Trouble such as a full disk may have ended the transaction already.
   if (isInTransaction()) sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
+  forgetHands(); // one that the transaction brought is gone
 }
 
 void Connection::enforceForeignKeys(bool enforced) {

@@ -2,6 +2,7 @@
 
 #include "base/files.h"
 #include "store/access.h"
+#include "store/hands.h"
 #include "store/looking.h"
 #include "store/statement.h"
 #include "store/trouble.h"
@@ -43,6 +44,13 @@ class Connection {
   /// Lends the statement of this SQL text, kept prepared between loans. Keep the SQL a
   /// `constexpr std::string_view` beside its binds.
   [[nodiscard]] Statement prepare(std::string_view sql);
+
+  /// The laptops that wrote in the file.
+  [[nodiscard]] const Hands& hands() const;
+  /// The number of this laptop in the file, where it gets one if it has none yet.
+  int numberFor(base::LaptopId laptop);
+  /// After rows of `hand` were written otherwise.
+  void forgetHands() noexcept;
 
   /// Runs one or more statements without parameters or rows of interest.
   void execute(std::string_view sql);

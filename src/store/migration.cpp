@@ -1,6 +1,5 @@
 #include "store/migration.h"
 
-#include "store/sweep.h"
 #include "store/transaction.h"
 
 #include <string>
@@ -50,13 +49,6 @@ class ForeignKeysOff {
   Connection& connection_;
 };
 
-/// What SQL cannot do of a step.
-void complete(Connection& connection, const Migration& step) {
-  if (step.name != "digests") return;
-  digestAll(connection);
-  sealKey(connection);
-}
-
 /// Of the step and of all that its row says, so that none of it changes unseen.
 std::string checksumOf(const Migration& step, base::Instant appliedAt) {
   return hex(checksum(std::string(step.sql) + '\0' + std::string(step.name) + '\0' +
@@ -71,7 +63,6 @@ void apply(Connection& connection, const Migration& step, base::Instant now) {
   connection.execute(createHistory);
   connection.execute(step.sql);
   base::require(connection.isInTransaction(), "a schema step ended its transaction");
-  complete(connection, step);
   connection.prepare(insertApplied)
       .bindAll(step.number, step.name, checksumOf(step, now), now)
       .run();

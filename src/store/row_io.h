@@ -78,6 +78,9 @@ class RowReader {
     }
   }
 
+  /// The laptop whose number in this file comes next.
+  base::LaptopId hand() { return statement_.hand(next_++); }
+
   /// What may be NULL: `.assistant = row.maybe()`.
   class Maybe {
    public:

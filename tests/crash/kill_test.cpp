@@ -108,8 +108,8 @@ void clinicDay(const base::Path& book, session::BookKind kind, int acknowledge) 
 
 /// Rows of a merge: those that this book's own laptop did not write.
 std::int64_t broughtRows(store::Connection& book) {
-  auto statement = book.prepare("SELECT count(*) FROM entry WHERE laptop <> (SELECT laptop FROM "
-                                "entry ORDER BY id LIMIT 1)");
+  auto statement = book.prepare("SELECT count(*) FROM every_entry WHERE laptop <> (SELECT laptop "
+                                "FROM every_entry ORDER BY id LIMIT 1)");
   statement.step();
   return statement.column<std::int64_t>(0);
 }
@@ -117,8 +117,8 @@ std::int64_t broughtRows(store::Connection& book) {
 /// After which numbers of rows the book stands between two acts.
 std::vector<std::int64_t> actEnds(store::Connection& book) {
   auto statement =
-      book.prepare("SELECT max(sequence) AS last FROM entry WHERE laptop = (SELECT laptop FROM "
-                   "entry ORDER BY id LIMIT 1) GROUP BY act ORDER BY last");
+      book.prepare("SELECT max(sequence) AS last FROM every_entry WHERE laptop = (SELECT laptop "
+                   "FROM every_entry ORDER BY id LIMIT 1) GROUP BY act ORDER BY last");
   std::vector<std::int64_t> ends;
   while (statement.step())
     ends.push_back(statement.column<std::int64_t>(0));

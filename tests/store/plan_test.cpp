@@ -41,7 +41,7 @@ class Planned {
   }
   template <class T>
   void looksUp(const Where& where) {
-    const auto sql = store::selectSql<T>(where, "current_entry");
+    const auto sql = store::selectSql<T>(where, store::Which::current);
     INFO(sql);
     CHECK(scans(sql).empty());
   }
@@ -99,15 +99,16 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
 TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
   Planned book;
   const auto sql = store::selectSql<chairside::Placement>(rowsOf("child", anyChild, "day", day),
-                                                          "current_entry");
+                                                          store::Which::current);
   CHECK(sql.find("+day = ?2") != std::string::npos);
   CHECK(book.scans(sql).empty());
 }
 
 TEST_CASE("undo, the day's children and what came since walk through no table") {
   Planned book;
-  for (const auto sql : {store::newestBeforeSql, store::rowsOfSubjectSql, store::actOfSql,
-                         store::childrenToExpectSql, store::childPastSql, store::positionSql}) {
+  for (const auto& sql : {store::newestBeforeSql(), store::rowsOfSubjectSql(), store::actOfSql(),
+                          std::string(store::childrenToExpectSql), store::childPastSql(),
+                          std::string(store::lastActSql)}) {
     INFO(sql);
     CHECK(book.scans(sql).empty());
   }
@@ -121,7 +122,7 @@ TEST_CASE("undo, the day's children and what came since walk through no table") 
 TEST_CASE("rows come in the order they were entered without sorting") {
   Planned book;
   const auto sql =
-      store::selectSql<chairside::Placement>(rowsOf("child", anyChild), "current_entry");
+      store::selectSql<chairside::Placement>(rowsOf("child", anyChild), store::Which::current);
   INFO(sql);
   CHECK(sql.ends_with("ORDER BY t.entry"));
 }

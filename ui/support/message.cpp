@@ -75,6 +75,14 @@ Message messageOf(ErrorCode code) {
     return {u"The disk failed at the end of writing."_s,
             u"All earlier entries are safe; this one may be kept or not."_s,
             u"Close the logbook, open it again and look before you enter it once more."_s};
+  case ErrorCode::storeClock:
+    return {u"This laptop's clock shows a time that no entry can have."_s,
+            u"All earlier entries are safe; this one was not written."_s,
+            u"Set the clock, then enter it again."_s};
+  case ErrorCode::storeCrowded:
+    return {u"This logbook has no place for one more laptop."_s,
+            u"All earlier entries are safe; this one was not written."_s,
+            u"Go on with a laptop that has written in it before, and ask for help."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:
