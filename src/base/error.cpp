@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 50> names{{
+constexpr std::array<Entry, 51> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -62,6 +62,7 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
+    {ErrorCode::workCancelled, "work.cancelled"},
 }};
 
 } // namespace

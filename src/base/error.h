@@ -59,6 +59,7 @@ enum class ErrorCode {
   letterTemplate,
   estimateInput,
   callMalformed,
+  workCancelled,
 };
 
 /// The stable public name, such as "store.newer-schema".

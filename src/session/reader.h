@@ -15,6 +15,7 @@
 #include "session/identity.h"
 #include "session/setup.h"
 #include "session/views.h"
+#include "session/world.h"
 
 #include <iosfwd>
 #include <memory>
@@ -44,12 +45,6 @@ using base::Recorded;
 using base::Result;
 template <class T>
 using List = Result<std::vector<Recorded<T>>>;
-
-/// Time and chance, passed in; both outlive the session.
-struct World {
-  base::Clock& clock;
-  base::Random& random;
-};
 
 /// Every question that a face may ask of an open logbook; nothing here writes. Names are sealed
 /// until the vault is open: a question that needs one fails with `vault.locked` or leaves it blank,

@@ -73,10 +73,12 @@ void refuseOtherActs(Connection& connection) {
 
 } // namespace
 
-Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
+Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
+                            const base::Progress& progress) {
   if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
-  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
+  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::quick,
+                        migrations(), progress);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
   return guarded([&] {
@@ -84,6 +86,8 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     const Attached attached(connection_, other);
     // From here to the end the other file is read as one state of it: what is looked at is taken.
     Transaction transaction(connection_);
+    // Goes before the transaction does, so that what is rolled back is not stopped as well.
+    std::optional<Watching> watching(std::in_place, connection_, progress);
     requireOwnSchema(connection_, "other", own, other); // once more: it may be another file by now
     if (bookId(connection_, "SELECT id FROM main.book") !=
         bookId(connection_, "SELECT id FROM other.book"))
@@ -98,13 +102,19 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
       return connection_.changes();
     };
     // Payload rows first look for entries that are new, so the list of those is kept.
+    progress.at(base::Stage::merging);
     connection_.execute("CREATE TEMP TABLE fresh AS SELECT id FROM other.entry EXCEPT SELECT id "
                         "FROM main.entry");
     brought = take(copying("entry", own.entry.list(), "id"));
-    for (const auto& table : own.records)
+    const auto tables = static_cast<std::int64_t>(own.records.size());
+    std::int64_t taken = 0;
+    for (const auto& table : own.records) {
+      progress.at(base::Stage::merging, ++taken, tables);
       take(copying(table.name, table.list(), "entry"));
+    }
     take(copying("act_digest", "act, digest", "act"));
     connection_.execute("DROP TABLE temp.fresh");
+    watching.reset(); // from here on it is taken
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.
     position_ = readPosition(connection_, hand_.laptop);

@@ -57,21 +57,30 @@ struct LaptopState {
 class Sweep {
  public:
   Sweep(Connection& book, std::string_view database, const OwnSchema& own, const SweepEars& ears)
-      : own_(own), ears_(ears), entries_(book.prepare(scanOf(database, own.entry))),
+      : own_(own), ears_(ears), progress_(book.progress()),
+        entries_(book.prepare(scanOf(database, own.entry))),
         digests_(book.prepare("SELECT act, digest FROM " + std::string(database) +
                               ".act_digest ORDER BY act")),
         actColumn_(own.entry.at("act")), laptopColumn_(own.entry.at("laptop")),
         sequenceColumn_(own.entry.at("sequence")) {
     auto id = book.prepare("SELECT id FROM " + std::string(database) + ".book");
     if (id.step()) book_ = id.column<base::Uuid>(0);
+    if (progress_.isHeard()) {
+      auto entries =
+          book.prepare("SELECT count(*) FROM " + std::string(database) + "." + own.entry.name);
+      if (entries.step()) whole_ = entries.column<std::int64_t>(0);
+    }
     for (const auto& table : own.records)
       byKind_[table.kind].push_back(&cursors_.emplace_back(book, database, table));
     nextDigest();
   }
 
   void run() {
-    while (entries_.step())
+    constexpr std::int64_t betweenTelling = 512; // entries
+    for (std::int64_t done = 0; entries_.step(); ++done) {
+      if (done % betweenTelling == 0) progress_.at(base::Stage::checking, done, whole_);
       takeEntry();
+    }
     for (auto& [laptop, state] : laptops_)
       close(state);
     for (auto& cursor : cursors_)
@@ -161,6 +170,8 @@ class Sweep {
 
   const OwnSchema& own_;
   const SweepEars& ears_;
+  const base::Progress& progress_;
+  std::int64_t whole_ = 0;
   Statement entries_;
   Statement digests_;
   int actColumn_;
