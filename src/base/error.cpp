@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 52> names{{
+constexpr std::array<Entry, 53> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -64,6 +64,7 @@ constexpr std::array<Entry, 52> names{{
     {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
+    {ErrorCode::workCancelled, "work.cancelled"},
 }};
 
 } // namespace

@@ -61,6 +61,7 @@ enum class ErrorCode {
   letterTemplate,
   estimateInput,
   callMalformed,
+  workCancelled,
 };
 
 /// The stable public name, such as "store.newer-schema".

@@ -92,6 +92,29 @@ Result<Done> replaceFile(const Path& path, std::string_view bytes) {
   return Done{};
 }
 
+Result<Done> takePlace(const Path& fresh, const Path& present, const Path& kept) {
+  const bool isLinked = ::link(present.c_str(), kept.c_str()) == 0;
+  if (!isLinked && errno == EEXIST) return trouble(kept, errno);
+  // A drive without hard links: for a moment nothing has the name, and both files have another.
+  if (!isLinked && ::rename(present.c_str(), kept.c_str()) != 0) return trouble(present, errno);
+  const Path journal = present.string() + "-journal";
+  const Path keptJournal = kept.string() + "-journal";
+  const bool hadJournal = ::rename(journal.c_str(), keptJournal.c_str()) == 0;
+  if (::rename(fresh.c_str(), present.c_str()) != 0) {
+    const int code = errno;
+    if (hadJournal) (void)::rename(keptJournal.c_str(), journal.c_str());
+    if (isLinked)
+      ::unlink(kept.c_str());
+    else
+      (void)::rename(kept.c_str(), present.c_str());
+    return trouble(present, code);
+  }
+  const Path folder = present.has_parent_path() ? present.parent_path() : Path(".");
+  const Descriptor directory(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (directory.get() < 0 || ::fsync(directory.get()) != 0) return trouble(folder, errno);
+  return Done{};
+}
+
 namespace {
 
 Result<dev_t> deviceOf(const Path& path) {

@@ -27,6 +27,13 @@ Result<Done> replaceFile(const Path& path, std::string_view bytes);
 /// were there keep their permissions. Fails with `fileUnwritable` or `diskFull`.
 Result<Done> makeFolder(const Path& path);
 
+/// `fresh` takes the name of `present`, which goes on as `kept`, a name that is free; what SQLite
+/// left beside it goes along. Durable on return. Where the file system has hard links there is a
+/// file under the name of `present` at every moment. Fails with `fileUnwritable`; then `present` is
+/// where it was. Precondition: `fresh` is synced and in the same folder; nothing has `present`
+/// open.
+Result<Done> takePlace(const Path& fresh, const Path& present, const Path& kept);
+
 /// Whether both lie on one device, so that they are lost together; a file that is not there yet is
 /// where its folder is. Fails with `fileNotFound` or `fileUnreadable`.
 Result<bool> isOnSameDisk(const Path& one, const Path& two);

@@ -40,6 +40,9 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> countLot(By by, const kit::LotCount& count);
   /// After `backUp` went well; also after the day is signed.
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
+  /// The newest school day before today that this laptop has in no good backup; `known` is the
+  /// newest that is noted outside the book.
+  [[nodiscard]] Result<std::optional<base::Date>> dayNotBackedUp(std::optional<base::Date> known);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.

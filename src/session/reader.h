@@ -15,6 +15,7 @@
 #include "session/identity.h"
 #include "session/setup.h"
 #include "session/views.h"
+#include "session/world.h"
 
 #include <iosfwd>
 #include <memory>
@@ -44,12 +45,6 @@ using base::Recorded;
 using base::Result;
 template <class T>
 using List = Result<std::vector<Recorded<T>>>;
-
-/// Time and chance, passed in; both outlive the session.
-struct World {
-  base::Clock& clock;
-  base::Random& random;
-};
 
 /// Whose records a report takes: of the children that the term's own figures may count (those of
 /// its forms and days, and those whose one-year look falls into it), or of every child of the

@@ -87,6 +87,7 @@ void refuseUnwritable(const Path& path) {
 void lookThrough(Connection& book) {
   if (book.seesChecks()) return quickCheck(book);
   Connection looking(book.path(), Looking::locked);
+  const Watching watching(looking, book.progress());
   quickCheck(looking);
 }
 
@@ -99,6 +100,20 @@ Path copyBefore(const Path& path, std::size_t version) {
   return copy;
 }
 
+void updateBook(Connection& book, std::span<const Migration> steps, const OwnSchema& own,
+                base::Instant now) {
+  const auto before = copyBefore(book.path(), steps.size());
+  writeCopy(book, before, own);
+  try {
+    migrate(book, steps, now);
+  } catch (const Trouble& trouble) {
+    // The book is what the copy is, so it is not left as if something had happened.
+    std::error_code ignored;
+    if (trouble.error().code == ErrorCode::workCancelled) std::filesystem::remove(before, ignored);
+    throw;
+  }
+}
+
 void requireOrdered(std::span<const Migration> steps) {
   base::require(!steps.empty(), "at least one schema step");
   for (std::size_t i = 0; i < steps.size(); ++i)
@@ -109,7 +124,8 @@ void requireOrdered(std::span<const Migration> steps) {
 
 base::Result<Connection> openBook(const Path& path, Access access, Durability durability,
                                   base::Instant now, Checkup checkup,
-                                  std::span<const Migration> steps) {
+                                  std::span<const Migration> steps,
+                                  const base::Progress& progress) {
   requireOrdered(steps);
   return guarded([&] {
     std::error_code missing;
@@ -118,6 +134,7 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     refuseForeign(file, steps);
     if (access == Access::readWrite) refuseUnwritable(file);
     Connection book(file, access, durability);
+    std::optional<Watching> watching(std::in_place, book, progress);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
     refuseVersion(file, version, steps);
     const bool isOld = version < static_cast<std::int64_t>(steps.size());
@@ -131,11 +148,27 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
       if (access == Access::readOnly)
         refuse(ErrorCode::storeReadOnly, file,
                "made by an older version; open it once for writing to bring it up to date");
-      writeCopy(book, copyBefore(file, steps.size()), own);
-      migrate(book, steps, now);
+      updateBook(book, steps, own, now);
     }
+    watching.reset();
     return book;
   });
+}
+
+bool isOfOlderVersion(const Path& path, std::span<const Migration> steps) {
+  const auto isOlder = guarded([&] {
+    refuseForeign(path, steps);
+    Header header{};
+    return readHeader(path, header) &&
+           bigEndian(header, 60) < static_cast<std::int32_t>(steps.size());
+  });
+  return isOlder && *isOlder;
+}
+
+bool isInUse(const Path& path) {
+  const auto opened =
+      guarded([&] { const Connection held(path, Access::readWrite, Durability::everyAct); });
+  return !opened && opened.error().code == ErrorCode::storeInUse;
 }
 
 base::Result<Connection> createBook(const Path& path, Durability durability, base::Instant now,

@@ -24,6 +24,8 @@ ErrorCode codeFor(int primary, int systemError) {
   case SQLITE_BUSY:
   case SQLITE_LOCKED:
     return ErrorCode::storeInUse;
+  case SQLITE_INTERRUPT:
+    return ErrorCode::workCancelled;
   case SQLITE_CORRUPT:
   case SQLITE_NOTADB:
     return ErrorCode::storeDamaged;

@@ -64,6 +64,12 @@ base::Result<Vault> Vault::open(const crypto::Secret& passphrase, const WrappedK
   return Vault(*std::move(bookKey));
 }
 
+Vault Vault::twin() const {
+  auto key = crypto::Key::of(crypto::Secret::copyOf(bookKey_.bytes()));
+  base::require(key.has_value(), "a key of the size of a key");
+  return Vault(*std::move(key));
+}
+
 base::Result<WrappedKey> Vault::rewrap(const crypto::Secret& passphrase, crypto::KdfCost cost,
                                        base::Random& random) const {
   if (characterCount(passphrase) < minPassphraseCharacters)

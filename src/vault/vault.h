@@ -54,6 +54,9 @@ class Vault {
   [[nodiscard]] base::Result<WrappedKey> rewrap(const crypto::Secret& passphrase,
                                                 crypto::KdfCost cost, base::Random& random) const;
 
+  /// The same vault once more, for another thread; it is wiped by itself.
+  [[nodiscard]] Vault twin() const;
+
   /// Bound to the child: the box opens for this id alone. Precondition: checkIdentity passes.
   [[nodiscard]] Sealed seal(const base::Uuid& child, const Identity& identity,
                             base::Random& random) const;

@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "session/setup.h"
 
 #include "support/clinic.h"

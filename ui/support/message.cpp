@@ -153,6 +153,8 @@ Message messageOf(ErrorCode code) {
     return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers put in."_s};
   case ErrorCode::callMalformed:
     return rule(u"Something is missing or too long."_s, u"Read which below."_s);
+  case ErrorCode::workCancelled:
+    return {u"Cancelled."_s, u"Nothing was changed."_s, u"Start it again when you want it."_s};
   }
   base::fail("no such error");
 }
