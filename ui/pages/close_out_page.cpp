@@ -363,9 +363,11 @@ void CloseOutPage::follow(std::size_t row) {
 
 void CloseOutPage::writeLetters() {
   if (!sheet_) return;
-  const auto done =
-      LettersDesk(context(), *day_).work(childAt(browser_->section(), browser_->row()));
-  if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
+  std::make_shared<LettersDesk>(context(), this, *day_)
+      ->work(childAt(browser_->section(), browser_->row()),
+             [this](const base::Result<QString>& done) {
+               if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
+             });
 }
 
 } // namespace gk::ui

@@ -23,8 +23,9 @@ void CloseOutPage::sign() {
   if (!*closure) return Q_EMIT said(u"Not signed."_s);
   // A signed day is no longer the open one, and it is this one that is looked at.
   chosen_ = day_;
-  if (went(book().signDay(context().acting.by(), **closure)))
-    Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+  if (!went(book().signDay(context().acting.by(), **closure))) return;
+  Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+  Q_EMIT daySigned(*day_);
 }
 
 void CloseOutPage::reopen() {
@@ -58,12 +59,23 @@ void CloseOutPage::takeIn() {
   const auto from =
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
   if (!from) return;
-  const auto merged = book().absorb(toStd(*from));
-  if (!went(merged)) return;
+  // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
+  context().work.run(
+      LongKind::merge, this,
+      [&book = book(), from = toStd(*from)](const base::Progress& progress) {
+        return book.absorbAside(from, progress);
+      },
+      [this](const base::Result<store::Merged>& merged) {
+        book().tellAbsorbed();
+        if (went(merged)) sayTaken(*merged);
+      });
+}
+
+void CloseOutPage::sayTaken(const store::Merged& merged) {
   const auto asked = sheet_ ? sheet_->questions.size() : 0;
   if (asked > 0) showQuestions();
-  const auto taken = merged->newEntries > 0
-                         ? u"Taken in: "_s + counted(merged->newEntries, "new entry", "new entries")
+  const auto taken = merged.newEntries > 0
+                         ? u"Taken in: "_s + counted(merged.newEntries, "new entry", "new entries")
                          : u"Nothing new was in it"_s;
   const auto open = sheet_ ? sheet_->openThings() : 0;
   Q_EMIT said(taken + (asked > 0  ? u". Questions that only a person can answer: %1."_s.arg(asked)

@@ -93,12 +93,15 @@ std::optional<QString> QtPrompter::newFile(const QString& what, const QString& s
                                                   QFileDialog::DontConfirmOverwrite));
 }
 
-bool QtPrompter::print(const std::function<void(QPagedPaintDevice&)>& paint) {
-  QPrinter printer(QPrinter::HighResolution);
-  QPrintDialog dialog(&printer, parent_);
-  if (dialog.exec() != QDialog::Accepted) return false;
-  paint(printer);
-  return true;
+std::optional<QString> QtPrompter::folder(const QString& what) {
+  return unlessEmpty(QFileDialog::getExistingDirectory(parent_, what));
+}
+
+std::shared_ptr<QPagedPaintDevice> QtPrompter::printer() {
+  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+  QPrintDialog dialog(printer.get(), parent_);
+  if (dialog.exec() != QDialog::Accepted) return nullptr;
+  return printer;
 }
 
 std::optional<QString> QtPrompter::passphrase(const QString& question) {

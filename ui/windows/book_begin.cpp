@@ -21,6 +21,8 @@ constexpr auto checkAgain = std::chrono::milliseconds(100);
 } // namespace
 
 void BookView::unlock(const QString& passphrase) {
+  if (context_.work.hasBook())
+    return cover_->refuse(u"The logbook is still busy. Wait a second and try again."_s);
   const auto opened = session_.unlock(toStd(passphrase));
   if (!opened) {
     const auto message = describe(opened.error());
@@ -64,6 +66,7 @@ void BookView::begin() {
 }
 
 void BookView::readOn() {
+  if (context_.work.hasBook()) return reading_.start(checkAgain);
   // Trouble with the roll comes again, and is said, when somebody searches.
   const auto read = session_.readRoll(childrenAtOnce);
   if (read && !*read) return;
@@ -90,13 +93,22 @@ void BookView::goOn() {
 void BookView::lock(const QString& why) {
   idle_.stop();
   reading_.stop();
+  // What works elsewhere has names too; what was counted with them is dropped.
+  context_.work.cancel();
+  if (context_.work.hasBook()) {
+    lockLater_ = why;
+    cover_->lock(why);
+    stack_->setCurrentWidget(cover_);
+    return takeKeys();
+  }
   // The cover says that the names are locked; the chair need not say so as well, after unlocking.
   auto* chairStrip = chair_->findChild<MessageStrip*>();
   const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  session_.lock();
-  if (wasQuiet) chairStrip->settle();
+  // First, so that no page reads anew behind it.
   cover_->lock(why);
   stack_->setCurrentWidget(cover_);
+  session_.lock();
+  if (wasQuiet) chairStrip->settle();
   takeKeys();
 }
 

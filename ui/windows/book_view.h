@@ -8,6 +8,7 @@
 #include <QWidget>
 
 #include <chrono>
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -37,7 +38,7 @@ class BookView final : public QWidget {
 
  public:
   /// Locks after `idle` without a key or a click.
-  BookView(session::Session session, base::Clock& clock, Prompter& prompter,
+  BookView(session::Session session, base::Clock& clock, Prompter& prompter, LongWork& work,
            std::chrono::milliseconds idle, QWidget* parent);
   ~BookView() override;
 
@@ -52,6 +53,14 @@ class BookView final : public QWidget {
   void takeKeys();
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
+  /// The line of messages, beside which long work is shown.
+  [[nodiscard]] QWidget* messageLine() const;
+  /// Makes the backup that is due on closing, and asks what to do where it cannot be made. `close`
+  /// is called when the book may close, at once where nothing is due.
+  void beforeClosing(const std::function<void()>& close);
+
+ Q_SIGNALS:
+  void restoreWanted();
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -66,6 +75,10 @@ class BookView final : public QWidget {
   void leaveChair();
   void leaveIncident(const QString& words);
   void askProgram();
+  /// Covers the pages while long work has the book.
+  void followWork();
+  void backUpSigned(roster::DayId day);
+  void askAtClosing(const QString& why, const std::function<void()>& close);
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
   void begin();
@@ -108,6 +121,9 @@ class BookView final : public QWidget {
   IncidentPage* incident_ = nullptr;
   ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
+  QWidget* wait_ = nullptr; ///< while long work has the book
+  QWidget* beforeWait_ = nullptr;
+  std::optional<QString> lockLater_; ///< when the work that has the book is over
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
