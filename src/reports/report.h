@@ -67,5 +67,5 @@ std::string reportTitle(ReportKind kind, const TermRecords& records,
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
-                                     "follow-up", "trace", "payers", "terms", "funder",
+                                     "follow-up", "trace", "payers", "terms-compared", "funder",
                                      "funder-annex"});

@@ -4,7 +4,9 @@
 #include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
+#include "reports/terms_report.h"
 #include "session/issues.h"
+#include "session/terms_so_far.h"
 #include "ui/models/factor_names.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -230,6 +232,7 @@ void TotalsPage::countReport() {
                          : reports::termTables(totalsChosen());
     return showTables();
   }
+  if (kind() == ReportKind::terms) return countTerms();
   const auto options = this->options();
   tables_.clear();
   if (!options) return showTables();
@@ -256,6 +259,26 @@ void TotalsPage::countReport() {
         exposed_ = report->exposed;
         showTables();
       });
+}
+
+/// Reads every term so far, which is more than the page has at hand.
+void TotalsPage::countTerms() {
+  tables_.clear();
+  showTables();
+  ++counting_;
+  const auto question = ++asked_;
+  using Answer = base::Result<std::vector<reports::TermTotals>>;
+  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
+                         session::Snapshot& book, const base::Progress& progress) -> Answer {
+    return session::termsSoFar(book, start, asOf, progress);
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
+    --counting_;
+    if (question != asked_) return;
+    if (!terms) return notCounted(terms.error());
+    tables_ = reports::termsReport(*terms);
+    showTables();
+  });
 }
 
 reports::TermTotals TotalsPage::totalsChosen() const {

@@ -47,6 +47,7 @@ class TotalsPage final : public Page {
   /// It was cancelled, or the book cannot be read.
   void notCounted(const base::Error& why);
   void countReport();
+  void countTerms();
   void fillFilters();
   void filter();
   /// Of the school that is chosen, or of all. Precondition: counted.
