@@ -1,5 +1,6 @@
 #include "session/setup.h"
 
+#include "base/text.h"
 #include "support/clinic.h"
 
 #include <algorithm>

@@ -39,6 +39,8 @@ class Prompter {
   virtual bool print(const std::function<void(QPagedPaintDevice&)>& paint) = 0;
   /// Shown as dots.
   virtual std::optional<QString> passphrase(const QString& question) = 0;
+  /// Shown as dots, with keys for a gloved finger.
+  virtual std::optional<QString> pin(const QString& question) = 0;
 };
 
 } // namespace gk::ui

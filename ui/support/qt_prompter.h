@@ -24,6 +24,7 @@ class QtPrompter final : public Prompter {
                                  const QString& filter) override;
   bool print(const std::function<void(QPagedPaintDevice&)>& paint) override;
   std::optional<QString> passphrase(const QString& question) override;
+  std::optional<QString> pin(const QString& question) override;
 
  private:
   QWidget* parent_;
