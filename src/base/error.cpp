@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 53> names{{
+constexpr std::array<Entry, 58> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -36,6 +36,11 @@ constexpr std::array<Entry, 53> names{{
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
+    {ErrorCode::pinMalformed, "pin.malformed"},
+    {ErrorCode::pinNeeded, "pin.needed"},
+    {ErrorCode::pinWrong, "pin.wrong"},
+    {ErrorCode::pinWait, "pin.wait"},
+    {ErrorCode::pinSpent, "pin.spent"},
     {ErrorCode::notFound, "record.not-found"},
     {ErrorCode::recordChanged, "record.changed"},
     {ErrorCode::ruleBirthDate, "rule.birth-date"},

@@ -71,7 +71,7 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
   if (!table) return table.error();
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto by = author(*session, call);
+  const auto by = author(*session, call, around);
   if (!by) return by.error();
   const auto program = session->program();
   if (!program) return program.error();

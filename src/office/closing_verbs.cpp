@@ -50,7 +50,9 @@ Result<Exit> reopenDay(const Call& call, const Surroundings& around) {
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
     const auto day = wantedDay(session, call);
     if (!day) return day.error();
-    const auto reopened = session.reopenDay(by, day->id, call.text("--reason"));
+    const auto own = ownPin(session, by, call, around);
+    if (!own) return own.error();
+    const auto reopened = session.reopenDay(by, day->id, call.text("--reason"), *own);
     if (!reopened) return reopened.error();
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
@@ -68,7 +70,9 @@ Result<Exit> addLateEntry(const Call& call, const Surroundings& around) {
       if (!child) return child.error();
       entry.child = *child;
     }
-    const auto added = session.addAddendum(by, entry);
+    const auto own = ownPin(session, by, call, around);
+    if (!own) return own.error();
+    const auto added = session.addAddendum(by, entry, *own);
     if (!added) return added.error();
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();

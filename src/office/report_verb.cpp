@@ -126,8 +126,8 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   }
   const auto made = reports::makeReport(*kind, *records, options);
   const auto choice = reports::choiceOf(*kind, *records, options);
-  auto version = issued(*session, call, term->id, std::string(base::nameOf(*kind)), choice, made,
-                        around.clock.now().date());
+  auto version = issued(*session, call, around, term->id, std::string(base::nameOf(*kind)), choice,
+                        made, around.clock.now().date());
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
   const auto title = reports::reportTitle(*kind, *records, choice);

@@ -23,6 +23,10 @@ TaskSet usualTasks(Role role) {
   base::fail("no such role");
 }
 
+bool keepsTeam(const Member& member) {
+  return member.may.has(Task::sign) || member.role == Role::manager;
+}
+
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   const auto who = member.name + " (" + std::string(base::nameOf(member.role)) + ")";
   if (!member.may.has(task))

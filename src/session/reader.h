@@ -191,6 +191,7 @@ class Reader {
 
  private:
   Result<BoardLine> boardLine(roster::ChildId child);
+  Result<base::Done> addNames(IdentityCard& card, const Identity& identity);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);
   /// The name as shown; empty while locked and for a child without one.

@@ -89,6 +89,7 @@ Result<Admission> Door::admit(Verb verb, By by, const About& about) {
   if (rule.asksReason && base::isBlank(about.reason.value_or("")))
     return Error{ErrorCode::ruleReason,
                  std::string(rule.words) + " needs a reason; say why, in a few words"};
+  if (const auto own = isHerself(admission, rule, about); !own) return own.error();
   return admission;
 }
 

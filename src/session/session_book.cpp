@@ -18,10 +18,6 @@ store::KeyRow rowOf(const vault::WrappedKey& wrapped) {
   return {wrapped.salt, wrapped.opsLimit, wrapped.memoryBytes, wrapped.nonce, wrapped.box};
 }
 
-crypto::KdfCost costOf(BookKind kind) {
-  return kind == BookKind::real ? crypto::KdfCost::interactive() : crypto::KdfCost::cheapest();
-}
-
 store::Durability durabilityOf(BookKind kind) {
   return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
 }
@@ -50,7 +46,9 @@ void Reader::forgetRoll() {
   held_->roll.reset();
 }
 
-Door::Door(store::Book book, World world) : Reader(std::move(book), world) {}
+Door::Door(store::Book book, World world) : Reader(std::move(book), world) {
+  keyboard_.slept = world.clock.steady() - world.clock.awake();
+}
 
 Session::Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
 
@@ -70,6 +68,7 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);
+  session.kind_ = kind;
   return session;
 }
 
@@ -79,7 +78,9 @@ Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, Wor
   auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at,
                                 checkup, progress);
   if (!book) return book.error();
-  return Session(std::move(*book), world);
+  Session session(std::move(*book), world);
+  session.kind_ = kind;
+  return session;
 }
 
 Result<base::Done> Session::unlock(std::string passphrase) {
@@ -90,14 +91,13 @@ Result<base::Done> Session::unlock(std::string passphrase) {
   if (!opened) return opened.error();
   vault_ = std::move(*opened);
   forgetRoll();
+  beginKeyboard();
   changed_.emit(Change{});
   return base::Done{};
 }
 
 void Session::lock() {
-  vault_.reset();
-  forgetRoll();
-  changed_.emit(Change{});
+  lockNames();
 }
 
 Result<base::Done> Session::changePassphrase(std::string passphrase) {

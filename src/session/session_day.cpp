@@ -51,8 +51,9 @@ Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::stri
 }
 
 Result<roster::AgreementOverrideId>
-DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken) {
-  const auto may = admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason});
+DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken, const OwnPin& pin) {
+  const auto may =
+      admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason, .pin = pin});
   if (!may) return may.error();
   if (by.author != taken.clinician)
     return Error{ErrorCode::ruleCredential,

@@ -33,7 +33,8 @@ struct BoardLine {
   std::string paper{};          ///< number of the sheet that the visit was typed from
 };
 
-/// All that the identity screen must show at one glance.
+/// All that the identity screen must show at one glance. While locked the number stands for the
+/// name, and birth date, guardians and namesakes are blank.
 struct IdentityCard {
   roster::ChildId child;
   std::string number;

@@ -15,6 +15,7 @@ class ScriptedPrompter final : public ui::Prompter {
  public:
   std::deque<bool> confirms;
   std::deque<QString> texts;
+  std::deque<QString> pins;
   std::deque<int> choices;
   std::deque<QString> files;
   std::deque<bool> prints;
@@ -75,6 +76,10 @@ class ScriptedPrompter final : public ui::Prompter {
   std::optional<QString> passphrase(const QString& question) override {
     asked += question;
     return next(texts);
+  }
+  std::optional<QString> pin(const QString& question) override {
+    asked += question;
+    return next(pins);
   }
 
  private:

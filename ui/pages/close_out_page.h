@@ -52,6 +52,7 @@ class CloseOutPage final : public Page {
   void follow(std::size_t row);
   void writeLetters();
   void sign();
+  void confirm();
   void save();
   void pack();
   void backUp();

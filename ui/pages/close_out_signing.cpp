@@ -2,6 +2,8 @@
 #include "ui/pages/close_out_page.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/closing_questions.h"
+#include "ui/pages/confirm_placements.h"
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 #include "ui/widgets/report_browser.h"
 
@@ -18,6 +20,7 @@ void CloseOutPage::sign() {
     if (!*counted) return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
   }
   if (!sheet_->mayClose()) return Q_EMIT said(toQt(reports::verdictOf(*sheet_)));
+  if (!went(confirmBeforeSigning(context(), *sheet_, *day_))) return;
   const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
   if (!went(closure)) return;
   if (!*closure) return Q_EMIT said(u"Not signed."_s);
@@ -28,6 +31,15 @@ void CloseOutPage::sign() {
   Q_EMIT daySigned(*day_);
 }
 
+void CloseOutPage::confirm() {
+  if (!sheet_) return;
+  const auto sheet = *sheet_; // the answer shows a new one
+  const auto done = confirmPlacementsOf(context(), sheet, *day_);
+  if (!went(done)) return;
+  const auto open = sheet_ ? reports::unconfirmedWords(*sheet_) : std::string();
+  Q_EMIT said(open.empty() ? u"All placements of the day are confirmed."_s : toQt(open) + u'.');
+}
+
 void CloseOutPage::reopen() {
   if (!sheet_ || !sheet_->closed) return;
   const auto why = context().prompter.text(
@@ -35,8 +47,11 @@ void CloseOutPage::reopen() {
       "history."_s,
       {});
   if (!why) return;
+  const auto by = context().acting.by();
+  const auto own = askOwnPin(context(), by.author, u"reopening the signed day"_s);
+  if (!own) return Q_EMIT said(u"Not reopened: no PIN was given."_s);
   chosen_ = day_;
-  if (went(book().reopenDay(context().acting.by(), *day_, toStd(why->trimmed()))))
+  if (went(book().reopenDay(by, *day_, toStd(why->trimmed()), *own)))
     Q_EMIT said(u"The day is open again. Make the change, then two people sign again."_s);
 }
 
@@ -51,7 +66,10 @@ void CloseOutPage::addLateEntry() {
   }
   const auto text = context().prompter.text(u"Late entry: what is added? No names."_s, {});
   if (!text) return;
-  if (went(book().addAddendum(context().acting.by(), {*day_, child, toStd(text->trimmed())})))
+  const auto by = context().acting.by();
+  const auto own = askOwnPin(context(), by.author, u"the late entry"_s);
+  if (!own) return Q_EMIT said(u"Not added: no PIN was given."_s);
+  if (went(book().addAddendum(by, {*day_, child, toStd(text->trimmed())}, *own)))
     Q_EMIT said(u"The late entry is added; it is printed with the close-out."_s);
 }
 

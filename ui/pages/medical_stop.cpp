@@ -1,5 +1,6 @@
 #include "ui/pages/medical_stop.h"
 
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -32,8 +33,11 @@ void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
                       u"\", and on whose word? It no longer stops anything from then on."_s,
                   {}, [&visit, flag](const QString& decided) {
                     const auto words = toStd(decided.trimmed());
+                    const auto own =
+                        askOwnPin(visit.context(), visit.by().author, u"resolving the alert"_s);
+                    if (!own) return visit.strip.say(u"Not resolved: no PIN was given."_s);
                     const auto done = visit.act(
-                        [&] { return visit.book().resolveFlag(visit.by(), flag, words); });
+                        [&] { return visit.book().resolveFlag(visit.by(), flag, words, *own); });
                     // A decision is no work on a tooth: the alert goes only when the whole file is
                     // read.
                     if (!done || !visit.begin(visit.file().child.id, visit.file().day.id)) return;

@@ -132,7 +132,11 @@ void TodayPage::readMembers(base::Date on) {
   const auto& now = context().acting.now();
   select(operator_, members_, now.author);
   select(assistant_, members_, now.assistant);
-  select(recorder_, members_, now.recorder);
+  const auto& signedIn = context().acting.signedIn();
+  select(recorder_, members_, signedIn ? signedIn : now.recorder);
+  recorder_->setEnabled(!signedIn);
+  recorder_->setToolTip(signedIn ? u"Who is signed in. Lock (F12) to sign in another."_s
+                                 : QString());
 }
 
 void TodayPage::readLots(base::Date on) {
@@ -188,7 +192,7 @@ void TodayPage::choose() {
   auto setup = context().acting.now();
   setup.author = selected(operator_, members_);
   setup.assistant = selected(assistant_, members_);
-  setup.recorder = selected(recorder_, members_);
+  if (!context().acting.signedIn()) setup.recorder = selected(recorder_, members_);
   setup.sealant = selected(sealant_, lots_);
   setup.etchant = selected(etchant_, lots_);
   setup.varnish = selected(varnish_, lots_);
@@ -208,9 +212,10 @@ void TodayPage::showSummary() {
 QString setupWords(session::Session& book, const Setup& setup) {
   QStringList words;
   if (const auto members = book.members())
-    for (const auto& [what, who] : {std::pair(u"operator"_s, setup.author),
-                                    {u"assistant"_s, setup.assistant},
-                                    {u"typing"_s, setup.recorder}})
+    for (const auto& [what, who] :
+         {std::pair(u"operator"_s, setup.author),
+          {u"assistant"_s, setup.assistant},
+          {u"typing"_s, book.signedIn() ? book.signedIn() : setup.recorder}})
       for (const auto& member : *members)
         if (who == member.id) words += what + u' ' + toQt(member.value.initials);
   if (!setup.author) words.prepend(u"▲ Nobody is at work yet: F5"_s);

@@ -93,6 +93,18 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
                 u"Look at it as it is now, then correct that."_s);
+  case ErrorCode::pinMalformed:
+    return {u"That cannot be a PIN."_s, nothingLost,
+            u"Choose 4 to 6 digits, none easy to guess."_s};
+  case ErrorCode::pinNeeded:
+    return {u"A PIN is needed for this."_s, entryStays,
+            u"To sign in, lock (F12) and unlock with your PIN."_s};
+  case ErrorCode::pinWrong:
+    return {u"That is not the PIN."_s, nothingLost, u"Wait a moment and type it again."_s};
+  case ErrorCode::pinWait:
+    return {u"Too soon after a wrong PIN."_s, nothingLost, u"Wait, then type it again."_s};
+  case ErrorCode::pinSpent:
+    return {u"The passphrase is needed now."_s, nothingLost, u"Unlock with the passphrase."_s};
   case ErrorCode::notFound:
     return {u"It is not in this logbook."_s, nothingLost, u"Check what you asked for."_s};
   case ErrorCode::ruleBirthDate:

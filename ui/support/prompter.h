@@ -40,6 +40,8 @@ class Prompter {
   virtual std::shared_ptr<QPagedPaintDevice> printer() = 0;
   /// Shown as dots.
   virtual std::optional<QString> passphrase(const QString& question) = 0;
+  /// Shown as dots, with keys for a gloved finger.
+  virtual std::optional<QString> pin(const QString& question) = 0;
 };
 
 } // namespace gk::ui

@@ -25,6 +25,7 @@ class QtPrompter final : public Prompter {
   std::optional<QString> folder(const QString& title) override;
   std::shared_ptr<QPagedPaintDevice> printer() override;
   std::optional<QString> passphrase(const QString& question) override;
+  std::optional<QString> pin(const QString& question) override;
 
  private:
   QWidget* parent_;

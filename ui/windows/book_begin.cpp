@@ -31,7 +31,7 @@ void BookView::unlock(const QString& passphrase) {
   idle_.start();
   const auto program = session_.program();
   if (!program && program.error().code == base::ErrorCode::notFound) return askProgram();
-  begin();
+  enter();
 }
 
 /// Every page and every letter speaks of the program.
@@ -87,29 +87,7 @@ void BookView::goOn() {
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
   strip_->say(u"Went on with the child who was in the chair."_s +
-              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
-}
-
-void BookView::lock(const QString& why) {
-  idle_.stop();
-  reading_.stop();
-  // What works elsewhere has names too; what was counted with them is dropped.
-  context_.work.cancel();
-  if (context_.work.hasBook()) {
-    lockLater_ = why;
-    cover_->lock(why);
-    stack_->setCurrentWidget(cover_);
-    return takeKeys();
-  }
-  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
-  auto* chairStrip = chair_->findChild<MessageStrip*>();
-  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  // First, so that no page reads anew behind it.
-  cover_->lock(why);
-  stack_->setCurrentWidget(cover_);
-  session_.lock();
-  if (wasQuiet) chairStrip->settle();
-  takeKeys();
+              (acting_.by().author ? QString() : u" Say who is at work: F5."_s));
 }
 
 void BookView::takeKeys() {

@@ -63,11 +63,16 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
   layOut();
   idle_.setSingleShot(true);
   idle_.setInterval(idle);
-  connect(&idle_, &QTimer::timeout, this, [this] {
-    lock(u"Locked after a while without a key. Unlock to go on where you were."_s);
-  });
+  connect(&idle_, &QTimer::timeout, this, &BookView::rest);
+  beat_.setInterval(1000);
+  connect(&beat_, &QTimer::timeout, this, &BookView::beat);
   connect(&reading_, &QTimer::timeout, this, &BookView::readOn);
   connect(cover_, &CoverPage::passphraseGiven, this, &BookView::unlock);
+  connect(cover_, &CoverPage::pinGiven, this, &BookView::signInBy);
+  connect(cover_, &CoverPage::passphraseWanted, this, [this] {
+    session_.lock();
+    lock(u"The names are locked"_s);
+  });
   connect(&acting_, &Acting::changed, this, &BookView::showWho);
   connect(&work, &LongWork::changed, this, &BookView::followWork);
   work.askBefore([this] {
@@ -146,6 +151,13 @@ void BookView::layOut() {
   changes_ = session_.onChanged([this](const session::Change&) {
     lotCodes_.reset();
     showCareDate();
+    // Too many wrong PINs at a question lock the names; and the last tooth may be closed. Later, so
+    // that nothing is locked in the middle of an act.
+    if (idle_.isActive() && !session_.isUnlocked())
+      QTimer::singleShot(0, this, [this] {
+        if (idle_.isActive() && !session_.isUnlocked()) lock(u"The names are locked"_s);
+      });
+    if (namesHidden_) QTimer::singleShot(0, this, &BookView::beat);
   });
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
@@ -205,6 +217,7 @@ void BookView::connectPage(Page* page) {
 }
 
 void BookView::turnTo(QWidget* page) {
+  if (namesHidden_ && page != chair_) return lock(lockedIdle());
   const auto& day = board_->day();
   // A day just signed is no longer the open one, and its papers are still to be packed.
   if (page == closeOut_ && day) closeOut_->chooseDay(day->id);

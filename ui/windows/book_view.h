@@ -10,6 +10,7 @@
 #include <chrono>
 #include <functional>
 #include <memory>
+#include <set>
 #include <vector>
 
 class QLabel;
@@ -27,6 +28,7 @@ class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
+struct Person;
 class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
@@ -44,6 +46,7 @@ class BookView final : public QWidget {
 
   /// Opens the names and goes on where the chair was left. Says so and stays locked otherwise.
   void unlock(const QString& passphrase);
+  /// A PIN opens the names again where it may, else the passphrase.
   void lock(const QString& why);
   /// The timer's cues are heard from now on. The speaker outlives this.
   void hearOn(Speaker& speaker);
@@ -82,6 +85,17 @@ class BookView final : public QWidget {
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
   void begin();
+  /// The names are open by the passphrase: who is at the keyboard is asked where anyone has a PIN.
+  void enter();
+  void signInBy(base::MemberId who, const QString& pin);
+  /// What she has not confirmed of earlier days, once.
+  void offerToConfirm(base::MemberId who, const session::OwnPin& own);
+  [[nodiscard]] std::vector<Person> people(bool withPinAlone);
+  /// After a while without a key: the names hide, and while teeth are open every key of the chair
+  /// works on; once nothing is open the lock follows.
+  void rest();
+  [[nodiscard]] static QString lockedIdle();
+  void beat();
   void goOn();
   void readOn();
   void toggleHidden();
@@ -101,6 +115,7 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
+  QTimer beat_;    ///< has the laptop slept, is the last tooth closed
   QTimer reading_; ///< what is done in small pieces while no key waits
   // Owned here and not by Qt, so that every page goes before the session.
   std::unique_ptr<QStackedWidget> stack_;
@@ -124,6 +139,8 @@ class BookView final : public QWidget {
   QWidget* wait_ = nullptr; ///< while long work has the book
   QWidget* beforeWait_ = nullptr;
   std::optional<QString> lockLater_; ///< when the work that has the book is over
+  bool namesHidden_ = false; ///< the chair goes on without them
+  std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
