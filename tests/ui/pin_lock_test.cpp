@@ -1,8 +1,8 @@
 #include "ui/pages/chair_page.h"
+#include "ui/support/pin_pad.h"
 #include "ui/support/style.h"
 #include "ui/support/touch.h"
 #include "ui/widgets/message_strip.h"
-#include "ui/widgets/pin_pad.h"
 #include "ui/widgets/timer_view.h"
 #include "window_fixture.h"
 

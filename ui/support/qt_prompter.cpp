@@ -2,8 +2,8 @@
 
 #include "base/contract.h"
 #include "ui/support/decide_dialog.h"
+#include "ui/support/pin_pad.h"
 #include "ui/support/text.h"
-#include "ui/widgets/pin_pad.h"
 
 #include <QApplication>
 #include <QFileDialog>

@@ -1,10 +1,10 @@
 #include "ui/windows/cover_page.h"
 
+#include "ui/support/pin_pad.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
 #include "ui/widgets/key_button.h"
-#include "ui/widgets/pin_pad.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>

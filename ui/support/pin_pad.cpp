@@ -1,14 +1,14 @@
-#include "ui/widgets/pin_pad.h"
+#include "ui/support/pin_pad.h"
 
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
-#include "ui/widgets/key_button.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -20,12 +20,12 @@ constexpr qsizetype mostDigits = 6; // vault::longestPin
 
 } // namespace
 
-PinPad::PinPad(QWidget* parent)
-    : QWidget(parent), dots_(wordsLabel({}, u"numerals"_s, u"pinDots"_s, this)) {
+PinPad::PinPad(QWidget* parent) : QWidget(parent), dots_(new QLabel(this)) {
   setObjectName(u"pinPad"_s);
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(u"PIN: digits, then Enter"_s);
-  dots_->setWordWrap(false);
+  dots_->setObjectName(u"pinDots"_s);
+  dots_->setProperty("look", u"numerals"_s);
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setSpacing(style::touchGap());
