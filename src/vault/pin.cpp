@@ -3,6 +3,7 @@
 #include "vault/vault.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string_view>
 
 namespace gk::vault {
@@ -14,7 +15,7 @@ constexpr std::string_view pinPurpose = "groovekeeper pin 1 ";
 
 crypto::Bytes boundToMember(const base::Uuid& member) {
   crypto::Bytes associated(pinPurpose.begin(), pinPurpose.end());
-  associated.insert(associated.end(), member.bytes.begin(), member.bytes.end());
+  std::ranges::copy(member.bytes, std::back_inserter(associated));
   return associated;
 }
 
