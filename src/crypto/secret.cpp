@@ -15,6 +15,16 @@ void wipe(std::string& text) {
   text.clear();
 }
 
+void wipe(std::vector<std::uint8_t>& bytes) {
+  sodium_memzero(bytes.data(), bytes.size());
+  bytes.clear();
+}
+
+void wipeStack() {
+  constexpr std::size_t deepest = std::size_t{512} * 1024; // of a thread's 8 MiB
+  sodium_stackzero(deepest);
+}
+
 void Secret::Wipe::operator()(std::uint8_t* memory) const noexcept {
   sodium_free(memory);
 }

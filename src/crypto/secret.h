@@ -9,11 +9,16 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace gk::crypto {
 
 /// Overwrites the text's bytes where they lie and empties it.
 void wipe(std::string& text);
+void wipe(std::vector<std::uint8_t>& bytes);
+
+/// Overwrites the part of the stack that calls before this one have used and left.
+void wipeStack();
 
 /// A passphrase, key or opened plaintext: between guard pages, kept out of swap where the system
 /// allows it, wiped when it goes. Cannot be copied; moved from, it is empty.

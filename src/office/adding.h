@@ -12,6 +12,7 @@ namespace gk::office {
 inline std::vector<Option> writing(std::vector<Option> own) {
   own.push_back(byOption());
   own.push_back(laptopOption());
+  own.push_back(clockOption());
   return own;
 }
 

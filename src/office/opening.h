@@ -10,6 +10,7 @@ namespace gk::office {
 Option passphraseOption();
 Option byOption();
 Option laptopOption();
+Option clockOption();
 
 /// The identity under which this computer writes: of --laptop-file, else of
 /// ~/.config/groovekeeper/laptop-id (XDG_CONFIG_HOME is heeded). Made when the file is not there

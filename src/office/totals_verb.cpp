@@ -193,7 +193,8 @@ std::vector<Verb> totalsVerbs() {
              mergeOption(),
              issueOption(),
              byOption(),
-             laptopOption()}},
+             laptopOption(),
+             clockOption()}},
            totals}};
 }
 

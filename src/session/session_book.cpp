@@ -94,7 +94,8 @@ Result<base::Done> Session::unlock(std::string passphrase) {
 void Session::lock() {
   vault_.reset();
   forgetRoll();
-  changed_.emit(Change{});
+  changed_.emit(Change{}); // faces let go of what they show
+  crypto::wipeStack();
 }
 
 Result<base::Done> Session::changePassphrase(std::string passphrase) {

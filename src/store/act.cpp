@@ -1,4 +1,5 @@
 #include "store/book.h"
+#include "store/row_io.h"
 
 namespace gk::store {
 
@@ -16,8 +17,8 @@ base::EntryId Act::insertEntry(std::string_view kind, std::optional<base::Uuid> 
                "?, ?, ?, ?, ?)")
       .bindAll(id, subject.value_or(id), *act_, kind, stamp_.laptop, position_.sequence,
                stamp_.by.author, stamp_.by.recorder, stamp_.at.at,
-               static_cast<int>(stamp_.at.offset.count()), supersedes, std::string_view(reason),
-               stamp_.verb, base::nameOf(stamp_.by.station))
+               static_cast<int>(stamp_.at.offset.count()), supersedes, soundOr(reason), stamp_.verb,
+               base::nameOf(stamp_.by.station))
       .run();
   return base::EntryId(id);
 }

@@ -26,6 +26,7 @@ ErrorCode codeFor(int primary, int systemError) {
     return ErrorCode::storeInUse;
   case SQLITE_CORRUPT:
   case SQLITE_NOTADB:
+  case SQLITE_TOOBIG: // no row of ours is
     return ErrorCode::storeDamaged;
   default:
     return ErrorCode::storeWriteFailed;

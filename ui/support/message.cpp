@@ -27,6 +27,9 @@ Message messageOf(ErrorCode code) {
     return {u"The file is not there."_s, nothingLost, u"Look for it, or choose another."_s};
   case ErrorCode::fileUnreadable:
     return {u"The file cannot be read."_s, nothingLost, u"Check the drive and its permissions."_s};
+  case ErrorCode::fileTooLarge:
+    return {u"The file is too large."_s, u"Nothing was read."_s,
+            u"Look whether it is the right file."_s};
   case ErrorCode::fileUnwritable:
     return {u"The file cannot be written."_s, u"The old file is unchanged."_s,
             u"Check the drive and its permissions, or choose another place."_s};
@@ -75,6 +78,9 @@ Message messageOf(ErrorCode code) {
     return {u"The disk failed at the end of writing."_s,
             u"All earlier entries are safe; this one may be kept or not."_s,
             u"Close the logbook, open it again and look before you enter it once more."_s};
+  case ErrorCode::clockAhead:
+    return {u"The laptop's clock may be wrong."_s, entryStays,
+            u"Set the date and time, or lock (F12), unlock and say that the clock is right."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:

@@ -7,7 +7,10 @@
 #include "ui/windows/cover_page.h"
 #include "ui/windows/program_page.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QLabel>
+#include <QLineEdit>
 #include <QStackedWidget>
 
 namespace gk::ui {
@@ -55,12 +58,20 @@ void BookView::begin() {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
+  if (const auto question = session_.clockQuestion()) askClock(toQt(*question));
   showWho();
   if (isFirst)
     goOn();
   else
     turnTo(pages_->currentWidget());
   reading_.start(0);
+}
+
+void BookView::askClock(const QString& question) {
+  if (context_.prompter.confirm(question)) return session_.confirmClock();
+  strip_->post({u"The laptop's clock is wrong."_s, u"Nothing is recorded under a wrong date."_s,
+                u"Set the date and time, then lock (F12) and unlock."_s},
+               MessageStrip::Until::dismissed);
 }
 
 void BookView::readOn() {
@@ -93,11 +104,19 @@ void BookView::lock(const QString& why) {
   // The cover says that the names are locked; the chair need not say so as well, after unlocking.
   auto* chairStrip = chair_->findChild<MessageStrip*>();
   const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  session_.lock();
+  letGo();
+  session_.lock(); // the pages let go of their names, and the stack is wiped last
   if (wasQuiet) chairStrip->settle();
   cover_->lock(why);
   stack_->setCurrentWidget(cover_);
   takeKeys();
+}
+
+/// What no page holds: what was looked for, and what was copied, be it from here or not: that
+/// cannot be told everywhere.
+void BookView::letGo() {
+  board_->searchLine()->clear();
+  QApplication::clipboard()->clear();
 }
 
 void BookView::takeKeys() {

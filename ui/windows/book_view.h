@@ -66,6 +66,8 @@ class BookView final : public QWidget {
   void leaveChair();
   void leaveIncident(const QString& words);
   void askProgram();
+  void letGo();
+  void askClock(const QString& question);
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
   void begin();
