@@ -11,10 +11,11 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 58> names{{
+constexpr auto names = std::to_array<Entry>({
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
+    {ErrorCode::fileTooLarge, "file.too-large"},
     {ErrorCode::diskFull, "file.disk-full"},
     {ErrorCode::textMalformed, "input.text"},
     {ErrorCode::dateMalformed, "input.date"},
@@ -33,6 +34,7 @@ constexpr std::array<Entry, 58> names{{
     {ErrorCode::storeUnsure, "store.unsure"},
     {ErrorCode::storeClock, "store.clock"},
     {ErrorCode::storeCrowded, "store.crowded"},
+    {ErrorCode::clockAhead, "clock.ahead"},
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
@@ -70,7 +72,7 @@ constexpr std::array<Entry, 58> names{{
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
     {ErrorCode::workCancelled, "work.cancelled"},
-}};
+});
 
 } // namespace
 

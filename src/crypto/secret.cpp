@@ -19,6 +19,16 @@ bool isSame(std::span<const std::uint8_t> one, std::span<const std::uint8_t> oth
   return one.size() == other.size() && sodium_memcmp(one.data(), other.data(), one.size()) == 0;
 }
 
+void wipe(std::vector<std::uint8_t>& bytes) {
+  sodium_memzero(bytes.data(), bytes.size());
+  bytes.clear();
+}
+
+void wipeStack() {
+  constexpr std::size_t deepest = std::size_t{512} * 1024; // of a thread's 8 MiB
+  sodium_stackzero(deepest);
+}
+
 void Secret::Wipe::operator()(std::uint8_t* memory) const noexcept {
   sodium_free(memory);
 }

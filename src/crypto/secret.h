@@ -9,11 +9,16 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace gk::crypto {
 
 /// Overwrites the text's bytes where they lie and empties it.
 void wipe(std::string& text);
+void wipe(std::vector<std::uint8_t>& bytes);
+
+/// Overwrites the part of the stack that calls before this one have used and left.
+void wipeStack();
 
 /// Whether the bytes are the same, in a time that does not tell where they differ.
 bool isSame(std::span<const std::uint8_t> one, std::span<const std::uint8_t> other);

@@ -13,6 +13,7 @@ inline std::vector<Option> writing(std::vector<Option> own) {
   own.push_back(byOption());
   own.push_back(pinOption());
   own.push_back(laptopOption());
+  own.push_back(clockOption());
   return own;
 }
 

@@ -56,6 +56,10 @@ Option pinOption() {
   return {"--pin-file", "FILE", "that member's PIN, for one who has one"};
 }
 
+Option clockOption() {
+  return {"--clock-confirmed", "", "the laptop's date is right, long after the newest entry"};
+}
+
 Option laptopOption() {
   return {"--laptop-file", "FILE", "this laptop's identity (~/.config/groovekeeper/laptop-id)"};
 }
@@ -94,6 +98,7 @@ Result<Session> openToWrite(const Call& call, const Surroundings& around) {
   const auto laptop = laptopIdentity(call, around);
   if (!laptop) return laptop.error();
   auto session = Session::open(call.operand(0), *laptop, {around.clock, around.random});
+  if (session && call.has("--clock-confirmed")) session->confirmClock();
   if (session)
     if (const auto warning = session->clockWarning(); !warning.empty())
       around.err << "groovekeeper-office: note: " << warning << '\n';

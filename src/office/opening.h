@@ -12,6 +12,7 @@ Option passphraseOption();
 Option byOption();
 Option pinOption();
 Option laptopOption();
+Option clockOption();
 
 /// The identity under which this computer writes: of --laptop-file, else of
 /// ~/.config/groovekeeper/laptop-id (XDG_CONFIG_HOME is heeded). Made when the file is not there

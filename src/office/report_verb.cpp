@@ -160,6 +160,7 @@ std::vector<Verb> reportVerbs() {
          issueOption(),
          byOption(),
          laptopOption(),
+         clockOption(),
          {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
          {"--retention", "SHARE", "prevention: protected at one year, instead of the measured one"},
          {"--first-molars", "", "prevention: without second molars, which borrow the rate"},

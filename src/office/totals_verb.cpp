@@ -196,7 +196,8 @@ std::vector<Verb> totalsVerbs() {
              issueOption(),
              byOption(),
              pinOption(),
-             laptopOption()}},
+             laptopOption(),
+             clockOption()}},
            totals}};
 }
 

@@ -28,6 +28,8 @@ struct Change {
 /// the trade before it writes one act.
 class Door : public Reader {
  public:
+  /// Somebody looked at the date and says that it is right, up to now.
+  void confirmClock();
   /// No program or no school day is in the book yet.
   Result<bool> isSettingUp();
 

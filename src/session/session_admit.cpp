@@ -47,7 +47,12 @@ Result<bool> Door::isSettingUp() {
       *team, [](const auto& one) { return one.value.may.has(roster::Task::type); });
 }
 
+void Door::confirmClock() {
+  clockTrusted_ = world_.clock.now().at;
+}
+
 Result<Admission> Door::admit(Verb verb, By by, const About& about) {
+  if (const auto question = clockQuestion()) return Error{ErrorCode::clockAhead, *question};
   const auto& rule = ruleOf(verb);
   if (by.station == base::Station::unsaid) by.station = rule.station;
   Admission admission(verb, by, about.on.value_or(world_.clock.now().date()));

@@ -1,3 +1,4 @@
+#include "crypto/secret.h"
 #include "session/session_write.h"
 #include "vault/vault.h"
 
@@ -85,7 +86,8 @@ void PeopleVerbs::lockNames() {
   vault_.reset();
   keyboard_.asleep.reset();
   forgetRoll();
-  changed_.emit(Change{});
+  changed_.emit(Change{}); // faces let go of what they show
+  crypto::wipeStack();
 }
 
 Result<base::Done> PeopleVerbs::mayTry(base::MemberId who) {
@@ -159,7 +161,8 @@ OpenedBy PeopleVerbs::lockByPin() {
   keyboard_.slept = sleptSoFar();
   vault_.reset();
   forgetRoll();
-  changed_.emit(Change{});
+  changed_.emit(Change{}); // faces let go of what they show
+  crypto::wipeStack();
   return OpenedBy::pin;
 }
 

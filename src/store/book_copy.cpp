@@ -105,7 +105,8 @@ Draft::Draft(base::Path target) : target_(std::move(target)) {
     throw Trouble({ErrorCode::fileNotFound, folder.string() + ": no such folder; make it first"});
   requireWritableFolder(folder);
   refuseTaken(target_);
-  std::string name = (folder / ".groovekeeper-XXXXXX").string();
+  base::clearDrafts(folder);
+  std::string name = base::draftPattern(folder);
   const int handle = ::mkostemp(name.data(), O_CLOEXEC);
   if (handle < 0)
     throw Trouble(

@@ -56,6 +56,9 @@ void configure(sqlite3* db, const std::string& file) {
     if (code != SQLITE_OK) throwTrouble(db, code, file);
     base::require(now == wanted, "a connection setting that SQLite was built without");
   }
+  // Far more than any row or statement of ours; a foreign file must not fill the memory.
+  sqlite3_limit(db, SQLITE_LIMIT_LENGTH, 16 * 1024 * 1024);
+  sqlite3_limit(db, SQLITE_LIMIT_SQL_LENGTH, 1024 * 1024);
   // One, since VACUUM INTO attaches its target.
   sqlite3_limit(db, SQLITE_LIMIT_ATTACHED, 1);
   sqlite3_busy_timeout(db, busyMilliseconds);

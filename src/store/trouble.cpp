@@ -28,6 +28,7 @@ ErrorCode codeFor(int primary, int systemError) {
     return ErrorCode::workCancelled;
   case SQLITE_CORRUPT:
   case SQLITE_NOTADB:
+  case SQLITE_TOOBIG: // no row of ours is
     return ErrorCode::storeDamaged;
   default:
     return ErrorCode::storeWriteFailed;

@@ -89,7 +89,10 @@ base::Result<WrappedKey> Vault::rewrap(const crypto::Secret& passphrase, crypto:
 }
 
 Sealed Vault::seal(const base::Uuid& child, const Identity& identity, base::Random& random) const {
-  return crypto::seal(bookKey_, encode(identity), boundTo(child), random);
+  auto plain = encode(identity);
+  auto sealed = crypto::seal(bookKey_, plain, boundTo(child), random);
+  crypto::wipe(plain);
+  return sealed;
 }
 
 base::Result<Identity> Vault::reveal(const base::Uuid& child, const Sealed& sealed) const {

@@ -27,6 +27,7 @@ class TotalsPage final : public Page {
   TotalsPage(Context& context, QWidget* parent);
 
   void refresh() override;
+  void letGo() override;
   [[nodiscard]] bool isCounting() const { return counting_ > 0; }
 
  private:

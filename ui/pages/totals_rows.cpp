@@ -30,6 +30,12 @@ const QStringList& TotalsPage::termSections() {
   return words;
 }
 
+/// Only the rows behind a number name children; nothing is counted anew for that.
+void TotalsPage::letGo() {
+  behind_.reset();
+  browser_->setReports({}, {});
+}
+
 /// From the list of lots or of lights to the teeth of one.
 void TotalsPage::trace(int section, int row) {
   const auto& tables = browser_->tables();

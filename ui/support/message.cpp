@@ -27,6 +27,9 @@ Message messageOf(ErrorCode code) {
     return {u"The file is not there."_s, nothingLost, u"Look for it, or choose another."_s};
   case ErrorCode::fileUnreadable:
     return {u"The file cannot be read."_s, nothingLost, u"Check the drive and its permissions."_s};
+  case ErrorCode::fileTooLarge:
+    return {u"The file is too large."_s, u"Nothing was read."_s,
+            u"Look whether it is the right file."_s};
   case ErrorCode::fileUnwritable:
     return {u"The file cannot be written."_s, u"The old file is unchanged."_s,
             u"Check the drive and its permissions, or choose another place."_s};
@@ -83,6 +86,9 @@ Message messageOf(ErrorCode code) {
     return {u"This logbook has no place for one more laptop."_s,
             u"All earlier entries are safe; this one was not written."_s,
             u"Go on with a laptop that has written in it before, and ask for help."_s};
+  case ErrorCode::clockAhead:
+    return {u"The laptop's clock may be wrong."_s, entryStays,
+            u"Set the date and time, or lock (F12), unlock and say that the clock is right."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:

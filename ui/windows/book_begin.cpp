@@ -7,7 +7,10 @@
 #include "ui/windows/cover_page.h"
 #include "ui/windows/program_page.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QLabel>
+#include <QLineEdit>
 #include <QStackedWidget>
 
 namespace gk::ui {
@@ -57,12 +60,20 @@ void BookView::begin() {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
+  if (const auto question = session_.clockQuestion()) askClock(toQt(*question));
   showWho();
   if (isFirst)
     goOn();
   else
     turnTo(pages_->currentWidget());
   reading_.start(0);
+}
+
+void BookView::askClock(const QString& question) {
+  if (context_.prompter.confirm(question)) return session_.confirmClock();
+  strip_->post({u"The laptop's clock is wrong."_s, u"Nothing is recorded under a wrong date."_s,
+                u"Set the date and time, then lock (F12) and unlock."_s},
+               MessageStrip::Until::dismissed);
 }
 
 void BookView::readOn() {
@@ -88,6 +99,13 @@ void BookView::goOn() {
   turnTo(chair_);
   strip_->say(u"Went on with the child who was in the chair."_s +
               (acting_.by().author ? QString() : u" Say who is at work: F5."_s));
+}
+
+/// What no page holds: what was looked for, and what was copied, be it from here or not: that
+/// cannot be told everywhere.
+void BookView::letGo() {
+  board_->searchLine()->clear();
+  QApplication::clipboard()->clear();
 }
 
 void BookView::takeKeys() {

@@ -34,12 +34,15 @@ void BookView::lock(const QString& why) {
   const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
   const auto before = session_.signedIn();
   auto offered = std::vector<Person>();
-  // First, so that no page reads again behind it.
-  cover_->lock(why);
-  stack_->setCurrentWidget(cover_);
+  letGo();
+  // The pages let go of their names before they are covered, and the stack is wiped last.
   if (session_.lockByPin() == session::OpenedBy::pin) offered = people(true);
   if (wasQuiet) chairStrip->settle();
-  if (!offered.empty()) cover_->lockByPin(why, std::move(offered), before);
+  if (offered.empty())
+    cover_->lock(why);
+  else
+    cover_->lockByPin(why, std::move(offered), before);
+  stack_->setCurrentWidget(cover_);
   takeKeys();
 }
 
@@ -118,6 +121,7 @@ void BookView::rest() {
   namesHidden_ = true;
   idle_.stop();
   reading_.stop();
+  letGo();
   session_.lockByPin();
   turnTo(chair_);
   strip_->post({u"Names are hidden for inactivity."_s, u"Nothing is lost; every chair key works."_s,

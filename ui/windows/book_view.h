@@ -82,6 +82,8 @@ class BookView final : public QWidget {
   void followWork();
   void backUpSigned(roster::DayId day);
   void askAtClosing(const QString& why, const std::function<void()>& close);
+  void letGo();
+  void askClock(const QString& question);
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
   void begin();
