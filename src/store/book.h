@@ -24,8 +24,6 @@ struct KeyRow {
   std::vector<std::uint8_t> box;
 };
 
-using ActId = base::Id<struct ActTag>;
-
 /// What every row of one act shares.
 struct ActStamp {
   base::By by;
