@@ -68,6 +68,21 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
   return base::Done{};
 }
 
+/// Every term up to this one, each as it stood at its end or stands on that date.
+Result<base::Done> addTerms(session::Session& session, const reports::TermRecords& upTo,
+                            base::Date today, reports::ReportOptions& options) {
+  const auto terms = session.terms();
+  if (!terms) return terms.error();
+  for (const auto& term : *terms) {
+    if (term.value.start > upTo.term.start) continue;
+    const auto records = session.termRecords(term.id, today, session::Reach::term);
+    if (!records) return records.error();
+    options.terms.push_back(reports::termTotals(*records));
+  }
+  std::ranges::stable_sort(options.terms, {}, &reports::TermTotals::start);
+  return base::Done{};
+}
+
 /// What a report that leaves the program is checked against, and the schools it shows as one.
 Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
@@ -118,6 +133,9 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   if (!records) return records.error();
   if (const auto added = addReleases(*session, call, *kind, *records, options); !added)
     return added.error();
+  if (*kind == reports::ReportKind::terms)
+    if (const auto added = addTerms(*session, *records, *options.today, options); !added)
+      return added.error();
   const auto made = reports::makeReport(*kind, *records, options);
   const auto choice = reports::choiceOf(*kind, *records, options);
   auto version = issued(*session, call, term->id, std::string(base::nameOf(*kind)), choice, made,
@@ -140,8 +158,8 @@ std::vector<Verb> reportVerbs() {
   return {
       {{"report",
         "FILE KIND",
-        "term, retention, quality, findings, prevention, follow-up, trace, funder (one sheet) or "
-        "funder-annex, of one term; names stay sealed",
+        "term, retention, quality, findings, prevention, follow-up, trace, payers, terms "
+        "(side by side), funder (one sheet) or funder-annex, of one term; names stay sealed",
         {{"--term", "NAME", "which term; the newest when not given"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
          {"--school", "CODE", "term, retention: of this school alone"},
