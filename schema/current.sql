@@ -491,7 +491,7 @@ CREATE TRIGGER member_no_update BEFORE UPDATE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
 
 CREATE TRIGGER member_pin_kind BEFORE INSERT ON member_pin
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'member_pin'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 48
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member_pin'); END;
 
 CREATE TRIGGER member_pin_no_delete BEFORE DELETE ON member_pin
@@ -585,7 +585,7 @@ CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
 
 CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'placements_confirmed'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
 
 CREATE TRIGGER placements_confirmed_no_delete BEFORE DELETE ON placements_confirmed
@@ -1237,8 +1237,8 @@ CREATE TABLE member (
 ) STRICT;
 
 CREATE TABLE member_pin (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  member BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
   salt BLOB NOT NULL,
   passes INTEGER NOT NULL CHECK (passes BETWEEN 0 AND 8),
   memory_bytes INTEGER NOT NULL CHECK (memory_bytes BETWEEN 0 AND 134217728),
@@ -1247,7 +1247,7 @@ CREATE TABLE member_pin (
   reason TEXT NOT NULL,
   CHECK ((length(salt) = 16 AND passes > 0 AND memory_bytes >= 8192 AND length(nonce) = 24 AND length(box) = 48)
       OR (length(salt) = 0 AND passes = 0 AND memory_bytes = 0 AND length(nonce) = 0 AND length(box) = 0 AND trim(reason) <> ''))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE merge_answer (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1321,11 +1321,11 @@ CREATE TABLE placement (
 ) STRICT;
 
 CREATE TABLE placements_confirmed (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  member BLOB NOT NULL REFERENCES entry (id),
-  through BLOB NOT NULL REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  through INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE program (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
