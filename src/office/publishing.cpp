@@ -101,7 +101,11 @@ std::string mergingAdvice(const reports::TermTotals& totals, const reports::Supp
     const auto published = reports::publish(totals, rule, earlier, groups);
     return std::to_string(published.hidden) + " of " + std::to_string(published.counts);
   };
-  return hiddenOf({}) + " counts are hidden; with " + base::join(offered.front(), ", ") +
+  std::vector<std::string> names;
+  for (const auto& one : totals.schools)
+    if (std::ranges::find(offered.front(), reports::keyOf(one)) != offered.front().end())
+      names.push_back(one.school);
+  return hiddenOf({}) + " counts are hidden; with " + base::join(names, ", ") +
          " as one group it would be " + hiddenOf(offered) +
          ": --merge auto. Choose once for the year, before anything is published.";
 }

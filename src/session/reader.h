@@ -46,11 +46,6 @@ using base::Result;
 template <class T>
 using List = Result<std::vector<Recorded<T>>>;
 
-/// Whose records a report takes: of the children that the term's own figures may count (those of
-/// its forms and days, and those whose one-year look falls into it), or of every child of the
-/// program, as a curve over all years and a lot's trace need.
-enum class Reach { term, program };
-
 /// Every question that a face may ask of an open logbook; nothing here writes. Names are sealed
 /// until the vault is open: a question that needs one fails with `vault.locked` or leaves it blank,
 /// as it says. One thread.

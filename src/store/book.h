@@ -8,6 +8,7 @@
 #include "store/first_act.h"
 #include "store/hand_reach.h"
 #include "store/identity_row.h"
+#include "store/key_row.h"
 #include "store/merged.h"
 #include "store/position.h"
 #include "store/where.h"
@@ -15,17 +16,6 @@
 #include <vector>
 
 namespace gk::store {
-
-/// What the book keeps of its key: opaque here, a vault::WrappedKey to the session.
-struct KeyRow {
-  std::vector<std::uint8_t> salt;
-  std::int64_t passes;
-  std::int64_t memoryBytes;
-  std::vector<std::uint8_t> nonce;
-  std::vector<std::uint8_t> box;
-};
-
-using ActId = base::Id<struct ActTag>;
 
 /// What every row of one act shares.
 struct ActStamp {
