@@ -117,7 +117,7 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
 std::string reportTitle(ReportKind kind, const TermRecords& records, const std::string& choice) {
   if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
-  if (kind == ReportKind::terms) return "Terms side by side, up to " + records.term.name;
+  if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
   std::string name(base::nameOf(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return name + ": " + records.term.name + (choice.empty() ? "" : ", " + choice);

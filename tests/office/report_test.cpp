@@ -41,8 +41,8 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
   CHECK(desk.did({"report", book, "term", "--json", "--school", "CL"}).json().at("title") ==
         "Term: Autumn 2026, school CL");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
-  CHECK(desk.said(
-      "term, retention, quality, findings, prevention, follow-up, trace, payers, funder"));
+  CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, payers, "
+                  "terms-compared, funder"));
   CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "prevention", "--years", "-1"}) == "input.number");
   const auto bare = desk.file("bare.gkbook");

@@ -34,15 +34,13 @@ void BookView::lock(const QString& why) {
   const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
   const auto before = session_.signedIn();
   auto offered = std::vector<Person>();
+  // First, so that the pages behind it let go of their names and none reads again.
+  cover_->lock(why);
+  stack_->setCurrentWidget(cover_);
   letGo();
-  // The pages let go of their names before they are covered, and the stack is wiped last.
   if (session_.lockByPin() == session::OpenedBy::pin) offered = people(true);
   if (wasQuiet) chairStrip->settle();
-  if (offered.empty())
-    cover_->lock(why);
-  else
-    cover_->lockByPin(why, std::move(offered), before);
-  stack_->setCurrentWidget(cover_);
+  if (!offered.empty()) cover_->lockByPin(why, std::move(offered), before);
   takeKeys();
 }
 
