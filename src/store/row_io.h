@@ -38,10 +38,8 @@ class RowWriter {
       statement_.bind(next_++, value.count());
     } else if constexpr (std::is_same_v<T, std::string>) {
       statement_.bind(next_++, soundOr(value));
-    } else if constexpr (std::is_same_v<T, std::optional<std::string>>) {
-      if (value) return *this << *value;
-      statement_.bind(next_++, std::nullopt);
-    } else if constexpr (std::is_same_v<T, std::optional<base::Seconds>>) {
+    } else if constexpr (std::is_same_v<T, std::optional<std::string>> ||
+                         std::is_same_v<T, std::optional<base::Seconds>>) {
       if (value) return *this << *value;
       statement_.bind(next_++, std::nullopt);
     } else if constexpr (std::is_same_v<T, std::vector<std::uint8_t>>) {

@@ -150,7 +150,9 @@ void LongWork::copyOn(const JobPtr& job, const Body& body) {
     const auto all = job->draft->copy(pagesAtOnce);
     if (!all) return fail(job, all.error());
     if (*all) {
-      job->copying.release()->deleteLater(); // it is its own timeout that we are in
+      // It is its own timeout that we are in; in a dialog's loop what is to be deleted lives on.
+      job->copying->stop();
+      job->copying.release()->deleteLater();
       return start(job, body);
     }
   } while (std::chrono::steady_clock::now() < until);
