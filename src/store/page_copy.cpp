@@ -6,7 +6,7 @@ namespace gk::store {
 
 struct PageCopy::State {
   struct Finish {
-    void operator()(sqlite3_backup* copy) const { sqlite3_backup_finish(copy); }
+    void operator()(sqlite3_backup* handle) const { sqlite3_backup_finish(handle); }
   };
 
   sqlite3* target;
