@@ -118,6 +118,7 @@ bool isUtf8(std::string_view text) {
 std::optional<std::size_t> controlIn(std::string_view utf8) {
   for (std::size_t i = 0; i < utf8.size(); ++i) {
     const auto byte = static_cast<unsigned char>(utf8[i]);
+    if (byte >= 0x20 && byte != 0x7F && byte != 0xC2 && byte != 0xE2) continue; // nearly all
     const bool isLayout = byte == '\t' || byte == '\n' || byte == '\r';
     if ((byte < 0x20 && !isLayout) || byte == 0x7F) return i;
     if (byte == 0xC2 && i + 1 < utf8.size() && static_cast<unsigned char>(utf8[i + 1]) < 0xA0)
