@@ -41,7 +41,7 @@ Table equationTable(const CloseOut& day) {
 }
 
 Table blockerTable(const CloseOut& day) {
-  Table table{"To mend before signing", {{"About"}, {"What is missing"}}, {}, {}};
+  Table table{"Fix before signing", {{"About"}, {"What is missing"}}, {}, {}};
   for (const auto& blocker : day.blockers)
     table.rows.push_back({blocker.shown, blocker.what});
   return table;

@@ -35,7 +35,7 @@ base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   const bool lapses = task != Task::type && member.licenceUntil.has_value();
   if (lapses && *member.licenceUntil < on)
     return base::Error{base::ErrorCode::ruleCredential,
-                       who + " had a licence until " + member.licenceUntil->iso() +
+                       who + " had a license until " + member.licenceUntil->iso() +
                            "; renew it on the desk before: " + std::string(base::nameOf(task))};
   return base::Done{};
 }

@@ -78,8 +78,8 @@ TEST_CASE("A report that is issued again says so, and after a correction what di
   CHECK(version({"report", book, "funder", "--issue"}) == "Version 1");
   CHECK(version({"report", book, "funder", "--issue"}) ==
         "Version 1 of 17 November 2026, printed again");
-  desk.did({"add-enrolment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
-            "--pupils", "142"});
+  desk.did({"add-enrollment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
+            "--students", "142"});
   const auto second = version({"report", book, "funder", "--issue"});
   CHECK(second.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));
   CHECK(second.find("Participation, children, Enrolled, Number: unknown -> 142") !=

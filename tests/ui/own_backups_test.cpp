@@ -190,7 +190,13 @@ TEST_CASE("A restore shows what would be lost first, and nothing happens on back
   CHECK(desk.window->book()->session().path().filename() == "day.gkbook");
   desk.give(Clinic::passphrase);
   CHECK_FALSE(desk.isCovered());
-  CHECK(must(desk.window->book()->session().schools()).size() == 1);
+  auto& session = desk.window->book()->session();
+  CHECK(must(session.schools()).size() == 1);
+  // What is entered from here on is of another hand, so that what was lost comes back by a merge.
+  must(session.enterSchool(*desk.by, {"Birch Landing", "BL"}));
+  must(session.absorb(desk.folder / "day-before-restore-2026-11-17.gkbook"));
+  CHECK(must(session.schools()).size() == 3);
+  CHECK(must(ui::laptopIdentity(desk.folder.path(), {}, desk.random)) != desk.laptop);
 }
 
 TEST_CASE("From the start page a backup is restored where no logbook is", "[case-284]") {

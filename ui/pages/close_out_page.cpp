@@ -162,7 +162,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   };
   const bool isFirst = browser_->tables().empty();
   browser_->setReports(
-      {u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+      {u"Equation"_s, named(u"To fix"_s, sheet_->blockers.size()),
        named(u"Merge questions"_s, sheet_->questions.size()),
        named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),

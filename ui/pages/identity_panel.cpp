@@ -211,7 +211,7 @@ void IdentityPanel::noteChange(const QString& what, const QString& said,
 
 void IdentityPanel::overrideConsent() {
   const auto clinician = visit().by().author;
-  if (!clinician) return visit().strip.say(u"Say first who is at work: F5."_s);
+  if (!clinician) return visit().strip.say(u"Select the provider first (F5)."_s);
   visit().ask.write(
       u"Why does the clinician go on without a valid consent? Her name and this reason are in "
       "every report."_s,

@@ -58,7 +58,7 @@ void decideFlag(ChairVisit& visit) {
     return visit.strip.say(u"No medical stop and no medical question is open for this child."_s);
   // Words that the logbook would refuse afterwards are not asked for.
   const auto* author = visit.file().member(visit.by().author);
-  if (!author) return visit.strip.say(u"Say first who is at work: F5."_s);
+  if (!author) return visit.strip.say(u"Select the provider first (F5)."_s);
   const auto may = roster::mayDo(*author, roster::Task::clinicianOverride, visit.date());
   if (!may) return visit.strip.post(describe(may.error()));
   if (flags.size() == 1) return askDecision(visit, flags.front());

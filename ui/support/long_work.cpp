@@ -66,7 +66,7 @@ QString wordsOf(LongKind kind) {
 }
 
 base::Error cancelled(LongKind kind) {
-  return {ErrorCode::workCancelled, toStd(wordsOf(kind)) + " was cancelled before its end"};
+  return {ErrorCode::workCancelled, toStd(wordsOf(kind)) + " was canceled before its end"};
 }
 
 } // namespace

@@ -118,7 +118,7 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleConsent:
     return rule(u"There is no valid consent for this."_s, u"Do not go on; read why below."_s);
   case ErrorCode::ruleConsentForm:
-    return rule(u"The form does not count as a yes."_s, u"Enter it as incomplete, or mend it."_s);
+    return rule(u"The form does not count as a yes."_s, u"Enter it as incomplete, or fix it."_s);
   case ErrorCode::ruleCredential:
     return rule(u"This person may not do that."_s, u"Let someone entitled do it."_s);
   case ErrorCode::ruleDate:
@@ -172,7 +172,7 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::callMalformed:
     return rule(u"Something is missing or too long."_s, u"Read which below."_s);
   case ErrorCode::workCancelled:
-    return {u"Cancelled."_s, u"Nothing was changed."_s, u"Start it again when you want it."_s};
+    return {u"Canceled."_s, u"Nothing was changed."_s, u"Start it again when you want it."_s};
   }
   base::fail("no such error");
 }

@@ -98,7 +98,7 @@ void BookView::goOn() {
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
   strip_->say(u"Went on with the child who was in the chair."_s +
-              (acting_.by().author ? QString() : u" Say who is at work: F5."_s));
+              (acting_.by().author ? QString() : u" Select the provider (F5)."_s));
 }
 
 /// What no page holds: what was looked for, and what was copied, be it from here or not: that
