@@ -98,7 +98,7 @@ bool isAnything(const Participation& at, const RetentionLine& retention) {
 }
 
 Table schoolTable(std::span<const TermTotals> terms) {
-  Table table{"Terms side by side, by school", columns(), {}, {}};
+  Table table{"Schools, term by term", columns(), {}, {}};
   table.columns.insert(table.columns.begin(), Column{"School", false, true});
   // By name as the newest term calls them; a school stays one school under a new name.
   for (const auto& school : terms.back().schools)

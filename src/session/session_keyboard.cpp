@@ -115,8 +115,8 @@ Result<base::Done> PeopleVerbs::judge(base::MemberId who, std::string& pin,
   }
   tries.noteWrong(who, world_.clock.steady());
   if (tries.isSpent(who)) return spent();
-  return Error{ErrorCode::pinWrong, "that is not the PIN; the next one is looked at in " +
-                                        inSeconds(tries.wait(who, world_.clock.steady())) + ", " +
+  return Error{ErrorCode::pinWrong, "the next PIN is looked at in " +
+                                        inSeconds(tries.wait(who, world_.clock.steady())) + "; " +
                                         std::to_string(tries.left(who)) +
                                         " more before the passphrase is asked for"};
 }

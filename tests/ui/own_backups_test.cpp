@@ -211,3 +211,21 @@ TEST_CASE("From the start page a backup is restored where no logbook is", "[case
   CHECK(QTest::qWaitFor([&] { return desk.window->book() != nullptr; }, 60000));
   CHECK(desk.window->book()->session().path().filename() == "again.gkbook");
 }
+
+// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+TEST_CASE("The laptop's page and the start page with backups as pictures", "[.pictures]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  REQUIRE_FALSE(folder.isEmpty());
+  Backing desk;
+  desk.begin({});
+  desk.window->resize(1366, 700);
+  desk.clock.advance(std::chrono::hours(24));
+  press(*desk.window, Qt::Key_F1);
+  CHECK(desk.window->grab().save(folder + u"/board-backup.png"_s));
+  press(*desk.window, Qt::Key_F10);
+  CHECK(desk.window->grab().save(folder + u"/laptop-backup.png"_s));
+  desk.window.reset();
+  desk.open();
+  desk.window->resize(1366, 700);
+  CHECK(desk.window->grab().save(folder + u"/start-restore.png"_s));
+}

@@ -181,3 +181,27 @@ TEST_CASE("The PIN pad has keys that a gloved finger meets", "[case-233]") {
   QTest::mouseClick(&part<QPushButton>(*desk.window, u"pinEnter"_s), Qt::LeftButton);
   CHECK(desk.shows(u"dayBoardPage"_s));
 }
+
+// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+TEST_CASE("Signing in and hidden names as pictures", "[.pictures]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  REQUIRE_FALSE(folder.isEmpty());
+  PinWindow desk(true);
+  desk.openAndUnlock();
+  desk.window->resize(1366, 700);
+  press(*desk.window, Qt::Key_2);
+  const auto save = [&](const QString& name) {
+    QCoreApplication::processEvents();
+    CHECK(desk.window->grab().save(folder + u'/' + name + u".png"_s));
+  };
+  save(u"sign-in"_s);
+  press(*desk.window, Qt::Key_Backspace);
+  desk.type("9038");
+  save(u"sign-in-wrong"_s);
+  desk.clock.advance(std::chrono::seconds(2));
+  desk.type(hersPin);
+  press(*desk.window, Qt::Key_F8);
+  save(u"desk-with-pins"_s);
+  press(*desk.window, Qt::Key_F12);
+  save(u"locked-by-pin"_s);
+}

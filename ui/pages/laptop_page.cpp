@@ -88,7 +88,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   form->addRow(QString(), hear);
   strip_ = choice(form, u"&Keys and timer stand at the"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
-  colours_ = choice(form, u"&Colours"_s, u"colours"_s, names<Scheme>());
+  colours_ = choice(form, u"&Colors"_s, u"colours"_s, names<Scheme>());
   QStringList sizes;
   for (const auto percent : percents)
     sizes += u"%1 %"_s.arg(percent);

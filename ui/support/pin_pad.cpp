@@ -25,7 +25,7 @@ PinPad::PinPad(QWidget* parent) : QWidget(parent), dots_(new QLabel(this)) {
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(u"PIN: digits, then Enter"_s);
   dots_->setObjectName(u"pinDots"_s);
-  dots_->setProperty("look", u"numerals"_s);
+  dots_->setProperty("look", u"title"_s);
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setSpacing(style::touchGap());
