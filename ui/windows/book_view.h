@@ -141,7 +141,7 @@ class BookView final : public QWidget {
   QWidget* wait_ = nullptr; ///< while long work has the book
   QWidget* beforeWait_ = nullptr;
   std::optional<QString> lockLater_; ///< when the work that has the book is over
-  bool namesHidden_ = false; ///< the chair goes on without them
+  bool namesHidden_ = false;         ///< the chair goes on without them
   std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
