@@ -210,10 +210,14 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.eligibility, rowsOf("term", id));
   reader.read(records.days, everything());
   const followup::Window window;
-  const store::Where::ChildrenOfTerm counted{
-      id.uuid(), term->value.start.plusMonths(-window.untilMonths), records.asOf};
+  const auto counted =
+      reach == Reach::program
+          ? Result<store::ChildList>(store::ChildList{})
+          : book_.childrenOf({base::EntryId(id.uuid()),
+                              term->value.start.plusMonths(-window.untilMonths), records.asOf});
+  if (!counted) return counted.error();
   const auto of = [&](std::string_view column) {
-    return reach == Reach::program ? everything() : store::rowsAmong(column, counted);
+    return reach == Reach::program ? everything() : store::rowsAmong(column, *counted);
   };
   reader.read(records.children, of("e.subject"));
   reader.read(records.consents, of("t.child"));
@@ -240,7 +244,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.placements, of("t.child"));
   reader.read(records.fields, of("t.child"));
   reader.read(records.wets,
-              reach == Reach::program ? everything() : store::rowsOfFieldsAmong(counted));
+              reach == Reach::program ? everything() : store::rowsOfFieldsAmong(*counted));
   reader.read(records.checks, of("t.child"));
   reader.read(records.closures, everything());
   reader.read(records.lots, everything());

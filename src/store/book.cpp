@@ -276,6 +276,15 @@ Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId sch
   });
 }
 
+Result<ChildList> Book::childrenOf(const ChildrenOfTerm& term) {
+  return guarded([&] {
+    auto statement = connection_.prepare(childrenOfTermSql);
+    statement.bind(1, term.term).bind(2, term.from).bind(3, term.until);
+    statement.step();
+    return ChildList{statement.column<std::string>(0)};
+  });
+}
+
 Result<ChildPast> Book::childPast(roster::ChildId child, base::DayId today, roster::TermId term) {
   return guarded([&] {
     auto statement = connection_.prepare(childPastSql());

@@ -108,6 +108,7 @@ class Book {
   /// day may expect.
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenToExpect(roster::SchoolId school,
                                                                             base::Date on);
+  [[nodiscard]] base::Result<ChildList> childrenOf(const ChildrenOfTerm& term);
   [[nodiscard]] base::Result<ChildPast> childPast(roster::ChildId child, base::DayId today,
                                                   roster::TermId term);
   /// Children whose row or sealed identity came, was corrected or was taken back after this entry.

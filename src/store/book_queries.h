@@ -96,16 +96,14 @@ inline std::string actOfSql() {
                   "WHERE one.id = ?1 ORDER BY e.id");
 }
 
-/// Where::ChildrenOfTerm: ?1 the term, ?2 and ?3 the days of placing. Rows that were superseded
-/// count too: a child too many does no harm.
-inline constexpr std::string_view countedChildren =
-    "counted(child) AS MATERIALIZED (WITH today(day) AS MATERIALIZED (SELECT coalesce(e.subject, "
-    "e.id) FROM clinic_day AS d CROSS JOIN entry AS e "
-    "ON e.id = d.entry WHERE d.term = ?1), "
+/// ChildrenOfTerm: ?1 the term, ?2 and ?3 the days of placing. Rows that were superseded count too:
+/// a child too many does no harm.
+inline constexpr std::string_view childrenOfTermSql =
+    "WITH today(day) AS MATERIALIZED (SELECT coalesce(e.subject, e.id) FROM clinic_day AS d CROSS "
+    "JOIN entry AS e ON e.id = d.entry WHERE d.term = ?1), "
     "placed(day) AS MATERIALIZED (SELECT coalesce(e.subject, e.id) FROM clinic_day AS d CROSS JOIN "
-    "entry AS e ON "
-    "e.id = d.entry WHERE d.day_on BETWEEN ?2 AND ?3 UNION SELECT day FROM today) "
-    "SELECT child FROM consent WHERE term = ?1 "
+    "entry AS e ON e.id = d.entry WHERE d.day_on BETWEEN ?2 AND ?3 UNION SELECT day FROM today), "
+    "counted(child) AS (SELECT child FROM consent WHERE term = ?1 "
     "UNION SELECT t.child FROM placed CROSS JOIN placement AS t ON t.day = placed.day "
     "UNION SELECT t.child FROM today CROSS JOIN seating AS t ON t.day = today.day "
     "UNION SELECT t.child FROM today CROSS JOIN screening AS t ON t.day = today.day "
@@ -115,13 +113,17 @@ inline constexpr std::string_view countedChildren =
     "UNION SELECT t.child FROM today CROSS JOIN day_outcome AS t ON t.day = today.day "
     "UNION SELECT o.child FROM term AS w CROSS JOIN entry AS e ON e.id = w.entry CROSS JOIN "
     "consent_override AS o WHERE coalesce(e.subject, e.id) = ?1 AND o.care_on BETWEEN w.start_on "
-    "AND w.end_on) ";
+    "AND w.end_on) SELECT json_group_array(child) FROM counted";
+
+/// A ChildList, which is ?1.
+inline constexpr std::string_view listedChildren = "(SELECT value FROM json_each(?1))";
 
 /// The fields of those children.
-inline constexpr std::string_view fieldsOfCounted =
-    "SELECT coalesce(e.subject, e.id) FROM field AS f CROSS JOIN entry AS e ON e.id = f.entry "
-    "WHERE f.child IN "
-    "(SELECT child FROM counted)";
+inline std::string fieldsOfListed() {
+  return "(SELECT coalesce(e.subject, e.id) FROM field AS f CROSS JOIN entry AS e ON e.id = "
+         "f.entry WHERE f.child IN " +
+         std::string(listedChildren) + ")";
+}
 
 /// The current words of each thing that has several. Of those one row, in any of its lines of
 /// words, was superseded twice, so the others are not looked at.

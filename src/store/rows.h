@@ -76,22 +76,20 @@ std::string selectSql(const Where& where, Which which) {
   sql += " FROM " + (byEntry ? entries : table) + " CROSS JOIN " + (byEntry ? table : entries) +
          " ON e.id = t.entry" + std::string(withAct) + " WHERE ";
   sql += which == Which::current ? isCurrent : "TRUE";
-  if (where.among)
-    sql =
-        "WITH " + std::string(countedChildren) + sql + " AND " +
-        (byThing ? "((e.id IN (SELECT child FROM counted) AND e.subject IS NULL) OR e.subject IN "
-                   "(SELECT child FROM counted))"
-                 : std::string(where.column) + " IN (" +
-                       std::string(where.viaField ? fieldsOfCounted : "SELECT child FROM counted") +
-                       ")");
-  else if (byThing)
+  if (where.among != nullptr) {
+    const std::string listed(listedChildren);
+    sql += byThing ? " AND ((e.id IN " + listed + " AND e.subject IS NULL) OR e.subject IN " +
+                         listed + ")"
+                   : " AND " + std::string(where.column) + " IN " +
+                         (where.viaField ? fieldsOfListed() : listed);
+  } else if (byThing)
     sql += " AND " + std::string(ofThing);
   else if (where.key)
     sql += " AND " + std::string(where.column) + " = ?1";
   // The plus keeps the planner from looking up the commoner column instead.
   if (where.andId) sql += " AND +" + std::string(where.andColumn) + " = ?2";
   if (where.after) sql += " AND t.entry > ?1";
-  if (where.among) return sql; // put in order once they are here, which is cheaper
+  if (where.among != nullptr) return sql; // put in order once they are here, which is cheaper
   // The same value as e.id, but an index gives it in order.
   sql += byEntry ? " ORDER BY e.id" : " ORDER BY t.entry";
   if (where.after) sql += " LIMIT ?2";
@@ -105,10 +103,7 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   if (where.key) std::visit([&](const auto& key) { statement.bind(1, key); }, *where.key);
   if (where.andId) statement.bind(2, *where.andId);
   if (where.after) statement.bind(1, *where.after).bind(2, where.limit);
-  if (where.among)
-    statement.bind(1, base::EntryId(where.among->term))
-        .bind(2, where.among->from)
-        .bind(3, where.among->until);
+  if (where.among != nullptr) statement.bind(1, std::string_view(where.among->numbers));
   std::vector<base::Recorded<T>> found;
   while (statement.step()) {
     RowReader row(statement, 0);

@@ -11,18 +11,23 @@
 
 namespace gk::store {
 
+/// The children of whom a term's figures may tell: with a form of the term, a record on one of its
+/// days, an exception to consent within its dates, or a sealant placed on a day from `from` to
+/// `until`, which a look in the term may be of.
+struct ChildrenOfTerm {
+  base::EntryId term;
+  base::Date from;
+  base::Date until;
+};
+
+/// Children read once (Book::childrenOf) for many questions.
+struct ChildList {
+  std::string numbers; ///< as the file numbers them, a JSON array
+};
+
 /// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject` or
 /// `e.id`; it is the one that is looked up by index, so name the rarer one first.
 struct Where {
-  /// The children of whom a term's figures may tell: with a form of the term, a record on one of
-  /// its days, an exception to consent within its dates, or a sealant placed on a day from `from`
-  /// to `until`, which a look in the term may be of.
-  struct ChildrenOfTerm {
-    base::Uuid term;
-    base::Date from;
-    base::Date until;
-  };
-
   std::string_view column{};
   std::optional<std::variant<base::EntryId, std::string>> key{};
   std::string_view andColumn{};
@@ -31,16 +36,17 @@ struct Where {
   std::optional<base::EntryId> after{};
   int limit = 0;
   /// Rows whose `column` is one of those children; where `viaField`, a field of one of them.
-  std::optional<ChildrenOfTerm> among{};
+  const ChildList* among = nullptr;
   bool viaField = false;
 };
 
-inline Where rowsAmong(std::string_view column, const Where::ChildrenOfTerm& children) {
-  return {.column = column, .among = children};
+/// `children` is looked at only while the question is asked.
+inline Where rowsAmong(std::string_view column, const ChildList& children) {
+  return {.column = column, .among = &children};
 }
 
-inline Where rowsOfFieldsAmong(const Where::ChildrenOfTerm& children) {
-  return {.column = "field", .among = children, .viaField = true};
+inline Where rowsOfFieldsAmong(const ChildList& children) {
+  return {.column = "field", .among = &children, .viaField = true};
 }
 
 inline Where everything() {

@@ -1,0 +1,98 @@
+#include "bench/books.h"
+#include "bench/cost.h"
+#include "bench/measures.h"
+#include "store/transaction.h"
+#include "support/clinic.h"
+
+#include <fstream>
+
+namespace gk::bench {
+
+using store::Access;
+using store::Book;
+using store::Durability;
+using test::must;
+
+namespace {
+
+const base::Instant benchDay{base::Milliseconds(1'794'924'000'000)};
+
+} // namespace
+
+void measureMerge(const base::Path& other, int children, Figures& figures) {
+  const test::Scratch folder;
+  double rows = 0;
+  const auto plain = emptyLike(other, folder / "plain.gkbook");
+  const double copied = processorCost([&] {
+    store::Connection book(plain, Access::readWrite, Durability::everyAct);
+    book.prepare("ATTACH DATABASE ? AS other").bindAll(std::string_view(other.native())).run();
+    store::Transaction transaction(book);
+    auto tables = recordTables();
+    tables.insert(tables.begin(), {"hand", "entry"});
+    tables.emplace_back("act");
+    for (const auto& table : tables) {
+      book.execute("INSERT INTO main.\"" + table + "\" SELECT * FROM other.\"" + table + '"');
+      rows += static_cast<double>(book.changes());
+    }
+    transaction.commit();
+  });
+  std::filesystem::remove(plain);
+  const auto path = emptyLike(other, folder / "merged.gkbook");
+  base::SeededRandom random(11);
+  auto book = must(Book::open(path, base::LaptopId(base::makeUuid7(benchDay, random)),
+                              Access::readWrite, Durability::everyAct, benchDay));
+  forgetMemory();
+  const double merged = processorCost([&] { must(book.absorb(other, benchDay)); });
+  const auto size = ", " + std::to_string(children) + " children";
+  figures.addCost("a merge, verified", Growth::scan, children, merged, "s");
+  figures.add({"rows of it" + size, rows / 1e6, "million", {}});
+  figures.add({"its speed over that of INSERT ... SELECT" + size, copied / merged, "",
+               Target{Keep::atLeast, 0.5}});
+  figures.add({"most memory of it" + size, mostMemory(), "MB", Target{Keep::atMost, 300}});
+}
+
+void measureAct(Figures& figures) {
+  const test::Scratch folder;
+  base::SeededRandom random(3);
+  const base::LaptopId laptop(base::makeUuid7(benchDay, random));
+  constexpr int acts = 600;
+  auto book =
+      must(Book::create(folder / "acts.gkbook", laptop, Durability::everyAct, benchDay,
+                        {std::vector<std::uint8_t>(16, 1), 3, 65536,
+                         std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
+                        random));
+  { std::ofstream(folder / "bare.db"); }
+  store::Connection bare(folder / "bare.db", Access::readWrite, Durability::everyAct);
+  bare.execute("CREATE TABLE jar (id INTEGER PRIMARY KEY, bytes BLOB NOT NULL) STRICT");
+  const auto before = std::filesystem::file_size(folder / "acts.gkbook");
+  std::size_t size = 350;
+  std::vector<double> ours;
+  std::vector<double> theirs;
+  for (int i = 0; i < acts; ++i) {
+    ours.push_back(wallCost([&] {
+      must(book.act({}, {benchDay, {}}, [](store::Act& act) {
+        for (int row = 0; row < 3; ++row)
+          act.add(roster::School{"Cobble Lantern Elementary", "CL"});
+      }));
+    }));
+    const std::vector<std::uint8_t> bytes(size, 7);
+    theirs.push_back(wallCost([&] {
+      store::Transaction transaction(bare);
+      bare.prepare("INSERT INTO jar (bytes) VALUES (?)")
+          .bindAll(std::span<const std::uint8_t>(bytes))
+          .run();
+      transaction.commit();
+    }));
+    size = std::max<std::size_t>(
+        100, (std::filesystem::file_size(folder / "acts.gkbook") - before) / ours.size());
+  }
+  figures.add({"an act of 3 rows, durable", 1e3 * medianOf(ours), "ms", {}});
+  figures.add({"a bare commit of as many bytes (" + std::to_string(size) + "), same settings",
+               1e3 * medianOf(theirs),
+               "ms",
+               {}});
+  figures.add({"the act over the commit", medianOf(ours) / medianOf(theirs), "",
+               Target{Keep::atMost, 1.3}});
+}
+
+} // namespace gk::bench
