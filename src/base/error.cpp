@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 50> names{{
+constexpr std::array<Entry, 52> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -34,6 +34,7 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
+    {ErrorCode::vaultWait, "vault.wait"},
     {ErrorCode::notFound, "record.not-found"},
     {ErrorCode::recordChanged, "record.changed"},
     {ErrorCode::ruleBirthDate, "rule.birth-date"},
@@ -55,6 +56,7 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::ruleCheck, "rule.check"},
     {ErrorCode::ruleReferral, "rule.referral"},
     {ErrorCode::ruleDayOpen, "rule.day-open"},
+    {ErrorCode::ruleSignature, "rule.signature"},
     {ErrorCode::ruleReason, "rule.reason"},
     {ErrorCode::ruleSameChild, "rule.same-child"},
     {ErrorCode::ruleSeriousFinding, "rule.serious-finding"},

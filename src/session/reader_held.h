@@ -1,9 +1,13 @@
 #pragma once
 
+#include "crypto/sign.h"
+#include "roster/keys.h"
 #include "session/reader.h"
 #include "session/roll.h"
 #include "store/book.h"
 #include "vault/vault.h"
+
+#include <map>
 
 namespace gk::session {
 
@@ -17,9 +21,23 @@ struct Reader::Held {
     bool isWhole = false;
   };
 
+  /// A person's key that was opened, wiped when it goes.
+  struct OpenKey {
+    crypto::SigningKey key;
+    roster::PersonalKeyId id;
+    base::Date on; ///< it signs on that date alone
+  };
+  /// Wrong passphrases since the last right one.
+  struct Misses {
+    int count = 0;
+    base::Milliseconds until{}; ///< by the steady clock; nothing is tried before
+  };
+
   store::Book book;
   std::optional<vault::Vault> vault{};
   std::unique_ptr<RollRead> roll{};
+  std::map<base::MemberId, OpenKey> keys{};
+  std::map<base::MemberId, Misses> misses{};
 };
 
 } // namespace gk::session

@@ -32,6 +32,7 @@ class Session : public DayVerbs {
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
                               store::Checkup checkup = store::Checkup::quick);
+  /// By the logbook's passphrase or its recovery code.
   Result<base::Done> unlock(std::string passphrase);
   void lock();
   Result<base::Done> changePassphrase(std::string passphrase);
@@ -41,6 +42,9 @@ class Session : public DayVerbs {
   Result<std::vector<store::Fault>> findings();
   /// As findings, of a file that may be too damaged to be opened, which is then what it finds.
   static Result<std::vector<store::Fault>> inspect(const base::Path& path, World world);
+  /// As signedSheet, of a file that need not be whole.
+  static Result<SignedSheet> inspectSheet(const base::Path& path, World world,
+                                          const std::string& code);
   Result<base::Done> finish();
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 

@@ -71,12 +71,6 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
 
 namespace {
 
-/// Who says what others may: those who sign, and the program's managers. A license that ran out
-/// does not end it, or nobody could renew one.
-bool keepsTeam(const roster::Member& member) {
-  return member.may.has(roster::Task::sign) || member.role == roster::Role::manager;
-}
-
 /// Whether a member gets a right by it, that to type apart; a dentist's word is one too.
 bool isRaised(const roster::Member& before, const roster::Member& after) {
   auto more = after.may.without(before.may);
@@ -133,6 +127,22 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
                                             const std::string& reason) {
   const auto may = admit(Verb::correctMember, by, {.reason = reason});
   if (!may) return may.error();
+  return changeMember(*may, id, member, reason);
+}
+
+Result<base::Done> DeskVerbs::retireMember(By by, base::MemberId who, const std::string& reason) {
+  const auto may = admit(Verb::retireMember, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto known = only<roster::Member>(store::subjectIs(who), "team member");
+  if (!known) return known.error();
+  auto gone = known->value;
+  gone.may = {};
+  return changeMember(*may, who, gone, reason);
+}
+
+Result<base::Done> DeskVerbs::changeMember(const Admission& may, base::MemberId id,
+                                           const roster::Member& member,
+                                           const std::string& reason) {
   auto others = members();
   if (!others) return others.error();
   const auto sound = soundMember(member, *others, id);
@@ -155,8 +165,16 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
         "no other team member signs or is a manager, so nobody could say from then on what "
         "the team may do; let another one sign first"};
   if (isRaised(rows->back().value, *sound))
-    if (const auto given = mayGive(*may, id); !given) return given.error();
-  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+    if (const auto given = mayGive(may, id); !given) return given.error();
+  const auto key = newestKey(id);
+  if (!key) return key.error();
+  auto written = write(may, {}, [&](store::Act& act) {
+    replaceAll(act, *rows, *sound, reason);
+    if (sound->may.isEmpty() && *key && !(*key)->value.revoked) revoke(act, **key, reason);
+    return base::Done{};
+  });
+  if (written && sound->may.isEmpty()) forgetKey(id);
+  return written;
 }
 
 } // namespace gk::session

@@ -2,6 +2,8 @@
 
 #include "base/text.h"
 #include "store/book_copy.h"
+#include "store/key_row.h"
+#include "store/signatures.h"
 #include "store/sweep.h"
 
 #include <algorithm>
@@ -161,6 +163,11 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
 constexpr auto changedAct = " is not as it was written: a row of it, or the digest of the act "
                             "before, was changed, added or removed";
 
+/// Whether books of that version have keys of people and signatures.
+bool hasKeys(const OwnSchema& own) {
+  return std::ranges::binary_search(own.kinds, "day_signature");
+}
+
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
                  FaultList& list) {
   if (!answer(book, "SELECT count(*) = 1 FROM " + database + ".book")) {
@@ -177,6 +184,8 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
+  if (database == "main" && hasKeys(own) && !isRecoveryWhole(book))
+    list.add([] { return Fault{"what the recovery code opens was changed", {}, {}, goBack}; });
   std::vector<std::string> kinds;
   auto rows = book.prepare("SELECT name FROM " + database + ".entry_kind ORDER BY name");
   while (rows.step())
@@ -212,6 +221,10 @@ std::vector<Fault> historyFaults(Connection& book, std::string_view database, co
     };
     sweep(book, database, own,
           {onAct, [&](const Flaw& flaw) { list.add([&] { return faultOf(flaw, teller); }); }});
+    // Of the other book once its rows are here.
+    if (database == "main" && hasKeys(own))
+      for (auto& fault : signatureFaults(book))
+        list.add([&] { return std::move(fault); });
   });
   if (!whole) {
     if (whole.error().code != ErrorCode::storeDamaged) throw Trouble(whole.error());

@@ -6,23 +6,16 @@
 #include "store/book_file.h"
 #include "store/book_lines.h"
 #include "store/identity_row.h"
+#include "store/key_row.h"
 #include "store/merged.h"
 #include "store/position.h"
+#include "store/signatures.h"
 #include "store/where.h"
 
 #include <functional>
 #include <vector>
 
 namespace gk::store {
-
-/// What the book keeps of its key: opaque here, a vault::WrappedKey to the session.
-struct KeyRow {
-  std::vector<std::uint8_t> salt;
-  std::int64_t passes;
-  std::int64_t memoryBytes;
-  std::vector<std::uint8_t> nonce;
-  std::vector<std::uint8_t> box;
-};
 
 using ActId = base::Id<struct ActTag>;
 
@@ -59,7 +52,11 @@ class Act {
   /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
+  /// What the recovery code opens; none takes it away. No row: it is gone from the file then.
+  void keepRecovery(const std::optional<KeyRow>& key) { keepRecoveryKey(connection_, key); }
+
   [[nodiscard]] Position position() const { return position_; }
+  [[nodiscard]] base::LocalInstant at() const { return stamp_.at; }
 
  private:
   base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
@@ -102,6 +99,7 @@ class Book {
 
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
+  [[nodiscard]] base::Result<std::optional<KeyRow>> recovery();
 
   /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of
   /// one thing while apart, the word that counts meanwhile (store/rival_rule.h).
@@ -155,6 +153,11 @@ class Book {
   /// written, or both hold different acts of one laptop. Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now);
 
+  /// How far the history goes, for a signature to be over.
+  [[nodiscard]] base::Result<ChainState> chains();
+  /// Held against what the book says now.
+  [[nodiscard]] base::Result<std::vector<JudgedSignature>> signatures(base::DayId day);
+
   base::Result<base::Done> backUp(const base::Path& target);
   /// All that is wrong with the file and its history; empty when it is whole.
   [[nodiscard]] base::Result<std::vector<Fault>> faults();
@@ -162,6 +165,7 @@ class Book {
   base::Result<base::Done> finish();
 
   [[nodiscard]] const base::Path& path() const { return connection_.path(); }
+  [[nodiscard]] const base::Uuid& id() const { return hand_.book; }
   [[nodiscard]] base::LaptopId laptop() const { return hand_.laptop; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }

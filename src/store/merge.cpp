@@ -105,6 +105,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
       take(copying(table.name, table.list(), "entry"));
     take(copying("act_digest", "act, digest", "act"));
     connection_.execute("DROP TABLE temp.fresh");
+    requireNone(signatureFaults(connection_), other);
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.
     position_ = readPosition(connection_, hand_.laptop);

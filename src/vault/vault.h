@@ -7,33 +7,16 @@
 #include "crypto/sealed.h"
 #include "crypto/secret.h"
 #include "vault/identity.h"
+#include "vault/wrapping.h"
 
-#include <cstddef>
-#include <cstdint>
 #include <utility>
-#include <vector>
 
 namespace gk::vault {
 
 /// A child's identity as it lies in the book: a nonce of 24 bytes and a box.
 using Sealed = crypto::Sealed;
 
-/// The book key, sealed under a key derived from a passphrase: plain values for the book to keep.
-/// A book may keep several, one for each passphrase, such as a recovery phrase in an envelope.
-struct WrappedKey {
-  std::vector<std::uint8_t> salt;  ///< 16 bytes
-  std::int64_t opsLimit;           ///< see crypto::KdfCost
-  std::int64_t memoryBytes;        ///< see crypto::KdfCost
-  std::vector<std::uint8_t> nonce; ///< 24 bytes
-  std::vector<std::uint8_t> box;   ///< 48 bytes
-
-  bool operator==(const WrappedKey&) const = default;
-};
-
 struct Created;
-
-/// In characters, not bytes, so that every script has the same rule.
-constexpr std::size_t minPassphraseCharacters = 8;
 
 /// An unlocked vault: it holds the book key. Letting it go locks it and wipes the key. It cannot
 /// be copied. Checking a passphrase is slow on purpose, see crypto::KdfCost.
@@ -53,6 +36,13 @@ class Vault {
   /// key opens as before until the book drops it. Fails as `create`.
   [[nodiscard]] base::Result<WrappedKey> rewrap(const crypto::Secret& passphrase,
                                                 crypto::KdfCost cost, base::Random& random) const;
+
+  /// The same under a recovery code (base/printed_code.h), which opens nothing that a passphrase
+  /// opens, nor the other way around.
+  [[nodiscard]] base::Result<WrappedKey>
+  wrapForRecovery(const crypto::Secret& code, crypto::KdfCost cost, base::Random& random) const;
+  /// Fails as `open`.
+  static base::Result<Vault> recover(const crypto::Secret& code, const WrappedKey& wrapped);
 
   /// Bound to the child: the box opens for this id alone. Precondition: checkIdentity passes.
   [[nodiscard]] Sealed seal(const base::Uuid& child, const Identity& identity,

@@ -1,4 +1,5 @@
 #include "ui/desk/area.h"
+#include "ui/desk/key_forms.h"
 #include "ui/support/context.h"
 
 namespace gk::ui {
@@ -88,26 +89,6 @@ Result<Values> memberValues(session::Session& book, const Thing& id) {
   return valuesOfMember(member->value);
 }
 
-AreaForm endRights(session::Session& book) {
-  return {.name = u"End"_s,
-          .words = u"Left the team"_s,
-          .key = Qt::Key_L,
-          .asksReason = true,
-          .save = u"End all rights"_s,
-          .note = u"The person can do nothing in the logbook from now on. What they did and signed "
-                  "stays under their name. Correct gives the rights back."_s,
-          .fields = [](const Thing&) { return std::vector<Field>(); },
-          .values = [&book](const Thing& id) { return memberValues(book, id); },
-          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-            const auto old = thingOf(book.members(), id);
-            if (!old) return old.error();
-            auto gone = old->value;
-            gone.may = {};
-            return saidIf(book.correctMember(by, old->id, gone, values.text(reasonKey)),
-                          toQt(gone.name) + u" has no rights from now on."_s);
-          }};
-}
-
 } // namespace
 
 AreaSpec teamArea(Context& context) {
@@ -144,22 +125,28 @@ AreaSpec teamArea(Context& context) {
           .title = u"Team and licenses"_s,
           .station = base::Station::team,
           .area = session::Area::team,
-          .columns = {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}},
+          .columns = {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}, {"Signing key"}},
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto members = context.session.members();
             if (!members) return members.error();
             const auto today = context.clock.now().date();
-            return rowsOf(*members, [&](const roster::Member& member) -> std::vector<std::string> {
-              return {member.name, member.initials, std::string(base::nameOf(member.role)),
-                      licenseWords(member, today), rightsWords(member)};
-            });
+            std::vector<AreaRow> rows;
+            for (const auto& row : *members) {
+              const auto& member = row.value;
+              rows.push_back({row.id.uuid(),
+                              {member.name, member.initials, std::string(base::nameOf(member.role)),
+                               licenseWords(member, today), rightsWords(member),
+                               keyWords(context.session, row.id)}});
+            }
+            return rows;
           },
           .history =
               [&book](const base::Uuid& id) {
                 return revisionsOf(book.revisions<roster::Member>(base::MemberId(id)),
                                    valuesOfMember);
               },
-          .forms = {add, correct, endRights(book)}};
+          .forms = {add, correct, ownPassphraseForm(context), revokeKeyForm(context),
+                    leftTeamForm(context)}};
 }
 
 } // namespace gk::ui

@@ -159,4 +159,21 @@ base::Result<std::optional<roster::DayClosure>> askSignatures(Prompter& prompter
   return std::optional(roster::DayClosure{day, **clinical, **coordinator});
 }
 
+base::Result<bool> openSigningKeys(Context& context, const Rows<roster::Member>& members,
+                                   const roster::DayClosure& closure) {
+  for (const auto who : {closure.clinical, closure.coordinator}) {
+    const auto standing = context.session.keyStanding(who);
+    if (!standing) return standing.error();
+    if (*standing != session::KeyStanding::stands) continue;
+    const auto member = std::ranges::find(members, who, &base::Recorded<roster::Member>::id);
+    const auto name = member == members.end() ? QString() : toQt(member->value.name);
+    const auto given =
+        context.prompter.passphrase(name + u": type your own passphrase to sign. Nobody else "
+                                           "types it."_s);
+    if (!given) return false;
+    if (const auto open = context.session.openKey(who, toStd(*given)); !open) return open.error();
+  }
+  return true;
+}
+
 } // namespace gk::ui
