@@ -106,8 +106,7 @@ void avertedJson(JsonWriter& json, const reports::AvertedReport& report) {
   json.endObject();
 }
 
-/// The schools as the report orders them: by name, those of one name by identity.
-std::vector<base::Recorded<roster::School>> ordered(const reports::TermRecords& records) {
+reports::Rows<roster::School> ordered(const reports::TermRecords& records) {
   auto schools = records.schools;
   std::ranges::sort(schools, {}, [](const auto& row) { return std::pair(row.value.name, row.id); });
   return schools;
@@ -119,8 +118,8 @@ RetentionLine retentionOf(const reports::TermTotals& totals, roster::SchoolId sc
   return line == lines.end() ? RetentionLine{} : *line;
 }
 
-void termJson(JsonWriter& json, const reports::TermRecords& records) {
-  const auto totals = reports::termTotals(records);
+void termJson(JsonWriter& json, const CountedTerm& term) {
+  const auto& totals = term.totals;
   json.beginObject();
   json.field("name", totals.term);
   json.field("start", totals.start.iso());
@@ -141,7 +140,7 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
   }
   json.endArray();
   json.arrayField("schools");
-  for (const auto& school : ordered(records)) {
+  for (const auto& school : term.schools) {
     const auto next =
         std::ranges::find(totals.schools, std::optional(school.id), &Participation::id);
     base::require(next != totals.schools.end(), "a school that the totals left out");
@@ -158,7 +157,10 @@ void termJson(JsonWriter& json, const reports::TermRecords& records) {
 
 } // namespace
 
-void writeTotalsJson(std::span<const reports::TermRecords> terms, std::ostream& out) {
+CountedTerm::CountedTerm(const reports::TermRecords& records)
+    : totals(reports::termTotals(records)), schools(ordered(records)) {}
+
+void writeTotalsJson(std::span<const CountedTerm> terms, std::ostream& out) {
   JsonWriter json(out);
   json.beginObject();
   json.arrayField("terms");

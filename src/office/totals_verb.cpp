@@ -76,7 +76,7 @@ Result<std::vector<reports::Release>> releasesOf(session::Session& session, rost
   std::vector<reports::Release> out;
   for (const auto date : how.earlier) {
     if (date < start) continue;
-    const auto records = session.termRecords(term, date);
+    const auto records = session.termRecords(term, date, session::Reach::term);
     if (!records) return records.error();
     out.push_back(reports::publish(reports::termTotals(*records), how.rule, out).release);
   }
@@ -96,10 +96,11 @@ struct PublishedTerm {
 
 Result<PublishedTerm> publishTerm(session::Session& session,
                                   const base::Recorded<roster::Term>& term, base::Date asOf,
-                                  const Publishing& how, const Call& call, base::Date today) {
+                                  const Publishing& how, const Call& call,
+                                  const Surroundings& around) {
   const auto earlier = releasesOf(session, term.id, term.value.start, how);
   if (!earlier) return earlier.error();
-  const auto records = session.termRecords(term.id, asOf);
+  const auto records = session.termRecords(term.id, asOf, session::Reach::term);
   if (!records) return records.error();
   const auto totals = reports::termTotals(*records);
   const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
@@ -107,7 +108,8 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   auto published = reports::publish(totals, how.rule, *earlier, *groups);
   const reports::Report made{std::move(published.tables), std::move(published.release),
                              published.exposed};
-  const auto version = issued(session, call, term.id, "published", "", made, today);
+  const auto version =
+      issued(session, call, around, term.id, "published", "", made, around.clock.now().date());
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
   return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
@@ -120,7 +122,7 @@ Result<Exit> publish(session::Session& session, const Terms& terms, base::Date a
   if (!how) return how.error();
   std::vector<PublishedTerm> all;
   for (const auto& term : terms) {
-    auto one = publishTerm(session, term, asOf, *how, call, around.clock.now().date());
+    auto one = publishTerm(session, term, asOf, *how, call, around);
     if (!one) return one.error();
     all.push_back(std::move(*one));
   }
@@ -162,18 +164,18 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   if (!terms) return terms.error();
   const auto date = asOf->value_or(around.clock.now().date());
   if (call.has("--publish")) return publish(*session, *terms, date, call, around);
-  std::vector<reports::TermRecords> records;
+  std::vector<CountedTerm> counted;
   for (const auto& term : *terms) {
-    auto rows = session->termRecords(term.id, date);
-    if (!rows) return rows.error();
-    records.push_back(std::move(*rows));
+    const auto records = session->termRecords(term.id, date, session::Reach::term);
+    if (!records) return records.error();
+    counted.emplace_back(*records);
   }
   if (call.wantsJson()) {
-    writeTotalsJson(records, around.out);
+    writeTotalsJson(counted, around.out);
   } else {
-    for (const auto& term : records)
-      around.out << reports::toText(reports::termTables(reports::termTotals(term)));
-    if (records.empty()) around.out << "This logbook has no term yet; add-term adds one.\n";
+    for (const auto& term : counted)
+      around.out << reports::toText(reports::termTables(term.totals));
+    if (counted.empty()) around.out << "This logbook has no term yet; add-term adds one.\n";
   }
   return Exit::fine;
 }
@@ -193,7 +195,9 @@ std::vector<Verb> totalsVerbs() {
              mergeOption(),
              issueOption(),
              byOption(),
-             laptopOption()}},
+             pinOption(),
+             laptopOption(),
+             clockOption()}},
            totals}};
 }
 

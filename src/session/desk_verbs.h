@@ -63,11 +63,12 @@ class DeskVerbs : public KeyVerbs {
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
-  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
+  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken,
+                                             const OwnPin& pin = {});
   Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
   /// By a clinician who may decide for the program, in words; once.
   Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
-                                 const std::string& decided);
+                                 const std::string& decided, const OwnPin& pin = {});
   Result<kit::LightId> enterLight(By by, const kit::Light& light);
   Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
                                   const std::string& reason);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "roster/keys.h"
-#include "session/door.h"
+#include "session/people_verbs.h"
 
 #include <map>
 
@@ -56,13 +56,9 @@ std::map<roster::ClosureId, std::string>
 sheetCodes(const base::Uuid& book, const std::vector<Recorded<roster::DayClosure>>& closures,
            const std::vector<Recorded<roster::DaySignature>>& signatures);
 
-/// Who says what others may: those who sign, and the program's managers. A license that ran out
-/// does not end it, or nobody could renew one.
-bool keepsTeam(const roster::Member& member);
-
 /// The verbs of people's own keys, and of the code that opens the names when the passphrase is
 /// lost. Nobody sets a passphrase for another (docs/threat-model.md).
-class KeyVerbs : public Door {
+class KeyVerbs : public PeopleVerbs {
  public:
   [[nodiscard]] Result<KeyStanding> keyStanding(base::MemberId who);
   /// The author's first key, or the one after a revoked one; `ruleSignature` while one stands, and
@@ -86,7 +82,7 @@ class KeyVerbs : public Door {
   [[nodiscard]] Result<SignedSheet> signedSheet(const std::string& code);
 
  protected:
-  using Door::Door;
+  using PeopleVerbs::PeopleVerbs;
 
   /// The last word on the person's last key.
   Result<std::optional<Recorded<roster::PersonalKey>>> newestKey(base::MemberId who);

@@ -1,3 +1,4 @@
+#include "followup/placements_confirmed.h"
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
@@ -114,6 +115,13 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
   records.incidents = std::move(*incidents);
+  auto said = book_.current<followup::PlacementsConfirmed>(today);
+  if (!said) return said.error();
+  if (!said->empty()) {
+    const auto ever = book_.history<chairside::Placement>(today);
+    if (!ever) return ever.error();
+    records.confirmed = followup::confirmedRows(*ever, *said);
+  }
   for (const auto& check : records.checks)
     reader.read(records.checkedPlacements, subjectIs(check.value.placement));
   for (const auto& field : records.fields) {
@@ -189,7 +197,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   return records;
 }
 
-Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date asOf) {
+Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date asOf, Reach reach) {
   auto term = only<roster::Term>(subjectIs(id), "term");
   if (!term) return term.error();
   auto program = this->program();
@@ -203,14 +211,22 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.enrolments, rowsOf("term", id));
   reader.read(records.eligibility, rowsOf("term", id));
   reader.read(records.days, everything());
-  reader.read(records.children, everything());
-  reader.read(records.consents, everything());
-  reader.read(records.backgrounds, everything());
-  reader.read(records.overrides, everything());
+  const followup::Window window;
+  const store::Where::ChildrenOfTerm counted{
+      id.uuid(), term->value.start.plusMonths(-window.untilMonths), records.asOf};
+  const auto of = [&](std::string_view column) {
+    return reach == Reach::program ? everything() : store::rowsAmong(column, counted);
+  };
+  reader.read(records.children, of("e.subject"));
+  reader.read(records.consents, of("t.child"));
+  reader.read(records.backgrounds, of("t.child"));
+  reader.read(records.overrides, of("t.child"));
+  // All that ever were: whether a child is new to the program is a question to every term.
+  reader.read(records.screenings, of("t.child"));
+  std::set<roster::DayId> daysToCome;
   for (const auto& day : records.days) {
     const auto then = rowsOf("day", day.id);
-    // All that ever were: whether a child is new to the program is a question to every term.
-    if (day.value.date <= records.asOf) reader.read(records.screenings, then);
+    if (day.value.date > records.asOf) daysToCome.insert(day.id);
     if (day.value.term != id) continue;
     reader.read(records.seatings, then);
     reader.read(records.varnishes, then);
@@ -220,11 +236,14 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     reader.read(records.readiness, then);
     reader.read(records.efforts, then);
   }
-  reader.read(records.contacts, everything());
-  reader.read(records.placements, everything());
-  reader.read(records.fields, everything());
-  reader.read(records.wets, everything());
-  reader.read(records.checks, everything());
+  std::erase_if(records.screenings,
+                [&](const auto& row) { return daysToCome.contains(row.value.day); });
+  reader.read(records.contacts, of("t.child"));
+  reader.read(records.placements, of("t.child"));
+  reader.read(records.fields, of("t.child"));
+  reader.read(records.wets,
+              reach == Reach::program ? everything() : store::rowsOfFieldsAmong(counted));
+  reader.read(records.checks, of("t.child"));
   reader.read(records.closures, everything());
   reader.read(records.lots, everything());
   reader.read(records.lights, everything());

@@ -54,10 +54,6 @@ Result<base::Done> typesForHerself(const Admission& may) {
 
 } // namespace
 
-bool keepsTeam(const roster::Member& member) {
-  return member.may.has(roster::Task::sign) || member.role == roster::Role::manager;
-}
-
 Result<std::optional<Recorded<PersonalKey>>> KeyVerbs::newestKey(base::MemberId who) {
   auto rows = book_.current<PersonalKey>(store::rowsOf("member", who));
   if (!rows) return rows.error();
@@ -173,7 +169,7 @@ Result<base::Done> KeyVerbs::changeKey(By by, std::string passphrase, std::strin
 Result<base::Done> KeyVerbs::revokeKey(By by, base::MemberId whose, const std::string& reason) {
   const auto may = admit(Verb::revokeKey, by, {.reason = reason});
   if (!may) return may.error();
-  if (may->author().id != whose && !keepsTeam(may->author().value))
+  if (may->author().id != whose && !roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential,
                  may->author().value.name + " does not sign and is no manager, so another member "
                                             "revokes that key"};

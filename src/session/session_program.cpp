@@ -71,6 +71,8 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
 
 namespace {
 
+using roster::keepsTeam;
+
 /// Whether a member gets a right by it, that to type apart; a dentist's word is one too.
 bool isRaised(const roster::Member& before, const roster::Member& after) {
   auto more = after.may.without(before.may);

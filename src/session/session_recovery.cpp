@@ -18,7 +18,7 @@ Result<bool> KeyVerbs::hasRecoveryCode() {
 Result<std::string> KeyVerbs::makeRecoveryCode(By by) {
   const auto may = admit(Verb::makeRecoveryCode, by);
   if (!may) return may.error();
-  if (!keepsTeam(may->author().value))
+  if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +
                                                 " does not sign and is no manager, so another "
                                                 "member makes the recovery code"};
@@ -45,7 +45,7 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by) {
 Result<base::Done> KeyVerbs::withdrawRecoveryCode(By by, const std::string& reason) {
   const auto may = admit(Verb::withdrawRecoveryCode, by, {.reason = reason});
   if (!may) return may.error();
-  if (!keepsTeam(may->author().value))
+  if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +
                                                 " does not sign and is no manager, so another "
                                                 "member withdraws the recovery code"};

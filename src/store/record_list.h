@@ -10,6 +10,7 @@
 #include "followup/letter.h"
 #include "followup/merge_answer.h"
 #include "followup/paper_count.h"
+#include "followup/placements_confirmed.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
@@ -23,6 +24,7 @@
 #include "roster/day_effort.h"
 #include "roster/keys.h"
 #include "roster/meal_eligibility.h"
+#include "roster/member_pin.h"
 #include "roster/team.h"
 #include "store/identity_row.h"
 
@@ -46,7 +48,8 @@ using RecordTypes = TypeList<
     chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet, followup::RetentionCheck,
     followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
-    followup::IssuedReport, roster::PersonalKey, roster::DaySignature, roster::RecoveryCode>;
+    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
+    roster::DaySignature, roster::RecoveryCode>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

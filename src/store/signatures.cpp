@@ -2,6 +2,7 @@
 
 #include "crypto/sign.h"
 #include "store/act_digest.h"
+#include "store/book_queries.h"
 #include "store/key_rows.h"
 #include "store/migration.h"
 #include "store/roster_rows.h"
@@ -21,24 +22,21 @@ using roster::DaySignature;
 
 template <class T>
 std::vector<Recorded<T>> everWritten(Connection& book, const Where& where = everything()) {
-  return selectRows<T>(book, where, "entry");
+  return selectRows<T>(book, where, Which::ever);
 }
 
 base::Uuid bookOf(Connection& book) {
   auto id = book.prepare("SELECT id FROM book WHERE only_row = 1");
-  return id.step() ? id.column<base::Uuid>(0) : base::Uuid{};
+  return id.step() ? id.bytes16(0) : base::Uuid{};
 }
 
 /// The digest of the laptop's act whose last row has this number; none where no act ends there.
 std::optional<crypto::Hash> digestUpTo(Connection& book, base::LaptopId laptop,
                                        std::int64_t sequence) {
-  auto rows = book.prepare("SELECT act, sequence FROM entry WHERE laptop = ?1 AND sequence IN (?2, "
-                           "?3) ORDER BY sequence");
-  rows.bindAll(laptop, sequence, sequence + 1);
-  if (!rows.step() || rows.column<std::int64_t>(1) != sequence) return std::nullopt;
-  const auto act = rows.column<base::Uuid>(0);
-  if (rows.step() && rows.column<base::Uuid>(0) == act) return std::nullopt;
-  return keptDigest(book, act);
+  auto act = book.prepare(actUpToSql);
+  act.bindAll(book.hands().numberOf(laptop), sequence);
+  if (!act.step() || act.column<std::int64_t>(0) != sequence) return std::nullopt;
+  return hashIn(act, 1);
 }
 
 base::MemberId signerAs(const DayClosure& closure, Capacity capacity) {
@@ -157,22 +155,14 @@ class SignatureTeller {
 
 ChainState chainState(Connection& book) {
   ChainState state{bookOf(book), migrations().back().number, {}};
-  // From one laptop to the next by the index, since a book has few laptops and many rows.
-  using MaybeLaptop = std::optional<base::LaptopId>;
-  auto first = book.prepare("SELECT min(laptop) FROM entry");
-  auto next = book.prepare("SELECT min(laptop) FROM entry WHERE laptop > ?1");
-  auto last = book.prepare("SELECT max(sequence) FROM entry WHERE laptop = ?1");
-  first.step();
-  for (auto laptop = first.column<MaybeLaptop>(0); laptop;) {
-    last.bind(1, *laptop).step();
-    const auto sequence = last.column<std::int64_t>(0);
-    last.reset();
-    const auto digest = digestUpTo(book, *laptop, sequence).value_or(crypto::Hash{});
-    state.heads.push_back({*laptop, sequence, {digest.begin(), digest.end()}});
-    next.bind(1, *laptop).step();
-    laptop = next.column<MaybeLaptop>(0);
-    next.reset();
+  for (const auto& [number, laptop] : book.hands().all()) {
+    auto last = book.prepare(lastActSql);
+    last.bind(1, number);
+    if (!last.step()) continue; // that a laptop wrote nothing is found elsewhere
+    const auto digest = hashIn(last, 1).value_or(crypto::Hash{});
+    state.heads.push_back({laptop, last.column<std::int64_t>(0), {digest.begin(), digest.end()}});
   }
+  std::ranges::sort(state.heads, {}, &roster::ChainHead::laptop);
   return state;
 }
 

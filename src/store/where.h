@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/date.h"
 #include "base/entry.h"
 #include "base/id.h"
 
@@ -10,17 +11,37 @@
 
 namespace gk::store {
 
-/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject`;
-/// it is the one that is looked up by index, so name the rarer one first.
+/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject` or
+/// `e.id`; it is the one that is looked up by index, so name the rarer one first.
 struct Where {
+  /// The children of whom a term's figures may tell: with a form of the term, a record on one of
+  /// its days, an exception to consent within its dates, or a sealant placed on a day from `from`
+  /// to `until`, which a look in the term may be of.
+  struct ChildrenOfTerm {
+    base::Uuid term;
+    base::Date from;
+    base::Date until;
+  };
+
   std::string_view column{};
-  std::optional<std::variant<base::Uuid, std::string>> key{};
+  std::optional<std::variant<base::EntryId, std::string>> key{};
   std::string_view andColumn{};
-  std::optional<base::Uuid> andId{};
+  std::optional<base::EntryId> andId{};
   /// Rows entered after this one, at most `limit` of them.
   std::optional<base::EntryId> after{};
   int limit = 0;
+  /// Rows whose `column` is one of those children; where `viaField`, a field of one of them.
+  std::optional<ChildrenOfTerm> among{};
+  bool viaField = false;
 };
+
+inline Where rowsAmong(std::string_view column, const Where::ChildrenOfTerm& children) {
+  return {.column = column, .among = children};
+}
+
+inline Where rowsOfFieldsAmong(const Where::ChildrenOfTerm& children) {
+  return {.column = "field", .among = children, .viaField = true};
+}
 
 inline Where everything() {
   return {};
@@ -32,7 +53,7 @@ inline Where pageAfter(base::EntryId entry, int limit) {
 
 template <class Tag>
 Where subjectIs(base::Id<Tag> id) {
-  return {.column = "e.subject", .key = id.uuid()};
+  return {.column = "e.subject", .key = base::EntryId(id.uuid())};
 }
 
 inline Where numberIs(std::string number) {
@@ -41,13 +62,16 @@ inline Where numberIs(std::string number) {
 
 template <class Tag>
 Where rowsOf(std::string_view column, base::Id<Tag> id) {
-  return {.column = column, .key = id.uuid()};
+  return {.column = column, .key = base::EntryId(id.uuid())};
 }
 
 template <class Tag, class OtherTag>
 Where rowsOf(std::string_view column, base::Id<Tag> id, std::string_view andColumn,
              base::Id<OtherTag> andId) {
-  return {.column = column, .key = id.uuid(), .andColumn = andColumn, .andId = andId.uuid()};
+  return {.column = column,
+          .key = base::EntryId(id.uuid()),
+          .andColumn = andColumn,
+          .andId = base::EntryId(andId.uuid())};
 }
 
 } // namespace gk::store

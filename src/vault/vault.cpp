@@ -40,6 +40,12 @@ base::Result<Vault> Vault::open(const crypto::Secret& passphrase, const WrappedK
                      "keyboard language and type it again"};
 }
 
+Vault Vault::twin() const {
+  auto key = crypto::Key::of(crypto::Secret::copyOf(bookKey_.bytes()));
+  base::require(key.has_value(), "a key of the size of a key");
+  return Vault(*std::move(key));
+}
+
 base::Result<WrappedKey> Vault::rewrap(const crypto::Secret& passphrase, crypto::KdfCost cost,
                                        base::Random& random) const {
   return wrapKey(bookKey_, passphrase, keyPurpose, cost, random);
@@ -60,7 +66,10 @@ base::Result<Vault> Vault::recover(const crypto::Secret& code, const WrappedKey&
 }
 
 Sealed Vault::seal(const base::Uuid& child, const Identity& identity, base::Random& random) const {
-  return crypto::seal(bookKey_, encode(identity), boundTo(child), random);
+  auto plain = encode(identity);
+  auto sealed = crypto::seal(bookKey_, plain, boundTo(child), random);
+  crypto::wipe(plain);
+  return sealed;
 }
 
 base::Result<Identity> Vault::reveal(const base::Uuid& child, const Sealed& sealed) const {

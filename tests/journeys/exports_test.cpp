@@ -1,4 +1,5 @@
 #include "journeys/told.h"
+#include "office/run.h"
 #include "reports/published.h"
 #include "reports/render.h"
 #include "support/clinic.h"
@@ -9,6 +10,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fstream>
+#include <sstream>
 
 using namespace gk;
 using gk::test::must;
@@ -74,6 +76,32 @@ TEST_CASE("The demo's exports fit their JSON Schemas by an independent validator
   must(base::replaceFile(told.folder() / "odd.json", "{\"format\": \"groovekeeper-extract\"}\n"));
   CHECK_FALSE(ran(python + " " + quoted(source / ".ci/json-schema.py") + " " + quoted(schema) +
                   " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
+}
+
+TEST_CASE("The demo's totals fit their JSON Schemas by an independent validator") {
+  if (!hasSchemaValidator()) return;
+  Told told(demo::Until::closed);
+  const std::vector<std::pair<std::vector<std::string>, std::string>> asked{
+      {{"--json"}, "schema/totals.schema.json"},
+      {{"--publish", "--json"}, "schema/published-totals.schema.json"}};
+  for (const auto& [words, schema] : asked) {
+    const auto file = told.folder() / "totals.json";
+    std::ofstream out(file);
+    std::ostringstream err;
+    std::istringstream in;
+    base::ManualClock clock(base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(18),
+                                          std::chrono::hours(-5)));
+    base::SeededRandom random(1);
+    std::vector<std::string> call{"totals", (told.folder() / "demo.gkbook").string()};
+    call.insert(call.end(), words.begin(), words.end());
+    INFO(schema);
+    CHECK(office::run(call, {clock, random, in, out, err, [](const std::string&) {
+                               return std::optional<std::string>();
+                             }}) == 0);
+    INFO(err.str());
+    out.close();
+    checkAgainstSchema(file, source / schema, told.folder() / "log");
+  }
 }
 
 TEST_CASE("The demo's last day is valid FHIR R4 by HL7's structure definitions") {

@@ -1,8 +1,8 @@
 #include "base/printed_code.h"
+#include "broken/digest_all.h"
 #include "reports/close_out_words.h"
 #include "second_laptop.h"
 #include "store/connection.h"
-#include "store/sweep.h"
 
 using namespace gk;
 using base::ErrorCode;
@@ -55,10 +55,9 @@ void forge(const base::Path& path, const std::string& sql) {
   for (const auto& [name, text] : guards)
     book.execute("DROP TRIGGER " + name);
   book.execute(sql);
-  book.execute("DELETE FROM act_digest");
   for (const auto& [name, text] : guards)
     book.execute(text);
-  store::digestAll(book);
+  test::digestAll(book);
   book.execute("COMMIT");
   book.finish();
 }
@@ -195,8 +194,9 @@ TEST_CASE("A history that was written anew after the signing is named with its d
   forge(forged, "UPDATE placement SET tooth = 17 WHERE tooth = 16");
   const auto faults = faultsIn(forged, clinic);
   INFO(faults);
-  CHECK(says(faults, " on 17 November 2026 does not match what the logbook says: an act up to then "
-                     "was changed, added or removed"));
+  CHECK(says(faults,
+             " on November 17, 2026 does not match what the logbook says: an act up to then "
+             "was changed, added or removed"));
   for (const auto& member : must(clinic.session.members()))
     if (member.id == clinic.hygienist || member.id == clinic.coordinator)
       CHECK(says(faults, "the signature of " + member.value.name));
@@ -228,6 +228,8 @@ TEST_CASE("A signature that was taken away, moved, copied or lent is named", "[k
                            "DELETE FROM day_signature_head WHERE entry IN (SELECT id FROM gone);"
                            "DELETE FROM day_signature WHERE entry IN (SELECT id FROM gone);"
                            "DELETE FROM entry WHERE id IN (SELECT id FROM gone);"
+                           "UPDATE act SET count = count - 1 WHERE first = (SELECT max(first) FROM "
+                           "act);"
                            "DROP TABLE gone");
     INFO(faults);
     CHECK(says(faults, "is missing"));
@@ -237,6 +239,8 @@ TEST_CASE("A signature that was taken away, moved, copied or lent is named", "[k
         is("both.gkbook", "CREATE TEMP TABLE gone AS SELECT entry AS id FROM day_signature;"
                           "DELETE FROM day_signature_head; DELETE FROM day_signature;"
                           "DELETE FROM entry WHERE id IN (SELECT id FROM gone);"
+                          "UPDATE act SET count = count - 2 WHERE first = (SELECT max(first) FROM "
+                          "act);"
                           "DROP TABLE gone");
     INFO(faults);
     CHECK(says(faults, "is missing"));
@@ -271,9 +275,8 @@ TEST_CASE("A signature that was taken away, moved, copied or lent is named", "[k
   }
   SECTION("another time of signing") {
     const auto faults =
-        is("time.gkbook", "UPDATE entry SET at = at - 86400000 WHERE act = (SELECT act FROM entry "
-                          "WHERE id = " +
-                              ofHygienist + ")");
+        is("time.gkbook", "UPDATE act SET at = at - 86400000 WHERE first = (SELECT max(first) FROM "
+                          "act)");
     INFO(faults);
     CHECK(says(faults, "was not signed with that person's key"));
   }
@@ -293,7 +296,7 @@ TEST_CASE("A signature that is copied to another day does not fit there", "[keys
               "day_on = '2026-11-18')");
   const auto faults = faultsIn(path, clinic);
   INFO(faults);
-  CHECK(says(faults, "on 18 November 2026 does not match"));
+  CHECK(says(faults, "on November 18, 2026 does not match"));
 }
 
 TEST_CASE("A reopened day is signed anew; the earlier signatures stay and still match",

@@ -56,7 +56,7 @@ class LargeBook {
     openTerms();
     for (int school = 1; school < schoolCount; ++school)
       schools_.push_back(must(clinic_.session.enterSchool(
-          {}, {"School " + std::to_string(school), "S" + std::to_string(school)})));
+          clinic_.by, {"School " + std::to_string(school), "S" + std::to_string(school)})));
     for (const auto& [term, start] : terms_)
       for (const auto& school : schools_)
         batches_.push_back({school, term, start, {}});
@@ -83,7 +83,8 @@ class LargeBook {
       const auto end = *base::Date::of(year, isSpring ? 6 : 12, 12);
       terms_.emplace_back(
           must(clinic_.session.enterTerm(
-              {}, {(isSpring ? "Spring " : "Autumn ") + std::to_string(year), start, end, {}})),
+              clinic_.by,
+              {(isSpring ? "Spring " : "Autumn ") + std::to_string(year), start, end, {}})),
           start);
     }
     terms_.emplace_back(clinic_.term, *base::Date::of(2026, 9, 8));
@@ -149,7 +150,7 @@ class LargeBook {
                store::Book& book) {
     const auto at = base::atLocal(on, std::chrono::hours(15), std::chrono::hours(-5));
     const auto& batch = batches_[i];
-    must(book.act(clinic_.by, at, clinic_.random, [&](store::Act& act) {
+    must(book.act(clinic_.by, at, [&](store::Act& act) {
       const auto day = act.add(roster::ClinicDay{batch.term, batch.school, on, 1, {}, false});
       std::size_t nth = 0;
       for (const auto& child : children)

@@ -5,6 +5,7 @@
 #include "ui/support/context.h"
 #include "ui/support/text.h"
 
+#include <QPagedPaintDevice>
 #include <QTextDocument>
 
 namespace gk::ui {
@@ -77,7 +78,7 @@ std::string keyWords(session::Session& book, base::MemberId who) {
 AreaForm ownPassphraseForm(Context& context) {
   return {.name = u"Passphrase"_s,
           .words = u"My passphrase"_s,
-          .key = Qt::Key_P,
+          .key = Qt::Key_M,
           .save = u"Set my passphrase"_s,
           .note = u"For the person whose line is chosen and who enters. It signs the day at "
                   "close-out; nobody can set or change it for you."_s,
@@ -165,12 +166,13 @@ AreaForm recoveryCodeForm(Context& context) {
             const auto code = context.session.makeRecoveryCode(by);
             if (!code) return code.error();
             const auto table = codeTable(program->value.name, *code, context.clock.now().date());
-            const bool printed = context.prompter.print([&](QPagedPaintDevice& paper) {
+            const auto printer = context.prompter.printer();
+            if (printer) {
               QTextDocument pages;
               pages.setHtml(toQt(reports::toHtml(table.title, std::vector{table})));
-              pages.print(&paper);
-            });
-            return (printed ? u"The recovery code is printed: "_s
+              pages.print(printer.get());
+            }
+            return (printer ? u"The recovery code is printed: "_s
                             : u"Not printed. Write the recovery code down now: "_s) +
                    toQt(*code) + u". It is not shown again."_s;
           }};

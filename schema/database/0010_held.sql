@@ -1,2 +1,0 @@
--- Nothing: this number is held for a step that is made elsewhere at the same time.
-SELECT 1;
