@@ -1772,8 +1772,8 @@ CREATE TABLE personal_key (
   member INTEGER NOT NULL REFERENCES entry (id),
   public_key BLOB NOT NULL CHECK (length(public_key) = 32),
   salt BLOB NOT NULL CHECK (length(salt) = 16),
-  kdf_passes INTEGER NOT NULL CHECK (kdf_passes BETWEEN 1 AND 64),
-  kdf_bytes INTEGER NOT NULL CHECK (kdf_bytes BETWEEN 8192 AND 1073741824),
+  kdf_passes INTEGER NOT NULL CHECK (kdf_passes BETWEEN 1 AND 16),
+  kdf_bytes INTEGER NOT NULL CHECK (kdf_bytes BETWEEN 8192 AND 268435456),
   nonce BLOB NOT NULL CHECK (length(nonce) = 24),
   box BLOB NOT NULL CHECK (length(box) = 48),
   revoked INTEGER NOT NULL CHECK (revoked IN (0, 1))

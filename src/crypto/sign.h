@@ -26,6 +26,16 @@ class SigningKey {
   /// The same bytes always get the same signature.
   [[nodiscard]] Bytes sign(std::span<const std::uint8_t> message) const;
 
+  /// As Key; it signs nothing until `expose`, and its seed may not be asked for.
+  void forbid() {
+    seed_.forbid();
+    expanded_.forbid();
+  }
+  void expose() {
+    seed_.expose();
+    expanded_.expose();
+  }
+
  private:
   Key seed_;
   Secret expanded_; // the seed and the public key, as the library signs with

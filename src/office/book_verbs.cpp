@@ -83,7 +83,8 @@ std::string lineWords(const session::SignedSheet::Line& line) {
   return line.signer + " (" + std::string(base::nameOf(line.capacity)) + "): " +
          (line.flaw.empty() ? "matches what the logbook says"
                             : "does not match what the logbook says: " + line.flaw) +
-         (line.byNameOnly ? "; signed by name only, no key" : "");
+         (line.byNameOnly ? "; signed by name only, no key" : "") +
+         (line.revoked.empty() ? "" : "; " + line.revoked);
 }
 
 void sheetJson(const Call& call, const Surroundings& around, const session::SignedSheet& sheet) {
@@ -105,6 +106,7 @@ void sheetJson(const Call& call, const Surroundings& around, const session::Sign
     json.field("for", base::nameOf(line.capacity));
     json.field("by_name_only", line.byNameOnly);
     if (!line.flaw.empty()) json.field("flaw", line.flaw);
+    if (!line.revoked.empty()) json.field("revoked", line.revoked);
     json.endObject();
   }
   json.endArray();

@@ -28,7 +28,8 @@ class DeskVerbs : public KeyVerbs {
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   /// Whoever leaves: all rights end and the key is revoked, in one act. Fails as correctMember.
-  Result<base::Done> retireMember(By by, base::MemberId who, const std::string& reason);
+  Result<base::Done> retireMember(By by, base::MemberId who, const std::string& reason,
+                                  const OwnPin& pin = {});
   Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
                                    const std::string& reason);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,

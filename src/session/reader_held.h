@@ -25,7 +25,8 @@ struct Reader::Held {
   struct OpenKey {
     crypto::SigningKey key;
     roster::PersonalKeyId id;
-    base::Date on; ///< it signs on that date alone
+    base::Date on;         ///< it signs on that date alone
+    bool isAsleep = false; ///< unreadable until she shows herself
   };
   /// Wrong passphrases since the last right one.
   struct Misses {
@@ -38,6 +39,8 @@ struct Reader::Held {
   std::unique_ptr<RollRead> roll{};
   std::map<base::MemberId, OpenKey> keys{};
   std::map<base::MemberId, Misses> misses{};
+  /// When each signer gave her passphrase or PIN, by the steady clock; for one signature.
+  std::map<base::MemberId, base::Milliseconds> shown{};
 };
 
 } // namespace gk::session

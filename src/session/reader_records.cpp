@@ -192,7 +192,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.outcomes);
   reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
-  records.sheetCodes = sheetCodes(book_.id(), records.signatures, records.daySignatures);
+  records.sheetCodes = sheetCodes(book_.identity(), records.signatures, records.daySignatures);
   if (reader.failure()) return *reader.failure();
   return records;
 }

@@ -4,6 +4,7 @@
 #include "vault/signer.h"
 
 #include <algorithm>
+#include <utility>
 
 // People's own signing keys.
 namespace gk::session {
@@ -64,6 +65,18 @@ Result<std::optional<Recorded<PersonalKey>>> KeyVerbs::newestKey(base::MemberId 
   return std::optional(stands == rows->end() ? std::move(rows->back()) : std::move(*stands));
 }
 
+Result<std::vector<Recorded<PersonalKey>>> KeyVerbs::standingKeys(base::MemberId who) {
+  auto rows = book_.current<PersonalKey>(store::rowsOf("member", who));
+  if (rows) std::erase_if(*rows, [](const auto& row) { return row.value.revoked; });
+  return rows;
+}
+
+Result<std::size_t> KeyVerbs::keyCount(base::MemberId who) {
+  const auto keys = standingKeys(who);
+  if (!keys) return keys.error();
+  return keys->size();
+}
+
 void KeyVerbs::revoke(store::Act& act, const Recorded<PersonalKey>& key,
                       const std::string& reason) {
   auto revoked = key.value;
@@ -74,6 +87,7 @@ void KeyVerbs::revoke(store::Act& act, const Recorded<PersonalKey>& key,
 void KeyVerbs::forgetKey(base::MemberId who) {
   held_->keys.erase(who);
   held_->misses.erase(who);
+  held_->shown.erase(who);
 }
 
 Result<KeyStanding> KeyVerbs::keyStanding(base::MemberId who) {
@@ -90,9 +104,9 @@ Result<KeyStanding> KeyVerbs::keyStanding(base::MemberId who) {
   return KeyStanding::open;
 }
 
-Result<roster::PersonalKeyId> KeyVerbs::enterKey(By by, std::string passphrase) {
+Result<roster::PersonalKeyId> KeyVerbs::enterKey(By by, std::string passphrase, const OwnPin& pin) {
   const auto secret = crypto::Secret::taking(passphrase);
-  const auto may = admit(Verb::enterKey, by);
+  const auto may = admit(Verb::enterKey, by, {.pin = pin});
   if (!may) return may.error();
   if (const auto herself = typesForHerself(*may); !herself) return herself.error();
   const auto who = may->author().id;
@@ -103,12 +117,9 @@ Result<roster::PersonalKeyId> KeyVerbs::enterKey(By by, std::string passphrase) 
                  may->author().value.name +
                      " has a passphrase already; change it with the old one, or have the key "
                      "revoked when it is forgotten"};
-  const auto book = book_.key();
-  if (!book) return book.error();
   const auto key = crypto::SigningKey::random(world_.random);
-  // As dear to guess at as the logbook's own.
-  auto wrapped =
-      vault::wrapSigner(key, who, secret, {book->passes, book->memoryBytes}, world_.random);
+  // Never at the cost that the file names: whoever has the file could have made it cheap.
+  auto wrapped = vault::wrapSigner(key, who, secret, costOf(kind_), world_.random);
   if (!wrapped) return wrapped.error();
   const auto record = keyRecord(who, key.publicKey(), std::move(*wrapped));
   return write(*may, {}, [&](store::Act& act) { return act.add(record); });
@@ -132,6 +143,7 @@ Result<base::Done> KeyVerbs::openAs(const Recorded<PersonalKey>& key, std::strin
     return opened.error();
   }
   held_->misses.erase(who);
+  held_->shown.insert_or_assign(who, now);
   held_->keys.insert_or_assign(
       who, Held::OpenKey{std::move(*opened), key.id, world_.clock.now().date()});
   return base::Done{};
@@ -145,6 +157,32 @@ Result<base::Done> KeyVerbs::openKey(base::MemberId who, std::string passphrase)
   return openAs(**key, std::move(passphrase));
 }
 
+Result<SignerGives> KeyVerbs::asksToSign(base::MemberId who) {
+  const auto standing = keyStanding(who);
+  if (!standing) return standing.error();
+  if (*standing == KeyStanding::revoked) return SignerGives::newPassphrase;
+  if (*standing == KeyStanding::stands) return SignerGives::passphrase;
+  const auto pin = pinOf(who);
+  if (!pin) return pin.error();
+  const bool hasPin = *pin == roster::PinState::set;
+  const auto shown = held_->shown.find(who);
+  if (shown != held_->shown.end() && world_.clock.steady() - shown->second <= signingLasts)
+    return SignerGives::nothing;
+  if (hasPin) return SignerGives::pin;
+  return *standing == KeyStanding::open ? SignerGives::passphrase : SignerGives::nothing;
+}
+
+Result<base::Done> KeyVerbs::showSigner(base::MemberId who, std::string pin) {
+  const auto right = confirm(who, std::move(pin));
+  if (!right) return right.error();
+  keyboard_.use(); // for this alone
+  held_->shown.insert_or_assign(who, world_.clock.steady());
+  if (const auto open = held_->keys.find(who);
+      open != held_->keys.end() && std::exchange(open->second.isAsleep, false))
+    open->second.key.expose();
+  return base::Done{};
+}
+
 Result<base::Done> KeyVerbs::changeKey(By by, std::string passphrase, std::string to) {
   const auto next = crypto::Secret::taking(to);
   const auto may = admit(Verb::changeKey, by);
@@ -154,10 +192,8 @@ Result<base::Done> KeyVerbs::changeKey(By by, std::string passphrase, std::strin
   if (const auto open = openKey(who, std::move(passphrase)); !open) return open.error();
   const auto key = newestKey(who);
   if (!key) return key.error();
-  const auto book = book_.key();
-  if (!book) return book.error();
-  auto wrapped = vault::wrapSigner(held_->keys.at(who).key, who, next,
-                                   {book->passes, book->memoryBytes}, world_.random);
+  auto wrapped =
+      vault::wrapSigner(held_->keys.at(who).key, who, next, costOf(kind_), world_.random);
   if (!wrapped) return wrapped.error();
   const auto record = keyRecord(who, (*key)->value.publicKey, std::move(*wrapped));
   return write(*may, {}, [&](store::Act& act) {
@@ -166,16 +202,16 @@ Result<base::Done> KeyVerbs::changeKey(By by, std::string passphrase, std::strin
   });
 }
 
-Result<base::Done> KeyVerbs::revokeKey(By by, base::MemberId whose, const std::string& reason) {
-  const auto may = admit(Verb::revokeKey, by, {.reason = reason});
+Result<base::Done> KeyVerbs::revokeKey(By by, base::MemberId whose, const std::string& reason,
+                                       const OwnPin& pin) {
+  const auto may = admit(Verb::revokeKey, by, {.reason = reason, .pin = pin});
   if (!may) return may.error();
   if (may->author().id != whose && !roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential,
                  may->author().value.name + " does not sign and is no manager, so another member "
                                             "revokes that key"};
-  auto rows = book_.current<PersonalKey>(store::rowsOf("member", whose));
+  const auto rows = standingKeys(whose);
   if (!rows) return rows.error();
-  std::erase_if(*rows, [](const auto& row) { return row.value.revoked; });
   if (rows->empty()) return Error{ErrorCode::notFound, "this person has no key to revoke"};
   auto revoked = write(*may, {}, [&](store::Act& act) {
     for (const auto& row : *rows)

@@ -132,8 +132,9 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
   return changeMember(*may, id, member, reason);
 }
 
-Result<base::Done> DeskVerbs::retireMember(By by, base::MemberId who, const std::string& reason) {
-  const auto may = admit(Verb::retireMember, by, {.reason = reason});
+Result<base::Done> DeskVerbs::retireMember(By by, base::MemberId who, const std::string& reason,
+                                           const OwnPin& pin) {
+  const auto may = admit(Verb::retireMember, by, {.reason = reason, .pin = pin});
   if (!may) return may.error();
   const auto known = only<roster::Member>(store::subjectIs(who), "team member");
   if (!known) return known.error();
@@ -168,11 +169,13 @@ Result<base::Done> DeskVerbs::changeMember(const Admission& may, base::MemberId 
         "the team may do; let another one sign first"};
   if (isRaised(rows->back().value, *sound))
     if (const auto given = mayGive(may, id); !given) return given.error();
-  const auto key = newestKey(id);
-  if (!key) return key.error();
+  const auto keys = standingKeys(id);
+  if (!keys) return keys.error();
   auto written = write(may, {}, [&](store::Act& act) {
     replaceAll(act, *rows, *sound, reason);
-    if (sound->may.isEmpty() && *key && !(*key)->value.revoked) revoke(act, **key, reason);
+    if (sound->may.isEmpty())
+      for (const auto& key : *keys)
+        revoke(act, key, reason);
     return base::Done{};
   });
   if (written && sound->may.isEmpty()) forgetKey(id);

@@ -15,8 +15,8 @@ Result<bool> KeyVerbs::hasRecoveryCode() {
   return kept->has_value();
 }
 
-Result<std::string> KeyVerbs::makeRecoveryCode(By by) {
-  const auto may = admit(Verb::makeRecoveryCode, by);
+Result<std::string> KeyVerbs::makeRecoveryCode(By by, const OwnPin& pin) {
+  const auto may = admit(Verb::makeRecoveryCode, by, {.pin = pin});
   if (!may) return may.error();
   if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +
@@ -26,10 +26,8 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by) {
   auto secret = crypto::Secret::ofSize(crypto::Key::size);
   world_.random.fill(secret.bytes());
   auto code = base::printedCode(secret.bytes(), base::recoveryCodeShape);
-  const auto key = book_.key();
-  if (!key) return key.error();
-  const auto wrapped = vault_->wrapForRecovery(crypto::Secret::copyOf(code),
-                                               {key->passes, key->memoryBytes}, world_.random);
+  const auto wrapped =
+      vault_->wrapForRecovery(crypto::Secret::copyOf(code), costOf(kind_), world_.random);
   if (!wrapped) return wrapped.error();
   auto rows = book_.current<RecoveryCode>(store::everything());
   if (!rows) return rows.error();
@@ -42,8 +40,9 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by) {
   return code;
 }
 
-Result<base::Done> KeyVerbs::withdrawRecoveryCode(By by, const std::string& reason) {
-  const auto may = admit(Verb::withdrawRecoveryCode, by, {.reason = reason});
+Result<base::Done> KeyVerbs::withdrawRecoveryCode(By by, const std::string& reason,
+                                                  const OwnPin& pin) {
+  const auto may = admit(Verb::withdrawRecoveryCode, by, {.reason = reason, .pin = pin});
   if (!may) return may.error();
   if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +

@@ -76,17 +76,26 @@ sheetCodes(const base::Uuid& book, const std::vector<Recorded<DayClosure>>& clos
 
 Result<base::Done> KeyVerbs::canSign(const DayClosure& closure) {
   for (const auto who : {closure.clinical, closure.coordinator}) {
-    const auto standing = keyStanding(who);
-    if (!standing) return standing.error();
-    if (*standing == KeyStanding::never || *standing == KeyStanding::open) continue;
+    const auto asked = asksToSign(who);
+    if (!asked) return asked.error();
+    if (*asked == SignerGives::nothing) continue;
     const auto member = only<roster::Member>(store::subjectIs(who), "team member");
     if (!member) return member.error();
-    return Error{ErrorCode::ruleSignature,
-                 member->value.name +
-                     (*standing == KeyStanding::stands
-                          ? " has a passphrase and signs with it; it was not entered today"
-                          : " had a key that was revoked, and sets a new passphrase before "
-                            "signing")};
+    switch (*asked) {
+    case SignerGives::nothing:
+    case SignerGives::passphrase:
+      return Error{ErrorCode::ruleSignature,
+                   member->value.name + " signs with a passphrase of her or his own; it was not "
+                                        "entered today, or not for this signature"};
+    case SignerGives::pin:
+      return Error{ErrorCode::pinNeeded,
+                   member->value.name + " confirms this signature with her or his own PIN; nobody "
+                                        "signs for another"};
+    case SignerGives::newPassphrase:
+      return Error{ErrorCode::ruleSignature, member->value.name +
+                                                 " had a key that was revoked, and sets a new "
+                                                 "passphrase before signing"};
+    }
   }
   return base::Done{};
 }
@@ -95,7 +104,7 @@ Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayC
                                                 const reports::DayEquation& sums) {
   const auto chains = book_.chains();
   if (!chains) return chains.error();
-  return write(may, {}, [&](store::Act& act) {
+  auto written = write(may, {}, [&](store::Act& act) {
     const auto id = act.add(closure);
     for (const auto& [capacity, signer] : {std::pair(Capacity::clinical, closure.clinical),
                                            {Capacity::completeness, closure.coordinator}}) {
@@ -117,6 +126,10 @@ Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayC
     }
     return id;
   });
+  if (written) // for this one alone
+    for (const auto signer : {closure.clinical, closure.coordinator})
+      held_->shown.erase(signer);
+  return written;
 }
 
 Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
@@ -126,7 +139,7 @@ Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
   if (!closures) return closures.error();
   auto signatures = book_.history<DaySignature>(store::everything());
   if (!signatures) return signatures.error();
-  const auto codes = sheetCodes(book_.id(), *closures, *signatures);
+  const auto codes = sheetCodes(book_.identity(), *closures, *signatures);
   const auto found = std::ranges::find_if(
       *closures, [&](const auto& closure) { return codes.at(closure.id) == *read; });
   if (found == closures->end())
@@ -153,7 +166,7 @@ Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
     if (!member) return member.error();
     sheet.counts = one.row.value.counts;
     sheet.lines.push_back({member->empty() ? "somebody" : member->back().value.name,
-                           one.row.value.capacity, !one.row.value.key, one.flaw});
+                           one.row.value.capacity, !one.row.value.key, one.flaw, one.revoked});
   }
   return sheet;
 }

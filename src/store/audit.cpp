@@ -207,6 +207,11 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
   }
   if (database == "main" && hasKeys(own) && !isRecoveryWhole(book))
     list.add([] { return Fault{"what the recovery code opens was changed", {}, {}, goBack}; });
+  else if (database == "main" && hasKeys(own) && !isRecoveryKnown(book))
+    list.add([] {
+      return Fault{
+          "a recovery code opens the names that the history does not know of", {}, {}, goBack};
+    });
   std::map<std::int64_t, std::string> kinds;
   auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");
   while (rows.step())

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/entry.h"
+#include "store/act_stamp.h"
 #include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
@@ -18,20 +18,6 @@
 #include <vector>
 
 namespace gk::store {
-
-/// What every row of one act shares.
-struct ActStamp {
-  base::By by;
-  base::LocalInstant at;
-  std::string_view verb; ///< what was done, as the session names it; outlives the act
-};
-
-/// What a row stands in the place of.
-struct Replaced {
-  base::EntryId thing;
-  base::EntryId entry;
-  std::string reason;
-};
 
 /// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
 /// Book::act.
@@ -176,7 +162,6 @@ class Book {
   base::Result<base::Done> finish();
 
   [[nodiscard]] const base::Path& path() const { return connection_.path(); }
-  [[nodiscard]] const base::Uuid& id() const { return hand_.book; }
   [[nodiscard]] base::LaptopId laptop() const { return hand_.laptop; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }

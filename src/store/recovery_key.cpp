@@ -77,6 +77,21 @@ void keepRecoveryKey(Connection& book, const std::optional<KeyRow>& key) {
   update.run();
 }
 
+bool isRecoveryKnown(Connection& book) {
+  if (!recoveryKey(book)) return true;
+  // Of two laptops' words the more careful one counts, as in store/rival_rule.h.
+  const std::string newest = "NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = ";
+  auto made = book.prepare(
+      "SELECT EXISTS (SELECT 1 FROM recovery_code AS t CROSS JOIN entry AS e ON e.id = t.entry "
+      "WHERE t.withdrawn = 0 AND " +
+      newest +
+      "e.id) AND NOT EXISTS (SELECT 1 FROM recovery_code AS w CROSS JOIN entry AS we ON we.id = "
+      "w.entry WHERE w.withdrawn = 1 AND coalesce(we.subject, we.id) = coalesce(e.subject, e.id) "
+      "AND " +
+      newest + "we.id)))");
+  return made.step() && made.column<bool>(0);
+}
+
 bool isRecoveryWhole(Connection& book) {
   auto row = book.prepare(recoverySql);
   if (!row.step()) return true; // that the row is missing is found elsewhere

@@ -13,5 +13,7 @@ std::optional<KeyRow> recoveryKey(Connection& book);
 void keepRecoveryKey(Connection& book, const std::optional<KeyRow>& key);
 /// Whether it is as it was written.
 bool isRecoveryWhole(Connection& book);
+/// Whether there is none, or the history says that one was made and not withdrawn.
+bool isRecoveryKnown(Connection& book);
 
 } // namespace gk::store

@@ -75,16 +75,50 @@ class Judge {
     return keyFlaw(closure.value, row);
   }
 
-  /// Whether the person had a key that the laptop knew of when the day was closed.
-  [[nodiscard]] bool hadKey(base::MemberId who, const base::Stamp& closing) const {
-    return std::ranges::any_of(keys_, [&](const auto& key) {
-      return key.value.member == who && key.stamp.laptop == closing.laptop &&
-             key.stamp.sequence < closing.sequence;
-    });
+  /// No flaw: a laptop that was apart signs in good faith. But who reads the sheet is told.
+  std::string revokedElsewhere(const Recorded<DaySignature>& row) {
+    for (const auto& key : keys_)
+      if (row.value.key == key.id && key.value.revoked && !wasKnown(key.stamp, row.value.heads) &&
+          key.stamp.at.at < row.stamp.at.at)
+        return "its key had been revoked on " + key.stamp.at.date().words() +
+               " on another laptop, which this one did not know of yet";
+    return {};
   }
-  [[nodiscard]] bool hasKeys() const { return !keys_.empty(); }
+  [[nodiscard]] const std::vector<Recorded<roster::PersonalKey>>& keys() const { return keys_; }
+
+  /// What the program never writes, of a key; empty where there is nothing.
+  std::string flawOf(const Recorded<roster::PersonalKey>& row) {
+    if (isFirstOf(row)) return isSecond(row) ? " was added while another one stood" : "";
+    for (const auto& other : keys_) {
+      if (other.id != row.id) continue;
+      if (isFirstOf(other) &&
+          (other.value.publicKey != row.value.publicKey || other.value.member != row.value.member))
+        return " was exchanged for another";
+      if (row.stamp.supersedes == other.stamp.entry && other.value.revoked && !row.value.revoked)
+        return " was revoked and stands again";
+    }
+    return {};
+  }
 
  private:
+  static bool isFirstOf(const Recorded<roster::PersonalKey>& row) {
+    return row.stamp.entry.uuid() == row.id.uuid();
+  }
+
+  /// A laptop makes none while it knows of one that stands; one that was apart may.
+  bool isSecond(const Recorded<roster::PersonalKey>& row) {
+    return std::ranges::any_of(keys_, [&](const auto& earlier) {
+      if (!isFirstOf(earlier) || earlier.id == row.id || earlier.value.member != row.value.member ||
+          earlier.stamp.laptop != row.stamp.laptop || earlier.stamp.sequence > row.stamp.sequence)
+        return false;
+      return std::ranges::none_of(keys_, [&](const auto& later) {
+        return later.id == earlier.id && later.value.revoked &&
+               (later.stamp.laptop != row.stamp.laptop ||
+                later.stamp.sequence < row.stamp.sequence);
+      });
+    });
+  }
+
   std::string headFlaw(const base::Stamp& closing, const std::vector<roster::ChainHead>& heads) {
     const auto own = std::ranges::find(heads, closing.laptop, &roster::ChainHead::laptop);
     const auto before = own == heads.end() ? 0 : own->sequence;
@@ -108,8 +142,8 @@ class Judge {
     }
     const roster::PersonalKey* own = nullptr;
     for (const auto& key : keys_) {
-      if (key.id != *said.key || key.value.member != said.signer) continue;
-      if (!own) own = &key.value;
+      if (key.id != *said.key) continue;
+      if (isFirstOf(key) && key.value.member == said.signer) own = &key.value;
       if (key.value.revoked && wasKnown(key.stamp, said.heads)) return "its key had been revoked";
     }
     if (!own) return "its key is not that person's";
@@ -125,6 +159,12 @@ class Judge {
   std::map<roster::ClosureId, Recorded<DayClosure>> closures_;
 };
 
+/// Both signers of a day sign one history; in which order it lists the laptops does not matter.
+bool sayTheSame(const DaySignature& one, const DaySignature& other) {
+  return one.counts == other.counts && one.schema == other.schema &&
+         std::ranges::is_permutation(one.heads, other.heads);
+}
+
 /// Words for faults; a damaged book may have no answer.
 class SignatureTeller {
  public:
@@ -137,6 +177,12 @@ class SignatureTeller {
             closing.at,
             "compare the day with its signed sheet and the newest backup, and go on in the backup "
             "where they differ"};
+  }
+  Fault toldOfKey(const Recorded<roster::PersonalKey>& key, const std::string& what) {
+    return {"the signing key of " + nameOf(key.value.member) + what,
+            {},
+            key.stamp.at,
+            "ask that person; go on in the newest backup without it, and revoke the key there"};
   }
 
  private:
@@ -171,35 +217,40 @@ std::vector<JudgedSignature> judgeSignatures(Connection& book, std::optional<bas
   std::vector<JudgedSignature> judged;
   for (auto& row : everWritten<DaySignature>(book, day ? rowsOf("day", *day) : everything())) {
     auto flaw = judge.flawOf(row);
-    judged.push_back({std::move(row), std::move(flaw)});
+    auto revoked = judge.revokedElsewhere(row);
+    judged.push_back({std::move(row), std::move(flaw), std::move(revoked)});
   }
   return judged;
 }
 
 std::vector<Fault> signatureFaults(Connection& book) {
-  const auto signatures = everWritten<DaySignature>(book);
   Judge judge(book);
-  if (signatures.empty() && !judge.hasKeys()) return {};
   SignatureTeller teller(book);
   std::vector<Fault> faults;
-  std::map<roster::ClosureId, std::vector<Capacity>> signedAs;
-  for (const auto& row : signatures) {
-    signedAs[row.value.closure].push_back(row.value.capacity);
+  for (const auto& key : judge.keys())
+    if (const auto flaw = judge.flawOf(key); !flaw.empty())
+      faults.push_back(teller.toldOfKey(key, flaw));
+  std::map<roster::ClosureId, std::vector<Recorded<DaySignature>>> signedAs;
+  for (auto& row : everWritten<DaySignature>(book)) {
     if (const auto flaw = judge.flawOf(row); !flaw.empty())
       faults.push_back(teller.told(row.value.signer, row.value.day, row.stamp,
                                    " does not match what the logbook says: " + flaw));
+    signedAs[row.value.closure].push_back(std::move(row));
   }
   for (const auto& [id, closure] : judge.closures()) {
     const auto& there = signedAs[id];
+    const auto tell = [&](base::MemberId signer, const std::string& what) {
+      faults.push_back(teller.told(signer, closure.value.day, closure.stamp, what));
+    };
     for (const auto capacity : {Capacity::clinical, Capacity::completeness}) {
-      const auto times = std::ranges::count(there, capacity);
-      const auto signer = signerAs(closure.value, capacity);
-      if (times > 1)
-        faults.push_back(
-            teller.told(signer, closure.value.day, closure.stamp, " is there more than once"));
-      if (times == 0 && (!there.empty() || judge.hadKey(signer, closure.stamp)))
-        faults.push_back(teller.told(signer, closure.value.day, closure.stamp, " is missing"));
+      const auto times =
+          std::ranges::count(there, capacity, [](const auto& row) { return row.value.capacity; });
+      if (times > 1) tell(signerAs(closure.value, capacity), " is there more than once");
+      if (times == 0) tell(signerAs(closure.value, capacity), " is missing");
     }
+    if (there.size() == 2 && !sayTheSame(there[0].value, there[1].value))
+      tell(there[1].value.signer, " is over another history or other counts than the other "
+                                  "signature of that day");
   }
   return faults;
 }

@@ -1,79 +1,16 @@
-#include "base/printed_code.h"
-#include "broken/digest_all.h"
-#include "reports/close_out_words.h"
-#include "second_laptop.h"
-#include "store/connection.h"
+#include "keyed_clinic.h"
 
 using namespace gk;
 using base::ErrorCode;
 using session::KeyStanding;
 using test::codeOf;
+using test::coordinatorsWords;
+using test::faultsIn;
+using test::forge;
+using test::hygienistsWords;
+using test::KeyedClinic;
 using test::must;
-
-namespace {
-
-constexpr const char* hygienistsWords = "heron over the weir";
-constexpr const char* coordinatorsWords = "seven brass buttons";
-
-/// One child seen; the hygienist and the coordinator each have a key.
-struct KeyedClinic : test::Clinic {
-  roster::ChildId mina = child("Mina");
-  KeyedClinic() {
-    must(session.enterKey({hygienist, {}}, hygienistsWords));
-    must(session.enterKey({coordinator, {}}, coordinatorsWords));
-    standardVisit(mina);
-  }
-  roster::DayClosure closure() const { return {day, hygienist, coordinator}; }
-  void openKeys() {
-    must(session.openKey(hygienist, hygienistsWords));
-    must(session.openKey(coordinator, coordinatorsWords));
-  }
-  void sign() {
-    openKeys();
-    must(session.signDay(by, closure()));
-  }
-  std::string code() { return test::sheetOf(*this).signings.back().code; }
-  base::Path copy(const std::string& name) {
-    const auto path = *folder / name;
-    must(session.backUp(path));
-    return path;
-  }
-};
-
-/// Somebody with a tool for SQLite and this program's own rules for digests: every guard is taken
-/// away and put back, and each digest made anew.
-void forge(const base::Path& path, const std::string& sql) {
-  store::Connection book(path, store::Access::readWrite, store::Durability::bulk);
-  book.enforceForeignKeys(false);
-  std::vector<std::pair<std::string, std::string>> guards;
-  {
-    auto rows = book.prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
-    while (rows.step())
-      guards.emplace_back(rows.column<std::string>(0), rows.column<std::string>(1));
-  }
-  book.execute("BEGIN");
-  for (const auto& [name, text] : guards)
-    book.execute("DROP TRIGGER " + name);
-  book.execute(sql);
-  for (const auto& [name, text] : guards)
-    book.execute(text);
-  test::digestAll(book);
-  book.execute("COMMIT");
-  book.finish();
-}
-
-std::string faultsIn(const base::Path& path, test::Clinic& clinic) {
-  std::string all;
-  for (const auto& fault : must(session::Session::inspect(path, {clinic.clock, clinic.random})))
-    all += store::sentence(fault) + "\n";
-  return all;
-}
-
-bool says(const std::string& text, const std::string& words) {
-  return text.find(words) != std::string::npos;
-}
-
-} // namespace
+using test::says;
 
 TEST_CASE("A day is signed with the key of each signer, and its sheet has a code that proves it",
           "[keys][case-220]") {
@@ -194,9 +131,9 @@ TEST_CASE("A history that was written anew after the signing is named with its d
   forge(forged, "UPDATE placement SET tooth = 17 WHERE tooth = 16");
   const auto faults = faultsIn(forged, clinic);
   INFO(faults);
-  CHECK(says(faults,
-             " on November 17, 2026 does not match what the logbook says: an act up to then "
-             "was changed, added or removed"));
+  CHECK(says(faults, " on " + test::dateWords("2026-11-17") +
+                         " does not match what the logbook says: an act up to then was changed, "
+                         "added or removed"));
   for (const auto& member : must(clinic.session.members()))
     if (member.id == clinic.hygienist || member.id == clinic.coordinator)
       CHECK(says(faults, "the signature of " + member.value.name));
@@ -296,7 +233,7 @@ TEST_CASE("A signature that is copied to another day does not fit there", "[keys
               "day_on = '2026-11-18')");
   const auto faults = faultsIn(path, clinic);
   INFO(faults);
-  CHECK(says(faults, "on November 18, 2026 does not match"));
+  CHECK(says(faults, "on " + test::dateWords("2026-11-18") + " does not match"));
 }
 
 TEST_CASE("A reopened day is signed anew; the earlier signatures stay and still match",

@@ -103,7 +103,6 @@ const std::vector<SampleRow>& sampleRows() {
       {"day_effort", "@clinic_day#, 2, 300, 10 + #"},
       {"day_effort_people", "'hygienist', 300 + #"},
       {"day_effort_people", "'coordinator', 200 + #"},
-      {"day_closure", "@clinic_day#, @member1, @member2"},
       {"reopening", "@clinic_day#, 'reason #'"},
       {"addendum", "@clinic_day#, @child#, 'words #'"},
       {"member_pin", "@member#, x'" + std::string(31, '4') + "#', 3, 67108864, x'" +
@@ -262,28 +261,31 @@ void addSigned(const base::Path& path) {
     REQUIRE(book.finish());
   }
   auto book = opened(1);
-  const auto day = book.current<roster::ClinicDay>(store::everything()).value().front().id;
-  const auto chains = book.chains().value();
-  const roster::DayClosure closure{day, members[0], members[1]};
-  REQUIRE(book.act({}, at, [&](store::Act& act) {
-    const auto id = act.add(closure);
-    for (const std::size_t one : {0U, 1U}) {
-      roster::DaySignature signature{.day = day,
-                                     .closure = id,
-                                     .signer = members[one],
-                                     .capacity = one == 0 ? roster::Capacity::clinical
-                                                          : roster::Capacity::completeness,
-                                     .key = ids[one],
-                                     .counts = {.consented = 2, .screened = 2},
-                                     .schema = chains.schema,
-                                     .heads = chains.heads};
-      // In another order, so that no two rows of the list say the same of two signatures.
-      if (one == 1) std::ranges::reverse(signature.heads);
-      signature.signature =
-          keys[one].sign(roster::signedBytes(chains.book, closure, signature, at));
-      act.add(signature);
-    }
-  }));
+  const auto days = book.current<roster::ClinicDay>(store::everything()).value();
+  for (const auto& row : days) {
+    const auto chains = book.chains().value();
+    const roster::DayClosure closure{row.id, members[0], members[1]};
+    const auto closed = book.act({}, at, [&](store::Act& act) {
+      const auto id = act.add(closure);
+      for (const std::size_t one : {0U, 1U}) {
+        roster::DaySignature signature{.day = row.id,
+                                       .closure = id,
+                                       .signer = members[one],
+                                       .capacity = one == 0 ? roster::Capacity::clinical
+                                                            : roster::Capacity::completeness,
+                                       .key = ids[one],
+                                       .counts = {.consented = 2, .screened = 2},
+                                       .schema = chains.schema,
+                                       .heads = chains.heads};
+        // In another order, so that no two rows of the list say the same of two signatures.
+        if (one == 1) std::ranges::reverse(signature.heads);
+        signature.signature =
+            keys[one].sign(roster::signedBytes(chains.book, closure, signature, at));
+        act.add(signature);
+      }
+    });
+    if (!closed) FAIL(closed.error().detail);
+  }
   REQUIRE(book.act({}, at, [&](store::Act& act) { act.add(roster::School{"After it", "AFTER"}); }));
   REQUIRE(book.finish());
 }

@@ -78,19 +78,23 @@ TEST_CASE("Whoever leaves the team is told with the days that are not signed yet
   part<QLineEdit>(desk.page, u"deskTeamReason"_s).setText(u"moved away"_s);
   desk.alt(Qt::Key_S);
   INFO(desk.news.toStdString());
-  CHECK(desk.news.contains(u"Not signed yet, with work of theirs: November 17, 2026 at "_s));
+  CHECK(desk.news.contains(u"Not signed yet, with work of theirs: "_s +
+                           ui::toQt(must(base::Date::parse("2026-11-17")).words()) + u" at "_s));
 }
 
 TEST_CASE("A recovery code is made at the desk, printed once and withdrawn", "[case-228]") {
   KeyDesk desk(Area::program);
   desk.choose(u"deskProgramTable"_s, 0);
   desk.alt(Qt::Key_R);
-  desk.prompter.prints = {true};
+  desk.prompter.choices = {0, 0}; // the first time no printer is chosen
+  desk.prompter.prints = {false, true};
   desk.alt(Qt::Key_S);
-  REQUIRE(desk.news.startsWith(u"The recovery code is printed: "_s));
+  REQUIRE(desk.news.startsWith(u"The recovery code is printed."_s));
   CHECK_FALSE(desk.prompter.printed.isEmpty());
-  const auto code = desk.news.section(u' ', 5, 5).chopped(1).toStdString();
+  REQUIRE(desk.prompter.shown.size() == 2);
+  const auto code = desk.prompter.shown.back().rows.at(0).at(2);
   CHECK(code.size() == 41);
+  CHECK_FALSE(desk.news.contains(ui::toQt(code))); // the line of news stays after a lock
   desk.clinic.session.lock();
   CHECK(desk.clinic.session.unlock(code));
   desk.choose(u"deskProgramTable"_s, 0);
@@ -127,4 +131,39 @@ TEST_CASE("The close-out asks each signer with a key for the passphrase, and a w
   const auto records = must(session.dayRecords(desk.clinic.day));
   CHECK(records.daySignatures.at(0).value.key);
   CHECK_FALSE(records.daySignatures.at(1).value.key); // by name only: the coordinator has none
+}
+
+TEST_CASE("A signer who entered the passphrase earlier that day gives her PIN for the next signing",
+          "[case-222]") {
+  Desk desk;
+  auto& session = desk.clinic.session;
+  const auto hygienist = desk.clinic.hygienist;
+  must(session.enterKey({hygienist, {}}, "heron over the weir"));
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  must(session.setPin({hygienist, {}}, hygienist, "2580"));
+  must(session.signIn(hygienist, "2580"));
+  desk.context.acting.signIn(hygienist);
+  must(session.openKey(hygienist, "heron over the weir"));
+  desk.clinic.clock.advance(session::KeyVerbs::signingLasts + std::chrono::seconds(1));
+  ui::CloseOutPage page(desk.context, nullptr);
+  desk.listen(page);
+  showActive(page);
+  page.setFocus();
+  const auto sign = [&](std::deque<QString> pins) {
+    if (desk.prompter.asked.isEmpty()) desk.prompter.texts = {u"0"_s};
+    // Her own placements are left for later; she signs, the coordinator by name.
+    desk.prompter.choices = {1, 0, 0};
+    desk.prompter.pins = std::move(pins);
+    press(page, Qt::Key_G, Qt::AltModifier);
+  };
+  sign({});
+  CHECK_FALSE(must(session.isSigned(desk.clinic.day)));
+  CHECK(desk.news == u"Not signed."_s);
+  sign({u"9038"_s});
+  CHECK_FALSE(must(session.isSigned(desk.clinic.day)));
+  CHECK(desk.prompter.asked.back().contains(u"to sign the day"_s));
+  desk.clinic.clock.advance(std::chrono::seconds(3));
+  sign({u"2580"_s});
+  CHECK(must(session.isSigned(desk.clinic.day)));
+  CHECK(must(session.dayRecords(desk.clinic.day)).daySignatures.at(0).value.key);
 }

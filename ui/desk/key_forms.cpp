@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "reports/render.h"
 #include "ui/support/context.h"
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <QPagedPaintDevice>
@@ -25,8 +26,8 @@ Result<Values> noValues(const Thing&) {
 /// Typed twice and the same both times; none when backed out.
 Result<std::optional<std::string>> newPassphrase(Prompter& prompter) {
   const auto first = prompter.passphrase(
-      u"Your new passphrase, 8 characters or more, such as four words. Nobody else knows it, and "
-      "nobody can look it up."_s);
+      u"Your new passphrase, 8 characters or more, such as four words. No one else knows it, and "
+      "no one can look it up."_s);
   if (!first) return std::optional<std::string>();
   const auto again = prompter.passphrase(u"The same once more"_s);
   if (!again) return std::optional<std::string>();
@@ -50,7 +51,9 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
   if (isChange)
     return saidIf(book.changeKey(by, toStd(*old), **next),
                   u"Your passphrase is changed. The old one opens nothing here any more."_s);
-  return saidIf(book.enterKey(by, **next),
+  const auto own = askOwnPin(context, by.author, u"setting your passphrase"_s);
+  if (!own) return QString();
+  return saidIf(book.enterKey(by, **next, *own),
                 toQt(member.name) + u" signs with this passphrase from now on."_s);
 }
 
@@ -67,12 +70,31 @@ reports::Table codeTable(const std::string& program, const std::string& code, ba
        "There is no I, L, O or U in it. The last sign of each group checks the group."}};
 }
 
+/// On paper or in a person's hand, and nowhere else: not in the line of news, which stays.
+QString handOut(Context& context, const reports::Table& sheet) {
+  while (true) {
+    const auto how = context.prompter.decideBy(
+        sheet, u"The recovery code is shown only now. How do you keep it?"_s,
+        {u"Print it"_s, u"I wrote it down"_s});
+    if (!how) return u"The recovery code was neither printed nor written down. Make a new one."_s;
+    if (*how == 1) return u"The recovery code is made. Keep it locked up, away from the laptop."_s;
+    const auto printer = context.prompter.printer();
+    if (!printer) continue;
+    QTextDocument pages;
+    pages.setHtml(toQt(reports::toHtml(sheet.title, std::vector{sheet})));
+    pages.print(printer.get());
+    return u"The recovery code is printed. Keep it locked up, away from the laptop."_s;
+  }
+}
+
 } // namespace
 
 std::string keyWords(session::Session& book, base::MemberId who) {
   const auto standing = book.keyStanding(who);
   if (!standing || *standing == KeyStanding::never) return "none: signs by name only";
-  return *standing == KeyStanding::revoked ? "revoked" : "set";
+  if (*standing == KeyStanding::revoked) return "revoked";
+  const auto keys = book.keyCount(who);
+  return keys && *keys > 1 ? std::to_string(*keys) + " keys: revoke, then set one" : "set";
 }
 
 AreaForm ownPassphraseForm(Context& context) {
@@ -81,12 +103,14 @@ AreaForm ownPassphraseForm(Context& context) {
           .key = Qt::Key_M,
           .save = u"Set my passphrase"_s,
           .note = u"For the person whose line is chosen and who enters. It signs the day at "
-                  "close-out; nobody can set or change it for you."_s,
+                  "close-out; no one can set or change it for you."_s,
           .fields = noFields,
           .values = noValues,
           .act = [&context](By by, const Thing& id, const Values&) -> Result<QString> {
             const auto member = thingOf(context.session.members(), id);
             if (!member) return member.error();
+            // Who is signed in acts herself, whoever is named as entering here.
+            if (context.acting.signedIn() == member->id) by = {member->id, {}, by.station};
             if (by.author != member->id)
               return base::Error{ErrorCode::ruleSignature,
                                  member->value.name +
@@ -110,7 +134,9 @@ AreaForm revokeKeyForm(Context& context) {
           .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
             const auto member = thingOf(context.session.members(), id);
             if (!member) return member.error();
-            return saidIf(context.session.revokeKey(by, member->id, values.text(reasonKey)),
+            const auto own = askOwnPin(context, by.author, u"revoking a key"_s);
+            if (!own) return QString();
+            return saidIf(context.session.revokeKey(by, member->id, values.text(reasonKey), *own),
                           u"The key of "_s + toQt(member->value.name) + u" signs nothing more."_s);
           }};
 }
@@ -131,9 +157,12 @@ AreaForm leftTeamForm(Context& context) {
             auto& book = context.session;
             const auto member = thingOf(book.members(), id);
             if (!member) return member.error();
-            if (const auto gone = book.retireMember(by, member->id, values.text(reasonKey)); !gone)
-              return gone.error();
-            auto said = toQt(member->value.name) + u" has no rights from now on."_s;
+            const auto own = askOwnPin(context, by.author, u"ending all rights"_s);
+            if (!own) return QString();
+            const auto gone = book.retireMember(by, member->id, values.text(reasonKey), *own);
+            if (!gone) return gone.error();
+            auto said = toQt(member->value.name) + u" has no rights from now on."_s +
+                        u" If they know the logbook's passphrase, change it now."_s;
             const auto open = book.unsignedDays(member->id);
             if (!open) return open.error();
             QStringList days;
@@ -163,18 +192,12 @@ AreaForm recoveryCodeForm(Context& context) {
                                 u"There is a recovery code already. With a new one the earlier "
                                 "sheet opens this logbook no more. Make a new one?"_s))
               return QString();
-            const auto code = context.session.makeRecoveryCode(by);
+            const auto own = askOwnPin(context, by.author, u"making a recovery code"_s);
+            if (!own) return QString();
+            const auto code = context.session.makeRecoveryCode(by, *own);
             if (!code) return code.error();
-            const auto table = codeTable(program->value.name, *code, context.clock.now().date());
-            const auto printer = context.prompter.printer();
-            if (printer) {
-              QTextDocument pages;
-              pages.setHtml(toQt(reports::toHtml(table.title, std::vector{table})));
-              pages.print(printer.get());
-            }
-            return (printer ? u"The recovery code is printed: "_s
-                            : u"Not printed. Write the recovery code down now: "_s) +
-                   toQt(*code) + u". It is not shown again."_s;
+            return handOut(context,
+                           codeTable(program->value.name, *code, context.clock.now().date()));
           }};
 }
 
@@ -189,7 +212,9 @@ AreaForm withdrawCodeForm(Context& context) {
           .fields = noFields,
           .values = noValues,
           .act = [&context](By by, const Thing&, const Values& values) -> Result<QString> {
-            return saidIf(context.session.withdrawRecoveryCode(by, values.text(reasonKey)),
+            const auto own = askOwnPin(context, by.author, u"withdrawing the recovery code"_s);
+            if (!own) return QString();
+            return saidIf(context.session.withdrawRecoveryCode(by, values.text(reasonKey), *own),
                           u"The recovery code opens this logbook no more."_s);
           }};
 }

@@ -24,7 +24,7 @@ void CloseOutPage::sign() {
   const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
   if (!went(closure)) return;
   if (!*closure) return Q_EMIT said(u"Not signed."_s);
-  const auto open = openSigningKeys(context(), *members, **closure);
+  const auto open = askSigners(context(), **closure);
   if (!went(open)) return;
   if (!*open) return Q_EMIT said(u"Not signed."_s);
   // A signed day is no longer the open one, and it is this one that is looked at.
