@@ -278,6 +278,34 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never replaced'); END;
 CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
+CREATE TRIGGER day_signature_head_kind BEFORE INSERT ON day_signature_head
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature_head'); END;
+
+CREATE TRIGGER day_signature_head_no_delete BEFORE DELETE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+
+CREATE TRIGGER day_signature_head_no_replace BEFORE INSERT ON day_signature_head
+WHEN EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND laptop = NEW.laptop) OR EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never replaced'); END;
+
+CREATE TRIGGER day_signature_head_no_update BEFORE UPDATE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+
+CREATE TRIGGER day_signature_kind BEFORE INSERT ON day_signature
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature'); END;
+
+CREATE TRIGGER day_signature_no_delete BEFORE DELETE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+
+CREATE TRIGGER day_signature_no_replace BEFORE INSERT ON day_signature
+WHEN EXISTS (SELECT 1 FROM day_signature WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never replaced'); END;
+
+CREATE TRIGGER day_signature_no_update BEFORE UPDATE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+
 CREATE TRIGGER enrolment_kind BEFORE INSERT ON enrolment
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 4
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in enrolment'); END;
@@ -570,6 +598,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never replaced'); END;
 CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
+CREATE TRIGGER personal_key_kind BEFORE INSERT ON personal_key
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 50
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in personal_key'); END;
+
+CREATE TRIGGER personal_key_no_delete BEFORE DELETE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+
+CREATE TRIGGER personal_key_no_replace BEFORE INSERT ON personal_key
+WHEN EXISTS (SELECT 1 FROM personal_key WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never replaced'); END;
+
+CREATE TRIGGER personal_key_no_update BEFORE UPDATE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+
 CREATE TRIGGER placement_kind BEFORE INSERT ON placement
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 23
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
@@ -625,6 +667,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never replaced'); END;
 
 CREATE TRIGGER readiness_check_no_update BEFORE UPDATE ON readiness_check
 BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
+
+CREATE TRIGGER recovery_code_kind BEFORE INSERT ON recovery_code
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 52
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in recovery_code'); END;
+
+CREATE TRIGGER recovery_code_no_delete BEFORE DELETE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
+
+CREATE TRIGGER recovery_code_no_replace BEFORE INSERT ON recovery_code
+WHEN EXISTS (SELECT 1 FROM recovery_code WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never replaced'); END;
+
+CREATE TRIGGER recovery_code_no_update BEFORE UPDATE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
 
 CREATE TRIGGER referral_kind BEFORE INSERT ON referral
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 27
@@ -957,7 +1013,14 @@ CREATE TABLE book (
   kdf_bytes INTEGER NOT NULL,
   key_nonce BLOB NOT NULL,
   key_box BLOB NOT NULL,
-  key_digest BLOB CHECK (length(key_digest) = 32)
+  key_digest BLOB CHECK (length(key_digest) = 32),
+  -- The book key once more, under the recovery code; all of them or none.
+  recovery_salt BLOB,
+  recovery_passes INTEGER,
+  recovery_bytes INTEGER,
+  recovery_nonce BLOB,
+  recovery_box BLOB,
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
 ) STRICT;
 
 CREATE TABLE child (
@@ -1060,6 +1123,35 @@ CREATE TABLE day_outcome (
   varnish_skipped TEXT NOT NULL DEFAULT '',
   CHECK (day_end NOT IN ('sealed, unfinished', 'screened, not treated') OR reason <> '')
 ) STRICT;
+
+CREATE TABLE day_signature (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  closure INTEGER NOT NULL REFERENCES entry (id),
+  signer INTEGER NOT NULL REFERENCES entry (id),
+  capacity TEXT NOT NULL CHECK (capacity IN ('clinical', 'completeness')),
+  personal_key INTEGER REFERENCES entry (id),
+  consented INTEGER NOT NULL CHECK (consented >= 0),
+  screened INTEGER NOT NULL CHECK (screened >= 0),
+  absent INTEGER NOT NULL CHECK (absent >= 0),
+  declined INTEGER NOT NULL CHECK (declined >= 0),
+  left_school INTEGER NOT NULL CHECK (left_school >= 0),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn >= 0),
+  on_hold INTEGER NOT NULL CHECK (on_hold >= 0),
+  not_reached INTEGER NOT NULL CHECK (not_reached >= 0),
+  schema INTEGER NOT NULL CHECK (schema > 0),
+  signature BLOB NOT NULL,
+  CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
+) STRICT;
+
+CREATE TABLE day_signature_head (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  laptop BLOB NOT NULL,
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE enrolment (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1292,6 +1384,18 @@ CREATE TABLE paper_sheet (
   checker INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 
+CREATE TABLE personal_key (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  public_key BLOB NOT NULL CHECK (length(public_key) = 32),
+  salt BLOB NOT NULL CHECK (length(salt) = 16),
+  kdf_passes INTEGER NOT NULL CHECK (kdf_passes BETWEEN 1 AND 16),
+  kdf_bytes INTEGER NOT NULL CHECK (kdf_bytes BETWEEN 8192 AND 268435456),
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  revoked INTEGER NOT NULL CHECK (revoked IN (0, 1))
+) STRICT;
+
 CREATE TABLE placement (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   child INTEGER NOT NULL REFERENCES entry (id),
@@ -1356,6 +1460,11 @@ CREATE TABLE readiness_check (
   reason TEXT NOT NULL,
   detail TEXT NOT NULL,
   CHECK (answer = 'done' OR reason <> '')
+) STRICT;
+
+CREATE TABLE recovery_code (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1))
 ) STRICT;
 
 CREATE TABLE referral (
@@ -1587,6 +1696,8 @@ CREATE INDEX day_outcome_child ON day_outcome (child);
 
 CREATE INDEX day_outcome_day ON day_outcome (day);
 
+CREATE INDEX day_signature_day ON day_signature (day);
+
 CREATE INDEX enrolment_term ON enrolment (term);
 
 CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
@@ -1628,6 +1739,8 @@ CREATE INDEX paper_count_day ON paper_count (day);
 CREATE INDEX paper_sheet_child ON paper_sheet (child);
 
 CREATE INDEX paper_sheet_day ON paper_sheet (day);
+
+CREATE INDEX personal_key_member ON personal_key (member);
 
 CREATE INDEX placement_child ON placement (child);
 

@@ -18,7 +18,14 @@ CREATE TABLE book (
   kdf_bytes INTEGER NOT NULL,
   key_nonce BLOB NOT NULL,
   key_box BLOB NOT NULL,
-  key_digest BLOB CHECK (length(key_digest) = 32)
+  key_digest BLOB CHECK (length(key_digest) = 32),
+  -- The book key once more, under the recovery code; all of them or none.
+  recovery_salt BLOB,
+  recovery_passes INTEGER,
+  recovery_bytes INTEGER,
+  recovery_nonce BLOB,
+  recovery_box BLOB,
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
 ) STRICT;
 
 CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
@@ -113,7 +120,10 @@ INSERT INTO entry_kind (number, name) VALUES
   (46, 'addendum'),
   (47, 'reopening'),
   (48, 'member_pin'),
-  (49, 'placements_confirmed');
+  (49, 'placements_confirmed'),
+  (50, 'personal_key'),
+  (51, 'day_signature'),
+  (52, 'recovery_code');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -1754,3 +1764,116 @@ BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); EN
 CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
+
+-- A member's own signing key: its public half, and its seed sealed under the member's own passphrase.
+-- A changed passphrase and a revoking are corrections of it.
+CREATE TABLE personal_key (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  public_key BLOB NOT NULL CHECK (length(public_key) = 32),
+  salt BLOB NOT NULL CHECK (length(salt) = 16),
+  kdf_passes INTEGER NOT NULL CHECK (kdf_passes BETWEEN 1 AND 16),
+  kdf_bytes INTEGER NOT NULL CHECK (kdf_bytes BETWEEN 8192 AND 268435456),
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  revoked INTEGER NOT NULL CHECK (revoked IN (0, 1))
+) STRICT;
+
+CREATE INDEX personal_key_member ON personal_key (member);
+
+CREATE TRIGGER personal_key_no_update BEFORE UPDATE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+
+CREATE TRIGGER personal_key_no_delete BEFORE DELETE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+
+CREATE TRIGGER personal_key_no_replace BEFORE INSERT ON personal_key
+WHEN EXISTS (SELECT 1 FROM personal_key WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never replaced'); END;
+
+CREATE TRIGGER personal_key_kind BEFORE INSERT ON personal_key
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 50
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in personal_key'); END;
+
+-- What each of the two signers of a closure signed, two rows in the act of the closure. Without a
+-- key it is by name only, and says the same.
+CREATE TABLE day_signature (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  closure INTEGER NOT NULL REFERENCES entry (id),
+  signer INTEGER NOT NULL REFERENCES entry (id),
+  capacity TEXT NOT NULL CHECK (capacity IN ('clinical', 'completeness')),
+  personal_key INTEGER REFERENCES entry (id),
+  consented INTEGER NOT NULL CHECK (consented >= 0),
+  screened INTEGER NOT NULL CHECK (screened >= 0),
+  absent INTEGER NOT NULL CHECK (absent >= 0),
+  declined INTEGER NOT NULL CHECK (declined >= 0),
+  left_school INTEGER NOT NULL CHECK (left_school >= 0),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn >= 0),
+  on_hold INTEGER NOT NULL CHECK (on_hold >= 0),
+  not_reached INTEGER NOT NULL CHECK (not_reached >= 0),
+  schema INTEGER NOT NULL CHECK (schema > 0),
+  signature BLOB NOT NULL,
+  CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
+) STRICT;
+
+CREATE INDEX day_signature_day ON day_signature (day);
+
+CREATE TRIGGER day_signature_no_update BEFORE UPDATE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+
+CREATE TRIGGER day_signature_no_delete BEFORE DELETE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+
+CREATE TRIGGER day_signature_no_replace BEFORE INSERT ON day_signature
+WHEN EXISTS (SELECT 1 FROM day_signature WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never replaced'); END;
+
+CREATE TRIGGER day_signature_kind BEFORE INSERT ON day_signature
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature'); END;
+
+-- How far the history went that was signed: the last act of each laptop.
+CREATE TABLE day_signature_head (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  laptop BLOB NOT NULL,
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER day_signature_head_no_update BEFORE UPDATE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+
+CREATE TRIGGER day_signature_head_no_delete BEFORE DELETE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+
+CREATE TRIGGER day_signature_head_no_replace BEFORE INSERT ON day_signature_head
+WHEN EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND laptop = NEW.laptop) OR EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never replaced'); END;
+
+CREATE TRIGGER day_signature_head_kind BEFORE INSERT ON day_signature_head
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature_head'); END;
+
+-- That a recovery code was made, or withdrawn. What it opens lies in `book`, so that a withdrawn
+-- one opens this file no more.
+CREATE TABLE recovery_code (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1))
+) STRICT;
+
+CREATE TRIGGER recovery_code_no_update BEFORE UPDATE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
+
+CREATE TRIGGER recovery_code_no_delete BEFORE DELETE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
+
+CREATE TRIGGER recovery_code_no_replace BEFORE INSERT ON recovery_code
+WHEN EXISTS (SELECT 1 FROM recovery_code WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never replaced'); END;
+
+CREATE TRIGGER recovery_code_kind BEFORE INSERT ON recovery_code
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 52
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in recovery_code'); END;

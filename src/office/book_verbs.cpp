@@ -70,7 +70,78 @@ void writeFault(JsonWriter& json, const store::Fault& fault) {
   json.endObject();
 }
 
+std::string countsWords(const roster::SignedCounts& counts) {
+  const auto one = [](int count, const char* words) { return std::to_string(count) + " " + words; };
+  return base::join({one(counts.consented, "consented"), one(counts.screened, "screened"),
+                     one(counts.absent, "absent"), one(counts.declined, "declined"),
+                     one(counts.left, "left"), one(counts.withdrawn, "withdrawn"),
+                     one(counts.onHold, "on hold"), one(counts.notReached, "not reached")},
+                    ", ");
+}
+
+std::string lineWords(const session::SignedSheet::Line& line) {
+  return line.signer + " (" + std::string(base::nameOf(line.capacity)) + "): " +
+         (line.flaw.empty() ? "matches what the logbook says"
+                            : "does not match what the logbook says: " + line.flaw) +
+         (line.byNameOnly ? "; signed by name only, no key" : "") +
+         (line.revoked.empty() ? "" : "; " + line.revoked);
+}
+
+void sheetJson(const Call& call, const Surroundings& around, const session::SignedSheet& sheet) {
+  JsonWriter json(around.out);
+  json.beginObject();
+  json.field("file", call.operand(0));
+  json.field("school", sheet.school);
+  json.field("date", sheet.date.iso());
+  json.field("signed_at", sheet.signedAt.text());
+  json.field("stands", sheet.stands());
+  json.field("taken_back", !sheet.isCurrent);
+  json.field("late_entries", sheet.lateEntries);
+  json.field("counts_signed", countsWords(sheet.counts));
+  json.field("counts_now", countsWords(sheet.countsNow));
+  json.arrayField("signatures");
+  for (const auto& line : sheet.lines) {
+    json.beginObject();
+    json.field("by", line.signer);
+    json.field("for", base::nameOf(line.capacity));
+    json.field("by_name_only", line.byNameOnly);
+    if (!line.flaw.empty()) json.field("flaw", line.flaw);
+    if (!line.revoked.empty()) json.field("revoked", line.revoked);
+    json.endObject();
+  }
+  json.endArray();
+  json.endObject();
+}
+
+/// What the sheet with that code says was signed, and whether the logbook still says it.
+Result<Exit> checkSheet(const Call& call, const Surroundings& around, const std::string& code) {
+  const auto sheet = Session::inspectSheet(call.operand(0), {around.clock, around.random}, code);
+  if (!sheet) return sheet.error();
+  if (call.wantsJson()) {
+    sheetJson(call, around, *sheet);
+    return sheet->stands() ? Exit::fine : Exit::findings;
+  }
+  around.out << sheet->school << ", " << sheet->date.words() << ", signed on "
+             << sheet->signedAt.text() << '\n';
+  for (const auto& line : sheet->lines)
+    around.out << lineWords(line) << '\n';
+  around.out << "Signed: " << countsWords(sheet->counts) << '\n';
+  if (sheet->counts != sheet->countsNow)
+    around.out << "The logbook says now: " << countsWords(sheet->countsNow) << '\n';
+  if (!sheet->isCurrent)
+    around.out << "That signing was taken back since: the day was reopened. Ask for its newest "
+                  "sheet.\n";
+  if (sheet->lateEntries > 0)
+    around.out << base::counted(sheet->lateEntries, "late entry was", "late entries were")
+               << " added since.\n";
+  around.out << (sheet->stands() ? "The logbook says what was signed.\n"
+                                 : "The logbook does not say what was signed: compare the sheet "
+                                   "with it and with the newest backup.\n");
+  return sheet->stands() ? Exit::fine : Exit::findings;
+}
+
 Result<Exit> check(const Call& call, const Surroundings& around) {
+  if (const auto code = call.textIfAny("--sheet")) return checkSheet(call, around, *code);
   const auto findings = Session::inspect(call.operand(0), {around.clock, around.random});
   if (!findings) return findings.error();
   if (call.wantsJson()) {
@@ -155,7 +226,11 @@ std::vector<Verb> bookVerbs() {
          passphraseOption(),
          laptopOption()}},
        changePassphrase},
-      {{"check", "FILE", "looks whether a logbook is whole; 1 when it is not", {}}, check},
+      {{"check",
+        "FILE",
+        "looks whether a logbook is whole, or still says what a sheet says; 1 when not",
+        {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"}}},
+       check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
       {{"merge", "FILE OTHER", "takes in all that another laptop's logbook has", {laptopOption()}},
        merge},

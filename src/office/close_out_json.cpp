@@ -220,6 +220,7 @@ void signingsJson(JsonWriter& json, const reports::CloseOut& sheet) {
     json.field("at", line.at.text());
     json.field("by", line.who);
     json.field("reason", line.reason);
+    if (!line.code.empty()) json.field("code", line.code);
     json.endObject();
   }
   json.endArray();

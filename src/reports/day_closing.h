@@ -90,8 +90,9 @@ struct AnsweredQuestion {
 struct SigningLine {
   bool reopened;
   base::LocalInstant at;
-  std::string who;      ///< initials; of a signature both, and for what
+  std::string who;      ///< initials; of a signature both, for what, and whether with a key
   std::string reason{}; ///< of a reopening
+  std::string code{};   ///< of a signature, as its sheet has it
 };
 
 /// What was added to the signed day.

@@ -8,14 +8,36 @@
 
 namespace gk::reports {
 
+namespace {
+
+/// Whether that signer's key was used; nothing of days from before there were keys.
+std::string keyWords(const DayRecords& records, roster::ClosureId closure,
+                     roster::Capacity capacity) {
+  for (const auto& row : records.daySignatures)
+    if (row.value.closure == closure && row.value.capacity == capacity)
+      return row.value.key ? "own key" : "by name only, no key";
+  return {};
+}
+
+} // namespace
+
 std::vector<SigningLine> signingsOf(const DayView& view) {
   const auto& records = view.records;
   // By entry, since what is signed again may be so in the same minute.
   std::map<base::EntryId, SigningLine> lines;
-  for (const auto& row : records.signatures)
-    lines.emplace(row.stamp.entry, SigningLine{false, row.stamp.at,
-                                               view.initials(row.value.clinical) + " (clinical), " +
-                                                   view.initials(row.value.coordinator)});
+  for (const auto& row : records.signatures) {
+    const auto clinical = keyWords(records, row.id, roster::Capacity::clinical);
+    const auto complete = keyWords(records, row.id, roster::Capacity::completeness);
+    SigningLine line{.reopened = false,
+                     .at = row.stamp.at,
+                     .who = view.initials(row.value.clinical) + " (clinical" +
+                            (clinical.empty() ? "" : ", " + clinical) + "), " +
+                            view.initials(row.value.coordinator) +
+                            (complete.empty() ? "" : " (" + complete + ")")};
+    if (const auto code = records.sheetCodes.find(row.id); code != records.sheetCodes.end())
+      line.code = code->second;
+    lines.emplace(row.stamp.entry, std::move(line));
+  }
   for (const auto& row : records.reopenings)
     lines.emplace(
         row.stamp.entry,
@@ -73,7 +95,8 @@ std::vector<std::string> signingWords(const CloseOut& day) {
     if (line.reopened)
       out.push_back("Reopened on " + when + by + " because: " + line.reason);
     else
-      out.push_back((out.empty() ? "Signed on " : "Signed again on ") + when + by);
+      out.push_back((out.empty() ? "Signed on " : "Signed again on ") + when + by +
+                    (line.code.empty() ? "" : ". Code of this sheet: " + line.code));
   }
   return out;
 }

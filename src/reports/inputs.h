@@ -19,6 +19,7 @@
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_effort.h"
+#include "roster/keys.h"
 #include "roster/meal_eligibility.h"
 #include "roster/team.h"
 
@@ -80,9 +81,11 @@ struct DayRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
-  std::set<base::EntryId> confirmed{};                  ///< words of placements, by who placed them
-  Rows<roster::DayClosure> closures{};                  ///< of this day; none while it is open
-  Rows<roster::DayClosure> signatures{};                ///< of this day, those taken back too
+  std::set<base::EntryId> confirmed{};        ///< words of placements, by who placed them
+  Rows<roster::DayClosure> closures{};        ///< of this day; none while it is open
+  Rows<roster::DayClosure> signatures{};      ///< of this day, those taken back too
+  Rows<roster::DaySignature> daySignatures{}; ///< of all of those
+  std::map<roster::ClosureId, std::string> sheetCodes{};
   Rows<roster::Reopening> reopenings{};                 ///< of this day
   Rows<roster::Addendum> addenda{};                     ///< of this day
   Rows<roster::AgreementOverride> agreementOverrides{}; ///< of this day

@@ -4,13 +4,13 @@
 #include "kit/material.h"
 #include "roster/background.h"
 #include "roster/meal_eligibility.h"
+#include "session/key_verbs.h"
 #include "session/new_child.h"
-#include "session/people_verbs.h"
 
 namespace gk::session {
 
 /// The verbs that set a program up and keep it: schools, team, students, forms, lights and lots.
-class DeskVerbs : public PeopleVerbs {
+class DeskVerbs : public KeyVerbs {
  public:
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
   Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
@@ -27,6 +27,9 @@ class DeskVerbs : public PeopleVerbs {
   Result<base::Done> enterEnrolments(By by, const std::vector<roster::Enrolment>& enrolments);
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
+  /// Whoever leaves: all rights end and the key is revoked, in one act. Fails as correctMember.
+  Result<base::Done> retireMember(By by, base::MemberId who, const std::string& reason,
+                                  const OwnPin& pin = {});
   Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
                                    const std::string& reason);
   Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
@@ -83,13 +86,16 @@ class DeskVerbs : public PeopleVerbs {
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
 
  protected:
-  using PeopleVerbs::PeopleVerbs;
+  using KeyVerbs::KeyVerbs;
 
   Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
                                                                  const std::string& how);
 
  private:
   Result<base::Done> mayGive(const Admission& may, const std::optional<base::MemberId>& to);
+  /// As far as the team can do without; whoever has no right left has no key either.
+  Result<base::Done> changeMember(const Admission& may, base::MemberId id,
+                                  const roster::Member& member, const std::string& reason);
   Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
                                              Confirmed schoolConfirmsAges, Confirmed areOthers);
 };

@@ -175,11 +175,8 @@ class Reader {
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 
- private:
   struct Held;                 // reader_held.h
   std::unique_ptr<Held> held_; // before the references, which are of it
-
- protected:
   store::Book& book_;
   std::optional<vault::Vault>& vault_;
   World world_;

@@ -101,6 +101,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.letters, today);
   reader.read(records.closures, today);
   reader.readEver(records.signatures, today);
+  reader.readEver(records.daySignatures, today);
   reader.read(records.reopenings, today);
   reader.read(records.addenda, today);
   reader.read(records.agreementOverrides, today);
@@ -191,6 +192,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.outcomes);
   reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
+  records.sheetCodes = sheetCodes(book_.identity(), records.signatures, records.daySignatures);
   if (reader.failure()) return *reader.failure();
   return records;
 }

@@ -38,6 +38,7 @@ class Session : public DayVerbs {
   /// Whether opening it first brings it up to date, which takes a while; false where it cannot be
   /// told.
   static bool isOfOlderVersion(const base::Path& path);
+  /// By the logbook's passphrase or its recovery code.
   Result<base::Done> unlock(std::string passphrase);
   void lock();
   Result<base::Done> changePassphrase(std::string passphrase);
@@ -55,6 +56,9 @@ class Session : public DayVerbs {
   Result<std::vector<store::Fault>> findings();
   /// As findings, of a file that may be too damaged to be opened, which is then what it finds.
   static Result<std::vector<store::Fault>> inspect(const base::Path& path, World world);
+  /// As signedSheet, of a file that need not be whole.
+  static Result<SignedSheet> inspectSheet(const base::Path& path, World world,
+                                          const std::string& code);
   Result<base::Done> finish();
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 

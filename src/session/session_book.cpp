@@ -1,3 +1,4 @@
+#include "base/printed_code.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 #include "session/snapshot.h"
@@ -20,6 +21,15 @@ store::KeyRow rowOf(const vault::WrappedKey& wrapped) {
 
 store::Durability durabilityOf(BookKind kind) {
   return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
+}
+
+Result<vault::Vault> openByCode(store::Book& book, const crypto::Secret& code) {
+  const auto kept = book.recovery();
+  if (!kept) return kept.error();
+  if (!*kept)
+    return Error{ErrorCode::vaultWrongPassphrase,
+                 "this logbook has no recovery code: it was withdrawn, or made on another laptop"};
+  return vault::Vault::recover(code, wrappedOf(**kept));
 }
 
 } // namespace
@@ -84,10 +94,12 @@ Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, Wor
 }
 
 Result<base::Done> Session::unlock(std::string passphrase) {
+  auto code = base::readCode(passphrase, base::recoveryCodeShape);
   const auto secret = crypto::Secret::taking(passphrase);
   auto key = book_.key();
   if (!key) return key.error();
   auto opened = vault::Vault::open(secret, wrappedOf(*key));
+  if (!opened && code) opened = openByCode(book_, crypto::Secret::taking(*code));
   if (!opened) return opened.error();
   vault_ = std::move(*opened);
   forgetRoll();
@@ -158,6 +170,15 @@ Result<std::vector<store::Fault>> Session::inspect(const base::Path& path, World
   if (!found && found.error().code == ErrorCode::storeDamaged)
     return std::vector<store::Fault>{{found.error().detail}};
   return found;
+}
+
+Result<SignedSheet> Session::inspectSheet(const base::Path& path, World world,
+                                          const std::string& code) {
+  const base::LaptopId nobody(base::Uuid{}); // stamps nothing
+  auto book = store::Book::open(path, nobody, store::Access::readOnly, store::Durability::everyAct,
+                                world.clock.now().at, store::Checkup::skip);
+  if (!book) return book.error();
+  return Session(std::move(*book), world).signedSheet(code);
 }
 
 Result<base::Done> Session::finish() {

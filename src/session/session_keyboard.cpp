@@ -1,8 +1,10 @@
 #include "crypto/secret.h"
+#include "session/reader_held.h"
 #include "session/session_write.h"
 #include "vault/vault.h"
 
 #include <algorithm>
+#include <utility>
 
 // Who is at the keyboard: signing in, the lock that a PIN opens, and what she confirms.
 namespace gk::session {
@@ -84,6 +86,8 @@ void PeopleVerbs::beginKeyboard() {
 
 void PeopleVerbs::lockNames() {
   vault_.reset();
+  held_->keys.clear();
+  held_->shown.clear();
   keyboard_.asleep.reset();
   forgetRoll();
   changed_.emit(Change{}); // faces let go of what they show
@@ -158,6 +162,9 @@ OpenedBy PeopleVerbs::lockByPin() {
   }
   keyboard_.asleep = std::make_unique<vault::Vault>(std::move(*vault_));
   keyboard_.asleep->sleep();
+  held_->shown.clear();
+  for (auto& [who, open] : held_->keys)
+    if (!std::exchange(open.isAsleep, true)) open.key.forbid();
   keyboard_.slept = sleptSoFar();
   vault_.reset();
   forgetRoll();

@@ -129,6 +129,23 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
                                             const std::string& reason) {
   const auto may = admit(Verb::correctMember, by, {.reason = reason});
   if (!may) return may.error();
+  return changeMember(*may, id, member, reason);
+}
+
+Result<base::Done> DeskVerbs::retireMember(By by, base::MemberId who, const std::string& reason,
+                                           const OwnPin& pin) {
+  const auto may = admit(Verb::retireMember, by, {.reason = reason, .pin = pin});
+  if (!may) return may.error();
+  const auto known = only<roster::Member>(store::subjectIs(who), "team member");
+  if (!known) return known.error();
+  auto gone = known->value;
+  gone.may = {};
+  return changeMember(*may, who, gone, reason);
+}
+
+Result<base::Done> DeskVerbs::changeMember(const Admission& may, base::MemberId id,
+                                           const roster::Member& member,
+                                           const std::string& reason) {
   auto others = members();
   if (!others) return others.error();
   const auto sound = soundMember(member, *others, id);
@@ -151,8 +168,18 @@ Result<base::Done> DeskVerbs::correctMember(By by, base::MemberId id, const rost
         "no other team member signs or is a manager, so nobody could say from then on what "
         "the team may do; let another one sign first"};
   if (isRaised(rows->back().value, *sound))
-    if (const auto given = mayGive(*may, id); !given) return given.error();
-  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+    if (const auto given = mayGive(may, id); !given) return given.error();
+  const auto keys = standingKeys(id);
+  if (!keys) return keys.error();
+  auto written = write(may, {}, [&](store::Act& act) {
+    replaceAll(act, *rows, *sound, reason);
+    if (sound->may.isEmpty())
+      for (const auto& key : *keys)
+        revoke(act, key, reason);
+    return base::Done{};
+  });
+  if (written && sound->may.isEmpty()) forgetKey(id);
+  return written;
 }
 
 } // namespace gk::session

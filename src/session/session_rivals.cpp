@@ -7,6 +7,7 @@
 #include "store/closing_rows.h"
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
+#include "store/key_rows.h"
 #include "store/kit_rows.h"
 #include "store/people_rows.h"
 #include "store/record_list.h"

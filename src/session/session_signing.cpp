@@ -36,7 +36,8 @@ Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& clo
                  "the day does not add up yet: " +
                      base::counted(sheet.openThings(), "thing is open", "things are open") +
                      "; the close-out lists them"};
-  return write(*may, {}, [&](store::Act& act) { return act.add(closure); });
+  if (const auto can = canSign(closure); !can) return can.error();
+  return writeSigned(*may, closure, sheet.equation);
 }
 
 Result<roster::ReopeningId> DayVerbs::reopenDay(By by, roster::DayId day, const std::string& reason,

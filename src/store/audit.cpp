@@ -2,7 +2,9 @@
 
 #include "base/text.h"
 #include "store/book_copy.h"
+#include "store/recovery_key.h"
 #include "store/rows.h"
+#include "store/signatures.h"
 #include "store/sweep.h"
 
 #include <algorithm>
@@ -181,6 +183,12 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
 constexpr auto changedAct = " is not as it was written: a row of it, or the digest of the act "
                             "before, was changed, added or removed";
 
+/// Whether books of that version have keys of people and signatures.
+bool hasKeys(const OwnSchema& own) {
+  return std::ranges::any_of(own.kinds,
+                             [](const auto& kind) { return kind.second == "day_signature"; });
+}
+
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
                  FaultList& list) {
   if (!answer(book, "SELECT count(*) = 1 FROM " + database + ".book")) {
@@ -197,6 +205,13 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
+  if (database == "main" && hasKeys(own) && !isRecoveryWhole(book))
+    list.add([] { return Fault{"what the recovery code opens was changed", {}, {}, goBack}; });
+  else if (database == "main" && hasKeys(own) && !isRecoveryKnown(book))
+    list.add([] {
+      return Fault{
+          "a recovery code opens the names that the history does not know of", {}, {}, goBack};
+    });
   std::map<std::int64_t, std::string> kinds;
   auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");
   while (rows.step())
@@ -230,6 +245,10 @@ std::vector<Fault> historyFaults(Connection& book, std::string_view database, co
     };
     sweep(book, database, own,
           {onAct, [&](const Flaw& flaw) { list.add([&] { return faultOf(flaw, teller); }); }});
+    // Of the other book once its rows are here.
+    if (database == "main" && hasKeys(own))
+      for (auto& fault : signatureFaults(book))
+        list.add([&] { return std::move(fault); });
   });
   if (!whole) {
     if (whole.error().code != ErrorCode::storeDamaged) throw Trouble(whole.error());

@@ -144,6 +144,18 @@ Result<KeyRow> Book::key() {
   return guarded([&] { return readKey(connection_); });
 }
 
+Result<std::optional<KeyRow>> Book::recovery() {
+  return guarded([&] { return recoveryKey(connection_); });
+}
+
+Result<ChainState> Book::chains() {
+  return guarded([&] { return chainState(connection_); });
+}
+
+Result<std::vector<JudgedSignature>> Book::signatures(base::DayId day) {
+  return guarded([&] { return judgeSignatures(connection_, day); });
+}
+
 Result<base::Done> Book::replaceKey(const KeyRow& key) {
   if (auto may = mayWrite(); !may) return may;
   return guarded([&] {

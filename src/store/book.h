@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/entry.h"
+#include "store/act_stamp.h"
 #include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
@@ -11,25 +11,13 @@
 #include "store/key_row.h"
 #include "store/merged.h"
 #include "store/position.h"
+#include "store/recovery_key.h"
+#include "store/signatures.h"
 #include "store/where.h"
 
 #include <vector>
 
 namespace gk::store {
-
-/// What every row of one act shares.
-struct ActStamp {
-  base::By by;
-  base::LocalInstant at;
-  std::string_view verb; ///< what was done, as the session names it; outlives the act
-};
-
-/// What a row stands in the place of.
-struct Replaced {
-  base::EntryId thing;
-  base::EntryId entry;
-  std::string reason;
-};
 
 /// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
 /// Book::act.
@@ -56,8 +44,12 @@ class Act {
   /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
+  /// What the recovery code opens; none takes it away. No row: it is gone from the file then.
+  void keepRecovery(const std::optional<KeyRow>& key) { keepRecoveryKey(connection_, key); }
+
   /// Writes what its rows have in common, with their digest; where the hand stands then.
   [[nodiscard]] Position sealed();
+  [[nodiscard]] base::LocalInstant at() const { return stamp_.at; }
 
  private:
   base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
@@ -95,6 +87,7 @@ class Book {
 
   [[nodiscard]] base::Result<KeyRow> key();
   base::Result<base::Done> replaceKey(const KeyRow& key);
+  [[nodiscard]] base::Result<std::optional<KeyRow>> recovery();
 
   /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of
   /// one thing while apart, the word that counts meanwhile (store/rival_rule.h).
@@ -149,6 +142,11 @@ class Book {
   /// written, or both hold different acts of one laptop. Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
                               const base::Progress& progress = {});
+
+  /// How far the history goes, for a signature to be over.
+  [[nodiscard]] base::Result<ChainState> chains();
+  /// Held against what the book says now.
+  [[nodiscard]] base::Result<std::vector<JudgedSignature>> signatures(base::DayId day);
 
   base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
   /// All that is wrong with the file and its history; empty when it is whole.

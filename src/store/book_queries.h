@@ -142,4 +142,9 @@ inline constexpr std::string_view lastActSql =
     "SELECT sequence + count - 1, digest FROM act WHERE (first & 2047) = ?1 ORDER BY sequence DESC "
     "LIMIT 1";
 
+/// The last act of the hand ?1 that begins at or before its row ?2.
+inline constexpr std::string_view actUpToSql =
+    "SELECT sequence + count - 1, digest FROM act WHERE (first & 2047) = ?1 AND sequence <= ?2 "
+    "ORDER BY sequence DESC LIMIT 1";
+
 } // namespace gk::store

@@ -151,6 +151,9 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     }
     take(copying(own.act, "first", as, ", digest"));
     connection_.execute("DROP TABLE temp.fresh");
+    requireNone(signatureFaults(connection_), other);
+    // A code that was withdrawn there opens this file no more either.
+    if (!isRecoveryKnown(connection_)) keepRecoveryKey(connection_, {});
     watching.reset(); // from here on it is taken
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.

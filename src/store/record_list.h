@@ -22,6 +22,7 @@
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_effort.h"
+#include "roster/keys.h"
 #include "roster/meal_eligibility.h"
 #include "roster/member_pin.h"
 #include "roster/team.h"
@@ -47,7 +48,8 @@ using RecordTypes = TypeList<
     chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet, followup::RetentionCheck,
     followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
-    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed>;
+    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
+    roster::DaySignature, roster::RecoveryCode>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

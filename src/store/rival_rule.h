@@ -4,6 +4,7 @@
 #include "kit/light.h"
 #include "kit/material.h"
 #include "roster/consent.h"
+#include "roster/keys.h"
 
 #include <algorithm>
 #include <tuple>
@@ -21,6 +22,12 @@ inline int caution(const kit::Lot& lot) {
 }
 inline int caution(const kit::Light& light) {
   return light.inService ? 0 : 1;
+}
+inline int caution(const roster::PersonalKey& key) {
+  return key.revoked ? 1 : 0;
+}
+inline int caution(const roster::RecoveryCode& code) {
+  return code.withdrawn ? 1 : 0;
 }
 inline int caution(const chairside::Authorization& word) {
   return word.withdrawn ? 1 : 0;

@@ -8,33 +8,16 @@
 #include "crypto/secret.h"
 #include "vault/identity.h"
 #include "vault/pin.h"
+#include "vault/wrapping.h"
 
-#include <cstddef>
-#include <cstdint>
 #include <utility>
-#include <vector>
 
 namespace gk::vault {
 
 /// A child's identity as it lies in the book: a nonce of 24 bytes and a box.
 using Sealed = crypto::Sealed;
 
-/// The book key, sealed under a key derived from a passphrase: plain values for the book to keep.
-/// A book may keep several, one for each passphrase, such as a recovery phrase in an envelope.
-struct WrappedKey {
-  std::vector<std::uint8_t> salt;  ///< 16 bytes
-  std::int64_t opsLimit;           ///< see crypto::KdfCost
-  std::int64_t memoryBytes;        ///< see crypto::KdfCost
-  std::vector<std::uint8_t> nonce; ///< 24 bytes
-  std::vector<std::uint8_t> box;   ///< 48 bytes
-
-  bool operator==(const WrappedKey&) const = default;
-};
-
 struct Created;
-
-/// In characters, not bytes, so that every script has the same rule.
-constexpr std::size_t minPassphraseCharacters = 8;
 
 /// An unlocked vault: it holds the book key. Letting it go locks it and wipes the key. It cannot
 /// be copied. Checking a passphrase is slow on purpose, see crypto::KdfCost.
@@ -57,6 +40,12 @@ class Vault {
 
   /// The same vault once more, for another thread; it is wiped by itself.
   [[nodiscard]] Vault twin() const;
+  /// The same under a recovery code (base/printed_code.h), which opens nothing that a passphrase
+  /// opens, nor the other way around.
+  [[nodiscard]] base::Result<WrappedKey>
+  wrapForRecovery(const crypto::Secret& code, crypto::KdfCost cost, base::Random& random) const;
+  /// Fails as `open`.
+  static base::Result<Vault> recover(const crypto::Secret& code, const WrappedKey& wrapped);
 
   /// Bound to the child: the box opens for this id alone. Precondition: checkIdentity passes.
   [[nodiscard]] Sealed seal(const base::Uuid& child, const Identity& identity,

@@ -65,18 +65,17 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
   for (const auto& [file, name] : {std::pair{"session.h", "Session"},
                                    {"people_verbs.h", "PeopleVerbs"},
                                    {"day_verbs.h", "DayVerbs"},
-                                   {"desk_verbs.h", "DeskVerbs"}})
+                                   {"desk_verbs.h", "DeskVerbs"},
+                                   {"key_verbs.h", "KeyVerbs"}})
     verbs.merge(publicVerbs(sourceAt(repository / "src/session" / file), name));
   CHECK(verbs.contains("enterProgram"));
   CHECK(verbs.contains("resolveFlag"));
   CHECK(verbs.size() > 60); // else the test reads the wrong place
   const auto faces = sourcesBelow({"src/office", "ui"});
   // One row of what another verb writes as a whole; the faces say the whole.
-  const std::map<std::string, std::string> wholes{{"startTimer", "work"},
-                                                  {"enterStep", "work"},
-                                                  {"wet", "work"},
-                                                  {"stopTeeth", "work"},
-                                                  {"enterFlag", "enterConsent"}};
+  const std::map<std::string, std::string> wholes{
+      {"startTimer", "work"}, {"enterStep", "work"},         {"wet", "work"},
+      {"stopTeeth", "work"},  {"enterFlag", "enterConsent"}, {"signedSheet", "inspectSheet"}};
   for (const auto& verb : verbs) {
     // Ends a book that was built in bulk, which only the demo and the tests do; looks over an open
     // book, where the command looks over the file.

@@ -41,6 +41,7 @@ session::Identity identityOf(int which) {
     must(clinic.session.enterConsent(clinic.by, clinic.form(child)));
   }
   clinic.standardVisit(clinic.child(canary(Canary::first, coreChildren), canary(Canary::last, 1)));
+  must(clinic.session.enterKey({clinic.hygienist, {}}, canary(Canary::passphrase, 2)));
   auto word = canary(Canary::passphrase, 1);
   must(clinic.session.changePassphrase(std::move(word)));
   must(clinic.session.finish());
@@ -62,6 +63,9 @@ session::Identity identityOf(int which) {
 [[gnu::noinline]] void openAll(session::Session& session) {
   auto word = canary(Canary::passphrase, 1);
   must(session.unlock(std::move(word)));
+  for (const auto& member : must(session.members()))
+    if (must(session.keyStanding(member.id)) == session::KeyStanding::stands)
+      must(session.openKey(member.id, canary(Canary::passphrase, 2)));
   readAll(session, must(session.openDayNow()).id);
 }
 

@@ -64,6 +64,20 @@ void AllVerbs::fillDesk() {
   calls[Verb::resetPin] = [this](const A& a) {
     return codeIn(session.resetPin(a.as, assistant, a.why));
   };
+  calls[Verb::retireMember] = [this](const A& a) {
+    return codeIn(session.retireMember(a.as, assistant, a.why));
+  };
+  calls[Verb::enterKey] = [&s](const A& a) { return codeIn(s.enterKey(a.as, "own four words")); };
+  calls[Verb::changeKey] = [&s](const A& a) {
+    return codeIn(s.changeKey(a.as, "own four words", "other four words"));
+  };
+  calls[Verb::revokeKey] = [this](const A& a) {
+    return codeIn(session.revokeKey(a.as, hygienist, a.why));
+  };
+  calls[Verb::makeRecoveryCode] = [&s](const A& a) { return codeIn(s.makeRecoveryCode(a.as)); };
+  calls[Verb::withdrawRecoveryCode] = [&s](const A& a) {
+    return codeIn(s.withdrawRecoveryCode(a.as, a.why));
+  };
   calls[Verb::enrolChild] = [&s, fresh](const A& a) {
     return codeIn(s.enrolChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
   };

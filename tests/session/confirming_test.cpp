@@ -67,6 +67,8 @@ TEST_CASE("A sealant that is corrected after she confirmed it waits for her agai
 TEST_CASE("One who fell ill confirms on a later day, though the day is signed by then",
           "[case-237]") {
   Sealed clinic;
+  // She signs by her PIN, but is too ill to go through her placements.
+  must(clinic.session.showSigner(clinic.hygienist, test::PinClinic::hers));
   must(clinic.session.signDay({clinic.coordinator, {}},
                               {clinic.day, clinic.hygienist, clinic.coordinator}));
   const auto sheet = [&] { return reports::closeOut(must(clinic.session.dayRecords(clinic.day))); };

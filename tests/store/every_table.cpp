@@ -1,8 +1,11 @@
 #include "store/every_table.h"
 
 #include "broken/broken_books.h"
-#include "store/sweep.h"
+#include "broken/digest_all.h"
+#include "crypto/sign.h"
 
+#include <algorithm>
+#include <array>
 #include <catch2/catch.hpp>
 #include <map>
 #include <sqlite3.h>
@@ -100,7 +103,6 @@ const std::vector<SampleRow>& sampleRows() {
       {"day_effort", "@clinic_day#, 2, 300, 10 + #"},
       {"day_effort_people", "'hygienist', 300 + #"},
       {"day_effort_people", "'coordinator', 200 + #"},
-      {"day_closure", "@clinic_day#, @member1, @member2"},
       {"reopening", "@clinic_day#, 'reason #'"},
       {"addendum", "@clinic_day#, @child#, 'words #'"},
       {"member_pin", "@member#, x'" + std::string(31, '4') + "#', 3, 67108864, x'" +
@@ -223,12 +225,83 @@ class EveryTable {
   int acts_ = 0;
 };
 
+/// What cannot be said in SQL: a day that two people sign, each with a key, and a row after it.
+/// Both laptops write.
+void addSigned(const base::Path& path) {
+  base::SeededRandom random(8); // of the keys
+  const base::LocalInstant at{{base::Milliseconds(1'795'000'000'000)}, std::chrono::minutes(-300)};
+  const auto opened = [&](std::uint8_t number) {
+    base::Uuid laptop;
+    laptop.bytes[14] = 8;
+    laptop.bytes[15] = number;
+    auto book = store::Book::open(path, base::LaptopId(laptop), store::Access::readWrite,
+                                  store::Durability::bulk, at.at, store::Checkup::skip);
+    REQUIRE(book);
+    return std::move(*book);
+  };
+  std::vector<crypto::SigningKey> keys;
+  std::vector<roster::PersonalKeyId> ids;
+  std::vector<base::MemberId> members;
+  for (const auto number : std::array<std::uint8_t, 2>{1, 2}) {
+    auto book = opened(number);
+    members.push_back(book.current<roster::Member>(store::everything()).value().at(number - 1U).id);
+    keys.push_back(crypto::SigningKey::random(random));
+    REQUIRE(book.act({}, at, [&](store::Act& act) {
+      ids.push_back(act.add(roster::PersonalKey{.member = members.back(),
+                                                .publicKey = keys.back().publicKey(),
+                                                .salt = roster::Bytes(16, number),
+                                                .passes = 3,
+                                                .memoryBytes = 65536,
+                                                .nonce = roster::Bytes(24, number),
+                                                .box = roster::Bytes(48, number)}));
+      act.add(roster::RecoveryCode{.withdrawn = number == 1});
+      act.keepRecovery(store::KeyRow{roster::Bytes(16, number), 3, 65536, roster::Bytes(24, number),
+                                     roster::Bytes(48, number)});
+    }));
+    REQUIRE(book.finish());
+  }
+  auto book = opened(1);
+  const auto days = book.current<roster::ClinicDay>(store::everything()).value();
+  for (const auto& row : days) {
+    const auto chains = book.chains().value();
+    const roster::DayClosure closure{row.id, members[0], members[1]};
+    const auto closed = book.act({}, at, [&](store::Act& act) {
+      const auto id = act.add(closure);
+      for (const std::size_t one : {0U, 1U}) {
+        roster::DaySignature signature{.day = row.id,
+                                       .closure = id,
+                                       .signer = members[one],
+                                       .capacity = one == 0 ? roster::Capacity::clinical
+                                                            : roster::Capacity::completeness,
+                                       .key = ids[one],
+                                       .counts = {.consented = 2, .screened = 2},
+                                       .schema = chains.schema,
+                                       .heads = chains.heads};
+        // In another order, so that no two rows of the list say the same of two signatures.
+        if (one == 1) std::ranges::reverse(signature.heads);
+        signature.signature =
+            keys[one].sign(roster::signedBytes(chains.book, closure, signature, at));
+        act.add(signature);
+      }
+    });
+    if (!closed) FAIL(closed.error().detail);
+  }
+  REQUIRE(book.act({}, at, [&](store::Act& act) { act.add(roster::School{"After it", "AFTER"}); }));
+  REQUIRE(book.finish());
+}
+
 } // namespace
 
 void makeEveryTable(const base::Path& path) {
-  auto made = store::createBook(path, store::Durability::bulk, someMorning);
+  {
+    auto fresh = store::createBook(path, store::Durability::bulk, someMorning);
+    REQUIRE(fresh);
+    EveryTable(*fresh).make();
+    fresh->finish();
+  }
+  addSigned(path);
+  auto made = store::openBook(path, store::Access::readWrite, store::Durability::bulk, someMorning);
   REQUIRE(made);
-  EveryTable(*made).make();
   auto tables = made->prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
   while (tables.step()) {
     const auto table = tables.column<std::string>(0);
@@ -237,28 +310,6 @@ void makeEveryTable(const base::Path& path) {
     INFO("a table that tests/store/every_table.cpp has no rows of: " << table);
     REQUIRE(rows.column<int>(0) >= (table == "book" || table == "migration" ? 1 : 2));
   }
-}
-
-void digestAll(store::Connection& book) {
-  std::vector<std::pair<std::int64_t, crypto::Hash>> digests;
-  store::sweep(book, "main", store::newestSchema(),
-               {[&](const store::SweptAct& act) {
-                  digests.emplace_back(act.first, act.digest);
-                  return act.digest;
-                },
-                [](const store::Flaw&) {}});
-  std::string guard;
-  {
-    auto row = book.prepare("SELECT sql FROM sqlite_schema WHERE name = 'act_no_update'");
-    REQUIRE(row.step());
-    guard = row.column<std::string>(0);
-  }
-  book.execute("DROP TRIGGER act_no_update");
-  for (const auto& [first, digest] : digests)
-    book.prepare("UPDATE act SET digest = ? WHERE first = ?")
-        .bindAll(std::span<const std::uint8_t>(digest), first)
-        .run();
-  book.execute(guard);
 }
 
 std::string contentOf(store::Connection& book) {

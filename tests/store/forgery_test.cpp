@@ -1,7 +1,7 @@
 #include "broken/broken_books.h"
+#include "broken/digest_all.h"
 #include "roster/program.h"
 #include "store/every_table.h"
-#include "store/sweep.h"
 #include "support/scratch.h"
 
 #include <algorithm>
@@ -99,7 +99,8 @@ TEST_CASE("A history written anew in one book is a fork to the other", "[case-15
   const auto forged = folder / "forged.gkbook";
   makeEveryTable(whole);
   std::filesystem::copy_file(whole, forged);
-  runUnguarded(forged, "UPDATE placement SET tooth = 17 WHERE tooth = 11");
+  // What comes after the last signature; what is before it is held by it.
+  runUnguarded(forged, "UPDATE school SET name = 'Another' WHERE code = 'AFTER'");
   {
     // Every digest from the changed act on is computed again: the file by itself looks whole.
     store::Connection book(forged, Access::readWrite, Durability::bulk);

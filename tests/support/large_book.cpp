@@ -150,13 +150,33 @@ class LargeBook {
                store::Book& book) {
     const auto at = base::atLocal(on, std::chrono::hours(15), std::chrono::hours(-5));
     const auto& batch = batches_[i];
+    std::optional<roster::DayId> day;
     must(book.act(clinic_.by, at, [&](store::Act& act) {
-      const auto day = act.add(roster::ClinicDay{batch.term, batch.school, on, 1, {}, false});
+      day = act.add(roster::ClinicDay{batch.term, batch.school, on, 1, {}, false});
       std::size_t nth = 0;
       for (const auto& child : children)
-        visit(act, day, child, nth++ % 10 < 3, i);
-      recheck(act, day, i);
-      act.add(roster::DayClosure{day, clinic_.hygienist, clinic_.coordinator});
+        visit(act, *day, child, nth++ % 10 < 3, i);
+      recheck(act, *day, i);
+    }));
+    sign(*day, at, book);
+  }
+
+  /// By name only.
+  void sign(roster::DayId day, base::LocalInstant at, store::Book& book) {
+    const auto chains = must(book.chains());
+    must(book.act(clinic_.by, at, [&](store::Act& act) {
+      const auto id = act.add(roster::DayClosure{day, clinic_.hygienist, clinic_.coordinator});
+      for (const auto capacity : {roster::Capacity::clinical, roster::Capacity::completeness})
+        act.add(roster::DaySignature{.day = day,
+                                     .closure = id,
+                                     .signer = capacity == roster::Capacity::clinical
+                                                   ? clinic_.hygienist
+                                                   : clinic_.coordinator,
+                                     .capacity = capacity,
+                                     .key = {},
+                                     .counts = {},
+                                     .schema = chains.schema,
+                                     .heads = chains.heads});
     }));
   }
 

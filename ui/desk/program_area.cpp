@@ -1,4 +1,5 @@
 #include "ui/desk/area.h"
+#include "ui/desk/key_forms.h"
 #include "ui/support/context.h"
 
 namespace gk::ui {
@@ -182,7 +183,7 @@ AreaSpec programArea(Context& context) {
                 return revisionsOf(book.revisions<roster::Program>(roster::ProgramId(id)),
                                    valuesOfProgram);
               },
-          .forms = {correct}};
+          .forms = {correct, recoveryCodeForm(context), withdrawCodeForm(context)}};
 }
 
 } // namespace gk::ui

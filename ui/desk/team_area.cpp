@@ -1,4 +1,5 @@
 #include "ui/desk/area.h"
+#include "ui/desk/key_forms.h"
 #include "ui/support/context.h"
 #include "ui/support/own_pin.h"
 
@@ -87,26 +88,6 @@ Result<Values> memberValues(session::Session& book, const Thing& id) {
   const auto member = thingOf(book.members(), id);
   if (!member) return member.error();
   return valuesOfMember(member->value);
-}
-
-AreaForm endRights(session::Session& book) {
-  return {.name = u"End"_s,
-          .words = u"Left the team"_s,
-          .key = Qt::Key_L,
-          .asksReason = true,
-          .save = u"End all rights"_s,
-          .note = u"The person can do nothing in the logbook from now on. What they did and signed "
-                  "stays under their name. Correct gives the rights back."_s,
-          .fields = [](const Thing&) { return std::vector<Field>(); },
-          .values = [&book](const Thing& id) { return memberValues(book, id); },
-          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-            const auto old = thingOf(book.members(), id);
-            if (!old) return old.error();
-            auto gone = old->value;
-            gone.may = {};
-            return saidIf(book.correctMember(by, old->id, gone, values.text(reasonKey)),
-                          toQt(gone.name) + u" has no rights from now on."_s);
-          }};
 }
 
 /// Who chooses her own PIN acts herself, whoever is named as entering here.
@@ -210,7 +191,8 @@ AreaSpec teamArea(Context& context) {
           .title = u"Team and licenses"_s,
           .station = base::Station::team,
           .area = session::Area::team,
-          .columns = {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}, {"PIN"}},
+          .columns =
+              {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}, {"PIN"}, {"Signing key"}},
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto members = context.session.members();
             if (!members) return members.error();
@@ -222,7 +204,7 @@ AreaSpec teamArea(Context& context) {
               rows.push_back({id.uuid(),
                               {member.name, member.initials, std::string(base::nameOf(member.role)),
                                licenseWords(member, today), rightsWords(member),
-                               std::string(base::nameOf(*pin))}});
+                               std::string(base::nameOf(*pin)), keyWords(context.session, id)}});
             }
             return rows;
           },
@@ -231,7 +213,8 @@ AreaSpec teamArea(Context& context) {
                 return revisionsOf(book.revisions<roster::Member>(base::MemberId(id)),
                                    valuesOfMember);
               },
-          .forms = {add, correct, endRights(book), setPin(context), resetPin(context)}};
+          .forms = {add, correct, setPin(context), resetPin(context), ownPassphraseForm(context),
+                    revokeKeyForm(context), leftTeamForm(context)}};
 }
 
 } // namespace gk::ui

@@ -1,5 +1,7 @@
 #include "ui/pages/close_out_questions.h"
 
+#include "ui/support/message.h"
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -157,6 +159,52 @@ base::Result<std::optional<roster::DayClosure>> askSignatures(Prompter& prompter
   if (!coordinator) return coordinator.error();
   if (!*coordinator) return std::optional<roster::DayClosure>{};
   return std::optional(roster::DayClosure{day, **clinical, **coordinator});
+}
+
+namespace {
+
+/// What one signer gives: her passphrase, or once it was given today her PIN. False when she
+/// backed out; a wrong PIN is asked for again, a wrong passphrase is said.
+base::Result<bool> askSigner(Context& context, base::MemberId who, session::SignerGives gives) {
+  const auto name = memberName(context.session, who);
+  if (gives == session::SignerGives::passphrase) {
+    const auto given = context.prompter.passphrase(
+        name + u": type your own passphrase to sign. No one else types it."_s);
+    if (!given) return false;
+    if (const auto open = context.session.openKey(who, toStd(*given)); !open) return open.error();
+    return true;
+  }
+  const auto question = u"PIN of "_s + name + u", to sign the day."_s;
+  QString trouble;
+  while (true) {
+    const auto pin = context.prompter.pin(trouble + question);
+    if (!pin) return false;
+    const auto shown = context.session.showSigner(who, toStd(*pin));
+    if (shown) return true;
+    if (!context.session.isUnlocked()) return shown.error();
+    const auto message = describe(shown.error());
+    trouble = message.happened + u' ' + capital(message.detail) + u".\n"_s;
+  }
+}
+
+} // namespace
+
+base::Result<bool> askSigners(Context& context, const roster::DayClosure& closure) {
+  using session::SignerGives;
+  // Again from the first: she may have given hers too long ago when the second one gave hers.
+  for (bool isAsked = true; isAsked;) {
+    isAsked = false;
+    for (const auto who : {closure.clinical, closure.coordinator}) {
+      const auto gives = context.session.asksToSign(who);
+      if (!gives) return gives.error();
+      // The session itself says that a new passphrase is needed.
+      if (*gives == SignerGives::nothing || *gives == SignerGives::newPassphrase) continue;
+      const auto given = askSigner(context, who, *gives);
+      if (!given || !*given) return given;
+      isAsked = true;
+    }
+  }
+  return true;
 }
 
 } // namespace gk::ui

@@ -34,4 +34,8 @@ base::Result<std::optional<roster::DayClosure>>
 askSignatures(Prompter& prompter, const reports::Rows<roster::Member>& members, base::Date on,
               roster::DayId day);
 
+/// Has each signer give what KeyVerbs::asksToSign says; false when one backed out. Fails as
+/// KeyVerbs::openKey and showSigner.
+base::Result<bool> askSigners(Context& context, const roster::DayClosure& closure);
+
 } // namespace gk::ui

@@ -24,6 +24,9 @@ void CloseOutPage::sign() {
   const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
   if (!went(closure)) return;
   if (!*closure) return Q_EMIT said(u"Not signed."_s);
+  const auto open = askSigners(context(), **closure);
+  if (!went(open)) return;
+  if (!*open) return Q_EMIT said(u"Not signed."_s);
   // A signed day is no longer the open one, and it is this one that is looked at.
   chosen_ = day_;
   if (!went(book().signDay(context().acting.by(), **closure))) return;

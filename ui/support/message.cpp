@@ -96,6 +96,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::vaultDamaged:
     return {u"The sealed names are damaged."_s, u"Clinical entries are safe; names may be lost."_s,
             u"Restore the last backup, and go on by numbers until then."_s};
+  case ErrorCode::vaultWait:
+    return {u"That passphrase was wrong several times."_s, nothingLost,
+            u"Wait as said below, then type it again."_s};
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
                 u"Look at it as it is now, then correct that."_s);
@@ -153,6 +156,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleDayOpen:
     return rule(u"The day does not allow that."_s,
                 u"A signed day changes at the close-out, F3: Reopen day or Late entry."_s);
+  case ErrorCode::ruleSignature:
+    return rule(u"This cannot be signed so."_s,
+                u"Each person enters their own passphrase; it is set on the Team page."_s);
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Say why, in a few words."_s);
   case ErrorCode::ruleSameChild:

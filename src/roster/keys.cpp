@@ -1,0 +1,62 @@
+#include "roster/keys.h"
+
+namespace gk::roster {
+
+namespace {
+
+constexpr std::string_view signatureTag = "groovekeeper day signature 1";
+
+class SignedWriter {
+ public:
+  void number(std::int64_t value) {
+    for (unsigned i = 0; i < 8; ++i)
+      bytes_.push_back(static_cast<std::uint8_t>(static_cast<std::uint64_t>(value) >> (8 * i)));
+  }
+  void text(std::string_view text) {
+    number(static_cast<std::int64_t>(text.size()));
+    bytes_.insert(bytes_.end(), text.begin(), text.end());
+  }
+  void id(const base::Uuid& uuid) {
+    bytes_.insert(bytes_.end(), uuid.bytes.begin(), uuid.bytes.end());
+  }
+  void bytes(const Bytes& value) {
+    number(static_cast<std::int64_t>(value.size()));
+    bytes_.insert(bytes_.end(), value.begin(), value.end());
+  }
+  Bytes finished() { return std::move(bytes_); }
+
+ private:
+  Bytes bytes_;
+};
+
+} // namespace
+
+Bytes signedBytes(const base::Uuid& book, const DayClosure& closure, const DaySignature& signature,
+                  base::LocalInstant at) {
+  SignedWriter out;
+  out.text(signatureTag);
+  out.id(book);
+  out.id(signature.day.uuid());
+  out.id(signature.closure.uuid());
+  out.id(closure.clinical.uuid());
+  out.id(closure.coordinator.uuid());
+  out.id(signature.signer.uuid());
+  out.text(base::nameOf(signature.capacity));
+  out.id(signature.key ? signature.key->uuid() : base::Uuid{});
+  out.number(at.at.utc.count());
+  out.number(at.offset.count());
+  const auto& counts = signature.counts;
+  for (const auto count : {counts.consented, counts.screened, counts.absent, counts.declined,
+                           counts.left, counts.withdrawn, counts.onHold, counts.notReached})
+    out.number(count);
+  out.number(signature.schema);
+  out.number(static_cast<std::int64_t>(signature.heads.size()));
+  for (const auto& head : signature.heads) {
+    out.id(head.laptop.uuid());
+    out.number(head.sequence);
+    out.bytes(head.digest);
+  }
+  return out.finished();
+}
+
+} // namespace gk::roster

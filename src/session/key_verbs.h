@@ -1,0 +1,118 @@
+#pragma once
+
+#include "roster/keys.h"
+#include "session/people_verbs.h"
+
+#include <map>
+
+namespace gk::reports {
+struct DayEquation;
+}
+namespace gk::store {
+class Act;
+}
+
+namespace gk::session {
+
+/// How it stands with a person's own signing key.
+enum class KeyStanding {
+  never,  ///< signs by name only
+  stands, ///< signs once the passphrase was entered today
+  open,   ///< the passphrase was entered today
+  revoked ///< must set a new passphrase before signing
+};
+
+/// What a signer gives before her signature is written. A PIN alone opens no key.
+enum class SignerGives { nothing, pin, passphrase, newPassphrase };
+
+/// An unsigned day that a person worked on.
+struct UnsignedDay {
+  roster::DayId day;
+  base::Date date;
+  std::string school;
+};
+
+/// What a sheet's code says was signed, and whether the logbook still says it.
+struct SignedSheet {
+  struct Line {
+    std::string signer;
+    roster::Capacity capacity;
+    bool byNameOnly;
+    std::string flaw;      ///< a clause; empty when the signature matches the logbook
+    std::string revoked{}; ///< a sentence, where the key had been revoked elsewhere by then
+  };
+  roster::DayId day;
+  std::string school;
+  base::Date date;
+  base::LocalInstant signedAt;
+  std::vector<Line> lines;
+  roster::SignedCounts counts;
+  roster::SignedCounts countsNow;
+  bool isCurrent; ///< false: that signing was taken back since
+  int lateEntries = 0;
+
+  [[nodiscard]] bool stands() const;
+};
+
+/// The code that is printed on the sheet of each closing: of what its signers signed.
+/// Empty for one that was signed before there were signatures.
+std::map<roster::ClosureId, std::string>
+sheetCodes(const base::Uuid& book, const std::vector<Recorded<roster::DayClosure>>& closures,
+           const std::vector<Recorded<roster::DaySignature>>& signatures);
+
+/// The verbs of people's own keys, and of the code that opens the names when the passphrase is
+/// lost. Nobody sets a passphrase for another (docs/threat-model.md).
+class KeyVerbs : public PeopleVerbs {
+ public:
+  [[nodiscard]] Result<KeyStanding> keyStanding(base::MemberId who);
+  /// Two where laptops that were apart each made one, or somebody made one up.
+  [[nodiscard]] Result<std::size_t> keyCount(base::MemberId who);
+  /// The author's first key, or the one after a revoked one; `ruleSignature` while one stands, and
+  /// when another types.
+  Result<roster::PersonalKeyId> enterKey(By by, std::string passphrase, const OwnPin& pin = {});
+  /// The same key under another passphrase. Fails as openKey.
+  Result<base::Done> changeKey(By by, std::string passphrase, std::string to);
+  /// By the person, or by another who signs or is a manager.
+  Result<base::Done> revokeKey(By by, base::MemberId whose, const std::string& reason,
+                               const OwnPin& pin = {});
+  /// Until the date changes or the session is locked. `vaultWrongPassphrase`; `vaultWait` after
+  /// several of them, for longer each time; `notFound` without a key.
+  Result<base::Done> openKey(base::MemberId who, std::string passphrase);
+  /// A key that was opened for one signature is not there for the next: whoever has a PIN gives it,
+  /// and who has none the passphrase. Nobody signs for another.
+  [[nodiscard]] Result<SignerGives> asksToSign(base::MemberId who);
+  /// Her PIN, for one signature within `signingLasts`. Fails as `confirm`.
+  Result<base::Done> showSigner(base::MemberId who, std::string pin);
+  static constexpr base::Seconds signingLasts{300};
+  [[nodiscard]] Result<std::vector<UnsignedDay>> unsignedDays(base::MemberId who);
+
+  /// The code, which is shown this once; an earlier one opens the logbook no more.
+  Result<std::string> makeRecoveryCode(By by, const OwnPin& pin = {});
+  Result<base::Done> withdrawRecoveryCode(By by, const std::string& reason, const OwnPin& pin = {});
+  [[nodiscard]] Result<bool> hasRecoveryCode();
+
+  /// `textMalformed` for a mistyped code; `notFound` where no day was signed under it.
+  [[nodiscard]] Result<SignedSheet> signedSheet(const std::string& code);
+
+ protected:
+  using PeopleVerbs::PeopleVerbs;
+
+  /// The last word on the person's last key.
+  Result<std::optional<Recorded<roster::PersonalKey>>> newestKey(base::MemberId who);
+  /// All of hers that are not revoked: each laptop may have made one while apart.
+  Result<std::vector<Recorded<roster::PersonalKey>>> standingKeys(base::MemberId who);
+  static void revoke(store::Act& act, const Recorded<roster::PersonalKey>& key,
+                     const std::string& reason);
+  /// What was opened of it today is wiped.
+  void forgetKey(base::MemberId who);
+  /// `ruleSignature` unless each of the two gave what is asked of her.
+  Result<base::Done> canSign(const roster::DayClosure& closure);
+  /// With both signatures, in the act of the closure.
+  Result<roster::ClosureId> writeSigned(const Admission& may, const roster::DayClosure& closure,
+                                        const reports::DayEquation& sums);
+
+ private:
+  Result<base::Done> openAs(const Recorded<roster::PersonalKey>& key, std::string passphrase);
+};
+
+} // namespace gk::session

@@ -1,0 +1,174 @@
+#include "base/printed_code.h"
+#include "base/text.h"
+#include "crypto/digest.h"
+#include "reports/close_out.h"
+#include "session/reader_held.h"
+#include "session/session_write.h"
+
+#include <algorithm>
+
+// What is signed at close-out, and the code that a sheet carries of it.
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+using roster::Capacity;
+using roster::DayClosure;
+using roster::DaySignature;
+
+namespace {
+
+std::string_view textOf(const roster::Bytes& bytes) {
+  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
+}
+
+std::string lengthOf(std::size_t value) {
+  std::string bytes;
+  for (unsigned i = 0; i < 8; ++i)
+    bytes += static_cast<char>(static_cast<std::uint64_t>(value) >> (8 * i) & 0xFFU);
+  return bytes;
+}
+
+roster::SignedCounts countsOf(const reports::DayEquation& sums) {
+  return {.consented = sums.consented,
+          .screened = sums.screened,
+          .absent = sums.absent,
+          .declined = sums.declined,
+          .left = sums.left,
+          .withdrawn = sums.withdrawn,
+          .onHold = sums.onHold,
+          .notReached = sums.notReached};
+}
+
+std::string sheetCode(const base::Uuid& book, const Recorded<DayClosure>& closure,
+                      const std::vector<Recorded<DaySignature>>& signatures) {
+  std::vector<const Recorded<DaySignature>*> own;
+  for (const auto& row : signatures)
+    if (row.value.closure == closure.id) own.push_back(&row);
+  if (own.empty()) return {}; // signed before there were signatures
+  std::ranges::stable_sort(own, {}, [](const auto* row) { return row->value.capacity; });
+  crypto::Hasher hasher;
+  hasher.add("groovekeeper sheet 1");
+  for (const auto* row : own)
+    for (const auto& part :
+         {signedBytes(book, closure.value, row->value, row->stamp.at), row->value.signature}) {
+      hasher.add(lengthOf(part.size()));
+      hasher.add(textOf(part));
+    }
+  return base::printedCode(hasher.finish(), base::sheetCodeShape);
+}
+
+} // namespace
+
+bool SignedSheet::stands() const {
+  return isCurrent && counts == countsNow &&
+         std::ranges::all_of(lines, [](const auto& line) { return line.flaw.empty(); });
+}
+
+std::map<roster::ClosureId, std::string>
+sheetCodes(const base::Uuid& book, const std::vector<Recorded<DayClosure>>& closures,
+           const std::vector<Recorded<DaySignature>>& signatures) {
+  std::map<roster::ClosureId, std::string> codes;
+  for (const auto& closure : closures)
+    codes.emplace(closure.id, sheetCode(book, closure, signatures));
+  return codes;
+}
+
+Result<base::Done> KeyVerbs::canSign(const DayClosure& closure) {
+  for (const auto who : {closure.clinical, closure.coordinator}) {
+    const auto asked = asksToSign(who);
+    if (!asked) return asked.error();
+    if (*asked == SignerGives::nothing) continue;
+    const auto member = only<roster::Member>(store::subjectIs(who), "team member");
+    if (!member) return member.error();
+    switch (*asked) {
+    case SignerGives::nothing:
+    case SignerGives::passphrase:
+      return Error{ErrorCode::ruleSignature,
+                   member->value.name + " signs with a passphrase of her or his own; it was not "
+                                        "entered today, or not for this signature"};
+    case SignerGives::pin:
+      return Error{ErrorCode::pinNeeded,
+                   member->value.name + " confirms this signature with her or his own PIN; nobody "
+                                        "signs for another"};
+    case SignerGives::newPassphrase:
+      return Error{ErrorCode::ruleSignature, member->value.name +
+                                                 " had a key that was revoked, and sets a new "
+                                                 "passphrase before signing"};
+    }
+  }
+  return base::Done{};
+}
+
+Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayClosure& closure,
+                                                const reports::DayEquation& sums) {
+  const auto chains = book_.chains();
+  if (!chains) return chains.error();
+  auto written = write(may, {}, [&](store::Act& act) {
+    const auto id = act.add(closure);
+    for (const auto& [capacity, signer] : {std::pair(Capacity::clinical, closure.clinical),
+                                           {Capacity::completeness, closure.coordinator}}) {
+      const auto open = held_->keys.find(signer);
+      DaySignature signature{.day = closure.day,
+                             .closure = id,
+                             .signer = signer,
+                             .capacity = capacity,
+                             .key = {},
+                             .counts = countsOf(sums),
+                             .schema = chains->schema,
+                             .heads = chains->heads};
+      if (open != held_->keys.end()) {
+        signature.key = open->second.id;
+        signature.signature =
+            open->second.key.sign(signedBytes(chains->book, closure, signature, act.at()));
+      }
+      act.add(signature);
+    }
+    return id;
+  });
+  if (written) // for this one alone
+    for (const auto signer : {closure.clinical, closure.coordinator})
+      held_->shown.erase(signer);
+  return written;
+}
+
+Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
+  const auto read = base::readCode(code, base::sheetCodeShape);
+  if (!read) return read.error();
+  auto closures = book_.history<DayClosure>(store::everything());
+  if (!closures) return closures.error();
+  auto signatures = book_.history<DaySignature>(store::everything());
+  if (!signatures) return signatures.error();
+  const auto codes = sheetCodes(book_.identity(), *closures, *signatures);
+  const auto found = std::ranges::find_if(
+      *closures, [&](const auto& closure) { return codes.at(closure.id) == *read; });
+  if (found == closures->end())
+    return Error{ErrorCode::notFound,
+                 "no day of this logbook was signed under that code: the sheet is of another "
+                 "logbook, or what it says was signed is no longer in this one"};
+  const auto records = dayRecords(found->value.day);
+  if (!records) return records.error();
+  const auto judged = book_.signatures(found->value.day);
+  if (!judged) return judged.error();
+  SignedSheet sheet{.day = found->value.day,
+                    .school = records->school.name,
+                    .date = records->day.date,
+                    .signedAt = found->stamp.at,
+                    .lines = {},
+                    .counts = {},
+                    .countsNow = countsOf(reports::closeOut(*records).equation),
+                    .isCurrent = std::ranges::any_of(
+                        records->closures, [&](const auto& row) { return row.id == found->id; }),
+                    .lateEntries = static_cast<int>(records->addenda.size())};
+  for (const auto& one : *judged) {
+    if (one.row.value.closure != found->id) continue;
+    const auto member = book_.history<roster::Member>(store::subjectIs(one.row.value.signer));
+    if (!member) return member.error();
+    sheet.counts = one.row.value.counts;
+    sheet.lines.push_back({member->empty() ? "somebody" : member->back().value.name,
+                           one.row.value.capacity, !one.row.value.key, one.flaw, one.revoked});
+  }
+  return sheet;
+}
+
+} // namespace gk::session

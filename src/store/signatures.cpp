@@ -1,0 +1,258 @@
+#include "store/signatures.h"
+
+#include "crypto/sign.h"
+#include "store/act_digest.h"
+#include "store/book_queries.h"
+#include "store/key_rows.h"
+#include "store/migration.h"
+#include "store/roster_rows.h"
+#include "store/trouble.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::store {
+
+namespace {
+
+using base::Recorded;
+using roster::Capacity;
+using roster::DayClosure;
+using roster::DaySignature;
+
+template <class T>
+std::vector<Recorded<T>> everWritten(Connection& book, const Where& where = everything()) {
+  return selectRows<T>(book, where, Which::ever);
+}
+
+base::Uuid bookOf(Connection& book) {
+  auto id = book.prepare("SELECT id FROM book WHERE only_row = 1");
+  return id.step() ? id.bytes16(0) : base::Uuid{};
+}
+
+/// The digest of the laptop's act whose last row has this number; none where no act ends there.
+std::optional<crypto::Hash> digestUpTo(Connection& book, base::LaptopId laptop,
+                                       std::int64_t sequence) {
+  auto act = book.prepare(actUpToSql);
+  act.bindAll(book.hands().numberOf(laptop), sequence);
+  if (!act.step() || act.column<std::int64_t>(0) != sequence) return std::nullopt;
+  return hashIn(act, 1);
+}
+
+base::MemberId signerAs(const DayClosure& closure, Capacity capacity) {
+  return capacity == Capacity::clinical ? closure.clinical : closure.coordinator;
+}
+
+/// Whether the row was in the history that was signed.
+bool wasKnown(const base::Stamp& row, const std::vector<roster::ChainHead>& heads) {
+  return std::ranges::any_of(heads, [&](const auto& head) {
+    return head.laptop == row.laptop && row.sequence <= head.sequence;
+  });
+}
+
+class Judge {
+ public:
+  explicit Judge(Connection& book)
+      : book_(book), id_(bookOf(book)), keys_(everWritten<roster::PersonalKey>(book)) {
+    for (auto& closure : everWritten<DayClosure>(book))
+      closures_.emplace(closure.id, std::move(closure));
+  }
+
+  [[nodiscard]] const std::map<roster::ClosureId, Recorded<DayClosure>>& closures() const {
+    return closures_;
+  }
+
+  std::string flawOf(const Recorded<DaySignature>& row) {
+    const auto& said = row.value;
+    const auto found = closures_.find(said.closure);
+    if (found == closures_.end()) return "that day was not closed so";
+    const auto& closure = found->second;
+    if (closure.value.day != said.day) return "it is of another day";
+    if (signerAs(closure.value, said.capacity) != said.signer) return "another person signs there";
+    if (closure.stamp.laptop != row.stamp.laptop || closure.stamp.at != row.stamp.at)
+      return "it was not made when that day was closed";
+    if (auto flaw = headFlaw(closure.stamp, said.heads); !flaw.empty()) return flaw;
+    return keyFlaw(closure.value, row);
+  }
+
+  /// No flaw: a laptop that was apart signs in good faith. But who reads the sheet is told.
+  std::string revokedElsewhere(const Recorded<DaySignature>& row) {
+    for (const auto& key : keys_)
+      if (row.value.key == key.id && key.value.revoked && !wasKnown(key.stamp, row.value.heads) &&
+          key.stamp.at.at < row.stamp.at.at)
+        return "its key had been revoked on " + key.stamp.at.date().words() +
+               " on another laptop, which this one did not know of yet";
+    return {};
+  }
+  [[nodiscard]] const std::vector<Recorded<roster::PersonalKey>>& keys() const { return keys_; }
+
+  /// What the program never writes, of a key; empty where there is nothing.
+  std::string flawOf(const Recorded<roster::PersonalKey>& row) {
+    if (isFirstOf(row)) return isSecond(row) ? " was added while another one stood" : "";
+    for (const auto& other : keys_) {
+      if (other.id != row.id) continue;
+      if (isFirstOf(other) &&
+          (other.value.publicKey != row.value.publicKey || other.value.member != row.value.member))
+        return " was exchanged for another";
+      if (row.stamp.supersedes == other.stamp.entry && other.value.revoked && !row.value.revoked)
+        return " was revoked and stands again";
+    }
+    return {};
+  }
+
+ private:
+  static bool isFirstOf(const Recorded<roster::PersonalKey>& row) {
+    return row.stamp.entry.uuid() == row.id.uuid();
+  }
+
+  /// A laptop makes none while it knows of one that stands; one that was apart may.
+  bool isSecond(const Recorded<roster::PersonalKey>& row) {
+    return std::ranges::any_of(keys_, [&](const auto& earlier) {
+      if (!isFirstOf(earlier) || earlier.id == row.id || earlier.value.member != row.value.member ||
+          earlier.stamp.laptop != row.stamp.laptop || earlier.stamp.sequence > row.stamp.sequence)
+        return false;
+      return std::ranges::none_of(keys_, [&](const auto& later) {
+        return later.id == earlier.id && later.value.revoked &&
+               (later.stamp.laptop != row.stamp.laptop ||
+                later.stamp.sequence < row.stamp.sequence);
+      });
+    });
+  }
+
+  std::string headFlaw(const base::Stamp& closing, const std::vector<roster::ChainHead>& heads) {
+    const auto own = std::ranges::find(heads, closing.laptop, &roster::ChainHead::laptop);
+    const auto before = own == heads.end() ? 0 : own->sequence;
+    if (before + 1 != closing.sequence) return "acts before it were added or removed";
+    for (const auto& head : heads) {
+      const auto digest = digestUpTo(book_, head.laptop, head.sequence);
+      if (!digest) return "an act that was signed is missing";
+      if (!std::ranges::equal(*digest, head.digest))
+        return "an act up to then was changed, added or removed";
+    }
+    return {};
+  }
+
+  std::string keyFlaw(const DayClosure& closure, const Recorded<DaySignature>& row) {
+    const auto& said = row.value;
+    if (!said.key) {
+      const bool had = std::ranges::any_of(keys_, [&](const auto& key) {
+        return key.value.member == said.signer && wasKnown(key.stamp, said.heads);
+      });
+      return had ? "it is by name only, of a person who had a key" : std::string();
+    }
+    const roster::PersonalKey* own = nullptr;
+    for (const auto& key : keys_) {
+      if (key.id != *said.key) continue;
+      if (isFirstOf(key) && key.value.member == said.signer) own = &key.value;
+      if (key.value.revoked && wasKnown(key.stamp, said.heads)) return "its key had been revoked";
+    }
+    if (!own) return "its key is not that person's";
+    if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, closure, said, row.stamp.at),
+                            said.signature))
+      return "what is written there was not signed with that person's key";
+    return {};
+  }
+
+  Connection& book_;
+  base::Uuid id_;
+  std::vector<Recorded<roster::PersonalKey>> keys_;
+  std::map<roster::ClosureId, Recorded<DayClosure>> closures_;
+};
+
+/// Both signers of a day sign one history; in which order it lists the laptops does not matter.
+bool sayTheSame(const DaySignature& one, const DaySignature& other) {
+  return one.counts == other.counts && one.schema == other.schema &&
+         std::ranges::is_permutation(one.heads, other.heads);
+}
+
+/// Words for faults; a damaged book may have no answer.
+class SignatureTeller {
+ public:
+  explicit SignatureTeller(Connection& book) : book_(book) {}
+
+  Fault told(base::MemberId signer, base::DayId day, const base::Stamp& closing,
+             const std::string& what) {
+    return {"the signature of " + nameOf(signer) + " on " + dateOf(day) + what,
+            {},
+            closing.at,
+            "compare the day with its signed sheet and the newest backup, and go on in the backup "
+            "where they differ"};
+  }
+  Fault toldOfKey(const Recorded<roster::PersonalKey>& key, const std::string& what) {
+    return {"the signing key of " + nameOf(key.value.member) + what,
+            {},
+            key.stamp.at,
+            "ask that person; go on in the newest backup without it, and revoke the key there"};
+  }
+
+ private:
+  std::string nameOf(base::MemberId who) {
+    const auto rows = everWritten<roster::Member>(book_, subjectIs(who));
+    return rows.empty() ? "somebody" : rows.back().value.name;
+  }
+  std::string dateOf(base::DayId day) {
+    const auto rows = everWritten<roster::ClinicDay>(book_, subjectIs(day));
+    return rows.empty() ? "a day that is not there" : rows.back().value.date.words();
+  }
+  Connection& book_;
+};
+
+} // namespace
+
+ChainState chainState(Connection& book) {
+  ChainState state{bookOf(book), migrations().back().number, {}};
+  for (const auto& [number, laptop] : book.hands().all()) {
+    auto last = book.prepare(lastActSql);
+    last.bind(1, number);
+    if (!last.step()) continue; // that a laptop wrote nothing is found elsewhere
+    const auto digest = hashIn(last, 1).value_or(crypto::Hash{});
+    state.heads.push_back({laptop, last.column<std::int64_t>(0), {digest.begin(), digest.end()}});
+  }
+  std::ranges::sort(state.heads, {}, &roster::ChainHead::laptop);
+  return state;
+}
+
+std::vector<JudgedSignature> judgeSignatures(Connection& book, std::optional<base::DayId> day) {
+  Judge judge(book);
+  std::vector<JudgedSignature> judged;
+  for (auto& row : everWritten<DaySignature>(book, day ? rowsOf("day", *day) : everything())) {
+    auto flaw = judge.flawOf(row);
+    auto revoked = judge.revokedElsewhere(row);
+    judged.push_back({std::move(row), std::move(flaw), std::move(revoked)});
+  }
+  return judged;
+}
+
+std::vector<Fault> signatureFaults(Connection& book) {
+  Judge judge(book);
+  SignatureTeller teller(book);
+  std::vector<Fault> faults;
+  for (const auto& key : judge.keys())
+    if (const auto flaw = judge.flawOf(key); !flaw.empty())
+      faults.push_back(teller.toldOfKey(key, flaw));
+  std::map<roster::ClosureId, std::vector<Recorded<DaySignature>>> signedAs;
+  for (auto& row : everWritten<DaySignature>(book)) {
+    if (const auto flaw = judge.flawOf(row); !flaw.empty())
+      faults.push_back(teller.told(row.value.signer, row.value.day, row.stamp,
+                                   " does not match what the logbook says: " + flaw));
+    signedAs[row.value.closure].push_back(std::move(row));
+  }
+  for (const auto& [id, closure] : judge.closures()) {
+    const auto& there = signedAs[id];
+    const auto tell = [&](base::MemberId signer, const std::string& what) {
+      faults.push_back(teller.told(signer, closure.value.day, closure.stamp, what));
+    };
+    for (const auto capacity : {Capacity::clinical, Capacity::completeness}) {
+      const auto times =
+          std::ranges::count(there, capacity, [](const auto& row) { return row.value.capacity; });
+      if (times > 1) tell(signerAs(closure.value, capacity), " is there more than once");
+      if (times == 0) tell(signerAs(closure.value, capacity), " is missing");
+    }
+    if (there.size() == 2 && !sayTheSame(there[0].value, there[1].value))
+      tell(there[1].value.signer, " is over another history or other counts than the other "
+                                  "signature of that day");
+  }
+  return faults;
+}
+
+} // namespace gk::store

@@ -1,0 +1,222 @@
+#include "ui/desk/key_forms.h"
+
+#include "base/text.h"
+#include "reports/render.h"
+#include "ui/support/context.h"
+#include "ui/support/own_pin.h"
+#include "ui/support/text.h"
+
+#include <QPagedPaintDevice>
+#include <QTextDocument>
+
+namespace gk::ui {
+
+namespace {
+
+using base::ErrorCode;
+using session::KeyStanding;
+
+std::vector<Field> noFields(const Thing&) {
+  return {};
+}
+Result<Values> noValues(const Thing&) {
+  return Values();
+}
+
+/// Typed twice and the same both times; none when backed out.
+Result<std::optional<std::string>> newPassphrase(Prompter& prompter) {
+  const auto first = prompter.passphrase(
+      u"Your new passphrase, 8 characters or more, such as four words. No one else knows it, and "
+      "no one can look it up."_s);
+  if (!first) return std::optional<std::string>();
+  const auto again = prompter.passphrase(u"The same once more"_s);
+  if (!again) return std::optional<std::string>();
+  if (*first != *again)
+    return base::Error{ErrorCode::callMalformed, "the two are not the same; type both again"};
+  return std::optional(toStd(*first));
+}
+
+Result<QString> setPassphrase(Context& context, By by, const roster::Member& member,
+                              KeyStanding standing) {
+  auto& book = context.session;
+  const bool isChange = standing == KeyStanding::stands || standing == KeyStanding::open;
+  std::optional<QString> old;
+  if (isChange) {
+    old = context.prompter.passphrase(u"Your passphrase as it is now"_s);
+    if (!old) return QString();
+  }
+  const auto next = newPassphrase(context.prompter);
+  if (!next) return next.error();
+  if (!*next) return QString();
+  if (isChange)
+    return saidIf(book.changeKey(by, toStd(*old), **next),
+                  u"Your passphrase is changed. The old one opens nothing here any more."_s);
+  const auto own = askOwnPin(context, by.author, u"setting your passphrase"_s);
+  if (!own) return QString();
+  return saidIf(book.enterKey(by, **next, *own),
+                toQt(member.name) + u" signs with this passphrase from now on."_s);
+}
+
+reports::Table codeTable(const std::string& program, const std::string& code, base::Date on) {
+  return {
+      "Recovery code of the logbook",
+      {{"Program"}, {"Made on"}, {"Recovery code"}},
+      {{program, on.words(), code}},
+      {"It opens the names as the passphrase does: type it in place of the passphrase.",
+       "Whoever has this sheet and the logbook can read the names. Keep it locked up, away from "
+       "the laptop.",
+       "It opens this laptop's logbook and copies made of it from now on, until it is withdrawn "
+       "or a new one is made.",
+       "There is no I, L, O or U in it. The last sign of each group checks the group."}};
+}
+
+/// On paper or in a person's hand, and nowhere else: not in the line of news, which stays.
+QString handOut(Context& context, const reports::Table& sheet) {
+  while (true) {
+    const auto how = context.prompter.decideBy(
+        sheet, u"The recovery code is shown only now. How do you keep it?"_s,
+        {u"Print it"_s, u"I wrote it down"_s});
+    if (!how) return u"The recovery code was neither printed nor written down. Make a new one."_s;
+    if (*how == 1) return u"The recovery code is made. Keep it locked up, away from the laptop."_s;
+    const auto printer = context.prompter.printer();
+    if (!printer) continue;
+    QTextDocument pages;
+    pages.setHtml(toQt(reports::toHtml(sheet.title, std::vector{sheet})));
+    pages.print(printer.get());
+    return u"The recovery code is printed. Keep it locked up, away from the laptop."_s;
+  }
+}
+
+} // namespace
+
+std::string keyWords(session::Session& book, base::MemberId who) {
+  const auto standing = book.keyStanding(who);
+  if (!standing || *standing == KeyStanding::never) return "none: signs by name only";
+  if (*standing == KeyStanding::revoked) return "revoked";
+  const auto keys = book.keyCount(who);
+  return keys && *keys > 1 ? std::to_string(*keys) + " keys: revoke, then set one" : "set";
+}
+
+AreaForm ownPassphraseForm(Context& context) {
+  return {.name = u"Passphrase"_s,
+          .words = u"My passphrase"_s,
+          .key = Qt::Key_M,
+          .save = u"Set my passphrase"_s,
+          .note = u"For the person whose line is chosen and who enters. It signs the day at "
+                  "close-out; no one can set or change it for you."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing& id, const Values&) -> Result<QString> {
+            const auto member = thingOf(context.session.members(), id);
+            if (!member) return member.error();
+            // Who is signed in acts herself, whoever is named as entering here.
+            if (context.acting.signedIn() == member->id) by = {member->id, {}, by.station};
+            if (by.author != member->id)
+              return base::Error{ErrorCode::ruleSignature,
+                                 member->value.name +
+                                     " sets this passphrase; whoever enters must be that person"};
+            const auto standing = context.session.keyStanding(member->id);
+            if (!standing) return standing.error();
+            return setPassphrase(context, by, member->value, *standing);
+          }};
+}
+
+AreaForm revokeKeyForm(Context& context) {
+  return {.name = u"Revoke"_s,
+          .words = u"Revoke the key"_s,
+          .key = Qt::Key_V,
+          .asksReason = true,
+          .save = u"Revoke the key"_s,
+          .note = u"For a forgotten passphrase, or one that somebody else knows. Days already "
+                  "signed stay signed. The person sets a new passphrase before signing again."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
+            const auto member = thingOf(context.session.members(), id);
+            if (!member) return member.error();
+            const auto own = askOwnPin(context, by.author, u"revoking a key"_s);
+            if (!own) return QString();
+            return saidIf(context.session.revokeKey(by, member->id, values.text(reasonKey), *own),
+                          u"The key of "_s + toQt(member->value.name) + u" signs nothing more."_s);
+          }};
+}
+
+AreaForm leftTeamForm(Context& context) {
+  return {.name = u"End"_s,
+          .words = u"Left the team"_s,
+          .key = Qt::Key_L,
+          .asksReason = true,
+          .save = u"End all rights"_s,
+          .note =
+              u"The person can do nothing in the logbook from now on, and the key signs nothing "
+              "more. What they did and signed stays under their name. Correct gives the rights "
+              "back."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
+            auto& book = context.session;
+            const auto member = thingOf(book.members(), id);
+            if (!member) return member.error();
+            const auto own = askOwnPin(context, by.author, u"ending all rights"_s);
+            if (!own) return QString();
+            const auto gone = book.retireMember(by, member->id, values.text(reasonKey), *own);
+            if (!gone) return gone.error();
+            auto said = toQt(member->value.name) + u" has no rights from now on."_s +
+                        u" If they know the logbook's passphrase, change it now."_s;
+            const auto open = book.unsignedDays(member->id);
+            if (!open) return open.error();
+            QStringList days;
+            for (const auto& day : *open)
+              days += toQt(day.date.words() + " at " + day.school);
+            if (!days.isEmpty())
+              said += u" Not signed yet, with work of theirs: "_s + days.join(u"; "_s) + u"."_s;
+            return said;
+          }};
+}
+
+AreaForm recoveryCodeForm(Context& context) {
+  return {.name = u"Recovery"_s,
+          .words = u"Recovery code"_s,
+          .key = Qt::Key_R,
+          .save = u"Make a new code"_s,
+          .note = u"A code on paper that opens the names when the passphrase is lost. It is shown "
+                  "and printed once; a code made before opens nothing here any more."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing&, const Values&) -> Result<QString> {
+            const auto program = context.session.program();
+            if (!program) return program.error();
+            const auto earlier = context.session.hasRecoveryCode();
+            if (!earlier) return earlier.error();
+            if (*earlier && !context.prompter.confirm(
+                                u"There is a recovery code already. With a new one the earlier "
+                                "sheet opens this logbook no more. Make a new one?"_s))
+              return QString();
+            const auto own = askOwnPin(context, by.author, u"making a recovery code"_s);
+            if (!own) return QString();
+            const auto code = context.session.makeRecoveryCode(by, *own);
+            if (!code) return code.error();
+            return handOut(context,
+                           codeTable(program->value.name, *code, context.clock.now().date()));
+          }};
+}
+
+AreaForm withdrawCodeForm(Context& context) {
+  return {.name = u"Withdraw"_s,
+          .words = u"Withdraw the recovery code"_s,
+          .key = Qt::Key_W,
+          .asksReason = true,
+          .save = u"Withdraw the code"_s,
+          .note = u"For a sheet that is lost. Copies and backups made before still open with it: "
+                  "say so to who keeps them."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing&, const Values& values) -> Result<QString> {
+            const auto own = askOwnPin(context, by.author, u"withdrawing the recovery code"_s);
+            if (!own) return QString();
+            return saidIf(context.session.withdrawRecoveryCode(by, values.text(reasonKey), *own),
+                          u"The recovery code opens this logbook no more."_s);
+          }};
+}
+
+} // namespace gk::ui

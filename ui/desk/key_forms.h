@@ -1,0 +1,23 @@
+#pragma once
+
+#include "ui/desk/area.h"
+
+namespace gk::ui {
+
+/// The forms of people's own passphrases and of the recovery code. Passphrases are asked for in
+/// dialogs that show dots, never in fields that a history could keep.
+
+/// Of the person who enters: the first one, another, or one after a revoked key.
+AreaForm ownPassphraseForm(Context& context);
+AreaForm revokeKeyForm(Context& context);
+/// All rights and the key end; then the unsigned days that the person worked on are named.
+AreaForm leftTeamForm(Context& context);
+
+/// Made, shown and printed once.
+AreaForm recoveryCodeForm(Context& context);
+AreaForm withdrawCodeForm(Context& context);
+
+/// "set", "none: signs by name only", "revoked".
+std::string keyWords(session::Session& book, base::MemberId who);
+
+} // namespace gk::ui
