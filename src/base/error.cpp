@@ -11,7 +11,7 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 52> names{{
+constexpr std::array<Entry, 53> names{{
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
@@ -25,6 +25,7 @@ constexpr std::array<Entry, 52> names{{
     {ErrorCode::storeNotALogbook, "store.not-a-logbook"},
     {ErrorCode::storeNewerSchema, "store.newer-schema"},
     {ErrorCode::storeDamaged, "store.damaged"},
+    {ErrorCode::storeForked, "store.forked"},
     {ErrorCode::storeInUse, "store.in-use"},
     {ErrorCode::storeReadOnly, "store.read-only"},
     {ErrorCode::storeWriteFailed, "store.write-failed"},

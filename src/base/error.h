@@ -22,6 +22,7 @@ enum class ErrorCode {
   storeNotALogbook,
   storeNewerSchema,
   storeDamaged,
+  storeForked,
   storeInUse,
   storeReadOnly,
   storeWriteFailed,

@@ -20,7 +20,7 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   if (!program) return program.error();
   auto secret = passphraseNeeded(call, around);
   if (!secret) return secret.error();
-  const auto laptop = laptopIdentity(call, around);
+  const auto laptop = thisLaptop(call, around);
   if (!laptop) return laptop.error();
   const auto made =
       Session::create(file, std::move(*secret), *laptop, {around.clock, around.random}, *program);
@@ -70,9 +70,29 @@ void writeFault(JsonWriter& json, const store::Fault& fault) {
   json.endObject();
 }
 
+void writeErasure(JsonWriter& json, const session::ErasureLine& line) {
+  json.beginObject();
+  json.field("student", line.record.value.number);
+  json.field("on", line.record.stamp.at.date().iso());
+  json.field("by", line.by);
+  json.field("request", line.record.value.request);
+  json.field("authority", line.record.value.authority);
+  json.field("rows", line.rows);
+  json.field("copies", line.copies);
+  json.endObject();
+}
+
 Result<Exit> check(const Call& call, const Surroundings& around) {
   const auto findings = Session::inspect(call.operand(0), {around.clock, around.random});
   if (!findings) return findings.error();
+  std::vector<session::ErasureLine> erasures; // no damage
+  if (findings->empty()) {
+    auto session = openToRead(call, around);
+    if (!session) return session.error();
+    auto listed = session->erasures();
+    if (!listed) return listed.error();
+    erasures = std::move(*listed);
+  }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -82,9 +102,18 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     for (const auto& fault : *findings)
       writeFault(json, fault);
     json.endArray();
+    json.arrayField("erasures");
+    for (const auto& line : erasures)
+      writeErasure(json, line);
+    json.endArray();
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": whole\n";
+    for (const auto& line : erasures) {
+      around.out << "Student " << line.record.value.number << ": " << line.words() << ".\n";
+      for (const auto& copy : line.copies)
+        around.out << "  may still hold the student: " << copy << '\n';
+    }
   } else {
     for (const auto& fault : *findings)
       around.out << store::sentence(fault) << '\n';
@@ -128,10 +157,14 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("file", call.operand(0));
     json.field("other", call.operand(1));
     json.field("new_entries", merged->newEntries);
+    json.field("erased", merged->erased);
     json.endObject();
   } else {
     around.out << "Took in " << base::counted(merged->newEntries, "new entry", "new entries")
                << " from " << call.operand(1) << ".\n";
+    if (merged->erased > 0)
+      around.out << base::counted(merged->erased, "entry", "entries")
+                 << " of erased students were taken out.\n";
   }
   return Exit::fine;
 }

@@ -71,6 +71,7 @@ class Reader {
   [[nodiscard]] Result<bool> isChecked() const;
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
+  [[nodiscard]] std::string copyNotice() const; ///< empty for the copy that this laptop left
 
   [[nodiscard]] Result<Recorded<roster::Program>> program();
   [[nodiscard]] List<roster::Term> terms();

@@ -212,4 +212,29 @@ std::string Reader::clockWarning() {
          ". Check the date and time against the school clock; the order of entries is kept.";
 }
 
+std::string Reader::copyNotice() const {
+  const auto& [news, newest] = book_.handNotice();
+  const auto until = newest ? "after " + newest->text() : std::string("in it");
+  switch (news) {
+  case store::HandNews::same:
+  case store::HandNews::firstHere:
+  case store::HandNews::notClosed:
+    return {}; // nothing is lost and nothing is to be done
+  case store::HandNews::earlierCopy:
+    return "This logbook is an earlier copy. What this laptop recorded " + until +
+           " is not in it. It comes back when another laptop's logbook, or a later backup, that "
+           "has "
+           "it is merged into this one. You can go on recording here meanwhile.";
+  case store::HandNews::otherMachine:
+    return "This logbook was last used from a copy of this disk on another computer. Nothing is "
+           "lost. What is recorded here from now on is kept apart from what that computer records, "
+           "and the two logbooks can be merged.";
+  case store::HandNews::wentOnElsewhere:
+    return "Another copy of this logbook was used under this laptop's identity. Nothing is lost. "
+           "What is recorded here from now on is kept apart from what was recorded there, and the "
+           "two logbooks can be merged.";
+  }
+  base::fail("a kind of news");
+}
+
 } // namespace gk::session

@@ -5,6 +5,7 @@
 #include "session/undo.h"
 #include "store/access.h"
 #include "store/fault.h"
+#include "store/hand_memory.h"
 #include "store/merged.h"
 
 #include <functional>
@@ -26,9 +27,9 @@ class Session : public DayVerbs {
   // The book. `create` makes it with its program or not at all; it fails as store::Book::create and
   // vault::Vault::create, `open` as store::openBook. Names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, const roster::Program& program,
-                                BookKind kind = BookKind::real);
-  static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
+                                const store::HandMemory& laptop, World world,
+                                const roster::Program& program, BookKind kind = BookKind::real);
+  static Result<Session> open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
                               store::Checkup checkup = store::Checkup::quick);

@@ -53,8 +53,8 @@ Door::Door(store::Book book, World world) : Reader(std::move(book), world) {}
 Session::Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, const roster::Program& program,
-                                BookKind kind) {
+                                const store::HandMemory& laptop, World world,
+                                const roster::Program& program, BookKind kind) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto sound = roster::soundProgram(program);
   if (!sound) return sound.error();
@@ -71,7 +71,7 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   return session;
 }
 
-Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
+Result<Session> Session::open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access, BookKind kind, store::Checkup checkup) {
   auto book =
       store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at, checkup);

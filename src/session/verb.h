@@ -31,6 +31,7 @@ enum class Verb {
   confirmProvisional,
   moveChild,
   correctStudent,
+  eraseStudent,
   enterConsent,
   withdrawConsent,
   correctConsent,

@@ -23,7 +23,16 @@ base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replac
       .run();
   position_.last = id.uuid();
   ++count_;
+  if (kind == "child" && !replaced) addSalt(id);
   return id;
+}
+
+/// What is of a child from now on enters its digests with this, until the child is erased. Drawn
+/// from the operating system by SQLite: it is shown nowhere and decides nothing.
+void Act::addSalt(base::EntryId child) {
+  connection_.prepare("INSERT INTO child_salt (child, salt) VALUES (?, randomblob(16))")
+      .bindAll(child)
+      .run();
 }
 
 void Act::retract(base::EntryId entry, const std::string& reason) {

@@ -169,6 +169,9 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
                             compare);
   case FlawKind::actLoose:
     return teller.told("an act was removed and its digest left", flaw.entry, compare);
+  case FlawKind::erasedKept:
+    return teller.told("the content of an erased entry is there, or was changed (" + table + ")",
+                       flaw.entry, compare);
   case FlawKind::handLoose:
     return {"a laptop that wrote nothing is listed, so one was added or all it wrote removed",
             {},
@@ -180,6 +183,24 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
 
 constexpr auto changedAct = " is not as it was written: a row of it, or the digest of the act "
                             "before, was changed, added or removed";
+
+/// Only what a listed erasure names is erased, and a salt is of a child that is there.
+void erasureFaults(Connection& book, const std::string& database, const OwnSchema& own,
+                   FaultList& list) {
+  const auto each = [&](const std::string& sql, const char* what) {
+    if (answer(book, "SELECT EXISTS (" + sql + ")"))
+      list.add([&] { return Fault{what, {}, {}, goBack}; });
+  };
+  const auto from = "SELECT 1 FROM " + database;
+  each(from + ".erased_entry AS x WHERE NOT EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = x.child) OR NOT EXISTS (" + from +
+           ".entry AS e WHERE e.id = x.id)",
+       "records were taken out that no listed erasure names");
+  each(from + ".child_salt AS s WHERE EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = s.child) OR NOT EXISTS (" + from +
+           ".entry AS e WHERE e.id = s.child AND e.kind = " + std::to_string(own.childKind) + ")",
+       "something is kept of a student who was erased, or is not there");
+}
 
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
                  FaultList& list) {
@@ -197,6 +218,7 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
+  erasureFaults(book, database, own, list);
   std::map<std::int64_t, std::string> kinds;
   auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");
   while (rows.step())

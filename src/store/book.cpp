@@ -59,16 +59,37 @@ base::Uuid bookIdentity(Connection& connection) {
   return id.bytes16(0);
 }
 
+std::optional<base::LocalInstant> newestRowAt(Connection& connection) {
+  auto row = connection.prepare("SELECT a.at, a.utc_offset FROM entry AS e CROSS JOIN act AS a ON "
+                                "a.first = e.id - e.nth * 2048 ORDER BY e.id DESC LIMIT 1");
+  if (!row.step()) return std::nullopt;
+  return base::LocalInstant{row.column<base::Instant>(0), std::chrono::minutes(row.column<int>(1))};
+}
+
 // A clinic day is some hundreds of acts; a person who opens a book does not wait for them.
 constexpr int newestActs = 200;
 
 } // namespace
 
-Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durability durability,
+void Book::takeHand(const HandMemory& laptop, base::Instant now) {
+  const auto endIn = [&](base::LaptopId hand) {
+    const auto position = readPosition(connection_, hand);
+    return HandEnd{position.sequence, position.digest};
+  };
+  auto taken = laptop.take(hand_.book, endIn, now);
+  hand_.laptop = taken.hand;
+  held_ = std::move(taken.held);
+  notice_ = {taken.news, newestRowAt(connection_)};
+}
+
+Result<Book> Book::create(const base::Path& path, const HandMemory& laptop, Durability durability,
                           base::Instant now, const KeyRow& key, base::Random& random,
                           const FirstAct& first) {
   Position position;
-  const Hand hand{base::makeUuid7(now, random), laptop};
+  const auto id = base::makeUuid7(now, random);
+  auto taken = laptop.take(
+      id, [](base::LaptopId) { return HandEnd{}; }, now);
+  const Hand hand{id, taken.hand};
   const auto fill = [&](Connection& fresh) {
     Transaction transaction(fresh);
     fresh
@@ -88,21 +109,26 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
   };
   auto opened = createBook(path, durability, now, migrations(), fill);
   if (!opened) return opened.error();
-  return Book(std::move(*opened), hand, position);
+  Book book(std::move(*opened), hand, position);
+  book.held_ = std::move(taken.held);
+  if (book.held_) book.held_->wrote({position.sequence, position.digest});
+  return book;
 }
 
-Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
+Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access access,
                         Durability durability, base::Instant now, Checkup checkup) {
   auto opened = openBook(path, access, durability, now, checkup);
   if (!opened) return opened.error();
   return guarded([&] {
-    Book book(std::move(*opened), {bookIdentity(*opened), laptop}, {});
+    const base::LaptopId nobody(base::Uuid{});
+    Book book(std::move(*opened), {bookIdentity(*opened), nobody}, {});
     auto& connection = book.connection_;
     if (checkup == Checkup::quick)
       requireNone(historyFaults(connection, "main", newestSchema()), connection.path());
     if (checkup == Checkup::meanwhile)
       requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
-    book.position_ = readPosition(connection, laptop);
+    if (access == Access::readWrite) book.takeHand(laptop, now);
+    book.position_ = readPosition(connection, book.hand_.laptop);
     if (checkup == Checkup::meanwhile)
       book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
@@ -157,6 +183,7 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at,
     const auto position = act.sealed();
     transaction.commit();
     position_ = position;
+    if (held_) held_->wrote({position_.sequence, position_.digest});
     if (rivals_ && !rivals_->empty()) rivals_.reset();
   });
 }

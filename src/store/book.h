@@ -5,6 +5,7 @@
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/book_lines.h"
+#include "store/hand_memory.h"
 #include "store/identity_row.h"
 #include "store/merged.h"
 #include "store/position.h"
@@ -70,6 +71,7 @@ class Act {
 
  private:
   base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
+  void addSalt(base::EntryId child);
   /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
   base::By quoting(const std::optional<base::MemberId>& author);
 
@@ -96,14 +98,14 @@ struct FirstAct {
 class Book {
  public:
   /// With its key and its first act, or not at all. Fails as createBook.
-  static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
+  static base::Result<Book> create(const base::Path& path, const HandMemory& laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
                                    base::Random& random, const FirstAct& first = {});
   /// Fails as openBook, and with `storeDamaged` when an act is not as it was written. With
   /// Checkup::meanwhile only the newest acts are looked at before the book can be read; what writes
   /// waits for the rest, and fails with `storeDamaged` when the file is not whole. With
   /// Checkup::skip nothing of it is looked at.
-  static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
+  static base::Result<Book> open(const base::Path& path, const HandMemory& laptop, Access access,
                                  Durability durability, base::Instant now,
                                  Checkup checkup = Checkup::quick);
   /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
@@ -172,12 +174,16 @@ class Book {
 
   [[nodiscard]] const base::Path& path() const { return connection_.path(); }
   [[nodiscard]] base::LaptopId laptop() const { return hand_.laptop; }
+  [[nodiscard]] const HandNotice& handNotice() const { return notice_; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
   /// No row bears a later moment; a clock behind it is wrong.
   [[nodiscard]] base::Instant newestMoment() const;
 
  private:
+  friend struct Erasing;
+  void takeHand(const HandMemory& laptop, base::Instant now);
+
   Book(Connection connection, const Hand& hand, const Position& position)
       : connection_(std::move(connection)), hand_(hand), position_(position) {}
 
@@ -196,6 +202,8 @@ class Book {
   Position position_;
   int merges_ = 0;
   std::optional<std::vector<Rivals>> rivals_{};
+  HandNotice notice_{};
+  std::unique_ptr<HeldHand> held_; // after the connection, so that it ends before the lock
 };
 
 } // namespace gk::store

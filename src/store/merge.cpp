@@ -1,4 +1,6 @@
 #include "store/book.h"
+#include "store/erasing.h"
+#include "store/fork.h"
 #include "store/migration.h"
 #include "store/own_schema.h"
 #include "store/sweep.h"
@@ -87,23 +89,33 @@ class Attached {
   Connection& connection_;
 };
 
-[[noreturn]] void refuseFork() {
-  throw Trouble({ErrorCode::storeDamaged,
-                 "both books hold different entries under one laptop's number; one of them was "
-                 "opened under a copied laptop identity, or changed, so they are not merged"});
-}
-
 /// An act that both have must be the same act: it is never changed. Where two histories of one
 /// laptop part, the first act that differs begins at the same row of it.
-void refuseForks(Connection& connection, const Renumbering& as) {
+void refuseForks(Connection& connection, const OwnSchema& own, const Renumbering& as) {
   const auto first = as.here("o.first");
-  auto statement =
-      connection.prepare("SELECT EXISTS (SELECT 1 FROM other.act AS o CROSS JOIN main.act AS m ON "
-                         "(m.first & 2047) = (" +
-                         first + " & 2047) AND m.sequence = o.sequence WHERE m.first <> " + first +
-                         " OR m.digest <> o.digest)");
-  statement.step();
-  if (statement.column<bool>(0)) refuseFork();
+  const auto differing = " FROM other.act AS o CROSS JOIN main.act AS m ON (m.first & 2047) = (" +
+                         first + " & 2047) AND m.sequence = o.sequence WHERE ";
+  std::vector<ForkPoint> points;
+  {
+    auto rows = connection.prepare("SELECT m.first & 2047, o.first & 2047, min(m.sequence)" +
+                                   differing + "m.first <> " + first + " GROUP BY 1, 2");
+    while (rows.step())
+      points.push_back({rows.column<int>(0), rows.column<int>(1), rows.column<std::int64_t>(2)});
+  }
+  if (!points.empty())
+    throw Trouble({ErrorCode::storeForked,
+                   sentence(forksOf(connection, own, points)) +
+                       ". Nothing was changed in either. Do not restore a backup over one of them: "
+                       "only it has what it recorded. Keep both, go on in one, and enter the fewer "
+                       "acts of the other there from its sheets"});
+  auto changed =
+      connection.prepare("SELECT EXISTS (SELECT 1" + differing + "m.digest <> o.digest)");
+  changed.step();
+  if (changed.column<bool>(0))
+    throw Trouble({ErrorCode::storeDamaged,
+                   "an act that both logbooks have is not the same in both, so one of them was "
+                   "changed by another program; nothing was merged; keep both, and compare them "
+                   "with the paper forms"});
 }
 
 } // namespace
@@ -114,7 +126,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
-  return guarded([&] {
+  auto merged = guarded([&] {
     const auto& own = newestSchema();
     const Attached attached(connection_, other);
     // From here to the end the other file is read as one state of it: what is looked at is taken.
@@ -126,7 +138,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
                      other.string() + " is the logbook of another program; nothing was merged"});
     requireNone(historyFaults(connection_, "other", own), other);
     const Renumbering as(connection_.hands(), handsOf(connection_, "other"));
-    refuseForks(connection_, as);
+    refuseForks(connection_, own, as);
     as.write(connection_);
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
@@ -141,14 +153,24 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     for (const auto& table : own.records)
       take(copying(table, "entry", as));
     take(copying(own.act, "first", as, ", digest"));
+    take("INSERT INTO main.child_salt (child, salt) SELECT " + as.here("o.child") +
+         ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
+         "WHERE m.child = " +
+         as.here("o.child") + ")");
+    take(copying(own.erased, "id", as));
+    // What one of the two has erased comes back in neither.
+    const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.
     position_ = readPosition(connection_, hand_.laptop);
     ++merges_;
     rivals_.reset();
-    return Merged{brought};
+    if (held_) held_->wrote({position_.sequence, position_.digest});
+    return Merged{brought, erased};
   });
+  if (merged && merged->erased > 0) (void)forgetBytes(connection_);
+  return merged;
 }
 
 } // namespace gk::store

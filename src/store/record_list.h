@@ -21,6 +21,7 @@
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_effort.h"
+#include "roster/erasure.h"
 #include "roster/meal_eligibility.h"
 #include "roster/team.h"
 #include "store/identity_row.h"
@@ -46,7 +47,7 @@ using RecordTypes =
              chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet,
              followup::RetentionCheck, followup::Referral, followup::ContactAttempt,
              followup::Letter, followup::Incident, followup::PaperCount, followup::BackupNote,
-             followup::MergeAnswer, kit::LightPass, followup::IssuedReport>;
+             followup::MergeAnswer, kit::LightPass, followup::IssuedReport, roster::Erasure>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

@@ -23,5 +23,6 @@ GK_RECORD(SealedIdentity)
 GK_RECORD(roster::Consent)
 GK_RECORD(roster::ConsentOverride)
 GK_RECORD(roster::MedicalFlag)
+GK_RECORD(roster::Erasure)
 
 } // namespace gk::store

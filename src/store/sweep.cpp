@@ -18,7 +18,9 @@ std::string scanOf(std::string_view database, const OwnTable& table, const char*
 class Cursor {
  public:
   Cursor(Connection& book, std::string_view database, const OwnTable& table)
-      : table_(table), rows_(book.prepare(scanOf(database, table))), column_(table.at("entry")) {
+      : table_(table), rows_(book.prepare(scanOf(database, table))), column_(table.at("entry")),
+        child_(table.has("child") ? table.at("child") : -1),
+        field_(table.has("field") ? table.at("field") : -1) {
     next();
   }
   [[nodiscard]] bool isAt(std::int64_t entry) const { return isThere_ && entry_ == entry; }
@@ -27,15 +29,24 @@ class Cursor {
   [[nodiscard]] std::int64_t entry() const { return entry_; }
   [[nodiscard]] const OwnTable& table() const { return table_; }
   [[nodiscard]] const Statement& row() const { return rows_; }
+  [[nodiscard]] OwnedEntry::MaybeKey child() const { return keyAt(child_); }
+  [[nodiscard]] OwnedEntry::MaybeKey field() const { return keyAt(field_); }
   void next() {
     isThere_ = rows_.step();
     if (isThere_) entry_ = rows_.column<std::int64_t>(column_);
   }
 
  private:
+  [[nodiscard]] OwnedEntry::MaybeKey keyAt(int column) const {
+    if (column < 0) return std::nullopt;
+    return rows_.column<OwnedEntry::MaybeKey>(column);
+  }
+
   const OwnTable& table_;
   Statement rows_;
   int column_;
+  int child_; // where the row names one, else below 0
+  int field_;
   bool isThere_ = false;
   std::int64_t entry_ = 0;
 };
@@ -59,7 +70,7 @@ struct HandState {
 class Sweep {
  public:
   Sweep(Connection& book, std::string_view database, const OwnSchema& own, const SweepEars& ears)
-      : own_(own), ears_(ears), hands_(handsOf(book, database)),
+      : own_(own), ears_(ears), hands_(handsOf(book, database)), owners_(book, database, own),
         entries_(book.prepare(scanOf(database, own.entry))),
         acts_(book.prepare(scanOf(database, own.act, ", digest"))),
         firstColumn_(own.act.at("first")), sequenceColumn_(own.act.at("sequence")),
@@ -100,8 +111,25 @@ class Sweep {
     }
     ++state.act->seen;
     ++state.sequence;
-    state.act->digest.addEntry(own_.entry, entries_);
-    takeRecords(state, id, entries_.column<std::int64_t>(own_.kindColumn));
+    auto entry = ownedEntry(own_, entries_);
+    RowBytes records(hands_);
+    const bool isThere = takeRecords(entry, records);
+    const auto owner = owners_.of(entry);
+    if (owner && owner->erased) {
+      // Nothing covers the reason any more, so it says one thing.
+      using MaybeText = std::optional<std::string>;
+      const auto reason = entry.supersedes ? MaybeText(erasedReason) : MaybeText();
+      if (!records.bytes().empty() || entries_.column<MaybeText>(own_.reasonColumn) != reason)
+        hear(state, {FlawKind::erasedKept, id, nameOfKind(entry.kind)});
+    } else if (!isThere && entry.kind != own_.retractionKind) {
+      hear(state, {FlawKind::rowMissing, id, nameOfKind(entry.kind)});
+    }
+    state.act->digest.addEntry(own_, entries_, records, owner);
+  }
+
+  [[nodiscard]] std::string nameOfKind(std::int64_t kind) const {
+    const auto name = own_.kinds.find(kind);
+    return name == own_.kinds.end() ? std::string("unknown") : name->second;
   }
 
   /// The act whose first row is `first`, with what `act` says of it.
@@ -123,22 +151,24 @@ class Sweep {
     nextAct();
   }
 
-  void takeRecords(HandState& state, std::int64_t id, std::int64_t kind) {
-    const auto tables = byKind_.find(kind);
-    const auto name = own_.kinds.find(kind);
-    if (tables == byKind_.end()) {
-      if (name == own_.kinds.end() || name->second != "retraction")
-        hear(state, {FlawKind::rowMissing, id, "unknown"});
-      return;
-    }
+  /// Whether the row of its kind is there; it says whose the entry is.
+  bool takeRecords(OwnedEntry& entry, RowBytes& records) {
+    bool isThere = false;
+    const auto tables = byKind_.find(entry.kind);
+    if (tables == byKind_.end()) return isThere;
+    const auto name = nameOfKind(entry.kind);
     for (auto* cursor : tables->second) {
-      for (; cursor->isBefore(id); cursor->next())
+      for (; cursor->isBefore(entry.id); cursor->next())
         ears_.flaw({FlawKind::rowLoose, cursor->entry(), cursor->table().name});
-      if (!cursor->isAt(id) && cursor->table().name == name->second)
-        hear(state, {FlawKind::rowMissing, id, name->second});
-      for (; cursor->isAt(id); cursor->next())
-        state.act->digest.add(cursor->table(), cursor->row());
+      if (cursor->isAt(entry.id) && cursor->table().name == name) {
+        isThere = true;
+        entry.child = cursor->child();
+        entry.field = cursor->field();
+      }
+      for (; cursor->isAt(entry.id); cursor->next())
+        records.add(cursor->table(), cursor->row());
     }
+    return isThere;
   }
 
   void close(HandState& state) {
@@ -162,6 +192,7 @@ class Sweep {
   const OwnSchema& own_;
   const SweepEars& ears_;
   Hands hands_;
+  Owners owners_;
   Statement entries_;
   Statement acts_;
   int firstColumn_;

@@ -25,6 +25,7 @@ enum class FlawKind : std::uint8_t {
   actMissing,  ///< entries without their row of `act`
   actLoose,    ///< a row of `act` without its entries
   handLoose,   ///< a laptop that wrote nothing
+  erasedKept,  ///< an erased entry with content
 };
 
 struct Flaw {

@@ -1,6 +1,7 @@
 #include "store/every_table.h"
 
 #include "broken/broken_books.h"
+#include "store/erasing.h"
 #include "store/sweep.h"
 
 #include <catch2/catch.hpp>
@@ -133,8 +134,12 @@ class EveryTable {
     write("child", ids_.at("child1"),
           filled("'1041-0', 2017, 5, 'male', @school2, '3', 'R9', 0, ''", 1));
     enter("retraction", 2, ids_.at("varnish2"), "wrong child");
+    for (int n = 1; n <= 2; ++n)
+      eraseOne(n);
     for (int number = 1; number <= 2; ++number)
       endAct(number);
+    book_.forgetHands();
+    store::applyErasures(book_, store::newestSchema());
     digestAll(book_);
     store::sealKey(book_);
     book_.execute("COMMIT");
@@ -183,6 +188,19 @@ class EveryTable {
                   author + ", " + recorder + ", " + own + ")");
     if (supersedes == "NULL") ids_[kind + std::to_string(number)] = id;
     newest_ = id;
+    if (kind == "child" && supersedes == "NULL")
+      book_.execute("INSERT INTO child_salt (child, salt) VALUES (" + id + ", randomblob(16))");
+  }
+  /// A student of whom nothing else speaks, with a corrected alert, and the erasure that names it.
+  void eraseOne(int n) {
+    enter("child", n);
+    write("child", {}, filled("'204#-0', 2018, 6, 'female', @school1, '2', 'R1', 0, 'words'", n));
+    enter("medical_flag", n);
+    write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'detail', 0, ''", n));
+    enter("medical_flag", n, newest_, "said again");
+    write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'more', 0, ''", n));
+    enter("erasure", n);
+    write("erasure", {}, filled("@child#, '204#-0', 'a letter', 'a rule', 'asked for'", n));
   }
   void endAct(int number) {
     auto& hand = hands_[static_cast<std::size_t>(number - 1)];

@@ -4,29 +4,6 @@
 
 namespace gk::ui {
 
-using base::Error;
-using base::ErrorCode;
-
-base::Result<base::LaptopId> laptopIdentity(const base::Path& folder, base::Instant now,
-                                            base::Random& random) {
-  const auto path = folder / "laptop-id";
-  const auto kept = base::readFile(path);
-  if (kept) {
-    const auto id = base::Uuid::parse(base::trim(*kept));
-    if (!id)
-      return Error{ErrorCode::textMalformed,
-                   path.string() +
-                       " does not hold this laptop's identity; restore it from a backup"};
-    return base::LaptopId(*id);
-  }
-  if (kept.error().code != ErrorCode::fileNotFound) return kept.error();
-  if (const auto made = base::makeFolder(folder); !made) return made.error();
-  const auto id = base::makeUuid7(now, random);
-  if (const auto written = base::replaceFile(path, id.text() + "\n"); !written)
-    return written.error();
-  return base::LaptopId(id);
-}
-
 base::Path recentBook(const base::Path& folder) {
   const auto kept = base::readFile(folder / "recent");
   if (!kept) return {};

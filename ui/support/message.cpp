@@ -54,6 +54,10 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::storeDamaged:
     return {u"The logbook is damaged."_s, u"Entries may be missing; the file was not changed."_s,
             u"Stop, use paper, and restore the last backup."_s};
+  case ErrorCode::storeForked:
+    return {u"One laptop's records went on in two copies."_s,
+            u"Both logbooks are whole and were not changed."_s,
+            u"Keep both files. Restore nothing over either: each has what the other has not."_s};
   case ErrorCode::storeInUse:
     return {u"Another program is writing in this logbook."_s, nothingLost,
             u"Close it there, or open this copy for reading only."_s};

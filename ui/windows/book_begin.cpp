@@ -55,6 +55,8 @@ void BookView::begin() {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
+  else if (const auto notice = session_.copyNotice(); !notice.empty())
+    strip_->post({toQt(notice), {}, {}}, MessageStrip::Until::dismissed);
   showWho();
   if (isFirst)
     goOn();
