@@ -548,6 +548,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of member are never replaced'); END;
 CREATE TRIGGER member_no_update BEFORE UPDATE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
 
+CREATE TRIGGER member_pin_kind BEFORE INSERT ON member_pin
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 48
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member_pin'); END;
+
+CREATE TRIGGER member_pin_no_delete BEFORE DELETE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
+CREATE TRIGGER member_pin_no_replace BEFORE INSERT ON member_pin
+WHEN EXISTS (SELECT 1 FROM member_pin WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never replaced'); END;
+
+CREATE TRIGGER member_pin_no_update BEFORE UPDATE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
 CREATE TRIGGER merge_answer_kind BEFORE INSERT ON merge_answer
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 35
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
@@ -630,6 +644,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of placement are never replaced'); END;
 
 CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+
+CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
+
+CREATE TRIGGER placements_confirmed_no_delete BEFORE DELETE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
+CREATE TRIGGER placements_confirmed_no_replace BEFORE INSERT ON placements_confirmed
+WHEN EXISTS (SELECT 1 FROM placements_confirmed WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); END;
+
+CREATE TRIGGER placements_confirmed_no_update BEFORE UPDATE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
 
 CREATE TRIGGER program_kind BEFORE INSERT ON program
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 1
@@ -1303,6 +1331,19 @@ CREATE TABLE member (
   CHECK (initials <> '')
 ) STRICT;
 
+CREATE TABLE member_pin (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  salt BLOB NOT NULL,
+  passes INTEGER NOT NULL CHECK (passes BETWEEN 0 AND 8),
+  memory_bytes INTEGER NOT NULL CHECK (memory_bytes BETWEEN 0 AND 134217728),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  reason TEXT NOT NULL,
+  CHECK ((length(salt) = 16 AND passes > 0 AND memory_bytes >= 8192 AND length(nonce) = 24 AND length(box) = 48)
+      OR (length(salt) = 0 AND passes = 0 AND memory_bytes = 0 AND length(nonce) = 0 AND length(box) = 0 AND trim(reason) <> ''))
+) STRICT;
+
 CREATE TABLE merge_answer (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
@@ -1372,6 +1413,13 @@ CREATE TABLE placement (
   check_result TEXT NOT NULL CHECK (check_result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
   note TEXT NOT NULL,
   CHECK (attempt <> 'complete' OR (cures > 0 AND check_result IN ('passed', 'added then passed', 'redone then passed')))
+) STRICT;
+
+CREATE TABLE placements_confirmed (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  through INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 
 CREATE TABLE program (
@@ -1664,6 +1712,8 @@ CREATE INDEX meal_eligibility_term ON meal_eligibility (term);
 
 CREATE INDEX medical_flag_child ON medical_flag (child);
 
+CREATE INDEX member_pin_member ON member_pin (member);
+
 CREATE INDEX merge_answer_child ON merge_answer (child);
 
 CREATE INDEX merge_answer_day ON merge_answer (day);
@@ -1681,6 +1731,8 @@ CREATE INDEX placement_child ON placement (child);
 CREATE INDEX placement_day ON placement (day);
 
 CREATE INDEX placement_field ON placement (field);
+
+CREATE INDEX placements_confirmed_day ON placements_confirmed (day);
 
 CREATE INDEX readiness_check_day ON readiness_check (day);
 

@@ -112,6 +112,8 @@ INSERT INTO entry_kind (number, name) VALUES
   (45, 'after_cure'),
   (46, 'addendum'),
   (47, 'reopening'),
+  (48, 'member_pin'),
+  (49, 'placements_confirmed'),
   (60, 'erasure');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
@@ -1735,6 +1737,61 @@ BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
 CREATE TRIGGER reopening_no_replace BEFORE INSERT ON reopening
 WHEN EXISTS (SELECT 1 FROM reopening WHERE entry = NEW.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of reopening are never replaced'); END;
+
+-- Each member's PIN: Argon2id of it, sealed under the book key and bound to her, or empty after a
+-- reset. The bounds are vault::SealedPin's.
+CREATE TABLE member_pin (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  salt BLOB NOT NULL,
+  passes INTEGER NOT NULL CHECK (passes BETWEEN 0 AND 8),
+  memory_bytes INTEGER NOT NULL CHECK (memory_bytes BETWEEN 0 AND 134217728),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  reason TEXT NOT NULL,
+  CHECK ((length(salt) = 16 AND passes > 0 AND memory_bytes >= 8192 AND length(nonce) = 24 AND length(box) = 48)
+      OR (length(salt) = 0 AND passes = 0 AND memory_bytes = 0 AND length(nonce) = 0 AND length(box) = 0 AND trim(reason) <> ''))
+) STRICT;
+
+CREATE INDEX member_pin_member ON member_pin (member);
+
+CREATE TRIGGER member_pin_no_update BEFORE UPDATE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
+CREATE TRIGGER member_pin_no_delete BEFORE DELETE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
+CREATE TRIGGER member_pin_no_replace BEFORE INSERT ON member_pin
+WHEN EXISTS (SELECT 1 FROM member_pin WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never replaced'); END;
+
+CREATE TRIGGER member_pin_kind BEFORE INSERT ON member_pin
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 48
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member_pin'); END;
+
+-- An operator confirmed her own placements of a day.
+CREATE TABLE placements_confirmed (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  through INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+
+CREATE INDEX placements_confirmed_day ON placements_confirmed (day);
+
+CREATE TRIGGER placements_confirmed_no_update BEFORE UPDATE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
+CREATE TRIGGER placements_confirmed_no_delete BEFORE DELETE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
+CREATE TRIGGER placements_confirmed_no_replace BEFORE INSERT ON placements_confirmed
+WHEN EXISTS (SELECT 1 FROM placements_confirmed WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); END;
+
+CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
 
 -- Lawful erasure (docs/decisions/0012-hands-and-erasure.md): a listed act takes a student's content
 -- out of this file, and the digests of the acts still hold. What an act has of a student enters its

@@ -12,6 +12,7 @@ enum class ErrorCode {
   fileNotFound,
   fileUnreadable,
   fileUnwritable,
+  fileTooLarge,
   diskFull,
   textMalformed,
   dateMalformed,
@@ -31,9 +32,15 @@ enum class ErrorCode {
   storeUnsure,
   storeClock,
   storeCrowded,
+  clockAhead,
   vaultLocked,
   vaultWrongPassphrase,
   vaultDamaged,
+  pinMalformed,
+  pinNeeded,
+  pinWrong,
+  pinWait,
+  pinSpent,
   notFound,
   recordChanged,
   ruleBirthDate,
@@ -62,6 +69,7 @@ enum class ErrorCode {
   letterTemplate,
   estimateInput,
   callMalformed,
+  workCancelled,
 };
 
 /// The stable public name, such as "store.newer-schema".

@@ -97,11 +97,13 @@ Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
   if (!secret) return secret.error();
   if (*secret)
     if (const auto open = session->unlock(std::move(**secret)); !open) return open.error();
-  const auto by = author(*session, call);
+  const auto by = author(*session, call, around);
   if (!by) return by.error();
+  const auto own = ownPin(*session, *by, call, around);
+  if (!own) return own.error();
   const auto done = session->eraseStudent(
       *by, *child, {call.text("--request"), call.text("--authority"), call.text("--reason")},
-      **confirmed);
+      **confirmed, *own);
   if (!done) return done.error();
   const auto lines = session->erasures();
   if (!lines) return lines.error();

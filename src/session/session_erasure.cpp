@@ -81,7 +81,7 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
   if (listed->empty()) return lines;
   const auto notes = book_.history<followup::BackupNote>(store::everything());
   if (!notes) return notes.error();
-  const auto laptops = store::Erasing::hands(book_);
+  const auto laptops = book_.hands();
   if (!laptops) return laptops.error();
   for (auto& one : *listed) {
     ErasureLine line{std::move(one.record), {}, one.rows, {}};
@@ -96,15 +96,17 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
       if (laptop.laptop != line.record.stamp.laptop)
         line.copies.push_back("the logbook of the laptop ..." +
                               laptop.laptop.text().substr(laptop.laptop.text().size() - 4) +
-                              ", last heard of " + laptop.newest.text());
+                              ", last heard of " + laptop.last.text());
     lines.push_back(std::move(line));
   }
   return lines;
 }
 
 Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
-                                            const ErasureGrounds& grounds, std::int64_t rows) {
-  const auto may = admit(Verb::eraseStudent, by, {.child = child, .reason = grounds.reason});
+                                            const ErasureGrounds& grounds, std::int64_t rows,
+                                            const OwnPin& pin) {
+  const auto may =
+      admit(Verb::eraseStudent, by, {.child = child, .reason = grounds.reason, .pin = pin});
   if (!may) return may.error();
   auto why = grounds;
   if (const auto said = base::fillIn(why.request, "say who asked for it, and how"); !said)

@@ -1,4 +1,5 @@
 #include "store/book.h"
+#include "store/row_io.h"
 
 namespace gk::store {
 
@@ -19,7 +20,7 @@ base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replac
       .bindAll(id, kind, count_, replaced ? MaybeEntry(replaced->thing) : MaybeEntry(),
                replaced ? MaybeEntry(replaced->entry) : MaybeEntry(),
                isQuoted ? by_.author : std::nullopt, isQuoted ? by_.recorder : std::nullopt,
-               replaced ? MaybeText(replaced->reason) : MaybeText())
+               replaced ? MaybeText(soundOr(replaced->reason)) : MaybeText())
       .run();
   position_.last = id.uuid();
   ++count_;

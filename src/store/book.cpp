@@ -116,15 +116,18 @@ Result<Book> Book::create(const base::Path& path, const HandMemory& laptop, Dura
 }
 
 Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access access,
-                        Durability durability, base::Instant now, Checkup checkup) {
-  auto opened = openBook(path, access, durability, now, checkup);
+                        Durability durability, base::Instant now, Checkup checkup,
+                        const base::Progress& progress) {
+  auto opened = openBook(path, access, durability, now, checkup, migrations(), progress);
   if (!opened) return opened.error();
   return guarded([&] {
     const base::LaptopId nobody(base::Uuid{});
     Book book(std::move(*opened), {bookIdentity(*opened), nobody}, {});
     auto& connection = book.connection_;
-    if (checkup == Checkup::quick)
+    if (checkup == Checkup::quick) {
+      const Watching watching(connection, progress);
       requireNone(historyFaults(connection, "main", newestSchema()), connection.path());
+    }
     if (checkup == Checkup::meanwhile)
       requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
     if (access == Access::readWrite) book.takeHand(laptop, now);
@@ -132,6 +135,14 @@ Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access
     if (checkup == Checkup::meanwhile)
       book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
+  });
+}
+
+Result<Book> Book::over(Connection connection, base::LaptopId laptop) {
+  return guarded([&] {
+    const Hand hand{bookIdentity(connection), laptop};
+    const auto position = readPosition(connection, laptop);
+    return Book(std::move(connection), hand, position);
   });
 }
 
@@ -250,11 +261,14 @@ Result<std::vector<HistoryLine>> Book::actOf(base::EntryId entry) {
   });
 }
 
-Result<base::Done> Book::backUp(const base::Path& target) {
+Result<base::Done> Book::backUp(const base::Path& target, const base::Progress& progress) {
+  const Watching watching(connection_, progress);
   return backupTo(connection_, target, newestSchema());
 }
 
-Result<std::vector<Fault>> Book::faults() {
+Result<std::vector<Fault>> Book::faults(const base::Progress& progress) {
+  const Watching watching(connection_, progress);
+  progress.at(base::Stage::checking);
   return guarded([&] {
     auto faults = pageFaults(connection_);
     for (auto& fault : historyFaults(connection_, "main", newestSchema()))

@@ -5,27 +5,18 @@
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/book_lines.h"
+#include "store/first_act.h"
 #include "store/hand_memory.h"
+#include "store/hand_reach.h"
 #include "store/identity_row.h"
+#include "store/key_row.h"
 #include "store/merged.h"
 #include "store/position.h"
 #include "store/where.h"
 
-#include <functional>
 #include <vector>
 
 namespace gk::store {
-
-/// What the book keeps of its key: opaque here, a vault::WrappedKey to the session.
-struct KeyRow {
-  std::vector<std::uint8_t> salt;
-  std::int64_t passes;
-  std::int64_t memoryBytes;
-  std::vector<std::uint8_t> nonce;
-  std::vector<std::uint8_t> box;
-};
-
-using ActId = base::Id<struct ActTag>;
 
 /// What every row of one act shares.
 struct ActStamp {
@@ -85,14 +76,6 @@ class Act {
   std::int64_t count_ = 0;
 };
 
-/// What a book begins with.
-struct FirstAct {
-  base::By by;
-  base::LocalInstant at;
-  std::function<void(Act&)> work;
-  std::string_view verb{};
-};
-
 /// A logbook file and this laptop's hand in it. Records are append-only; every act is one
 /// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
 class Book {
@@ -107,7 +90,8 @@ class Book {
   /// Checkup::skip nothing of it is looked at.
   static base::Result<Book> open(const base::Path& path, const HandMemory& laptop, Access access,
                                  Durability durability, base::Instant now,
-                                 Checkup checkup = Checkup::quick);
+                                 Checkup checkup = Checkup::quick,
+                                 const base::Progress& progress = {});
   /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
   [[nodiscard]] base::Result<bool> isChecked() const;
 
@@ -164,11 +148,20 @@ class Book {
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
   /// written, or both hold different acts of one laptop. Then nothing changed.
-  base::Result<Merged> absorb(const base::Path& other, base::Instant now);
+  base::Result<Merged> absorb(const base::Path& other, base::Instant now,
+                              const base::Progress& progress = {});
 
-  base::Result<base::Done> backUp(const base::Path& target);
+  base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
   /// All that is wrong with the file and its history; empty when it is whole.
-  [[nodiscard]] base::Result<std::vector<Fault>> faults();
+  [[nodiscard]] base::Result<std::vector<Fault>> faults(const base::Progress& progress = {});
+  /// What each laptop wrote, by its newest row.
+  [[nodiscard]] base::Result<std::vector<HandReach>> hands();
+  /// The acts of one laptop after a number of its rows, oldest first.
+  [[nodiscard]] base::Result<std::vector<base::LocalInstant>> actsAfter(base::LaptopId laptop,
+                                                                        std::int64_t sequence);
+  [[nodiscard]] base::Uuid identity() const { return hand_.book; }
+  /// What is asked from now on ends with `workCancelled` once that is stopped.
+  void watch(const base::Progress& progress) { connection_.watch(progress); }
   /// Ends Durability::bulk.
   base::Result<base::Done> finish();
 
@@ -186,6 +179,9 @@ class Book {
 
   Book(Connection connection, const Hand& hand, const Position& position)
       : connection_(std::move(connection)), hand_(hand), position_(position) {}
+
+  friend class Image;
+  static base::Result<Book> over(Connection connection, base::LaptopId laptop);
 
   template <class T>
   void keepWhatCounts(std::vector<base::Recorded<T>>& rows);

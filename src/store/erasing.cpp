@@ -153,20 +153,6 @@ Result<std::vector<ListedErasure>> Erasing::listed(Book& book) {
   return all;
 }
 
-Result<std::vector<HandSeen>> Erasing::hands(Book& book) {
-  return guarded([&] {
-    std::vector<HandSeen> seen;
-    // SQLite takes the other columns from the row of the max().
-    auto rows = book.connection_.prepare(
-        "SELECT h.laptop, max(a.at), a.utc_offset FROM act AS a CROSS JOIN hand AS h ON h.number = "
-        "a.first & 2047 GROUP BY h.laptop ORDER BY h.laptop");
-    while (rows.step())
-      seen.push_back({rows.column<base::LaptopId>(0),
-                      {rows.column<base::Instant>(1), std::chrono::minutes(rows.column<int>(2))}});
-    return seen;
-  });
-}
-
 bool forgetBytes(Connection& book) {
   return guarded([&] { book.execute("VACUUM"); }).has_value();
 }

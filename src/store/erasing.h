@@ -22,11 +22,6 @@ struct ListedErasure {
   std::int64_t rows; ///< of that student, taken out so far: a merge may bring more
 };
 
-struct HandSeen {
-  base::LaptopId laptop;
-  base::LocalInstant newest;
-};
-
 /// Lawful erasure, the one way by which a row leaves a logbook.
 struct Erasing {
   /// What an erasure of these children would take out.
@@ -36,8 +31,6 @@ struct Erasing {
                                     const std::vector<roster::Erasure>& listed);
   /// Every one, oldest first. Two laptops may have listed the same student.
   static base::Result<std::vector<ListedErasure>> listed(Book& book);
-  /// Every hand that wrote in the logbook, and when it did last as far as is known here.
-  static base::Result<std::vector<HandSeen>> hands(Book& book);
 
  private:
   static base::Result<std::int64_t> rowsErased(Book& book, roster::ChildId child);

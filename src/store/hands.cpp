@@ -1,5 +1,6 @@
 #include "store/hands.h"
 
+#include "base/text.h"
 #include "crypto/digest.h"
 #include "store/trouble.h"
 
@@ -87,9 +88,8 @@ int Hands::taken(base::LaptopId laptop, int wish) {
     for (number = 1; laptops_.contains(number);)
       ++number;
   if (number > mostHands)
-    crowded("more than " + std::to_string(mostHands) +
-            " laptops would have written in this "
-            "logbook; begin a new one");
+    crowded("no more than " + base::counted(mostHands, "laptop", "laptops") +
+            " can write in one logbook; begin a new one");
   add(number, laptop);
   return number;
 }

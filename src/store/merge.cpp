@@ -120,10 +120,12 @@ void refuseForks(Connection& connection, const OwnSchema& own, const Renumbering
 
 } // namespace
 
-Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
+Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
+                            const base::Progress& progress) {
   if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
-  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now);
+  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::quick,
+                        migrations(), progress);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
   auto merged = guarded([&] {
@@ -131,6 +133,8 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     const Attached attached(connection_, other);
     // From here to the end the other file is read as one state of it: what is looked at is taken.
     Transaction transaction(connection_);
+    // Goes before the transaction does, so that what is rolled back is not stopped as well.
+    std::optional<Watching> watching(std::in_place, connection_, progress);
     requireOwnSchema(connection_, "other", own, other); // once more: it may be another file by now
     if (bookId(connection_, "SELECT id FROM main.book") !=
         bookId(connection_, "SELECT id FROM other.book"))
@@ -145,13 +149,18 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
       return connection_.changes();
     };
     // Payload rows first look for entries that are new, so the list of those is kept.
+    progress.at(base::Stage::merging);
     connection_.execute("CREATE TEMP TABLE fresh (id INTEGER PRIMARY KEY)");
     take("INSERT INTO temp.fresh SELECT " + as.here("o.id") +
          " FROM other.entry AS o WHERE NOT EXISTS (SELECT 1 FROM main.entry AS m WHERE m.id = " +
          as.here("o.id") + ")");
     const std::int64_t brought = take(copying(own.entry, "id", as));
-    for (const auto& table : own.records)
+    const auto tables = static_cast<std::int64_t>(own.records.size());
+    std::int64_t taken = 0;
+    for (const auto& table : own.records) {
+      progress.at(base::Stage::merging, ++taken, tables);
       take(copying(table, "entry", as));
+    }
     take(copying(own.act, "first", as, ", digest"));
     take("INSERT INTO main.child_salt (child, salt) SELECT " + as.here("o.child") +
          ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
@@ -161,6 +170,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now) {
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");
+    watching.reset(); // from here on it is taken
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.
     position_ = readPosition(connection_, hand_.laptop);

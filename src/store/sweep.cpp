@@ -70,21 +70,30 @@ struct HandState {
 class Sweep {
  public:
   Sweep(Connection& book, std::string_view database, const OwnSchema& own, const SweepEars& ears)
-      : own_(own), ears_(ears), hands_(handsOf(book, database)), owners_(book, database, own),
+      : own_(own), ears_(ears), progress_(book.progress()), hands_(handsOf(book, database)),
+        owners_(book, database, own),
         entries_(book.prepare(scanOf(database, own.entry))),
         acts_(book.prepare(scanOf(database, own.act, ", digest"))),
         firstColumn_(own.act.at("first")), sequenceColumn_(own.act.at("sequence")),
         countColumn_(own.act.at("count")), digestColumn_(static_cast<int>(own.act.columns.size())) {
     auto id = book.prepare("SELECT id FROM " + std::string(database) + ".book");
     if (id.step()) book_ = id.bytes16(0);
+    if (progress_.isHeard()) {
+      auto entries =
+          book.prepare("SELECT count(*) FROM " + std::string(database) + "." + own.entry.name);
+      if (entries.step()) whole_ = entries.column<std::int64_t>(0);
+    }
     for (const auto& table : own.records)
       byKind_[table.kind].push_back(&cursors_.emplace_back(book, database, table));
     nextAct();
   }
 
   void run() {
-    while (entries_.step())
+    constexpr std::int64_t betweenTelling = 512; // entries
+    for (std::int64_t done = 0; entries_.step(); ++done) {
+      if (done % betweenTelling == 0) progress_.at(base::Stage::checking, done, whole_);
       takeEntry();
+    }
     for (auto& [number, state] : states_)
       close(state);
     for (auto& cursor : cursors_)
@@ -191,6 +200,8 @@ class Sweep {
 
   const OwnSchema& own_;
   const SweepEars& ears_;
+  const base::Progress& progress_;
+  std::int64_t whole_ = 0;
   Hands hands_;
   Owners owners_;
   Statement entries_;

@@ -104,6 +104,9 @@ const std::vector<SampleRow>& sampleRows() {
       {"day_closure", "@clinic_day#, @member1, @member2"},
       {"reopening", "@clinic_day#, 'reason #'"},
       {"addendum", "@clinic_day#, @child#, 'words #'"},
+      {"member_pin", "@member#, x'" + std::string(31, '4') + "#', 3, 67108864, x'" +
+                         std::string(47, '5') + "#', x'" + std::string(95, '6') + "#', ''"},
+      {"placements_confirmed", "@clinic_day#, @member#, @placement#"},
   };
   return rows;
 }

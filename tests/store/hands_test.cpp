@@ -69,7 +69,8 @@ class Twins {
   }
   static std::vector<std::string> schools(Book& book) {
     std::vector<std::string> names;
-    for (const auto& row : book.current<roster::School>(store::everything()).value())
+    const auto rows = book.current<roster::School>(store::everything());
+    for (const auto& row : rows.value())
       names.push_back(row.value.name + " " + row.stamp.entry.text() + " " +
                       row.stamp.laptop.text() + " " + std::to_string(row.stamp.sequence));
     return names;

@@ -244,4 +244,46 @@ TEST_CASE("a book with rows in every table is brought up to date with its digest
   CHECK(contentAt(scratch / copy) == before);
 }
 
+TEST_CASE("Bringing a book up to date can be stopped anywhere, and then nothing was changed",
+          "[case-276]") {
+  const Scratch scratch;
+  const Path path = scratch / "larkmere.gkbook";
+  writeBook(path);
+  auto steps = secondSchema();
+  steps.push_back({3, "many",
+                   "CREATE TABLE many (n INTEGER) STRICT; INSERT INTO many WITH RECURSIVE c(n) AS "
+                   "(SELECT 1 UNION ALL SELECT n + 1 FROM c WHERE n < 20000) SELECT n FROM c;"});
+  const auto opened = [&](int stopAt, int& asked) {
+    return openBook(path, Access::readWrite, Durability::everyAct, someMorning, Checkup::quick,
+                    steps, {[&, stopAt] { return ++asked >= stopAt; }, {}});
+  };
+  const auto before = bytesOf(path);
+  int stops = 0;
+  for (int stopAt = 1;; stopAt += 3) {
+    int asked = 0;
+    CAPTURE(stopAt);
+    {
+      const auto book = opened(stopAt, asked);
+      if (book) break;
+      CHECK(book.error().code == ErrorCode::workCancelled);
+    }
+    ++stops;
+    CHECK(bytesOf(path) == before);
+    CHECK(std::ranges::distance(std::filesystem::directory_iterator(scratch.path()),
+                                std::filesystem::directory_iterator()) == 1);
+  }
+  CHECK(stops > 3);
+  CHECK(std::filesystem::exists(scratch / "larkmere.before-3.gkbook"));
+}
+
+TEST_CASE("A book of an older version is told without touching it", "[case-276]") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  const auto before = bytesOf(scratch / "larkmere.gkbook");
+  CHECK(store::isOfOlderVersion(scratch / "larkmere.gkbook", secondSchema()));
+  CHECK_FALSE(store::isOfOlderVersion(scratch / "larkmere.gkbook", firstSchema()));
+  CHECK_FALSE(store::isOfOlderVersion(scratch / "none.gkbook"));
+  CHECK(bytesOf(scratch / "larkmere.gkbook") == before);
+}
+
 } // namespace gk::test

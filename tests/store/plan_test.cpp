@@ -7,6 +7,7 @@
 #include "store/followup_rows.h"
 #include "store/identity_row.h"
 #include "store/kit_rows.h"
+#include "store/people_rows.h"
 #include "store/roster_rows.h"
 #include "support/scratch.h"
 
@@ -71,6 +72,8 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
   book.looksUp<roster::DayClosure>(rowsOf("day", day));
   book.looksUp<roster::Reopening>(rowsOf("day", day));
   book.looksUp<roster::Addendum>(rowsOf("day", day));
+  book.looksUp<roster::MemberPin>(rowsOf("member", base::MemberId(some)));
+  book.looksUp<followup::PlacementsConfirmed>(rowsOf("day", day));
   book.looksUp<roster::Addendum>(rowsOf("child", anyChild));
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
