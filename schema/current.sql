@@ -334,7 +334,7 @@ CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
 WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id) OR NEW.reason IS NOT 'erased'
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
-CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, subject, act, kind, laptop, sequence, author, recorder, at, utc_offset, supersedes, verb, station ON entry
+CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
@@ -352,7 +352,7 @@ CREATE TRIGGER erased_entry_no_update BEFORE UPDATE ON erased_entry
 BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
 
 CREATE TRIGGER erasure_kind BEFORE INSERT ON erasure
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'erasure'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 60
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in erasure'); END;
 
 CREATE TRIGGER erasure_no_delete BEFORE DELETE ON erasure
@@ -394,6 +394,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
 
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_replace BEFORE INSERT ON hand_branch
+WHEN EXISTS (SELECT 1 FROM hand_branch WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM hand_branch WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never replaced'); END;
+
+CREATE TRIGGER hand_branch_no_update BEFORE UPDATE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
 
 CREATE TRIGGER hand_no_delete BEFORE DELETE ON hand
 BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
@@ -1050,9 +1060,9 @@ CREATE TABLE child (
 ) STRICT;
 
 CREATE TABLE child_salt (
-  child BLOB PRIMARY KEY REFERENCES entry (id),
+  child INTEGER PRIMARY KEY REFERENCES entry (id),
   salt BLOB NOT NULL CHECK (length(salt) = 16)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE clinic_day (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1170,19 +1180,19 @@ CREATE TABLE entry_kind (
 ) STRICT;
 
 CREATE TABLE erased_entry (
-  id BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
+  id INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
   content BLOB NOT NULL CHECK (length(content) = 32)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE erasure (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  whom BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  whom INTEGER NOT NULL REFERENCES entry (id),
   number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
   request TEXT NOT NULL CHECK (request <> ''),
   authority TEXT NOT NULL CHECK (authority <> ''),
   reason TEXT NOT NULL CHECK (reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE field (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1212,6 +1222,13 @@ CREATE TABLE field_tooth (
 
 CREATE TABLE hand (
   number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 2047),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+
+CREATE TABLE hand_branch (
+  first INTEGER PRIMARY KEY REFERENCES act (first),
+  after INTEGER REFERENCES act (first),
+  origin INTEGER NOT NULL REFERENCES hand (number),
   laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
 ) STRICT;
 

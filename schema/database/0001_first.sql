@@ -1793,6 +1793,26 @@ CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
 
+-- Where copies of one laptop's disk, or of its logbook, were both written on, its history parts: after
+-- the act `after`, where there is one. The acts from `first` on are of the line `laptop`, copied from the
+-- hand `origin`, and keep the digests that they were written with (docs/decisions/0012-hands-and-erasure.md).
+CREATE TABLE hand_branch (
+  first INTEGER PRIMARY KEY REFERENCES act (first),
+  after INTEGER REFERENCES act (first),
+  origin INTEGER NOT NULL REFERENCES hand (number),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+
+CREATE TRIGGER hand_branch_no_update BEFORE UPDATE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_replace BEFORE INSERT ON hand_branch
+WHEN EXISTS (SELECT 1 FROM hand_branch WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM hand_branch WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never replaced'); END;
+
 -- Lawful erasure (docs/decisions/0012-hands-and-erasure.md): a listed act takes a student's content
 -- out of this file, and the digests of the acts still hold. What an act has of a student enters its
 -- digest as one hash with that student's salt; the salt goes with the content, and the hash stays.

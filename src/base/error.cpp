@@ -29,6 +29,8 @@ constexpr auto names = std::to_array<Entry>({
     {ErrorCode::storeForked, "store.forked"},
     {ErrorCode::storeInUse, "store.in-use"},
     {ErrorCode::storeReadOnly, "store.read-only"},
+    {ErrorCode::storeUnfinished, "store.unfinished"},
+    {ErrorCode::storeBeside, "store.beside"},
     {ErrorCode::storeWriteFailed, "store.write-failed"},
     {ErrorCode::storeMigrationFailed, "store.migration-failed"},
     {ErrorCode::storeMoved, "store.moved"},

@@ -26,6 +26,8 @@ enum class ErrorCode {
   storeForked,
   storeInUse,
   storeReadOnly,
+  storeUnfinished,
+  storeBeside,
   storeWriteFailed,
   storeMigrationFailed,
   storeMoved,

@@ -86,12 +86,16 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   const auto findings = Session::inspect(call.operand(0), {around.clock, around.random});
   if (!findings) return findings.error();
   std::vector<session::ErasureLine> erasures; // no damage
+  std::vector<std::string> copied;            // the same
   if (findings->empty()) {
     auto session = openToRead(call, around);
     if (!session) return session.error();
     auto listed = session->erasures();
     if (!listed) return listed.error();
     erasures = std::move(*listed);
+    auto lines = session->copiedLines();
+    if (!lines) return lines.error();
+    copied = std::move(*lines);
   }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -106,6 +110,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     for (const auto& line : erasures)
       writeErasure(json, line);
     json.endArray();
+    json.field("copied", copied);
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": whole\n";
@@ -114,6 +119,8 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
       for (const auto& copy : line.copies)
         around.out << "  may still hold the student: " << copy << '\n';
     }
+    for (const auto& line : copied)
+      around.out << line << '\n';
   } else {
     for (const auto& fault : *findings)
       around.out << store::sentence(fault) << '\n';
@@ -149,7 +156,8 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto merged = session->absorb(call.operand(1));
+  const auto merged = session->absorb(call.operand(1), call.has("--copied") ? store::Copies::join
+                                                                            : store::Copies::ask);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -158,6 +166,7 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("other", call.operand(1));
     json.field("new_entries", merged->newEntries);
     json.field("erased", merged->erased);
+    json.field("copied_lines", merged->lines);
     json.endObject();
   } else {
     around.out << "Took in " << base::counted(merged->newEntries, "new entry", "new entries")
@@ -165,6 +174,9 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     if (merged->erased > 0)
       around.out << base::counted(merged->erased, "entry", "entries")
                  << " of erased students were taken out.\n";
+    if (merged->lines > 0)
+      around.out << "What one laptop recorded apart in copies is joined; nothing of either is "
+                    "lost. check lists it.\n";
   }
   return Exit::fine;
 }
@@ -190,7 +202,11 @@ std::vector<Verb> bookVerbs() {
        changePassphrase},
       {{"check", "FILE", "looks whether a logbook is whole; 1 when it is not", {}}, check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
-      {{"merge", "FILE OTHER", "takes in all that another laptop's logbook has", {laptopOption()}},
+      {{"merge",
+        "FILE OTHER",
+        "takes in all that another laptop's logbook has",
+        {{"--copied", "", "joins what one laptop recorded apart in copies of its disk or logbook"},
+         laptopOption()}},
        merge},
   };
 }

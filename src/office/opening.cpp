@@ -79,8 +79,9 @@ Result<Session> openToRead(const Call& call, const Surroundings& around) {
 
 Result<Session> openToWrite(const Call& call, const Surroundings& around) {
   // Looked at first, so that a wrong file name is said before anything else.
-  if (const auto probe = openToRead(call, around);
-      !probe && probe.error().code != ErrorCode::storeReadOnly)
+  if (const auto probe = openToRead(call, around); !probe &&
+                                                   probe.error().code != ErrorCode::storeReadOnly &&
+                                                   probe.error().code != ErrorCode::storeUnfinished)
     return probe.error();
   const auto laptop = thisLaptop(call, around);
   if (!laptop) return laptop.error();

@@ -1,5 +1,7 @@
+#include "base/text.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
+#include "session/short_laptop.h"
 #include "session/snapshot.h"
 #include "store/image.h"
 
@@ -112,15 +114,26 @@ Result<base::Done> Session::backUp(const base::Path& target) {
   return book_.backUp(target);
 }
 
-Result<store::Merged> Session::absorb(const base::Path& other) {
-  auto merged = book_.absorb(other, world_.clock.now().at);
+Result<store::Merged> Session::absorb(const base::Path& other, store::Copies copies) {
+  auto merged = book_.absorb(other, world_.clock.now().at, {}, copies);
   if (merged) changed_.emit(Change{});
   return merged;
 }
 
-Result<store::Merged> Session::absorbAside(const base::Path& other,
-                                           const base::Progress& progress) {
-  return book_.absorb(other, world_.clock.now().at, progress);
+Result<store::Merged> Session::absorbAside(const base::Path& other, const base::Progress& progress,
+                                           store::Copies copies) {
+  return book_.absorb(other, world_.clock.now().at, progress, copies);
+}
+
+Result<std::vector<std::string>> Session::copiedLines() {
+  const auto lines = book_.copiedLines();
+  if (!lines) return lines.error();
+  std::vector<std::string> words;
+  for (const auto& line : *lines)
+    words.push_back("laptop ..." + session::shortName(line.name) + ": copied from laptop ..." +
+                    session::shortName(line.copiedFrom) + ", went on apart from " +
+                    line.since.text() + ", " + base::counted(line.acts, "act", "acts"));
+  return words;
 }
 
 void Session::tellAbsorbed() {

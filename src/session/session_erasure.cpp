@@ -2,6 +2,7 @@
 #include "session/erasure.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
+#include "session/short_laptop.h"
 #include "store/erasing.h"
 
 #include <algorithm>
@@ -94,8 +95,7 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
         line.copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.text());
     for (const auto& laptop : *laptops)
       if (laptop.laptop != line.record.stamp.laptop)
-        line.copies.push_back("the logbook of the laptop ..." +
-                              laptop.laptop.text().substr(laptop.laptop.text().size() - 4) +
+        line.copies.push_back("the logbook of the laptop ..." + session::shortName(laptop.laptop) +
                               ", last heard of " + laptop.last.text());
     lines.push_back(std::move(line));
   }
@@ -135,6 +135,7 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
   const auto erased = store::Erasing::erase(
       book_, {may->by(), world_.clock.now(), ruleOf(may->verb()).name}, listed);
   if (!erased) return erased.error();
+  if (may->usesPin()) keyboard_.use();
   forgetRoll();
   changed_.emit(Change{});
   return ErasureDone{erased->rows, erased->isForgotten};

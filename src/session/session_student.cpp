@@ -103,7 +103,7 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
   corrected.birth = {now.birth.year(), now.birth.month()};
   corrected.sex = details.sex;
   return write(*may, child, [&](store::Act& act) {
-    const auto sealed = vault_->seal(child.uuid(), now, world_.random);
+    const auto sealed = vault_->seal(book_.enteredAs(child.uuid()), now, world_.random);
     replaceAll(act, *boxes, store::SealedIdentity{child, sealed.nonce, sealed.box}, reason);
     if (corrected != card->value) act.correct(*card, corrected, reason);
     return base::Done{};

@@ -5,7 +5,7 @@ namespace gk::store {
 
 Act::Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position)
     : connection_(connection), hand_(hand), stamp_(stamp), by_(stamp.by), position_(position),
-      mark_(markOf(hand.laptop)) {}
+      mark_(connection.hands().nextMark(hand.laptop)) {}
 
 base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replaced>& replaced) {
   if (!first_) connection_.numberFor(hand_.laptop); // a hand without an act would say nothing

@@ -95,7 +95,7 @@ void RowBytes::add(const OwnTable& table, const Statement& row, int left) {
     bytes_ += static_cast<char>(i + 1);
     // The file's own number of a hand is not of the act: a merge may number it otherwise.
     const bool isEntry = table.columns[i].isEntry && cell.type == CellType::integer;
-    if (const auto identity = isEntry ? hands_.identityOf(cell.number) : std::nullopt)
+    if (const auto identity = isEntry ? hands_.enteredAs(cell.number) : std::nullopt)
       putCell(bytes_, {CellType::blob, 0, viewOf(identity->bytes)});
     else
       putCell(bytes_, cell);
@@ -126,7 +126,7 @@ void ActDigest::addEntry(const OwnSchema& own, const Statement& row, const RowBy
   if (owner) {
     rows_.add(own.entry, row, own.reasonColumn);
     bytes += contentMark;
-    bytes += viewOf(hands_.identityOf(owner->child).value_or(base::Uuid{}).bytes);
+    bytes += viewOf(hands_.enteredAs(owner->child).value_or(base::Uuid{}).bytes);
     bytes += viewOf(owner->erased ? *owner->erased : contentHash(own, row, records, owner->salt));
   } else {
     rows_.add(own.entry, row);

@@ -59,9 +59,24 @@ base::Uuid bookIdentity(Connection& connection) {
   return id.bytes16(0);
 }
 
-std::optional<base::LocalInstant> newestRowAt(Connection& connection) {
-  auto row = connection.prepare("SELECT a.at, a.utc_offset FROM entry AS e CROSS JOIN act AS a ON "
-                                "a.first = e.id - e.nth * 2048 ORDER BY e.id DESC LIMIT 1");
+/// Whether what ended so is in the book, in whatever line of that hand.
+bool hasAct(Connection& connection, int number, const HandEnd& end) {
+  if (end.sequence == 0) return true;
+  const auto& hands = connection.hands();
+  for (const auto& [other, laptop] : hands.all()) {
+    if (number == 0 || hands.originOf(other) != hands.originOf(number)) continue;
+    auto row = connection.prepare("SELECT digest FROM act WHERE (first & 2047) = ?1 AND sequence "
+                                  "<= ?2 ORDER BY sequence DESC LIMIT 1");
+    row.bindAll(other, end.sequence);
+    if (row.step() && hashIn(row, 0) == end.digest) return true;
+  }
+  return false;
+}
+
+std::optional<base::LocalInstant> newestActAt(Connection& connection, base::LaptopId hand) {
+  auto row = connection.prepare("SELECT at, utc_offset FROM act WHERE (first & 2047) = ?1 ORDER BY "
+                                "sequence DESC LIMIT 1");
+  row.bind(1, connection.hands().numberOf(hand));
   if (!row.step()) return std::nullopt;
   return base::LocalInstant{row.column<base::Instant>(0), std::chrono::minutes(row.column<int>(1))};
 }
@@ -72,14 +87,17 @@ constexpr int newestActs = 200;
 } // namespace
 
 void Book::takeHand(const HandMemory& laptop, base::Instant now) {
-  const auto endIn = [&](base::LaptopId hand) {
+  const auto look = [&](base::LaptopId hand, const HandEnd& remembered) {
     const auto position = readPosition(connection_, hand);
-    return HandEnd{position.sequence, position.digest};
+    const auto number = connection_.hands().numberOf(hand);
+    return HandInBook{{position.sequence, position.digest},
+                      hasAct(connection_, number, remembered),
+                      connection_.hands().isParted(number)};
   };
-  auto taken = laptop.take(hand_.book, endIn, now);
+  auto taken = laptop.take(hand_.book, look, now);
   hand_.laptop = taken.hand;
   held_ = std::move(taken.held);
-  notice_ = {taken.news, newestRowAt(connection_)};
+  notice_ = {taken.news, taken.lost ? newestActAt(connection_, *taken.lost) : std::nullopt};
 }
 
 Result<Book> Book::create(const base::Path& path, const HandMemory& laptop, Durability durability,
@@ -88,7 +106,7 @@ Result<Book> Book::create(const base::Path& path, const HandMemory& laptop, Dura
   Position position;
   const auto id = base::makeUuid7(now, random);
   auto taken = laptop.take(
-      id, [](base::LaptopId) { return HandEnd{}; }, now);
+      id, [](base::LaptopId, const HandEnd&) { return HandInBook{}; }, now);
   const Hand hand{id, taken.hand};
   const auto fill = [&](Connection& fresh) {
     Transaction transaction(fresh);

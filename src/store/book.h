@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/entry.h"
+#include "store/act.h"
 #include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
@@ -17,64 +17,6 @@
 #include <vector>
 
 namespace gk::store {
-
-/// What every row of one act shares.
-struct ActStamp {
-  base::By by;
-  base::LocalInstant at;
-  std::string_view verb; ///< what was done, as the session names it; outlives the act
-};
-
-/// What a row stands in the place of.
-struct Replaced {
-  base::EntryId thing;
-  base::EntryId entry;
-  std::string reason;
-};
-
-/// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
-/// Book::act.
-class Act {
- public:
-  Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position);
-
-  /// A new thing: its identity is that of this first row.
-  template <class T>
-  typename T::Key add(const T& value);
-
-  /// A newer word on `old.id`; `reason` must not be empty.
-  template <class T>
-  void correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
-
-  /// An earlier word once more, by its own author, typed by whoever acts now.
-  template <class T>
-  void restate(const base::Recorded<T>& old, const T& value, const std::string& reason);
-
-  /// Takes back a row; it stays in the history.
-  void retract(base::EntryId entry, const std::string& reason);
-
-  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind, by
-  /// its own author.
-  void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
-
-  /// Writes what its rows have in common, with their digest; where the hand stands then.
-  [[nodiscard]] Position sealed();
-
- private:
-  base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
-  void addSalt(base::EntryId child);
-  /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
-  base::By quoting(const std::optional<base::MemberId>& author);
-
-  Connection& connection_;
-  const Hand& hand_;
-  ActStamp stamp_;
-  base::By by_; ///< whose words the next row is
-  Position position_;
-  HandMark mark_;
-  std::optional<base::EntryId> first_;
-  std::int64_t count_ = 0;
-};
 
 /// A logbook file and this laptop's hand in it. Records are append-only; every act is one
 /// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
@@ -147,9 +89,14 @@ class Book {
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
-  /// written, or both hold different acts of one laptop. Then nothing changed.
+  /// written; with `storeForked` when one laptop went on in copies, unless those are to be joined.
+  /// Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
-                              const base::Progress& progress = {});
+                              const base::Progress& progress = {}, Copies copies = Copies::ask);
+  /// Every line of a laptop that went on in copies, oldest first.
+  [[nodiscard]] base::Result<std::vector<CopiedLine>> copiedLines();
+  /// The identity under which a row was entered: what seals a name or a PIN is bound to that.
+  [[nodiscard]] base::Uuid enteredAs(const base::Uuid& identity);
 
   base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
   /// All that is wrong with the file and its history; empty when it is whole.

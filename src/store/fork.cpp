@@ -62,9 +62,9 @@ std::string words(const ForkSide& side) {
 std::vector<Fork> forksOf(Connection& book, const OwnSchema& own,
                           const std::vector<ForkPoint>& points) {
   std::vector<Fork> forks;
-  for (const auto& [here, there, sequence] : points)
-    if (const auto hand = book.hands().laptopOf(here))
-      forks.push_back({*hand, sideOf(book, own, "main", here, sequence),
+  for (const auto& [here, there, sequence, isChanged] : points)
+    if (const auto hand = book.hands().originLaptop(here); hand != base::LaptopId(base::Uuid{}))
+      forks.push_back({hand, sideOf(book, own, "main", here, sequence),
                        sideOf(book, own, "other", there, sequence)});
   return forks;
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "store/own_schema.h"
+#include "store/lines.h"
 
 #include "base/clock.h"
 
@@ -21,13 +21,6 @@ struct Fork {
   base::LaptopId hand;
   ForkSide here;
   ForkSide there;
-};
-
-/// Where two histories of one hand part: its number in each file, and the first row that differs.
-struct ForkPoint {
-  int here;
-  int there;
-  std::int64_t sequence;
 };
 
 /// Between the book and the one attached as "other". Throws Trouble.

@@ -132,23 +132,23 @@ Trust settleOpen(Memory& memory, const base::Path& file, const std::optional<std
 
 /// Leaves the hands that end in the logbook just where this laptop left them: they alone may be
 /// gone on with. What is missing is said once, since the hand that wrote it is forgotten with it.
-HandNews keepWhatFits(Memory& memory, Trust trust, const HandMemory::EndIn& endIn) {
+HandNews keepWhatFits(Memory& memory, Trust trust, const HandMemory::Look& look,
+                      std::optional<base::LaptopId>& lost) {
   if (memory.hands.empty()) return HandNews::same;
   const auto inUse = memory.hands.back().hand;
-  bool isEarlier = false;
   bool wentOn = false;
   std::erase_if(memory.hands, [&](const Remembered& one) {
-    const auto end = endIn(one.hand);
-    if (one.hand == inUse && trust == Trust::cut && end.sequence >= one.end.sequence) return true;
-    if (end == one.end) return false;
-    if (end.sequence < one.end.sequence)
-      isEarlier = true;
-    else if (one.hand != inUse || trust == Trust::closed)
+    const auto found = look(one.hand, one.end);
+    if (one.hand == inUse && trust == Trust::cut && found.hasRemembered) return true;
+    if (found.end == one.end && !found.isParted) return false;
+    if (!found.hasRemembered)
+      lost = one.hand;
+    else if (found.isParted || one.hand != inUse || trust == Trust::closed)
       wentOn = true; // else a kill came between an act and what was to be remembered of it
     return true;
   });
   const bool isInUse = !memory.hands.empty() && memory.hands.back().hand == inUse;
-  return isEarlier ? HandNews::earlierCopy
+  return lost      ? HandNews::earlierCopy
          : wentOn  ? HandNews::wentOnElsewhere
          : isInUse ? HandNews::same
                    : HandNews::notClosed;
@@ -195,13 +195,14 @@ void HeldHand::wrote(const HandEnd& end) {
 HandMemory::HandMemory(base::Path folder, base::Machine machine, base::Random& random)
     : folder_(std::move(folder)), machine_(std::move(machine)), random_(&random) {}
 
-HandMemory::Taken HandMemory::take(const base::Uuid& book, const EndIn& endIn,
+HandMemory::Taken HandMemory::take(const base::Uuid& book, const Look& look,
                                    base::Instant now) const {
   if (fixed_) return {*fixed_};
   const auto file = folder_ / "hands" / book.text();
   const base::LaptopId fresh(base::makeUuid7(now, *random_));
   auto memory = readMemory(file).value_or(Memory{});
   auto news = memory.hands.empty() ? HandNews::firstHere : HandNews::same;
+  std::optional<base::LaptopId> lost;
   if (memory.salt.empty()) {
     std::array<std::uint8_t, 16> salt{};
     random_->fill(salt);
@@ -211,7 +212,7 @@ HandMemory::Taken HandMemory::take(const base::Uuid& book, const EndIn& endIn,
     memory.hands.clear(); // they are the other computer's
   }
   if (news == HandNews::same)
-    news = keepWhatFits(memory, settleOpen(memory, file, machine_.boot), endIn);
+    news = keepWhatFits(memory, settleOpen(memory, file, machine_.boot), look, lost);
   Remembered taken{fresh, {}};
   if (!memory.hands.empty()) {
     taken = memory.hands.back();
@@ -223,8 +224,8 @@ HandMemory::Taken HandMemory::take(const base::Uuid& book, const EndIn& endIn,
   const auto machine = "machine " + memory.salt + ' ' + hashOf(machine_.id, memory.salt) + '\n';
   auto held = std::make_unique<HeldHand>(file, others, machine, taken.hand, taken.end);
   if (!held->begin(machine_.boot))
-    return {fresh, news}; // what is not remembered is never gone on with
-  return {taken.hand, news, std::move(held)};
+    return {fresh, news, {}, lost}; // what is not remembered is never gone on with
+  return {taken.hand, news, std::move(held), lost};
 }
 
 } // namespace gk::store

@@ -22,6 +22,13 @@ struct HandEnd {
   auto operator<=>(const HandEnd&) const = default;
 };
 
+/// What a logbook has of a hand.
+struct HandInBook {
+  HandEnd end{};
+  bool hasRemembered = false; ///< the last act that this laptop remembers of it
+  bool isParted = false;      ///< copies of its disk were both written on
+};
+
 /// What the laptop remembered of a logbook, held against what is in it.
 enum class HandNews {
   same,            ///< just where this laptop left it
@@ -35,7 +42,7 @@ enum class HandNews {
 /// How a logbook was found when it was opened.
 struct HandNotice {
   HandNews news = HandNews::same;
-  std::optional<base::LocalInstant> newest{}; ///< its newest row of any hand
+  std::optional<base::LocalInstant> newest{}; ///< what it has last of a hand that it lacks acts of
 };
 
 /// A hand while a logbook is open for writing with it. It is remembered as closed when this ends,
@@ -67,17 +74,18 @@ class HeldHand {
 };
 
 /// What a laptop remembers outside of every logbook of the hands it wrote with, so that no two
-/// copies of a logbook are ever written with one hand (docs/decisions/0005-laptops.md). One file
-/// for each logbook in the folder "hands"; a file that is not there, or not as it was written, is
-/// nothing remembered, which costs a new hand and nothing else.
+/// copies of a logbook are ever written with one hand (docs/decisions/0012-hands-and-erasure.md).
+/// One file for each logbook in the folder "hands"; a file that is not there, or not as it was
+/// written, is nothing remembered, which costs a new hand and nothing else.
 class HandMemory {
  public:
-  /// Where a hand ends in the logbook.
-  using EndIn = std::function<HandEnd(base::LaptopId)>;
+  /// Looks in the logbook for a hand, as this laptop remembers it to end.
+  using Look = std::function<HandInBook(base::LaptopId, const HandEnd& remembered)>;
   struct Taken {
     base::LaptopId hand;
     HandNews news = HandNews::same;
-    std::unique_ptr<HeldHand> held{}; ///< none: the hand is not remembered
+    std::unique_ptr<HeldHand> held{};     ///< none: the hand is not remembered
+    std::optional<base::LaptopId> lost{}; ///< the hand whose acts are missing
   };
 
   /// One hand and no memory: for whoever only reads, and for what is built in one go.
@@ -87,7 +95,7 @@ class HandMemory {
 
   /// The hand that the laptop may go on with in this logbook, or a new one. Where the folder cannot
   /// be written it is a new one for this opening alone.
-  [[nodiscard]] Taken take(const base::Uuid& book, const EndIn& endIn, base::Instant now) const;
+  [[nodiscard]] Taken take(const base::Uuid& book, const Look& look, base::Instant now) const;
 
  private:
   std::optional<base::LaptopId> fixed_{};

@@ -1,9 +1,12 @@
 #include "store/sweep.h"
 
+#include "store/hand_memory.h"
+#include "store/lines.h"
 #include "store/trouble.h"
 
 #include <deque>
 #include <map>
+#include <set>
 
 namespace gk::store {
 
@@ -55,7 +58,8 @@ struct OpenAct {
   std::int64_t first;
   ActDigest digest;
   std::optional<crypto::Hash> kept{};
-  std::int64_t count = 0; ///< of its rows, as `act` says
+  std::int64_t sequence = 0; ///< of its first row, as `act` says
+  std::int64_t count = 0;    ///< of its rows, as `act` says
   std::int64_t seen = 0;
   bool isFlawed = false;
 };
@@ -63,6 +67,7 @@ struct OpenAct {
 /// Where the sweep stands with one hand.
 struct HandState {
   std::int64_t sequence = 0;
+  std::int64_t first = 0; ///< of the newest act that is closed
   crypto::Hash previous{};
   std::optional<OpenAct> act;
 };
@@ -71,8 +76,7 @@ class Sweep {
  public:
   Sweep(Connection& book, std::string_view database, const OwnSchema& own, const SweepEars& ears)
       : own_(own), ears_(ears), progress_(book.progress()), hands_(handsOf(book, database)),
-        owners_(book, database, own),
-        entries_(book.prepare(scanOf(database, own.entry))),
+        owners_(book, database, own), entries_(book.prepare(scanOf(database, own.entry))),
         acts_(book.prepare(scanOf(database, own.act, ", digest"))),
         firstColumn_(own.act.at("first")), sequenceColumn_(own.act.at("sequence")),
         countColumn_(own.act.at("count")), digestColumn_(static_cast<int>(own.act.columns.size())) {
@@ -85,6 +89,13 @@ class Sweep {
     }
     for (const auto& table : own.records)
       byKind_[table.kind].push_back(&cursors_.emplace_back(book, database, table));
+    for (const auto& branch : branchesOf(book, database)) {
+      branches_.emplace(branch.first, branch);
+      if (branch.after)
+        parting_.emplace(*branch.after, std::nullopt);
+      else
+        partedAtRoot_.insert(branch.origin);
+    }
     nextAct();
   }
 
@@ -143,21 +154,48 @@ class Sweep {
 
   /// The act whose first row is `first`, with what `act` says of it.
   void begin(HandState& state, int hand, std::int64_t first) {
-    const auto laptop = hands_.laptopOf(hand);
-    const auto nobody = base::LaptopId(base::Uuid{});
+    const bool isPlaced = goOnFrom(state, hand, first);
     state.act.emplace(
-        OpenAct{first, ActDigest({book_, laptop.value_or(nobody)}, state.previous, hands_)});
-    if (!laptop) hear(state, {FlawKind::actBroken, first});
+        OpenAct{first, ActDigest({book_, hands_.originLaptop(hand)}, state.previous, hands_)});
+    if (!hands_.all().contains(hand)) hear(state, {FlawKind::actBroken, first});
+    if (!isPlaced) hear(state, {FlawKind::lineWrong, first});
     for (; isAct_ && first_ < first; nextAct())
       ears_.flaw({FlawKind::actLoose, first_});
     if (!isAct_ || first_ != first) return hear(state, {FlawKind::actMissing, first});
     state.act->digest.add(own_.act, acts_);
     state.act->kept = hashIn(acts_, digestColumn_);
+    const auto branch = branches_.find(first);
+    if (branch != branches_.end() &&
+        branch->second.name !=
+            lineName(hands_.originLaptop(hand), state.act->kept.value_or(crypto::Hash{})))
+      ears_.flaw({FlawKind::lineWrong, first});
     state.act->count = acts_.column<std::int64_t>(countColumn_);
     const auto sequence = acts_.column<std::int64_t>(sequenceColumn_);
     if (sequence != state.sequence + 1) hear(state, {FlawKind::sequenceGap, first});
     state.sequence = sequence - 1;
+    state.act->sequence = sequence;
     nextAct();
+  }
+
+  /// A line goes on from where it parts, which is an act of another hand where it is a copy.
+  bool goOnFrom(HandState& state, int hand, std::int64_t first) {
+    if (branches_.empty()) return true;
+    const auto found = branches_.find(first);
+    if (found == branches_.end())
+      return state.first == 0 ? !partedAtRoot_.contains(hand) : !parting_.contains(state.first);
+    const auto& [at, after, origin, name] = found->second;
+    if (origin != hands_.originOf(hand)) return false;
+    if (state.first == 0 && origin != hand && hands_.all().at(hand) != name) return false;
+    if (!after) return state.first == 0;
+    if (state.first == *after) return true;
+    if (state.first != 0) return false;
+    auto& parent = states_[handIn(*after)]; // a place that stays
+    if (parent.act && parent.act->first == *after) close(parent);
+    const auto& end = parting_.at(*after);
+    if (!end || hands_.originOf(handIn(*after)) != origin) return false;
+    state.sequence = end->sequence;
+    state.previous = end->digest;
+    return true;
   }
 
   /// Whether the row of its kind is there; it says whose the entry is.
@@ -185,6 +223,9 @@ class Sweep {
     auto& open = *state.act;
     if (!open.isFlawed && open.seen != open.count) hear(state, {FlawKind::actBroken, open.first});
     state.previous = ears_.act({open.first, open.digest.finish(), open.kept, open.isFlawed});
+    state.first = open.first;
+    if (const auto end = parting_.find(open.first); end != parting_.end())
+      end->second = HandEnd{open.sequence + open.count - 1, state.previous};
     state.act.reset();
   }
 
@@ -216,17 +257,12 @@ class Sweep {
   std::deque<Cursor> cursors_; // a place for each that stays
   std::map<std::int64_t, std::vector<Cursor*>> byKind_;
   std::map<int, HandState> states_; // by the number of the hand
+  std::map<std::int64_t, Branch> branches_;
+  std::map<std::int64_t, std::optional<HandEnd>> parting_; // the acts after which lines part
+  std::set<int> partedAtRoot_;                             // hands whose first act is not shared
 };
 
 } // namespace
-
-Hands handsOf(Connection& book, std::string_view database) {
-  Hands hands;
-  auto rows = book.prepare("SELECT number, laptop FROM " + std::string(database) + ".hand");
-  while (rows.step())
-    hands.add(rows.column<std::int64_t>(0), rows.column<base::LaptopId>(1));
-  return hands;
-}
 
 void sweep(Connection& book, std::string_view database, const OwnSchema& own,
            const SweepEars& ears) {

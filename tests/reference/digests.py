@@ -14,8 +14,12 @@ def info(t):
     return out
 I={t:info(t) for t in tables}
 hands=dict(db.execute('select number,laptop from hand'))
+# a copy of a laptop's disk went on apart: after which act, and of which hand
+branches={r[0]:r[1:] for r in db.execute('select first,after,origin from hand_branch')}
+origin={n:n for n in hands}
+for f,(after,o) in branches.items(): origin[f&2047]=o
 def identity(key):
-    mark=bytearray(hashlib.blake2b(hands[key&2047],digest_size=32).digest()[:8]); mark[0]=mark[0]&0x3f|0x80
+    mark=bytearray(hashlib.blake2b(hands[origin[key&2047]],digest_size=32).digest()[:8]); mark[0]=mark[0]&0x3f|0x80
     ms=(key>>21)+1577836800000; count=(key>>11)&1023
     return ms.to_bytes(6,'big')+bytes([0x80|count>>8,count&255])+bytes(mark)
 kinds=dict((n,k.decode()) for n,k in db.execute('select number,name from entry_kind'))
@@ -65,7 +69,8 @@ prev={};n=0;bad=0;seen=0
 for a in select('act','first'):
     first=a[A['first']]; hand=first&2047
     tag=b'groovekeeper act 2'
-    b=struct.pack('<I',len(tag))+tag+book+hands[hand]+prev.get(hand,bytes(32))+row('act',a)
+    if first in branches and branches[first][0]: prev[hand]=kept[branches[first][0]]
+    b=struct.pack('<I',len(tag))+tag+book+hands[origin[hand]]+prev.get(hand,bytes(32))+row('act',a)
     for nth in range(a[A['count']]):
         e=entries[first+nth*2048]; seen+=1
         id=e[E['id']]; who=owner(id)

@@ -26,7 +26,8 @@ void enterNote(session::Session& session, test::Clinic& clinic, roster::ChildId 
   must(session.enterFlag(clinic.by, {.child = child,
                                      .kind = roster::FlagKind::other,
                                      .action = roster::FlagAction::note,
-                                     .detail = note}));
+                                     .detail = note,
+                                     .decided = {}}));
 }
 
 std::int64_t eraseIn(session::Session& session, test::Clinic& clinic, roster::ChildId child) {

@@ -1,125 +1,13 @@
-#include "base/files.h"
-#include "session/second_laptop.h"
-#include "session/whole_content.h"
+#include "session/book_facts.h"
+#include "session/computers.h"
 #include "support/long_checks.h"
 
-#include <algorithm>
-#include <set>
-
 using namespace gk;
+using test::allOrdersAgree;
+using test::Computer;
 using test::contentNow;
+using test::County;
 using test::must;
-
-namespace {
-
-/// A computer with its own folder, clock and memory of hands, and one logbook.
-struct Computer {
-  base::Path folder;
-  base::ManualClock clock;
-  base::SeededRandom random;
-  base::Machine machine;
-  std::optional<session::Session> open{};
-
-  Computer(base::Path where, base::LocalInstant now, std::uint64_t seed)
-      : folder(std::move(where)), clock(now),
-        random(seed), machine{"computer " + std::to_string(seed), "start"} {
-    must(base::makeFolder(folder));
-  }
-  [[nodiscard]] base::Path book() const { return folder / "day.gkbook"; }
-
-  session::Session& use() {
-    if (!open) {
-      open.emplace(must(session::Session::open(
-          book(), store::HandMemory(folder / "config", machine, random), {clock, random},
-          store::Access::readWrite, session::BookKind::throwaway)));
-      must(open->unlock(test::Clinic::passphrase));
-    }
-    return *open;
-  }
-  void close() {
-    if (open) must(open->finish());
-    open.reset();
-  }
-  /// What is carried away on a stick.
-  base::Path copyTo(const base::Path& path) {
-    must(use().backUp(path));
-    return path;
-  }
-  void restore(const base::Path& backup) {
-    close();
-    std::filesystem::remove(book());
-    std::filesystem::copy_file(backup, book());
-  }
-  /// As a disk image on another computer.
-  void cloneTo(Computer& other) {
-    close();
-    other.close();
-    std::filesystem::remove_all(other.folder);
-    std::filesystem::copy(folder, other.folder, std::filesystem::copy_options::recursive);
-  }
-};
-
-/// A county's logbook, and what its laptops do to it.
-struct County {
-  test::Clinic clinic;
-  std::vector<roster::ChildId> children;
-  std::vector<std::unique_ptr<Computer>> laptops;
-  int notes = 0;
-
-  explicit County(int count) {
-    for (const char* name : {"Mina", "Wren", "Lupe"})
-      children.push_back(clinic.child(name));
-    for (int i = 0; i < count; ++i) {
-      laptops.push_back(std::make_unique<Computer>(*clinic.folder / ("laptop" + std::to_string(i)),
-                                                   clinic.clock.now(),
-                                                   static_cast<std::uint64_t>(100 + i)));
-      must(clinic.session.backUp(laptops.back()->book()));
-    }
-  }
-  Computer& at(std::size_t i) { return *laptops[i]; }
-
-  void note(Computer& on, roster::ChildId child) {
-    must(on.use().enterFlag(clinic.by, {.child = child,
-                                        .kind = roster::FlagKind::other,
-                                        .action = roster::FlagAction::note,
-                                        .detail = "note " + std::to_string(++notes)}));
-  }
-  [[nodiscard]] base::Path fresh(const std::string& name) const {
-    return base::freeName(*clinic.folder / (name + ".gkbook"));
-  }
-};
-
-/// What one logbook says once all of them are merged into it, in this order.
-std::vector<std::string> mergedFrom(County& county, const std::vector<base::Path>& files) {
-  const auto path = county.fresh("merged");
-  std::filesystem::copy_file(files.front(), path);
-  auto merged = must(session::Session::open(
-      path, base::LaptopId(base::Uuid{}), {county.clinic.clock, county.clinic.random},
-      store::Access::readWrite, session::BookKind::throwaway));
-  for (const auto& other : files)
-    must(merged.absorb(other));
-  CHECK(must(merged.findings()).empty());
-  return contentNow(merged, county.clinic.folder->path());
-}
-
-/// Every order, and each logbook twice.
-void allOrdersAgree(County& county, std::vector<base::Path> files, std::size_t mostOrders = 24) {
-  std::ranges::sort(files);
-  std::set<std::vector<std::string>> contents;
-  std::set<std::string> all;
-  for (const auto& file : files)
-    for (auto& row : test::contentIn(file))
-      all.insert(std::move(row));
-  std::size_t orders = 0;
-  do {
-    contents.insert(mergedFrom(county, files));
-  } while (++orders < mostOrders && std::ranges::next_permutation(files).found);
-  REQUIRE(contents.size() == 1);
-  for (const auto& row : all)
-    if (!std::ranges::binary_search(*contents.begin(), row)) FAIL_CHECK("lost: " + row);
-}
-
-} // namespace
 
 TEST_CASE("A restored backup goes on under a new hand, and takes in what it lost", "[case-240]") {
   County county(2);
@@ -143,45 +31,136 @@ TEST_CASE("A restored backup goes on under a new hand, and takes in what it lost
   CHECK(here.use().copyNotice().empty());
 }
 
-TEST_CASE("Two copies of a disk that nobody can tell apart: the merge shows both lines and changes "
-          "neither",
-          "[case-243]") {
+TEST_CASE("A logbook that was restored by the program, or copied over by hand, is gone on with "
+          "under a new hand",
+          "[case-240]") {
   County county(1);
   auto& laptop = county.at(0);
   county.note(laptop, county.children[0]);
-  Computer twin(*county.clinic.folder / "twin", laptop.clock.now(), 300);
-  laptop.cloneTo(twin);
-  twin.machine = laptop.machine;
-  laptop.clock.advance(std::chrono::minutes(7));
+  const auto backup = laptop.copyTo(county.fresh("backup"));
+  county.note(laptop, county.children[1]);
+  const auto before = laptop.copyTo(county.fresh("before"));
+  const bool byHand = GENERATE(false, true);
+  CAPTURE(byHand);
+  laptop.close();
+  if (byHand)
+    laptop.restore(backup);
+  else
+    must(session::restoreBackup(backup, laptop.book(), {laptop.clock, laptop.random}, {}));
+  county.note(laptop, county.children[2]);
+  CHECK(must(laptop.use().absorb(before)).newEntries == 1); // the same act under no other number
+  CHECK(must(laptop.use().flags(county.children[1])).size() == 1);
+  CHECK(must(laptop.use().findings()).empty());
+}
+
+namespace {
+
+/// A laptop and the image of its disk, which kept the machine's identity: both go on under one
+/// hand.
+struct TwinDisks {
+  County county{1};
+  Computer& laptop = county.at(0);
+  Computer twin{*county.clinic.folder / "twin", laptop.clock.now(), 300};
+
+  TwinDisks() {
+    county.note(laptop, county.children[0]);
+    laptop.cloneTo(twin);
+    twin.machine = laptop.machine;
+    laptop.clock.advance(std::chrono::minutes(7));
+    twin.clock.advance(std::chrono::minutes(3));
+  }
+  std::string number(std::size_t child) {
+    return must(county.clinic.session.child(county.children[child])).value.number;
+  }
+  roster::ChildId enrol(Computer& on, const std::string& number, const std::string& name) {
+    auto card = must(on.use().child(county.children[0])).value;
+    card.number = roster::withCheckDigit(number);
+    return must(on.use().enrolChild(
+        county.clinic.by, card,
+        {.first = name, .last = "Tidewater", .birth = *base::Date::parse("2018-03-04")}));
+  }
+};
+
+} // namespace
+
+TEST_CASE("Two copies of a disk that nobody can tell apart: the merge shows both lines and changes "
+          "neither until somebody says that they are copies",
+          "[case-243]") {
+  TwinDisks disks;
+  auto& [county, laptop, twin] = disks;
   county.note(laptop, county.children[1]);
   county.note(laptop, county.children[2]);
   county.note(twin, county.children[0]);
-  const auto number = [&](std::size_t child) {
-    return must(county.clinic.session.child(county.children[child])).value.number;
-  };
   const auto mine = laptop.copyTo(county.fresh("mine"));
   const auto theirs = twin.copyTo(county.fresh("theirs"));
   const auto before = test::contentIn(mine);
-  const auto merge = [](Computer& on, const base::Path& other) {
+  const auto refused = [](Computer& on, const base::Path& other) {
     const auto merged = on.use().absorb(other);
     REQUIRE_FALSE(merged);
     CHECK(merged.error().code == base::ErrorCode::storeForked);
     return merged.error().detail;
   };
-  const auto said = merge(laptop, theirs);
+  const auto said = refused(laptop, theirs);
   CHECK(said.find("in this logbook 2 acts since " + laptop.clock.now().text() + ", students " +
-                  number(1) + ", " + number(2)) != std::string::npos);
+                  disks.number(1) + ", " + disks.number(2)) != std::string::npos);
   CHECK(said.find("in the other one 1 act since ") != std::string::npos);
-  CHECK(said.find("student " + number(0)) != std::string::npos);
-  CHECK(said.find("Do not restore a backup over one of them") != std::string::npos);
-  CHECK(merge(twin, mine).find("in the other one 2 acts since ") != std::string::npos);
+  CHECK(said.find("student " + disks.number(0)) != std::string::npos);
+  CHECK(said.find("Nothing is lost: both logbooks are whole") != std::string::npos);
+  CHECK(said.find("merge again and say so") != std::string::npos);
+  CHECK(refused(twin, mine).find("in the other one 2 acts since ") != std::string::npos);
   CHECK(contentNow(laptop.use(), laptop.folder) == before);
+}
+
+TEST_CASE("Copies that are joined lose nothing, double nothing and say the same, and need not be "
+          "joined again",
+          "[case-243]") {
+  TwinDisks disks;
+  auto& [county, laptop, twin] = disks;
+  const auto wren = disks.enrol(laptop, "2001", "Wrenna");
+  const auto odd = disks.enrol(twin, "2002", "Oddny");
+  county.note(laptop, wren);
+  county.note(twin, odd);
+  const auto mine = laptop.copyTo(county.fresh("mine"));
+  const auto theirs = twin.copyTo(county.fresh("theirs"));
+  CHECK(must(laptop.use().absorb(theirs, store::Copies::join)).lines == 2);
+  must(twin.use().absorb(mine, store::Copies::join));
+  // Whoever had the logbook open goes on with what was on the screen.
+  CHECK(must(laptop.use().identity(wren)).first == "Wrenna");
+  county.note(laptop, wren);
+  county.note(twin, odd);
+  // Asked about once: what each records from here on comes over by itself.
+  must(laptop.use().absorb(twin.copyTo(county.fresh("theirs"))));
+  must(twin.use().absorb(laptop.copyTo(county.fresh("mine"))));
+  CHECK(contentNow(laptop.use(), laptop.folder) == contentNow(twin.use(), twin.folder));
+  for (auto* const computer : {&laptop, &twin}) {
+    computer->close();
+    auto& book = computer->use();
+    CHECK(must(book.findings()).empty());
+    CHECK(book.copyNotice().find("Nothing is lost") != std::string::npos);
+    CHECK(must(book.copiedLines()).size() == 2);
+    // Names that were sealed in either are open in both.
+    for (const auto* const name : {"Wrenna", "Oddny"}) {
+      const auto found = must(book.findChildren(name));
+      REQUIRE(found.size() == 1);
+      CHECK(must(book.identity(found.front().child)).first == name);
+      CHECK(must(book.flags(found.front().child)).size() == 2);
+    }
+  }
+  // From now on each has a hand of its own.
+  county.note(laptop, county.children[1]);
+  county.note(twin, county.children[1]);
+  must(laptop.use().absorb(twin.copyTo(county.fresh("theirs"))));
+  CHECK(must(laptop.use().findings()).empty());
+  // A backup from before, and a third copy of the disk, still fit in.
+  must(laptop.use().absorb(mine));
+  must(laptop.use().absorb(theirs));
 }
 
 TEST_CASE("Every pair of restored, cloned, stale and plain logbooks merges in both directions",
           "[case-244]") {
-  enum class Kind { restored, cloned, stale, plain, ahead };
-  const auto make = [](County& county, Kind kind, std::size_t at) {
+  enum class Kind { restored, cloned, forked, stale, plain, ahead };
+  const auto make = [](County& county, Kind kind, std::size_t at,
+                       std::vector<base::Path>& carried) {
     auto& laptop = county.at(at);
     county.note(laptop, county.children[0]);
     const auto early = laptop.copyTo(county.fresh("early"));
@@ -190,25 +169,37 @@ TEST_CASE("Every pair of restored, cloned, stale and plain logbooks merges in bo
     if (kind == Kind::stale) return early;
     if (kind == Kind::ahead) return late;
     if (kind == Kind::restored) laptop.restore(early);
-    if (kind == Kind::cloned) {
+    if (kind == Kind::cloned || kind == Kind::forked) {
       Computer image(*county.clinic.folder / ("image" + std::to_string(at)), laptop.clock.now(),
                      200 + at);
       laptop.cloneTo(image);
+      if (kind == Kind::forked) image.machine = laptop.machine;
+      image.clock.advance(std::chrono::minutes(2));
       county.note(image, county.children[2]);
       const auto ofImage = image.copyTo(county.fresh("image"));
       county.note(laptop, county.children[2]); // both go on
-      must(laptop.use().absorb(ofImage));
+      if (kind == Kind::forked) {              // they meet only where all do
+        county.note(laptop, county.children[0]);
+        carried.push_back(ofImage);
+      } else {
+        must(laptop.use().absorb(ofImage));
+      }
     }
     county.note(laptop, county.children[2]);
     return laptop.copyTo(county.fresh("book"));
   };
-  constexpr std::array kinds{Kind::restored, Kind::cloned, Kind::stale, Kind::plain, Kind::ahead};
+  constexpr std::array kinds{Kind::restored, Kind::cloned, Kind::forked,
+                             Kind::stale,    Kind::plain,  Kind::ahead};
   for (const auto one : kinds)
     for (const auto two : kinds) {
       County county(2);
       INFO(static_cast<int>(one) << " with " << static_cast<int>(two));
-      std::vector<base::Path> files{make(county, one, 0), make(county, two, 1)};
-      files.push_back(county.at(0).copyTo(county.fresh("again")));
+      std::vector<base::Path> files;
+      for (const auto& [kind, at] : {std::pair(one, 0U), std::pair(two, 1U)}) {
+        const auto book = make(county, kind, at, files);
+        files.push_back(book);
+      }
+      if (files.size() < 4) files.push_back(county.at(0).copyTo(county.fresh("again")));
       allOrdersAgree(county, files);
     }
 }
@@ -241,11 +232,13 @@ TEST_CASE("Four laptops with corrections, restores, disk images and wrong clocks
       case 3: {
         auto& other = county.at((who + 1 + dice.below(3)) % 4);
         laptop.cloneTo(other);
+        // Every other image keeps the machine's identity, so nobody can tell the two apart.
+        if (dice.below(2) == 0) other.machine = laptop.machine;
         break;
       }
       case 4: {
         const auto file = county.at((who + 1) % 4).copyTo(county.fresh("carried"));
-        must(laptop.use().absorb(file));
+        must(laptop.use().absorb(file, store::Copies::join));
         break;
       }
       case 5:

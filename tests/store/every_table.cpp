@@ -2,6 +2,7 @@
 
 #include "broken/broken_books.h"
 #include "store/erasing.h"
+#include "store/lines.h"
 #include "store/sweep.h"
 
 #include <catch2/catch.hpp>
@@ -141,6 +142,7 @@ class EveryTable {
       eraseOne(n);
     for (int number = 1; number <= 2; ++number)
       endAct(number);
+    copyFirstHand();
     book_.forgetHands();
     store::applyErasures(book_, store::newestSchema());
     digestAll(book_);
@@ -205,6 +207,30 @@ class EveryTable {
     enter("erasure", n);
     write("erasure", {}, filled("@child#, '204#-0', 'a letter', 'a rule', 'asked for'", n));
   }
+  /// The first hand went on in a copy as well, from its last act but one.
+  void copyFirstHand() {
+    std::vector<std::pair<std::int64_t, std::int64_t>> acts;
+    {
+      auto rows = book_.prepare("SELECT first, sequence FROM act WHERE (first & 2047) = 1 ORDER BY "
+                                "sequence DESC LIMIT 2");
+      while (rows.step())
+        acts.emplace_back(rows.column<std::int64_t>(0), rows.column<std::int64_t>(1));
+    }
+    const auto first = std::to_string((((std::int64_t{217'087'200'000} + ++acts_) << 21) + 3));
+    book_.execute("INSERT INTO hand VALUES (3, x'" + hex(803) + "')");
+    book_.execute("INSERT INTO entry (id, kind, nth) VALUES (" + first +
+                  ", (SELECT number FROM entry_kind WHERE name = 'school'), 0)");
+    book_.execute("INSERT INTO school VALUES (" + first + ", 'Copied', 'C')");
+    book_.execute("INSERT INTO act (first, sequence, count, at, utc_offset, verb, station, digest) "
+                  "VALUES (" +
+                  first + ", " + std::to_string(acts[0].second) + ", 1, " +
+                  std::to_string(1'794'924'000'000 + acts_) +
+                  ", -300, 'verb', 'chair', zeroblob(32))");
+    for (const auto& one : {std::to_string(acts[0].first), first})
+      book_.execute("INSERT INTO hand_branch VALUES (" + one + ", " +
+                    std::to_string(acts[1].first) + ", 1, x'" + hex(one == first ? 803 : 804) +
+                    "')");
+  }
   void endAct(int number) {
     auto& hand = hands_[static_cast<std::size_t>(number - 1)];
     if (hand.rows == 0) return;
@@ -257,6 +283,31 @@ void makeEveryTable(const base::Path& path) {
   }
 }
 
+namespace {
+
+/// A line is called by the digest of its first act, which is known only once it is made.
+void nameLines(store::Connection& book) {
+  for (const auto* table : {"hand", "hand_branch"})
+    book.execute("DROP TRIGGER " + std::string(table) + "_no_update");
+  for (const auto& branch : store::branchesOf(book, "main")) {
+    auto row = book.prepare("SELECT digest FROM act WHERE first = ?1");
+    row.bind(1, branch.first);
+    REQUIRE(row.step());
+    const auto name = store::lineName(book.hands().originLaptop(branch.origin),
+                                      store::hashIn(row, 0).value_or(crypto::Hash{}));
+    book.prepare("UPDATE hand SET laptop = ?1 WHERE laptop = ?2").bindAll(name, branch.name).run();
+    book.prepare("UPDATE hand_branch SET laptop = ?1 WHERE first = ?2")
+        .bindAll(name, branch.first)
+        .run();
+  }
+  for (const auto* table : {"hand", "hand_branch"})
+    book.execute("CREATE TRIGGER " + std::string(table) + "_no_update BEFORE UPDATE ON " + table +
+                 "\nBEGIN SELECT RAISE(ABORT, 'rows of " + table + " are never changed'); END");
+  book.forgetHands();
+}
+
+} // namespace
+
 void digestAll(store::Connection& book) {
   std::vector<std::pair<std::int64_t, crypto::Hash>> digests;
   store::sweep(book, "main", store::newestSchema(),
@@ -277,6 +328,7 @@ void digestAll(store::Connection& book) {
         .bindAll(std::span<const std::uint8_t>(digest), first)
         .run();
   book.execute(guard);
+  nameLines(book);
 }
 
 std::string contentOf(store::Connection& book) {

@@ -111,7 +111,8 @@ TEST_CASE("A history written anew in one book is a fork to the other", "[case-15
   REQUIRE(mine);
   const auto merged = mine->absorb(forged, someMorning);
   REQUIRE_FALSE(merged);
-  CHECK(merged.error().detail.find("both books hold different entries") != std::string::npos);
+  CHECK(merged.error().detail.find("an act that both logbooks have is not the same in both") !=
+        std::string::npos);
 }
 
 TEST_CASE("CHECKs are looked at on a file that is open for reading alone", "[case-155]") {
@@ -234,7 +235,8 @@ TEST_CASE("Nothing is taken out but what a listed erasure names", "[case-247]") 
                 "; DELETE FROM varnish WHERE entry = " + some));
   // What was erased is brought back, or its words are.
   CHECK(isNamed("INSERT INTO medical_flag SELECT (SELECT id FROM erased_entry AS x WHERE EXISTS "
-                "(SELECT 1 FROM entry WHERE id = x.id AND kind = (SELECT number FROM entry_kind WHERE name = 'medical_flag')) LIMIT 1), child, "
+                "(SELECT 1 FROM entry WHERE id = x.id AND kind = (SELECT number FROM entry_kind "
+                "WHERE name = 'medical_flag')) LIMIT 1), child, "
                 "flag, action, detail, resolved, decided FROM medical_flag LIMIT 1"));
   CHECK(isNamed("UPDATE entry SET reason = 'her words' WHERE reason = 'erased'"));
   CHECK(isNamed("INSERT INTO child_salt SELECT whom, zeroblob(16) FROM erasure LIMIT 1"));
@@ -275,7 +277,8 @@ TEST_CASE("The digest of an act is BLAKE2b-256 over the bytes that the formats p
     }
     return hex;
   };
-  CHECK(hexOf(digest.finish()) == "7e6f7d9142a122754a9ca87f13ed740c69d1ebba152b6e680dab83b105480daf");
+  CHECK(hexOf(digest.finish()) ==
+        "7e6f7d9142a122754a9ca87f13ed740c69d1ebba152b6e680dab83b105480daf");
 
   // The same of what is a child's: its content is one salted hash, and that alone is needed.
   constexpr std::int64_t child = 455264855654406149;

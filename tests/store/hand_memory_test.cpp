@@ -20,14 +20,18 @@ struct Kept {
   base::Machine machine{"this computer", "this start"};
   base::Uuid book = base::makeUuid7(now, random);
   std::map<base::LaptopId, HandEnd> ends;
+  bool isParted = false; ///< copies of the disk were both written on
 
   [[nodiscard]] store::HandMemory laptop() { return {folder.path(), machine, random}; }
   store::HandMemory::Taken take() {
     return laptop().take(
         book,
-        [this](base::LaptopId hand) {
+        [this](base::LaptopId hand, const HandEnd& remembered) {
           const auto found = ends.find(hand);
-          return found == ends.end() ? HandEnd{} : found->second;
+          const auto end = found == ends.end() ? HandEnd{} : found->second;
+          const bool hasRemembered =
+              remembered.sequence == 0 || end == remembered || end.sequence > remembered.sequence;
+          return store::HandInBook{end, hasRemembered, isParted};
         },
         now);
   }
@@ -141,7 +145,16 @@ TEST_CASE("A copied disk, a lost memory and a hand that went on elsewhere each g
   }
   SECTION("the same number of acts, and other ones") {
     kept.random.fill(kept.ends[hand].digest);
-    CHECK(kept.take().hand != hand);
+    const auto taken = kept.take();
+    CHECK(taken.hand != hand);
+    CHECK(taken.news == HandNews::earlierCopy); // what this laptop wrote is not there
+    CHECK(taken.lost == hand);
+  }
+  SECTION("copies of the disk were both written on, and were joined") {
+    kept.isParted = true;
+    const auto taken = kept.take();
+    CHECK(taken.news == HandNews::wentOnElsewhere);
+    CHECK(taken.hand != hand);
   }
 }
 
