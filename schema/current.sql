@@ -35,6 +35,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 46
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in addendum'); END;
 
 CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
 
 CREATE TRIGGER addendum_no_replace BEFORE INSERT ON addendum
@@ -49,6 +50,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 45
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in after_cure'); END;
 
 CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
 CREATE TRIGGER after_cure_no_replace BEFORE INSERT ON after_cure
@@ -77,6 +79,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
 
 CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
 CREATE TRIGGER authorization_no_replace BEFORE INSERT ON authorization
@@ -91,6 +94,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization_tooth'); END;
 
 CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 
 CREATE TRIGGER authorization_tooth_no_replace BEFORE INSERT ON authorization_tooth
@@ -105,6 +109,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 42
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
 
 CREATE TRIGGER background_no_delete BEFORE DELETE ON background
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
 CREATE TRIGGER background_no_replace BEFORE INSERT ON background
@@ -143,6 +148,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 8
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
 
 CREATE TRIGGER child_no_delete BEFORE DELETE ON child
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
 
 CREATE TRIGGER child_no_replace BEFORE INSERT ON child
@@ -151,6 +157,17 @@ BEGIN SELECT RAISE(ABORT, 'rows of child are never replaced'); END;
 
 CREATE TRIGGER child_no_update BEFORE UPDATE ON child
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+
+CREATE TRIGGER child_salt_no_delete BEFORE DELETE ON child_salt
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
+
+CREATE TRIGGER child_salt_no_replace BEFORE INSERT ON child_salt
+WHEN EXISTS (SELECT 1 FROM child_salt WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never replaced'); END;
+
+CREATE TRIGGER child_salt_no_update BEFORE UPDATE ON child_salt
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
 
 CREATE TRIGGER clinic_day_kind BEFORE INSERT ON clinic_day
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 5
@@ -171,6 +188,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 10
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;
 
 CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
 
 CREATE TRIGGER consent_no_replace BEFORE INSERT ON consent
@@ -185,6 +203,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 11
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent_override'); END;
 
 CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
 CREATE TRIGGER consent_override_no_replace BEFORE INSERT ON consent_override
@@ -199,6 +218,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 28
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in contact_attempt'); END;
 
 CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
 
 CREATE TRIGGER contact_attempt_no_replace BEFORE INSERT ON contact_attempt
@@ -269,6 +289,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 25
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
 
 CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
 CREATE TRIGGER day_outcome_no_replace BEFORE INSERT ON day_outcome
@@ -338,13 +359,46 @@ WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id)
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never replaced'); END;
 
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id) OR NEW.reason IS NOT 'erased'
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'only what a listed erasure names is erased'); END;
+
+CREATE TRIGGER erased_entry_no_delete BEFORE DELETE ON erased_entry
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+
+CREATE TRIGGER erased_entry_no_replace BEFORE INSERT ON erased_entry
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never replaced'); END;
+
+CREATE TRIGGER erased_entry_no_update BEFORE UPDATE ON erased_entry
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+
+CREATE TRIGGER erasure_kind BEFORE INSERT ON erasure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 60
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in erasure'); END;
+
+CREATE TRIGGER erasure_no_delete BEFORE DELETE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
+
+CREATE TRIGGER erasure_no_replace BEFORE INSERT ON erasure
+WHEN EXISTS (SELECT 1 FROM erasure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never replaced'); END;
+
+CREATE TRIGGER erasure_no_update BEFORE UPDATE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
 
 CREATE TRIGGER field_kind BEFORE INSERT ON field
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field'); END;
 
 CREATE TRIGGER field_no_delete BEFORE DELETE ON field
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
 CREATE TRIGGER field_no_replace BEFORE INSERT ON field
@@ -359,6 +413,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field_tooth'); END;
 
 CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
 CREATE TRIGGER field_tooth_no_replace BEFORE INSERT ON field_tooth
@@ -367,6 +422,16 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
 
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_replace BEFORE INSERT ON hand_branch
+WHEN EXISTS (SELECT 1 FROM hand_branch WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM hand_branch WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never replaced'); END;
+
+CREATE TRIGGER hand_branch_no_update BEFORE UPDATE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
 
 CREATE TRIGGER hand_no_delete BEFORE DELETE ON hand
 BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
@@ -383,6 +448,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 32
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in incident'); END;
 
 CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
 CREATE TRIGGER incident_no_replace BEFORE INSERT ON incident
@@ -411,6 +477,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 31
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
 
 CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
 CREATE TRIGGER letter_no_replace BEFORE INSERT ON letter
@@ -495,6 +562,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 12
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in medical_flag'); END;
 
 CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
 CREATE TRIGGER medical_flag_no_replace BEFORE INSERT ON medical_flag
@@ -537,6 +605,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 35
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
 
 CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
 CREATE TRIGGER merge_answer_no_replace BEFORE INSERT ON merge_answer
@@ -589,6 +658,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 37
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_sheet'); END;
 
 CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
 CREATE TRIGGER paper_sheet_no_replace BEFORE INSERT ON paper_sheet
@@ -617,6 +687,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 23
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
 
 CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
 
 CREATE TRIGGER placement_no_replace BEFORE INSERT ON placement
@@ -687,6 +758,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 27
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in referral'); END;
 
 CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
 CREATE TRIGGER referral_no_replace BEFORE INSERT ON referral
@@ -715,6 +787,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 26
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
 
 CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
 CREATE TRIGGER retention_check_no_replace BEFORE INSERT ON retention_check
@@ -743,6 +816,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening'); END;
 
 CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
 CREATE TRIGGER screening_no_replace BEFORE INSERT ON screening
@@ -757,6 +831,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening_tooth'); END;
 
 CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
 
 CREATE TRIGGER screening_tooth_no_replace BEFORE INSERT ON screening_tooth
@@ -771,6 +846,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 9
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in sealed_identity'); END;
 
 CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
 CREATE TRIGGER sealed_identity_no_replace BEFORE INSERT ON sealed_identity
@@ -785,6 +861,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating_alert'); END;
 
 CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
 
 CREATE TRIGGER seating_alert_no_replace BEFORE INSERT ON seating_alert
@@ -799,6 +876,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating'); END;
 
 CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
 CREATE TRIGGER seating_no_replace BEFORE INSERT ON seating
@@ -813,6 +891,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_run'); END;
 
 CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
 
 CREATE TRIGGER step_run_no_replace BEFORE INSERT ON step_run
@@ -827,6 +906,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_tooth'); END;
 
 CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
 CREATE TRIGGER step_tooth_no_replace BEFORE INSERT ON step_tooth
@@ -869,6 +949,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_start'); END;
 
 CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
 
 CREATE TRIGGER timer_start_no_replace BEFORE INSERT ON timer_start
@@ -883,6 +964,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_tooth'); END;
 
 CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
 CREATE TRIGGER timer_tooth_no_replace BEFORE INSERT ON timer_tooth
@@ -897,6 +979,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 24
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in varnish'); END;
 
 CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
 
 CREATE TRIGGER varnish_no_replace BEFORE INSERT ON varnish
@@ -911,6 +994,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet'); END;
 
 CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
 CREATE TRIGGER wet_no_replace BEFORE INSERT ON wet
@@ -925,6 +1009,7 @@ WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet_tooth'); END;
 
 CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
 CREATE TRIGGER wet_tooth_no_replace BEFORE INSERT ON wet_tooth
@@ -1035,6 +1120,11 @@ CREATE TABLE child (
   provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
   note TEXT NOT NULL,
   CHECK (number GLOB '[0-9]*-[0-9]')
+) STRICT;
+
+CREATE TABLE child_salt (
+  child INTEGER PRIMARY KEY REFERENCES entry (id),
+  salt BLOB NOT NULL CHECK (length(salt) = 16)
 ) STRICT;
 
 CREATE TABLE clinic_day (
@@ -1181,6 +1271,21 @@ CREATE TABLE entry_kind (
   name TEXT NOT NULL UNIQUE
 ) STRICT;
 
+CREATE TABLE erased_entry (
+  id INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  content BLOB NOT NULL CHECK (length(content) = 32)
+) STRICT;
+
+CREATE TABLE erasure (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  whom INTEGER NOT NULL REFERENCES entry (id),
+  number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
+  request TEXT NOT NULL CHECK (request <> ''),
+  authority TEXT NOT NULL CHECK (authority <> ''),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+
 CREATE TABLE field (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   child INTEGER NOT NULL REFERENCES entry (id),
@@ -1209,6 +1314,13 @@ CREATE TABLE field_tooth (
 
 CREATE TABLE hand (
   number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 2047),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+
+CREATE TABLE hand_branch (
+  first INTEGER PRIMARY KEY REFERENCES act (first),
+  after INTEGER REFERENCES act (first),
+  origin INTEGER NOT NULL REFERENCES hand (number),
   laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
 ) STRICT;
 
@@ -1703,6 +1815,8 @@ CREATE INDEX enrolment_term ON enrolment (term);
 CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
 
 CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
+
+CREATE INDEX erasure_whom ON erasure (whom);
 
 CREATE INDEX field_child ON field (child);
 

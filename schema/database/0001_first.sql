@@ -123,7 +123,8 @@ INSERT INTO entry_kind (number, name) VALUES
   (49, 'placements_confirmed'),
   (50, 'personal_key'),
   (51, 'day_signature'),
-  (52, 'recovery_code');
+  (52, 'recovery_code'),
+  (60, 'erasure');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -156,7 +157,12 @@ CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
 
 CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
 
+-- Of an erased entry the reason goes too, which is a person's words on the student.
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id) OR NEW.reason IS NOT 'erased'
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+
+CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
@@ -448,6 +454,7 @@ CREATE TRIGGER child_no_update BEFORE UPDATE ON child
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
 
 CREATE TRIGGER child_no_delete BEFORE DELETE ON child
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
 
 CREATE TRIGGER child_no_replace BEFORE INSERT ON child
@@ -473,6 +480,7 @@ CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
 CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
 CREATE TRIGGER sealed_identity_no_replace BEFORE INSERT ON sealed_identity
@@ -510,6 +518,7 @@ CREATE TRIGGER consent_no_update BEFORE UPDATE ON consent
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
 
 CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
 
 CREATE TRIGGER consent_no_replace BEFORE INSERT ON consent
@@ -535,6 +544,7 @@ CREATE TRIGGER consent_override_no_update BEFORE UPDATE ON consent_override
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
 CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
 CREATE TRIGGER consent_override_no_replace BEFORE INSERT ON consent_override
@@ -562,6 +572,7 @@ CREATE TRIGGER medical_flag_no_update BEFORE UPDATE ON medical_flag
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
 CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
 CREATE TRIGGER medical_flag_no_replace BEFORE INSERT ON medical_flag
@@ -693,6 +704,7 @@ CREATE TRIGGER seating_no_update BEFORE UPDATE ON seating
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
 CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
 CREATE TRIGGER seating_no_replace BEFORE INSERT ON seating
@@ -723,6 +735,7 @@ CREATE TRIGGER screening_no_update BEFORE UPDATE ON screening
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
 CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
 CREATE TRIGGER screening_no_replace BEFORE INSERT ON screening
@@ -760,6 +773,7 @@ CREATE TRIGGER screening_tooth_no_update BEFORE UPDATE ON screening_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
 
 CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
 
 CREATE TRIGGER screening_tooth_no_replace BEFORE INSERT ON screening_tooth
@@ -796,6 +810,7 @@ CREATE TRIGGER field_no_update BEFORE UPDATE ON field
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
 CREATE TRIGGER field_no_delete BEFORE DELETE ON field
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
 CREATE TRIGGER field_no_replace BEFORE INSERT ON field
@@ -818,6 +833,7 @@ CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
 CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
 CREATE TRIGGER field_tooth_no_replace BEFORE INSERT ON field_tooth
@@ -842,6 +858,7 @@ CREATE TRIGGER timer_start_no_update BEFORE UPDATE ON timer_start
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
 
 CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
 
 CREATE TRIGGER timer_start_no_replace BEFORE INSERT ON timer_start
@@ -864,6 +881,7 @@ CREATE TRIGGER timer_tooth_no_update BEFORE UPDATE ON timer_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
 CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
 CREATE TRIGGER timer_tooth_no_replace BEFORE INSERT ON timer_tooth
@@ -899,6 +917,7 @@ CREATE TRIGGER step_run_no_update BEFORE UPDATE ON step_run
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
 
 CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
 
 CREATE TRIGGER step_run_no_replace BEFORE INSERT ON step_run
@@ -921,6 +940,7 @@ CREATE TRIGGER step_tooth_no_update BEFORE UPDATE ON step_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
 CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
 CREATE TRIGGER step_tooth_no_replace BEFORE INSERT ON step_tooth
@@ -945,6 +965,7 @@ CREATE TRIGGER wet_no_update BEFORE UPDATE ON wet
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
 CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
 CREATE TRIGGER wet_no_replace BEFORE INSERT ON wet
@@ -966,6 +987,7 @@ CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
 CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
 CREATE TRIGGER wet_tooth_no_replace BEFORE INSERT ON wet_tooth
@@ -1014,6 +1036,7 @@ CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
 
 CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
 
 CREATE TRIGGER placement_no_replace BEFORE INSERT ON placement
@@ -1039,6 +1062,7 @@ CREATE TRIGGER varnish_no_update BEFORE UPDATE ON varnish
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
 
 CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
 
 CREATE TRIGGER varnish_no_replace BEFORE INSERT ON varnish
@@ -1067,6 +1091,7 @@ CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
 CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
 CREATE TRIGGER day_outcome_no_replace BEFORE INSERT ON day_outcome
@@ -1106,6 +1131,7 @@ CREATE TRIGGER retention_check_no_update BEFORE UPDATE ON retention_check
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
 CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
 CREATE TRIGGER retention_check_no_replace BEFORE INSERT ON retention_check
@@ -1136,6 +1162,7 @@ CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
 CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
 CREATE TRIGGER referral_no_replace BEFORE INSERT ON referral
@@ -1163,6 +1190,7 @@ CREATE TRIGGER contact_attempt_no_update BEFORE UPDATE ON contact_attempt
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
 
 CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
 
 CREATE TRIGGER contact_attempt_no_replace BEFORE INSERT ON contact_attempt
@@ -1225,6 +1253,7 @@ CREATE TRIGGER letter_no_update BEFORE UPDATE ON letter
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
 CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
 CREATE TRIGGER letter_no_replace BEFORE INSERT ON letter
@@ -1257,6 +1286,7 @@ CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
 CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
 CREATE TRIGGER incident_no_replace BEFORE INSERT ON incident
@@ -1339,6 +1369,7 @@ CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
 CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
 CREATE TRIGGER merge_answer_no_replace BEFORE INSERT ON merge_answer
@@ -1367,6 +1398,7 @@ CREATE TRIGGER authorization_no_update BEFORE UPDATE ON authorization
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
 CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
 CREATE TRIGGER authorization_no_replace BEFORE INSERT ON authorization
@@ -1389,6 +1421,7 @@ CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_toot
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 
 CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 
 CREATE TRIGGER authorization_tooth_no_replace BEFORE INSERT ON authorization_tooth
@@ -1415,6 +1448,7 @@ CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
 CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
 CREATE TRIGGER paper_sheet_no_replace BEFORE INSERT ON paper_sheet
@@ -1561,6 +1595,7 @@ CREATE TRIGGER background_no_update BEFORE UPDATE ON background
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
 CREATE TRIGGER background_no_delete BEFORE DELETE ON background
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
 CREATE TRIGGER background_no_replace BEFORE INSERT ON background
@@ -1629,6 +1664,7 @@ CREATE TRIGGER seating_alert_no_update BEFORE UPDATE ON seating_alert
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
 
 CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
 
 CREATE TRIGGER seating_alert_no_replace BEFORE INSERT ON seating_alert
@@ -1657,6 +1693,7 @@ CREATE TRIGGER after_cure_no_update BEFORE UPDATE ON after_cure
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
 CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
 CREATE TRIGGER after_cure_no_replace BEFORE INSERT ON after_cure
@@ -1682,6 +1719,7 @@ CREATE TRIGGER addendum_no_update BEFORE UPDATE ON addendum
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
 
 CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
 
 CREATE TRIGGER addendum_no_replace BEFORE INSERT ON addendum
@@ -1877,3 +1915,87 @@ BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never replaced'); END;
 CREATE TRIGGER recovery_code_kind BEFORE INSERT ON recovery_code
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 52
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in recovery_code'); END;
+-- Where copies of one laptop's disk, or of its logbook, were both written on, its history parts: after
+-- the act `after`, where there is one. The acts from `first` on are of the line `laptop`, copied from the
+-- hand `origin`, and keep the digests that they were written with (docs/decisions/0013-hands-and-erasure.md).
+CREATE TABLE hand_branch (
+  first INTEGER PRIMARY KEY REFERENCES act (first),
+  after INTEGER REFERENCES act (first),
+  origin INTEGER NOT NULL REFERENCES hand (number),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+
+CREATE TRIGGER hand_branch_no_update BEFORE UPDATE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+
+CREATE TRIGGER hand_branch_no_replace BEFORE INSERT ON hand_branch
+WHEN EXISTS (SELECT 1 FROM hand_branch WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM hand_branch WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never replaced'); END;
+
+-- Lawful erasure (docs/decisions/0013-hands-and-erasure.md): a listed act takes a student's content
+-- out of this file, and the digests of the acts still hold. What an act has of a student enters its
+-- digest as one hash with that student's salt; the salt goes with the content, and the hash stays.
+CREATE TABLE child_salt (
+  child INTEGER PRIMARY KEY REFERENCES entry (id),
+  salt BLOB NOT NULL CHECK (length(salt) = 16)
+) STRICT;
+
+CREATE TABLE erasure (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  whom INTEGER NOT NULL REFERENCES entry (id),
+  number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
+  request TEXT NOT NULL CHECK (request <> ''),
+  authority TEXT NOT NULL CHECK (authority <> ''),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+
+CREATE INDEX erasure_whom ON erasure (whom);
+
+CREATE TRIGGER erasure_kind BEFORE INSERT ON erasure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 60
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in erasure'); END;
+
+-- What the digests need of an entry whose content was erased.
+CREATE TABLE erased_entry (
+  id INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  content BLOB NOT NULL CHECK (length(content) = 32)
+) STRICT;
+
+CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'only what a listed erasure names is erased'); END;
+
+CREATE TRIGGER child_salt_no_delete BEFORE DELETE ON child_salt
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
+
+CREATE TRIGGER erasure_no_update BEFORE UPDATE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
+
+CREATE TRIGGER erasure_no_delete BEFORE DELETE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
+
+CREATE TRIGGER erasure_no_replace BEFORE INSERT ON erasure
+WHEN EXISTS (SELECT 1 FROM erasure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never replaced'); END;
+
+CREATE TRIGGER erased_entry_no_update BEFORE UPDATE ON erased_entry
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+
+CREATE TRIGGER erased_entry_no_delete BEFORE DELETE ON erased_entry
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+
+CREATE TRIGGER erased_entry_no_replace BEFORE INSERT ON erased_entry
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never replaced'); END;
+
+CREATE TRIGGER child_salt_no_update BEFORE UPDATE ON child_salt
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
+
+CREATE TRIGGER child_salt_no_replace BEFORE INSERT ON child_salt
+WHEN EXISTS (SELECT 1 FROM child_salt WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never replaced'); END;

@@ -8,7 +8,7 @@
 
 namespace gk::office {
 
-/// The options of a verb that writes: its own, then --by, --pin-file and --laptop-file.
+/// The options of a verb that writes: its own, then --by, --pin-file and --laptop-folder.
 inline std::vector<Option> writing(std::vector<Option> own) {
   own.push_back(byOption());
   own.push_back(pinOption());

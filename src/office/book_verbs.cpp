@@ -20,7 +20,7 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   if (!program) return program.error();
   auto secret = passphraseNeeded(call, around);
   if (!secret) return secret.error();
-  const auto laptop = laptopIdentity(call, around);
+  const auto laptop = thisLaptop(call, around);
   if (!laptop) return laptop.error();
   const auto made =
       Session::create(file, std::move(*secret), *laptop, {around.clock, around.random}, *program);
@@ -140,10 +140,34 @@ Result<Exit> checkSheet(const Call& call, const Surroundings& around, const std:
   return sheet->stands() ? Exit::fine : Exit::findings;
 }
 
+void writeErasure(JsonWriter& json, const session::ErasureLine& line) {
+  json.beginObject();
+  json.field("student", line.record.value.number);
+  json.field("on", line.record.stamp.at.date().iso());
+  json.field("by", line.by);
+  json.field("request", line.record.value.request);
+  json.field("authority", line.record.value.authority);
+  json.field("rows", line.rows);
+  json.field("copies", line.copies);
+  json.endObject();
+}
+
 Result<Exit> check(const Call& call, const Surroundings& around) {
   if (const auto code = call.textIfAny("--sheet")) return checkSheet(call, around, *code);
   const auto findings = Session::inspect(call.operand(0), {around.clock, around.random});
   if (!findings) return findings.error();
+  std::vector<session::ErasureLine> erasures; // no damage
+  std::vector<std::string> copied;            // the same
+  if (findings->empty()) {
+    auto session = openToRead(call, around);
+    if (!session) return session.error();
+    auto listed = session->erasures();
+    if (!listed) return listed.error();
+    erasures = std::move(*listed);
+    auto lines = session->copiedLines();
+    if (!lines) return lines.error();
+    copied = std::move(*lines);
+  }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -153,9 +177,21 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     for (const auto& fault : *findings)
       writeFault(json, fault);
     json.endArray();
+    json.arrayField("erasures");
+    for (const auto& line : erasures)
+      writeErasure(json, line);
+    json.endArray();
+    json.field("copied", copied);
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": whole\n";
+    for (const auto& line : erasures) {
+      around.out << "Student " << line.record.value.number << ": " << line.words() << ".\n";
+      for (const auto& copy : line.copies)
+        around.out << "  may still hold the student: " << copy << '\n';
+    }
+    for (const auto& line : copied)
+      around.out << line << '\n';
   } else {
     for (const auto& fault : *findings)
       around.out << store::sentence(fault) << '\n';
@@ -191,7 +227,8 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto merged = session->absorb(call.operand(1));
+  const auto merged = session->absorb(call.operand(1), call.has("--copied") ? store::Copies::join
+                                                                            : store::Copies::ask);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -199,10 +236,18 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("file", call.operand(0));
     json.field("other", call.operand(1));
     json.field("new_entries", merged->newEntries);
+    json.field("erased", merged->erased);
+    json.field("copied_lines", merged->lines);
     json.endObject();
   } else {
     around.out << "Took in " << base::counted(merged->newEntries, "new entry", "new entries")
                << " from " << call.operand(1) << ".\n";
+    if (merged->erased > 0)
+      around.out << base::counted(merged->erased, "entry", "entries")
+                 << " of erased students were taken out.\n";
+    if (merged->lines > 0)
+      around.out << "What one laptop recorded apart in copies is joined; nothing of either is "
+                    "lost. check lists it.\n";
   }
   return Exit::fine;
 }
@@ -232,7 +277,11 @@ std::vector<Verb> bookVerbs() {
         {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"}}},
        check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
-      {{"merge", "FILE OTHER", "takes in all that another laptop's logbook has", {laptopOption()}},
+      {{"merge",
+        "FILE OTHER",
+        "takes in all that another laptop's logbook has",
+        {{"--copied", "", "joins what one laptop recorded apart in copies of its disk or logbook"},
+         laptopOption()}},
        merge},
   };
 }

@@ -16,16 +16,16 @@ using session::Session;
 
 namespace {
 
-Result<base::Path> laptopFile(const Call& call, const Surroundings& around) {
-  if (const auto file = call.textIfAny("--laptop-file")) return base::Path(*file);
+Result<base::Path> laptopFolder(const Call& call, const Surroundings& around) {
+  if (const auto folder = call.textIfAny("--laptop-folder")) return base::Path(*folder);
   const auto set = [&](const char* name) { return around.environment(name).value_or(""); };
   if (const auto folder = set("XDG_CONFIG_HOME"); !folder.empty())
-    return base::Path(folder) / "groovekeeper" / "laptop-id";
+    return base::Path(folder) / "groovekeeper";
   if (const auto home = set("HOME"); !home.empty())
-    return base::Path(home) / ".config" / "groovekeeper" / "laptop-id";
+    return base::Path(home) / ".config" / "groovekeeper";
   return Error{
       ErrorCode::callMalformed,
-      "there is no home folder to keep this laptop's identity in; give --laptop-file FILE"};
+      "there is no home folder to remember this laptop's logbooks in; give --laptop-folder FOLDER"};
 }
 
 template <class T, class Word>
@@ -61,27 +61,14 @@ Option clockOption() {
 }
 
 Option laptopOption() {
-  return {"--laptop-file", "FILE", "this laptop's identity (~/.config/groovekeeper/laptop-id)"};
+  return {"--laptop-folder", "FOLDER",
+          "what this laptop remembers of its logbooks (~/.config/groovekeeper)"};
 }
 
-Result<base::LaptopId> laptopIdentity(const Call& call, const Surroundings& around) {
-  const auto file = laptopFile(call, around);
-  if (!file) return file.error();
-  const auto text = base::readFile(*file);
-  if (text) {
-    const auto uuid = base::Uuid::parse(base::trim(*text));
-    if (!uuid)
-      return Error{ErrorCode::textMalformed,
-                   file->string() +
-                       ": holds no laptop identity; move it away and a new one is made"};
-    return base::LaptopId(*uuid);
-  }
-  if (text.error().code != ErrorCode::fileNotFound) return text.error();
-  const base::LaptopId fresh(base::makeUuid7(around.clock.now().at, around.random));
-  if (file->has_parent_path())
-    if (const auto made = base::makeFolder(file->parent_path()); !made) return made.error();
-  if (const auto kept = base::replaceFile(*file, fresh.text() + "\n"); !kept) return kept.error();
-  return fresh;
+Result<store::HandMemory> thisLaptop(const Call& call, const Surroundings& around) {
+  auto folder = laptopFolder(call, around);
+  if (!folder) return folder.error();
+  return store::HandMemory(std::move(*folder), around.machine, around.random);
 }
 
 Result<Session> openToRead(const Call& call, const Surroundings& around) {
@@ -91,17 +78,18 @@ Result<Session> openToRead(const Call& call, const Surroundings& around) {
 }
 
 Result<Session> openToWrite(const Call& call, const Surroundings& around) {
-  // Looked at first, so that a wrong file name makes no identity.
-  if (const auto probe = openToRead(call, around);
-      !probe && probe.error().code != ErrorCode::storeReadOnly)
+  // Looked at first, so that a wrong file name is said before anything else.
+  if (const auto probe = openToRead(call, around); !probe &&
+                                                   probe.error().code != ErrorCode::storeReadOnly &&
+                                                   probe.error().code != ErrorCode::storeUnfinished)
     return probe.error();
-  const auto laptop = laptopIdentity(call, around);
+  const auto laptop = thisLaptop(call, around);
   if (!laptop) return laptop.error();
   auto session = Session::open(call.operand(0), *laptop, {around.clock, around.random});
   if (session && call.has("--clock-confirmed")) session->confirmClock();
   if (session)
-    if (const auto warning = session->clockWarning(); !warning.empty())
-      around.err << "groovekeeper-office: note: " << warning << '\n';
+    for (const auto& note : {session->clockWarning(), session->copyNotice()})
+      if (!note.empty()) around.err << "groovekeeper-office: note: " << note << '\n';
   return session;
 }
 

@@ -6,7 +6,7 @@
 
 namespace gk::office {
 
-/// For --passphrase-file, --by, --pin-file and --laptop-file, the same in every verb that takes
+/// For --passphrase-file, --by, --pin-file and --laptop-folder, the same in every verb that takes
 /// them.
 Option passphraseOption();
 Option byOption();
@@ -14,15 +14,15 @@ Option pinOption();
 Option laptopOption();
 Option clockOption();
 
-/// The identity under which this computer writes: of --laptop-file, else of
-/// ~/.config/groovekeeper/laptop-id (XDG_CONFIG_HOME is heeded). Made when the file is not there
-/// yet; a file that holds no identity is `textMalformed` and left alone.
-base::Result<base::LaptopId> laptopIdentity(const Call& call, const Surroundings& around);
+/// What this computer remembers of its logbooks: in the folder of --laptop-folder, else in
+/// ~/.config/groovekeeper (XDG_CONFIG_HOME is heeded).
+base::Result<store::HandMemory> thisLaptop(const Call& call, const Surroundings& around);
 
 /// The first operand as a book, only to be read; fails as store::openBook.
 base::Result<session::Session> openToRead(const Call& call, const Surroundings& around);
 
-/// The first operand as a book to write in. A clock that cannot be right is noted on `err`.
+/// The first operand as a book to write in. A clock that cannot be right, and
+/// a copy that this laptop did not leave so, are noted on `err`.
 base::Result<session::Session> openToWrite(const Call& call, const Surroundings& around);
 
 /// The first line of the file of --passphrase-file, else of GROOVEKEEPER_PASSPHRASE_FILE; fails as

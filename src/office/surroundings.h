@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/clock.h"
+#include "base/machine.h"
 #include "base/random.h"
 
 #include <functional>
@@ -19,6 +20,7 @@ struct Surroundings {
   std::ostream& err;
   /// The value of an environment variable, or none.
   std::function<std::optional<std::string>(const std::string& name)> environment;
+  base::Machine machine{};
 };
 
 } // namespace gk::office

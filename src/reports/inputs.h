@@ -156,6 +156,7 @@ struct TermRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{};
   Rows<roster::Member> members{};
+  int erased = 0; ///< students whose records were erased, of whatever term: no count has them
 };
 
 } // namespace gk::reports

@@ -77,6 +77,9 @@ Table participationTable(const TermTotals& totals) {
   if (totals.total.underOverride > 0)
     table.notes.push_back("Of consented, screened on a clinician's override alone: " +
                           number(totals.total.underOverride) + ".");
+  if (totals.erased > 0)
+    table.notes.push_back(base::counted(totals.erased, "student was", "students were") +
+                          " erased from this logbook as the law asked, and no count has them.");
   for (const auto& taken : totals.overrides)
     table.notes.push_back("Consent override: child " + taken.child + " on " + taken.on.words() +
                           " by " + taken.clinician + ": " + taken.reason + ".");

@@ -44,7 +44,8 @@ TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
                  {},
                  overridesOf(records),
                  pupilCounts(records),
-                 shortTermChecks(records)};
+                 shortTermChecks(records),
+                 records.erased};
   out.total = sumOf(out.schools);
   out.averted = avertedOf({out.total.firstMolars, out.total.secondMolars}, out.attackRate,
                           out.retention.total.protected95, options.avertedYears,

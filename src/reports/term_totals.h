@@ -47,6 +47,7 @@ struct TermTotals {
   std::vector<OverrideLine> overrides; ///< by date; shown in every report
   PupilCounts pupils{};
   EarlyChecks shortTerm{};
+  int erased = 0; ///< students of whatever term, whom no count has
 };
 
 TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});

@@ -5,6 +5,7 @@
 #include "roster/background.h"
 #include "roster/meal_eligibility.h"
 #include "session/key_verbs.h"
+#include "session/erasure.h"
 #include "session/new_child.h"
 
 namespace gk::session {
@@ -58,6 +59,14 @@ class DeskVerbs : public KeyVerbs {
                                     const std::string& reason,
                                     Confirmed schoolConfirmsAge = Confirmed::no,
                                     Confirmed isAnother = Confirmed::no);
+  /// What an erasure of this student would take out; two cards that are one student's go together.
+  Result<ErasurePlan> erasurePlan(roster::ChildId child);
+  /// Takes all of it out of this logbook for good, and out of every one that merges with it.
+  /// `recordChanged` unless `rows` is what the plan named.
+  Result<ErasureDone> eraseStudent(By by, roster::ChildId child, const ErasureGrounds& grounds,
+                                   std::int64_t rows, const OwnPin& pin = {});
+  /// Every erasure that the logbook lists, oldest first.
+  Result<std::vector<ErasureLine>> erasures();
   /// With the health alert of the form, if there is one: both or neither.
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
                                          const std::optional<roster::MedicalFlag>& alert = {});

@@ -19,4 +19,7 @@ struct IdentityRevision {
 /// Who it is, as roster::likeness compares.
 roster::Person personOf(const Identity& identity);
 
+/// Whether a text that everyone can read names the child or a guardian.
+bool namesSomebody(const std::string& text, const Identity& before, const Identity& now);
+
 } // namespace gk::session

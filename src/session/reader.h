@@ -61,6 +61,7 @@ class Reader {
   [[nodiscard]] Result<bool> isChecked() const;
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
+  [[nodiscard]] std::string copyNotice() const; ///< empty for the copy that this laptop left
   /// Far ahead of the newest entry: what to ask, until Door::confirmClock (`clock.ahead`).
   [[nodiscard]] std::optional<std::string> clockQuestion() const;
 

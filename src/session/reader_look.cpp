@@ -115,7 +115,7 @@ Result<Identity> Reader::identity(roster::ChildId child) {
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to see names"};
   auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
   if (!sealed) return sealed.error();
-  return vault_->reveal(child.uuid(), {sealed->value.nonce, sealed->value.box});
+  return vault_->reveal(book_.enteredAs(child.uuid()), {sealed->value.nonce, sealed->value.box});
 }
 
 List<roster::Consent> Reader::consents(roster::ChildId child) {
@@ -210,6 +210,31 @@ std::string Reader::clockWarning() {
   return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
          base::LocalInstant{newest, now.offset}.text() +
          ". Check the date and time against the school clock; the order of entries is kept.";
+}
+
+std::string Reader::copyNotice() const {
+  const auto& [news, newest] = book_.handNotice();
+  const auto what = newest ? "What this laptop recorded after " + newest->text()
+                           : std::string("What this laptop recorded");
+  switch (news) {
+  case store::HandNews::same:
+  case store::HandNews::firstHere:
+  case store::HandNews::notClosed:
+    return {}; // nothing is lost and nothing is to be done
+  case store::HandNews::earlierCopy:
+    return "This logbook is an earlier copy. " + what +
+           " is not in it. It comes back when another laptop's logbook, or a later backup, that "
+           "has it is merged into this one. You can go on recording here meanwhile.";
+  case store::HandNews::otherMachine:
+    return "This logbook was last used from a copy of this disk on another computer. Nothing is "
+           "lost. What is recorded here from now on is kept apart from what that computer records, "
+           "and the two logbooks can be merged.";
+  case store::HandNews::wentOnElsewhere:
+    return "Another copy of this logbook was used under this laptop's identity. Nothing is lost. "
+           "What is recorded here from now on is kept apart from what was recorded there, and the "
+           "two logbooks can be merged.";
+  }
+  base::fail("a kind of news");
 }
 
 std::optional<std::string> Reader::clockQuestion() const {

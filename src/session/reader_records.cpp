@@ -253,6 +253,13 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reader.read(records.lights, everything());
   reader.read(records.readings, everything());
   reader.read(records.members, everything());
+  // Two cards of one student, and two laptops that each erased one, list the same number.
+  std::vector<Recorded<roster::Erasure>> erasures;
+  reader.readEver(erasures, everything());
+  std::set<std::string> erased;
+  for (const auto& one : erasures)
+    erased.insert(one.value.number);
+  records.erased = static_cast<int>(erased.size());
   if (reader.failure()) return *reader.failure();
   for (auto& child : records.children)
     if (const auto then = asOfThen(child, records.asOf); !then) return then.error();

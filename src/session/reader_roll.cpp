@@ -123,6 +123,12 @@ Result<std::string> Reader::nextNumber() {
     if (const auto digits = base::parseInt(line.number.substr(0, line.number.find('-'))))
       highest = std::max(highest, *digits);
   });
+  // Paper of an erased student must not become another's.
+  const auto erased = book_.history<roster::Erasure>(store::everything());
+  if (!erased) return erased.error();
+  for (const auto& one : *erased)
+    if (const auto digits = base::parseInt(one.value.number.substr(0, one.value.number.find('-'))))
+      highest = std::max(highest, *digits);
   return roster::withCheckDigit(std::to_string(highest + 1));
 }
 

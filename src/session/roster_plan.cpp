@@ -61,6 +61,10 @@ class Known {
     Known known;
     for (const auto& row : records->children)
       known.numbers_.insert(row.value.number);
+    const auto erased = session.erasures(); // whose paper is still about
+    if (!erased) return erased.error();
+    for (const auto& one : *erased)
+      known.numbers_.insert(one.record.value.number);
     for (const auto& line : lines)
       if (!line.number.empty()) known.asked_.insert(line.number);
     return known;

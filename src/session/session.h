@@ -6,6 +6,7 @@
 #include "session/undo.h"
 #include "store/access.h"
 #include "store/fault.h"
+#include "store/hand_memory.h"
 #include "store/merged.h"
 
 #include <functional>
@@ -28,9 +29,9 @@ class Session : public DayVerbs {
   // The book. `create` makes it with its program or not at all; it fails as store::Book::create and
   // vault::Vault::create, `open` as store::openBook. Names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, const roster::Program& program,
-                                BookKind kind = BookKind::real);
-  static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
+                                const store::HandMemory& laptop, World world,
+                                const roster::Program& program, BookKind kind = BookKind::real);
+  static Result<Session> open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
                               store::Checkup checkup = store::Checkup::quick,
@@ -47,11 +48,16 @@ class Session : public DayVerbs {
   [[nodiscard]] std::string edition() const;
   /// Of the book as it is once all is copied, for long work in another thread.
   Result<std::unique_ptr<SnapshotDraft>> snapshot();
-  Result<store::Merged> absorb(const base::Path& other);
+  /// `storeForked` where one laptop went on in copies of its disk or logbook, until somebody says
+  /// that they are to be joined.
+  Result<store::Merged> absorb(const base::Path& other, store::Copies copies = store::Copies::ask);
   /// As absorb, in another thread: while it runs nothing may be asked here, and nobody hears of it
   /// before `tellAbsorbed`, in the session's own thread.
-  Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress);
+  Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress,
+                                    store::Copies copies = store::Copies::ask);
   void tellAbsorbed();
+  /// In a line each: what went on in a copy of a laptop's disk or logbook.
+  Result<std::vector<std::string>> copiedLines();
   /// All that is wrong with the file and its history; empty when it is whole.
   Result<std::vector<store::Fault>> findings();
   /// As findings, of a file that may be too damaged to be opened, which is then what it finds.

@@ -1,6 +1,8 @@
 #include "base/printed_code.h"
+#include "base/text.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
+#include "session/short_laptop.h"
 #include "session/snapshot.h"
 #include "store/image.h"
 
@@ -63,8 +65,8 @@ Door::Door(store::Book book, World world) : Reader(std::move(book), world) {
 Session::Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
-                                base::LaptopId laptop, World world, const roster::Program& program,
-                                BookKind kind) {
+                                const store::HandMemory& laptop, World world,
+                                const roster::Program& program, BookKind kind) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto sound = roster::soundProgram(program);
   if (!sound) return sound.error();
@@ -82,7 +84,7 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   return session;
 }
 
-Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
+Result<Session> Session::open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access, BookKind kind, store::Checkup checkup,
                               const base::Progress& progress) {
   auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at,
@@ -124,15 +126,26 @@ Result<base::Done> Session::backUp(const base::Path& target) {
   return book_.backUp(target);
 }
 
-Result<store::Merged> Session::absorb(const base::Path& other) {
-  auto merged = book_.absorb(other, world_.clock.now().at);
+Result<store::Merged> Session::absorb(const base::Path& other, store::Copies copies) {
+  auto merged = book_.absorb(other, world_.clock.now().at, {}, copies);
   if (merged) changed_.emit(Change{});
   return merged;
 }
 
-Result<store::Merged> Session::absorbAside(const base::Path& other,
-                                           const base::Progress& progress) {
-  return book_.absorb(other, world_.clock.now().at, progress);
+Result<store::Merged> Session::absorbAside(const base::Path& other, const base::Progress& progress,
+                                           store::Copies copies) {
+  return book_.absorb(other, world_.clock.now().at, progress, copies);
+}
+
+Result<std::vector<std::string>> Session::copiedLines() {
+  const auto lines = book_.copiedLines();
+  if (!lines) return lines.error();
+  std::vector<std::string> words;
+  for (const auto& line : *lines)
+    words.push_back("laptop ..." + session::shortName(line.name) + ": copied from laptop ..." +
+                    session::shortName(line.copiedFrom) + ", went on apart from " +
+                    line.since.text() + ", " + base::counted(line.acts, "act", "acts"));
+  return words;
 }
 
 void Session::tellAbsorbed() {

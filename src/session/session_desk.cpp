@@ -126,7 +126,8 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
     std::vector<roster::ChildId> ids;
     for (const auto& entering : children) {
       ids.push_back(act.add(entering.child));
-      const auto sealed = vault_->seal(ids.back().uuid(), entering.identity, world_.random);
+      const auto sealed =
+          vault_->seal(book_.enteredAs(ids.back().uuid()), entering.identity, world_.random);
       act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
       // The alert first, so that no form lets the child to the chair before it.
       if (entering.alert) act.add(entering.alert(ids.back()));

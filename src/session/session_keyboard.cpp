@@ -110,7 +110,7 @@ Result<base::Done> PeopleVerbs::judge(base::MemberId who, std::string& pin,
   if (!kept) return kept.error();
   if (!*kept || (*kept)->isReset())
     return Error{ErrorCode::pinNeeded, "this member has no PIN yet; choose one at the desk, Team"};
-  const auto isRight = vault.isPin(who.uuid(), given, sealedOf(**kept));
+  const auto isRight = vault.isPin(book_.enteredAs(who.uuid()), given, sealedOf(**kept));
   if (!isRight) return isRight.error();
   auto& tries = keyboard_.tries;
   if (*isRight) {

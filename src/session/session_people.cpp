@@ -69,7 +69,7 @@ Result<base::Done> PeopleVerbs::setPin(By by, base::MemberId whose, std::string 
                      member->value.name + " or one of those sets the first PIN"};
   if (!vault_)
     return Error{ErrorCode::vaultLocked, "unlock the names first: a PIN is sealed with them"};
-  auto sealed = vault_->sealPin(whose.uuid(), given, costOf(kind_), world_.random);
+  auto sealed = vault_->sealPin(book_.enteredAs(whose.uuid()), given, costOf(kind_), world_.random);
   if (!sealed) return sealed.error();
   auto written = write(*may, {}, [&](store::Act& act) {
     act.add(MemberPin{.member = whose,

@@ -22,8 +22,9 @@ void addWords(std::set<std::string>& into, const std::string& text) {
     if (word.size() >= leastLetters) into.emplace(word);
 }
 
-/// The reason is not sealed, so it may not say what is.
-bool tellsWho(const std::string& reason, const Identity& before, const Identity& now) {
+} // namespace
+
+bool namesSomebody(const std::string& text, const Identity& before, const Identity& now) {
   std::set<std::string> names;
   for (const auto* one : {&before, &now}) {
     addWords(names, one->legalName() + " " + one->nameUsed);
@@ -32,18 +33,23 @@ bool tellsWho(const std::string& reason, const Identity& before, const Identity&
   }
   // Marks between words part them; an apostrophe within one does not.
   std::string plain;
-  for (const char c : reason)
+  for (const char c : text)
     plain +=
         c == ',' || c == ';' || c == ':' || c == '(' || c == ')' || c == '"' || c == '/' ? ' ' : c;
   std::set<std::string> said;
   addWords(said, plain);
-  const bool hasName =
-      std::ranges::any_of(said, [&](const auto& word) { return names.contains(word); });
+  return std::ranges::any_of(said, [&](const auto& word) { return names.contains(word); });
+}
+
+namespace {
+
+/// The reason is not sealed, so it may not say what is.
+bool tellsWho(const std::string& reason, const Identity& before, const Identity& now) {
   int digits = 0;
   for (const char c : reason) {
     if (c >= '0' && c <= '9') ++digits;
   }
-  return hasName || digits >= phoneDigits;
+  return namesSomebody(reason, before, now) || digits >= phoneDigits;
 }
 
 } // namespace
@@ -97,7 +103,7 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
   corrected.birth = {now.birth.year(), now.birth.month()};
   corrected.sex = details.sex;
   return write(*may, child, [&](store::Act& act) {
-    const auto sealed = vault_->seal(child.uuid(), now, world_.random);
+    const auto sealed = vault_->seal(book_.enteredAs(child.uuid()), now, world_.random);
     replaceAll(act, *boxes, store::SealedIdentity{child, sealed.nonce, sealed.box}, reason);
     if (corrected != card->value) act.correct(*card, corrected, reason);
     return base::Done{};

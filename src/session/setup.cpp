@@ -19,7 +19,7 @@ constexpr int soon = 30;
 constexpr int signers = 2;
 
 /// What is found of one area, the gravest first.
-class Finds {
+class FoundGaps {
  public:
   void missing(std::string sentence) { missing_.push_back(std::move(sentence)); }
   void ask(std::string sentence) { asked_.push_back(std::move(sentence)); }
@@ -39,7 +39,7 @@ class Finds {
 };
 
 AreaState programState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   if (!records.program) {
     found.missing("Enter the program: every page and letter names it.");
     return found.as(Area::program, "not entered");
@@ -58,7 +58,7 @@ AreaState programState(const SetupRecords& records) {
 }
 
 AreaState schoolState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   if (records.schools.empty()) found.missing("Enter at least one school.");
   std::set<roster::SchoolId> counted;
   for (const auto& count : records.enrolments)
@@ -74,7 +74,7 @@ AreaState schoolState(const SetupRecords& records) {
 }
 
 AreaState termState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   const auto* term = termFor(records.terms, records.on);
   if (!term) {
     found.missing("Enter the term: its first and last day, and its holidays.");
@@ -90,7 +90,7 @@ AreaState termState(const SetupRecords& records) {
 }
 
 AreaState teamState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   const auto mayNow = [&](roster::Task task) {
     return std::ranges::count_if(records.members, [&](const auto& member) {
       return roster::mayDo(member.value, task, records.on).has_value();
@@ -127,7 +127,7 @@ std::vector<kit::Lot> usable(const SetupRecords& records) {
 }
 
 AreaState lightState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   std::set<std::string> cured; // materials that need a light
   for (const auto& lot : usable(records))
     if (lot.kind == kit::MaterialKind::sealantLightCure) cured.insert(lot.material);
@@ -156,7 +156,7 @@ AreaState lightState(const SetupRecords& records) {
 }
 
 AreaState lotState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   const auto lots = usable(records);
   const auto has = [&](auto which) { return std::ranges::any_of(lots, which); };
   const auto isOf = [](kit::MaterialKind kind) {
@@ -179,7 +179,7 @@ AreaState lotState(const SetupRecords& records) {
 }
 
 AreaState rosterState(const SetupRecords& records) {
-  Finds found;
+  FoundGaps found;
   if (!records.hasStudents)
     found.missing("No student is in the logbook yet.");
   else if (records.withForm == 0)

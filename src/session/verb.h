@@ -39,6 +39,7 @@ enum class Verb {
   confirmProvisional,
   moveChild,
   correctStudent,
+  eraseStudent,
   enterConsent,
   withdrawConsent,
   correctConsent,

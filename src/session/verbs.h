@@ -51,6 +51,7 @@ inline constexpr auto verbRules = [] {
     {confirmProvisional, "confirm provisional", "Student confirmed", type, none, false, any, true, false, Station::rosters, here},
     {moveChild, "move child", "Student moved", type, none, false, any, true, false, Station::rosters, here},
     {correctStudent, "correct student", "Student's details corrected", type, none, false, any, true, false, Station::rosters, here},
+    {eraseStudent, "erase student", "Student erased", sign, none, false, any, true, false, Station::rosters, never, pin},
     {enterConsent, "enter consent", "Consent form", type, none, false, any, false, false, Station::consent, here},
     {withdrawConsent, "withdraw consent", "Consent withdrawn", type, none, false, any, true, false, Station::board, byOwn},
     {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},

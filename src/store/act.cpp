@@ -5,7 +5,7 @@ namespace gk::store {
 
 Act::Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position)
     : connection_(connection), hand_(hand), stamp_(stamp), by_(stamp.by), position_(position),
-      mark_(markOf(hand.laptop)) {}
+      mark_(connection.hands().nextMark(hand.laptop)) {}
 
 base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replaced>& replaced) {
   if (!first_) connection_.numberFor(hand_.laptop); // a hand without an act would say nothing
@@ -24,7 +24,16 @@ base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replac
       .run();
   position_.last = id.uuid();
   ++count_;
+  if (kind == "child" && !replaced) addSalt(id);
   return id;
+}
+
+/// What is of a child from now on enters its digests with this, until the child is erased. Drawn
+/// from the operating system by SQLite: it is shown nowhere and decides nothing.
+void Act::addSalt(base::EntryId child) {
+  connection_.prepare("INSERT INTO child_salt (child, salt) VALUES (?, randomblob(16))")
+      .bindAll(child)
+      .run();
 }
 
 void Act::retract(base::EntryId entry, const std::string& reason) {

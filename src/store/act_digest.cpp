@@ -8,10 +8,12 @@ namespace gk::store {
 
 namespace {
 
-constexpr std::string_view actTag = "groovekeeper act 1";
+constexpr std::string_view actTag = "groovekeeper act 2";
+constexpr std::string_view contentTag = "groovekeeper content 1";
 constexpr std::string_view keyTag = "groovekeeper key 1";
 
 constexpr char rowMark = 'r';
+constexpr char contentMark = 'c';
 constexpr char endMark = 'e';
 constexpr char endOfRow = 0;
 
@@ -56,39 +58,36 @@ void addEntries(Connection& book, const OwnSchema& own, std::int64_t first, std:
                 ActDigest& digest) {
   auto entries = book.prepare(own.entriesBetween);
   entries.bind(1, first).bind(2, last);
+  Owners owners(book, "main", own);
   while (entries.step()) {
-    digest.addEntry(own.entry, entries);
-    const auto kind = entries.column<std::int64_t>(own.kindColumn);
-    for (const auto& table : std::ranges::equal_range(own.records, kind, {}, &OwnTable::kind)) {
-      auto rows = book.prepare(table.ofEntry);
-      rows.bind(1, entries.column<std::int64_t>(own.idColumn));
-      while (rows.step())
-        digest.add(table, rows);
-    }
+    const auto entry = ownedEntry(own, entries);
+    digest.addEntry(own, entries, recordsOf(book, own, entry), owners.read(entry));
   }
 }
 
 } // namespace
 
 ActDigest::ActDigest(const Hand& hand, const crypto::Hash& previous, const Hands& hands)
-    : hands_(hands) {
-  putNumber(bytes_, static_cast<std::uint32_t>(actTag.size()));
-  bytes_ += actTag;
-  bytes_ += viewOf(hand.book.bytes);
-  bytes_ += viewOf(hand.laptop.uuid().bytes);
-  bytes_ += viewOf(previous);
+    : hands_(hands), rows_(hands) {
+  auto& bytes = rows_.bytes();
+  putNumber(bytes, static_cast<std::uint32_t>(actTag.size()));
+  bytes += actTag;
+  bytes += viewOf(hand.book.bytes);
+  bytes += viewOf(hand.laptop.uuid().bytes);
+  bytes += viewOf(previous);
 }
 
 void ActDigest::flush() {
-  hasher_.add(bytes_);
-  bytes_.clear();
+  hasher_.add(rows_.bytes());
+  rows_.bytes().clear();
 }
 
-void ActDigest::add(const OwnTable& table, const Statement& row) {
+void RowBytes::add(const OwnTable& table, const Statement& row, int left) {
   bytes_ += rowMark;
   bytes_ += static_cast<char>(table.name.size());
   bytes_ += table.name;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    if (static_cast<int>(i) == left) continue;
     const auto cell = row.cell(static_cast<int>(i));
     const auto& silent = table.columns[i].silent;
     // So that a column that comes later, silent in old rows, changes none of their digests.
@@ -96,24 +95,50 @@ void ActDigest::add(const OwnTable& table, const Statement& row) {
     bytes_ += static_cast<char>(i + 1);
     // The file's own number of a hand is not of the act: a merge may number it otherwise.
     const bool isEntry = table.columns[i].isEntry && cell.type == CellType::integer;
-    if (const auto identity = isEntry ? hands_.identityOf(cell.number) : std::nullopt)
+    if (const auto identity = isEntry ? hands_.enteredAs(cell.number) : std::nullopt)
       putCell(bytes_, {CellType::blob, 0, viewOf(identity->bytes)});
     else
       putCell(bytes_, cell);
   }
   bytes_ += endOfRow;
-  constexpr std::size_t piece = 4096;
-  if (bytes_.size() >= piece) flush();
 }
 
-void ActDigest::addEntry(const OwnTable& entry, const Statement& row) {
-  add(entry, row);
+crypto::Hash contentHash(const OwnSchema& own, const Statement& row, const RowBytes& records,
+                         const Salt& salt) {
+  std::string head(contentTag);
+  putNumber(head, static_cast<std::uint32_t>(salt.size()));
+  head += viewOf(salt);
+  putCell(head, row.cell(own.reasonColumn));
+  crypto::Hasher hasher;
+  hasher.add(head);
+  hasher.add(records.bytes());
+  return hasher.finish();
+}
+
+void ActDigest::add(const OwnTable& act, const Statement& row) {
+  rows_.add(act, row);
+}
+
+void ActDigest::addEntry(const OwnSchema& own, const Statement& row, const RowBytes& records,
+                         const std::optional<Owner>& owner) {
   ++entries_;
+  auto& bytes = rows_.bytes();
+  if (owner) {
+    rows_.add(own.entry, row, own.reasonColumn);
+    bytes += contentMark;
+    bytes += viewOf(hands_.enteredAs(owner->child).value_or(base::Uuid{}).bytes);
+    bytes += viewOf(owner->erased ? *owner->erased : contentHash(own, row, records, owner->salt));
+  } else {
+    rows_.add(own.entry, row);
+    bytes += records.bytes();
+  }
+  constexpr std::size_t piece = 4096;
+  if (bytes.size() >= piece) flush();
 }
 
 crypto::Hash ActDigest::finish() {
-  bytes_ += endMark;
-  putNumber(bytes_, entries_);
+  rows_.bytes() += endMark;
+  putNumber(rows_.bytes(), entries_);
   flush();
   return hasher_.finish();
 }
@@ -149,6 +174,17 @@ std::optional<crypto::Hash> digestOf(Connection& book, const OwnSchema& own, con
   const auto count = act.column<std::int64_t>(own.act.at("count"));
   addEntries(book, own, first, first + (count - 1) * keyStep, digest);
   return digest.finish();
+}
+
+RowBytes recordsOf(Connection& book, const OwnSchema& own, const OwnedEntry& entry) {
+  RowBytes records(book.hands());
+  for (const auto& table : std::ranges::equal_range(own.records, entry.kind, {}, &OwnTable::kind)) {
+    auto rows = book.prepare(table.ofEntry);
+    rows.bind(1, entry.id);
+    while (rows.step())
+      records.add(table, rows);
+  }
+  return records;
 }
 
 std::optional<crypto::Hash> hashIn(const Statement& row, int column) {

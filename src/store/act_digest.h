@@ -2,7 +2,7 @@
 
 #include "base/entry.h"
 #include "crypto/digest.h"
-#include "store/own_schema.h"
+#include "store/owners.h"
 
 #include <optional>
 #include <string>
@@ -25,6 +25,28 @@ struct ActHead {
   std::string_view verb;
 };
 
+/// The canonical bytes of rows, which name others by the numbers of `hands`; those must outlive it.
+class RowBytes {
+ public:
+  explicit RowBytes(const Hands& hands) : hands_(hands) {}
+  /// The row that the statement stands on: each column of `table` in its order, but for `left`.
+  void add(const OwnTable& table, const Statement& row, int left = -1);
+  [[nodiscard]] std::string& bytes() { return bytes_; }
+  [[nodiscard]] const std::string& bytes() const { return bytes_; }
+
+ private:
+  const Hands& hands_;
+  std::string bytes_;
+};
+
+/// The rows of an entry in the tables of its kind, of the book itself.
+RowBytes recordsOf(Connection& book, const OwnSchema& own, const OwnedEntry& entry);
+
+/// Of an entry that is a child's: its reason and its records, with the child's salt. It stays when
+/// they are erased.
+crypto::Hash contentHash(const OwnSchema& own, const Statement& row, const RowBytes& records,
+                         const Salt& salt);
+
 /// The digest of one act, over its canonical bytes (docs/formats.md, Digests). It takes whatever
 /// columns the program's schema gives a table, so none can be forgotten.
 class ActDigest {
@@ -33,11 +55,12 @@ class ActDigest {
   /// of `hands`, which must outlive it.
   ActDigest(const Hand& hand, const crypto::Hash& previous, const Hands& hands);
 
-  /// The row that the statement stands on: each column of `table`, in its order. First the row of
-  /// `act`, then those of each entry.
-  void add(const OwnTable& table, const Statement& row);
-  /// A row of `entry`, which counts as one of the act.
-  void addEntry(const OwnTable& entry, const Statement& row);
+  /// First the row of `act`.
+  void add(const OwnTable& act, const Statement& row);
+  /// Then each row of `entry`, with its records. What has an owner enters as the hash of its
+  /// content.
+  void addEntry(const OwnSchema& own, const Statement& row, const RowBytes& records,
+                const std::optional<Owner>& owner);
   [[nodiscard]] crypto::Hash finish();
 
  private:
@@ -45,7 +68,7 @@ class ActDigest {
 
   const Hands& hands_;
   crypto::Hasher hasher_;
-  std::string bytes_; // not yet given to it
+  RowBytes rows_; // not yet given to it
   std::int64_t entries_ = 0;
 };
 

@@ -171,6 +171,12 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
                             compare);
   case FlawKind::actLoose:
     return teller.told("an act was removed and its digest left", flaw.entry, compare);
+  case FlawKind::erasedKept:
+    return teller.told("the content of an erased entry is there, or was changed (" + table + ")",
+                       flaw.entry, compare);
+  case FlawKind::lineWrong:
+    return teller.told("the list of copied laptops does not say what is in the logbook", flaw.entry,
+                       compare);
   case FlawKind::handLoose:
     return {"a laptop that wrote nothing is listed, so one was added or all it wrote removed",
             {},
@@ -187,6 +193,27 @@ constexpr auto changedAct = " is not as it was written: a row of it, or the dige
 bool hasKeys(const OwnSchema& own) {
   return std::ranges::any_of(own.kinds,
                              [](const auto& kind) { return kind.second == "day_signature"; });
+/// Only what a listed erasure names is erased, and a salt is of a child that is there.
+void erasureFaults(Connection& book, const std::string& database, const OwnSchema& own,
+                   FaultList& list) {
+  const auto each = [&](const std::string& sql, const char* what) {
+    if (answer(book, "SELECT EXISTS (" + sql + ")"))
+      list.add([&] { return Fault{what, {}, {}, goBack}; });
+  };
+  const auto from = "SELECT 1 FROM " + database;
+  each(from + ".erased_entry AS x WHERE NOT EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = x.child) OR NOT EXISTS (" + from +
+           ".entry AS e WHERE e.id = x.id)",
+       "records were taken out that no listed erasure names");
+  each(from + ".child_salt AS s WHERE EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = s.child) OR NOT EXISTS (" + from +
+           ".entry AS e WHERE e.id = s.child AND e.kind = " + std::to_string(own.childKind) + ")",
+       "something is kept of a student who was erased, or is not there");
+  each(from + ".hand_branch AS b WHERE NOT EXISTS (" + from +
+           ".hand_branch AS c WHERE c.after IS b.after AND c.origin = b.origin AND c.first <> "
+           "b.first) OR NOT EXISTS (" +
+           from + ".act AS a WHERE a.first = b.first)",
+       "the list of copied laptops does not say what is in the logbook");
 }
 
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
@@ -212,6 +239,7 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
       return Fault{
           "a recovery code opens the names that the history does not know of", {}, {}, goBack};
     });
+  erasureFaults(book, database, own, list);
   std::map<std::int64_t, std::string> kinds;
   auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");
   while (rows.step())
@@ -277,12 +305,16 @@ std::vector<Fault> newestFaults(Connection& book, const OwnSchema& own, int acts
       continue;
     }
     if (newest.column<std::int64_t>(2) > longest) continue;
-    auto before = book.prepare("SELECT digest FROM act WHERE (first & 2047) = ?1 AND sequence < ?2 "
-                               "ORDER BY sequence DESC LIMIT 1");
-    before.bindAll(handIn(first), newest.column<std::int64_t>(1));
+    // A copy of a disk goes on from an act of another hand.
+    auto before = book.prepare(
+        "SELECT digest FROM act WHERE first = coalesce((SELECT after FROM hand_branch WHERE first "
+        "= ?3), (SELECT first FROM act WHERE (first & 2047) = ?1 AND sequence < ?2 ORDER BY "
+        "sequence DESC LIMIT 1))");
+    before.bindAll(handIn(first), newest.column<std::int64_t>(1), first);
     const auto previous = before.step() ? hashIn(before, 0) : crypto::Hash{};
+    const auto origin = book.hands().originLaptop(handIn(first));
     const auto now =
-        digestOf(book, own, {bookId, *laptop}, first, previous.value_or(crypto::Hash{}));
+        digestOf(book, own, {bookId, origin}, first, previous.value_or(crypto::Hash{}));
     if (!now || now != hashIn(newest, 3))
       faults.push_back(teller.toldOfAct(changedAct, first, compare));
   }

@@ -59,16 +59,55 @@ base::Uuid bookIdentity(Connection& connection) {
   return id.bytes16(0);
 }
 
+/// Whether what ended so is in the book, in whatever line of that hand.
+bool hasAct(Connection& connection, int number, const HandEnd& end) {
+  if (end.sequence == 0) return true;
+  const auto& hands = connection.hands();
+  for (const auto& [other, laptop] : hands.all()) {
+    if (number == 0 || hands.originOf(other) != hands.originOf(number)) continue;
+    auto row = connection.prepare("SELECT digest FROM act WHERE (first & 2047) = ?1 AND sequence "
+                                  "<= ?2 ORDER BY sequence DESC LIMIT 1");
+    row.bindAll(other, end.sequence);
+    if (row.step() && hashIn(row, 0) == end.digest) return true;
+  }
+  return false;
+}
+
+std::optional<base::LocalInstant> newestActAt(Connection& connection, base::LaptopId hand) {
+  auto row = connection.prepare("SELECT at, utc_offset FROM act WHERE (first & 2047) = ?1 ORDER BY "
+                                "sequence DESC LIMIT 1");
+  row.bind(1, connection.hands().numberOf(hand));
+  if (!row.step()) return std::nullopt;
+  return base::LocalInstant{row.column<base::Instant>(0), std::chrono::minutes(row.column<int>(1))};
+}
+
 // A clinic day is some hundreds of acts; a person who opens a book does not wait for them.
 constexpr int newestActs = 200;
 
 } // namespace
 
-Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durability durability,
+void Book::takeHand(const HandMemory& laptop, base::Instant now) {
+  const auto look = [&](base::LaptopId hand, const HandEnd& remembered) {
+    const auto position = readPosition(connection_, hand);
+    const auto number = connection_.hands().numberOf(hand);
+    return HandInBook{{position.sequence, position.digest},
+                      hasAct(connection_, number, remembered),
+                      connection_.hands().isParted(number)};
+  };
+  auto taken = laptop.take(hand_.book, look, now);
+  hand_.laptop = taken.hand;
+  held_ = std::move(taken.held);
+  notice_ = {taken.news, taken.lost ? newestActAt(connection_, *taken.lost) : std::nullopt};
+}
+
+Result<Book> Book::create(const base::Path& path, const HandMemory& laptop, Durability durability,
                           base::Instant now, const KeyRow& key, base::Random& random,
                           const FirstAct& first) {
   Position position;
-  const Hand hand{base::makeUuid7(now, random), laptop};
+  const auto id = base::makeUuid7(now, random);
+  auto taken = laptop.take(
+      id, [](base::LaptopId, const HandEnd&) { return HandInBook{}; }, now);
+  const Hand hand{id, taken.hand};
   const auto fill = [&](Connection& fresh) {
     Transaction transaction(fresh);
     fresh
@@ -88,17 +127,20 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
   };
   auto opened = createBook(path, durability, now, migrations(), fill);
   if (!opened) return opened.error();
-  return Book(std::move(*opened), hand, position);
+  Book book(std::move(*opened), hand, position);
+  book.held_ = std::move(taken.held);
+  if (book.held_) book.held_->wrote({position.sequence, position.digest});
+  return book;
 }
 
-Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
+Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access access,
                         Durability durability, base::Instant now, Checkup checkup,
                         const base::Progress& progress) {
   auto opened = openBook(path, access, durability, now, checkup, migrations(), progress);
   if (!opened) return opened.error();
   return guarded([&] {
-    const Hand hand{bookIdentity(*opened), laptop};
-    Book book(std::move(*opened), hand, {});
+    const base::LaptopId nobody(base::Uuid{});
+    Book book(std::move(*opened), {bookIdentity(*opened), nobody}, {});
     auto& connection = book.connection_;
     if (checkup == Checkup::quick) {
       const Watching watching(connection, progress);
@@ -106,7 +148,8 @@ Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access ac
     }
     if (checkup == Checkup::meanwhile)
       requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
-    book.position_ = readPosition(connection, laptop);
+    if (access == Access::readWrite) book.takeHand(laptop, now);
+    book.position_ = readPosition(connection, book.hand_.laptop);
     if (checkup == Checkup::meanwhile)
       book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
@@ -181,6 +224,7 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at,
     const auto position = act.sealed();
     transaction.commit();
     position_ = position;
+    if (held_) held_->wrote({position_.sequence, position_.digest});
     if (rivals_ && !rivals_->empty()) rivals_.reset();
   });
 }

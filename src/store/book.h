@@ -1,11 +1,12 @@
 #pragma once
 
-#include "store/act_stamp.h"
+#include "store/act.h"
 #include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/book_lines.h"
 #include "store/first_act.h"
+#include "store/hand_memory.h"
 #include "store/hand_reach.h"
 #include "store/identity_row.h"
 #include "store/key_row.h"
@@ -19,66 +20,19 @@
 
 namespace gk::store {
 
-/// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
-/// Book::act.
-class Act {
- public:
-  Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position);
-
-  /// A new thing: its identity is that of this first row.
-  template <class T>
-  typename T::Key add(const T& value);
-
-  /// A newer word on `old.id`; `reason` must not be empty.
-  template <class T>
-  void correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
-
-  /// An earlier word once more, by its own author, typed by whoever acts now.
-  template <class T>
-  void restate(const base::Recorded<T>& old, const T& value, const std::string& reason);
-
-  /// Takes back a row; it stays in the history.
-  void retract(base::EntryId entry, const std::string& reason);
-
-  /// What the row `source` says becomes current again, in place of `replaced`: of whatever kind, by
-  /// its own author.
-  void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
-
-  /// What the recovery code opens; none takes it away. No row: it is gone from the file then.
-  void keepRecovery(const std::optional<KeyRow>& key) { keepRecoveryKey(connection_, key); }
-
-  /// Writes what its rows have in common, with their digest; where the hand stands then.
-  [[nodiscard]] Position sealed();
-  [[nodiscard]] base::LocalInstant at() const { return stamp_.at; }
-
- private:
-  base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
-  /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
-  base::By quoting(const std::optional<base::MemberId>& author);
-
-  Connection& connection_;
-  const Hand& hand_;
-  ActStamp stamp_;
-  base::By by_; ///< whose words the next row is
-  Position position_;
-  HandMark mark_;
-  std::optional<base::EntryId> first_;
-  std::int64_t count_ = 0;
-};
-
 /// A logbook file and this laptop's hand in it. Records are append-only; every act is one
 /// transaction. T is any record type of roster, kit, chairside, followup, or SealedIdentity.
 class Book {
  public:
   /// With its key and its first act, or not at all. Fails as createBook.
-  static base::Result<Book> create(const base::Path& path, base::LaptopId laptop,
+  static base::Result<Book> create(const base::Path& path, const HandMemory& laptop,
                                    Durability durability, base::Instant now, const KeyRow& key,
                                    base::Random& random, const FirstAct& first = {});
   /// Fails as openBook, and with `storeDamaged` when an act is not as it was written. With
   /// Checkup::meanwhile only the newest acts are looked at before the book can be read; what writes
   /// waits for the rest, and fails with `storeDamaged` when the file is not whole. With
   /// Checkup::skip nothing of it is looked at.
-  static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
+  static base::Result<Book> open(const base::Path& path, const HandMemory& laptop, Access access,
                                  Durability durability, base::Instant now,
                                  Checkup checkup = Checkup::quick,
                                  const base::Progress& progress = {});
@@ -139,9 +93,14 @@ class Book {
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
-  /// written, or both hold different acts of one laptop. Then nothing changed.
+  /// written; with `storeForked` when one laptop went on in copies, unless those are to be joined.
+  /// Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
-                              const base::Progress& progress = {});
+                              const base::Progress& progress = {}, Copies copies = Copies::ask);
+  /// Every line of a laptop that went on in copies, oldest first.
+  [[nodiscard]] base::Result<std::vector<CopiedLine>> copiedLines();
+  /// The identity under which a row was entered: what seals a name or a PIN is bound to that.
+  [[nodiscard]] base::Uuid enteredAs(const base::Uuid& identity);
 
   /// How far the history goes, for a signature to be over.
   [[nodiscard]] base::Result<ChainState> chains();
@@ -164,12 +123,16 @@ class Book {
 
   [[nodiscard]] const base::Path& path() const { return connection_.path(); }
   [[nodiscard]] base::LaptopId laptop() const { return hand_.laptop; }
+  [[nodiscard]] const HandNotice& handNotice() const { return notice_; }
   /// Rows this laptop has written.
   [[nodiscard]] std::int64_t lastSequence() const { return position_.sequence; }
   /// No row bears a later moment; a clock behind it is wrong.
   [[nodiscard]] base::Instant newestMoment() const;
 
  private:
+  friend struct Erasing;
+  void takeHand(const HandMemory& laptop, base::Instant now);
+
   Book(Connection connection, const Hand& hand, const Position& position)
       : connection_(std::move(connection)), hand_(hand), position_(position) {}
 
@@ -191,6 +154,8 @@ class Book {
   Position position_;
   int merges_ = 0;
   std::optional<std::vector<Rivals>> rivals_{};
+  HandNotice notice_{};
+  std::unique_ptr<HeldHand> held_; // after the connection, so that it ends before the lock
 };
 
 } // namespace gk::store

@@ -64,6 +64,12 @@ void refuseVersion(const Path& path, std::int64_t version, std::span<const Migra
 /// plain file and of one book: one that names another journal has SQLite delete the file of that
 /// name (pager_delsuper, 3.40).
 void refuseStrangeJournal(const Path& path) {
+  const Path log = path.string() + "-wal";
+  std::error_code unseen;
+  if (std::filesystem::symlink_status(log, unseen).type() != std::filesystem::file_type::not_found)
+    refuse(ErrorCode::storeBeside, log,
+           "this file lies beside the logbook and no logbook has one; nothing is lost and neither "
+           "was touched; move it to another folder and open the logbook again");
   const Path journal = path.string() + "-journal";
   std::error_code unread;
   const auto status = std::filesystem::symlink_status(journal, unread);
@@ -74,6 +80,16 @@ void refuseStrangeJournal(const Path& path) {
            "the logbook as it is");
   constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
   std::ifstream in(journal, std::ios::binary);
+  // Zeros: it was being made when the power went. SQLite would delete whatever else it is.
+  std::string begin(magic.size(), '\0');
+  in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
+  begin.resize(static_cast<std::size_t>(in.gcount()));
+  if (!magic.starts_with(begin) && begin.find_first_not_of('\0') != std::string::npos)
+    refuse(ErrorCode::storeBeside, journal,
+           "this file lies beside the logbook and is not its journal, though it is called so; "
+           "nothing is lost and neither was touched; move it to another folder and open the "
+           "logbook again");
+  in.clear();
   std::string end(magic.size(), '\0');
   in.seekg(-static_cast<std::streamoff>(magic.size()), std::ios::end);
   in.read(end.data(), static_cast<std::streamsize>(end.size()));

@@ -7,7 +7,7 @@ namespace gk::store {
 
 /// All that a stamp says, of the entry `e` in the act `a`.
 inline constexpr std::string_view stampColumns =
-    "e.id, e.id & 2047, a.sequence + e.nth, coalesce(e.author, a.author), iif(e.author IS NULL, "
+    "e.id, e.id, a.sequence + e.nth, coalesce(e.author, a.author), iif(e.author IS NULL, "
     "a.recorder, e.recorder), a.at, a.utc_offset, e.supersedes, coalesce(e.reason, '')";
 inline constexpr std::string_view withAct = " CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048";
 /// Rows of the thing ?1. Apart, since its first row leaves out what it is itself.

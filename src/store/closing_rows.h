@@ -6,6 +6,7 @@
 #include "followup/paper_count.h"
 #include "kit/light.h"
 #include "roster/addendum.h"
+#include "roster/erasure.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -117,6 +118,19 @@ struct Rows<roster::Reopening> {
     row << r.day << r.reason;
   }
   static roster::Reopening read(RowReader& row) { return {.day = row, .reason = row}; }
+};
+
+template <>
+struct Rows<roster::Erasure> {
+  static constexpr std::string_view table = "erasure";
+  static constexpr std::string_view columns = "whom, number, request, authority, reason";
+  template <class Row>
+  static void write(Row& row, const roster::Erasure& e) {
+    row << e.whom << e.number << e.request << e.authority << e.reason;
+  }
+  static roster::Erasure read(RowReader& row) {
+    return {.whom = row, .number = row, .request = row, .authority = row, .reason = row};
+  }
 };
 
 template <>

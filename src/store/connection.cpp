@@ -124,6 +124,10 @@ void Connection::forgetHands() noexcept {
   state_->cache.forgetHands();
 }
 
+void Connection::keepName(std::int64_t since) {
+  state_->cache.keepName(since);
+}
+
 void Connection::execute(std::string_view sql) {
   const int code =
       sqlite3_exec(state_->db.get(), std::string(sql).c_str(), nullptr, nullptr, nullptr);

@@ -1,4 +1,5 @@
 #include "store/book.h"
+#include "store/lines.h"
 
 namespace gk::store {
 
@@ -40,6 +41,30 @@ Result<std::vector<base::LocalInstant>> Book::actsAfter(base::LaptopId laptop,
       found.push_back(momentOf(rows, 0));
     return found;
   });
+}
+
+Result<std::vector<CopiedLine>> Book::copiedLines() {
+  constexpr std::string_view sql =
+      "SELECT at, utc_offset, (SELECT count(*) FROM act AS n WHERE (n.first & 2047) = (a.first & "
+      "2047) AND n.sequence >= a.sequence AND n.first < coalesce((SELECT min(b.first) FROM "
+      "hand_branch AS b WHERE (b.first & 2047) = (a.first & 2047) AND b.first > a.first), "
+      "9223372036854775807)) FROM act AS a WHERE a.first = ?1";
+  return guarded([&] {
+    std::vector<CopiedLine> lines;
+    for (const auto& branch : branchesOf(connection_, "main")) {
+      auto row = connection_.prepare(sql);
+      row.bind(1, branch.first);
+      if (row.step())
+        lines.push_back({branch.name, connection_.hands().originLaptop(branch.origin),
+                         momentOf(row, 0), row.column<std::int64_t>(2)});
+    }
+    return lines;
+  });
+}
+
+base::Uuid Book::enteredAs(const base::Uuid& identity) {
+  const auto key = connection_.hands().keyOf(identity);
+  return handIn(key) == 0 ? identity : connection_.hands().enteredAs(key).value_or(identity);
 }
 
 } // namespace gk::store

@@ -15,4 +15,12 @@ struct HandReach {
   base::LocalInstant last; ///< when its newest row was written
 };
 
+/// A laptop's writing from where copies of its disk, or of its logbook, were both gone on with.
+struct CopiedLine {
+  base::LaptopId name;       ///< of the line
+  base::LaptopId copiedFrom; ///< the laptop
+  base::LocalInstant since;
+  std::int64_t acts; ///< up to where it parts once more
+};
+
 } // namespace gk::store

@@ -94,13 +94,52 @@ int Hands::taken(base::LaptopId laptop, int wish) {
   return number;
 }
 
+void Hands::addLine(std::int64_t since, base::LaptopId name, int origin) {
+  const int number = handIn(since);
+  const auto hand = laptops_.find(number);
+  const auto mark = markOf(name);
+  const bool isOwnName = hand != laptops_.end() && hand->second == name;
+  if (hand == laptops_.end() || !laptops_.contains(origin) ||
+      (!isOwnName && !numbers_.emplace(mark, number).second))
+    throw Trouble({ErrorCode::storeDamaged, "the list of copied laptops in the logbook cannot be "
+                                            "so"});
+  auto& lines = lines_[number];
+  lines.push_back({since, name, mark});
+  std::ranges::sort(lines, {}, &Line::since);
+  if (number != origin) origins_[number] = origin;
+}
+
+const Hands::Line* Hands::lineOf(std::int64_t key) const {
+  if (lines_.empty()) return nullptr;
+  const auto found = lines_.find(handIn(key));
+  if (found == lines_.end()) return nullptr;
+  const auto next = std::ranges::upper_bound(found->second, key, {}, &Line::since);
+  return next == found->second.begin() ? nullptr : &*std::prev(next);
+}
+
+int Hands::originOf(int number) const {
+  const auto found = origins_.find(number);
+  return found == origins_.end() ? number : found->second;
+}
+
+base::LaptopId Hands::originLaptop(int number) const {
+  const auto found = laptops_.find(originOf(number));
+  return found == laptops_.end() ? base::LaptopId(base::Uuid{}) : found->second;
+}
+
+HandMark Hands::nextMark(base::LaptopId laptop) const {
+  const auto lines = lines_.find(numberOf(laptop));
+  return lines == lines_.end() ? markOf(laptop) : lines->second.back().mark;
+}
+
 int Hands::numberOf(base::LaptopId laptop) const {
   const auto found = numbers_.find(markOf(laptop));
   return found != numbers_.end() && laptops_.at(found->second) == laptop ? found->second : 0;
 }
 
-std::optional<base::LaptopId> Hands::laptopOf(int number) const {
-  const auto found = laptops_.find(number);
+std::optional<base::LaptopId> Hands::laptopOf(std::int64_t key) const {
+  if (const auto* const line = lineOf(key)) return line->name;
+  const auto found = laptops_.find(handIn(key));
   return found == laptops_.end() ? std::nullopt : std::optional(found->second);
 }
 
@@ -114,6 +153,14 @@ std::int64_t Hands::keyOf(const base::Uuid& identity) const {
 std::optional<base::Uuid> Hands::identityOf(std::int64_t key) const {
   if (key <= 0) return std::nullopt;
   const auto& mark = marks_[static_cast<std::size_t>(handIn(key))];
+  if (!mark) return std::nullopt;
+  const auto* const line = lineOf(key);
+  return identityAt(key >> handBits, line != nullptr ? line->mark : *mark);
+}
+
+std::optional<base::Uuid> Hands::enteredAs(std::int64_t key) const {
+  if (key <= 0) return std::nullopt;
+  const auto& mark = marks_[static_cast<std::size_t>(originOf(handIn(key)))];
   if (!mark) return std::nullopt;
   return identityAt(key >> handBits, *mark);
 }

@@ -7,6 +7,7 @@
 #include <map>
 #include <optional>
 #include <span>
+#include <vector>
 
 namespace gk::store {
 
@@ -38,7 +39,8 @@ HandMark markOf(base::LaptopId laptop);
 /// Throws `storeClock` for a moment that has no key.
 base::Uuid nextIdentity(base::Instant now, const base::Uuid& last, const HandMark& mark);
 
-/// The laptops that wrote in one file, each with its number there.
+/// The laptops that wrote in one file, each with its number there. Where copies of one laptop's
+/// disk were both written on, its rows have other names from there on (store/lines.h).
 class Hands {
  public:
   /// Throws `storeDamaged` for a number that cannot be, or a mark that another laptop has.
@@ -47,17 +49,40 @@ class Hands {
   /// `storeCrowded` when there is none.
   int taken(base::LaptopId laptop, int wish = 0);
 
+  /// The rows from `since` on, of whatever hand that is of, are called `name`, and were written as
+  /// rows of the hand `origin`. Throws `storeDamaged` for what cannot be.
+  void addLine(std::int64_t since, base::LaptopId name, int origin);
+
   /// 0, which no row has, for a laptop that is not there.
   [[nodiscard]] int numberOf(base::LaptopId laptop) const;
-  [[nodiscard]] std::optional<base::LaptopId> laptopOf(int number) const;
+  /// Of a number, or of the row with that key.
+  [[nodiscard]] std::optional<base::LaptopId> laptopOf(std::int64_t key) const;
+  /// The number of the hand that this one is copied from, which may be itself.
+  [[nodiscard]] int originOf(int number) const;
+  [[nodiscard]] base::LaptopId originLaptop(int number) const;
+  /// Whether copies of its disk were both written on.
+  [[nodiscard]] bool isParted(int number) const { return lines_.contains(number); }
+  /// What the next row of the hand is called.
+  [[nodiscard]] HandMark nextMark(base::LaptopId laptop) const;
   [[nodiscard]] const std::map<int, base::LaptopId>& all() const { return laptops_; }
 
   /// Of an identity that cannot be in this file: the number of no row, in its place by time.
   [[nodiscard]] std::int64_t keyOf(const base::Uuid& identity) const;
   /// Nothing for a number that is no identity here.
   [[nodiscard]] std::optional<base::Uuid> identityOf(std::int64_t key) const;
+  /// As it was when it was written: so it stands in digests, and in what seals a name.
+  [[nodiscard]] std::optional<base::Uuid> enteredAs(std::int64_t key) const;
 
  private:
+  struct Line {
+    std::int64_t since;
+    base::LaptopId name;
+    HandMark mark;
+  };
+  [[nodiscard]] const Line* lineOf(std::int64_t key) const;
+
+  std::map<int, std::vector<Line>> lines_; // by number, each in the order of its key
+  std::map<int, int> origins_;             // of hands that are copies
   std::map<int, base::LaptopId> laptops_;
   std::array<std::optional<HandMark>, keyStep> marks_{};
   std::map<HandMark, int> numbers_;

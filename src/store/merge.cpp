@@ -1,9 +1,15 @@
 #include "store/book.h"
+#include "store/erasing.h"
+#include "store/fork.h"
+#include "store/lines.h"
 #include "store/migration.h"
 #include "store/own_schema.h"
 #include "store/sweep.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
+
+#include <algorithm>
+#include <map>
 
 namespace gk::store {
 
@@ -16,27 +22,48 @@ namespace {
 /// How a merge says in this file's numbers what the other file says in its own.
 class Renumbering {
  public:
-  /// Each laptop of the other gets a number here, where it has none; those are written by `write`.
-  Renumbering(const Hands& ours, const Hands& theirs) : ours_(ours) {
-    for (const auto& [number, laptop] : theirs.all()) {
-      const bool isNew = ours_.numberOf(laptop) == 0;
-      const int here = ours_.taken(laptop, number);
-      if (isNew) new_.push_back(here);
-      if (here != number)
-        cases_ += " WHEN " + std::to_string(number) + " THEN " + std::to_string(here - number);
+  explicit Renumbering(const Lines& lines) : lines_(lines) {
+    std::map<int, std::string> shifts; // of each hand there, its later pieces looked at first
+    bool isPlain = true;
+    for (const auto& [theirs, since, number] : lines.pieces) {
+      isPlain = isPlain && number == theirs;
+      const auto shift = std::to_string(number - theirs);
+      auto& text = shifts[theirs];
+      text = since == 0 ? shift
+                        : "iif(# >= " + std::to_string(since) + ", " + shift + ", " + text + ")";
     }
+    if (isPlain) return;
+    text_ = "(# + CASE # & 2047";
+    for (const auto& [theirs, shift] : shifts)
+      text_ += " WHEN " + std::to_string(theirs) + " THEN " + shift;
+    text_ += " ELSE 0 END)";
   }
-  void write(Connection& book) const {
-    for (const int number : new_)
+  /// The hands that the merge brings.
+  void writeHands(Connection& book) const {
+    for (const int number : lines_.fresh)
       book.prepare("INSERT INTO main.hand (number, laptop) VALUES (?, ?)")
-          .bindAll(number, *ours_.laptopOf(number))
+          .bindAll(number, *lines_.hands.laptopOf(number))
           .run();
+    book.forgetHands();
+  }
+  /// Once the acts are here that they name.
+  void writeLines(Connection& book) const {
+    const auto isNew = [&](int number) {
+      return std::ranges::find(lines_.fresh, number) != lines_.fresh.end();
+    };
+    for (const auto& branch : lines_.branches) {
+      writeBranch(book, branch);
+      if (!isNew(handIn(branch.first))) book.keepName(branch.first);
+    }
     book.forgetHands();
   }
   /// The identity in `column` of the other file; as it stands there where all numbers agree.
   [[nodiscard]] std::string here(const std::string& column) const {
-    if (cases_.empty()) return column;
-    return "(" + column + " + CASE " + column + " & 2047" + cases_ + " ELSE 0 END)";
+    if (text_.empty()) return column;
+    std::string text;
+    for (const char c : text_)
+      c == '#' ? text += column : text += c;
+    return text;
   }
   /// Each column of the table, as it is here.
   [[nodiscard]] std::string here(const OwnTable& table) const {
@@ -49,9 +76,8 @@ class Renumbering {
   }
 
  private:
-  Hands ours_;
-  std::vector<int> new_;
-  std::string cases_;
+  const Lines& lines_;
+  std::string text_; // with # for the column; empty where all numbers agree
 };
 
 /// Copies what is not here yet, by the names of the program's own columns.
@@ -87,36 +113,32 @@ class Attached {
   Connection& connection_;
 };
 
-[[noreturn]] void refuseFork() {
-  throw Trouble({ErrorCode::storeDamaged,
-                 "both books hold different entries under one laptop's number; one of them was "
-                 "opened under a copied laptop identity, or changed, so they are not merged"});
-}
-
-/// An act that both have must be the same act: it is never changed. Where two histories of one
-/// laptop part, the first act that differs begins at the same row of it.
-void refuseForks(Connection& connection, const Renumbering& as) {
-  const auto first = as.here("o.first");
-  auto statement =
-      connection.prepare("SELECT EXISTS (SELECT 1 FROM other.act AS o CROSS JOIN main.act AS m ON "
-                         "(m.first & 2047) = (" +
-                         first + " & 2047) AND m.sequence = o.sequence WHERE m.first <> " + first +
-                         " OR m.digest <> o.digest)");
-  statement.step();
-  if (statement.column<bool>(0)) refuseFork();
+/// Two histories of one laptop are joined only where a person says that its disk was copied.
+void askOfForks(Connection& connection, const OwnSchema& own, const Lines& lines) {
+  if (lines.forks.empty()) return;
+  if (std::ranges::any_of(lines.forks, &ForkPoint::isChanged))
+    throw Trouble({ErrorCode::storeDamaged,
+                   "an act that both logbooks have is not the same in both, so one of them was "
+                   "changed by another program; nothing was merged; keep both, and compare them "
+                   "with the paper forms"});
+  throw Trouble({ErrorCode::storeForked,
+                 sentence(forksOf(connection, own, lines.forks)) +
+                     ". Nothing is lost: both logbooks are whole and neither was changed. If that "
+                     "disk or logbook was copied, merge again and say so: both are joined, and the "
+                     "acts of each stay, under a name of their own"});
 }
 
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
-                            const base::Progress& progress) {
+                            const base::Progress& progress, Copies copies) {
   if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::quick,
                         migrations(), progress);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
-  return guarded([&] {
+  auto merged = guarded([&] {
     const auto& own = newestSchema();
     const Attached attached(connection_, other);
     // From here to the end the other file is read as one state of it: what is looked at is taken.
@@ -129,9 +151,10 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
       throw Trouble({ErrorCode::storeNotALogbook,
                      other.string() + " is the logbook of another program; nothing was merged"});
     requireNone(historyFaults(connection_, "other", own), other);
-    const Renumbering as(connection_.hands(), handsOf(connection_, "other"));
-    refuseForks(connection_, as);
-    as.write(connection_);
+    const auto lines = linesOf(connection_);
+    if (copies == Copies::ask) askOfForks(connection_, own, lines);
+    const Renumbering as(lines);
+    as.writeHands(connection_);
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
       return connection_.changes();
@@ -150,6 +173,14 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
       take(copying(table, "entry", as));
     }
     take(copying(own.act, "first", as, ", digest"));
+    as.writeLines(connection_);
+    take("INSERT INTO main.child_salt (child, salt) SELECT " + as.here("o.child") +
+         ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
+         "WHERE m.child = " +
+         as.here("o.child") + ")");
+    take(copying(own.erased, "id", as));
+    // What one of the two has erased comes back in neither.
+    const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");
     requireNone(signatureFaults(connection_), other);
     // A code that was withdrawn there opens this file no more either.
@@ -160,8 +191,11 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     position_ = readPosition(connection_, hand_.laptop);
     ++merges_;
     rivals_.reset();
-    return Merged{brought};
+    if (held_) held_->wrote({position_.sequence, position_.digest});
+    return Merged{brought, erased, std::ssize(lines.branches)};
   });
+  if (merged && merged->erased > 0) (void)forgetBytes(connection_);
+  return merged;
 }
 
 } // namespace gk::store

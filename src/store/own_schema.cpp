@@ -119,11 +119,20 @@ OwnSchema ownTables(Connection& book) {
   own.idColumn = own.entry.at("id");
   own.kindColumn = own.entry.at("kind");
   own.nthColumn = own.entry.at("nth");
+  own.subjectColumn = own.entry.at("subject");
+  own.supersedesColumn = own.entry.at("supersedes");
+  own.reasonColumn = own.entry.at("reason");
+  own.salts = tableOf(book, "child_salt");
+  own.erased = tableOf(book, "erased_entry");
   own.act = tableOf(book, "act");
   std::erase_if(own.act.columns, [](const auto& column) { return column.name == "digest"; });
   auto kinds = book.prepare("SELECT number, name FROM entry_kind");
   while (kinds.step())
     own.kinds.emplace(kinds.column<std::int64_t>(0), kinds.column<std::string>(1));
+  for (const auto& [number, name] : own.kinds) {
+    if (name == "child") own.childKind = number;
+    if (name == "retraction") own.retractionKind = number;
+  }
   for (const auto& name : names) {
     auto table = tableOf(book, name);
     if (!table.has("entry")) continue;

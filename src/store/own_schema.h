@@ -53,11 +53,18 @@ struct OwnSchema {
   std::vector<OwnTable> records;     ///< by kind, the one named as the kind before its lists
   OwnTable entry;
   OwnTable act;                              ///< without its digest, which is over the rest
+  OwnTable salts;                            ///< child_salt
+  OwnTable erased;                           ///< erased_entry
   std::map<std::int64_t, std::string> kinds; ///< rows of entry_kind
   std::string entriesBetween; ///< asks for the rows of `entry` of one hand from ?1 to ?2
   int idColumn = 0;           ///< of `entry`, where it stands in it
   int kindColumn = 0;
   int nthColumn = 0;
+  int subjectColumn = 0;
+  int supersedesColumn = 0;
+  int reasonColumn = 0;
+  std::int64_t childKind = 0; ///< its number
+  std::int64_t retractionKind = 0;
 
   /// False of another program's schema, as tests have it.
   [[nodiscard]] bool isBook() const { return !act.columns.empty(); }

@@ -22,6 +22,7 @@
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_effort.h"
+#include "roster/erasure.h"
 #include "roster/keys.h"
 #include "roster/meal_eligibility.h"
 #include "roster/member_pin.h"
@@ -49,7 +50,7 @@ using RecordTypes = TypeList<
     followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
     followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
-    roster::DaySignature, roster::RecoveryCode>;
+    roster::DaySignature, roster::RecoveryCode, roster::Erasure>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

@@ -24,6 +24,7 @@ GK_RECORD(SealedIdentity)
 GK_RECORD(roster::Consent)
 GK_RECORD(roster::ConsentOverride)
 GK_RECORD(roster::MedicalFlag)
+GK_RECORD(roster::Erasure)
 GK_RECORD(roster::MemberPin)
 GK_RECORD(followup::PlacementsConfirmed)
 

@@ -171,9 +171,9 @@ base::Uuid Statement::identity(int index) const {
 }
 
 base::LaptopId Statement::hand(int index) const {
-  const auto number = column<int>(index);
-  auto found = cache_->hands().laptopOf(number);
-  if (!found) found = cache_->handsAnew().laptopOf(number);
+  const auto key = integer(index);
+  auto found = cache_->hands().laptopOf(key);
+  if (!found) found = cache_->handsAnew().laptopOf(key);
   if (!found) damaged(index, "the number of a laptop");
   return *found;
 }

@@ -9,6 +9,9 @@ namespace {
 
 constexpr std::string_view isBookSql =
     "SELECT 1 FROM main.sqlite_schema WHERE type = 'table' AND name = 'hand'";
+constexpr std::string_view hasLinesSql =
+    "SELECT 1 FROM main.sqlite_schema WHERE type = 'table' AND name = 'hand_branch'";
+constexpr std::string_view lineListSql = "SELECT first, laptop, origin FROM main.hand_branch";
 
 } // namespace
 
@@ -43,6 +46,13 @@ const Hands& StatementCache::handsAnew() {
     auto rows = Statement(*this, std::string(sql), lend(sql));
     while (rows.step())
       hands.add(rows.column<std::int64_t>(0), rows.column<base::LaptopId>(1));
+  }
+  auto parted = Statement(*this, std::string(hasLinesSql), lend(hasLinesSql));
+  if (parted.step()) {
+    auto rows = Statement(*this, std::string(lineListSql), lend(lineListSql));
+    while (rows.step())
+      if (const auto since = rows.column<std::int64_t>(0); !unnamed_.contains(since))
+        hands.addLine(since, rows.column<base::LaptopId>(1), rows.column<int>(2));
   }
   return hands_.emplace(std::move(hands));
 }

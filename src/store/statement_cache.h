@@ -2,6 +2,7 @@
 
 #include "store/hands.h"
 
+#include <set>
 #include <sqlite3.h>
 #include <string>
 #include <string_view>
@@ -28,6 +29,8 @@ class StatementCache {
   const Hands& hands() { return hands_ ? *hands_ : handsAnew(); }
   const Hands& handsAnew();
   void forgetHands() noexcept { hands_.reset(); }
+  /// The line that begins with this key is called as its hand until the file is opened again.
+  void keepName(std::int64_t since) { unnamed_.insert(since); }
 
   [[nodiscard]] sqlite3* db() const { return db_; }
   [[nodiscard]] const std::string& file() const { return file_; }
@@ -37,6 +40,7 @@ class StatementCache {
   std::string file_;
   std::unordered_multimap<std::string, sqlite3_stmt*> idle_;
   std::optional<Hands> hands_;
+  std::set<std::int64_t> unnamed_;
 };
 
 } // namespace gk::store

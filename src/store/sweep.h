@@ -25,6 +25,8 @@ enum class FlawKind : std::uint8_t {
   actMissing,  ///< entries without their row of `act`
   actLoose,    ///< a row of `act` without its entries
   handLoose,   ///< a laptop that wrote nothing
+  erasedKept,  ///< an erased entry with content
+  lineWrong,   ///< not called as the line that it is, or not where it says that it parts
 };
 
 struct Flaw {
@@ -39,9 +41,6 @@ struct SweepEars {
   std::function<crypto::Hash(const SweptAct&)> act;
   std::function<void(const Flaw&)> flaw;
 };
-
-/// Who writes in `database`, "main" or "other", by the numbers of that file.
-Hands handsOf(Connection& book, std::string_view database);
 
 /// Reads every entry, every row that hangs on one and every act once, in the order in which they
 /// lie in the file. Throws Trouble where a key itself is damaged.

@@ -10,10 +10,13 @@ namespace {
 
 using base::ErrorCode;
 
-ErrorCode codeFor(int primary, int systemError) {
+ErrorCode codeFor(int extended, int systemError) {
+  const int primary = extended & 0xFF;
   // SQLite names only ENOSPC a full disk; a used-up quota comes as a failed write.
   if (primary == SQLITE_IOERR && (systemError == ENOSPC || systemError == EDQUOT))
     return ErrorCode::diskFull;
+  if (extended == SQLITE_READONLY_ROLLBACK || extended == SQLITE_READONLY_RECOVERY)
+    return ErrorCode::storeUnfinished;
   switch (primary) {
   case SQLITE_FULL:
     return ErrorCode::diskFull;
@@ -35,9 +38,9 @@ ErrorCode codeFor(int primary, int systemError) {
   }
 }
 
-std::string_view mending(int extended, ErrorCode code) {
-  if (extended == SQLITE_READONLY_ROLLBACK || extended == SQLITE_READONLY_RECOVERY)
-    return "it was not closed properly; open it once for writing";
+std::string_view mending(ErrorCode code) {
+  if (code == ErrorCode::storeUnfinished)
+    return "it was not closed properly; nothing is lost; open it once for writing";
   if (code == ErrorCode::diskFull) return "nothing was changed; free some space and try again";
   if (code == ErrorCode::storeReadOnly)
     return "make the file and its folder writable, or copy it to a folder that is";
@@ -51,9 +54,9 @@ std::string_view mending(int extended, ErrorCode code) {
 void throwTrouble(sqlite3* db, int code, std::string_view file) {
   const int primary = code & 0xFF;
   base::require(primary != SQLITE_MISUSE && primary != SQLITE_RANGE, sqlite3_errmsg(db));
-  const ErrorCode kind = codeFor(primary, sqlite3_system_errno(db));
+  const ErrorCode kind = codeFor(code, sqlite3_system_errno(db));
   throw Trouble({kind, std::string(file) + ": " + sqlite3_errmsg(db) + " (SQLite " +
-                           std::to_string(code) + "); " + std::string(mending(code, kind))});
+                           std::to_string(code) + "); " + std::string(mending(kind))});
 }
 
 } // namespace gk::store

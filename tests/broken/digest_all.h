@@ -1,5 +1,7 @@
 #pragma once
 
+#include "store/erasing.h"
+#include "store/lines.h"
 #include "store/sweep.h"
 
 #include <catch2/catch.hpp>
@@ -8,6 +10,27 @@
 #include <vector>
 
 namespace gk::test {
+
+/// A line is called by the digest of its first act, which is known only once it is made.
+inline void nameLines(store::Connection& book) {
+  for (const auto* table : {"hand", "hand_branch"})
+    book.execute("DROP TRIGGER " + std::string(table) + "_no_update");
+  for (const auto& branch : store::branchesOf(book, "main")) {
+    auto row = book.prepare("SELECT digest FROM act WHERE first = ?1");
+    row.bind(1, branch.first);
+    REQUIRE(row.step());
+    const auto name = store::lineName(book.hands().originLaptop(branch.origin),
+                                      store::hashIn(row, 0).value_or(crypto::Hash{}));
+    book.prepare("UPDATE hand SET laptop = ?1 WHERE laptop = ?2").bindAll(name, branch.name).run();
+    book.prepare("UPDATE hand_branch SET laptop = ?1 WHERE first = ?2")
+        .bindAll(name, branch.first)
+        .run();
+  }
+  for (const auto* table : {"hand", "hand_branch"})
+    book.execute("CREATE TRIGGER " + std::string(table) + "_no_update BEFORE UPDATE ON " + table +
+                 "\nBEGIN SELECT RAISE(ABORT, 'rows of " + table + " are never changed'); END");
+  book.forgetHands();
+}
 
 /// Gives each act the digest of its rows as they are now, as a forger would.
 inline void digestAll(store::Connection& book) {
@@ -30,6 +53,7 @@ inline void digestAll(store::Connection& book) {
         .bindAll(std::span<const std::uint8_t>(digest), first)
         .run();
   book.execute(guard);
+  nameLines(book);
 }
 
 } // namespace gk::test

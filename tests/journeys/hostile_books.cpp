@@ -104,10 +104,10 @@ void addRest(std::vector<Hostile>& list) {
   list.push_back(
       {"a journal of nonsense beside it",
        [](const base::Path& file) { put(file.string() + "-journal", std::string(5000, '\x5a')); },
-       "store.read-only"});
+       "store.beside"});
   list.push_back({"another file's journal beside it",
                   [](const base::Path& file) { put(file.string() + "-journal", journal()); },
-                  "store.read-only"});
+                  "store.unfinished"});
   list.push_back({"a journal that names a file to be deleted",
                   [](const base::Path& file) {
                     const auto victim = file.parent_path() / "victim";
@@ -125,7 +125,7 @@ void addRest(std::vector<Hostile>& list) {
   list.push_back(
       {"a write-ahead log beside it",
        [](const base::Path& file) { put(file.string() + "-wal", std::string(4096, '\x37')); },
-       "store.read-only"});
+       "store.beside"});
   list.push_back({"a link to itself",
                   [](const base::Path& file) {
                     std::filesystem::remove(file);

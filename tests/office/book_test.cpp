@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <fstream>
+#include <set>
 #include <sqlite3.h>
 #include <unistd.h>
 
@@ -98,27 +99,65 @@ TEST_CASE("The passphrase comes from a file or not at all", "[case-117]") {
   CHECK(session->unlock("granite lantern 7"));
 }
 
-TEST_CASE("This laptop's identity is made once and kept") {
+TEST_CASE("A laptop writes on with the hand that it remembers outside of the logbook",
+          "[case-240]") {
   Desk desk;
-  const auto kept = desk.scratch / "home" / ".config" / "groovekeeper" / "laptop-id";
-  desk.makeBook();
-  const auto first = base::readFile(kept).value();
-  CHECK(base::Uuid::parse(first.substr(0, 36)));
-  desk.makeBook("second.gkbook");
-  CHECK(base::readFile(kept).value() == first);
-
-  const auto other = desk.write("other-id", "not an identity");
-  CHECK(desk.refusal({"add-school", desk.file("book.gkbook"), "--name", "N", "--code", "X",
-                      "--laptop-file", other}) == "input.text");
-  CHECK(base::readFile(other).value() == "not an identity");
-
+  const auto book = desk.makeBook();
+  const auto hands = [&] {
+    std::set<base::LaptopId> all;
+    auto session = session::Session::open(book, base::LaptopId(base::Uuid{}),
+                                          {desk.clock, desk.random}, store::Access::readOnly);
+    REQUIRE(session);
+    const auto schools = session->schools();
+    REQUIRE(schools);
+    for (const auto& school : *schools)
+      all.insert(school.stamp.laptop);
+    return all.size();
+  };
+  const auto add = [&](const std::string& code, const std::string& folder) {
+    return desk
+        .did({"add-school", book, "--name", "School " + code, "--code", code, "--laptop-folder",
+              desk.file(folder)})
+        .err;
+  };
+  const auto home = desk.scratch / "home" / ".config" / "groovekeeper" / "hands";
+  CHECK(std::distance(std::filesystem::directory_iterator(home), {}) == 2); // one book, two files
+  const auto before = hands();
+  CHECK(add("A1", "own").empty());
+  CHECK(add("A2", "own").empty());
+  CHECK(hands() == before + 1);
+  CHECK(add("B1", "other").empty()); // carried to another computer: a hand of its own
+  CHECK(hands() == before + 2);
+  std::filesystem::remove_all(desk.file("own")); // the memory is lost: nothing breaks
+  CHECK(add("A3", "own").empty());
+  CHECK(hands() == before + 3);
   desk.environment.erase("HOME");
   CHECK(desk.refusal(newBook(desk.file("third.gkbook"))) == "call.malformed");
-  desk.did(newBook(desk.file("third.gkbook"), {"--laptop-file", desk.file("own/laptop-id")}));
-  CHECK(std::filesystem::exists(desk.file("own/laptop-id")));
 }
 
-TEST_CASE("A wrong file name makes no identity") {
+TEST_CASE("Who goes on in a restored backup is told what is not in it", "[case-240]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto add = [&](const std::string& code) {
+    return desk.did({"add-school", book, "--name", "School " + code, "--code", code}).err;
+  };
+  add("AA");
+  desk.did({"backup", book, desk.file("old.gkbook")});
+  add("BB");
+  desk.did({"backup", book, desk.file("later.gkbook")});
+  std::filesystem::copy_file(desk.file("old.gkbook"), book,
+                             std::filesystem::copy_options::overwrite_existing);
+  const auto told = add("CC");
+  CHECK(told.find("This logbook is an earlier copy. What this laptop recorded after") !=
+        std::string::npos);
+  CHECK(add("DD").empty()); // said once
+  CHECK(desk.did({"merge", book, desk.file("later.gkbook"), "--json"}).json().at("new_entries") ==
+        1);
+  CHECK(desk.did({"merge", desk.file("later.gkbook"), book, "--json"}).json().at("new_entries") ==
+        2);
+}
+
+TEST_CASE("A wrong file name leaves nothing behind") {
   Desk desk;
   CHECK(desk.refusal({"add-school", desk.file("none.gkbook"), "--name", "N", "--code", "X"}) ==
         "file.not-found");
@@ -241,10 +280,56 @@ TEST_CASE("Merging takes in what the other has, once") {
   const auto other = desk.file("other.gkbook");
   desk.did({"backup", book, other});
   desk.did({"add-school", other, "--name", "Fennel Ridge Elementary", "--code", "FR",
-            "--laptop-file", desk.file("other-id")});
+            "--laptop-folder", desk.file("other-laptop")});
   CHECK(desk.did({"merge", book, other, "--json"}).json().at("new_entries") == 1);
   CHECK(desk.did({"merge", book, other}).out.starts_with("Took in 0 new entries"));
   const auto terms = desk.did({"totals", book, "--json"}).json().at("terms");
   CHECK(terms.at(0).at("schools").size() == 2);
   CHECK(desk.refusal({"merge", book, desk.makeBook("stranger.gkbook")}) == "store.not-a-logbook");
+}
+
+TEST_CASE("A student is erased in two steps, and the second names the number of rows",
+          "[case-245]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  desk.did({"import-roster", book, desk.write("list.csv", test::twoChildren), "--school", "CL",
+            "--term", "Autumn 2026", "--by", "IM"});
+  desk.did({"backup", book, desk.file("before.gkbook")});
+  const auto number = roster::withCheckDigit("1001");
+  const auto erase = [&](std::vector<std::string> more) {
+    std::vector<std::string> words{"erase-student",
+                                   book,
+                                   number,
+                                   "--request",
+                                   "the mother, letter of 12 November 2026",
+                                   "--authority",
+                                   "state records law",
+                                   "--reason",
+                                   "asked for",
+                                   "--by",
+                                   "IM"};
+    words.insert(words.end(), more.begin(), more.end());
+    return words;
+  };
+  const auto shown = desk.did(erase({"--json"})).json();
+  CHECK(shown.at("erased") == false);
+  const auto rows = shown.at("rows").get<int>();
+  CHECK(rows == 3); // the card, the name and the form
+  CHECK(desk.did(erase({})).out.find("--confirm-rows 3") != std::string::npos);
+  CHECK(desk.refusal(erase({"--confirm-rows", "4"})) == "record.changed");
+  CHECK(desk.did({"check", book, "--json"}).json().at("erasures").empty());
+  const auto done = desk.did(erase({"--confirm-rows", "3"})).out;
+  CHECK(done.starts_with("Erased 3 rows of student " + number));
+  CHECK(desk.refusal(erase({})) == "record.not-found");
+
+  const auto checked = desk.did({"check", book}).out;
+  CHECK(checked.find(": whole\nStudent " + number +
+                     ": erased on November 17, 2026 by IM at the request of the mother, letter of "
+                     "12 November 2026, 3 rows (state records law).") != std::string::npos);
+  // A backup that still holds the student loses it when it takes the erasure in.
+  const auto before = desk.file("before.gkbook");
+  CHECK(desk.did({"merge", before, book}).out.find("3 entries of erased students") !=
+        std::string::npos);
+  CHECK(desk.did({"check", before, "--json"}).json().at("erasures").size() == 1);
+  CHECK(desk.did({"merge", book, before, "--json"}).json().at("new_entries") == 0);
 }

@@ -129,8 +129,6 @@ TEST_CASE("No command repeats a name of a file that is of another kind altogethe
     calls.push_back({"backup", file, desk.file("copy")});
     calls.push_back(
         {"change-passphrase", book, "--passphrase-file", file, "--new-passphrase-file", file});
-    calls.push_back(
-        {"add-school", book, "--name", "X", "--code", "X", "--by", "IM", "--laptop-file", file});
     for (const auto& words : calls) {
       const auto answer = desk.call(words);
       INFO(words.front() << ": " << answer.err);

@@ -197,6 +197,9 @@ void AllVerbs::fillDay() {
         a.as, recorded(followup::MergeAnswer{.day = day, .child = a.who}), a.why));
   };
   const base::EntryId none{base::Uuid{}};
+  calls[Verb::eraseStudent] = [&s](const A& a) {
+    return codeIn(s.eraseStudent(a.as, a.who, {"the mother, by letter", "a rule", a.why}, -1));
+  };
   calls[Verb::settleWords] = [&s, none](const A& a) { return codeIn(s.settleWords(a.as, none)); };
   const followup::Incident splash{.day = day, .happened = clock.now(), .done = "flushed the eye"};
   calls[Verb::confirmPlacements] = [this](const A& a) {

@@ -309,7 +309,7 @@ TEST_CASE("an act cut off by a kill is undone by the next opening for writing") 
 
   const auto reading = opened(path, Access::readOnly);
   REQUIRE_FALSE(reading);
-  CHECK(reading.error().code == ErrorCode::storeReadOnly);
+  CHECK(reading.error().code == ErrorCode::storeUnfinished);
   CHECK(reading.error().detail.find("open it once for writing") != std::string::npos);
 
   auto writing = opened(path);

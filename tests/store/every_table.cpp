@@ -3,6 +3,9 @@
 #include "broken/broken_books.h"
 #include "broken/digest_all.h"
 #include "crypto/sign.h"
+#include "store/erasing.h"
+#include "store/lines.h"
+#include "store/sweep.h"
 
 #include <algorithm>
 #include <array>
@@ -138,8 +141,13 @@ class EveryTable {
     write("child", ids_.at("child1"),
           filled("'1041-0', 2017, 5, 'male', @school2, '3', 'R9', 0, ''", 1));
     enter("retraction", 2, ids_.at("varnish2"), "wrong child");
+    for (int n = 1; n <= 2; ++n)
+      eraseOne(n);
     for (int number = 1; number <= 2; ++number)
       endAct(number);
+    copyFirstHand();
+    book_.forgetHands();
+    store::applyErasures(book_, store::newestSchema());
     digestAll(book_);
     store::sealKey(book_);
     book_.execute("COMMIT");
@@ -188,6 +196,43 @@ class EveryTable {
                   author + ", " + recorder + ", " + own + ")");
     if (supersedes == "NULL") ids_[kind + std::to_string(number)] = id;
     newest_ = id;
+    if (kind == "child" && supersedes == "NULL")
+      book_.execute("INSERT INTO child_salt (child, salt) VALUES (" + id + ", randomblob(16))");
+  }
+  /// A student of whom nothing else speaks, with a corrected alert, and the erasure that names it.
+  void eraseOne(int n) {
+    enter("child", n);
+    write("child", {}, filled("'204#-0', 2018, 6, 'female', @school1, '2', 'R1', 0, 'words'", n));
+    enter("medical_flag", n);
+    write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'detail', 0, ''", n));
+    enter("medical_flag", n, newest_, "said again");
+    write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'more', 0, ''", n));
+    enter("erasure", n);
+    write("erasure", {}, filled("@child#, '204#-0', 'a letter', 'a rule', 'asked for'", n));
+  }
+  /// The first hand went on in a copy as well, from its last act but one.
+  void copyFirstHand() {
+    std::vector<std::pair<std::int64_t, std::int64_t>> acts;
+    {
+      auto rows = book_.prepare("SELECT first, sequence FROM act WHERE (first & 2047) = 1 ORDER BY "
+                                "sequence DESC LIMIT 2");
+      while (rows.step())
+        acts.emplace_back(rows.column<std::int64_t>(0), rows.column<std::int64_t>(1));
+    }
+    const auto first = std::to_string((((std::int64_t{217'087'200'000} + ++acts_) << 21) + 3));
+    book_.execute("INSERT INTO hand VALUES (3, x'" + hex(803) + "')");
+    book_.execute("INSERT INTO entry (id, kind, nth) VALUES (" + first +
+                  ", (SELECT number FROM entry_kind WHERE name = 'school'), 0)");
+    book_.execute("INSERT INTO school VALUES (" + first + ", 'Copied', 'C')");
+    book_.execute("INSERT INTO act (first, sequence, count, at, utc_offset, verb, station, digest) "
+                  "VALUES (" +
+                  first + ", " + std::to_string(acts[0].second) + ", 1, " +
+                  std::to_string(1'794'924'000'000 + acts_) +
+                  ", -300, 'verb', 'chair', zeroblob(32))");
+    for (const auto& one : {std::to_string(acts[0].first), first})
+      book_.execute("INSERT INTO hand_branch VALUES (" + one + ", " +
+                    std::to_string(acts[1].first) + ", 1, x'" + hex(one == first ? 803 : 804) +
+                    "')");
   }
   void endAct(int number) {
     auto& hand = hands_[static_cast<std::size_t>(number - 1)];

@@ -112,7 +112,8 @@ TEST_CASE("A history written anew in one book is a fork to the other", "[case-15
   REQUIRE(mine);
   const auto merged = mine->absorb(forged, someMorning);
   REQUIRE_FALSE(merged);
-  CHECK(merged.error().detail.find("both books hold different entries") != std::string::npos);
+  CHECK(merged.error().detail.find("an act that both logbooks have is not the same in both") !=
+        std::string::npos);
 }
 
 TEST_CASE("CHECKs are looked at on a file that is open for reading alone", "[case-155]") {
@@ -195,6 +196,53 @@ TEST_CASE("A column that comes later changes no digest of earlier acts", "[case-
   CHECK(store::historyFaults(*book, "main", own).size() == 2); // one act of each laptop
 }
 
+TEST_CASE("Nothing is taken out but what a listed erasure names", "[case-247]") {
+  const Scratch folder;
+  const auto path = folder / "whole.gkbook";
+  makeEveryTable(path);
+  REQUIRE(looksWhole(path));
+  {
+    store::Connection book(path, Access::readWrite, Durability::bulk);
+    const auto refuses = [&](const std::string& sql) {
+      INFO(sql);
+      CHECK_FALSE(store::guarded([&] { book.execute(sql); }));
+    };
+    const std::string someChild = "(SELECT child FROM varnish ORDER BY entry LIMIT 1)";
+    const std::string someEntry = "(SELECT entry FROM varnish ORDER BY entry LIMIT 1)";
+    refuses("DELETE FROM varnish");
+    refuses("DELETE FROM child_salt");
+    refuses("DELETE FROM erased_entry");
+    refuses("INSERT INTO erased_entry VALUES (" + someEntry + ", " + someChild + ", zeroblob(32))");
+    refuses("UPDATE entry SET reason = 'erased' WHERE reason IS NOT NULL AND reason <> 'erased'");
+    refuses("UPDATE entry SET kind = kind + 1 WHERE id IN (SELECT id FROM erased_entry)");
+    refuses("UPDATE entry SET reason = 'x' WHERE id IN (SELECT id FROM erased_entry)");
+    refuses("DELETE FROM entry WHERE id IN (SELECT id FROM erased_entry)");
+  }
+  const auto isNamed = [&](const std::string& sql) {
+    const auto bad = base::freeName(folder / "bad.gkbook");
+    std::filesystem::copy_file(path, bad);
+    runUnguarded(bad, sql);
+    return !looksWhole(bad);
+  };
+  const std::string some = "(SELECT entry FROM varnish ORDER BY entry LIMIT 1)";
+  const std::string pretend = "INSERT INTO erased_entry SELECT entry, ";
+  CHECK(isNamed("DELETE FROM varnish WHERE entry = " + some));
+  // Under the name of another erasure, or of none.
+  CHECK(isNamed(pretend +
+                "(SELECT whom FROM erasure LIMIT 1), zeroblob(32) FROM varnish WHERE "
+                "entry = " +
+                some + "; DELETE FROM varnish WHERE entry = " + some));
+  CHECK(isNamed(pretend + "child, zeroblob(32) FROM varnish WHERE entry = " + some +
+                "; DELETE FROM varnish WHERE entry = " + some));
+  // What was erased is brought back, or its words are.
+  CHECK(isNamed("INSERT INTO medical_flag SELECT (SELECT id FROM erased_entry AS x WHERE EXISTS "
+                "(SELECT 1 FROM entry WHERE id = x.id AND kind = (SELECT number FROM entry_kind "
+                "WHERE name = 'medical_flag')) LIMIT 1), child, "
+                "flag, action, detail, resolved, decided FROM medical_flag LIMIT 1"));
+  CHECK(isNamed("UPDATE entry SET reason = 'her words' WHERE reason = 'erased'"));
+  CHECK(isNamed("INSERT INTO child_salt SELECT whom, zeroblob(16) FROM erasure LIMIT 1"));
+}
+
 // The bytes of docs/formats.md, Digests, put together and hashed by Python 3.11:
 // hashlib.blake2b(bytes, digest_size=32).hexdigest().
 TEST_CASE("The digest of an act is BLAKE2b-256 over the bytes that the formats page lays out",
@@ -218,13 +266,47 @@ TEST_CASE("The digest of an act is BLAKE2b-256 over the bytes that the formats p
   store::Hands hands;
   hands.add(5, base::LaptopId(uuidOf(2)));
   store::ActDigest digest({uuidOf(1), base::LaptopId(uuidOf(2))}, previous, hands);
-  digest.addEntry(jar, row);
-  std::string hex;
-  for (const auto byte : digest.finish()) {
-    hex += "0123456789abcdef"[byte >> 4U];
-    hex += "0123456789abcdef"[byte & 15U];
-  }
-  CHECK(hex == "3c951678226800c595c33c4754be6f4cd9eb8c6bf9c7ff95841fdd5f302ab949");
+  store::OwnSchema own;
+  own.entry = jar;
+  const store::RowBytes nothing(hands);
+  digest.addEntry(own, row, nothing, {});
+  const auto hexOf = [](const crypto::Hash& hash) {
+    std::string hex;
+    for (const auto byte : hash) {
+      hex += "0123456789abcdef"[byte >> 4U];
+      hex += "0123456789abcdef"[byte & 15U];
+    }
+    return hex;
+  };
+  CHECK(hexOf(digest.finish()) ==
+        "7e6f7d9142a122754a9ca87f13ed740c69d1ebba152b6e680dab83b105480daf");
+
+  // The same of what is a child's: its content is one salted hash, and that alone is needed.
+  constexpr std::int64_t child = 455264855654406149;
+  auto owned = book.prepare("SELECT 7, 'why'");
+  REQUIRE(owned.step());
+  own.entry.columns = {{"a"}, {"reason"}};
+  own.reasonColumn = 1;
+  auto kept = book.prepare("SELECT 9");
+  REQUIRE(kept.step());
+  store::OwnTable lid;
+  lid.name = "lid";
+  lid.columns = {{"a"}};
+  store::RowBytes records(hands);
+  records.add(lid, kept);
+  const store::Salt salt(16, 8);
+  const auto content = store::contentHash(own, owned, records, salt);
+  CHECK(hexOf(content) == "2708c84be33ba5f8999cde6f9aa392240d84fac2f11bfd7b5c08b21754aef99d");
+  const auto whole = "ff757b81f87433e269582e7273ee780e7f73596cc751cf10f507db0fa6e0945e";
+  const store::Hand hand{uuidOf(1), base::LaptopId(uuidOf(2))};
+  store::ActDigest there(hand, previous, hands);
+  there.addEntry(own, owned, records, store::Owner{child, salt, {}});
+  CHECK(hexOf(there.finish()) == whole);
+  auto erased = book.prepare("SELECT 7, 'erased'");
+  REQUIRE(erased.step());
+  store::ActDigest gone(hand, previous, hands);
+  gone.addEntry(own, erased, nothing, store::Owner{child, {}, content});
+  CHECK(hexOf(gone.finish()) == whole);
 }
 
 TEST_CASE("A newest act that was changed is seen before a book opens, an old one before it is "

@@ -257,7 +257,7 @@ TEST_CASE("A merge of files that number their laptops otherwise renumbers every 
     // The digests are over whole identities, so one that was not renumbered would not fit.
     CHECK(book.faults().value().empty());
   }
-  CHECK(Twins::number(folder / "two.gkbook", "SELECT count(DISTINCT id & 2047) FROM entry") == 3);
+  CHECK(Twins::number(folder / "two.gkbook", "SELECT count(DISTINCT id & 2047) FROM entry") == 4);
   CHECK(Twins::number(folder / "two.gkbook", "SELECT count(*) FROM hand JOIN act ON first & 2047 = "
                                              "number WHERE laptop = x'" +
                                                  std::string(29, '0') + "801' AND number = 1") ==

@@ -268,6 +268,38 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   CHECK(desk.verdict().startsWith(u"✔"_s));
 }
 
+TEST_CASE("What one laptop recorded in two copies is joined only when somebody says that it was "
+          "copied",
+          "[case-243]") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  const Scratch folder;
+  must(desk.clinic.session.backUp(folder / "b.gkbook"));
+  {
+    auto other = must(session::Session::open(folder / "b.gkbook", desk.clinic.laptop,
+                                             {desk.clinic.clock, desk.clinic.random}, {},
+                                             session::BookKind::throwaway));
+    must(other.endVisit(desk.clinic.by, {child, desk.clinic.day, chairside::DayEnd::declined, {}}));
+    must(other.finish());
+  }
+  desk.clinic.clock.advance(std::chrono::minutes(1));
+  desk.clinic.end(child, chairside::DayEnd::absent);
+  desk.open();
+  const auto merge = [&](int answer) {
+    desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
+    desk.prompter.choices = {answer};
+    press(desk.page, Qt::Key_T, Qt::AltModifier);
+    CHECK(desk.prompter.asked.back().contains(u"went on in two copies"_s));
+    CHECK(desk.prompter.asked.back().contains(u"Nothing is lost"_s));
+    CHECK(desk.troubles.join(u'|') == QString());
+  };
+  merge(1);
+  CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
+  merge(0);
+  CHECK(desk.news == u"Taken in: 1 new entry. Questions that only a person can answer: 1."_s);
+  CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+}
+
 TEST_CASE("One key and Enter print every letter that is due and then none is") {
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));

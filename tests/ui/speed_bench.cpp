@@ -171,7 +171,7 @@ class BenchWindow {
   base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(10),
                                         std::chrono::hours(-5))};
   base::SystemRandom random;
-  base::LaptopId laptop = must(ui::laptopIdentity(folder.path(), clock.now().at, random));
+  store::HandMemory laptop{folder.path(), {"this computer", "this start"}, random};
   std::unique_ptr<ui::MainWindow> window;
   int changes = 0;
   Figures acts;

@@ -18,7 +18,7 @@ class Window {
   base::ManualClock clock{base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(10),
                                         std::chrono::hours(-5))};
   base::SeededRandom random{5};
-  base::LaptopId laptop = must(ui::laptopIdentity(folder.path(), clock.now().at, random));
+  store::HandMemory laptop{folder.path(), {"this computer", "this start"}, random};
   ScriptedPrompter* prompter = nullptr;
   std::chrono::milliseconds idle{std::chrono::minutes(2)};
   std::unique_ptr<ui::MainWindow> window;

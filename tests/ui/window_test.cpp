@@ -1,7 +1,6 @@
 #include "ui/pages/cautions_page.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/today_page.h"
-#include "ui/support/laptop.h"
 #include "ui/support/qt_prompter.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/timer_view.h"
@@ -196,17 +195,6 @@ TEST_CASE("Who is at work is chosen once and acts from then on") {
     press(page, Qt::Key_Down);
     CHECK(desk.acting.now().sealant != expired);
   }
-}
-
-TEST_CASE("A laptop keeps the identity it was given first") {
-  const Scratch folder;
-  base::SeededRandom random(3);
-  const auto first = must(ui::laptopIdentity(folder / "config", {}, random));
-  CHECK(must(ui::laptopIdentity(folder / "config", {}, random)) == first);
-  must(base::replaceFile(folder / "config" / "laptop-id", "scratched"));
-  const auto refused = ui::laptopIdentity(folder / "config", {}, random);
-  REQUIRE_FALSE(refused);
-  CHECK(refused.error().code == base::ErrorCode::textMalformed);
 }
 
 TEST_CASE("Each caution ends with who comes first") {

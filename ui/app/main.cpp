@@ -1,4 +1,5 @@
 #include "base/files.h"
+#include "base/machine.h"
 #include "demo.h"
 #include "ui/support/laptop.h"
 #include "ui/support/look.h"
@@ -63,13 +64,11 @@ int main(int argc, char** argv) {
   base::SystemRandom random;
   const base::Path folder =
       toStd(QStandardPaths::writableLocation(QStandardPaths::AppConfigLocation));
-  const auto laptop = laptopIdentity(folder, clock.now().at, random);
-  if (!laptop) return refuse(laptop.error());
 
   DeviceSpeaker speaker;
   MainWindow window({.clock = clock,
                      .random = random,
-                     .laptop = *laptop,
+                     .laptop = {folder, base::thisMachine(), random},
                      .folder = folder,
                      .speaker = &speaker,
                      .demo = demoIn},

@@ -60,6 +60,8 @@ class CloseOutPage final : public Page {
   using Beside = std::function<base::Result<QString>(const base::Path&)>;
   void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
   void takeIn();
+  void takeIn(const base::Path& from, store::Copies copies);
+  void askOfCopies(const base::Path& from, const base::Error& why);
   void sayTaken(const store::Merged& merged);
   void reopen();
   void addLateEntry();

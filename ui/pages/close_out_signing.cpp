@@ -79,17 +79,29 @@ void CloseOutPage::addLateEntry() {
 void CloseOutPage::takeIn() {
   const auto from =
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
-  if (!from) return;
+  if (from) takeIn(toStd(*from), store::Copies::ask);
+}
+
+void CloseOutPage::takeIn(const base::Path& from, store::Copies copies) {
   // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
   context().work.run(
       LongKind::merge, this,
-      [&book = book(), from = toStd(*from)](const base::Progress& progress) {
-        return book.absorbAside(from, progress);
+      [&book = book(), from, copies](const base::Progress& progress) {
+        return book.absorbAside(from, progress, copies);
       },
-      [this](const base::Result<store::Merged>& merged) {
+      [this, from](const base::Result<store::Merged>& merged) {
         book().tellAbsorbed();
+        if (!merged && merged.error().code == base::ErrorCode::storeForked)
+          return askOfCopies(from, merged.error());
         if (went(merged)) sayTaken(*merged);
       });
+}
+
+void CloseOutPage::askOfCopies(const base::Path& from, const base::Error& why) {
+  const auto answer =
+      context().prompter.decide(toQt(why.detail) + u". Was the disk or the logbook copied?"_s,
+                                {u"Join both copies"_s, u"Leave both as they are"_s});
+  if (answer == 0) takeIn(from, store::Copies::join);
 }
 
 void CloseOutPage::sayTaken(const store::Merged& merged) {

@@ -57,12 +57,23 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::storeDamaged:
     return {u"The logbook is damaged."_s, u"Entries may be missing; the file was not changed."_s,
             u"Stop, use paper, and restore the last backup."_s};
+  case ErrorCode::storeForked:
+    return {u"One laptop's records went on in two copies."_s,
+            u"Nothing is lost; neither logbook was changed."_s,
+            u"Merge again and join the copies. Restore nothing over either."_s};
   case ErrorCode::storeInUse:
     return {u"Another program is writing in this logbook."_s, nothingLost,
             u"Close it there, or open this copy for reading only."_s};
   case ErrorCode::storeReadOnly:
     return {u"This logbook is open for reading only."_s, entryStays,
             u"Open it for writing on the laptop that owns it."_s};
+  case ErrorCode::storeUnfinished:
+    return {u"This logbook was not closed properly."_s, u"Nothing is lost."_s,
+            u"Open it once on its own laptop, then try again."_s};
+  case ErrorCode::storeBeside:
+    return {u"Another program's file lies beside the logbook."_s,
+            u"Nothing is lost; neither file was touched."_s,
+            u"Move that file to another folder, then open the logbook again."_s};
   case ErrorCode::storeWriteFailed:
     return {u"The entry could not be written."_s,
             u"All earlier entries are safe; this one was not written."_s,

@@ -30,7 +30,7 @@ struct DemoBook {
 struct Machine {
   base::Clock& clock;
   base::Random& random;
-  base::LaptopId laptop;
+  store::HandMemory laptop;
   base::Path folder; ///< where this laptop keeps what is its own
   std::chrono::milliseconds idle{std::chrono::minutes(2)};
   session::BookKind kind = session::BookKind::real;

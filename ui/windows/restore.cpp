@@ -75,14 +75,6 @@ void MainWindow::restoreBackup() {
 }
 
 void MainWindow::restoreFrom(const base::Path& backup, const base::Path& present) {
-  // First: a laptop that has none to go on with must not open what it restored.
-  const auto renewed =
-      renewLaptopIdentity(machine_.folder, machine_.clock.now().at, machine_.random);
-  if (!renewed) {
-    const auto words = inOneLine(describe(renewed.error()));
-    return book_ ? book_->warn(words) : start_->refuse(words);
-  }
-  machine_.laptop = *renewed;
   const bool wasOpen = book_ != nullptr;
   if (wasOpen) {
     bar_->standIn(nullptr);

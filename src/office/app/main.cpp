@@ -13,5 +13,6 @@ int main(int count, char** words) {
     if (value == nullptr) return std::nullopt;
     return value;
   };
-  return gk::office::run(args, {clock, random, std::cin, std::cout, std::cerr, environment});
+  return gk::office::run(
+      args, {clock, random, std::cin, std::cout, std::cerr, environment, gk::base::thisMachine()});
 }

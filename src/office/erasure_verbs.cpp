@@ -1,0 +1,127 @@
+#include "office/adding.h"
+
+#include <algorithm>
+#include <limits>
+#include <ostream>
+
+namespace gk::office {
+
+using base::Result;
+
+namespace {
+
+void writeRows(JsonWriter& json, const std::map<std::string, std::int64_t>& rows) {
+  json.arrayField("by_kind");
+  for (const auto& [kind, count] : rows) {
+    json.beginObject();
+    json.field("kind", kind);
+    json.field("rows", count);
+    json.endObject();
+  }
+  json.endArray();
+}
+
+/// What would go and what to say to let it go; nothing is changed.
+void showPlan(const session::ErasurePlan& plan, const Call& call, const Surroundings& around) {
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("student", plan.number);
+    json.field("rows", plan.total);
+    writeRows(json, plan.rows);
+    json.field("erased", false);
+    json.endObject();
+    return;
+  }
+  around.out << "Student " << plan.number << ": " << base::counted(plan.total, "row", "rows")
+             << " would be taken out of this logbook for good:\n";
+  for (const auto& [kind, count] : plan.rows) {
+    auto words = kind;
+    std::ranges::replace(words, '_', ' ');
+    around.out << "  " << words << ": " << count << '\n';
+  }
+  if (plan.cards.size() > 1)
+    around.out << "Among them is another card that was said to be the same student's.\n";
+  if (!plan.counts.empty()) {
+    around.out << "These counts change, in signed days and earlier terms too:\n";
+    for (const auto& count : plan.counts)
+      around.out << "  " << count << '\n';
+  }
+  around.out << "Reports that were issued keep the figures they went out with. Backups keep the "
+                "student until they are erased themselves.\n"
+                "Nothing was changed. To erase, give the same words and --confirm-rows "
+             << plan.total << ".\n";
+}
+
+void showDone(const session::ErasureDone& done, const std::string& number,
+              const std::vector<session::ErasureLine>& lines, const Call& call,
+              const Surroundings& around) {
+  if (call.wantsJson()) {
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.field("student", number);
+    json.field("rows", done.rows);
+    json.field("erased", true);
+    json.field("bytes_gone", done.isForgotten);
+    json.field("copies", lines.back().copies);
+    json.endObject();
+    return;
+  }
+  around.out << "Erased " << base::counted(done.rows, "row", "rows") << " of student " << number
+             << ". The logbook lists that it was done, by whom and at whose request.\n";
+  if (!done.isForgotten)
+    around.out << "The disk had no room to make the file anew, so traces may be left in it: make "
+                  "room, then back up to a new file and go on in that one.\n";
+  if (lines.back().copies.empty()) return;
+  around.out << "These copies may still hold the student:\n";
+  for (const auto& copy : lines.back().copies)
+    around.out << "  " << copy << '\n';
+  around.out << "A logbook loses the student when it is merged with this one. A backup has to be "
+                "destroyed, or opened and merged with this one.\n";
+}
+
+Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
+  const auto confirmed = call.whole("--confirm-rows", 0, std::numeric_limits<int>::max());
+  if (!confirmed) return confirmed.error();
+  auto session = *confirmed ? openToWrite(call, around) : openToRead(call, around);
+  if (!session) return session.error();
+  const auto child = childNumbered(*session, call.operand(1));
+  if (!child) return child.error();
+  const auto plan = session->erasurePlan(*child);
+  if (!plan) return plan.error();
+  if (!*confirmed) {
+    showPlan(*plan, call, around);
+    return Exit::fine;
+  }
+  auto secret = passphrase(call, around); // so that the words are held against the names
+  if (!secret) return secret.error();
+  if (*secret)
+    if (const auto open = session->unlock(std::move(**secret)); !open) return open.error();
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
+  const auto own = ownPin(*session, *by, call, around);
+  if (!own) return own.error();
+  const auto done = session->eraseStudent(
+      *by, *child, {call.text("--request"), call.text("--authority"), call.text("--reason")},
+      **confirmed, *own);
+  if (!done) return done.error();
+  const auto lines = session->erasures();
+  if (!lines) return lines.error();
+  showDone(*done, plan->number, *lines, call, around);
+  return Exit::fine;
+}
+
+} // namespace
+
+std::vector<Verb> erasureVerbs() {
+  return {{{"erase-student", "FILE NUMBER",
+            "shows what an erasure takes out; with --confirm-rows, erases it for good",
+            writing({{"--request", "TEXT", "who asked and how, without names", true},
+                     {"--authority", "TEXT", "the rule that asks for it", true},
+                     {"--reason", "TEXT", "why, without names", true},
+                     {"--confirm-rows", "N", "the number of rows that was shown"},
+                     passphraseOption()})},
+           eraseStudent}};
+}
+
+} // namespace gk::office

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "roster/child.h"
+
+#include <string>
+
+namespace gk::roster {
+
+using ErasureId = base::Id<struct ErasureTag>;
+
+/// All that the logbook had of a student was taken out of it, as the law asked. What the student is
+/// called on paper stays, so that copies made before can be searched. The field is not `child`:
+/// this is about the erasure, and is never erased itself.
+struct Erasure {
+  using Key = ErasureId;
+  ChildId whom;
+  std::string number;    ///< on the student's card when it was erased
+  std::string request;   ///< who asked, and how: "the mother, letter of 12 November 2026"; no names
+  std::string authority; ///< the rule that asks for it
+  std::string reason;
+  bool operator==(const Erasure&) const = default;
+};
+
+} // namespace gk::roster

@@ -1,0 +1,160 @@
+#include "store/erasing.h"
+
+#include "store/act_digest.h"
+#include "store/closing_rows.h"
+#include "store/transaction.h"
+#include "store/trouble.h"
+
+#include <algorithm>
+#include <set>
+
+namespace gk::store {
+
+using base::Result;
+
+namespace {
+
+/// A superset of the entries of a child, by every row that names it; Owners says which they are.
+/// The steps of a field name the field, and a retraction what it took back.
+std::set<std::int64_t> entriesAround(Connection& book, const OwnSchema& own, std::int64_t child) {
+  std::set<std::int64_t> found;
+  std::vector<std::int64_t> next;
+  const auto take = [&](const std::string& sql, std::int64_t key) {
+    auto rows = book.prepare(sql);
+    rows.bind(1, key);
+    while (rows.step())
+      if (const auto id = rows.column<std::int64_t>(0); found.insert(id).second) next.push_back(id);
+  };
+  take("SELECT id FROM entry WHERE id = ?1 OR subject = ?1", child);
+  for (const auto& table : own.records)
+    if (table.has("child"))
+      take("SELECT entry FROM \"" + table.name + "\" WHERE child = ?1", child);
+  // What hangs on those.
+  while (!next.empty()) {
+    const auto id = next.back();
+    next.pop_back();
+    take("SELECT id FROM entry WHERE supersedes = ?1 AND kind = " +
+             std::to_string(own.retractionKind),
+         id);
+    for (const auto& table : own.records)
+      if (table.has("field") && !table.has("child"))
+        take("SELECT entry FROM \"" + table.name + "\" WHERE field = ?1", id);
+  }
+  return found;
+}
+
+struct Content {
+  OwnedEntry entry;
+  crypto::Hash hash;
+};
+
+/// The entries of the child that still have their content.
+std::vector<Content> contentOf(Connection& book, const OwnSchema& own, std::int64_t child) {
+  std::vector<Content> found;
+  Owners owners(book, "main", own);
+  const auto sql = "SELECT " + own.entry.list() + " FROM entry WHERE id = ?1";
+  for (const auto& id : entriesAround(book, own, child)) {
+    auto row = book.prepare(sql);
+    row.bind(1, id);
+    if (!row.step()) continue;
+    const auto entry = ownedEntry(own, row);
+    const auto owner = owners.read(entry);
+    if (!owner || owner->child != child || owner->erased) continue;
+    const auto records = recordsOf(book, own, entry);
+    found.push_back({entry, contentHash(own, row, records, owner->salt)});
+  }
+  return found;
+}
+
+void erase(Connection& book, const OwnSchema& own, std::int64_t child, const Content& one) {
+  book.prepare("INSERT INTO erased_entry (id, child, content) VALUES (?, ?, ?)")
+      .bindAll(one.entry.id, child, std::span<const std::uint8_t>(one.hash))
+      .run();
+  book.prepare("UPDATE entry SET reason = 'erased' WHERE id = ? AND reason IS NOT NULL")
+      .bindAll(one.entry.id)
+      .run();
+  for (const auto& table :
+       std::ranges::equal_range(own.records, one.entry.kind, {}, &OwnTable::kind))
+    book.prepare("DELETE FROM \"" + table.name + "\" WHERE entry = ?").bindAll(one.entry.id).run();
+}
+
+} // namespace
+
+std::int64_t applyErasures(Connection& book, const OwnSchema& own) {
+  std::vector<std::int64_t> children;
+  {
+    auto listed = book.prepare("SELECT DISTINCT whom FROM erasure ORDER BY whom");
+    while (listed.step())
+      children.push_back(listed.column<std::int64_t>(0));
+  }
+  std::int64_t erased = 0;
+  for (const auto& child : children) {
+    // All are hashed before the first goes: a step finds its child through its field.
+    const auto content = contentOf(book, own, child);
+    for (const auto& one : content)
+      erase(book, own, child, one);
+    erased += std::ssize(content);
+    book.prepare("DELETE FROM child_salt WHERE child = ?").bindAll(child).run();
+  }
+  return erased;
+}
+
+Result<RowsOfKinds> Erasing::plan(Book& book, const std::vector<roster::ChildId>& children) {
+  return guarded([&] {
+    RowsOfKinds rows;
+    const auto& own = newestSchema();
+    for (const auto& child : children)
+      for (const auto& one :
+           contentOf(book.connection_, own, book.connection_.hands().keyOf(child.uuid())))
+        ++rows[own.kinds.at(one.entry.kind)];
+    return rows;
+  });
+}
+
+Result<std::int64_t> Erasing::rowsErased(Book& book, roster::ChildId child) {
+  return guarded([&] {
+    auto count = book.connection_.prepare("SELECT count(*) FROM erased_entry WHERE child = ?1");
+    count.bind(1, child);
+    count.step();
+    return count.column<std::int64_t>(0);
+  });
+}
+
+Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
+                              const std::vector<roster::Erasure>& listed) {
+  if (const auto may = book.mayWrite(); !may) return may.error();
+  auto& connection = book.connection_;
+  const auto rows = guarded([&] {
+    Transaction transaction(connection);
+    Act act(connection, book.hand_, stamp, book.position_);
+    for (const auto& one : listed)
+      act.add(one);
+    const auto position = act.sealed();
+    const auto erased = applyErasures(connection, newestSchema());
+    transaction.commit();
+    book.position_ = position;
+    if (book.held_) book.held_->wrote({position.sequence, position.digest});
+    book.rivals_.reset();
+    return erased;
+  });
+  if (!rows) return rows.error();
+  return Erased{*rows, forgetBytes(connection)};
+}
+
+Result<std::vector<ListedErasure>> Erasing::listed(Book& book) {
+  auto found = book.history<roster::Erasure>(everything());
+  if (!found) return found.error();
+  std::vector<ListedErasure> all;
+  for (auto& one : *found) {
+    const auto rows = rowsErased(book, one.value.whom);
+    if (!rows) return rows.error();
+    all.push_back({std::move(one), *rows});
+  }
+  return all;
+}
+
+bool forgetBytes(Connection& book) {
+  return guarded([&] { book.execute("VACUUM"); }).has_value();
+}
+
+} // namespace gk::store

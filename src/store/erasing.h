@@ -1,0 +1,48 @@
+#pragma once
+
+#include "roster/erasure.h"
+#include "store/book.h"
+
+#include <map>
+#include <string>
+
+namespace gk::store {
+
+/// How many rows of each kind, superseded ones too.
+using RowsOfKinds = std::map<std::string, std::int64_t>;
+
+/// What an erasure did to the file.
+struct Erased {
+  std::int64_t rows;
+  bool isForgotten; ///< no page of the file keeps bytes of them; else the disk was too full for it
+};
+
+struct ListedErasure {
+  base::Recorded<roster::Erasure> record;
+  std::int64_t rows; ///< of that student, taken out so far: a merge may bring more
+};
+
+/// Lawful erasure, the one way by which a row leaves a logbook.
+struct Erasing {
+  /// What an erasure of these children would take out.
+  static base::Result<RowsOfKinds> plan(Book& book, const std::vector<roster::ChildId>& children);
+  /// One act that lists them, and their content taken out in the same transaction.
+  static base::Result<Erased> erase(Book& book, const ActStamp& stamp,
+                                    const std::vector<roster::Erasure>& listed);
+  /// Every one, oldest first. Two laptops may have listed the same student.
+  static base::Result<std::vector<ListedErasure>> listed(Book& book);
+
+ private:
+  static base::Result<std::int64_t> rowsErased(Book& book, roster::ChildId child);
+};
+
+/// Takes out the content of every child whom a listed erasure names, as far as it is still there,
+/// and gives back how many entries that were. Runs in the transaction that wrote the erasure, or
+/// that took in what another laptop had. Throws Trouble.
+std::int64_t applyErasures(Connection& book, const OwnSchema& own);
+
+/// Makes the file anew, so that no page keeps bytes of what was taken out; false where the disk
+/// has no room for it. No transaction is open.
+bool forgetBytes(Connection& book);
+
+} // namespace gk::store

@@ -1,0 +1,83 @@
+#include "store/fork.h"
+
+#include "base/text.h"
+#include "store/owners.h"
+
+#include <set>
+
+namespace gk::store {
+
+namespace {
+
+/// The newest number on the child's card there; empty where the card is erased.
+std::string numberOf(Connection& book, const std::string& from, std::int64_t child) {
+  auto row = book.prepare("SELECT c.number FROM " + from + "entry AS e CROSS JOIN " + from +
+                          "child AS c ON c.entry = e.id WHERE e.id = ?1 OR e.subject = ?1 ORDER BY "
+                          "e.id DESC");
+  row.bind(1, child);
+  return row.step() ? row.column<std::string>(0) : std::string();
+}
+
+ForkSide sideOf(Connection& book, const OwnSchema& own, const std::string& database, int hand,
+                std::int64_t sequence) {
+  const auto from = database + ".";
+  ForkSide side{};
+  std::set<std::int64_t> children;
+  Owners owners(book, database, own);
+  auto acts = book.prepare("SELECT first, count, at, utc_offset FROM " + from +
+                           "act WHERE (first & 2047) = ?1 AND sequence >= ?2 ORDER BY sequence");
+  acts.bindAll(hand, sequence);
+  while (acts.step()) {
+    const auto first = acts.column<std::int64_t>(0);
+    if (side.acts++ == 0)
+      side.since = {acts.column<base::Instant>(2), std::chrono::minutes(acts.column<int>(3))};
+    auto rows = book.prepare("SELECT " + own.entry.list() + " FROM " + from +
+                             "entry WHERE id BETWEEN ?1 AND ?2 AND (id & 2047) = ?3");
+    rows.bindAll(first, first + (acts.column<std::int64_t>(1) - 1) * keyStep, hand);
+    while (rows.step())
+      if (const auto owner = owners.read(ownedEntry(own, rows))) children.insert(owner->child);
+  }
+  std::set<std::string> numbers;
+  for (const auto& child : children)
+    if (auto number = numberOf(book, from, child); !number.empty())
+      numbers.insert(std::move(number));
+  side.children.assign(numbers.begin(), numbers.end());
+  return side;
+}
+
+std::string words(const ForkSide& side) {
+  constexpr std::size_t most = 12;
+  auto shown = side.children;
+  if (shown.size() > most) shown.resize(most);
+  std::string text = base::counted(side.acts, "act", "acts") + " since " + side.since.text();
+  if (shown.empty()) return text + ", of no student";
+  text += shown.size() == 1 ? ", student " : ", students ";
+  text += base::join(shown, ", ");
+  const auto more = side.children.size() - shown.size();
+  return more == 0 ? text : text + " and " + std::to_string(more) + " more";
+}
+
+} // namespace
+
+std::vector<Fork> forksOf(Connection& book, const OwnSchema& own,
+                          const std::vector<ForkPoint>& points) {
+  std::vector<Fork> forks;
+  for (const auto& [here, there, sequence, isChanged] : points)
+    if (const auto hand = book.hands().originLaptop(here); hand != base::LaptopId(base::Uuid{}))
+      forks.push_back({hand, sideOf(book, own, "main", here, sequence),
+                       sideOf(book, own, "other", there, sequence)});
+  return forks;
+}
+
+std::string sentence(const std::vector<Fork>& forks) {
+  std::string text;
+  for (const auto& fork : forks) {
+    const auto hand = fork.hand.text();
+    text += (text.empty() ? "" : "; ") + ("laptop ..." + hand.substr(hand.size() - 4)) +
+            " went on in two copies of one disk: in this logbook " + words(fork.here) +
+            "; in the other one " + words(fork.there);
+  }
+  return text;
+}
+
+} // namespace gk::store

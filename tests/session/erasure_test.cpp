@@ -1,0 +1,230 @@
+#include "base/files.h"
+#include "base/text.h"
+#include "reports/term_tables.h"
+#include "session/second_laptop.h"
+#include "session/verbs.h"
+#include "session/whole_content.h"
+
+#include <algorithm>
+#include <set>
+
+using namespace gk;
+using base::ErrorCode;
+using session::ErasureGrounds;
+using test::codeOf;
+using test::contentNow;
+using test::must;
+using test::Second;
+
+namespace {
+
+const ErasureGrounds asked{"the mother, letter of 12 November 2026", "state records law, section 4",
+                           "she asked for it and nothing forbids it"};
+constexpr auto note = "keeps forty bees in a blue hive";
+
+void enterNote(session::Session& session, test::Clinic& clinic, roster::ChildId child) {
+  must(session.enterFlag(clinic.by, {.child = child,
+                                     .kind = roster::FlagKind::other,
+                                     .action = roster::FlagAction::note,
+                                     .detail = note,
+                                     .decided = {}}));
+}
+
+std::int64_t eraseIn(session::Session& session, test::Clinic& clinic, roster::ChildId child) {
+  const auto plan = must(session.erasurePlan(child));
+  return must(session.eraseStudent(clinic.by, child, asked, plan.total)).rows;
+}
+
+/// The bytes of every sealed box that the copy has of the child.
+std::vector<std::string> boxesIn(const base::Path& path, roster::ChildId child) {
+  auto book = must(store::openBook(path, store::Access::readOnly, store::Durability::everyAct,
+                                   base::Instant{base::Milliseconds(1'800'000'000'000)}));
+  std::vector<std::string> boxes;
+  auto rows = book.prepare("SELECT box FROM sealed_identity WHERE child = ?1");
+  rows.bind(1, child);
+  while (rows.step())
+    boxes.emplace_back(rows.cell(0).bytes);
+  return boxes;
+}
+
+bool isKnown(session::Session& session, roster::ChildId child, roster::DayId day) {
+  const auto records = must(session.dayRecords(day));
+  const auto isOf = [&](const auto& rows) {
+    return std::ranges::any_of(rows, [&](const auto& row) { return row.value.child == child; });
+  };
+  return session.child(child).has_value() || isOf(records.screenings) || isOf(records.placements) ||
+         isOf(records.outcomes);
+}
+
+} // namespace
+
+TEST_CASE("An erased student is gone from the file, and the file verifies as erased",
+          "[case-245]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  const auto wren = clinic.child("Wren");
+  clinic.standardVisit(mina);
+  clinic.standardVisit(wren);
+  enterNote(clinic.session, clinic, mina);
+  const auto number = must(clinic.session.child(mina)).value.number;
+  const auto before = *clinic.folder / "before.gkbook";
+  must(clinic.session.backUp(before));
+  const auto boxes = boxesIn(before, mina);
+  REQUIRE_FALSE(boxes.empty());
+  const auto sealedOfWren = must(clinic.session.placements(wren)).size();
+
+  const auto plan = must(clinic.session.erasurePlan(mina));
+  CHECK(plan.number == number);
+  CHECK(plan.rows.at("placement") == 4);
+  CHECK(plan.rows.at("sealed_identity") == 1);
+  CHECK(plan.counts.size() >= 4);
+  const auto done = must(clinic.session.eraseStudent(clinic.by, mina, asked, plan.total));
+  CHECK(done.rows == plan.total);
+  CHECK(done.isForgotten);
+
+  CHECK_FALSE(isKnown(clinic.session, mina, clinic.day));
+  CHECK(must(clinic.session.findChildren(number)).empty());
+  CHECK(must(clinic.session.placements(wren)).size() == sealedOfWren);
+  CHECK(must(clinic.session.findings()).empty());
+  const auto lines = must(clinic.session.erasures());
+  REQUIRE(lines.size() == 1);
+  CHECK(lines.front().words() == "erased on November 17, 2026 by " + lines.front().by +
+                                     " at the request of the mother, letter of 12 November 2026, " +
+                                     base::counted(plan.total, "row", "rows") +
+                                     " (state records law, section 4)");
+  const auto totals = reports::termTables(reports::termTotals(
+      must(clinic.session.termRecords(clinic.term, *base::Date::parse("2026-12-18")))));
+  CHECK(std::ranges::count(totals.front().notes,
+                           "1 student was erased from this logbook as the law asked, and no count "
+                           "has them.") == 1);
+  // The number on paper is not given to another student.
+  CHECK(must(clinic.session.nextNumber()) > number);
+
+  must(clinic.session.finish());
+  const auto bytes = must(base::readFile(clinic.session.path()));
+  const auto bytesBefore = must(base::readFile(before));
+  for (const auto& box : boxes) {
+    CHECK(bytesBefore.find(box) != std::string::npos); // looked for in the right way
+    CHECK(bytes.find(box) == std::string::npos);
+  }
+  CHECK(bytesBefore.find(note) != std::string::npos);
+  CHECK(bytes.find(note) == std::string::npos);
+  CHECK(must(session::Session::inspect(clinic.session.path(), {clinic.clock, clinic.random}))
+            .empty());
+}
+
+TEST_CASE("An erasure is confirmed by the number of rows, and says neither name nor nothing",
+          "[case-245]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina", "Quarlesworth");
+  const auto rows = must(clinic.session.erasurePlan(mina)).total;
+  const auto erase = [&](const ErasureGrounds& grounds, std::int64_t confirmed) {
+    return codeOf(clinic.session.eraseStudent(clinic.by, mina, grounds, confirmed));
+  };
+  CHECK(erase(asked, rows + 1) == ErrorCode::recordChanged);
+  CHECK(erase({"Ms. Quarlesworth", "a rule", "asked"}, rows) == ErrorCode::textMalformed);
+  CHECK(erase({" ", "a rule", "asked"}, rows) == ErrorCode::textMalformed);
+  CHECK(erase({"a letter", "", "asked"}, rows) == ErrorCode::textMalformed);
+  CHECK(erase({"a letter", "a rule", " "}, rows) == ErrorCode::ruleReason);
+  CHECK(must(clinic.session.identity(mina)).last == "Quarlesworth");
+  CHECK(must(clinic.session.erasures()).empty());
+}
+
+TEST_CASE("Undo takes nothing back that is older than an erasure", "[case-245]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  clinic.seat(mina);
+  clinic.screenFour(mina);
+  eraseIn(clinic.session, clinic, mina);
+  CHECK(codeOf(clinic.session.undo(clinic.by, {base::Station::chair, clinic.day, mina})) ==
+        ErrorCode::notFound);
+}
+
+TEST_CASE("Cards that are said to be one student's are erased together", "[case-245]") {
+  test::Clinic clinic;
+  Second second(clinic, "second.gkbook", 2);
+  const auto here = test::enrolAda(clinic.session, clinic, "4001");
+  const auto there = test::enrolAda(second.session, clinic, "4002");
+  must(clinic.session.absorb(second.handOver()));
+  clinic.seat(here);
+  must(clinic.session.answerMerge(clinic.by, {.day = clinic.day,
+                                              .child = here,
+                                              .other = there,
+                                              .verdict = followup::MergeVerdict::keptOne}));
+  CHECK(must(clinic.session.erasurePlan(here)).cards == std::vector{here, there});
+  eraseIn(clinic.session, clinic, here);
+  CHECK(must(clinic.session.findings()).empty());
+  must(clinic.session.finish());
+  const auto rows = contentNow(clinic.session, clinic.folder->path());
+  CHECK(std::ranges::none_of(rows, [](const auto& row) {
+    return row.starts_with("sealed_identity|") || row.starts_with("child|");
+  }));
+}
+
+TEST_CASE("An erasure is carried over by every merge, and what another laptop has comes back in "
+          "none",
+          "[case-246]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  const auto wren = clinic.child("Wren");
+  clinic.standardVisit(mina);
+  Second second(clinic, "second.gkbook", 2);
+  Second third(clinic, "third.gkbook", 3);
+  clinic.clock.advance(std::chrono::minutes(5));
+  // What nobody who erases knows of.
+  enterNote(second.session, clinic, mina);
+  test::seatOn(second.session, clinic, wren);
+  eraseIn(clinic.session, clinic, mina);
+  clinic.clock.advance(std::chrono::minutes(5));
+  enterNote(third.session, clinic, mina);
+
+  const auto a = *clinic.folder / "a.gkbook";
+  must(clinic.session.backUp(a));
+  const auto b = second.handOver();
+  const auto c = third.handOver();
+  std::vector<base::Path> files{a, b, c};
+  std::set<std::vector<std::string>> contents;
+  do {
+    const auto path = base::freeName(*clinic.folder / "merged.gkbook");
+    std::filesystem::copy_file(files.front(), path);
+    auto merged = must(
+        session::Session::open(path, base::LaptopId(base::Uuid{}), {clinic.clock, clinic.random},
+                               store::Access::readWrite, session::BookKind::throwaway));
+    for (int round = 0; round < 2; ++round)
+      for (const auto& other : files)
+        if (other != files.front()) must(merged.absorb(other));
+    CHECK(must(merged.findings()).empty());
+    CHECK_FALSE(isKnown(merged, mina, clinic.day));
+    CHECK(isKnown(merged, wren, clinic.day));
+    contents.insert(contentNow(merged, clinic.folder->path()));
+    must(merged.finish());
+    CHECK(must(base::readFile(path)).find(note) == std::string::npos);
+  } while (std::ranges::next_permutation(files).found);
+  CHECK(contents.size() == 1);
+
+  // Both logbooks that still hold the student lose it when they take the erasure in.
+  const auto merged = must(second.session.absorb(a));
+  CHECK(merged.erased > 0);
+  CHECK_FALSE(isKnown(second.session, mina, clinic.day));
+  CHECK(must(second.session.findings()).empty());
+}
+
+TEST_CASE("An erasure lists the copies that may still hold the student", "[case-248]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  Second second(clinic, "second.gkbook", 2);
+  test::seatOn(second.session, clinic, clinic.child("Wren"));
+  must(clinic.session.noteBackup(clinic.by, {.day = clinic.day, .file = "stick/tuesday.gkbook"}));
+  must(clinic.session.absorb(second.handOver()));
+  clinic.clock.advance(std::chrono::minutes(5));
+  eraseIn(clinic.session, clinic, mina);
+  must(clinic.session.noteBackup(clinic.by, {.day = clinic.day, .file = "stick/later.gkbook"}));
+  const auto copies = must(clinic.session.erasures()).front().copies;
+  const auto names = [&](const std::string& words) {
+    return std::ranges::any_of(
+        copies, [&](const auto& copy) { return copy.find(words) != std::string::npos; });
+  };
+  CHECK(names("stick/tuesday.gkbook"));
+  CHECK_FALSE(names("stick/later.gkbook"));
+  CHECK(names("the logbook of the laptop ..."));
+}
