@@ -193,6 +193,8 @@ constexpr auto changedAct = " is not as it was written: a row of it, or the dige
 bool hasKeys(const OwnSchema& own) {
   return std::ranges::any_of(own.kinds,
                              [](const auto& kind) { return kind.second == "day_signature"; });
+}
+
 /// Only what a listed erasure names is erased, and a salt is of a child that is there.
 void erasureFaults(Connection& book, const std::string& database, const OwnSchema& own,
                    FaultList& list) {
