@@ -40,8 +40,9 @@ void addReached(const TermView& view, const Days& days, CostOfDays& to) {
   }
 }
 
+/// As every figure of a table, so that a file or JSON has it as a number.
 std::string money(double cents) {
-  return roster::centsText(static_cast<Cents>(std::llround(cents)));
+  return base::fixed(std::round(cents) / 100, 2);
 }
 
 std::string perOne(Cents cents, int count) {
