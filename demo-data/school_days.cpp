@@ -192,10 +192,27 @@ void sayEffort(Story& story, Desk laptop, const reports::DayRecords& records) {
                                .taught = records.seenOnOtherDays.empty() ? 46 : 0}));
 }
 
+/// Invented wages, supplies by the child, and the way there and back.
+void sayCosts(Story& story, Desk laptop, const reports::DayRecords& records) {
+  using roster::CostKind;
+  const auto open = minutes(90 + 15 * static_cast<int>(records.seatings.size()));
+  const auto worked = (open + minutes(90)).count();
+  const auto cents = [](long minutesWorked, long anHour) { return minutesWorked * anHour / 60; };
+  const auto staff = cents(2 * worked, 4200) + cents(2 * worked, 2400) +
+                     cents((open + minutes(120)).count(), 3100);
+  story.teller.must(story.at(laptop).enterCosts(
+      {story.team->ines, {}},
+      {records.id,
+       {{CostKind::staff, staff},
+        {CostKind::supplies, 2500 + 380 * static_cast<long>(records.seatings.size())},
+        {CostKind::travel, 2650}}}));
+}
+
 void sign(Story& story, Desk laptop, roster::DayId day, base::MemberId clinical) {
   sendLetters(story, laptop, day);
   const auto records = story.teller.must(story.at(laptop).dayRecords(day));
   sayEffort(story, laptop, records);
+  sayCosts(story, laptop, records);
   readAgain(story, laptop, records);
   countPaper(story, laptop, records);
   story.teller.must(story.at(laptop).signDay({clinical, {}}, {day, clinical, story.team->ines}));

@@ -42,6 +42,11 @@ void enterTerms(Story& story) {
                                             on(2026, 12, 18),
                                             {on(2026, 10, 12), on(2026, 11, 11), on(2026, 11, 25),
                                              on(2026, 11, 26), on(2026, 11, 27)}})));
+  using roster::YearKind;
+  tell.must(
+      story.a->enterYear(nobody, {"2025-26", YearKind::school, on(2025, 8, 1), on(2026, 7, 31)}));
+  tell.must(
+      story.a->enterYear(nobody, {"2026-27", YearKind::school, on(2026, 8, 1), on(2027, 7, 31)}));
   for (const auto& school : county())
     story.schools.push_back(tell.must(
         story.a->enterSchool(nobody, {std::string(school.name), std::string(school.code)})));

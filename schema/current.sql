@@ -256,6 +256,34 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never replaced'); END;
 CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
 BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
 
+CREATE TRIGGER day_cost_kind BEFORE INSERT ON day_cost
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost'); END;
+
+CREATE TRIGGER day_cost_line_kind BEFORE INSERT ON day_cost_line
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost_line'); END;
+
+CREATE TRIGGER day_cost_line_no_delete BEFORE DELETE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+
+CREATE TRIGGER day_cost_line_no_replace BEFORE INSERT ON day_cost_line
+WHEN EXISTS (SELECT 1 FROM day_cost_line WHERE entry = NEW.entry AND cost_kind = NEW.cost_kind)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never replaced'); END;
+
+CREATE TRIGGER day_cost_line_no_update BEFORE UPDATE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+
+CREATE TRIGGER day_cost_no_delete BEFORE DELETE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+
+CREATE TRIGGER day_cost_no_replace BEFORE INSERT ON day_cost
+WHEN EXISTS (SELECT 1 FROM day_cost WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never replaced'); END;
+
+CREATE TRIGGER day_cost_no_update BEFORE UPDATE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+
 CREATE TRIGGER day_effort_kind BEFORE INSERT ON day_effort
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 39
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort'); END;
@@ -725,6 +753,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of program are never replaced'); END;
 CREATE TRIGGER program_no_update BEFORE UPDATE ON program
 BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
 
+CREATE TRIGGER program_year_kind BEFORE INSERT ON program_year
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 75
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program_year'); END;
+
+CREATE TRIGGER program_year_no_delete BEFORE DELETE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+
+CREATE TRIGGER program_year_no_replace BEFORE INSERT ON program_year
+WHEN EXISTS (SELECT 1 FROM program_year WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never replaced'); END;
+
+CREATE TRIGGER program_year_no_update BEFORE UPDATE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+
 CREATE TRIGGER readiness_check_kind BEFORE INSERT ON readiness_check
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 30
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in readiness_check'); END;
@@ -1189,6 +1231,18 @@ CREATE TABLE day_closure (
   coordinator INTEGER NOT NULL REFERENCES entry (id)
 ) STRICT;
 
+CREATE TABLE day_cost (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+
+CREATE TABLE day_cost_line (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  cost_kind TEXT NOT NULL CHECK (cost_kind IN ('staff', 'supplies', 'travel', 'equipment', 'other')),
+  cents INTEGER NOT NULL CHECK (cents BETWEEN 1 AND 100000000),
+  PRIMARY KEY (entry, cost_kind)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE day_effort (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
@@ -1564,6 +1618,15 @@ CREATE TABLE program (
   CHECK (name <> '')
 ) STRICT;
 
+CREATE TABLE program_year (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  year_kind TEXT NOT NULL CHECK (year_kind IN ('school year', 'grant year', 'fiscal year')),
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  CHECK (end_on > start_on)
+) STRICT;
+
 CREATE TABLE readiness_check (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
@@ -1801,6 +1864,8 @@ CREATE INDEX contact_attempt_child ON contact_attempt (child);
 CREATE INDEX contact_attempt_day ON contact_attempt (day);
 
 CREATE INDEX day_closure_day ON day_closure (day);
+
+CREATE INDEX day_cost_day ON day_cost (day);
 
 CREATE INDEX day_effort_day ON day_effort (day);
 

@@ -124,7 +124,9 @@ INSERT INTO entry_kind (number, name) VALUES
   (50, 'personal_key'),
   (51, 'day_signature'),
   (52, 'recovery_code'),
-  (60, 'erasure');
+  (60, 'erasure'),
+  (75, 'program_year'),
+  (76, 'day_cost');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -1999,3 +2001,70 @@ BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
 CREATE TRIGGER child_salt_no_replace BEFORE INSERT ON child_salt
 WHEN EXISTS (SELECT 1 FROM child_salt WHERE child = NEW.child)
 BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never replaced'); END;
+
+-- A school, grant or fiscal year over which the program counts each child once.
+CREATE TABLE program_year (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  year_kind TEXT NOT NULL CHECK (year_kind IN ('school year', 'grant year', 'fiscal year')),
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  CHECK (end_on > start_on)
+) STRICT;
+
+CREATE TRIGGER program_year_no_update BEFORE UPDATE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+
+CREATE TRIGGER program_year_no_delete BEFORE DELETE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+
+CREATE TRIGGER program_year_no_replace BEFORE INSERT ON program_year
+WHEN EXISTS (SELECT 1 FROM program_year WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never replaced'); END;
+
+CREATE TRIGGER program_year_kind BEFORE INSERT ON program_year
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 75
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program_year'); END;
+
+-- What a school day cost the program, in whole cents; a kind without a line cost nothing.
+CREATE TABLE day_cost (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+
+CREATE INDEX day_cost_day ON day_cost (day);
+
+CREATE TRIGGER day_cost_no_update BEFORE UPDATE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+
+CREATE TRIGGER day_cost_no_delete BEFORE DELETE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+
+CREATE TRIGGER day_cost_no_replace BEFORE INSERT ON day_cost
+WHEN EXISTS (SELECT 1 FROM day_cost WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never replaced'); END;
+
+CREATE TRIGGER day_cost_kind BEFORE INSERT ON day_cost
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost'); END;
+
+CREATE TABLE day_cost_line (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  cost_kind TEXT NOT NULL CHECK (cost_kind IN ('staff', 'supplies', 'travel', 'equipment', 'other')),
+  cents INTEGER NOT NULL CHECK (cents BETWEEN 1 AND 100000000),
+  PRIMARY KEY (entry, cost_kind)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER day_cost_line_no_update BEFORE UPDATE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+
+CREATE TRIGGER day_cost_line_no_delete BEFORE DELETE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+
+CREATE TRIGGER day_cost_line_no_replace BEFORE INSERT ON day_cost_line
+WHEN EXISTS (SELECT 1 FROM day_cost_line WHERE entry = NEW.entry AND cost_kind = NEW.cost_kind)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never replaced'); END;
+
+CREATE TRIGGER day_cost_line_kind BEFORE INSERT ON day_cost_line
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost_line'); END;

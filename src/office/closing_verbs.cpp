@@ -46,6 +46,23 @@ Result<Exit> enterHours(const Call& call, const Surroundings& around) {
   });
 }
 
+Result<Exit> enterCosts(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto day = wantedDay(session, call);
+    if (!day) return day.error();
+    const auto records = session.dayRecords(day->id);
+    if (!records) return records.error();
+    std::vector<roster::RoleTime> people;
+    if (!records->efforts.empty()) people = records->efforts.back().value.people;
+    auto lines = roster::parseCosts(call.text("--costs"), people);
+    if (!lines) return Error{lines.error().code, "--costs: " + lines.error().detail};
+    const roster::DayCost cost{day->id, *std::move(lines)};
+    if (const auto said = session.enterCosts(by, cost); !said) return said.error();
+    return "costs of " + dayWords(*records) + ": " +
+           (cost.lines.empty() ? "none" : roster::costsText(cost.lines));
+  });
+}
+
 Result<Exit> reopenDay(const Call& call, const Surroundings& around) {
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
     const auto day = wantedDay(session, call);
@@ -168,6 +185,13 @@ std::vector<Verb> closingVerbs() {
                              {"--people", "LIST", "\"hygienist 6, dental assistant 5.5\"", true},
                              {"--taught", "N", "students given a lesson on oral health"}}))},
        enterHours},
+      {{"enter-costs", "FILE", "notes what a day cost, in place of before",
+        choosingDay(writing(
+            {{"--costs", "LIST",
+              "\"staff 412.50, supplies 60\"; also travel, equipment, other; \"hygienist 42/h\" "
+              "is the day's hours at that rate; empty for none",
+              true}}))},
+       enterCosts},
       {{"count-lot", "FILE", "counts a lot's packages at the end of a day; 0 left closes it",
         choosingDay(writing({{"--lot", "NUMBER", "as on the package", true},
                              materialOption(),

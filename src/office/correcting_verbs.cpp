@@ -34,6 +34,33 @@ Result<Exit> setProgram(const Call& call, const Surroundings& around) {
   });
 }
 
+Result<Exit> correctYear(const Call& call, const Surroundings& around) {
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto years = session.years();
+    if (!years) return years.error();
+    const auto name = call.text("--name");
+    const auto old =
+        std::ranges::find(*years, name, [](const auto& one) { return one.value.name; });
+    if (old == years->end()) return Error{ErrorCode::notFound, "no year " + name};
+    auto year = old->value;
+    year.name = call.textIfAny("--new-name").value_or(year.name);
+    if (const auto word = call.textIfAny("--kind")) {
+      const auto kind = wordOf<roster::YearKind>("--kind", *word + " year");
+      if (!kind) return kind.error();
+      year.kind = *kind;
+    }
+    const auto start = call.date("--start");
+    if (!start) return start.error();
+    const auto end = call.date("--end");
+    if (!end) return end.error();
+    year.start = start->value_or(year.start);
+    year.end = end->value_or(year.end);
+    const auto done = session.correctYear(by, old->id, year, call.text("--reason"));
+    if (!done) return done.error();
+    return roster::wordsOf(year) + "; what it was before stays in the history";
+  });
+}
+
 /// The member with what the call gives; the tasks of a new role unless others are given.
 Result<roster::Member> memberOf(const Call& call, roster::Member member) {
   member.name = call.textIfAny("--name").value_or(member.name);
@@ -119,6 +146,14 @@ std::vector<Verb> correctingVerbs() {
       {{"set-program", "FILE", "changes what is given of the program, such as its agreement",
         writing(std::move(program))},
        setProgram},
+      {{"correct-year", "FILE", "changes what is given of a school, grant or fiscal year",
+        writing({{"--name", "NAME", "which year", true},
+                 {"--new-name", "NAME", "its new name"},
+                 {"--kind", "WORD", "school, grant or fiscal"},
+                 {"--start", "DATE", "first day"},
+                 {"--end", "DATE", "last day"},
+                 reasonOption()})},
+       correctYear},
       {{"correct-member", "FILE", "changes what is given of a team member, such as a license",
         writing({{"--initials", "INITIALS", "who it is", true},
                  {"--name", "NAME", "in full"},

@@ -4,6 +4,7 @@
 #include "reports/render.h"
 #include "reports/report.h"
 #include "session/terms_so_far.h"
+#include "session/year_records.h"
 
 #include <algorithm>
 #include <ostream>
@@ -73,7 +74,7 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
 Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
                                reports::ReportOptions& options) {
-  if (kind != reports::ReportKind::funder && kind != reports::ReportKind::funderAnnex) {
+  if (!reports::isPublished(kind) || kind == reports::ReportKind::state) {
     for (const auto* option : {"--merge", "--grades"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed,
@@ -93,9 +94,62 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
   return base::Done{};
 }
 
+/// What is printed: all parts, or the one file of a state.
+void write(const Call& call, const Surroundings& around, const std::string& title,
+           const std::string& version, const reports::Report& made,
+           const std::optional<reports::Table>& file) {
+  if (call.wantsJson())
+    writeTablesJson(title, version, made.tables, around.out);
+  else if (file)
+    around.out << reports::toCsv(*file, version);
+  else if (call.has("--html"))
+    around.out << reports::toHtml(title, made.tables, version);
+  else
+    around.out << reports::toText(made.tables, version);
+}
+
+/// Reports that count each child once over a year.
+bool isOfYear(reports::ReportKind kind, const Call& call) {
+  return kind == reports::ReportKind::state || call.textIfAny("--year");
+}
+
+Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surroundings& around) {
+  using reports::ReportKind;
+  if (kind != ReportKind::state && kind != ReportKind::cost && kind != ReportKind::term &&
+      kind != ReportKind::findings)
+    return Error{ErrorCode::callMalformed, "--year goes with state, cost, term and findings"};
+  for (const auto* option : {"--term", "--school", "--merge", "--grades"})
+    if (call.has(option))
+      return Error{ErrorCode::callMalformed,
+                   std::string(option) + " does not go with a report of a year"};
+  const auto asOf = call.date("--as-of");
+  if (!asOf) return asOf.error();
+  auto session = openToIssue(call, around);
+  if (!session) return session.error();
+  const auto today = asOf->value_or(around.clock.now().date());
+  const auto year = session::yearCalled(*session, call.textIfAny("--year"), today);
+  if (!year) return year.error();
+  const auto read = session::readYear(*session, year->value, today);
+  if (!read) return read.error();
+  const auto made = reports::makeReport(kind, read->records, read->options);
+  const auto choice = reports::choiceOf(kind, read->records, read->options);
+  auto version = issued(*session, call, around, read->first, std::string(base::nameOf(kind)),
+                        choice, made, around.clock.now().date());
+  if (!version) return version.error();
+  if (version->empty() && made.release) version = std::string(draftWords);
+  std::optional<reports::Table> file;
+  if (kind == ReportKind::state && call.has("--csv"))
+    file = reports::stateFigures(made.tables, read->records, *read->options.year);
+  write(call, around, reports::reportTitle(kind, read->records, choice), *version, made, file);
+  return Exit::fine;
+}
+
 Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto kind = base::parseName<reports::ReportKind>(call.operand(1), ErrorCode::callMalformed);
   if (!kind) return kind.error();
+  if (call.has("--csv") && *kind != reports::ReportKind::state)
+    return Error{ErrorCode::callMalformed, "--csv goes with state"};
+  if (isOfYear(*kind, call)) return yearReport(*kind, call, around);
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
   reports::ReportOptions options;
@@ -130,13 +184,7 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
                         made, around.clock.now().date());
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
-  const auto title = reports::reportTitle(*kind, *records, choice);
-  if (call.wantsJson())
-    writeTablesJson(title, *version, made.tables, around.out);
-  else if (call.has("--html"))
-    around.out << reports::toHtml(title, made.tables, *version);
-  else
-    around.out << reports::toText(made.tables, *version);
+  write(call, around, reports::reportTitle(*kind, *records, choice), *version, made, {});
   return Exit::fine;
 }
 
@@ -147,8 +195,11 @@ std::vector<Verb> reportVerbs() {
       {{"report",
         "FILE KIND",
         "term, retention, quality, findings, prevention, follow-up, trace, payers, "
-        "terms-compared, funder (one sheet) or funder-annex, of one term; names stay sealed",
+        "terms-compared, cost, funder (one sheet) or funder-annex, of one term, or state, of a "
+        "year; names stay sealed",
         {{"--term", "NAME", "which term; the newest when not given"},
+         {"--year", "NAME", "state, cost, term, findings: of this year, each child once"},
+         {"--csv", "", "state: one file for a spreadsheet, a figure a row"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
          {"--school", "CODE", "term, retention: of this school alone"},
          {"--lot", "LOT", "trace: every tooth that this lot touched"},

@@ -38,6 +38,18 @@ Result<Exit> addTerm(const Call& call, const Surroundings& around) {
                 [&](Session& session, base::By by) { return session.enterTerm(by, term); });
 }
 
+Result<Exit> addYear(const Call& call, const Surroundings& around) {
+  const auto kind = wordOf<roster::YearKind>("--kind", call.text("--kind") + " year");
+  if (!kind) return kind.error();
+  const auto start = call.date("--start");
+  if (!start) return start.error();
+  const auto end = call.date("--end");
+  if (!end) return end.error();
+  const roster::ProgramYear year{call.text("--name"), *kind, **start, **end};
+  return adding("year", year.name, call, around,
+                [&](Session& session, base::By by) { return session.enterYear(by, year); });
+}
+
 Result<Exit> addMember(const Call& call, const Surroundings& around) {
   const auto role = wordOf<roster::Role>("--role", call.text("--role"));
   if (!role) return role.error();
@@ -85,6 +97,12 @@ std::vector<Verb> setupVerbs() {
                  {"--end", "DATE", "last day", true},
                  {"--holidays", "DATES", "days without school, commas between"}})},
        addTerm},
+      {{"add-year", "FILE", "adds a year over which each child counts once, for state reports",
+        writing({{"--name", "NAME", "such as 2026-27", true},
+                 {"--kind", "WORD", "school, grant or fiscal", true},
+                 {"--start", "DATE", "first day", true},
+                 {"--end", "DATE", "last day", true}})},
+       addYear},
       {{"add-member", "FILE", "adds a member of the team",
         writing({{"--name", "NAME", "in full", true},
                  {"--initials", "INITIALS", "unique in the program", true},

@@ -122,6 +122,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   out.papers = papersOf(records);
   out.laptops = laptopsOf(view);
   if (!records.efforts.empty()) out.effort = records.efforts.back().value;
+  if (!records.costs.empty()) out.cost = records.costs.back().value;
   out.paperCounted = wasPaperCounted(records);
   out.questions = mergeQuestions(view);
   out.answered = answeredQuestions(view);

@@ -161,6 +161,7 @@ struct CloseOut {
   std::vector<LightToRead> lights{};
   std::vector<LaptopLine> laptops{};
   std::optional<roster::DayEffort> effort{}; ///< none while nobody has said it
+  std::optional<roster::DayCost> cost{};     ///< likewise
   bool paperCounted = false; ///< somebody said how many sheets went out beside those known
   DayCounts counts{};
   /// Consented children of the school whom nobody has seen this term. They block the last day only.

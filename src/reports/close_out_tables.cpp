@@ -223,6 +223,13 @@ Table laptopTable(const CloseOut& day) {
   return table;
 }
 
+std::string costNote(const CloseOut& day) {
+  if (!day.cost) return "No costs are entered. They hold nothing up.";
+  if (day.cost->lines.empty()) return "The day cost nothing.";
+  return "Costs, $: " + roster::costsText(day.cost->lines) + "; " +
+         roster::centsText(day.cost->total()) + " in all.";
+}
+
 Table effortTable(const CloseOut& day) {
   Table table{"Time and people",
               {{"Chairs", true},
@@ -236,6 +243,7 @@ Table effortTable(const CloseOut& day) {
               {}};
   if (!day.effort) {
     table.notes = {"Nobody has said it yet. It holds nothing up."};
+    if (day.cost) table.notes.push_back(costNote(day));
     return table;
   }
   const auto& effort = *day.effort;
@@ -245,7 +253,7 @@ Table effortTable(const CloseOut& day) {
                         hours > 0 ? base::fixed(day.counts.children / hours, 2) : nothing,
                         effort.people.empty() ? nothing : roster::peopleText(effort.people),
                         roster::hoursText(effort.staffTime()), number(effort.taught)});
-  table.notes = {"Children seen for each hour that a chair was open."};
+  table.notes = {"Children seen for each hour that a chair was open.", costNote(day)};
   return table;
 }
 

@@ -33,23 +33,20 @@ bool hasSealedMolar(const chairside::Screening& screening) {
   });
 }
 
-struct Seen {
-  roster::SchoolId school;
-  estimates::ScreenedChild child;
-};
-
 /// Yes once seen stays yes; cannot tell says nothing.
 void add(std::optional<bool>& known, Tri found) {
   if (found != Tri::cannotTell) known = known.value_or(false) || found == Tri::yes;
 }
 
-Seen seenAt(const TermView& view, const PerChild<chairside::Screening>::Pointers& screenings) {
+SeenChild seenAt(const TermView& view, const std::string& grade,
+                 const PerChild<chairside::Screening>::Pointers& screenings) {
   const auto byDate = [&](const auto* one) {
     return std::pair(view.dateOf(one->value.day), one->stamp.entry);
   };
   const auto* first = *std::ranges::min_element(screenings, {}, byDate);
-  Seen seen{view.days.find(first->value.day)->school,
-            {0, {}, {}, hasSealedMolar(first->value), CareNeed::none}};
+  SeenChild seen{view.days.find(first->value.day)->school,
+                 grade,
+                 {0, {}, {}, hasSealedMolar(first->value), CareNeed::none}};
   for (const auto* row : screenings) {
     const auto& one = row->value;
     add(seen.child.untreatedDecay, one.untreatedDecay);
@@ -59,7 +56,7 @@ Seen seenAt(const TermView& view, const PerChild<chairside::Screening>::Pointers
   return seen;
 }
 
-FindingLine lineOf(std::string label, const std::vector<Seen>& children,
+FindingLine lineOf(std::string label, const std::vector<SeenChild>& children,
                    estimates::ScreeningDesign design) {
   FindingLine line;
   line.label = std::move(label);
@@ -76,17 +73,22 @@ FindingLine lineOf(std::string label, const std::vector<Seen>& children,
 
 } // namespace
 
+std::vector<SeenChild> seenChildren(const TermRecords& records) {
+  const TermView view(records);
+  std::vector<SeenChild> out;
+  for (const auto& row : records.children)
+    if (const auto& screenings = view.screenings.of(row.id); !screenings.empty())
+      out.push_back(seenAt(view, row.value.grade, screenings));
+  return out;
+}
+
 FindingTotals findingTotals(const TermRecords& records) {
   const TermView view(records);
-  std::map<std::pair<std::string, roster::SchoolId>, std::vector<Seen>> bySchool;
-  for (const auto& row : records.children) {
-    const auto& screenings = view.screenings.of(row.id);
-    if (screenings.empty()) continue;
-    const auto seen = seenAt(view, screenings);
-    bySchool[{view.schoolName(seen.school), seen.school}].push_back(seen);
-  }
+  std::map<std::pair<std::string, roster::SchoolId>, std::vector<SeenChild>> bySchool;
+  for (auto& seen : seenChildren(records))
+    bySchool[{view.schoolName(seen.school), seen.school}].push_back(std::move(seen));
   FindingTotals out;
-  std::vector<Seen> all;
+  std::vector<SeenChild> all;
   std::size_t label = 0;
   for (auto& [school, children] : bySchool) {
     for (auto& seen : children)

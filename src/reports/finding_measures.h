@@ -23,6 +23,17 @@ struct FindingTotals {
   ClusterUnit unit = ClusterUnit::children; ///< of the total
 };
 
+/// A child screened in the term, once.
+struct SeenChild {
+  roster::SchoolId school; ///< of its first screening
+  std::string grade;       ///< as the child's card has it
+  estimates::ScreenedChild child;
+};
+
+/// Each child once: decay and urgency by the more serious finding, sealants as found at the first
+/// screening.
+std::vector<SeenChild> seenChildren(const TermRecords& records);
+
 /// Basic Screening Survey measures of the term. A child screened twice counts once: decay and
 /// urgency by the more serious finding, sealants as found at the first screening, before anything
 /// was placed. Schools are the clusters of the total from `estimates::fewestClusters` on.

@@ -18,6 +18,7 @@
 #include "roster/background.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
+#include "roster/day_cost.h"
 #include "roster/day_effort.h"
 #include "roster/keys.h"
 #include "roster/meal_eligibility.h"
@@ -94,6 +95,7 @@ struct DayRecords {
   Rows<followup::Incident> incidents{};       ///< of this day, and open ones of earlier days
   Rows<followup::PaperCount> papers{};        ///< of this day
   Rows<roster::DayEffort> efforts{};          ///< of this day; the newest counts
+  Rows<roster::DayCost> costs{};              ///< likewise
   Rows<followup::BackupNote> backups{};       ///< of this day; the newest of each laptop counts
   Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
@@ -123,6 +125,12 @@ struct TermRecords {
   /// Nothing after this date counts: today, or the end of the term for a finished one.
   base::Date asOf;
   dentition::Notation notation = dentition::Notation::universal;
+  /// Of a year read as one term (`asOneTerm`): the terms that its forms are of.
+  std::set<roster::TermId> formsOf{};
+
+  [[nodiscard]] bool isFormOf(roster::TermId ofForm) const {
+    return ofForm == id || formsOf.contains(ofForm);
+  }
 
   Rows<roster::School> schools{}; ///< all, also those without a single form
   Rows<roster::Enrolment> enrolments{};
@@ -148,6 +156,7 @@ struct TermRecords {
   Rows<chairside::Wet> wets{};                 ///< of those fields, and others
   Rows<kit::ReadinessCheck> readiness{};       ///< of this term's days
   Rows<roster::DayEffort> efforts{};           ///< of this term's days; the newest of each counts
+  Rows<roster::DayCost> costs{};               ///< likewise
   Rows<roster::MealEligibility> eligibility{}; ///< of this term; the newest of each school counts
   Rows<roster::Background> backgrounds{};      ///< of those children
 

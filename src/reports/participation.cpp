@@ -79,7 +79,7 @@ class Counter {
  private:
   [[nodiscard]] bool hasForm(const roster::ChildId& id) const {
     return std::ranges::any_of(forms_.of(id), [&](const auto& row) {
-      return row.value.term == view_.records.id &&
+      return view_.records.isFormOf(row.value.term) &&
              row.value.state != roster::ConsentState::notReturned;
     });
   }
@@ -90,7 +90,7 @@ class Counter {
   [[nodiscard]] bool hasYes(const roster::ChildId& id, const roster::SchoolId& school) const {
     const auto& forms = forms_.of(id);
     const bool askedNow = std::ranges::any_of(forms, [&](const auto& row) {
-      return row.value.term == view_.records.id && saysYes(row.value.state);
+      return view_.records.isFormOf(row.value.term) && saysYes(row.value.state);
     });
     if (!askedNow) return false;
     const auto yesOn = [&](base::Date on) {

@@ -1,6 +1,7 @@
 #include "reports/report.h"
 
 #include "base/text.h"
+#include "reports/cost_report.h"
 #include "reports/effort_report.h"
 #include "reports/finding_report.h"
 #include "reports/funder_report.h"
@@ -75,6 +76,9 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
     return payerReport(records);
   case ReportKind::terms:
     return termsReport(options.terms);
+  case ReportKind::cost:
+    return costReport(records, termTotals(records));
+  case ReportKind::state:
   case ReportKind::funder:
   case ReportKind::funderAnnex:
     break;
@@ -84,9 +88,18 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
 
 } // namespace
 
+bool isPublished(ReportKind kind) {
+  return kind == ReportKind::funder || kind == ReportKind::funderAnnex || kind == ReportKind::state;
+}
+
 Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
-  if (kind != ReportKind::funder && kind != ReportKind::funderAnnex)
-    return {inHouse(kind, records, options)};
+  if (!isPublished(kind)) return {inHouse(kind, records, options)};
+  if (kind == ReportKind::state) {
+    base::require(options.year.has_value(), "a state's report is of a year");
+    auto made =
+        stateReport(records, *options.year, options.suppression, options.earlier, options.groups);
+    return {std::move(made.tables), std::move(made.release), made.exposed};
+  }
   const auto totals = termTotals(records);
   const auto today = options.today.value_or(records.asOf);
   auto published = publish(totals, options.suppression, options.earlier, options.groups);
@@ -109,6 +122,7 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
     base::require(at != records.schools.end(), "the school is of these records");
     return "school " + at->value.code;
   }
+  if (options.year) return roster::wordsOf(options.year->year);
   if (kind == ReportKind::trace && !options.lot.empty()) return "lot " + options.lot;
   if (kind == ReportKind::trace && !options.light.empty()) return "light " + options.light;
   return kind == ReportKind::prevention ? whatIfWords(options.whatIf) : std::string();
@@ -118,9 +132,11 @@ std::string reportTitle(ReportKind kind, const TermRecords& records, const std::
   if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
   if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
+  if (kind == ReportKind::state) return "State report: " + records.term.name;
   std::string name(base::nameOf(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
-  return name + ": " + records.term.name + (choice.empty() ? "" : ", " + choice);
+  const bool isSaid = choice.empty() || choice == records.term.name;
+  return name + ": " + records.term.name + (isSaid ? "" : ", " + choice);
 }
 
 } // namespace gk::reports

@@ -4,6 +4,7 @@
 #include "reports/prevention_report.h"
 #include "reports/published_counts.h"
 #include "reports/retention_report.h"
+#include "reports/state_report.h"
 #include "reports/suppression.h"
 
 namespace gk::reports {
@@ -19,6 +20,8 @@ enum class ReportKind {
   trace,
   payers,
   terms,      ///< side by side, up to this one
+  cost,       ///< per child, tooth and cavity averted
+  state,      ///< of a year, for a state
   funder,     ///< the summary on one sheet
   funderAnnex ///< the tables behind it
 };
@@ -34,7 +37,8 @@ struct ReportOptions {
   std::string material{};          ///< of the lot, where two materials have its number
   std::string light{};             ///< of the trace, by its tag
   std::vector<TermTotals> terms{}; ///< of the terms side by side, oldest first
-  // Of the funder's two:
+  std::optional<YearOptions> year{}; ///< of the state's; the records are then the year's
+  // Of the funder's two and the state's:
   SuppressionRule suppression{};
   std::vector<Release> earlier{};    ///< of the term, oldest first
   Groups groups{};                   ///< schools shown as one row
@@ -47,7 +51,10 @@ struct Report {
   int exposed = 0; ///< small counts that it would let be worked out: it may not go out
 };
 
-/// Precondition: a lot or a light that is named is on the list.
+/// Whether it may leave the program, and so is suppressed.
+bool isPublished(ReportKind kind);
+
+/// Precondition: a lot or a light that is named is on the list; a state's report has its year.
 Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options = {});
 
 /// Its tables alone.
@@ -67,5 +74,5 @@ std::string reportTitle(ReportKind kind, const TermRecords& records,
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
-                                     "follow-up", "trace", "payers", "terms-compared", "funder",
-                                     "funder-annex"});
+                                     "follow-up", "trace", "payers", "terms-compared", "cost",
+                                     "state", "funder", "funder-annex"});

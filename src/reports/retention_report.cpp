@@ -5,6 +5,7 @@
 #include "reports/early_checks.h"
 #include "reports/found_table.h"
 #include "reports/report_plots.h"
+#include "reports/standing_out.h"
 #include "reports/term_tables.h"
 #include "reports/true_sentences.h"
 
@@ -107,6 +108,7 @@ std::vector<Table> retentionReport(const TermRecords& records,
   auto compared = compareFactors(facts, factors, choice, options.comparison);
   compared.push_back(std::move(schools));
   adjustTogether(compared);
+  auto opening = standingOutTable(compared);
   schools = std::move(compared.back());
   compared.pop_back();
   auto worst = options.curve;
@@ -115,7 +117,8 @@ std::vector<Table> retentionReport(const TermRecords& records,
   auto kept = worst;
   kept.ends = options.curve.ends;
   kept.partFails = false;
-  std::vector<Table> tables{comparisonTable(schools),
+  std::vector<Table> tables{std::move(opening),
+                            comparisonTable(schools),
                             shrinkTable(schools),
                             followUpTable(schools),
                             foundTable(records, facts, choice),

@@ -10,6 +10,7 @@
 #include "kit/lot_count.h"
 #include "kit/readiness.h"
 #include "roster/addendum.h"
+#include "roster/day_cost.h"
 #include "roster/day_effort.h"
 #include "session/desk_verbs.h"
 
@@ -37,6 +38,9 @@ class DayVerbs : public DeskVerbs {
   /// These two in place of what was said before; also after the day is signed.
   Result<base::Done> countPaper(By by, const followup::PaperCount& count);
   Result<base::Done> enterEffort(By by, const roster::DayEffort& effort);
+  /// In place of what was said before; also after the day is signed, as bills come later. No line
+  /// says that the day cost nothing.
+  Result<base::Done> enterCosts(By by, const roster::DayCost& cost);
   /// In place of that day's count of the lot. Nothing left closes it: from the next day on it is
   /// refused, until some is counted.
   Result<base::Done> countLot(By by, const kit::LotCount& count);

@@ -4,8 +4,9 @@
 #include "kit/material.h"
 #include "roster/background.h"
 #include "roster/meal_eligibility.h"
-#include "session/key_verbs.h"
+#include "roster/program_year.h"
 #include "session/erasure.h"
+#include "session/key_verbs.h"
 #include "session/new_child.h"
 
 namespace gk::session {
@@ -18,6 +19,9 @@ class DeskVerbs : public KeyVerbs {
   Result<roster::TermId> enterTerm(By by, const roster::Term& term);
   /// `ruleDate` also where a school day of the term would be outside it from then on.
   Result<base::Done> correctTerm(By by, roster::TermId id, const roster::Term& term,
+                                 const std::string& reason);
+  Result<roster::YearId> enterYear(By by, const roster::ProgramYear& year);
+  Result<base::Done> correctYear(By by, roster::YearId id, const roster::ProgramYear& year,
                                  const std::string& reason);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
   Result<base::Done> correctSchool(By by, roster::SchoolId id, const roster::School& school,

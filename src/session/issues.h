@@ -19,7 +19,17 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                               const std::string& choice, const reports::Report& made,
                               base::Date today);
 
-/// What was published of the term, oldest first, each once. Fails with `storeDamaged`.
+/// What was published of the term, oldest first, each once; state reports of years that it lies in
+/// are among it. Fails with `storeDamaged`.
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term);
+
+/// The same of several terms together.
+Result<std::vector<reports::Release>> publishedIn(Reader& book,
+                                                  std::span<const Recorded<roster::Term>> terms);
+
+/// What the issues of one report and choice printed, oldest first, as IssuedReport::figures.
+Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,
+                                               const std::string& report,
+                                               const std::string& choice);
 
 } // namespace gk::session

@@ -9,8 +9,9 @@
 #include "kit/readiness.h"
 #include "reports/names.h"
 #include "roster/addendum.h"
-#include "roster/day_effort.h"
+#include "roster/day_cost.h"
 #include "roster/meal_eligibility.h"
+#include "roster/program_year.h"
 #include "roster/team.h"
 #include "session/identity.h"
 #include "session/setup.h"
@@ -67,6 +68,7 @@ class Reader {
 
   [[nodiscard]] Result<Recorded<roster::Program>> program();
   [[nodiscard]] List<roster::Term> terms();
+  [[nodiscard]] List<roster::ProgramYear> years(); ///< the oldest first
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
   /// What is known of that term, one row for each school and grade.
@@ -85,8 +87,9 @@ class Reader {
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
   /// The date that care is written for: the open day's, or today where no day is open.
   [[nodiscard]] Result<base::Date> careDate();
-  /// Said last of a day's time and people, whichever day.
+  /// Said last of a day's time and people, and of its costs, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
+  [[nodiscard]] Result<std::optional<roster::DayCost>> lastCosts();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
   [[nodiscard]] List<roster::Addendum> addenda(roster::DayId day);
   /// When the dentist's agreement ended, if by that day and no clinician has taken that on.

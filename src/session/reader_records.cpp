@@ -109,6 +109,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.read(records.lightPasses, today);
   reader.read(records.papers, today);
   reader.read(records.efforts, today);
+  reader.read(records.costs, today);
   reader.read(records.backups, today);
   reader.read(records.lotCounts, today);
   reader.read(records.mergeAnswers, everything());
@@ -239,6 +240,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     reader.read(records.incidents, then);
     reader.read(records.readiness, then);
     reader.read(records.efforts, then);
+    reader.read(records.costs, then);
   }
   std::erase_if(records.screenings,
                 [&](const auto& row) { return daysToCome.contains(row.value.day); });

@@ -16,6 +16,13 @@ List<roster::MealEligibility> Reader::eligibilities(roster::TermId term) {
   return book_.current<roster::MealEligibility>(rowsOf("term", term));
 }
 
+List<roster::ProgramYear> Reader::years() {
+  auto years = book_.current<roster::ProgramYear>(store::everything());
+  if (years)
+    std::ranges::stable_sort(*years, {}, [](const auto& year) { return year.value.start; });
+  return years;
+}
+
 template <class T>
 List<T> Reader::revisions(typename T::Key id) {
   return book_.history<T>(store::subjectIs(id));
@@ -24,6 +31,7 @@ List<T> Reader::revisions(typename T::Key id) {
 template List<roster::Program> Reader::revisions<roster::Program>(roster::ProgramId);
 template List<roster::School> Reader::revisions<roster::School>(roster::SchoolId);
 template List<roster::Term> Reader::revisions<roster::Term>(roster::TermId);
+template List<roster::ProgramYear> Reader::revisions<roster::ProgramYear>(roster::YearId);
 template List<roster::Member> Reader::revisions<roster::Member>(base::MemberId);
 template List<roster::Child> Reader::revisions<roster::Child>(roster::ChildId);
 template List<kit::Light> Reader::revisions<kit::Light>(kit::LightId);
@@ -56,6 +64,7 @@ Result<std::vector<AreaState>> Reader::setup(base::Date on) {
   auto lights = this->lights();
   auto times = cureTimes();
   auto lots = this->lots();
+  auto years = this->years();
   // One child is enough to know that there are some: a book may hold a hundred thousand.
   const auto anyone =
       book_.current<roster::Child>(store::pageAfter(base::EntryId(base::Uuid{}), 1));
@@ -65,6 +74,7 @@ Result<std::vector<AreaState>> Reader::setup(base::Date on) {
                               lights ? std::optional<base::Error>() : lights.error(),
                               times ? std::optional<base::Error>() : times.error(),
                               lots ? std::optional<base::Error>() : lots.error(),
+                              years ? std::optional<base::Error>() : years.error(),
                               anyone ? std::optional<base::Error>() : anyone.error()})
     if (trouble) return *trouble;
   records.hasStudents = !anyone->empty();
@@ -84,6 +94,7 @@ Result<std::vector<AreaState>> Reader::setup(base::Date on) {
   records.lights = std::move(*lights);
   records.cureTimes = std::move(*times);
   records.lots = std::move(*lots);
+  records.years = std::move(*years);
   return setupOf(records);
 }
 

@@ -62,6 +62,13 @@ Result<std::optional<roster::DayEffort>> Reader::lastEffort() {
   return std::optional(std::move(rows->back().value));
 }
 
+Result<std::optional<roster::DayCost>> Reader::lastCosts() {
+  auto rows = book_.current<roster::DayCost>(store::everything());
+  if (!rows) return rows.error();
+  if (rows->empty()) return std::optional<roster::DayCost>();
+  return std::optional(std::move(rows->back().value));
+}
+
 Result<base::Done> DayVerbs::enterEffort(By by, const roster::DayEffort& effort) {
   const auto may = admit(Verb::enterEffort, by, {.day = effort.day});
   if (!may) return may.error();
@@ -70,6 +77,16 @@ Result<base::Done> DayVerbs::enterEffort(By by, const roster::DayEffort& effort)
   if (!rows) return rows.error();
   return write(*may, {},
                [&](store::Act& act) { return replaceAll(act, *rows, effort, "said again"); });
+}
+
+Result<base::Done> DayVerbs::enterCosts(By by, const roster::DayCost& cost) {
+  const auto may = admit(Verb::enterCosts, by, {.day = cost.day});
+  if (!may) return may.error();
+  if (const auto sound = roster::checkCosts(cost); !sound) return sound.error();
+  auto rows = book_.current<roster::DayCost>(store::rowsOf("day", cost.day));
+  if (!rows) return rows.error();
+  return write(*may, {},
+               [&](store::Act& act) { return replaceAll(act, *rows, cost, "entered again"); });
 }
 
 Result<base::Done> DayVerbs::countLot(By by, const kit::LotCount& count) {

@@ -14,6 +14,7 @@
 #include "store/rival_rule.h"
 #include "store/roster_rows.h"
 #include "store/row_words.h"
+#include "store/year_rows.h"
 
 #include <algorithm>
 #include <map>
@@ -36,6 +37,8 @@ std::string thingCalled(std::string_view table) {
       {"sealed_identity", "name and family"},
       {"clinic_day", "school day"},
       {"day_effort", "hours of the day"},
+      {"day_cost", "costs of the day"},
+      {"program_year", "school, grant or fiscal year"},
       {"day_outcome", "visit outcome"},
       {"consent", "consent form"},
       {"medical_flag", "medical alert"},
@@ -75,6 +78,11 @@ void addLists(Fields& fields, const roster::DayEffort& effort) {
   for (const auto& one : effort.people)
     fields.emplace_back(base::nameOf(one.role),
                         base::counted(one.time.count(), "minute", "minutes"));
+}
+
+void addLists(Fields& fields, const roster::DayCost& cost) {
+  for (const auto& line : cost.lines)
+    fields.emplace_back(base::nameOf(line.kind), roster::centsText(line.amount));
 }
 
 template <class T>

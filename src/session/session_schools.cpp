@@ -49,6 +49,18 @@ Result<roster::School> soundSchool(roster::School school,
   return school;
 }
 
+/// As it is entered. `own` is the year it corrects.
+Result<roster::ProgramYear> yearAmong(const roster::ProgramYear& year,
+                                      const std::vector<Recorded<roster::ProgramYear>>& others,
+                                      const std::optional<roster::YearId>& own) {
+  auto sound = roster::soundYear(year);
+  if (!sound) return sound;
+  for (const auto& other : others)
+    if (other.id != own && other.value.name == sound->name)
+      return Error{ErrorCode::textMalformed, "there is a year " + sound->name + " already"};
+  return sound;
+}
+
 bool isIn(const roster::Term& term, base::Date date) {
   return term.start <= date && date <= term.end;
 }
@@ -83,6 +95,30 @@ Result<base::Done> DeskVerbs::correctTerm(By by, roster::TermId id, const roster
                                             " is of this term and would be outside it"};
   auto rows = book_.current<roster::Term>(store::subjectIs(id));
   if (!rows) return rows.error();
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+}
+
+Result<roster::YearId> DeskVerbs::enterYear(By by, const roster::ProgramYear& year) {
+  const auto may = admit(Verb::enterYear, by);
+  if (!may) return may.error();
+  const auto others = years();
+  if (!others) return others.error();
+  const auto sound = yearAmong(year, *others, {});
+  if (!sound) return sound.error();
+  return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
+}
+
+Result<base::Done> DeskVerbs::correctYear(By by, roster::YearId id, const roster::ProgramYear& year,
+                                          const std::string& reason) {
+  const auto may = admit(Verb::correctYear, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto others = years();
+  if (!others) return others.error();
+  const auto sound = yearAmong(year, *others, id);
+  if (!sound) return sound.error();
+  auto rows = book_.current<roster::ProgramYear>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such year"};
   return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
 }
 

@@ -189,6 +189,13 @@ AreaState rosterState(const SetupRecords& records) {
                                      : base::counted(records.withForm, "form", "forms"));
 }
 
+/// No day waits for one: a state asks months later.
+AreaState yearState(const SetupRecords& records) {
+  return Found().as(Area::years, records.years.empty()
+                                     ? "none yet; for state reports"
+                                     : base::counted(records.years.size(), "year", "years"));
+}
+
 } // namespace
 
 const Recorded<roster::Term>* termFor(std::span<const Recorded<roster::Term>> terms, Date on) {
@@ -204,8 +211,8 @@ const Recorded<roster::Term>* termFor(std::span<const Recorded<roster::Term>> te
 }
 
 std::vector<AreaState> setupOf(const SetupRecords& records) {
-  return {programState(records), schoolState(records), termState(records),  teamState(records),
-          lightState(records),   lotState(records),    rosterState(records)};
+  return {programState(records), schoolState(records), termState(records),   teamState(records),
+          lightState(records),   lotState(records),    rosterState(records), yearState(records)};
 }
 
 bool isSetUp(std::span<const AreaState> areas) {

@@ -2,6 +2,7 @@
 
 #include "kit/material.h"
 #include "roster/program.h"
+#include "roster/program_year.h"
 #include "roster/team.h"
 
 #include <span>
@@ -11,7 +12,7 @@
 namespace gk::session {
 
 /// What a program is set up with, in the order in which it is entered.
-enum class Area { program, schools, terms, team, lights, lots, rosters };
+enum class Area { program, schools, terms, team, lights, lots, rosters, years };
 
 /// `ask` keeps no first day from being worked; `missing` does.
 enum class AreaStanding { ready, ask, missing };
@@ -34,6 +35,7 @@ struct SetupRecords {
   std::vector<base::Recorded<kit::Light>> lights{};
   std::vector<base::Recorded<kit::CureTime>> cureTimes{};
   std::vector<base::Recorded<kit::Lot>> lots{};
+  std::vector<base::Recorded<roster::ProgramYear>> years{};
   bool hasStudents = false;
   std::size_t withForm = 0; ///< students whose form has not run out by that day
 };
@@ -52,7 +54,7 @@ bool isSetUp(std::span<const AreaState> areas);
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::session::Area> = std::to_array<std::string_view>(
-    {"program", "schools", "terms", "team", "lights", "lots", "students"});
+    {"program", "schools", "terms", "team", "lights", "lots", "students", "years"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::session::AreaStanding> =
     std::to_array<std::string_view>({"ready", "to do", "missing"});

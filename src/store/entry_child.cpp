@@ -10,6 +10,7 @@
 #include "store/record_list.h"
 #include "store/roster_rows.h"
 #include "store/trouble.h"
+#include "store/year_rows.h"
 
 namespace gk::store {
 

@@ -3,6 +3,7 @@
 #include "store/people_rows.h"
 #include "store/record_io.h"
 #include "store/roster_rows.h"
+#include "store/year_rows.h"
 
 namespace gk::store {
 
@@ -27,5 +28,7 @@ GK_RECORD(roster::MedicalFlag)
 GK_RECORD(roster::Erasure)
 GK_RECORD(roster::MemberPin)
 GK_RECORD(followup::PlacementsConfirmed)
+GK_RECORD(roster::ProgramYear)
+GK_RECORD(roster::DayCost)
 
 } // namespace gk::store

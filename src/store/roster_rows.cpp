@@ -1,5 +1,7 @@
 #include "store/roster_rows.h"
 
+#include "store/year_rows.h"
+
 #include <algorithm>
 
 namespace gk::store {
@@ -38,6 +40,24 @@ void Rows<roster::DayEffort>::readParts(Connection& connection, base::EntryId en
     effort.people.push_back({role, roster::minutes(row.take<int>())});
   });
   std::ranges::sort(effort.people, {}, &roster::RoleTime::role);
+}
+
+void Rows<roster::DayCost>::writeParts(Connection& connection, base::EntryId entry,
+                                       const roster::DayCost& cost) {
+  constexpr std::string_view sql =
+      "INSERT INTO day_cost_line (entry, cost_kind, cents) VALUES (?, ?, ?)";
+  for (const auto& line : cost.lines)
+    connection.prepare(sql).bindAll(entry, base::nameOf(line.kind), line.amount).run();
+}
+
+void Rows<roster::DayCost>::readParts(Connection& connection, base::EntryId entry,
+                                      roster::DayCost& cost) {
+  constexpr std::string_view sql = "SELECT cost_kind, cents FROM day_cost_line WHERE entry = ?";
+  eachPart(connection, sql, entry, [&](RowReader& row) {
+    const auto kind = row.take<roster::CostKind>();
+    cost.lines.push_back({kind, row.take<std::int64_t>()});
+  });
+  std::ranges::sort(cost.lines, {}, &roster::CostLine::kind);
 }
 
 } // namespace gk::store

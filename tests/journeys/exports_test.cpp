@@ -78,12 +78,16 @@ TEST_CASE("The demo's exports fit their JSON Schemas by an independent validator
                   " " + quoted(told.folder() / "odd.json") + " 2>/dev/null"));
 }
 
-TEST_CASE("The demo's totals fit their JSON Schemas by an independent validator") {
+TEST_CASE("The demo's totals and reports fit their JSON Schemas by an independent validator") {
   if (!hasSchemaValidator()) return;
   Told told(demo::Until::closed);
   const std::vector<std::pair<std::vector<std::string>, std::string>> asked{
-      {{"--json"}, "schema/totals.schema.json"},
-      {{"--publish", "--json"}, "schema/published-totals.schema.json"}};
+      {{"totals", "--json"}, "schema/totals.schema.json"},
+      {{"totals", "--publish", "--json"}, "schema/published-totals.schema.json"},
+      {{"report", "state", "--json"}, "schema/report.schema.json"},
+      {{"report", "cost", "--json"}, "schema/report.schema.json"},
+      {{"report", "terms-compared", "--json"}, "schema/report.schema.json"},
+      {{"report", "retention", "--json"}, "schema/report.schema.json"}};
   for (const auto& [words, schema] : asked) {
     const auto file = told.folder() / "totals.json";
     std::ofstream out(file);
@@ -92,8 +96,8 @@ TEST_CASE("The demo's totals fit their JSON Schemas by an independent validator"
     base::ManualClock clock(base::atLocal(*base::Date::parse("2026-11-17"), std::chrono::hours(18),
                                           std::chrono::hours(-5)));
     base::SeededRandom random(1);
-    std::vector<std::string> call{"totals", (told.folder() / "demo.gkbook").string()};
-    call.insert(call.end(), words.begin(), words.end());
+    std::vector<std::string> call{words.front(), (told.folder() / "demo.gkbook").string()};
+    call.insert(call.end(), words.begin() + 1, words.end());
     INFO(schema);
     CHECK(office::run(call, {clock, random, in, out, err, [](const std::string&) {
                                return std::optional<std::string>();

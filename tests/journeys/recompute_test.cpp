@@ -1,5 +1,8 @@
 #include "journeys/told.h"
 #include "office/run.h"
+#include "reports/cost_report.h"
+#include "reports/state_indicators.h"
+#include "session/year_records.h"
 #include "support/outside.h"
 
 #include <cstdlib>
@@ -87,4 +90,65 @@ TEST_CASE("The demo's totals are what plain SQL and R make of the same rows") {
     const double allowed = name.starts_with("attack_rate") ? 1e-8 : 1e-14;
     CHECK(at(term, name) == Approx(value).epsilon(allowed).margin(0));
   }
+}
+
+TEST_CASE("The indicators of a span of dates over two terms are what plain SQL makes of the rows") {
+  REQUIRE(has("sqlite3"));
+  test::Told told(demo::Until::closed);
+  const test::Scratch folder;
+  const auto book = folder / "copy.gkbook";
+  std::filesystem::copy_file(told.folder() / "demo.gkbook", book);
+  // The second cuts both terms: some children are seen in each.
+  for (const auto& [from, through] :
+       {std::pair("2026-08-01", "2027-07-31"), std::pair("2025-10-08", "2026-10-14")}) {
+    INFO(from);
+    const roster::ProgramYear year{"span", roster::YearKind::grant, *base::Date::parse(from),
+                                   *base::Date::parse(through)};
+    const auto read =
+        test::must(session::readYear(told.book(), year, *base::Date::parse("2027-08-01")));
+    std::map<std::string, double> ours;
+    for (auto row : reports::indicatorRows(reports::seenChildren(read.records))) {
+      std::ranges::replace(row.group, ' ', '-');
+      using reports::Indicator;
+      const auto put = [&](const char* name, int value) { ours[row.group + "." + name] = value; };
+      put("screened", row.screened);
+      put("untreated", row.at(Indicator::untreated).with);
+      put("untreated-known", row.at(Indicator::untreated).known);
+      put("treated", row.at(Indicator::treated).with);
+      put("treated-known", row.at(Indicator::treated).known);
+      put("experience", row.at(Indicator::experience).with);
+      put("experience-known", row.at(Indicator::experience).known);
+      put("sealants", row.at(Indicator::sealants).with);
+      put("none", row.at(Indicator::noProblem).with);
+      put("early", row.at(Indicator::early).with);
+      put("urgent", row.at(Indicator::urgent).with);
+    }
+    auto sql = test::must(base::readFile(scripts / "indicators.sql"));
+    for (const auto& [name, date] : {std::pair("@from", from), std::pair("@through", through)})
+      for (auto at = sql.find(name); at != std::string::npos; at = sql.find(name))
+        sql.replace(at, std::string_view(name).size(), "'" + std::string(date) + "'");
+    test::must(base::replaceFile(folder / "indicators.sql", sql));
+    const auto counted =
+        printed("sqlite3 '" + book.string() + "' <'" + (folder / "indicators.sql").string() + "'",
+                folder / "indicators.txt");
+    CHECK(counted.size() >= 22);
+    CHECK(ours == counted);
+    CHECK(ours.at("All-grades.screened") > 30);
+  }
+}
+
+TEST_CASE("The demo's costs are what plain SQL makes of the same rows") {
+  REQUIRE(has("sqlite3"));
+  test::Told told(demo::Until::closed);
+  const test::Scratch folder;
+  const auto book = folder / "copy.gkbook";
+  std::filesystem::copy_file(told.folder() / "demo.gkbook", book);
+  const auto costs = reports::costsOf(told.term(1)).back();
+  const auto counted =
+      printed("sqlite3 '" + book.string() + "' <'" + (scripts / "costs.sql").string() + "'",
+              folder / "costs.txt");
+  CHECK(counted.at("days") == costs.daysCosted);
+  CHECK(counted.at("cents") == static_cast<double>(costs.total()));
+  CHECK(counted.at("seen") == costs.seen);
+  CHECK(counted.at("teeth") == costs.teeth());
 }

@@ -44,6 +44,23 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   CHECK(records.eligibility.front().value.percent == 82);
 }
 
+TEST_CASE("A day's costs are noted, with wages by the hours of the day, and the report uses them") {
+  Desk desk;
+  const auto book = bookWithDay(desk);
+  CHECK(desk.refusal({"enter-costs", book, "--costs", "hygienist 42/h", "--by", "IM"}) ==
+        "input.number"); // no hours yet
+  desk.did({"enter-hours", book, "--chairs", "2", "--open", "5:30", "--people",
+            "hygienist 12, coordinator 6", "--by", "IM"});
+  const auto said = desk.did({"enter-costs", book, "--costs",
+                              "hygienist 42/h, coordinator 31/h, supplies 60", "--by", "IM"});
+  CHECK(said.out == "Noted: costs of Cobble Lantern Elementary, 17 November 2026: staff 690.00, "
+                    "supplies 60.00.\n");
+  const auto json = desk.did({"report", book, "cost", "--json"}).json();
+  const auto& rows = json.at("tables").at(0).at("rows");
+  CHECK(rows.back().at(0) == "All schools");
+  CHECK(rows.back().at(4) == 750); // in all
+}
+
 TEST_CASE("One lot number of two materials is asked about before anything is done", "[case-110]") {
   Desk desk;
   const auto book = bookWithDay(desk);

@@ -42,12 +42,43 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
         "Term: Autumn 2026, school CL");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
   CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, payers, "
-                  "terms-compared, funder"));
+                  "terms-compared, cost, state, funder"));
   CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "prevention", "--years", "-1"}) == "input.number");
   const auto bare = desk.file("bare.gkbook");
   desk.did({"new", bare, "--program", "P", "--county", "C", "--phone", "0"});
   CHECK(desk.refusal({"report", bare, "term"}) == "record.not-found");
+}
+
+TEST_CASE(
+    "A state report is of a year that the program defines, as text, page, JSON and one file") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  CHECK(desk.refusal({"report", book, "state"}) == "record.not-found");
+  CHECK(desk.said("add-year"));
+  desk.did({"add-year", book, "--name", "2026-27", "--kind", "school", "--start", "2026-08-01",
+            "--end", "2027-07-31"});
+  CHECK(desk.did({"report", book, "state"})
+            .out.find("Children of this program, not a survey estimate") != std::string::npos);
+  CHECK(desk.did({"report", book, "state", "--html"}).out.starts_with("<!DOCTYPE html>"));
+  const auto json = desk.did({"report", book, "state", "--year", "2026-27", "--json"}).json();
+  CHECK(json.at("title") == "State report: School year 2026-27");
+  const auto csv = desk.did({"report", book, "state", "--csv"}).out;
+  CHECK(csv.starts_with("scope,program,county,year_kind,year,from,through,counted_through,part,row,"
+                        "indicator,figure,value\r\n"));
+  CHECK(csv.find("\"children of this program, not a survey estimate\"") != std::string::npos);
+  CHECK(desk.refusal({"report", book, "state", "--year", "1999"}) == "record.not-found");
+  CHECK(desk.refusal({"report", book, "state", "--term", "Autumn 2026"}) == "call.malformed");
+  CHECK(desk.refusal({"report", book, "retention", "--year", "2026-27"}) == "call.malformed");
+  CHECK(desk.refusal({"report", book, "term", "--csv"}) == "call.malformed");
+  CHECK(desk.did({"report", book, "term", "--year", "2026-27", "--json"}).json().at("title") ==
+        "Term: School year 2026-27");
+  desk.did({"correct-year", book, "--name", "2026-27", "--kind", "fiscal", "--start", "2026-07-01",
+            "--end", "2027-06-30", "--reason", "the state's own"});
+  CHECK(desk.did({"report", book, "state", "--json"}).json().at("title") ==
+        "State report: Fiscal year 2026-27");
+  CHECK(desk.refusal({"add-year", book, "--name", "2027-28", "--kind", "lunar", "--start",
+                      "2027-08-01", "--end", "2028-07-31"}) == "input.text");
 }
 
 TEST_CASE("Prevention under a what-if says why there is no estimate") {

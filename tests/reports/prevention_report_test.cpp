@@ -96,11 +96,17 @@ TEST_CASE("What is missing is said in words in place of an estimate") {
 TEST_CASE("Every report of an empty term is whole: each row has a cell for each column") {
   test::SampleTerm term;
   term.school("Cobble Lantern Elementary", 142);
+  ReportOptions options;
+  options.year = YearOptions{
+      {"2026-27", roster::YearKind::school, term.records.term.start, term.records.term.end},
+      "P",
+      "C",
+      {}};
   for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
     const auto kind = static_cast<ReportKind>(i);
     CAPTURE(base::nameOf(kind));
     CHECK(reportTitle(kind, term.records).ends_with(": Autumn 2026"));
-    const auto tables = reportOf(kind, term.records);
+    const auto tables = reportOf(kind, term.records, options);
     CHECK_FALSE(tables.empty());
     for (const auto& table : tables)
       for (const auto& row : table.rows)

@@ -41,6 +41,13 @@ void AllVerbs::fillDesk() {
   calls[Verb::correctTerm] = [this](const A& a) {
     return codeIn(session.correctTerm(a.as, term, must(session.terms()).front().value, a.why));
   };
+  calls[Verb::enterYear] = [&s, born](const A& a) {
+    return codeIn(s.enterYear(a.as, {"Y", roster::YearKind::school, born, born.plusDays(300)}));
+  };
+  calls[Verb::correctYear] = [&s, born](const A& a) {
+    return codeIn(s.correctYear(a.as, roster::YearId(base::Uuid{}),
+                                {"Z", roster::YearKind::school, born, born.plusDays(300)}, a.why));
+  };
   calls[Verb::enterSchool] = [&s](const A& a) { return codeIn(s.enterSchool(a.as, {"S", "S"})); };
   calls[Verb::correctSchool] = [this](const A& a) {
     return codeIn(session.correctSchool(a.as, school, {"S", "S"}, a.why));
@@ -179,6 +186,9 @@ void AllVerbs::fillDay() {
   calls[Verb::enterEffort] = [this](const A& a) {
     return codeIn(session.enterEffort(
         a.as, {.day = day, .chairs = 1, .open = roster::minutes(60), .people = {}}));
+  };
+  calls[Verb::enterCosts] = [this](const A& a) {
+    return codeIn(session.enterCosts(a.as, {.day = day, .lines = {}}));
   };
   calls[Verb::countLot] = [this](const A& a) {
     return codeIn(session.countLot(a.as, {.day = day, .lot = resin}));

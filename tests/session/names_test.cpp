@@ -75,6 +75,10 @@ TEST_CASE("No name of a record is blank, whichever record", "[case-115]") {
          return book.enterTerm(clinic.by, with(
                                               term, [](auto& x) -> auto& { return x.name; }, t));
        })},
+      {"year", trying([&](const std::string& t) {
+         return book.enterYear(clinic.by,
+                               {t, roster::YearKind::school, iso("2026-07-01"), iso("2027-06-30")});
+       })},
       {"school", trying([&](const std::string& t) {
          return book.enterSchool(clinic.by, {t, "XX"});
        })},

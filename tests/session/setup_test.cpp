@@ -91,10 +91,14 @@ TEST_CASE("The check list of a first day is empty where nothing is missing", "[c
   CHECK(session::isSetUp(areas));
 }
 
-TEST_CASE("An empty logbook misses something in every area", "[case-201]") {
+TEST_CASE("An empty logbook misses something in every area but the years", "[case-201]") {
   const auto areas = session::setupOf({.on = dateOf("2026-11-17")});
   for (const auto& area : areas) {
     INFO(base::nameOf(area.area));
+    if (area.area == Area::years) { // no day waits for one
+      CHECK(area.standing == AreaStanding::ready);
+      continue;
+    }
     CHECK(area.standing == AreaStanding::missing);
     CHECK_FALSE(area.open.empty());
   }

@@ -111,6 +111,10 @@ const std::vector<SampleRow>& sampleRows() {
       {"member_pin", "@member#, x'" + std::string(31, '4') + "#', 3, 67108864, x'" +
                          std::string(47, '5') + "#', x'" + std::string(95, '6') + "#', ''"},
       {"placements_confirmed", "@clinic_day#, @member#, @placement#"},
+      {"program_year", "'2026-2#', 'grant year', '2026-10-0#', '2027-09-30'"},
+      {"day_cost", "@clinic_day#"},
+      {"day_cost_line", "'staff', 41250 + #"},
+      {"day_cost_line", "'travel', 2000 + #"},
   };
   return rows;
 }
@@ -160,12 +164,16 @@ class EveryTable {
   }
   /// The table that a list is of; none for a table that is no list.
   static std::string listOf(const std::string& table) {
-    static const std::map<std::string, std::string> lists{
-        {"term_holiday", "term"},           {"authorization_tooth", "authorization"},
-        {"seating_alert", "seating"},       {"screening_tooth", "screening"},
-        {"field_tooth", "field"},           {"timer_tooth", "timer_start"},
-        {"step_tooth", "step_run"},         {"wet_tooth", "wet"},
-        {"day_effort_people", "day_effort"}};
+    static const std::map<std::string, std::string> lists{{"term_holiday", "term"},
+                                                          {"authorization_tooth", "authorization"},
+                                                          {"seating_alert", "seating"},
+                                                          {"screening_tooth", "screening"},
+                                                          {"field_tooth", "field"},
+                                                          {"timer_tooth", "timer_start"},
+                                                          {"step_tooth", "step_run"},
+                                                          {"wet_tooth", "wet"},
+                                                          {"day_effort_people", "day_effort"},
+                                                          {"day_cost_line", "day_cost"}};
     const auto found = lists.find(table);
     return found == lists.end() ? std::string() : found->second;
   }

@@ -9,6 +9,7 @@
 #include "store/kit_rows.h"
 #include "store/people_rows.h"
 #include "store/roster_rows.h"
+#include "store/year_rows.h"
 #include "support/scratch.h"
 
 #include <algorithm>

@@ -50,6 +50,26 @@ TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
                                         "18", "46"});
 }
 
+TEST_CASE("The day's costs are the fourth answer, and left blank they stay as they are") {
+  Counting desk;
+  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s, u""_s};
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK_FALSE(must(desk.clinic.session.lastCosts()));
+  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s, u"supplies"_s,
+                         u"hygienist 42/h, supplies 60"_s};
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.prompter.asked.back().startsWith(u"\"supplies\": write what it was"_s));
+  CHECK(roster::costsText(must(desk.clinic.session.lastCosts())->lines) ==
+        "staff 504.00, supplies 60.00");
+  CHECK(desk.table(effort).notes.back() ==
+        "Costs, $: staff 504.00, supplies 60.00; 564.00 in all.");
+  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12"_s, u"46"_s}; // backs out of the fourth
+  press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.table(effort).notes.back() ==
+        "Costs, $: staff 504.00, supplies 60.00; 564.00 in all.");
+  CHECK(desk.news == u"Time and people are noted."_s);
+}
+
 TEST_CASE("An answer that cannot be read is asked again with why, until it can or one backs out") {
   Counting desk;
   desk.prompter.texts = {u"two"_s, u"2 5.5"_s, u"hygienist"_s, u"hygienist 999"_s};

@@ -111,6 +111,7 @@ AreaSpec teamArea(Context& context);
 AreaSpec lightsArea(Context& context);
 AreaSpec lotsArea(Context& context);
 AreaSpec studentsArea(Context& context);
+AreaSpec yearsArea(Context& context);
 
 /// Of the program's page and of a new logbook's.
 std::vector<Field> programFields();

@@ -46,7 +46,7 @@ DeskPage::DeskPage(Context& context, QWidget* parent)
   layOut();
   for (auto& spec :
        {programArea(context), schoolsArea(context), termsArea(context), teamArea(context),
-        lightsArea(context), lotsArea(context), studentsArea(context)})
+        lightsArea(context), lotsArea(context), studentsArea(context), yearsArea(context)})
     addArea(spec);
   connect(&context.acting, &Acting::changed, this, [this] {
     if (isVisible()) readMembers();

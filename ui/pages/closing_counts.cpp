@@ -63,6 +63,24 @@ base::Error nobodyAtWork() {
   return {base::ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
 }
 
+/// Left blank or backed out of, the costs stay as they are: bills often come later.
+Result<base::Done> sayCosts(Context& context, const reports::CloseOut& sheet,
+                            const roster::DayEffort& effort) {
+  const auto usual = context.session.lastCosts();
+  if (!usual) return usual.error();
+  const auto textOf = [](const roster::DayCost& one) { return toQt(roster::costsText(one.lines)); };
+  const auto last = *usual && !sheet.cost ? u" Last time: %1."_s.arg(textOf(**usual)) : QString();
+  const auto lines = askUntilRead(
+      context,
+      u"What did the day cost? Such as staff 412.50, supplies 60, travel 25; \"hygienist 42/h\" is "
+      "the hours above at that rate. Leave it blank if not known yet."_s +
+          last,
+      sheet.cost ? textOf(*sheet.cost) : QString(),
+      [&](const QString& text) { return roster::parseCosts(toStd(text), effort.people); });
+  if (!lines || lines->empty()) return base::Done{};
+  return context.session.enterCosts(context.acting.by(), {effort.day, *lines});
+}
+
 } // namespace
 
 Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster::DayId day) {
@@ -112,6 +130,7 @@ Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster:
   effort.taught = *taught;
   if (const auto noted = context.session.enterEffort(context.acting.by(), effort); !noted)
     return noted.error();
+  if (const auto noted = sayCosts(context, sheet, effort); !noted) return noted.error();
   return true;
 }
 

@@ -4,9 +4,7 @@
 #include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
-#include "reports/terms_report.h"
 #include "session/issues.h"
-#include "session/terms_so_far.h"
 #include "ui/models/factor_names.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
@@ -87,6 +85,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   // By school without choosing one is a table of its own.
   for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
     factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
+  year_ = chooser(choices, u"Year Alt+&Y"_s, u"totalsYear"_s, this);
   merge_ = new QCheckBox(u"Small schools as one  Alt+E"_s, this);
   merge_->setObjectName(u"totalsMerge"_s);
   choices->addWidget(merge_);
@@ -110,6 +109,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
     if (kind() == ReportKind::retention || kind() == ReportKind::term) countReport();
     if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections().size()));
   };
+  connect(year_, &QComboBox::activated, this, &TotalsPage::countReport);
   connect(factor_, &QComboBox::activated, this, chosen);
   for (const auto& [by, box] : filters_)
     connect(box, &QComboBox::activated, this, chosen);
@@ -118,7 +118,20 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
 
 void TotalsPage::refresh() {
   showTerms();
+  showYears();
   readTerm();
+}
+
+void TotalsPage::showYears() {
+  const auto years = book().years();
+  if (!went(years)) return;
+  const auto kept = year_->currentText();
+  years_ = *years;
+  std::ranges::reverse(years_); // the newest first, as the terms
+  year_->clear();
+  for (const auto& year : years_)
+    year_->addItem(toQt(roster::wordsOf(year.value)));
+  if (const auto at = year_->findText(kept); at >= 0) year_->setCurrentIndex(at);
 }
 
 void TotalsPage::showTerms() {
@@ -157,42 +170,6 @@ void TotalsPage::recallMerge(roster::TermId term) {
   merge_->setChecked(!reports::groupsIssued(*earlier).empty());
 }
 
-void TotalsPage::countTerm(roster::TermId term) {
-  ++counting_;
-  const auto question = ++asked_;
-  state_->setText(u"Counting ..."_s);
-  using Answer = base::Result<std::shared_ptr<const Counted>>;
-  const auto count = [term, asOf = context().clock.now().date()](
-                         session::Snapshot& book, const base::Progress& progress) -> Answer {
-    progress.at(base::Stage::reading);
-    auto read = book.termRecords(term, asOf);
-    if (!read) return read.error();
-    progress.at(base::Stage::counting);
-    const auto records = std::make_shared<const reports::TermRecords>(std::move(*read));
-    reports::RetentionFacts facts(*records);
-    if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "the totals were not counted"};
-    auto totals = reports::termTotals(*records);
-    return std::make_shared<const Counted>(
-        Counted{records, std::move(facts), std::move(totals), reports::efforts(*records)});
-  };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer counted) {
-    --counting_;
-    if (question != asked_) return;
-    if (!counted) return notCounted(counted.error());
-    counted_ = std::move(*counted);
-    fillFilters();
-    filter();
-    countReport();
-  });
-}
-
-void TotalsPage::notCounted(const base::Error& why) {
-  state_->setText(u"Not counted. Choose the term again to count it."_s);
-  Q_EMIT failed(describe(why));
-  showTables();
-}
-
 void TotalsPage::fillFilters() {
   for (const auto& [by, box] : filters_) {
     const auto kept = box->currentText();
@@ -207,78 +184,6 @@ void TotalsPage::fillFilters() {
       box->addItem(toQt(label), code);
     box->setCurrentIndex(std::max(box->findText(kept), 0));
   }
-}
-
-void TotalsPage::countReport() {
-  whatIf_->setVisible(kind() == ReportKind::prevention);
-  // What a report leaves out of account cannot be chosen in it.
-  const bool isTerm = kind() == ReportKind::term;
-  factor_->setEnabled(isTerm);
-  for (const auto& [by, box] : filters_)
-    box->setEnabled(isTerm || (by == Factor::school && kind() == ReportKind::retention));
-  merge_->setVisible(isForFunder());
-  behind_.reset();
-  if (!counted_) return;
-  state_->setText(u"As of %1. Found children only; small numbers do not judge a person.%2"_s.arg(
-      toQt(counted_->totals.asOf.words()), notApplied()));
-  release_.reset();
-  exposed_ = 0;
-  if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
-    const bool isNarrow = kind() == ReportKind::term && reports::choosesMoreThanSchool(choice());
-    tables_ = kind() == ReportKind::prevention
-                  ? reports::preventionReport(counted_->totals, whatIf_->whatIf())
-              : isNarrow ? reports::chosenTermTables(counted_->totals, counted_->facts, choice(),
-                                                     toStd(choiceWords()))
-                         : reports::termTables(totalsChosen());
-    return showTables();
-  }
-  if (kind() == ReportKind::terms) return countTerms();
-  const auto options = this->options();
-  tables_.clear();
-  if (!options) return showTables();
-  ++counting_;
-  const auto question = ++asked_;
-  context().work.run(
-      LongKind::report, this,
-      [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()](
-          const base::Progress& progress) -> base::Result<reports::Report> {
-        progress.at(base::Stage::counting);
-        auto chosen = options;
-        if (merges) chosen.groups = reports::groupsIssued(chosen.earlier);
-        if (merges && chosen.groups.empty())
-          chosen.groups =
-              reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
-        return reports::makeReport(what, *counted->records, chosen);
-      },
-      [this, question](base::Result<reports::Report> report) {
-        --counting_;
-        if (question != asked_) return;
-        if (!report) return notCounted(report.error());
-        tables_ = std::move(report->tables);
-        release_ = std::move(report->release);
-        exposed_ = report->exposed;
-        showTables();
-      });
-}
-
-/// Reads every term so far, which is more than the page has at hand.
-void TotalsPage::countTerms() {
-  tables_.clear();
-  showTables();
-  ++counting_;
-  const auto question = ++asked_;
-  using Answer = base::Result<std::vector<reports::TermTotals>>;
-  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
-                         session::Snapshot& book, const base::Progress& progress) -> Answer {
-    return session::termsSoFar(book, start, asOf, progress);
-  };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
-    --counting_;
-    if (question != asked_) return;
-    if (!terms) return notCounted(terms.error());
-    tables_ = reports::termsReport(*terms);
-    showTables();
-  });
 }
 
 reports::TermTotals TotalsPage::totalsChosen() const {

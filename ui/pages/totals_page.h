@@ -3,6 +3,7 @@
 #include "reports/effort_report.h"
 #include "reports/report.h"
 #include "reports/table.h"
+#include "session/year_records.h"
 #include "ui/pages/page.h"
 
 #include <functional>
@@ -49,6 +50,8 @@ class TotalsPage final : public Page {
   void notCounted(const base::Error& why);
   void countReport();
   void countTerms();
+  void countYear();
+  void showYears();
   void fillFilters();
   void filter();
   /// Of the school that is chosen, or of all. Precondition: counted.
@@ -61,7 +64,9 @@ class TotalsPage final : public Page {
   void followUp(int section, int row);
   /// For `counted_`; none when the book cannot say, which is then shown.
   [[nodiscard]] std::optional<reports::ReportOptions> options();
-  [[nodiscard]] bool isForFunder() const; ///< and so may leave the program
+  [[nodiscard]] bool isForFunder() const; ///< of a term, and so may leave the program
+  /// The state's report goes out with its own term, choice and file.
+  void saveYear();
   void showBehind(reports::Table rows);
   /// As `make` has them, once every name is opened, which is long work.
   void showNamed(std::function<reports::Table(const reports::Names&)> make);
@@ -75,6 +80,7 @@ class TotalsPage final : public Page {
   QComboBox* term_ = nullptr;
   QComboBox* kind_ = nullptr;
   QComboBox* factor_ = nullptr;
+  QComboBox* year_ = nullptr; ///< of the state's report, and hidden with its words in the others
   std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
   QLabel* state_;
   ReportBrowser* browser_ = nullptr;
@@ -82,7 +88,9 @@ class TotalsPage final : public Page {
   QCheckBox* merge_ = nullptr;
   std::vector<base::Recorded<roster::Term>> terms_;
   std::shared_ptr<const Counted> counted_;
-  std::vector<reports::Table> tables_; ///< of the report chosen
+  std::vector<base::Recorded<roster::ProgramYear>> years_;
+  std::shared_ptr<const session::YearRead> yearRead_; ///< of the state's report that is shown
+  std::vector<reports::Table> tables_;                ///< of the report chosen
   std::optional<reports::Release> release_;
   int exposed_ = 0; ///< as reports::Report
   std::optional<roster::TermId> recalled_;

@@ -26,6 +26,7 @@ void TotalsPage::save() {
           if (went(saved)) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(*saved));
         });
   if (behind_) tables.pop_back();
+  if (kind() == ReportKind::state) return saveYear();
   const auto options = this->options();
   if (!options) return;
   const auto& records = *counted_->records;
@@ -46,6 +47,26 @@ void TotalsPage::save() {
         if (wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
           Q_EMIT said(u"Saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
+      });
+}
+
+void TotalsPage::saveYear() {
+  if (!yearRead_) return;
+  const auto& read = *yearRead_;
+  const auto choice = reports::choiceOf(kind(), read.records, read.options);
+  const auto issue =
+      session::readyIssue(book(), read.first, std::string(base::nameOf(kind())), choice,
+                          {tables_, release_, exposed_}, context().clock.now().date());
+  if (!went(issue)) return;
+  saveReport(
+      context(), this,
+      {reports::reportTitle(kind(), read.records, choice), toQt(choice), tables_,
+       reports::stateFigures(tables_, read.records, *read.options.year), toQt(issue->words)},
+      [this, issue = *issue](const base::Result<QString>& saved) {
+        if (!went(saved)) return;
+        if (wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(*saved),
+                      book().enterIssue(context().acting.by(), issue.record)))
+          Q_EMIT said(u"Saved as %1. %2."_s.arg(*saved, toQt(issue.words)));
       });
 }
 
