@@ -1,6 +1,8 @@
 #include "store/book.h"
 #include "store/lines.h"
 
+#include <algorithm>
+
 namespace gk::store {
 
 using base::Result;
@@ -58,6 +60,9 @@ Result<std::vector<CopiedLine>> Book::copiedLines() {
         lines.push_back({branch.name, connection_.hands().originLaptop(branch.origin),
                          momentOf(row, 0), row.column<std::int64_t>(2)});
     }
+    // By no number of this file, so that every file lists them alike.
+    std::ranges::sort(lines, {},
+                      [](const CopiedLine& line) { return std::pair(line.since.at, line.name); });
     return lines;
   });
 }

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <set>
-#include <sstream>
 
 namespace gk::test {
 
@@ -114,8 +113,6 @@ inline std::string viewsOf(County& county, const base::Path& path) {
     for (const auto& flag : must(book.flags(child)))
       words += ' ' + flag.value.detail + ' ' + flag.stamp.laptop.text();
   }
-  std::ostringstream day;
-  must(book.extractDay(county.clinic.day, day));
   const auto records = must(book.dayRecords(county.clinic.day));
   const auto sheet = reports::closeOut(records, must(book.names(records)));
   for (const auto& question : sheet.questions)
@@ -123,7 +120,7 @@ inline std::string viewsOf(County& county, const base::Path& path) {
       words += '?' + question.shown + question.what + line.what;
   for (const auto& line : must(book.copiedLines()))
     words += '\n' + line;
-  return words + day.str();
+  return words;
 }
 
 /// Every order, and each logbook twice: nothing is lost, nothing is there twice, and all say the
