@@ -73,7 +73,7 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
                                reports::ReportOptions& options) {
   if (kind != reports::ReportKind::funder && kind != reports::ReportKind::funderAnnex) {
-    for (const auto* option : {"--merge", "--grades"})
+    for (const auto* option : {"--merge", "--grades", "--by-school"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed,
                      std::string(option) + " goes with funder and funder-annex"};
@@ -85,6 +85,9 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
   auto earlier = session::releases(session, records.id);
   if (!earlier) return earlier.error();
   options.earlier = std::move(*earlier);
+  const auto rule = ruleWanted(call, options.suppression, options.earlier);
+  if (!rule) return rule.error();
+  options.suppression = *rule;
   auto groups = groupsWanted(session, call, reports::termTotals(records), options.suppression,
                              options.earlier);
   if (!groups) return groups.error();
@@ -151,6 +154,7 @@ std::vector<Verb> reportVerbs() {
          {"--html", "", "as one web page"},
          mergeOption(),
          gradesOption(),
+         bySchoolOption(),
          issueOption(),
          byOption(),
          laptopOption(),

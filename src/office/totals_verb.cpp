@@ -82,8 +82,9 @@ Result<std::vector<reports::Release>> releasesOf(session::Session& session, rost
   }
   auto noted = session::releases(session, term);
   if (!noted) return noted.error();
-  out.insert(out.end(), noted->begin(), noted->end());
-  return out;
+  noted->insert(std::ranges::find(*noted, reports::OfTerm::same, &reports::Release::of),
+                out.begin(), out.end());
+  return std::move(*noted);
 }
 
 struct PublishedTerm {
@@ -102,16 +103,18 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   const auto records = session.termRecords(term.id, asOf, session::Reach::term);
   if (!records) return records.error();
   const auto totals = reports::termTotals(*records);
-  const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
+  const auto rule = ruleWanted(call, how.rule, *earlier);
+  if (!rule) return rule.error();
+  const auto groups = groupsWanted(session, call, totals, *rule, *earlier);
   if (!groups) return groups.error();
-  auto published = reports::publish(totals, how.rule, *earlier, *groups);
+  auto published = reports::publish(totals, *rule, *earlier, *groups);
   const reports::Report made{std::move(published.tables), std::move(published.release),
                              published.exposed};
   const auto version = issued(session, call, term.id, "published", "", made, today);
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
   return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
-                       mayAdvise ? mergingAdvice(totals, how.rule, *earlier) : std::string()};
+                       mayAdvise ? mergingAdvice(totals, *rule, *earlier) : std::string()};
 }
 
 Result<Exit> publish(session::Session& session, const Terms& terms, base::Date asOf,
@@ -153,7 +156,8 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
   if (!call.has("--publish"))
-    for (const auto* option : {"--suppress-under", "--published-on", "--merge", "--issue"})
+    for (const auto* option : {"--suppress-under", "--published-on", "--merge", "--by-school",
+                               "--issue"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed, std::string(option) + " goes with --publish"};
   auto session = openToIssue(call, around);
@@ -191,6 +195,7 @@ std::vector<Verb> totalsVerbs() {
              {"--published-on", "DATES",
               "days as of which tables went out that the logbook does not know of"},
              mergeOption(),
+             bySchoolOption(),
              issueOption(),
              byOption(),
              laptopOption()}},

@@ -11,7 +11,7 @@ namespace gk::reports {
 
 /// How a set of counts becomes a table that may go out: by school, of the checks, by grade.
 
-inline constexpr const char* smallNumbersMethod = "1";
+inline constexpr const char* smallNumbersMethod = "2";
 
 /// The figures of one row as they may be shown.
 template <class E>
@@ -68,10 +68,12 @@ struct Publication {
   Counts<E> counts;
   Suppressed shown;
   SuppressionRule rule;
+  RowsPrinted rows = RowsPrinted::all;
 
   template <class CellsOf>
-  void fill(Table& table, CellsOf cellsOf) const {
-    for (std::size_t i = 0; i < counts.names.size(); ++i) {
+  void fill(Table& table, CellsOf cellsOf, RowsPrinted wanted = RowsPrinted::all) const {
+    const auto last = counts.names.size() - 1;
+    for (std::size_t i = wanted == RowsPrinted::all ? 0 : last; i <= last; ++i) {
       const auto cells = cellsOf(ShownRow<E>(counts, shown, i, rule));
       table.rows.push_back({counts.names[i]});
       table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
@@ -88,6 +90,9 @@ struct Publication {
     }
     return rows;
   }
+
+  /// Whether a small count stays within reach, or nearly, whatever is hidden.
+  [[nodiscard]] bool isLeaky() const { return !shown.exposed.empty() || !shown.narrowed.empty(); }
 
   [[nodiscard]] int size() const {
     int count = 0;
@@ -111,6 +116,9 @@ struct Publication {
         "\". \"Withheld\" is a number of any size, or a rate built on one, that would give such a "
         "count away by subtraction, or is all of its group or all but fewer than " +
         under + ". Rates on fewer than 30 are marked unstable.");
+    if (rows == RowsPrinted::totalAlone)
+      table.notes.emplace_back("By school is left out: with what other tables showed, it would "
+                               "give small counts away.");
     if (!shown.exposed.empty())
       table.notes.push_back(
           "NOT TO BE PUBLISHED: with what earlier tables showed, " +
@@ -145,8 +153,11 @@ std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& 
                                    std::span<const Release> earlier,
                                    std::vector<ReleasedRow<E>> Release::*rows) {
   const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
-                                 [&](const Release& one) { return hasRowsOf(one.*rows, now); });
-  if (last == earlier.rend() || last->under != rule.threshold() || !countsAlike((*last).*rows, now))
+                                 [&](const Release& one) {
+                                   return one.of == OfTerm::same && hasRowsOf(one.*rows, now);
+                                 });
+  if (last == earlier.rend() || last->under != rule.threshold() ||
+      last->bySchool != rule.bySchool() || !countsAlike((*last).*rows, now))
     return std::nullopt;
   Suppressed shown{std::vector(now.system.cells.size(), Showing::withheld), {}};
   auto system = now.system;

@@ -57,6 +57,8 @@ Table findingTable(const Term& term) {
                right("% urgent")},
               {},
               {"By the screening, not a dental examination."}};
+  const auto rows = term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone
+                                                               : RowsPrinted::all;
   term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
     return {row.count(Figure::screened),
             row.count(Figure::untreated),
@@ -64,11 +66,13 @@ Table findingTable(const Term& term) {
             row.count(Figure::early),
             row.count(Figure::urgent),
             row.rate(Figure::urgent, Figure::screened)};
-  });
+  }, rows);
+  if (rows == RowsPrinted::totalAlone)
+    table.notes.emplace_back("Of all schools together, as this program puts out what was found.");
   return table;
 }
 
-Table checkTable(const TermTotals& totals, const Checks& checks) {
+Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) {
   Table table{"Retention at " + std::to_string(totals.window.fromMonths) + " to " +
                   std::to_string(totals.window.untilMonths) + " months, by placing school",
               {{"Placed at"},
@@ -85,7 +89,12 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
                right("Whole %")},
               {},
               {"Found children only. Whole % is whole of assessable."}};
-  checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
+  if (!checks) {
+    table.rows.emplace_back(table.columns.size(), "withheld").front() = "Total";
+    table.notes = {"Left out: with what other tables showed, it would give small counts away."};
+    return table;
+  }
+  checks->fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
     return {row.count(CheckFigure::childrenDue),
             row.count(CheckFigure::childrenFound),
             row.rate(CheckFigure::childrenFound, CheckFigure::childrenDue),
@@ -99,6 +108,33 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
             row.rate(CheckFigure::whole, CheckFigure::assessable)};
   });
   return table;
+}
+
+/// By school; where the words would say too much however little is shown, all schools as one.
+Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
+                   std::span<const Release> earlier, const Groups& groups) {
+  const auto with = [&](RowsPrinted rows) {
+    auto made = publication(termCounts(totals, earlier, groups, rule.bySchool(), rows), rule,
+                            earlier, &Release::term);
+    made.rows = rows;
+    return made;
+  };
+  auto made = with(RowsPrinted::all);
+  if (!made.isLeaky()) return made;
+  auto total = with(RowsPrinted::totalAlone);
+  return total.isLeaky() ? std::move(made) : std::move(total);
+}
+
+/// Likewise; none where not even the total may stand.
+std::optional<Checks> checksPublished(const TermTotals& totals, const SuppressionRule& rule,
+                                      std::span<const Release> earlier, const Groups& groups) {
+  for (const auto rows : {RowsPrinted::all, RowsPrinted::totalAlone}) {
+    auto made = publication(checkCounts(totals, earlier, groups, rule.bySchool(), rows), rule,
+                            earlier, &Release::checks);
+    made.rows = rows;
+    if (!made.isLeaky()) return made;
+  }
+  return std::nullopt;
 }
 
 std::vector<std::string> bySize(const TermTotals& totals) {
@@ -148,17 +184,22 @@ Table participationTable(std::string title, std::string rows, std::string note,
 
 Published publish(const TermTotals& totals, const SuppressionRule& rule,
                   std::span<const Release> earlier, const Groups& groups) {
-  const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
-  const auto checks =
-      publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
+  const auto term = termPublished(totals, rule, earlier, groups);
+  const auto checks = checksPublished(totals, rule, earlier, groups);
   Published out{
       .tables = {participationTable("Participation: " + period(totals), "School",
                                     "Children, each once, by the school they are in now.", term),
                  serviceTable(term), findingTable(term), checkTable(totals, checks)},
-      .release = {rule.threshold(), term.released(), checks.released()},
-      .counts = term.size() + checks.size(),
-      .hidden = term.hidden() + checks.hidden(),
-      .exposed = static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+      .release = {rule.threshold(), term.released(), {}, {}, {}, {}, rule.bySchool()},
+      .counts = term.size(),
+      .hidden = term.hidden(),
+      .exposed = static_cast<int>(term.shown.exposed.size())};
+  if (checks) {
+    out.release.checks = checks->released();
+    out.counts += checks->size();
+    out.hidden += checks->hidden();
+    out.exposed += static_cast<int>(checks->shown.exposed.size());
+  }
   addShortTerm(out, totals, rule, earlier);
   // Who they are adds up to how many they are.
   const auto screened = term.counts.grid.back().at(Figure::screened);
@@ -168,10 +209,14 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
 
 Groups groupsIssued(std::span<const Release> earlier) {
   Groups groups;
-  if (!earlier.empty())
-    for (const auto& row : earlier.back().term)
+  if (const auto own = ofSameTerm(earlier); !own.empty())
+    for (const auto& row : own.back().term)
       if (row.schools.size() > 1) groups.push_back(row.schools);
   return groups;
+}
+
+BySchool bySchoolIssued(std::span<const Release> earlier) {
+  return earlier.empty() ? BySchool::all : earlier.back().bySchool;
 }
 
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <iterator>
 #include <set>
 
 namespace gk::reports {
@@ -33,8 +34,9 @@ struct Placed {
 template <class E>
 class Builder {
  public:
-  Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups)
-      : next_(schools.size() + 1) {
+  Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups,
+          BySchool bySchool, RowsPrinted rows)
+      : bySchool_(bySchool), next_(schools.size() + 1) {
     out_.system.totalRow = schools.size();
     for (std::size_t i = 0; i < schools.size(); ++i) {
       names_[schools[i].key] = schools[i].name;
@@ -48,10 +50,12 @@ class Builder {
         addGroup(members);
         inGroups.insert(group.begin(), group.end());
       }
-    for (const auto& one : schools_)
-      if (!inGroups.contains(one.schools.front())) print(one, namesOf(one));
-    for (const auto& one : groups_)
-      print(one, namesOf(one));
+    if (rows == RowsPrinted::all) {
+      for (const auto& one : schools_)
+        if (!inGroups.contains(one.schools.front())) print(one, namesOf(one));
+      for (const auto& one : groups_)
+        print(one, namesOf(one));
+    }
     print(total_, "Total");
   }
 
@@ -70,10 +74,7 @@ class Builder {
         continue;
       }
       anyChanged = true;
-      Placed<E> old{row.schools, now ? now->row : next_++, {}};
-      for (const auto& [figure, cell] : row.cells)
-        old.cells[figure] = addOld(cell, old.row);
-      relate(out_.system, old.cells);
+      auto old = placeOld(row, now);
       if (now)
         for (const auto& [figure, cell] : old.cells)
           if (const auto at = now->cells.find(figure); at != now->cells.end())
@@ -95,8 +96,31 @@ class Builder {
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
-          joinEarlier(addOld(cell, now->row), at->second);
+          joinEarlier(addOld(cell, now->row, kindOf(figure, bySchool_)), at->second);
     }
+  }
+
+  /// What other terms' pages showed, each of another term, of children or teeth that are counted
+  /// here too: `pairs` are their figure and ours.
+  template <class F>
+  void addOtherTerms(const std::vector<const std::vector<ReleasedRow<F>>*>& pages,
+                     const std::vector<std::pair<F, E>>& pairs, bool areWhole) {
+    std::map<std::vector<std::string>, std::vector<Placed<F>>> sameSchools;
+    for (const auto* page : pages) {
+      std::vector<Placed<F>> placed;
+      for (const auto& row : *page) {
+        placed.push_back(placeOld(row, counterpart(row.schools), true));
+        sameSchools[row.schools].push_back(placed.back());
+      }
+      if (placed.empty() || !placed.back().schools.empty()) continue;
+      const auto total = std::move(placed.back());
+      placed.pop_back();
+      addSum(total, placed);
+    }
+    for (const auto& [schools, rows] : sameSchools)
+      if (const auto* now = counterpart(schools); now && rows.size() == pages.size())
+        for (const auto& [theirs, ours] : pairs)
+          follow(rows, theirs, now->cells, ours, areWhole);
   }
 
   Counts<E> take() { return std::move(out_); }
@@ -109,23 +133,78 @@ class Builder {
     for (const auto& [figure, value] : line.values)
       if (value)
         placed.cells[figure] = out_.system.add({.value = *value,
-                                                .kind = kindOf(figure),
+                                                .kind = kindOf(figure, bySchool_),
                                                 .row = row,
                                                 .printed = false,
                                                 .dearness = dearness(figure) * dear});
-    relate(out_.system, placed.cells);
+    relate(out_.system, placed.cells, bySchool_);
     return placed;
   }
 
-  void addSum(const Placed<E>& whole, const std::vector<Placed<E>>& parts) {
-    if (parts.empty()) return; // figures of all schools alone
+  template <class F>
+  Placed<F> placeOld(const ReleasedRow<F>& row, const Placed<E>* now, bool isOfOtherTerm = false) {
+    Placed<F> old{row.schools, now ? now->row : next_++, {}};
+    for (const auto& [figure, cell] : row.cells) {
+      const auto at = addOld(cell, old.row, kindOf(figure, bySchool_));
+      out_.system.cells[at].isOfOtherTerm = isOfOtherTerm;
+      old.cells[figure] = at;
+    }
+    relate(out_.system, old.cells, bySchool_);
+    return old;
+  }
+
+  /// Figures of all schools alone are no sum, nor is one that a school lacks or that is not.
+  template <class F>
+  void addSum(const Placed<F>& whole, const std::vector<Placed<F>>& parts) {
     for (const auto& [figure, cell] : whole.cells) {
       CountSum sum{cell, {}};
+      int left = out_.system.cells.at(cell).value;
       for (const auto& part : parts)
-        if (const auto at = part.cells.find(figure); at != part.cells.end())
+        if (const auto at = part.cells.find(figure); at != part.cells.end()) {
           sum.parts.push_back(at->second);
-      out_.system.sums.push_back(std::move(sum));
+          left -= out_.system.cells.at(at->second).value;
+        }
+      if (!parts.empty() && sum.parts.size() == parts.size() && left == 0)
+        out_.system.sums.push_back(std::move(sum));
     }
+  }
+
+  /// `theirs` of other terms' rows together are no fewer than `ours`, or no more where they are
+  /// what came of ours; the same, where they are.
+  template <class F>
+  void follow(const std::vector<Placed<F>>& rows, F theirs, const std::map<E, std::size_t>& now,
+              E ours, bool areWhole) {
+    const auto mine = now.find(ours);
+    if (mine == now.end()) return;
+    std::vector<std::size_t> cells;
+    int sum = 0;
+    for (const auto& row : rows) {
+      const auto at = row.cells.find(theirs);
+      if (at == row.cells.end()) return;
+      cells.push_back(at->second);
+      sum += out_.system.cells.at(at->second).value;
+    }
+    auto& system = out_.system;
+    const int left = areWhole ? sum - system.cells.at(mine->second).value
+                              : system.cells.at(mine->second).value - sum;
+    if (left < 0) return;
+    if (left == 0) {
+      system.sums.push_back({mine->second, std::move(cells)});
+      return;
+    }
+    if (!areWhole) {
+      system.addRest(CountKind::slack, mine->second, std::move(cells));
+      return;
+    }
+    auto whole = cells.front();
+    if (cells.size() > 1) {
+      whole = system.add({.value = sum,
+                          .kind = CountKind::slack,
+                          .row = system.cells.at(whole).row,
+                          .printed = false});
+      system.sums.push_back({whole, std::move(cells)});
+    }
+    system.addRest(CountKind::slack, whole, {mine->second});
   }
 
   [[nodiscard]] std::vector<Placed<E>> membersOf(const std::vector<std::string>& schools) const {
@@ -183,11 +262,14 @@ class Builder {
     return members.size() == schools.size() ? addGroup(members) : nullptr;
   }
 
-  std::size_t addOld(const typename ReleasedRow<E>::Cell& cell, std::size_t row) {
+  template <class Cell>
+  std::size_t addOld(const Cell& cell, std::size_t row, CountKind kind) {
     return out_.system.add({.value = cell.value,
+                            .kind = kind,
                             .row = row,
                             .printed = false,
-                            .outAlready = cell.showing == Showing::number});
+                            .outAlready = cell.showing == Showing::number,
+                            .saidFewer = cell.showing == Showing::fewer});
   }
 
   [[nodiscard]] bool isUnchanged(const ReleasedRow<E>& then, const Placed<E>& now) const {
@@ -202,6 +284,7 @@ class Builder {
     out_.system.addRest(CountKind::count, grew ? now : then, {grew ? then : now});
   }
 
+  BySchool bySchool_;
   Counts<E> out_;
   std::map<std::string, std::string> names_; ///< by key
   std::vector<Placed<E>> schools_;
@@ -229,19 +312,38 @@ std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
 }
 
 template <class E>
-Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
-                std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
-                const Groups& groups) {
-  Builder<E> builder(schools, total, groups);
-  std::vector<const std::vector<ReleasedRow<E>>*> told;
+using RowsOf = std::vector<ReleasedRow<E>>;
+
+template <class E>
+Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
+                 std::span<const Release> earlier, RowsOf<E> Release::*rows, const Groups& groups,
+                 BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
+  Builder<E> builder(schools, total, groups, bySchool, printed);
+  std::vector<const RowsOf<E>*> told;
   for (const auto& one : earlier)
-    if (!(one.*rows).empty()) told.push_back(&(one.*rows));
+    if (one.of == OfTerm::same && !(one.*rows).empty()) told.push_back(&(one.*rows));
   for (const auto* one : told)
     if (one == told.back())
       builder.addNewest(*one);
     else
       builder.addOlder(*one);
-  return builder.take();
+  return builder;
+}
+
+template <class F>
+std::vector<const RowsOf<F>*> pagesOf(std::span<const Release> releases, OfTerm of,
+                                      RowsOf<F> Release::*rows) {
+  std::vector<const RowsOf<F>*> pages;
+  for (const auto& one : releases)
+    if (one.of == of && !(one.*rows).empty()) pages.push_back(&(one.*rows));
+  return pages;
+}
+
+/// What is found of one school or group is not put out where care alone is.
+std::vector<Line<Figure>> withoutFindings(std::vector<Line<Figure>> lines) {
+  for (auto& line : lines)
+    std::erase_if(line.values, [](const auto& one) { return isFinding(one.first); });
+  return lines;
 }
 
 } // namespace
@@ -250,38 +352,60 @@ std::string keyOf(const Participation& school) {
   return school.id ? school.id->text() : school.school;
 }
 
+std::vector<Release> ofSameTerm(std::span<const Release> releases) {
+  std::vector<Release> out;
+  std::ranges::copy_if(releases, std::back_inserter(out),
+                       [](const auto& one) { return one.of == OfTerm::same; });
+  return out;
+}
+
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
-                      const Groups& groups) {
-  return build<Figure>(linesOf<Figure>(totals.schools), {"", "", rowOf(totals.total)}, earlier,
-                       &Release::term, groups);
+                      const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+  auto lines = linesOf<Figure>(totals.schools);
+  if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
+  auto builder = begin<Figure>(lines, {"", "", rowOf(totals.total)}, earlier, &Release::term,
+                               groups, bySchool, rows);
+  std::vector<std::pair<CheckFigure, Figure>> pairs;
+  for (const auto& one : cohortRelations())
+    pairs.emplace_back(one.dueNow, one.sealedThen);
+  builder.addOtherTerms(pagesOf(earlier, OfTerm::dueAfter, &Release::checks), pairs, false);
+  return builder.take();
 }
 
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
-                       std::span<const Release> earlier, const Groups& groups) {
+                       std::span<const Release> earlier, const Groups& groups,
+                       BySchool bySchool) {
   auto lines = linesOf<Figure>(grades);
   lines.push_back({"", "", rowOf(total)});
   for (auto& line : lines)
     std::erase_if(line.values, [](const auto& one) { return one.first > Figure::notScreened; });
   const auto whole = std::move(lines.back());
   lines.pop_back();
-  return build<Figure>(lines, whole, earlier, &Release::grades, groups);
+  return begin<Figure>(lines, whole, earlier, &Release::grades, groups, bySchool).take();
 }
 
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,
-                        const Groups& groups) {
-  return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
-                            {"", "", rowOf(totals.retention.total)}, earlier, &Release::checks,
-                            groups);
+                        const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+  auto builder = begin<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
+                                    {"", "", rowOf(totals.retention.total)}, earlier,
+                                    &Release::checks, groups, bySchool, rows);
+  std::vector<std::pair<Figure, CheckFigure>> pairs;
+  for (const auto& one : cohortRelations())
+    pairs.emplace_back(one.sealedThen, one.dueNow);
+  builder.addOtherTerms(pagesOf(earlier, OfTerm::sealedBefore, &Release::term), pairs, true);
+  return builder.take();
 }
 
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
-  return build<CheckFigure>({}, {"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm,
-                            {});
+  return begin<CheckFigure>({}, Line<CheckFigure>{"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm, {},
+                            BySchool::all)
+      .take();
 }
 
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts =
-      build<PupilFigure>({}, {"", "", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
+  auto counts = begin<PupilFigure>({}, Line<PupilFigure>{"", "", rowOf(totals.pupils)}, earlier, &Release::pupils,
+                                   {}, BySchool::all)
+                    .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
   return counts;
 }

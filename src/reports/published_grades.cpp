@@ -33,7 +33,9 @@ GradeBands bandsOf(const Groups& groups) {
 
 std::optional<GradeBands> bandsIssued(std::span<const Release> earlier) {
   const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
-                                 [](const Release& one) { return !one.grades.empty(); });
+                                 [](const Release& one) {
+                                   return one.of == OfTerm::same && !one.grades.empty();
+                                 });
   if (last == earlier.rend()) return std::nullopt;
   Groups groups;
   for (const auto& row : last->grades)
@@ -67,7 +69,7 @@ using ByGrade = Publication<Figure>;
 ByGrade publishGrades(const std::vector<Participation>& grades, const Participation& total,
                       const SuppressionRule& rule, std::span<const Release> earlier,
                       const Groups& groups) {
-  auto counts = gradeCounts(grades, total, earlier, groups);
+  auto counts = gradeCounts(grades, total, earlier, groups, rule.bySchool());
   sort(counts);
   return publication(std::move(counts), rule, earlier, &Release::grades);
 }

@@ -24,12 +24,21 @@ constexpr std::size_t rowsAtFirst = 14;
 /// What a reader goes by: the numbers alone, or the words that stand for the hidden ones too.
 enum class Reading { numbers, words };
 
+/// The values of a cell in the other tables that were found so far.
+struct Reached {
+  double low;
+  double high;
+};
+
 class Suppressor {
  public:
   Suppressor(const CountSystem& system, const SuppressionRule& rule)
       : system_(system), rule_(rule), isHidden_(system.cells.size()), says_(system.cells.size()) {
     for (std::size_t i = 0; i < system_.cells.size(); ++i) {
       const auto& cell = system_.cells[i];
+      const double value = cell.value;
+      byNumbers_.push_back({value, value});
+      byWords_.push_back({value, value});
       if (cell.outAlready) continue;
       const bool small = isTooSmall(cell, rule_);
       if (small) small_.push_back(i);
@@ -42,12 +51,15 @@ class Suppressor {
   Suppressed run() {
     Suppressed out;
     for (const auto cell : small_) {
-      if (!protect(cell, Reading::numbers)) out.exposed.push_back(cell);
       if (protect(cell, Reading::words)) continue;
       unsayBeside(cell);
       if (protect(cell, Reading::words)) continue;
       says_.assign(says_.size(), false);
-      if (!protect(cell, Reading::words)) out.narrowed.push_back(cell);
+      if (protect(cell, Reading::words)) continue;
+      const bool byNumbers = protect(cell, Reading::numbers);
+      // What another term's pages give away by themselves is not this page's to save.
+      if (system_.cells[cell].isOfOtherTerm) continue;
+      (byNumbers ? out.narrowed : out.exposed).push_back(cell);
     }
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
       out.cells.push_back(!isHidden_[i] ? Showing::number
@@ -57,27 +69,30 @@ class Suppressor {
   }
 
  private:
+  /// Values around the true one where that can be, else those above or below it.
   bool protect(std::size_t cell, Reading reading) {
-    const auto [low, high] = mustReach(cell, reading);
+    const int wide = rule_.leftOpen();
     const int value = system_.cells[cell].value;
-    const bool down = low >= value || reach(cell, low - value, reading);
-    const bool up = high <= value || reach(cell, high - value, reading);
-    return down && up;
+    const int below = std::min(wide / 2, std::max(value - 1, 0));
+    for (const int down : {below, value == 0 ? 0 : below + 1, wide - 1, 0}) {
+      if (isOpen(cell, reading)) return true;
+      if (down > 0) reach(cell, -std::min(down, value), reading);
+      if (isOpen(cell, reading)) return true;
+      if (down < wide - 1) reach(cell, wide - 1 - down, reading);
+    }
+    return isOpen(cell, reading);
   }
 
-  /// The range of values that must stay possible.
-  [[nodiscard]] std::pair<int, int> mustReach(std::size_t cell, Reading reading) const {
-    const int last = rule_.threshold() - 1;
-    if (reading == Reading::numbers) return {0, last};
-    const int wide = rule_.leftOpenByWords();
-    const int low = std::clamp(system_.cells[cell].value - wide / 2, 1, last - wide + 1);
-    return {std::min(low, system_.cells[cell].value), low + wide - 1};
+  [[nodiscard]] bool isOpen(std::size_t cell, Reading reading) const {
+    const auto& at = reading == Reading::words ? byWords_[cell] : byNumbers_[cell];
+    return std::floor(at.high + moved) - std::ceil(at.low - moved) + 1 >= rule_.leftOpen();
   }
 
   /// Finds the cheapest other table in which the cell differs by `change`, and hides what differs.
-  bool reach(std::size_t cell, int change, Reading reading) {
-    return reachWithin(cell, change, reading, nearby(cell)) ||
-           reachWithin(cell, change, reading, rows_);
+  void reach(std::size_t cell, int change, Reading reading) {
+    if (change == 0) return;
+    if (!reachWithin(cell, change, reading, nearby(cell)))
+      reachWithin(cell, change, reading, rows_);
   }
 
   [[nodiscard]] std::set<std::size_t> nearby(std::size_t cell) const {
@@ -103,11 +118,44 @@ class Suppressor {
       movables.push_back({system_.cells[i].value - least(i, reading),
                           most(i, reading) - system_.cells[i].value, cost(i)});
     }
-    const auto changes = cheapestMove(movables, balances(place), place.at(cell), change);
+    const auto kept = balances(place);
+    auto changes = cheapestMove(movables, kept, place.at(cell), change);
     if (std::fabs(changes[place.at(cell)] - change) > moved) return false;
-    for (std::size_t j = 0; j < cells.size(); ++j)
-      if (std::fabs(changes[j]) > moved) isHidden_[cells[j]] = true;
+    // Another table is one of whole numbers; where none is at hand, at least one that adds up.
+    auto whole = changes;
+    for (auto& one : whole)
+      one = std::round(one);
+    if (holds(whole, movables, kept))
+      changes = std::move(whole);
+    else if (!holds(changes, movables, kept))
+      return false;
+    for (std::size_t j = 0; j < cells.size(); ++j) {
+      if (std::fabs(changes[j]) <= moved) continue;
+      isHidden_[cells[j]] = true;
+      note(cells[j], changes[j], byNumbers_);
+      if (reading == Reading::words) note(cells[j], changes[j], byWords_);
+    }
     return true;
+  }
+
+  static bool holds(const std::vector<double>& changes, const std::vector<Movable>& movables,
+                    const std::vector<Balance>& balances) {
+    for (std::size_t j = 0; j < changes.size(); ++j)
+      if (changes[j] < -movables[j].down - moved || changes[j] > movables[j].up + moved)
+        return false;
+    return std::ranges::all_of(balances, [&](const Balance& balance) {
+      double left = 0;
+      for (const auto& [movable, weight] : balance)
+        left += weight * changes[movable];
+      return std::fabs(left) < moved;
+    });
+  }
+
+  /// Tables found under one reading stay possible: more is hidden, and less said, as it goes on.
+  void note(std::size_t cell, double change, std::vector<Reached>& reached) const {
+    auto& at = reached[cell];
+    at.low = std::min(at.low, system_.cells[cell].value + change);
+    at.high = std::max(at.high, system_.cells[cell].value + change);
   }
 
   [[nodiscard]] std::vector<Balance>
@@ -116,7 +164,7 @@ class Suppressor {
     for (const auto& sum : system_.sums) {
       Balance balance;
       if (const auto at = place.find(sum.whole); at != place.end())
-        balance.emplace_back(at->second, -1);
+        balance.emplace_back(at->second, -sum.times);
       for (const auto part : sum.parts)
         if (const auto at = place.find(part); at != place.end())
           balance.emplace_back(at->second, 1);
@@ -127,14 +175,15 @@ class Suppressor {
 
   [[nodiscard]] double least(std::size_t i, Reading reading) const {
     const auto& cell = system_.cells[i];
-    if (reading == Reading::numbers || !cell.printed) return 0;
-    if (says_[i]) return 1;
-    if (isTooSmall(cell, rule_) || cell.value < rule_.threshold()) return 0;
-    return rule_.threshold();
+    if (reading == Reading::numbers) return 0;
+    if (says_[i] || cell.saidFewer) return 1;
+    if (!cell.printed || cell.value < rule_.threshold()) return 0;
+    return isTooSmall(cell, rule_) ? 0 : rule_.threshold();
   }
 
   [[nodiscard]] double most(std::size_t i, Reading reading) const {
-    return reading == Reading::words && says_[i] ? rule_.threshold() - 1 : endless;
+    const bool isSaid = says_[i] || system_.cells[i].saidFewer;
+    return reading == Reading::words && isSaid ? rule_.threshold() - 1 : endless;
   }
 
   [[nodiscard]] double cost(std::size_t i) const {
@@ -158,21 +207,23 @@ class Suppressor {
   const SuppressionRule& rule_;
   std::vector<bool> isHidden_;
   std::vector<bool> says_; ///< "fewer than ..." will stand there
+  std::vector<Reached> byNumbers_;
+  std::vector<Reached> byWords_;
   std::vector<std::size_t> small_;
   std::set<std::size_t> rows_;
 };
 
 } // namespace
 
-base::Result<SuppressionRule> SuppressionRule::under(int threshold) {
+base::Result<SuppressionRule> SuppressionRule::under(int threshold, BySchool bySchool) {
   if (threshold < least)
     return base::Error{base::ErrorCode::numberMalformed,
                        "counts under " + std::to_string(threshold) +
                            " only is too little to hide; the least is " + std::to_string(least)};
-  return SuppressionRule(threshold);
+  return SuppressionRule(threshold, bySchool);
 }
 
-int SuppressionRule::leftOpenByWords() const {
+int SuppressionRule::leftOpen() const {
   return std::min(threshold_ - 1, least);
 }
 
@@ -183,17 +234,18 @@ std::size_t CountSystem::add(CountCell cell) {
 }
 
 std::size_t CountSystem::addRest(CountKind kind, std::size_t whole,
-                                 std::vector<std::size_t> parts) {
-  int rest = cells.at(whole).value;
+                                 std::vector<std::size_t> parts, int times) {
+  int rest = times * cells.at(whole).value;
   for (const auto part : parts)
     rest -= cells.at(part).value;
   const auto place = add({.value = rest,
                           .kind = kind,
                           .row = cells.at(whole).row,
                           .printed = false,
-                          .groupIsEmpty = cells.at(whole).value == 0});
+                          .groupIsEmpty = cells.at(whole).value == 0,
+                          .isOfOtherTerm = cells.at(whole).isOfOtherTerm});
   parts.push_back(place);
-  sums.push_back({whole, std::move(parts)});
+  sums.push_back({whole, std::move(parts), times});
   return place;
 }
 

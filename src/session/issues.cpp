@@ -5,6 +5,7 @@
 #include "reports/words.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace gk::session {
 
@@ -36,7 +37,16 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                      .release = made.release ? reports::toLines(*made.release) : std::string()}};
 }
 
-Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
+namespace {
+
+/// Whether sealants of one term come due in the other: their window touches it.
+bool isDueIn(const roster::Term& placed, const roster::Term& due) {
+  const followup::Window window;
+  return placed.start.plusMonths(window.fromMonths) <= due.end &&
+         due.start <= placed.end.plusMonths(window.untilMonths) && placed.start < due.start;
+}
+
+Result<std::vector<reports::Release>> releasesOfTerm(Reader& book, roster::TermId term) {
   const auto issued = book.issuedReports(term);
   if (!issued) return issued.error();
   std::vector<reports::Release> out;
@@ -49,6 +59,29 @@ Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term
     std::erase(out, *release);
     out.push_back(*std::move(release));
   }
+  return out;
+}
+
+} // namespace
+
+Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
+  const auto terms = book.terms();
+  if (!terms) return terms.error();
+  const auto own = std::ranges::find(*terms, term, &base::Recorded<roster::Term>::id);
+  std::vector<reports::Release> out;
+  for (const auto& other : *terms) {
+    if (other.id == term || own == terms->end()) continue;
+    auto pages = releasesOfTerm(book, other.id);
+    if (!pages) return pages.error();
+    if (pages->empty()) continue;
+    out.push_back(std::move(pages->back()));
+    out.back().of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
+                    : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
+                                                       : reports::OfTerm::other;
+  }
+  auto mine = releasesOfTerm(book, term);
+  if (!mine) return mine.error();
+  std::ranges::move(*mine, std::back_inserter(out));
   return out;
 }
 
