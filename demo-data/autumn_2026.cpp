@@ -106,6 +106,7 @@ void beginTerm(Story& story) {
   auto& tell = story.teller;
   tell.at("the beginning of autumn 2026");
   tell.goTo(on(2026, 9, 8), minutes(9 * 60));
+  story.a->confirmClock(); // nobody had anything to enter since November
   const base::By corvin{story.team->corvin, {}};
   story.team->juno =
       tell.must(story.a->enterMember(corvin, {"Juno Pellwater",

@@ -1,25 +1,37 @@
 CREATE VIEW current_entry AS
-SELECT id, subject, act, kind, laptop, sequence, author, recorder, at, utc_offset, supersedes, reason
-FROM entry AS e
-WHERE kind <> 'retraction'
+SELECT e.id, coalesce(e.subject, e.id) AS subject, a.first AS act, k.name AS kind, h.laptop,
+  a.sequence + e.nth AS sequence, coalesce(e.author, a.author) AS author,
+  iif(e.author IS NULL, a.recorder, e.recorder) AS recorder, a.at, a.utc_offset, e.supersedes,
+  coalesce(e.reason, '') AS reason, a.verb, a.station
+FROM entry AS e CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048
+CROSS JOIN hand AS h ON h.number = e.id & 2047 CROSS JOIN entry_kind AS k ON k.number = e.kind
+WHERE e.kind <> 29
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
-CREATE TRIGGER act_digest_no_delete BEFORE DELETE ON act_digest
-BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never changed'); END;
+CREATE VIEW every_entry AS
+SELECT e.id, coalesce(e.subject, e.id) AS subject, a.first AS act, k.name AS kind, h.laptop,
+  a.sequence + e.nth AS sequence, coalesce(e.author, a.author) AS author,
+  iif(e.author IS NULL, a.recorder, e.recorder) AS recorder, a.at, a.utc_offset, e.supersedes,
+  coalesce(e.reason, '') AS reason, a.verb, a.station
+FROM entry AS e CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048
+CROSS JOIN hand AS h ON h.number = e.id & 2047 CROSS JOIN entry_kind AS k ON k.number = e.kind;
 
-CREATE TRIGGER act_digest_no_replace BEFORE INSERT ON act_digest
-WHEN EXISTS (SELECT 1 FROM act_digest WHERE act = NEW.act)
-BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never replaced'); END;
+CREATE TRIGGER act_no_delete BEFORE DELETE ON act
+BEGIN SELECT RAISE(ABORT, 'rows of act are never changed'); END;
 
-CREATE TRIGGER act_digest_no_update BEFORE UPDATE ON act_digest
-BEGIN SELECT RAISE(ABORT, 'rows of act_digest are never changed'); END;
+CREATE TRIGGER act_no_replace BEFORE INSERT ON act
+WHEN EXISTS (SELECT 1 FROM act WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM act WHERE first & 2047 = NEW.first & 2047 AND sequence = NEW.sequence)
+BEGIN SELECT RAISE(ABORT, 'rows of act are never replaced'); END;
 
-CREATE TRIGGER act_digest_of_act BEFORE INSERT ON act_digest
-WHEN NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.act AND act = NEW.act)
-BEGIN SELECT RAISE(ABORT, 'a digest of no act in act_digest'); END;
+CREATE TRIGGER act_no_update BEFORE UPDATE ON act
+BEGIN SELECT RAISE(ABORT, 'rows of act are never changed'); END;
+
+CREATE TRIGGER act_of_entries BEFORE INSERT ON act
+WHEN NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.first AND nth = 0) OR NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.first + (NEW.count - 1) * 2048 AND nth = NEW.count - 1)
+BEGIN SELECT RAISE(ABORT, 'an act of no entries in act'); END;
 
 CREATE TRIGGER addendum_kind BEFORE INSERT ON addendum
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'addendum'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 46
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in addendum'); END;
 
 CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
@@ -33,7 +45,7 @@ CREATE TRIGGER addendum_no_update BEFORE UPDATE ON addendum
 BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
 
 CREATE TRIGGER after_cure_kind BEFORE INSERT ON after_cure
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'after_cure'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 45
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in after_cure'); END;
 
 CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
@@ -47,7 +59,7 @@ CREATE TRIGGER after_cure_no_update BEFORE UPDATE ON after_cure
 BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
 
 CREATE TRIGGER agreement_override_kind BEFORE INSERT ON agreement_override
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'agreement_override'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 44
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in agreement_override'); END;
 
 CREATE TRIGGER agreement_override_no_delete BEFORE DELETE ON agreement_override
@@ -61,7 +73,7 @@ CREATE TRIGGER agreement_override_no_update BEFORE UPDATE ON agreement_override
 BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
 
 CREATE TRIGGER authorization_kind BEFORE INSERT ON authorization
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'authorization'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
 
 CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
@@ -75,7 +87,7 @@ CREATE TRIGGER authorization_no_update BEFORE UPDATE ON authorization
 BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
 
 CREATE TRIGGER authorization_tooth_kind BEFORE INSERT ON authorization_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'authorization'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization_tooth'); END;
 
 CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
@@ -89,7 +101,7 @@ CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_toot
 BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
 
 CREATE TRIGGER background_kind BEFORE INSERT ON background
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'background'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 42
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
 
 CREATE TRIGGER background_no_delete BEFORE DELETE ON background
@@ -103,7 +115,7 @@ CREATE TRIGGER background_no_update BEFORE UPDATE ON background
 BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
 
 CREATE TRIGGER backup_note_kind BEFORE INSERT ON backup_note
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'backup_note'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 43
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in backup_note'); END;
 
 CREATE TRIGGER backup_note_no_delete BEFORE DELETE ON backup_note
@@ -127,7 +139,7 @@ CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
 BEGIN SELECT RAISE(ABORT, 'the identity of a book is never changed'); END;
 
 CREATE TRIGGER child_kind BEFORE INSERT ON child
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'child'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 8
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
 
 CREATE TRIGGER child_no_delete BEFORE DELETE ON child
@@ -141,7 +153,7 @@ CREATE TRIGGER child_no_update BEFORE UPDATE ON child
 BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
 
 CREATE TRIGGER clinic_day_kind BEFORE INSERT ON clinic_day
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'clinic_day'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 5
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in clinic_day'); END;
 
 CREATE TRIGGER clinic_day_no_delete BEFORE DELETE ON clinic_day
@@ -155,7 +167,7 @@ CREATE TRIGGER clinic_day_no_update BEFORE UPDATE ON clinic_day
 BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
 
 CREATE TRIGGER consent_kind BEFORE INSERT ON consent
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'consent'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 10
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;
 
 CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
@@ -169,7 +181,7 @@ CREATE TRIGGER consent_no_update BEFORE UPDATE ON consent
 BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
 
 CREATE TRIGGER consent_override_kind BEFORE INSERT ON consent_override
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'consent_override'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 11
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent_override'); END;
 
 CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
@@ -183,7 +195,7 @@ CREATE TRIGGER consent_override_no_update BEFORE UPDATE ON consent_override
 BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
 
 CREATE TRIGGER contact_attempt_kind BEFORE INSERT ON contact_attempt
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'contact_attempt'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 28
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in contact_attempt'); END;
 
 CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
@@ -197,7 +209,7 @@ CREATE TRIGGER contact_attempt_no_update BEFORE UPDATE ON contact_attempt
 BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
 
 CREATE TRIGGER cure_time_kind BEFORE INSERT ON cure_time
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'cure_time'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 16
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in cure_time'); END;
 
 CREATE TRIGGER cure_time_no_delete BEFORE DELETE ON cure_time
@@ -211,7 +223,7 @@ CREATE TRIGGER cure_time_no_update BEFORE UPDATE ON cure_time
 BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
 
 CREATE TRIGGER day_closure_kind BEFORE INSERT ON day_closure
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_closure'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 6
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_closure'); END;
 
 CREATE TRIGGER day_closure_no_delete BEFORE DELETE ON day_closure
@@ -225,7 +237,7 @@ CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
 BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
 
 CREATE TRIGGER day_effort_kind BEFORE INSERT ON day_effort
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_effort'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 39
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort'); END;
 
 CREATE TRIGGER day_effort_no_delete BEFORE DELETE ON day_effort
@@ -239,7 +251,7 @@ CREATE TRIGGER day_effort_no_update BEFORE UPDATE ON day_effort
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
 
 CREATE TRIGGER day_effort_people_kind BEFORE INSERT ON day_effort_people
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_effort'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 39
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort_people'); END;
 
 CREATE TRIGGER day_effort_people_no_delete BEFORE DELETE ON day_effort_people
@@ -253,7 +265,7 @@ CREATE TRIGGER day_effort_people_no_update BEFORE UPDATE ON day_effort_people
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
 
 CREATE TRIGGER day_outcome_kind BEFORE INSERT ON day_outcome
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'day_outcome'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 25
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
 
 CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
@@ -267,7 +279,7 @@ CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
 BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
 
 CREATE TRIGGER enrolment_kind BEFORE INSERT ON enrolment
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'enrolment'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 4
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in enrolment'); END;
 
 CREATE TRIGGER enrolment_no_delete BEFORE DELETE ON enrolment
@@ -284,7 +296,7 @@ CREATE TRIGGER entry_kind_no_delete BEFORE DELETE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
 
 CREATE TRIGGER entry_kind_no_replace BEFORE INSERT ON entry_kind
-WHEN EXISTS (SELECT 1 FROM entry_kind WHERE name = NEW.name)
+WHEN EXISTS (SELECT 1 FROM entry_kind WHERE number = NEW.number) OR EXISTS (SELECT 1 FROM entry_kind WHERE name = NEW.name)
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never replaced'); END;
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
@@ -294,14 +306,14 @@ CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER entry_no_replace BEFORE INSERT ON entry
-WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id) OR EXISTS (SELECT 1 FROM entry WHERE laptop = NEW.laptop AND sequence = NEW.sequence)
+WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id)
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never replaced'); END;
 
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER field_kind BEFORE INSERT ON field
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'field'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field'); END;
 
 CREATE TRIGGER field_no_delete BEFORE DELETE ON field
@@ -315,7 +327,7 @@ CREATE TRIGGER field_no_update BEFORE UPDATE ON field
 BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
 
 CREATE TRIGGER field_tooth_kind BEFORE INSERT ON field_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'field'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field_tooth'); END;
 
 CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
@@ -328,8 +340,18 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
 
+CREATE TRIGGER hand_no_delete BEFORE DELETE ON hand
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
+
+CREATE TRIGGER hand_no_replace BEFORE INSERT ON hand
+WHEN EXISTS (SELECT 1 FROM hand WHERE number = NEW.number) OR EXISTS (SELECT 1 FROM hand WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never replaced'); END;
+
+CREATE TRIGGER hand_no_update BEFORE UPDATE ON hand
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
+
 CREATE TRIGGER incident_kind BEFORE INSERT ON incident
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'incident'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 32
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in incident'); END;
 
 CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
@@ -343,7 +365,7 @@ CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
 BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
 
 CREATE TRIGGER issued_report_kind BEFORE INSERT ON issued_report
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'issued_report'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 38
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in issued_report'); END;
 
 CREATE TRIGGER issued_report_no_delete BEFORE DELETE ON issued_report
@@ -357,7 +379,7 @@ CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
 BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
 
 CREATE TRIGGER letter_kind BEFORE INSERT ON letter
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'letter'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 31
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
 
 CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
@@ -371,7 +393,7 @@ CREATE TRIGGER letter_no_update BEFORE UPDATE ON letter
 BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
 
 CREATE TRIGGER light_kind BEFORE INSERT ON light
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'light'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 13
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light'); END;
 
 CREATE TRIGGER light_no_delete BEFORE DELETE ON light
@@ -385,7 +407,7 @@ CREATE TRIGGER light_no_update BEFORE UPDATE ON light
 BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
 
 CREATE TRIGGER light_pass_kind BEFORE INSERT ON light_pass
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'light_pass'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 34
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light_pass'); END;
 
 CREATE TRIGGER light_pass_no_delete BEFORE DELETE ON light_pass
@@ -399,7 +421,7 @@ CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
 BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
 CREATE TRIGGER lot_count_kind BEFORE INSERT ON lot_count
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot_count'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 40
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot_count'); END;
 
 CREATE TRIGGER lot_count_no_delete BEFORE DELETE ON lot_count
@@ -413,7 +435,7 @@ CREATE TRIGGER lot_count_no_update BEFORE UPDATE ON lot_count
 BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
 
 CREATE TRIGGER lot_kind BEFORE INSERT ON lot
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'lot'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 15
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot'); END;
 
 CREATE TRIGGER lot_no_delete BEFORE DELETE ON lot
@@ -427,7 +449,7 @@ CREATE TRIGGER lot_no_update BEFORE UPDATE ON lot
 BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
 
 CREATE TRIGGER meal_eligibility_kind BEFORE INSERT ON meal_eligibility
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'meal_eligibility'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 41
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meal_eligibility'); END;
 
 CREATE TRIGGER meal_eligibility_no_delete BEFORE DELETE ON meal_eligibility
@@ -441,7 +463,7 @@ CREATE TRIGGER meal_eligibility_no_update BEFORE UPDATE ON meal_eligibility
 BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
 
 CREATE TRIGGER medical_flag_kind BEFORE INSERT ON medical_flag
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'medical_flag'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 12
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in medical_flag'); END;
 
 CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
@@ -455,7 +477,7 @@ CREATE TRIGGER medical_flag_no_update BEFORE UPDATE ON medical_flag
 BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
 
 CREATE TRIGGER member_kind BEFORE INSERT ON member
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'member'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 7
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member'); END;
 
 CREATE TRIGGER member_no_delete BEFORE DELETE ON member
@@ -468,8 +490,22 @@ BEGIN SELECT RAISE(ABORT, 'rows of member are never replaced'); END;
 CREATE TRIGGER member_no_update BEFORE UPDATE ON member
 BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
 
+CREATE TRIGGER member_pin_kind BEFORE INSERT ON member_pin
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 48
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member_pin'); END;
+
+CREATE TRIGGER member_pin_no_delete BEFORE DELETE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
+CREATE TRIGGER member_pin_no_replace BEFORE INSERT ON member_pin
+WHEN EXISTS (SELECT 1 FROM member_pin WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never replaced'); END;
+
+CREATE TRIGGER member_pin_no_update BEFORE UPDATE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+
 CREATE TRIGGER merge_answer_kind BEFORE INSERT ON merge_answer
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'merge_answer'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 35
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
 
 CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
@@ -483,7 +519,7 @@ CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
 CREATE TRIGGER meter_reading_kind BEFORE INSERT ON meter_reading
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'meter_reading'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 14
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
 
 CREATE TRIGGER meter_reading_no_delete BEFORE DELETE ON meter_reading
@@ -507,7 +543,7 @@ CREATE TRIGGER migration_no_update BEFORE UPDATE ON migration
 BEGIN SELECT RAISE(ABORT, 'rows of migration are never changed'); END;
 
 CREATE TRIGGER paper_count_kind BEFORE INSERT ON paper_count
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'paper_count'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 33
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_count'); END;
 
 CREATE TRIGGER paper_count_no_delete BEFORE DELETE ON paper_count
@@ -521,7 +557,7 @@ CREATE TRIGGER paper_count_no_update BEFORE UPDATE ON paper_count
 BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
 
 CREATE TRIGGER paper_sheet_kind BEFORE INSERT ON paper_sheet
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'paper_sheet'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 37
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_sheet'); END;
 
 CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
@@ -535,7 +571,7 @@ CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
 
 CREATE TRIGGER placement_kind BEFORE INSERT ON placement
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'placement'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 23
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
 
 CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
@@ -548,8 +584,22 @@ BEGIN SELECT RAISE(ABORT, 'rows of placement are never replaced'); END;
 CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
 BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
 
+CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
+
+CREATE TRIGGER placements_confirmed_no_delete BEFORE DELETE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
+CREATE TRIGGER placements_confirmed_no_replace BEFORE INSERT ON placements_confirmed
+WHEN EXISTS (SELECT 1 FROM placements_confirmed WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); END;
+
+CREATE TRIGGER placements_confirmed_no_update BEFORE UPDATE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
 CREATE TRIGGER program_kind BEFORE INSERT ON program
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'program'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 1
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program'); END;
 
 CREATE TRIGGER program_no_delete BEFORE DELETE ON program
@@ -563,7 +613,7 @@ CREATE TRIGGER program_no_update BEFORE UPDATE ON program
 BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
 
 CREATE TRIGGER readiness_check_kind BEFORE INSERT ON readiness_check
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'readiness_check'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 30
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in readiness_check'); END;
 
 CREATE TRIGGER readiness_check_no_delete BEFORE DELETE ON readiness_check
@@ -577,7 +627,7 @@ CREATE TRIGGER readiness_check_no_update BEFORE UPDATE ON readiness_check
 BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
 
 CREATE TRIGGER referral_kind BEFORE INSERT ON referral
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'referral'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 27
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in referral'); END;
 
 CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
@@ -591,7 +641,7 @@ CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
 BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
 
 CREATE TRIGGER reopening_kind BEFORE INSERT ON reopening
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'reopening'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 47
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in reopening'); END;
 
 CREATE TRIGGER reopening_no_delete BEFORE DELETE ON reopening
@@ -605,7 +655,7 @@ CREATE TRIGGER reopening_no_update BEFORE UPDATE ON reopening
 BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
 
 CREATE TRIGGER retention_check_kind BEFORE INSERT ON retention_check
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'retention_check'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 26
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
 
 CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
@@ -619,7 +669,7 @@ CREATE TRIGGER retention_check_no_update BEFORE UPDATE ON retention_check
 BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
 
 CREATE TRIGGER school_kind BEFORE INSERT ON school
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'school'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 3
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in school'); END;
 
 CREATE TRIGGER school_no_delete BEFORE DELETE ON school
@@ -633,7 +683,7 @@ CREATE TRIGGER school_no_update BEFORE UPDATE ON school
 BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
 
 CREATE TRIGGER screening_kind BEFORE INSERT ON screening
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'screening'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening'); END;
 
 CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
@@ -647,7 +697,7 @@ CREATE TRIGGER screening_no_update BEFORE UPDATE ON screening
 BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
 
 CREATE TRIGGER screening_tooth_kind BEFORE INSERT ON screening_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'screening'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening_tooth'); END;
 
 CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
@@ -661,7 +711,7 @@ CREATE TRIGGER screening_tooth_no_update BEFORE UPDATE ON screening_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
 
 CREATE TRIGGER sealed_identity_kind BEFORE INSERT ON sealed_identity
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'sealed_identity'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 9
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in sealed_identity'); END;
 
 CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
@@ -675,7 +725,7 @@ CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
 BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
 
 CREATE TRIGGER seating_alert_kind BEFORE INSERT ON seating_alert
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'seating'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating_alert'); END;
 
 CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
@@ -689,7 +739,7 @@ CREATE TRIGGER seating_alert_no_update BEFORE UPDATE ON seating_alert
 BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
 
 CREATE TRIGGER seating_kind BEFORE INSERT ON seating
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'seating'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating'); END;
 
 CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
@@ -703,7 +753,7 @@ CREATE TRIGGER seating_no_update BEFORE UPDATE ON seating
 BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
 
 CREATE TRIGGER step_run_kind BEFORE INSERT ON step_run
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'step_run'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_run'); END;
 
 CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
@@ -717,7 +767,7 @@ CREATE TRIGGER step_run_no_update BEFORE UPDATE ON step_run
 BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
 
 CREATE TRIGGER step_tooth_kind BEFORE INSERT ON step_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'step_run'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_tooth'); END;
 
 CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
@@ -731,7 +781,7 @@ CREATE TRIGGER step_tooth_no_update BEFORE UPDATE ON step_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
 
 CREATE TRIGGER term_holiday_kind BEFORE INSERT ON term_holiday
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'term'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 2
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term_holiday'); END;
 
 CREATE TRIGGER term_holiday_no_delete BEFORE DELETE ON term_holiday
@@ -745,7 +795,7 @@ CREATE TRIGGER term_holiday_no_update BEFORE UPDATE ON term_holiday
 BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
 
 CREATE TRIGGER term_kind BEFORE INSERT ON term
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'term'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 2
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term'); END;
 
 CREATE TRIGGER term_no_delete BEFORE DELETE ON term
@@ -759,7 +809,7 @@ CREATE TRIGGER term_no_update BEFORE UPDATE ON term
 BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
 
 CREATE TRIGGER timer_start_kind BEFORE INSERT ON timer_start
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'timer_start'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_start'); END;
 
 CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
@@ -773,7 +823,7 @@ CREATE TRIGGER timer_start_no_update BEFORE UPDATE ON timer_start
 BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
 
 CREATE TRIGGER timer_tooth_kind BEFORE INSERT ON timer_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'timer_start'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_tooth'); END;
 
 CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
@@ -787,7 +837,7 @@ CREATE TRIGGER timer_tooth_no_update BEFORE UPDATE ON timer_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
 
 CREATE TRIGGER varnish_kind BEFORE INSERT ON varnish
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'varnish'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 24
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in varnish'); END;
 
 CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
@@ -801,7 +851,7 @@ CREATE TRIGGER varnish_no_update BEFORE UPDATE ON varnish
 BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
 
 CREATE TRIGGER wet_kind BEFORE INSERT ON wet
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'wet'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet'); END;
 
 CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
@@ -815,7 +865,7 @@ CREATE TRIGGER wet_no_update BEFORE UPDATE ON wet
 BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
 
 CREATE TRIGGER wet_tooth_kind BEFORE INSERT ON wet_tooth
-WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 'wet'
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet_tooth'); END;
 
 CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
@@ -828,68 +878,76 @@ BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never replaced'); END;
 CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
 
-CREATE TABLE act_digest (
-  act BLOB PRIMARY KEY REFERENCES entry (id),
+CREATE TABLE act (
+  first INTEGER PRIMARY KEY REFERENCES entry (id),
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  count INTEGER NOT NULL CHECK (count > 0),
+  at INTEGER NOT NULL CHECK (at > 0),
+  utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
+  author INTEGER REFERENCES entry (id),
+  recorder INTEGER REFERENCES entry (id),
+  verb TEXT NOT NULL,
+  station TEXT NOT NULL,
   digest BLOB NOT NULL CHECK (length(digest) = 32)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE addendum (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  child BLOB REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER REFERENCES entry (id),
   text TEXT NOT NULL CHECK (text <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE after_cure (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   wiped INTEGER NOT NULL CHECK (wiped IN (0, 1)),
   bite TEXT NOT NULL CHECK (bite IN ('fine', 'adjusted, handpiece used', 'not checked')),
   note TEXT NOT NULL,
   CHECK ((wiped = 1 AND bite <> 'not checked') OR note <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE agreement_override (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  clinician BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  clinician INTEGER NOT NULL REFERENCES entry (id),
   reason TEXT NOT NULL CHECK (trim(reason) <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE authorization (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  dentist BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  dentist INTEGER NOT NULL REFERENCES entry (id),
   how TEXT NOT NULL CHECK (how IN ('exam at school', 'record review', 'phone call')),
   given_on TEXT NOT NULL CHECK (given_on IS date(given_on)),
   valid_until TEXT NOT NULL CHECK (valid_until IS date(valid_until)),
   withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1)),
   note TEXT NOT NULL,
   CHECK (valid_until >= given_on)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE authorization_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE background (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
   groups INTEGER NOT NULL CHECK (groups BETWEEN 0 AND 127),
   payer TEXT NOT NULL CHECK (payer IN ('medicaid', 'chip', 'private insurance', 'no insurance', 'not known'))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE backup_note (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  file TEXT NOT NULL CHECK (file <> '')
-, same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1))) STRICT, WITHOUT ROWID;
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  file TEXT NOT NULL CHECK (file <> ''),
+  same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1))
+) STRICT;
 
 CREATE TABLE book (
   only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
@@ -898,38 +956,39 @@ CREATE TABLE book (
   kdf_passes INTEGER NOT NULL,
   kdf_bytes INTEGER NOT NULL,
   key_nonce BLOB NOT NULL,
-  key_box BLOB NOT NULL
-, key_digest BLOB CHECK (length(key_digest) = 32)) STRICT;
+  key_box BLOB NOT NULL,
+  key_digest BLOB CHECK (length(key_digest) = 32)
+) STRICT;
 
 CREATE TABLE child (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   number TEXT NOT NULL,
   birth_year INTEGER NOT NULL CHECK (birth_year BETWEEN 1900 AND 2199),
   birth_month INTEGER NOT NULL CHECK (birth_month BETWEEN 1 AND 12),
   sex TEXT NOT NULL CHECK (sex IN ('female', 'male', 'other', 'not stated')),
-  school BLOB NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
   grade TEXT NOT NULL,
   room TEXT NOT NULL,
   provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
   note TEXT NOT NULL,
   CHECK (number GLOB '[0-9]*-[0-9]')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE clinic_day (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  term BLOB NOT NULL REFERENCES entry (id),
-  school BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
   day_on TEXT NOT NULL CHECK (day_on IS date(day_on)),
   team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
   reason TEXT NOT NULL,
   cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1)),
   CHECK (cancelled = 0 OR reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE consent (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  term BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
   state TEXT NOT NULL CHECK (state IN ('yes', 'yes with limits', 'no', 'not returned', 'incomplete', 'withdrawn', 'on hold')),
   allowed INTEGER NOT NULL CHECK (allowed BETWEEN 0 AND 1023),
   signer TEXT NOT NULL CHECK (signer IN ('parent', 'legal guardian', 'foster agency', 'self, of age', 'other')),
@@ -943,125 +1002,128 @@ CREATE TABLE consent (
   CHECK (signed_on IS NULL OR received_on IS NULL OR signed_on <= received_on),
   CHECK (valid_from IS NULL OR valid_until IS NULL OR valid_from <= valid_until),
   CHECK (state NOT IN ('yes', 'yes with limits') OR (signed_on IS NOT NULL AND valid_until IS NOT NULL AND history <> 'no'))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE consent_override (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
   care_on TEXT NOT NULL CHECK (care_on IS date(care_on)),
-  clinician BLOB NOT NULL REFERENCES entry (id),
+  clinician INTEGER NOT NULL REFERENCES entry (id),
   reason TEXT NOT NULL,
   CHECK (reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE contact_attempt (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   channel TEXT NOT NULL CHECK (channel IN ('phone', 'letter', 'nurse', 'message')),
   result TEXT NOT NULL CHECK (result IN ('reached', 'message', 'no answer', 'wrong number', 'returned')),
   note TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE cure_time (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  light BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
   material TEXT NOT NULL,
   seconds INTEGER NOT NULL CHECK (seconds BETWEEN 1 AND 600)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE day_closure (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  clinical BLOB NOT NULL REFERENCES entry (id),
-  coordinator BLOB NOT NULL REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  clinical INTEGER NOT NULL REFERENCES entry (id),
+  coordinator INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE day_effort (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   chairs INTEGER NOT NULL CHECK (chairs BETWEEN 0 AND 50),
   open_minutes INTEGER NOT NULL CHECK (open_minutes BETWEEN 0 AND 1440),
   taught INTEGER NOT NULL CHECK (taught BETWEEN 0 AND 100000)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE day_effort_people (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
   minutes INTEGER NOT NULL CHECK (minutes BETWEEN 1 AND 60000),
   PRIMARY KEY (entry, role)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE day_outcome (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   day_end TEXT NOT NULL CHECK (day_end IN ('sealed, complete', 'sealed, unfinished', 'screened, none needed', 'screened, not treated', 'recheck only', 'absent', 'declined', 'left school', 'withdrawn', 'on hold', 'not reached')),
-  reason TEXT NOT NULL, varnish_skipped TEXT NOT NULL DEFAULT '',
+  reason TEXT NOT NULL,
+  varnish_skipped TEXT NOT NULL DEFAULT '',
   CHECK (day_end NOT IN ('sealed, unfinished', 'screened, not treated') OR reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE enrolment (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  term BLOB NOT NULL REFERENCES entry (id),
-  school BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
   grade TEXT NOT NULL,
   pupils INTEGER NOT NULL CHECK (pupils BETWEEN 0 AND 100000)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
-CREATE TABLE "entry" (
-  id BLOB PRIMARY KEY CHECK (length(id) = 16),
-  subject BLOB NOT NULL CHECK (length(subject) = 16),
-  act BLOB NOT NULL CHECK (length(act) = 16),
-  kind TEXT NOT NULL REFERENCES entry_kind (name),
-  laptop BLOB NOT NULL CHECK (length(laptop) = 16),
-  sequence INTEGER NOT NULL CHECK (sequence > 0),
-  author BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
-  recorder BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
-  at INTEGER NOT NULL CHECK (at > 0),
-  utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
-  supersedes BLOB REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
-  reason TEXT NOT NULL, verb TEXT NOT NULL DEFAULT '', station TEXT NOT NULL DEFAULT '',
-  UNIQUE (laptop, sequence),
-  CHECK (supersedes IS NULL OR reason <> ''),
-  CHECK (supersedes IS NOT NULL OR subject = id),
-  CHECK (kind <> 'retraction' OR supersedes IS NOT NULL)
-) STRICT, WITHOUT ROWID;
+CREATE TABLE entry (
+  id INTEGER PRIMARY KEY CHECK (id > 0),
+  kind INTEGER NOT NULL REFERENCES entry_kind (number),
+  nth INTEGER NOT NULL CHECK (nth >= 0),
+  subject INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  supersedes INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  author INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  recorder INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  reason TEXT CHECK (reason <> ''),
+  CHECK ((supersedes IS NULL) = (subject IS NULL)),
+  CHECK ((supersedes IS NULL) = (reason IS NULL)),
+  CHECK (kind <> 29 OR supersedes IS NOT NULL),
+  CHECK (author IS NOT NULL OR recorder IS NULL)
+) STRICT;
 
 CREATE TABLE entry_kind (
-  name TEXT PRIMARY KEY
-) STRICT, WITHOUT ROWID;
+  number INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE
+) STRICT;
 
 CREATE TABLE field (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
   guards INTEGER NOT NULL CHECK (guards BETWEEN 0 AND 15),
   cheek_held_by TEXT NOT NULL CHECK (cheek_held_by IN ('device', 'operator', 'assistant', 'nobody')),
   tongue_held_by TEXT NOT NULL CHECK (tongue_held_by IN ('device', 'operator', 'assistant', 'nobody')),
   four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
-  assistant BLOB REFERENCES entry (id),
-  sealant BLOB NOT NULL REFERENCES entry (id),
-  etchant BLOB REFERENCES entry (id),
+  assistant INTEGER REFERENCES entry (id),
+  sealant INTEGER NOT NULL REFERENCES entry (id),
+  etchant INTEGER REFERENCES entry (id),
   adding INTEGER NOT NULL CHECK (adding IN (0, 1)),
-  note TEXT NOT NULL, cleaned TEXT NOT NULL DEFAULT 'not recorded' CHECK (cleaned IN ('not recorded', 'dry toothbrush', 'handpiece brush', 'gauze', 'other', 'not cleaned')),
+  note TEXT NOT NULL,
+  cleaned TEXT NOT NULL DEFAULT 'not recorded' CHECK (cleaned IN ('not recorded', 'dry toothbrush', 'handpiece brush', 'gauze', 'other', 'not cleaned')),
   CHECK (guards = 15 OR note <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE field_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE hand (
+  number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 2047),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+
 CREATE TABLE incident (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  child BLOB REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER REFERENCES entry (id),
   type TEXT NOT NULL CHECK (type IN ('etchant on soft tissue', 'eye splash', 'foreign body', 'fall', 'fainting', 'allergic sign', 'staff sharps exposure', 'privacy', 'equipment')),
   happened INTEGER NOT NULL CHECK (happened > 0),
   happened_offset INTEGER NOT NULL CHECK (happened_offset BETWEEN -840 AND 840),
@@ -1069,11 +1131,11 @@ CREATE TABLE incident (
   told TEXT NOT NULL,
   follow_up TEXT NOT NULL,
   settled INTEGER NOT NULL CHECK (settled IN (0, 1))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE issued_report (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  term BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
   report TEXT NOT NULL CHECK (report <> ''),
   choice TEXT NOT NULL,
   version INTEGER NOT NULL CHECK (version >= 1),
@@ -1081,12 +1143,12 @@ CREATE TABLE issued_report (
   figures TEXT NOT NULL,
   digest TEXT NOT NULL CHECK (length(digest) = 64),
   release TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE letter (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   guardian INTEGER NOT NULL CHECK (guardian BETWEEN -1 AND 15),
   language TEXT NOT NULL CHECK (language <> ''),
   interpreter INTEGER NOT NULL CHECK (interpreter IN (0, 1)),
@@ -1097,11 +1159,11 @@ CREATE TABLE letter (
   written TEXT NOT NULL CHECK (written IS date(written)),
   prints INTEGER NOT NULL CHECK (prints >= 1),
   state TEXT NOT NULL CHECK (state IN ('queued', 'printed', 'handed', 'returned')),
-  replaces BLOB REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  replaces INTEGER REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE light (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   tag TEXT NOT NULL,
   type TEXT NOT NULL CHECK (type IN ('LED', 'halogen', 'other')),
   makers_least INTEGER NOT NULL CHECK (makers_least BETWEEN 0 AND 5000),
@@ -1110,17 +1172,17 @@ CREATE TABLE light (
   meter TEXT NOT NULL,
   in_service INTEGER NOT NULL CHECK (in_service IN (0, 1)),
   CHECK (tag <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE light_pass (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  light BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
   reason TEXT NOT NULL CHECK (reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE lot (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   material_kind TEXT NOT NULL CHECK (material_kind IN ('light-cure sealant', 'self-cure sealant', 'glass ionomer', 'etchant', 'bonding agent', 'varnish')),
   material TEXT NOT NULL,
   lot TEXT NOT NULL,
@@ -1128,41 +1190,42 @@ CREATE TABLE lot (
   makers_seconds INTEGER NOT NULL CHECK (makers_seconds BETWEEN 0 AND 600),
   contains INTEGER NOT NULL CHECK (contains BETWEEN 0 AND 15),
   quarantined INTEGER NOT NULL CHECK (quarantined IN (0, 1)),
-  quarantine_reason TEXT NOT NULL, used_up_on TEXT CHECK (used_up_on IS date(used_up_on)),
+  quarantine_reason TEXT NOT NULL,
+  used_up_on TEXT CHECK (used_up_on IS date(used_up_on)),
   CHECK (material <> ''),
   CHECK (lot <> ''),
   CHECK (quarantined = 0 OR quarantine_reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE lot_count (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  lot BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  lot INTEGER NOT NULL REFERENCES entry (id),
   opened INTEGER NOT NULL CHECK (opened BETWEEN 0 AND 10000),
   remaining INTEGER CHECK (remaining BETWEEN 0 AND 100000)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE meal_eligibility (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  term BLOB NOT NULL REFERENCES entry (id),
-  school BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
   percent INTEGER NOT NULL CHECK (percent BETWEEN 0 AND 100),
   source TEXT NOT NULL CHECK (source <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE medical_flag (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
   flag TEXT NOT NULL CHECK (flag IN ('acrylate allergy', 'latex allergy', 'rosin reaction', 'asthma', 'seizure', 'heart', 'bleeding', 'diabetes', 'immune', 'recent illness', 'mouth sore', 'strong gag', 'sensory or behaviour', 'hearing or language', 'wheelchair', 'shunt', 'pregnancy', 'other')),
   action TEXT NOT NULL CHECK (action IN ('stop', 'ask', 'note')),
   detail TEXT NOT NULL,
   resolved INTEGER NOT NULL CHECK (resolved IN (0, 1)),
   decided TEXT NOT NULL,
   CHECK (resolved = 0 OR decided <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE member (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   initials TEXT NOT NULL,
   role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
@@ -1171,67 +1234,80 @@ CREATE TABLE member (
   may INTEGER NOT NULL CHECK (may BETWEEN 0 AND 255),
   CHECK (name <> ''),
   CHECK (initials <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
+
+CREATE TABLE member_pin (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  salt BLOB NOT NULL,
+  passes INTEGER NOT NULL CHECK (passes BETWEEN 0 AND 8),
+  memory_bytes INTEGER NOT NULL CHECK (memory_bytes BETWEEN 0 AND 134217728),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  reason TEXT NOT NULL,
+  CHECK ((length(salt) = 16 AND passes > 0 AND memory_bytes >= 8192 AND length(nonce) = 24 AND length(box) = 48)
+      OR (length(salt) = 0 AND passes = 0 AND memory_bytes = 0 AND length(nonce) = 0 AND length(box) = 0 AND trim(reason) <> ''))
+) STRICT;
 
 CREATE TABLE merge_answer (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  other BLOB REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  other INTEGER REFERENCES entry (id),
   kept BLOB CHECK (kept IS NULL OR length(kept) = 16),
   verdict TEXT NOT NULL CHECK (verdict IN ('one is kept', 'both stand')),
   seen INTEGER NOT NULL CHECK (seen >= 2),
   note TEXT NOT NULL,
   CHECK ((kept IS NOT NULL) = (verdict = 'one is kept' AND other IS NULL))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE meter_reading (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  light BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
   read_on TEXT NOT NULL CHECK (read_on IS date(read_on)),
   value INTEGER NOT NULL CHECK (value BETWEEN 0 AND 5000),
   with_sleeve INTEGER NOT NULL CHECK (with_sleeve IN (0, 1)),
   meter TEXT NOT NULL,
   tip_cleaned INTEGER NOT NULL CHECK (tip_cleaned IN (0, 1))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE migration (number INTEGER NOT NULL PRIMARY KEY,name TEXT NOT NULL,checksum TEXT NOT NULL,applied_at INTEGER NOT NULL) STRICT;
 
 CREATE TABLE paper_count (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   paper TEXT NOT NULL CHECK (paper IN ('letters', 'runner''s list', 'nurse''s sheets', 'other sheets')),
   out INTEGER NOT NULL CHECK (out >= 0),
   back INTEGER NOT NULL CHECK (back >= 0),
   handed INTEGER NOT NULL CHECK (handed >= 0),
   shredded INTEGER NOT NULL CHECK (shredded >= 0),
   reason TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE paper_sheet (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   number TEXT NOT NULL CHECK (number <> ''),
-  checker BLOB NOT NULL REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  checker INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE placement (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  field BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
   type TEXT NOT NULL CHECK (type IN ('new', 'repair', 'reseal', 'interim', 'replaces interim')),
   attempt TEXT NOT NULL CHECK (attempt IN ('complete', 'stopped before sealant', 'stopped before cure', 'not achieved')),
-  placed_by BLOB NOT NULL REFERENCES entry (id),
-  assistant BLOB REFERENCES entry (id),
+  placed_by INTEGER NOT NULL REFERENCES entry (id),
+  assistant INTEGER REFERENCES entry (id),
   isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
   four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
-  sealant BLOB NOT NULL REFERENCES entry (id),
-  etchant BLOB REFERENCES entry (id),
-  light BLOB REFERENCES entry (id),
+  sealant INTEGER NOT NULL REFERENCES entry (id),
+  etchant INTEGER REFERENCES entry (id),
+  light INTEGER REFERENCES entry (id),
   etched_ms INTEGER CHECK (etched_ms BETWEEN 0 AND 3600000),
   cured_ms INTEGER CHECK (cured_ms BETWEEN 0 AND 3600000),
   cures INTEGER NOT NULL CHECK (cures BETWEEN 0 AND 99),
@@ -1242,10 +1318,17 @@ CREATE TABLE placement (
   check_result TEXT NOT NULL CHECK (check_result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
   note TEXT NOT NULL,
   CHECK (attempt <> 'complete' OR (cures > 0 AND check_result IN ('passed', 'added then passed', 'redone then passed')))
-) STRICT, WITHOUT ROWID;
+) STRICT;
+
+CREATE TABLE placements_confirmed (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  through INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE program (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   county TEXT NOT NULL,
   phone TEXT NOT NULL,
@@ -1260,43 +1343,44 @@ CREATE TABLE program (
   etch_seconds INTEGER NOT NULL CHECK (etch_seconds BETWEEN 1 AND 300),
   etch_again_wet_seconds INTEGER NOT NULL CHECK (etch_again_wet_seconds BETWEEN 1 AND 300),
   etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
-  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300), authorization_days INTEGER NOT NULL DEFAULT 365 CHECK (authorization_days BETWEEN 1 AND 1100),
+  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
+  authorization_days INTEGER NOT NULL DEFAULT 365 CHECK (authorization_days BETWEEN 1 AND 1100),
   CHECK (name <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE readiness_check (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   item TEXT NOT NULL CHECK (item IN ('air line', 'curing light', 'lots and expiry', 'sterilizer', 'suction and water', 'eyes', 'emergency kit', 'clock')),
   answer TEXT NOT NULL CHECK (answer IN ('done', 'failed', 'not applicable', 'passed over')),
   reason TEXT NOT NULL,
   detail TEXT NOT NULL,
   CHECK (answer = 'done' OR reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE referral (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   urgency TEXT NOT NULL CHECK (urgency IN ('early', 'urgent')),
   reason TEXT NOT NULL,
   due TEXT NOT NULL CHECK (due IS date(due)),
   referred_to TEXT NOT NULL CHECK (referred_to IN ('own dentist', 'community clinic', 'emergency', 'medical', 'none available')),
   state TEXT NOT NULL CHECK (state IN ('open', 'treated, complete', 'treatment started', 'seen, none needed', 'declined', 'moved', 'lost after attempts')),
   CHECK (reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE reopening (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   reason TEXT NOT NULL CHECK (reason <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE retention_check (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  placement BLOB NOT NULL REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  placement INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   check_kind TEXT NOT NULL CHECK (check_kind IN ('short-term sample', 'short-term triggered', 'long-term', 'opportunistic')),
   blinded INTEGER NOT NULL CHECK (blinded IN (0, 1)),
   occlusal TEXT NOT NULL CHECK (occlusal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
@@ -1309,30 +1393,30 @@ CREATE TABLE retention_check (
   note TEXT NOT NULL,
   CHECK (why <> 'none' OR 'cannot assess' NOT IN (occlusal, buccal, lingual)),
   CHECK (occlusal <> 'not sealed' OR buccal <> 'not sealed' OR lingual <> 'not sealed')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE school (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   code TEXT NOT NULL,
   CHECK (name <> ''),
   CHECK (code <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE screening (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   untreated_decay TEXT NOT NULL CHECK (untreated_decay IN ('no', 'yes', 'cannot tell')),
   treated_decay TEXT NOT NULL CHECK (treated_decay IN ('no', 'yes', 'cannot tell')),
   urgency TEXT NOT NULL CHECK (urgency IN ('none', 'early', 'urgent')),
   urgent_reason TEXT NOT NULL CHECK (urgent_reason IN ('none', 'pain', 'swelling', 'fistula or abscess', 'trauma', 'soft tissue', 'other')),
   note TEXT NOT NULL,
   CHECK (urgency <> 'urgent' OR urgent_reason <> 'none')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE screening_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   presence TEXT NOT NULL CHECK (presence IN ('unerupted', 'partly erupted', 'erupted', 'extracted', 'never formed', 'shed', 'primary still present', 'cannot see')),
@@ -1347,122 +1431,121 @@ CREATE TABLE screening_tooth (
   decision TEXT NOT NULL CHECK (decision IN ('none', 'seal', 'interim', 'repair', 'reseal', 'watch', 'refer', 'not allowed by consent', 'cannot isolate', 'child declined', 'not today')),
   to_seal INTEGER NOT NULL CHECK (to_seal BETWEEN 0 AND 7),
   revisit INTEGER NOT NULL CHECK (revisit IN (0, 1)),
-  note TEXT NOT NULL, reseal_why TEXT NOT NULL DEFAULT 'not said' CHECK (reseal_why IN ('not said', 'lost', 'lifted', 'part gone', 'leaks at the edge', 'interim cover replaced', 'other')),
+  note TEXT NOT NULL,
+  reseal_why TEXT NOT NULL DEFAULT 'not said' CHECK (reseal_why IN ('not said', 'lost', 'lifted', 'part gone', 'leaks at the edge', 'interim cover replaced', 'other')),
   CHECK (presence <> 'shed' OR tooth > 50),
   CHECK (decision NOT IN ('seal', 'interim', 'repair', 'reseal') OR (to_seal > 0 AND presence IN ('partly erupted', 'erupted'))),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE sealed_identity (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
   nonce BLOB NOT NULL,
   box BLOB NOT NULL,
   CHECK (length(nonce) = 24),
   CHECK (length(box) > 16)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE seating (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
   confirmed INTEGER NOT NULL CHECK (confirmed BETWEEN 1 AND 31),
   assented INTEGER NOT NULL CHECK (assented IN (0, 1)),
-  history_unchanged INTEGER NOT NULL CHECK (history_unchanged IN (0, 1))
-, changed TEXT NOT NULL DEFAULT '') STRICT, WITHOUT ROWID;
+  history_unchanged INTEGER NOT NULL CHECK (history_unchanged IN (0, 1)),
+  changed TEXT NOT NULL DEFAULT ''
+) STRICT;
 
 CREATE TABLE seating_alert (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
-  flag BLOB NOT NULL REFERENCES entry (id),
-  UNIQUE (entry, flag),
+  flag INTEGER NOT NULL REFERENCES entry (id),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE step_run (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  field BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
   step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
   result TEXT NOT NULL CHECK (result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
   lasted_ms INTEGER CHECK (lasted_ms BETWEEN 0 AND 3600000),
   target_seconds INTEGER CHECK (target_seconds BETWEEN 0 AND 600),
   source TEXT NOT NULL CHECK (source IN ('none', 'timer', 'typed')),
-  timer BLOB REFERENCES entry (id),
-  light BLOB REFERENCES entry (id),
-  lot BLOB REFERENCES entry (id),
+  timer INTEGER REFERENCES entry (id),
+  light INTEGER REFERENCES entry (id),
+  lot INTEGER REFERENCES entry (id),
   etch_reason TEXT NOT NULL CHECK (etch_reason IN ('first', 'wet before sealant', 'wet when adding', 'not frosty', 'incomplete earlier')),
   reason TEXT NOT NULL,
   CHECK ((source = 'none') = (lasted_ms IS NULL)),
   CHECK (CASE step WHEN 'etch' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'cure' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'dry' THEN result IN ('done', 'frosty', 'not frosty', 'frosty not seen') WHEN 'check' THEN result IN ('passed', 'added then passed', 'redone then passed', 'not achieved') ELSE result IN ('done', 'short accepted') END),
   CHECK (result NOT IN ('short accepted', 'frosty not seen') OR reason <> ''),
   CHECK (step <> 'cure' OR result <> 'done' OR lasted_ms >= target_seconds * 1000)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE step_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE term (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
   end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
   CHECK (end_on > start_on),
   CHECK (name <> '')
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE term_holiday (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   holiday TEXT NOT NULL CHECK (holiday IS date(holiday)),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE timer_start (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  field BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
   step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
   target_seconds INTEGER NOT NULL CHECK (target_seconds BETWEEN 0 AND 600),
-  light BLOB REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  light INTEGER REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE timer_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE varnish (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  child BLOB NOT NULL REFERENCES entry (id),
-  day BLOB NOT NULL REFERENCES entry (id),
-  lot BLOB NOT NULL REFERENCES entry (id)
-) STRICT, WITHOUT ROWID;
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  lot INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
 
 CREATE TABLE wet (
-  entry BLOB PRIMARY KEY REFERENCES entry (id),
-  field BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
   stage TEXT NOT NULL CHECK (stage IN ('before etch', 'after etch', 'after frosty', 'during flow', 'before cure ends', 'at check')),
   cause TEXT NOT NULL CHECK (cause IN ('saliva', 'blood', 'tongue', 'cough or gag', 'roll slipped', 'air line', 'child moved', 'other')),
   note TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE wet_tooth (
-  entry BLOB NOT NULL REFERENCES entry (id),
+  entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
   tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
-  UNIQUE (entry, tooth),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
+
+CREATE UNIQUE INDEX act_hand ON act (first & 2047, sequence);
 
 CREATE INDEX addendum_child ON addendum (child) WHERE child IS NOT NULL;
 
@@ -1506,9 +1589,7 @@ CREATE INDEX day_outcome_day ON day_outcome (day);
 
 CREATE INDEX enrolment_term ON enrolment (term);
 
-CREATE INDEX entry_act ON entry (act);
-
-CREATE INDEX entry_subject ON entry (subject);
+CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
 
 CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
 
@@ -1534,6 +1615,8 @@ CREATE INDEX meal_eligibility_term ON meal_eligibility (term);
 
 CREATE INDEX medical_flag_child ON medical_flag (child);
 
+CREATE INDEX member_pin_member ON member_pin (member);
+
 CREATE INDEX merge_answer_child ON merge_answer (child);
 
 CREATE INDEX merge_answer_day ON merge_answer (day);
@@ -1551,6 +1634,8 @@ CREATE INDEX placement_child ON placement (child);
 CREATE INDEX placement_day ON placement (day);
 
 CREATE INDEX placement_field ON placement (field);
+
+CREATE INDEX placements_confirmed_day ON placements_confirmed (day);
 
 CREATE INDEX readiness_check_day ON readiness_check (day);
 

@@ -19,6 +19,12 @@ auto localTime(const LocalInstant& moment) {
   return std::chrono::sys_time<Milliseconds>(moment.at.utc + moment.offset);
 }
 
+Milliseconds read(clockid_t clock) {
+  std::timespec now{};
+  require(clock_gettime(clock, &now) == 0, "no steady clock");
+  return Milliseconds(now.tv_sec * 1000 + now.tv_nsec / 1'000'000);
+}
+
 } // namespace
 
 Date LocalInstant::date() const {
@@ -54,15 +60,22 @@ LocalInstant SystemClock::now() {
 Milliseconds SystemClock::steady() {
   // Not std::chrono::steady_clock: on Linux that stands still while the laptop sleeps, and a cure
   // that the laptop slept through must show.
-  std::timespec now{};
-  require(clock_gettime(CLOCK_BOOTTIME, &now) == 0, "no steady clock");
-  return Milliseconds(now.tv_sec * 1000 + now.tv_nsec / 1'000'000);
+  return read(CLOCK_BOOTTIME);
+}
+
+Milliseconds SystemClock::awake() {
+  return read(CLOCK_MONOTONIC);
 }
 
 void ManualClock::advance(Milliseconds by) {
   require(by.count() >= 0, "a clock does not run backwards");
   now_.at.utc += by;
   steady_ += by;
+}
+
+void ManualClock::sleep(Milliseconds by) {
+  advance(by);
+  slept_ += by;
 }
 
 } // namespace gk::base

@@ -40,12 +40,15 @@ class Clock {
   virtual ~Clock() = default;
   virtual LocalInstant now() = 0;
   virtual Milliseconds steady() = 0;
+  /// As `steady`, but it stands still while the laptop sleeps: the two drift apart by the sleep.
+  virtual Milliseconds awake() = 0;
 };
 
 class SystemClock final : public Clock {
  public:
   LocalInstant now() override;
   Milliseconds steady() override;
+  Milliseconds awake() override;
 };
 
 /// Stands still until told; for tests and for the demo's story.
@@ -55,15 +58,19 @@ class ManualClock final : public Clock {
 
   LocalInstant now() override { return now_; }
   Milliseconds steady() override { return steady_; }
+  Milliseconds awake() override { return steady_ - slept_; }
 
   /// Both clocks go on together. Precondition: `by` is not negative.
   void advance(Milliseconds by);
+  /// The laptop sleeps so long. Precondition: `by` is not negative.
+  void sleep(Milliseconds by);
   /// The wall clock alone is set, as when a battery is dead or summer time ends.
   void setWall(LocalInstant to) { now_ = to; }
 
  private:
   LocalInstant now_;
   Milliseconds steady_{0};
+  Milliseconds slept_{0};
 };
 
 } // namespace gk::base

@@ -84,10 +84,39 @@ class Reader {
   std::size_t line_ = 1;
 };
 
-bool wouldRun(std::string_view cell) {
+bool begins(std::string_view cell) {
   if (cell.empty()) return false;
   const bool risky = std::string_view("=+-@\t\r").find(cell.front()) != std::string_view::npos;
   return risky && !parseDouble(cell);
+}
+
+/// Blanks do not hinder a spreadsheet.
+bool wouldRun(std::string_view cell) {
+  for (;;) {
+    const auto blank = cell.find_first_not_of(' ');
+    if (blank != std::string_view::npos && begins(cell.substr(blank))) return true;
+    const auto next = cell.find_first_of(";\n\r");
+    if (next == std::string_view::npos) return false;
+    cell.remove_prefix(next + 1);
+  }
+}
+
+/// An apostrophe before each part that would run.
+std::string made(std::string_view cell) {
+  if (!wouldRun(cell)) return std::string(cell);
+  std::string safe;
+  std::size_t from = 0;
+  while (from <= cell.size()) {
+    const auto to = std::min(cell.find_first_of(";\n\r", from), cell.size());
+    const auto part = cell.substr(from, to - from);
+    const auto blank = part.find_first_not_of(' ');
+    const bool runs = blank != std::string_view::npos && begins(part.substr(blank));
+    if (runs) safe += '\'';
+    safe += part;
+    if (to < cell.size()) safe += cell[to];
+    from = to + 1;
+  }
+  return safe;
 }
 
 } // namespace
@@ -109,12 +138,20 @@ sameColumns(const std::vector<std::string>& header) {
   return std::nullopt;
 }
 
+std::size_t lineAt(std::string_view text, std::size_t place) {
+  return 1 + static_cast<std::size_t>(std::ranges::count(text.substr(0, place), '\n'));
+}
+
 Result<CsvTable> parseCsv(std::string_view text) {
   if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
   if (!isUtf8(text)) return malformed(1, 1, "the file is not UTF-8 text; save it as CSV UTF-8");
+  if (const auto control = controlIn(text))
+    return malformed(lineAt(text, *control), 1, "a control character; take it out of that line");
   auto rows = Reader(text).rows();
   if (!rows) return rows.error();
   if (rows->empty()) return malformed(1, 1, "the file is empty; a header row is needed");
+  if (rows->front().cells.size() > mostColumns)
+    return malformed(1, mostColumns + 1, "more columns than any list has");
   CsvTable table;
   for (const auto& name : rows->front().cells)
     table.header.emplace_back(trim(name));
@@ -138,8 +175,8 @@ std::string csvLine(const std::vector<std::string>& cells) {
   for (const auto& cell : cells) {
     if (!first) line += ',';
     first = false;
-    const std::string safe = wouldRun(cell) ? "'" + cell : cell;
-    if (safe.find_first_of(",\"\r\n") == std::string::npos) {
+    const auto safe = made(cell);
+    if (safe.find_first_of(",;\"\r\n\t") == std::string::npos) {
       line += safe;
       continue;
     }

@@ -29,13 +29,22 @@ struct CsvTable {
 std::optional<std::pair<std::size_t, std::size_t>>
 sameColumns(const std::vector<std::string>& header);
 
+/// No list needs more; a table of a million columns is none.
+constexpr std::size_t mostColumns = 1000;
+
+/// The line, from 1, on which the byte at that place stands.
+std::size_t lineAt(std::string_view text, std::size_t place);
+
 /// RFC 4180 with a header row, UTF-8 with or without a byte order mark, either line ending, blank
-/// lines passed over. Two columns of one name, a row of another width, a stray quote or bad UTF-8
-/// is `csvMalformed` with line and column.
+/// lines passed over. Two columns of one name, more than `mostColumns`, a row of another width, a
+/// stray quote, a control character or bad UTF-8 is `csvMalformed` with line and column. No message
+/// repeats anything of the text.
 Result<CsvTable> parseCsv(std::string_view text);
 
-/// One RFC 4180 line ending in CRLF. A cell that a spreadsheet could run (it starts with = + - @,
-/// tab or return, and is no number) is led by an apostrophe.
+/// One RFC 4180 line ending in CRLF. A cell that a spreadsheet could run (it, or what follows a
+/// semicolon or a line end in it, starts with = + - @, tab or return, and is no number) is led by
+/// an apostrophe, and what holds a semicolon is quoted: where the comma is the decimal sign the
+/// semicolon parts cells.
 std::string csvLine(const std::vector<std::string>& cells);
 
 } // namespace gk::base

@@ -11,10 +11,11 @@ namespace {
 
 using Entry = std::pair<ErrorCode, std::string_view>;
 
-constexpr std::array<Entry, 50> names{{
+constexpr auto names = std::to_array<Entry>({
     {ErrorCode::fileNotFound, "file.not-found"},
     {ErrorCode::fileUnreadable, "file.unreadable"},
     {ErrorCode::fileUnwritable, "file.unwritable"},
+    {ErrorCode::fileTooLarge, "file.too-large"},
     {ErrorCode::diskFull, "file.disk-full"},
     {ErrorCode::textMalformed, "input.text"},
     {ErrorCode::dateMalformed, "input.date"},
@@ -31,9 +32,17 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::storeMigrationFailed, "store.migration-failed"},
     {ErrorCode::storeMoved, "store.moved"},
     {ErrorCode::storeUnsure, "store.unsure"},
+    {ErrorCode::storeClock, "store.clock"},
+    {ErrorCode::storeCrowded, "store.crowded"},
+    {ErrorCode::clockAhead, "clock.ahead"},
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
+    {ErrorCode::pinMalformed, "pin.malformed"},
+    {ErrorCode::pinNeeded, "pin.needed"},
+    {ErrorCode::pinWrong, "pin.wrong"},
+    {ErrorCode::pinWait, "pin.wait"},
+    {ErrorCode::pinSpent, "pin.spent"},
     {ErrorCode::notFound, "record.not-found"},
     {ErrorCode::recordChanged, "record.changed"},
     {ErrorCode::ruleBirthDate, "rule.birth-date"},
@@ -62,7 +71,8 @@ constexpr std::array<Entry, 50> names{{
     {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
-}};
+    {ErrorCode::workCancelled, "work.cancelled"},
+});
 
 } // namespace
 

@@ -12,6 +12,7 @@ enum class ErrorCode {
   fileNotFound,
   fileUnreadable,
   fileUnwritable,
+  fileTooLarge,
   diskFull,
   textMalformed,
   dateMalformed,
@@ -28,9 +29,17 @@ enum class ErrorCode {
   storeMigrationFailed,
   storeMoved,
   storeUnsure,
+  storeClock,
+  storeCrowded,
+  clockAhead,
   vaultLocked,
   vaultWrongPassphrase,
   vaultDamaged,
+  pinMalformed,
+  pinNeeded,
+  pinWrong,
+  pinWait,
+  pinSpent,
   notFound,
   recordChanged,
   ruleBirthDate,
@@ -59,6 +68,7 @@ enum class ErrorCode {
   letterTemplate,
   estimateInput,
   callMalformed,
+  workCancelled,
 };
 
 /// The stable public name, such as "store.newer-schema".

@@ -67,18 +67,4 @@ Instant timeOf(const Uuid& uuid) {
   return Instant{time};
 }
 
-Uuid nextUuid7(Instant now, const Uuid& last, Random& random) {
-  Uuid uuid = makeUuid7(now, random);
-  if (uuid > last) return uuid;
-  // Count on in the 12 bits after the version, carrying into the time.
-  const auto first = last.bytes;
-  const unsigned low = ((first[6] & 0x0FU) << 8U | first[7]) + 1;
-  const Instant time = timeOf(last);
-  if (low > 0xFFFU) return makeUuid7(Instant{time.utc + Milliseconds(1)}, random);
-  uuid = makeUuid7(time, random);
-  uuid.bytes[6] = static_cast<std::uint8_t>(0x70U | low >> 8U);
-  uuid.bytes[7] = static_cast<std::uint8_t>(low & 0xFFU);
-  return uuid;
-}
-
 } // namespace gk::base

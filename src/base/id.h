@@ -27,12 +27,8 @@ struct Uuid {
 /// Version 7: 48 bits of `now` in UTC milliseconds, the rest random.
 Uuid makeUuid7(Instant now, Random& random);
 
-/// The moment that a version 7 identity begins with.
+/// The moment that an identity of version 7, or one of a row, begins with.
 Instant timeOf(const Uuid& uuid);
-
-/// As makeUuid7, but greater than `last` even within a millisecond or when the clock went back
-/// (RFC 9562 section 6.2, method 1), so that identities keep the order in which they were made.
-Uuid nextUuid7(Instant now, const Uuid& last, Random& random);
 
 /// An identity that cannot be mixed with another kind's.
 template <class Tag>

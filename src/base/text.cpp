@@ -115,4 +115,30 @@ bool isUtf8(std::string_view text) {
   return true;
 }
 
+std::optional<std::size_t> controlIn(std::string_view utf8) {
+  for (std::size_t i = 0; i < utf8.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(utf8[i]);
+    if (byte >= 0x20 && byte != 0x7F && byte != 0xC2 && byte != 0xE2) continue; // nearly all
+    const bool isLayout = byte == '\t' || byte == '\n' || byte == '\r';
+    if ((byte < 0x20 && !isLayout) || byte == 0x7F) return i;
+    if (byte == 0xC2 && i + 1 < utf8.size() && static_cast<unsigned char>(utf8[i + 1]) < 0xA0)
+      return i; // U+0080 to U+009F
+    const auto three = utf8.substr(i, 3);
+    if ((three >= "\xE2\x80\xAA" && three <= "\xE2\x80\xAE") ||
+        (three >= "\xE2\x81\xA6" && three <= "\xE2\x81\xA9"))
+      return i;
+  }
+  return std::nullopt;
+}
+
+Result<Done> soundText(std::string_view text) {
+  if (!isUtf8(text))
+    return Error{ErrorCode::textMalformed,
+                 "it is not UTF-8 text; type it again or save its file as UTF-8"};
+  if (controlIn(text))
+    return Error{ErrorCode::textMalformed,
+                 "it holds a control character, which cannot be seen; type it again by hand"};
+  return Done{};
+}
+
 } // namespace gk::base

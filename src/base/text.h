@@ -4,6 +4,7 @@
 
 #include <concepts>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -40,5 +41,14 @@ std::string folded(std::string_view utf8);
 
 /// Whether the bytes are well-formed UTF-8.
 bool isUtf8(std::string_view text);
+
+/// Where the first sign stands that no text needs and that can make it read otherwise than it is
+/// kept: NUL and the other control characters, but for tab and line ends, and those that turn the
+/// direction of what follows (U+202A to U+202E, U+2066 to U+2069). Of UTF-8.
+std::optional<std::size_t> controlIn(std::string_view utf8);
+
+/// What every text passes that a person types or a file brings, before it is kept. Fails with
+/// `textMalformed`, which repeats nothing of it.
+Result<Done> soundText(std::string_view text);
 
 } // namespace gk::base

@@ -14,9 +14,11 @@ namespace {
 constexpr std::int64_t kibibyte = 1024;
 constexpr std::int64_t mebibyte = 1024 * kibibyte;
 constexpr std::int64_t leastOps = 1;
-constexpr std::int64_t mostOps = 64;
+constexpr std::int64_t mostOps = 16;
 constexpr std::int64_t leastMemory = 8 * kibibyte;
-constexpr std::int64_t mostMemory = 1024 * mebibyte;
+constexpr std::int64_t mostMemory = 256 * mebibyte;
+// Five times what the program asks for: a second or so on a slow laptop.
+constexpr std::int64_t mostWork = 1024 * mebibyte;
 
 static_assert(leastOps == crypto_pwhash_argon2id_OPSLIMIT_MIN);
 static_assert(leastMemory == crypto_pwhash_argon2id_MEMLIMIT_MIN);
@@ -34,7 +36,7 @@ KdfCost KdfCost::cheapest() {
 
 bool KdfCost::isAllowed() const {
   return opsLimit >= leastOps && opsLimit <= mostOps && memoryBytes >= leastMemory &&
-         memoryBytes <= mostMemory;
+         memoryBytes <= mostMemory && opsLimit * memoryBytes <= mostWork;
 }
 
 base::Result<Key> deriveKey(const Secret& passphrase, std::span<const std::uint8_t> salt,

@@ -12,8 +12,8 @@ namespace gk::crypto {
 
 /// What one guess at a passphrase costs.
 struct KdfCost {
-  std::int64_t opsLimit;    ///< passes over the memory, 1-64
-  std::int64_t memoryBytes; ///< 8 KiB to 1 GiB
+  std::int64_t opsLimit;    ///< passes over the memory, 1-16
+  std::int64_t memoryBytes; ///< 8 KiB to 256 MiB; both together at most 1 GiB passed over
 
   auto operator<=>(const KdfCost&) const = default;
 

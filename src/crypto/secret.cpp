@@ -15,6 +15,20 @@ void wipe(std::string& text) {
   text.clear();
 }
 
+bool isSame(std::span<const std::uint8_t> one, std::span<const std::uint8_t> other) {
+  return one.size() == other.size() && sodium_memcmp(one.data(), other.data(), one.size()) == 0;
+}
+
+void wipe(std::vector<std::uint8_t>& bytes) {
+  sodium_memzero(bytes.data(), bytes.size());
+  bytes.clear();
+}
+
+void wipeStack() {
+  constexpr std::size_t deepest = std::size_t{512} * 1024; // of a thread's 8 MiB
+  sodium_stackzero(deepest);
+}
+
 void Secret::Wipe::operator()(std::uint8_t* memory) const noexcept {
   sodium_free(memory);
 }
@@ -33,6 +47,14 @@ Secret& Secret::operator=(Secret&& other) noexcept {
   memory_ = std::move(other.memory_);
   size_ = std::exchange(other.size_, 0);
   return *this;
+}
+
+void Secret::forbid() {
+  if (memory_) base::require(sodium_mprotect_noaccess(memory_.get()) == 0, "memory not guarded");
+}
+
+void Secret::expose() {
+  if (memory_) base::require(sodium_mprotect_readwrite(memory_.get()) == 0, "memory not opened");
 }
 
 Secret Secret::ofSize(std::size_t size) {

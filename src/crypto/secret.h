@@ -9,11 +9,19 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace gk::crypto {
 
 /// Overwrites the text's bytes where they lie and empties it.
 void wipe(std::string& text);
+void wipe(std::vector<std::uint8_t>& bytes);
+
+/// Overwrites the part of the stack that calls before this one have used and left.
+void wipeStack();
+
+/// Whether the bytes are the same, in a time that does not tell where they differ.
+bool isSame(std::span<const std::uint8_t> one, std::span<const std::uint8_t> other);
 
 /// A passphrase, key or opened plaintext: between guard pages, kept out of swap where the system
 /// allows it, wiped when it goes. Cannot be copied; moved from, it is empty.
@@ -37,6 +45,11 @@ class Secret {
   [[nodiscard]] std::span<const std::uint8_t> bytes() const { return {memory_.get(), size_}; }
   [[nodiscard]] std::size_t size() const { return size_; }
 
+  /// From now on not even this program can read the bytes, until `expose`: a stray pointer or a
+  /// memory dump of what is readable does not meet them.
+  void forbid();
+  void expose();
+
  private:
   explicit Secret(std::size_t size);
 
@@ -58,6 +71,9 @@ class Key {
 
   /// Precondition: not moved from.
   [[nodiscard]] std::span<const std::uint8_t, size> bytes() const;
+  /// As Secret; `bytes` may not be asked between the two.
+  void forbid() { secret_.forbid(); }
+  void expose() { secret_.expose(); }
 
  private:
   explicit Key(Secret secret) : secret_(std::move(secret)) {}

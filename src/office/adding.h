@@ -8,10 +8,12 @@
 
 namespace gk::office {
 
-/// The options of a verb that writes: its own, then --by and --laptop-file.
+/// The options of a verb that writes: its own, then --by, --pin-file and --laptop-file.
 inline std::vector<Option> writing(std::vector<Option> own) {
   own.push_back(byOption());
+  own.push_back(pinOption());
   own.push_back(laptopOption());
+  own.push_back(clockOption());
   return own;
 }
 
@@ -42,7 +44,7 @@ base::Result<Exit> adding(std::string_view what, const std::string& name, const 
                           const Surroundings& around, Add add) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto by = author(*session, call);
+  const auto by = author(*session, call, around);
   if (!by) return by.error();
   const auto id = add(*session, *by);
   if (!id) return id.error();
@@ -64,7 +66,7 @@ template <class Work>
 base::Result<Exit> noting(const Call& call, const Surroundings& around, Work work) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto by = author(*session, call);
+  const auto by = author(*session, call, around);
   if (!by) return by.error();
   const base::Result<std::string> words = work(*session, *by);
   if (!words) return words.error();

@@ -46,14 +46,21 @@ Result<std::vector<Authorization>> readList(Session& session, const base::CsvTab
   if (!teeth) return teeth.error();
   std::vector<Authorization> list;
   for (const auto& row : table.rows) {
-    const auto at = [&](const Error& error) {
-      return Error{error.code, "line " + std::to_string(row.line) + ": " + error.detail +
-                                   "; nothing was taken in"};
+    const auto at = [&](const Error& error, std::string_view column = {}) {
+      return Error{error.code, "line " + std::to_string(row.line) +
+                                   (column.empty() ? "" : ", column " + std::string(column)) +
+                                   ": " + error.detail + "; nothing was taken in"};
     };
     const auto child = childNumbered(session, row.cells[*number]);
-    if (!child) return at(child.error());
+    if (!child) {
+      // Not which: a phone number may stand there.
+      const bool isUnknown = child.error().code == base::ErrorCode::notFound;
+      return at({child.error().code,
+                 isUnknown ? "no child of this logbook has this number" : child.error().detail},
+                "number");
+    }
     const auto named = dentition::parseTeeth(row.cells[*teeth], program.notation);
-    if (!named) return at(named.error());
+    if (!named) return at(named.error(), "teeth");
     auto one = common;
     one.child = *child;
     one.teeth = *named;
@@ -71,7 +78,7 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
   if (!table) return table.error();
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto by = author(*session, call);
+  const auto by = author(*session, call, around);
   if (!by) return by.error();
   const auto program = session->program();
   if (!program) return program.error();

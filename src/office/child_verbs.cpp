@@ -143,9 +143,12 @@ Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
     const auto words = std::string(base::nameOf(*kind));
     if (flags->empty())
       return Error{ErrorCode::notFound, "child " + number + " has no open alert: " + words};
-    for (const auto& flag : *flags)
-      if (const auto done = session.resolveFlag(by, flag, call.text("--decided")); !done)
+    for (const auto& flag : *flags) {
+      const auto own = ownPin(session, by, call, around);
+      if (!own) return own.error();
+      if (const auto done = session.resolveFlag(by, flag, call.text("--decided"), *own); !done)
         return done.error();
+    }
     return "alert of child " + number + " resolved: " + words;
   });
 }

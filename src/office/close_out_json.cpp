@@ -223,6 +223,15 @@ void signingsJson(JsonWriter& json, const reports::CloseOut& sheet) {
     json.endObject();
   }
   json.endArray();
+  json.arrayField("placements_confirmed");
+  for (const auto& line : sheet.confirmed) {
+    json.beginObject();
+    json.field("operator", line.who);
+    json.field("placements", line.placed);
+    json.field("confirmed", line.confirmed);
+    json.endObject();
+  }
+  json.endArray();
   json.arrayField("late_entries");
   for (const auto& one : sheet.lateEntries) {
     json.beginObject();

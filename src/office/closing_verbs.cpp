@@ -50,7 +50,9 @@ Result<Exit> reopenDay(const Call& call, const Surroundings& around) {
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
     const auto day = wantedDay(session, call);
     if (!day) return day.error();
-    const auto reopened = session.reopenDay(by, day->id, call.text("--reason"));
+    const auto own = ownPin(session, by, call, around);
+    if (!own) return own.error();
+    const auto reopened = session.reopenDay(by, day->id, call.text("--reason"), *own);
     if (!reopened) return reopened.error();
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
@@ -68,7 +70,9 @@ Result<Exit> addLateEntry(const Call& call, const Surroundings& around) {
       if (!child) return child.error();
       entry.child = *child;
     }
-    const auto added = session.addAddendum(by, entry);
+    const auto own = ownPin(session, by, call, around);
+    if (!own) return own.error();
+    const auto added = session.addAddendum(by, entry, *own);
     if (!added) return added.error();
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
@@ -162,7 +166,7 @@ std::vector<Verb> closingVerbs() {
         choosingDay(writing({{"--chairs", "N", "how many", true},
                              {"--open", "HOURS", "how long they were open, 5.5 or 5:30", true},
                              {"--people", "LIST", "\"hygienist 6, dental assistant 5.5\"", true},
-                             {"--taught", "N", "pupils given a lesson on oral health"}}))},
+                             {"--taught", "N", "students given a lesson on oral health"}}))},
        enterHours},
       {{"count-lot", "FILE", "counts a lot's packages at the end of a day; 0 left closes it",
         choosingDay(writing({{"--lot", "NUMBER", "as on the package", true},
@@ -182,7 +186,7 @@ std::vector<Verb> closingVerbs() {
                  materialOption(),
                  {"--reason", "TEXT", "such as the recall notice", true}})},
        setLotAside},
-      {{"set-eligibility", "FILE", "a school's pupils with free or reduced-price meals, per cent",
+      {{"set-eligibility", "FILE", "a school's students with free or reduced-price meals, percent",
         writing({{"--term", "NAME", "the term", true},
                  {"--school", "CODE", "the school", true},
                  {"--percent", "N", "a whole number, 0 to 100", true},

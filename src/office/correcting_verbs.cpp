@@ -38,7 +38,7 @@ Result<Exit> setProgram(const Call& call, const Surroundings& around) {
 Result<roster::Member> memberOf(const Call& call, roster::Member member) {
   member.name = call.textIfAny("--name").value_or(member.name);
   member.initials = call.textIfAny("--new-initials").value_or(member.initials);
-  member.licence = call.textIfAny("--licence").value_or(member.licence);
+  member.licence = call.textIfAny("--license").value_or(member.licence);
   if (const auto word = call.textIfAny("--role")) {
     const auto role = wordOf<roster::Role>("--role", *word);
     if (!role) return role.error();
@@ -50,7 +50,7 @@ Result<roster::Member> memberOf(const Call& call, roster::Member member) {
     if (!tasks) return tasks.error();
     member.may = *tasks;
   }
-  const auto until = dateOrNone(call, "--licence-until", member.licenceUntil);
+  const auto until = dateOrNone(call, "--license-until", member.licenceUntil);
   if (!until) return until.error();
   member.licenceUntil = *until;
   return member;
@@ -124,8 +124,8 @@ std::vector<Verb> correctingVerbs() {
                  {"--name", "NAME", "in full"},
                  {"--new-initials", "INITIALS", "unique in the program"},
                  {"--role", "WORD", "brings its usual tasks, unless --may is given too"},
-                 {"--licence", "NUMBER", "needed for clinical tasks"},
-                 {"--licence-until", "DATE", "its last day, or none"},
+                 {"--license", "NUMBER", "needed for clinical tasks"},
+                 {"--license-until", "DATE", "its last day, or none"},
                  {"--may", "TASKS", "all of them, commas between"},
                  reasonOption()})},
        correctMember},

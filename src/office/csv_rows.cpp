@@ -26,12 +26,17 @@ Result<CsvRows> CsvRows::of(std::string_view text) {
   CsvRows rows(text);
   if (!base::isUtf8(text))
     return rows.malformed(1, "the file is not UTF-8 text; save it as CSV UTF-8");
+  if (const auto control = base::controlIn(text))
+    return rows.malformed(base::lineAt(text, *control),
+                          "a control character; take it out of that line");
   const auto found = rows.readRow();
   if (!found) return found.error();
   if (!*found) {
     rows.cells_.clear();
     return rows.malformed(1, "the file is empty; a header row is needed");
   }
+  if (rows.cells_.size() > base::mostColumns)
+    return Error{ErrorCode::csvMalformed, "line 1: more columns than any table has"};
   for (const auto name : rows.cells_)
     rows.header_.emplace_back(name);
   if (const auto same = base::sameColumns(rows.header_))

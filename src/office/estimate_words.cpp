@@ -129,13 +129,20 @@ std::string range(double low, double high) {
   return base::fixed(100 * low, 1) + " to " + percent(high);
 }
 
+namespace {
+constexpr std::size_t mostOfTable = std::size_t{2048} * 1024 * 1024; ///< ten million rows and more
+} // namespace
+
 Result<std::string> tableText(const Call& call, const Surroundings& around) {
   const auto file = call.operandIfAny(0);
-  if (file && *file != "-") return base::readFile(*file);
+  if (file && *file != "-") return base::readFile(*file, mostOfTable);
   std::string text;
   std::array<char, 65536> block; // read fills it
-  while (around.in.read(block.data(), block.size()) || around.in.gcount() > 0)
+  while (around.in.read(block.data(), block.size()) || around.in.gcount() > 0) {
     text.append(block.data(), static_cast<std::size_t>(around.in.gcount()));
+    if (text.size() > mostOfTable)
+      return Error{ErrorCode::fileTooLarge, "standard input gives more than any table has"};
+  }
   if (around.in.bad()) return Error{ErrorCode::fileUnreadable, "standard input could not be read"};
   return text;
 }

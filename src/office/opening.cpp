@@ -52,6 +52,14 @@ Option byOption() {
   return {"--by", "INITIALS", "the team member whose act it is"};
 }
 
+Option pinOption() {
+  return {"--pin-file", "FILE", "that member's PIN, for one who has one"};
+}
+
+Option clockOption() {
+  return {"--clock-confirmed", "", "the laptop's date is right, long after the newest entry"};
+}
+
 Option laptopOption() {
   return {"--laptop-file", "FILE", "this laptop's identity (~/.config/groovekeeper/laptop-id)"};
 }
@@ -90,6 +98,7 @@ Result<Session> openToWrite(const Call& call, const Surroundings& around) {
   const auto laptop = laptopIdentity(call, around);
   if (!laptop) return laptop.error();
   auto session = Session::open(call.operand(0), *laptop, {around.clock, around.random});
+  if (session && call.has("--clock-confirmed")) session->confirmClock();
   if (session)
     if (const auto warning = session->clockWarning(); !warning.empty())
       around.err << "groovekeeper-office: note: " << warning << '\n';
@@ -115,12 +124,53 @@ Result<std::string> passphraseNeeded(const Call& call, const Surroundings& aroun
   return std::move(**given);
 }
 
-Result<base::By> author(Session& session, const Call& call) {
+namespace {
+
+/// The first line of the file of --pin-file, else of GROOVEKEEPER_PIN_FILE.
+Result<std::string> pinNeeded(const Call& call, const Surroundings& around) {
+  auto file = call.textIfAny("--pin-file");
+  if (!file) file = around.environment("GROOVEKEEPER_PIN_FILE");
+  if (!file || file->empty())
+    return Error{ErrorCode::pinNeeded, "this member has a PIN; give --pin-file FILE, with "
+                                       "--passphrase-file FILE, or set GROOVEKEEPER_PIN_FILE and "
+                                       "GROOVEKEEPER_PASSPHRASE_FILE"};
+  return base::readFirstLine(*file);
+}
+
+} // namespace
+
+Result<base::By> author(Session& session, const Call& call, const Surroundings& around) {
   const auto initials = call.textIfAny("--by");
   if (!initials) return base::By{};
   const auto member = memberCalled(session, *initials);
   if (!member) return member.error();
+  const auto state = session.pinOf(member->id);
+  if (!state) return state.error();
+  if (*state == roster::PinState::set) {
+    auto pin = pinNeeded(call, around);
+    if (!pin) return pin.error();
+    if (!session.isUnlocked()) {
+      auto secret = passphraseNeeded(call, around);
+      if (!secret) return secret.error();
+      if (const auto open = session.unlock(std::move(*secret)); !open) return open.error();
+    }
+    if (const auto known = session.signIn(member->id, std::move(*pin)); !known)
+      return known.error();
+  }
   return base::By{member->id, {}};
+}
+
+Result<session::OwnPin> ownPin(Session& session, const base::By& by, const Call& call,
+                               const Surroundings& around) {
+  if (!by.author) return session::OwnPin();
+  const auto state = session.pinOf(*by.author);
+  if (!state) return state.error();
+  if (*state != roster::PinState::set) return session::OwnPin();
+  auto pin = pinNeeded(call, around);
+  if (!pin) return pin.error();
+  const auto confirmed = session.confirm(*by.author, std::move(*pin));
+  if (!confirmed) return confirmed.error();
+  return session::OwnPin(*confirmed);
 }
 
 Result<base::Recorded<roster::Member>> memberCalled(Session& session, const std::string& initials) {

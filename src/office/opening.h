@@ -6,10 +6,13 @@
 
 namespace gk::office {
 
-/// For --passphrase-file, --by and --laptop-file, the same in every verb that takes them.
+/// For --passphrase-file, --by, --pin-file and --laptop-file, the same in every verb that takes
+/// them.
 Option passphraseOption();
 Option byOption();
+Option pinOption();
 Option laptopOption();
+Option clockOption();
 
 /// The identity under which this computer writes: of --laptop-file, else of
 /// ~/.config/groovekeeper/laptop-id (XDG_CONFIG_HOME is heeded). Made when the file is not there
@@ -28,8 +31,14 @@ base::Result<std::optional<std::string>> passphrase(const Call& call, const Surr
 /// As above, but none is `callMalformed` too.
 base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around);
 
-/// Whose act it is: the member whose initials --by gives; nobody while a program is set up.
-base::Result<base::By> author(session::Session& session, const Call& call);
+/// Whose act it is: the member whose initials --by gives; nobody while a program is set up. One
+/// who has a PIN gives it, by --pin-file or GROOVEKEEPER_PIN_FILE, with the passphrase: a PIN is
+/// sealed with the names.
+base::Result<base::By> author(session::Session& session, const Call& call,
+                              const Surroundings& around);
+/// That PIN again, of the author, for an act that asks for it; none where she has none.
+base::Result<session::OwnPin> ownPin(session::Session& session, const base::By& by,
+                                     const Call& call, const Surroundings& around);
 
 /// By initials, name and code; `notFound` lists those that there are.
 base::Result<base::Recorded<roster::Member>> memberCalled(session::Session& session,

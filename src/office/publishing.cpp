@@ -91,13 +91,14 @@ Result<std::optional<reports::GradeBands>> gradesWanted(const Call& call) {
   return std::optional(std::move(bands));
 }
 
-Result<std::string> issued(session::Session& session, const Call& call, roster::TermId term,
-                           const std::string& report, const std::string& choice,
-                           const reports::Report& made, base::Date today) {
+Result<std::string> issued(session::Session& session, const Call& call, const Surroundings& around,
+                           roster::TermId term, const std::string& report,
+                           const std::string& choice, const reports::Report& made,
+                           base::Date today) {
   if (!call.has("--issue")) return std::string();
   const auto ready = session::readyIssue(session, term, report, choice, made, today);
   if (!ready) return ready.error();
-  const auto by = author(session, call);
+  const auto by = author(session, call, around);
   if (!by) return by.error();
   const auto noted = session.enterIssue(*by, ready->record);
   if (!noted) return noted.error();
@@ -115,7 +116,11 @@ std::string mergingAdvice(const reports::TermTotals& totals, const reports::Supp
     const auto published = reports::publish(totals, rule, earlier, groups);
     return std::to_string(published.hidden) + " of " + std::to_string(published.counts);
   };
-  return hiddenOf({}) + " counts are hidden; with " + base::join(offered.front(), ", ") +
+  std::vector<std::string> names;
+  for (const auto& one : totals.schools)
+    if (std::ranges::find(offered.front(), reports::keyOf(one)) != offered.front().end())
+      names.push_back(one.school);
+  return hiddenOf({}) + " counts are hidden; with " + base::join(names, ", ") +
          " as one group it would be " + hiddenOf(offered) +
          ": --merge auto. Choose once for the year, before anything is published.";
 }

@@ -39,7 +39,8 @@ base::Result<std::optional<reports::GradeBands>> gradesWanted(const Call& call);
 
 /// What is printed as the version; empty without --issue, which notes that the report went out.
 /// Fails as session::readyIssue.
-base::Result<std::string> issued(session::Session& session, const Call& call, roster::TermId term,
+base::Result<std::string> issued(session::Session& session, const Call& call,
+                                 const Surroundings& around, roster::TermId term,
                                  const std::string& report, const std::string& choice,
                                  const reports::Report& made, base::Date today);
 

@@ -3,6 +3,7 @@
 #include "office/verbs.h"
 #include "reports/render.h"
 #include "reports/report.h"
+#include "session/terms_so_far.h"
 
 #include <algorithm>
 #include <ostream>
@@ -121,10 +122,15 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   if (!records) return records.error();
   if (const auto added = addReleases(*session, call, *kind, *records, options); !added)
     return added.error();
+  if (*kind == reports::ReportKind::terms) {
+    auto terms = session::termsSoFar(*session, records->term.start, *options.today);
+    if (!terms) return terms.error();
+    options.terms = std::move(*terms);
+  }
   const auto made = reports::makeReport(*kind, *records, options);
   const auto choice = reports::choiceOf(*kind, *records, options);
-  auto version = issued(*session, call, term->id, std::string(base::nameOf(*kind)), choice, made,
-                        around.clock.now().date());
+  auto version = issued(*session, call, around, term->id, std::string(base::nameOf(*kind)), choice,
+                        made, around.clock.now().date());
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
   const auto title = reports::reportTitle(*kind, *records, choice);
@@ -143,8 +149,8 @@ std::vector<Verb> reportVerbs() {
   return {
       {{"report",
         "FILE KIND",
-        "term, retention, quality, findings, prevention, follow-up, trace, funder (one sheet) or "
-        "funder-annex, of one term; names stay sealed",
+        "term, retention, quality, findings, prevention, follow-up, trace, payers, "
+        "terms-compared, funder (one sheet) or funder-annex, of one term; names stay sealed",
         {{"--term", "NAME", "which term; the newest when not given"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
          {"--school", "CODE", "term, retention: of this school alone"},
@@ -158,6 +164,7 @@ std::vector<Verb> reportVerbs() {
          issueOption(),
          byOption(),
          laptopOption(),
+         clockOption(),
          {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
          {"--retention", "SHARE", "prevention: protected at one year, instead of the measured one"},
          {"--first-molars", "", "prevention: without second molars, which borrow the rate"},

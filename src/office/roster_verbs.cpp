@@ -49,13 +49,13 @@ Result<Exit> importRoster(const Call& call, const Surroundings& around) {
   if (!secret) return secret.error();
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto by = author(*session, call);
-  if (!by) return by.error();
   const auto term = termCalled(*session, call.text("--term"));
   if (!term) return term.error();
   const auto school = schoolCoded(*session, call.text("--school"));
   if (!school) return school.error();
   if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
   const auto plan = planRoster(*session, *lines,
                                {*term, school->id, around.clock.now().date(),
                                 call.has("--ages-confirmed"), call.has("--others-confirmed")});

@@ -41,7 +41,7 @@ Result<Exit> addTerm(const Call& call, const Surroundings& around) {
 Result<Exit> addMember(const Call& call, const Surroundings& around) {
   const auto role = wordOf<roster::Role>("--role", call.text("--role"));
   if (!role) return role.error();
-  const auto until = call.date("--licence-until");
+  const auto until = call.date("--license-until");
   if (!until) return until.error();
   auto may = roster::usualTasks(*role);
   if (const auto list = call.textIfAny("--may")) {
@@ -50,18 +50,18 @@ Result<Exit> addMember(const Call& call, const Surroundings& around) {
     may = *tasks;
   }
   const roster::Member member{
-      call.text("--name"), call.text("--initials"), *role, call.text("--licence"), *until, may};
+      call.text("--name"), call.text("--initials"), *role, call.text("--license"), *until, may};
   return adding("member", member.initials, call, around,
                 [&](Session& session, base::By by) { return session.enterMember(by, member); });
 }
 
 Result<Exit> addEnrolment(const Call& call, const Surroundings& around) {
-  const auto pupils = call.whole("--pupils", 0, 100000); // as the schema has it
+  const auto pupils = call.whole("--students", 0, 100000); // as the schema has it
   if (!pupils) return pupils.error();
   const auto grade = roster::parseGrade(call.text("--grade"));
   if (!grade) return base::Error{grade.error().code, "--grade: " + grade.error().detail};
   const auto code = call.text("--school");
-  return adding("enrolment", code + " grade " + *grade, call, around,
+  return adding("enrollment", code + " grade " + *grade, call, around,
                 [&](Session& session, base::By by) -> Result<roster::EnrolmentId> {
                   const auto term = termCalled(session, call.text("--term"));
                   if (!term) return term.error();
@@ -89,15 +89,15 @@ std::vector<Verb> setupVerbs() {
         writing({{"--name", "NAME", "in full", true},
                  {"--initials", "INITIALS", "unique in the program", true},
                  {"--role", "WORD", "hygienist, dentist, dental assistant, coordinator ...", true},
-                 {"--licence", "NUMBER", "needed for clinical tasks"},
-                 {"--licence-until", "DATE", "its last day"},
+                 {"--license", "NUMBER", "needed for clinical tasks"},
+                 {"--license-until", "DATE", "its last day"},
                  {"--may", "TASKS", "commas between; usual for the role when not given"}})},
        addMember},
-      {{"add-enrolment", "FILE", "says how many students a grade has, in place of before",
+      {{"add-enrollment", "FILE", "says how many students a grade has, in place of before",
         writing({{"--term", "NAME", "the term", true},
                  {"--school", "CODE", "the school", true},
                  {"--grade", "GRADE", "K, 1 to 12", true},
-                 {"--pupils", "N", "how many there are", true}})},
+                 {"--students", "N", "how many there are", true}})},
        addEnrolment},
   };
 }

@@ -97,7 +97,8 @@ struct PublishedTerm {
 
 Result<PublishedTerm> publishTerm(session::Session& session,
                                   const base::Recorded<roster::Term>& term, base::Date asOf,
-                                  const Publishing& how, const Call& call, base::Date today) {
+                                  const Publishing& how, const Call& call,
+                                  const Surroundings& around) {
   const auto earlier = releasesOf(session, term.id, term.value.start, how);
   if (!earlier) return earlier.error();
   const auto records = session.termRecords(term.id, asOf, session::Reach::term);
@@ -110,7 +111,8 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   auto published = reports::publish(totals, *rule, *earlier, *groups);
   const reports::Report made{std::move(published.tables), std::move(published.release),
                              published.exposed};
-  const auto version = issued(session, call, term.id, "published", "", made, today);
+  const auto version =
+      issued(session, call, around, term.id, "published", "", made, around.clock.now().date());
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
   return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
@@ -123,7 +125,7 @@ Result<Exit> publish(session::Session& session, const Terms& terms, base::Date a
   if (!how) return how.error();
   std::vector<PublishedTerm> all;
   for (const auto& term : terms) {
-    auto one = publishTerm(session, term, asOf, *how, call, around.clock.now().date());
+    auto one = publishTerm(session, term, asOf, *how, call, around);
     if (!one) return one.error();
     all.push_back(std::move(*one));
   }
@@ -198,7 +200,9 @@ std::vector<Verb> totalsVerbs() {
              bySchoolOption(),
              issueOption(),
              byOption(),
-             laptopOption()}},
+             pinOption(),
+             laptopOption(),
+             clockOption()}},
            totals}};
 }
 

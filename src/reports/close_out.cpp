@@ -147,6 +147,7 @@ CloseOut closeOut(const DayRecords& records, const Names& names) {
   }
   out.signings = signingsOf(view);
   out.lateEntries = lateEntriesOf(view);
+  out.confirmed = confirmedOf(view);
   return out;
 }
 

@@ -67,13 +67,6 @@ struct Blocker {
   std::optional<kit::LightId> light{};
 };
 
-struct Call {
-  base::LocalInstant at;
-  followup::Channel channel;
-  followup::ContactResult result;
-  std::string note;
-};
-
 struct UrgentLine {
   roster::ChildId child;
   std::string shown;
@@ -174,8 +167,9 @@ struct CloseOut {
   std::vector<ChildLine> stillToSee{};
   bool closed = false;
   std::string signedBy{};
-  std::vector<SigningLine> signings{};  ///< by time, taken back ones too
-  std::vector<LateEntry> lateEntries{}; ///< by time
+  std::vector<SigningLine> signings{};    ///< by time, taken back ones too
+  std::vector<LateEntry> lateEntries{};   ///< by time
+  std::vector<ConfirmedLine> confirmed{}; ///< of each operator who placed, by initials
 
   [[nodiscard]] bool balanced() const;
   /// How many things stand in the way of signing.

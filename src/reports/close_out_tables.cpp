@@ -35,12 +35,13 @@ Table equationTable(const CloseOut& day) {
     table.notes.push_back(odd.shown + ": " + odd.why + ".");
   for (const auto& line : signingWords(day))
     table.notes.push_back(line + ".");
+  if (const auto open = unconfirmedWords(day); !open.empty()) table.notes.push_back(open + ".");
   table.notes.push_back(verdictOf(day));
   return table;
 }
 
 Table blockerTable(const CloseOut& day) {
-  Table table{"To mend before signing", {{"About"}, {"What is missing"}}, {}, {}};
+  Table table{"Fix before signing", {{"About"}, {"What is missing"}}, {}, {}};
   for (const auto& blocker : day.blockers)
     table.rows.push_back({blocker.shown, blocker.what});
   return table;
@@ -326,13 +327,32 @@ Table stillToSeeTable(const CloseOut& day) {
 
 } // namespace
 
+namespace {
+
+Table confirmedTable(const CloseOut& day) {
+  Table table{
+      "Placements confirmed",
+      {{"Operator"}, {"Placements", true}, {"Confirmed", true}, {"Status"}},
+      {},
+      {"Each operator confirms her or his own, and nobody does it for another. A correction "
+       "afterwards is confirmed again."}};
+  for (const auto& line : day.confirmed)
+    table.rows.push_back(
+        {line.who, number(line.placed), number(line.confirmed),
+         line.open() == 0 ? "confirmed"
+                          : number(line.open()) + " of " + number(line.placed) + " NOT CONFIRMED"});
+  return table;
+}
+
+} // namespace
+
 std::vector<Table> closeOutTables(const CloseOut& day) {
   std::vector<Table> out{equationTable(day),  blockerTable(day),   questionTable(day),
                          urgentTable(day),    childTable(day),     unfinishedTable(day),
                          exceptionTable(day), countTable(day),     supplyTable(day),
                          letterTable(day),    referralTable(day),  incidentTable(day),
                          paperTable(day),     effortTable(day),    laptopTable(day),
-                         lateEntryTable(day), stillToSeeTable(day)};
+                         lateEntryTable(day), confirmedTable(day), stillToSeeTable(day)};
   out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program "

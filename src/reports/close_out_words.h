@@ -9,6 +9,8 @@ namespace gk::reports {
 /// "Signed on 17 November 2026 at 15:10 by OF (clinical), IM", "Reopened on ...", "Signed again on
 /// ...": each a sentence without its stop.
 std::vector<std::string> signingWords(const CloseOut& day);
+/// "3 of 14 placements not confirmed: OF 3"; empty when each operator has confirmed her own.
+std::string unconfirmedWords(const CloseOut& day);
 /// Which laptops' entries are in no backup yet; empty when all are.
 std::string backupWords(const std::vector<LaptopLine>& laptops);
 /// Whether the day may be signed, or by whom it is; true in every state of the sheet.

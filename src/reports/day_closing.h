@@ -24,6 +24,23 @@ struct PaperLine {
   [[nodiscard]] bool isSettled() const { return count.missing() == 0 || !count.reason.empty(); }
 };
 
+struct Call {
+  base::LocalInstant at;
+  followup::Channel channel;
+  followup::ContactResult result;
+  std::string note;
+};
+
+/// Of one operator's own placements of the day, how many she has confirmed.
+struct ConfirmedLine {
+  base::MemberId member;
+  std::string who; ///< initials
+  int placed = 0;
+  int confirmed = 0;
+
+  [[nodiscard]] int open() const { return placed - confirmed; }
+};
+
 /// A light that is read once more before leaving.
 struct LightToRead {
   kit::LightId light;

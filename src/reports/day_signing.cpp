@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "reports/close_out_words.h"
 #include "reports/day_view.h"
 #include "reports/words.h"
@@ -33,6 +34,35 @@ std::vector<LateEntry> lateEntriesOf(const DayView& view) {
                    view.initials(row.stamp.by.author)});
   std::ranges::stable_sort(out, {}, &LateEntry::at);
   return out;
+}
+
+std::vector<ConfirmedLine> confirmedOf(const DayView& view) {
+  std::map<base::MemberId, ConfirmedLine> lines;
+  for (const auto& row : view.records.placements) {
+    const auto who = row.value.placedBy;
+    auto& line = lines.try_emplace(who, ConfirmedLine{who, view.initials(who)}).first->second;
+    ++line.placed;
+    if (view.records.confirmed.contains(row.stamp.entry)) ++line.confirmed;
+  }
+  std::vector<ConfirmedLine> out;
+  for (auto& [who, line] : lines)
+    out.push_back(std::move(line));
+  std::ranges::stable_sort(out, {}, &ConfirmedLine::who);
+  return out;
+}
+
+std::string unconfirmedWords(const CloseOut& day) {
+  int placed = 0;
+  int open = 0;
+  std::vector<std::string> who;
+  for (const auto& line : day.confirmed) {
+    placed += line.placed;
+    open += line.open();
+    if (line.open() > 0) who.push_back(line.who + " " + std::to_string(line.open()));
+  }
+  if (open == 0) return {};
+  return std::to_string(open) + " of " + counted(placed, "placement", "placements") +
+         " not confirmed: " + base::join(who, ", ");
 }
 
 std::vector<std::string> signingWords(const CloseOut& day) {

@@ -79,6 +79,7 @@ std::vector<LaptopLine> laptopsOf(const DayView& view);
 std::vector<IncidentLine> incidentsOf(const DayView& view);
 std::vector<SigningLine> signingsOf(const DayView& view);
 std::vector<LateEntry> lateEntriesOf(const DayView& view);
+std::vector<ConfirmedLine> confirmedOf(const DayView& view);
 std::vector<MergeQuestion> mergeQuestions(const DayView& view);
 std::vector<AnsweredQuestion> answeredQuestions(const DayView& view);
 /// The stamp of the first word on it, where it has been said again or corrected since.

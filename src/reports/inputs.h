@@ -24,6 +24,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -79,6 +80,7 @@ struct DayRecords {
   Rows<kit::Light> lights{};
   Rows<kit::MeterReading> readings{}; ///< the last one up to this date is what counts
   Rows<roster::Member> members{};
+  std::set<base::EntryId> confirmed{};                  ///< words of placements, by who placed them
   Rows<roster::DayClosure> closures{};                  ///< of this day; none while it is open
   Rows<roster::DayClosure> signatures{};                ///< of this day, those taken back too
   Rows<roster::Reopening> reopenings{};                 ///< of this day

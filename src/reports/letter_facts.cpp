@@ -146,7 +146,7 @@ std::string toLines(const LetterFacts& facts) {
   };
   line("variant", named(facts.variant));
   line("sealed", numbers(facts.sealed));
-  line("sealed anew", numbers(facts.resealed));
+  line("resealed", numbers(facts.resealed));
   line("repaired", numbers(facts.repaired));
   line("covered for now", numbers(facts.covered));
   line("unfinished", numbers(facts.unfinished));

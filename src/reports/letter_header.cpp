@@ -89,7 +89,7 @@ const std::vector<std::string_view>& headerKeys() {
 }
 
 Result<Done> readHeaderLine(std::string_view key, const std::string& value, LetterHeader& header) {
-  if (value.empty()) return wrong("\"" + std::string(key) + "\" has nothing after its colon");
+  if (value.empty()) return wrong("this line has nothing after its colon");
   if (key == "direction") return readDirection(value, header.rightToLeft);
   if (key == "approved") return readApproval(value, header);
   if (key == "months") return readList(value, header.months);
@@ -108,8 +108,7 @@ Result<Done> readHeaderLine(std::string_view key, const std::string& value, Lett
   const auto at = plain.find(key);
   if (at == plain.end()) {
     std::vector<std::string> known(headerKeys().begin(), headerKeys().end());
-    return wrong("no line is called \"" + std::string(key) +
-                 "\"; there are: " + base::join(known, ", "));
+    return wrong("no line of the header has this name; there are: " + base::join(known, ", "));
   }
   header.*at->second = value;
   return Done{};

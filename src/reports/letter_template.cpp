@@ -21,7 +21,12 @@ class LetterTemplate::Parser {
   }
 
   Result<LetterTemplate> parse() {
+    if (text_.size() > mostBytes)
+      return at(1, 1, "far longer than any letter; is it the right file?");
     if (!base::isUtf8(text_)) return at(1, 1, "the file is not UTF-8 text");
+    if (const auto control = base::controlIn(text_))
+      return at(1 + static_cast<int>(std::ranges::count(text_.substr(0, *control), '\n')), 1,
+                "a control character; take it out of that line");
     if (const auto read = header(); !read) return read.error();
     if (const auto read = body(); !read) return read.error();
     if (const auto whole = checkNeeded(); !whole) return whole.error();
@@ -33,6 +38,9 @@ class LetterTemplate::Parser {
     return {ErrorCode::letterTemplate,
             file_ + ":" + std::to_string(line) + ":" + std::to_string(column) + ": " + why};
   }
+
+  static constexpr std::size_t mostBytes = std::size_t{256} * 1024;
+  static constexpr std::size_t deepest = 20;
 
   [[nodiscard]] bool isAtEnd() const { return at_ >= text_.size(); }
 
@@ -121,10 +129,11 @@ class LetterTemplate::Parser {
     if (first != '?' && first != '!' && first != '/') return placeholder(inside, column);
     const auto name = inside.substr(1);
     if (findName(letterQuestions(), name) == nullptr)
-      return at(line_, column,
-                "no question is called \"" + std::string(name) + "\"" +
-                    near(letterQuestions(), name));
+      return at(line_, column, "no question has this name" + near(letterQuestions(), name));
     if (first == '/') return close(name, column);
+    if (open_.size() == deepest)
+      return at(line_, column,
+                "more than " + std::to_string(deepest) + " parts within each other; close some");
     add(first == '?' ? Kind::ifTrue : Kind::ifFalse, name, column);
     open_.push_back(made_.parts_.back());
     used_.emplace(name);
@@ -145,9 +154,7 @@ class LetterTemplate::Parser {
   Result<Done> placeholder(std::string_view name, int column) {
     const auto* known = findName(letterPlaceholders(), name);
     if (known == nullptr)
-      return at(line_, column,
-                "no placeholder is called \"" + std::string(name) + "\"" +
-                    near(letterPlaceholders(), name));
+      return at(line_, column, "no placeholder has this name" + near(letterPlaceholders(), name));
     const bool guarded =
         known->guards.empty() || std::ranges::any_of(open_, [&](const Part& part) {
           return part.kind == Kind::ifTrue &&

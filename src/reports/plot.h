@@ -36,7 +36,8 @@ struct PlotAxis {
   std::string label;
   double low;
   double high;
-  /// Names in place of numbers, the first at 0, from the top down where it is the y axis.
+  /// Names in place of numbers, the first at 0; from the top down on the y axis, from the left on
+  /// the x axis.
   std::vector<std::string> names{};
   bool operator==(const PlotAxis&) const = default;
 };

@@ -76,7 +76,18 @@ std::string dashOf(PlotMark mark) {
   return "";
 }
 
+std::string dots(const Frame& frame, const PlotSeries& series) {
+  std::string out;
+  const std::string fill = series.mark == PlotMark::rings ? "#fff" : "#000";
+  for (const auto& point : series.points)
+    if (frame.holds(point))
+      out += "<circle cx=\"" + at(frame.x(point.x)) + "\" cy=\"" + at(frame.y(point.y)) +
+             "\" r=\"3.6\" fill=\"" + fill + "\" stroke=\"#000\" stroke-width=\"1.4\"/>\n";
+  return out;
+}
+
 std::string path(const Frame& frame, const PlotSeries& series) {
+  if (series.points.size() == 1) return dots(frame, series); // a line of one point is not seen
   std::string d;
   std::optional<PlotPoint> before;
   for (const auto& point : series.points) {
@@ -99,16 +110,6 @@ std::string area(const Frame& frame, const PlotSeries& series) {
     d += " L " + at(frame.x(point.x)) + " " + at(frame.y(point.y));
   if (d.empty()) return "";
   return "<path d=\"" + d + " Z\" fill=\"#d4d4d4\" stroke=\"none\"/>\n";
-}
-
-std::string dots(const Frame& frame, const PlotSeries& series) {
-  std::string out;
-  const std::string fill = series.mark == PlotMark::rings ? "#fff" : "#000";
-  for (const auto& point : series.points)
-    if (frame.holds(point))
-      out += "<circle cx=\"" + at(frame.x(point.x)) + "\" cy=\"" + at(frame.y(point.y)) +
-             "\" r=\"3.6\" fill=\"" + fill + "\" stroke=\"#000\" stroke-width=\"1.4\"/>\n";
-  return out;
 }
 
 std::string bars(const Frame& frame, const PlotSeries& series) {
@@ -148,10 +149,17 @@ std::string drawn(const Frame& frame, const PlotSeries& series) {
 std::string axes(const Frame& frame, const Plot& plot) {
   std::string out = lineFrom(frame.left(), frame.lowerEdge(), frame.rightEdge(), frame.lowerEdge());
   out += lineFrom(frame.left(), top, frame.left(), frame.lowerEdge());
-  for (const double tick : ticks(plot.x.low, plot.x.high)) {
-    out += lineFrom(frame.x(tick), frame.lowerEdge(), frame.x(tick), frame.lowerEdge() + 4);
-    out += words(frame.x(tick), frame.lowerEdge() + 17, shown(tick), "middle");
+  if (plot.x.names.empty()) {
+    for (const double tick : ticks(plot.x.low, plot.x.high)) {
+      out += lineFrom(frame.x(tick), frame.lowerEdge(), frame.x(tick), frame.lowerEdge() + 4);
+      out += words(frame.x(tick), frame.lowerEdge() + 17, shown(tick), "middle");
+    }
   }
+  // As many as have room beside each other.
+  const auto step = plot.x.names.size() / 9 + 1;
+  for (std::size_t i = 0; i < plot.x.names.size(); i += step)
+    out +=
+        words(frame.x(static_cast<double>(i)), frame.lowerEdge() + 18, plot.x.names[i], "middle");
   if (plot.y.names.empty()) {
     for (const double tick : ticks(plot.y.low, plot.y.high)) {
       out += lineFrom(frame.left() - 4, frame.y(tick), frame.left(), frame.y(tick));

@@ -193,7 +193,7 @@ Table licenceTable(const TermRecords& records) {
   Table table{"Licences",
               {{"Member"}, {"Role"}, {"Licence until"}, right("Days left"), {"Stands"}},
               {},
-              {"A licence that has ended stops clinical tasks and signing, not typing. Soon is "
+              {"A license that has ended stops clinical tasks and signing, not typing. Soon is "
                "within " +
                number(soon) + " days."}};
   std::vector<const roster::Member*> members;
@@ -208,7 +208,7 @@ Table licenceTable(const TermRecords& records) {
                           : left <= soon ? "ends soon"
                                          : "in force"});
   }
-  if (table.rows.empty()) table.notes = {"No member's licence has an end in this logbook."};
+  if (table.rows.empty()) table.notes = {"No member's license has an end in this logbook."};
   return table;
 }
 

@@ -9,6 +9,7 @@
 #include "reports/quality_report.h"
 #include "reports/referral_report.h"
 #include "reports/term_tables.h"
+#include "reports/terms_report.h"
 #include "reports/trace.h"
 #include "reports/words.h"
 
@@ -72,6 +73,8 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
     return traced(records, options);
   case ReportKind::payers:
     return payerReport(records);
+  case ReportKind::terms:
+    return termsReport(options.terms);
   case ReportKind::funder:
   case ReportKind::funderAnnex:
     break;
@@ -114,6 +117,7 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
 std::string reportTitle(ReportKind kind, const TermRecords& records, const std::string& choice) {
   if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
+  if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
   std::string name(base::nameOf(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return name + ": " + records.term.name + (choice.empty() ? "" : ", " + choice);

@@ -18,6 +18,7 @@ enum class ReportKind {
   followUp,
   trace,
   payers,
+  terms,      ///< side by side, up to this one
   funder,     ///< the summary on one sheet
   funderAnnex ///< the tables behind it
 };
@@ -29,9 +30,10 @@ struct ReportOptions {
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};
-  std::string lot{};      ///< of the trace, by its number; all lots and lights when empty
-  std::string material{}; ///< of the lot, where two materials have its number
-  std::string light{};    ///< of the trace, by its tag
+  std::string lot{};               ///< of the trace, by its number; all lots and lights when empty
+  std::string material{};          ///< of the lot, where two materials have its number
+  std::string light{};             ///< of the trace, by its tag
+  std::vector<TermTotals> terms{}; ///< of the terms side by side, oldest first
   // Of the funder's two:
   SuppressionRule suppression{};
   std::vector<Release> earlier{};    ///< of the term, oldest first
@@ -65,4 +67,5 @@ std::string reportTitle(ReportKind kind, const TermRecords& records,
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
-                                     "follow-up", "trace", "payers", "funder", "funder-annex"});
+                                     "follow-up", "trace", "payers", "terms-compared", "funder",
+                                     "funder-annex"});

@@ -228,7 +228,7 @@ int SuppressionRule::leftOpen() const {
 }
 
 std::size_t CountSystem::add(CountCell cell) {
-  base::require(cell.value >= 0, "a count below nought");
+  base::require(cell.value >= 0, "a count below zero");
   cells.push_back(cell);
   return cells.size() - 1;
 }

@@ -73,7 +73,7 @@ Table participationTable(const TermTotals& totals) {
       "Children are counted once each, by the school they are in now; a child seen on two "
       "days has two visits. Children/day is screened children for each day."};
   if (!totals.total.enrolled)
-    table.notes.emplace_back("Where enrolment is unknown there are counts and no consent rate.");
+    table.notes.emplace_back("Where enrollment is unknown there are counts and no consent rate.");
   if (totals.total.underOverride > 0)
     table.notes.push_back("Of consented, screened on a clinician's override alone: " +
                           number(totals.total.underOverride) + ".");

@@ -41,15 +41,15 @@ Result<base::Done> checkEffort(const DayEffort& effort) {
   if (effort.chairs < 1 || effort.chairs > mostChairs)
     return malformed("chairs are 1 to " + std::to_string(mostChairs));
   if (effort.open <= minutes(0) || effort.open > wholeDay)
-    return malformed("chairs are open for more than nought and up to 24 hours");
+    return malformed("chair hours are more than 0 and at most 24");
   if (effort.taught < 0 || effort.taught > mostPupils)
-    return malformed("pupils taught are 0 to " + std::to_string(mostPupils));
+    return malformed("students taught are 0 to " + std::to_string(mostPupils));
   std::vector<Role> seen;
   for (const auto& one : effort.people) {
     const auto name = std::string(base::nameOf(one.role));
     if (std::ranges::find(seen, one.role) != seen.end())
       return malformed("the hours of " + name + " are said twice; add them up");
-    if (one.time <= minutes(0)) return malformed("the hours of " + name + " are not above nought");
+    if (one.time <= minutes(0)) return malformed("the hours of " + name + " are not above 0");
     if (one.time > mostPeople * (effort.open + besides))
       return malformed(hoursText(one.time) + " hours of " + name + " are more than " +
                        std::to_string(mostPeople) + " people have on such a day");

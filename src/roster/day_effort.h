@@ -24,7 +24,7 @@ struct DayEffort {
   int chairs = 0;
   minutes open{};               ///< how long the chairs were open, first child in to last one out
   std::vector<RoleTime> people; ///< each role once, in the order of the roles
-  int taught = 0;               ///< pupils given a lesson on oral health
+  int taught = 0;               ///< students given a lesson on oral health
   bool operator==(const DayEffort&) const = default;
 
   /// Chairs times the hours they were open.

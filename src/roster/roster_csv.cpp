@@ -20,6 +20,8 @@ constexpr std::array<std::string_view, 22> knownColumns{
     "phone",    "language", "consent",   "signed_on", "received_on", "valid_until",
     "services", "history",  "ethnicity", "payer"};
 
+constexpr std::size_t mostChildren = 20000;
+
 constexpr std::string_view dateHint = "write a day that exists as year-month-day, like 2019-03-04";
 
 /// Trouble gathered over the whole file, so that it is mended in one go.
@@ -222,6 +224,10 @@ std::optional<RosterLine> readLine(const Cells& cells, std::size_t line, Date to
 base::Result<std::vector<RosterLine>> readRoster(std::string_view csv, Date today) {
   const auto table = base::parseCsv(csv);
   if (!table) return table.error();
+  if (table->rows.size() > mostChildren)
+    return Error{ErrorCode::csvMalformed,
+                 "more than " + std::to_string(mostChildren) +
+                     " lines, where a list is of one school; look whether it is the right file"};
   Problems problems;
   const auto columns = readHeader(table->header, problems);
   if (!problems.isEmpty()) return problems.error();

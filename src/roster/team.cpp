@@ -23,6 +23,10 @@ TaskSet usualTasks(Role role) {
   base::fail("no such role");
 }
 
+bool keepsTeam(const Member& member) {
+  return member.may.has(Task::sign) || member.role == Role::manager;
+}
+
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   const auto who = member.name + " (" + std::string(base::nameOf(member.role)) + ")";
   if (!member.may.has(task))
@@ -31,7 +35,7 @@ base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   const bool lapses = task != Task::type && member.licenceUntil.has_value();
   if (lapses && *member.licenceUntil < on)
     return base::Error{base::ErrorCode::ruleCredential,
-                       who + " had a licence until " + member.licenceUntil->iso() +
+                       who + " had a license until " + member.licenceUntil->iso() +
                            "; renew it on the desk before: " + std::string(base::nameOf(task))};
   return base::Done{};
 }

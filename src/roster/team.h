@@ -40,6 +40,10 @@ struct Member {
 /// Common practice, no source; state practice acts differ and the program edits it.
 TaskSet usualTasks(Role role);
 
+/// Who says what others may: those who sign, and the program's managers. A license that ran out
+/// does not end it, or nobody could renew one.
+bool keepsTeam(const Member& member);
+
 /// Fine, or why not: an expired licence stops clinical tasks and signing, never typing.
 /// Fails with `ruleCredential`.
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on);

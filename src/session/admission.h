@@ -1,6 +1,7 @@
 #pragma once
 
 #include "roster/clinic_day.h"
+#include "session/confirmation.h"
 #include "session/verbs.h"
 
 namespace gk::session {
@@ -11,6 +12,7 @@ struct About {
   std::optional<roster::ChildId> child{};
   std::optional<std::string_view> reason{}; ///< asked for where the row says so
   std::optional<base::Date> on{};           ///< the care date; the day's, or else today
+  OwnPin pin{};                             ///< of the author
 };
 
 /// That an act may be done: by whom, on which date. Only Door::admit makes one, and nothing is
@@ -24,6 +26,9 @@ class Admission {
   [[nodiscard]] const base::Recorded<roster::Member>& author() const { return *author_; }
   [[nodiscard]] const std::optional<base::Recorded<roster::ClinicDay>>& day() const { return day_; }
 
+  /// It spends the author's PIN when it is written.
+  [[nodiscard]] bool usesPin() const { return usesPin_; }
+
  private:
   friend class Door;
   Admission(Verb verb, base::By by, base::Date on) : verb_(verb), by_(by), on_(on) {}
@@ -33,6 +38,7 @@ class Admission {
   base::Date on_;
   std::optional<base::Recorded<roster::Member>> author_{};
   std::optional<base::Recorded<roster::ClinicDay>> day_{};
+  bool usesPin_ = false;
 };
 
 } // namespace gk::session

@@ -21,13 +21,15 @@ class DayVerbs : public DeskVerbs {
   Result<roster::DayId> openDay(By by, const roster::ClinicDay& day);
   Result<base::Done> cancelDay(By by, roster::DayId day, const std::string& reason);
   /// Sealants are placed that day after the dentist's agreement ended; an exception of the day.
-  Result<roster::AgreementOverrideId> overrideAgreement(By by,
-                                                        const roster::AgreementOverride& taken);
+  Result<roster::AgreementOverrideId>
+  overrideAgreement(By by, const roster::AgreementOverride& taken, const OwnPin& pin = {});
   /// By one of the two who are named.
   Result<roster::ClosureId> signDay(By by, const roster::DayClosure& closure);
   /// Takes the signatures back; they stay in the history, and two people sign again.
-  Result<roster::ReopeningId> reopenDay(By by, roster::DayId day, const std::string& reason);
-  Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum);
+  Result<roster::ReopeningId> reopenDay(By by, roster::DayId day, const std::string& reason,
+                                        const OwnPin& pin = {});
+  Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum,
+                                         const OwnPin& pin = {});
   /// An item answered before is answered anew; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
@@ -40,6 +42,9 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> countLot(By by, const kit::LotCount& count);
   /// After `backUp` went well; also after the day is signed.
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
+  /// The newest school day before today that this laptop has in no good backup; `known` is the
+  /// newest that is noted outside the book.
+  [[nodiscard]] Result<std::optional<base::Date>> dayNotBackedUp(std::optional<base::Date> known);
   /// So many sheets more were printed.
   Result<base::Done> countOut(By by, roster::DayId day, followup::Paper paper, int sheets);
   /// Of two visits the others' rows are retracted; of two cards all is said of the kept one.
@@ -64,7 +69,8 @@ class DayVerbs : public DeskVerbs {
   /// The sealant is on another tooth than was written down: only the tooth changes. `ruleDayOpen`
   /// once that day is signed, but for a child who is in the chair again on a later, open day.
   Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
-                                  const dentition::Tooth& tooth, const std::string& reason);
+                                  const dentition::Tooth& tooth, const std::string& reason,
+                                  const OwnPin& pin = {});
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
   Result<followup::ReferralId> enterReferral(By by, const followup::Referral& referral);
   Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,

@@ -4,13 +4,13 @@
 #include "kit/material.h"
 #include "roster/background.h"
 #include "roster/meal_eligibility.h"
-#include "session/door.h"
 #include "session/new_child.h"
+#include "session/people_verbs.h"
 
 namespace gk::session {
 
 /// The verbs that set a program up and keep it: schools, team, students, forms, lights and lots.
-class DeskVerbs : public Door {
+class DeskVerbs : public PeopleVerbs {
  public:
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
   Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
@@ -61,11 +61,12 @@ class DeskVerbs : public Door {
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
-  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken);
+  Result<roster::OverrideId> overrideConsent(By by, const roster::ConsentOverride& taken,
+                                             const OwnPin& pin = {});
   Result<roster::FlagId> enterFlag(By by, const roster::MedicalFlag& flag);
   /// By a clinician who may decide for the program, in words; once.
   Result<base::Done> resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
-                                 const std::string& decided);
+                                 const std::string& decided, const OwnPin& pin = {});
   Result<kit::LightId> enterLight(By by, const kit::Light& light);
   Result<base::Done> correctLight(By by, const Recorded<kit::Light>& old, const kit::Light& light,
                                   const std::string& reason);
@@ -82,7 +83,7 @@ class DeskVerbs : public Door {
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
 
  protected:
-  using Door::Door;
+  using PeopleVerbs::PeopleVerbs;
 
   Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
                                                                  const std::string& how);

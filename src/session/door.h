@@ -2,7 +2,9 @@
 
 #include "base/signal.h"
 #include "kit/light.h"
+#include "roster/member_pin.h"
 #include "session/admission.h"
+#include "session/keyboard.h"
 #include "session/reader.h"
 
 #include <span>
@@ -26,6 +28,8 @@ struct Change {
 /// the trade before it writes one act.
 class Door : public Reader {
  public:
+  /// Somebody looked at the date and says that it is right, up to now.
+  void confirmClock();
   /// No program or no school day is in the book yet.
   Result<bool> isSettingUp();
 
@@ -50,6 +54,11 @@ class Door : public Reader {
   // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
   /// As roster::mayDo.
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
+  /// The newest; none where she never had one.
+  Result<std::optional<roster::MemberPin>> newestPin(base::MemberId who);
+  /// Fails with `pinNeeded` unless a PIN that the row asks for was given, and whoever types is
+  /// signed in.
+  Result<base::Done> isHerself(Admission& admission, const VerbRule& rule, const About& about);
   Result<Recorded<roster::ClinicDay>> dayInState(roster::DayId day, DayMust must);
   /// Fine where the child's school has no day on that date.
   Result<base::Done> dateOpenForCare(roster::ChildId child, base::Date on);
@@ -74,6 +83,7 @@ class Door : public Reader {
   Result<base::Done> isCareComplete(const chairside::DayOutcome& outcome, base::Date on);
 
   base::Signal<Change> changed_;
+  Keyboard keyboard_{};
 };
 
 } // namespace gk::session

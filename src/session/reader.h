@@ -15,6 +15,7 @@
 #include "session/identity.h"
 #include "session/setup.h"
 #include "session/views.h"
+#include "session/world.h"
 
 #include <iosfwd>
 #include <memory>
@@ -45,17 +46,6 @@ using base::Result;
 template <class T>
 using List = Result<std::vector<Recorded<T>>>;
 
-/// Time and chance, passed in; both outlive the session.
-struct World {
-  base::Clock& clock;
-  base::Random& random;
-};
-
-/// Whose records a report takes: of the children that the term's own figures may count (those of
-/// its forms and days, and those whose one-year look falls into it), or of every child of the
-/// program, as a curve over all years and a lot's trace need.
-enum class Reach { term, program };
-
 /// Every question that a face may ask of an open logbook; nothing here writes. Names are sealed
 /// until the vault is open: a question that needs one fails with `vault.locked` or leaves it blank,
 /// as it says. One thread.
@@ -71,6 +61,8 @@ class Reader {
   [[nodiscard]] Result<bool> isChecked() const;
   /// Why the laptop's clock cannot be right; empty when it can.
   [[nodiscard]] std::string clockWarning();
+  /// Far ahead of the newest entry: what to ask, until Door::confirmClock (`clock.ahead`).
+  [[nodiscard]] std::optional<std::string> clockQuestion() const;
 
   [[nodiscard]] Result<Recorded<roster::Program>> program();
   [[nodiscard]] List<roster::Term> terms();
@@ -92,12 +84,11 @@ class Reader {
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
   /// The date that care is written for: the open day's, or today where no day is open.
   [[nodiscard]] Result<base::Date> careDate();
-  /// What was said last of a day's time and people, whichever day.
+  /// Said last of a day's time and people, whichever day.
   [[nodiscard]] Result<std::optional<roster::DayEffort>> lastEffort();
   [[nodiscard]] Result<bool> isSigned(roster::DayId day);
   [[nodiscard]] List<roster::Addendum> addenda(roster::DayId day);
-  /// When the agreement with the authorizing dentist ended, if it had by that day and no clinician
-  /// has taken that on; nothing is placed then.
+  /// When the dentist's agreement ended, if by that day and no clinician has taken that on.
   [[nodiscard]] Result<std::optional<base::Date>> lapsedAgreement(roster::DayId day);
   /// The morning's answers, one for each item that has one.
   [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
@@ -115,14 +106,13 @@ class Reader {
   /// all of `readRoll`, so a face that has leisure calls that first.
   [[nodiscard]] Result<std::vector<Found>> findChildren(const std::string& text,
                                                         std::size_t limit = 20);
-  /// Children who may be the one of this number or, while names are open, of this identity; the
-  /// likest first. A child of exactly this number is found by `findChildren`.
+  /// Children who may be the one of this number or, while names are open, of this identity, likest
+  /// first. Exactly this number is found by `findChildren`.
   [[nodiscard]] Result<std::vector<NearMatch>>
   nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
   /// A child number that nobody has: one more than the highest, from 1001 on.
   [[nodiscard]] Result<std::string> nextNumber();
-  /// Reads on for searching: at most so many children, whose names it opens. True when none is
-  /// left to read.
+  /// Reads on for searching, at most so many children. True when none is left to read.
   Result<bool> readRoll(int atMost);
   [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
   [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
@@ -159,8 +149,8 @@ class Reader {
   /// Of the children of one day alone.
   [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records);
 
-  // What leaves as data. A day: the children with a record on it; a term: also those with a form of
-  // it, and nothing after `asOf`. Written out whole or not at all.
+  // What leaves as data, whole or not at all. A day: the children with a record on it; a term: also
+  // those with a form of it, and nothing after `asOf`.
   /// As exchange::writeExtract, whether or not the vault is open.
   Result<base::Done> extractDay(roster::DayId day, std::ostream& out);
   Result<base::Done> extractTerm(roster::TermId term, base::Date asOf, std::ostream& out);
@@ -193,9 +183,11 @@ class Reader {
   store::Book& book_;
   std::optional<vault::Vault>& vault_;
   World world_;
+  base::Instant clockTrusted_{}; ///< somebody said that it is right
 
  private:
   Result<BoardLine> boardLine(roster::ChildId child);
+  Result<base::Done> addNames(IdentityCard& card, const Identity& identity);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);
   /// The name as shown; empty while locked and for a child without one.

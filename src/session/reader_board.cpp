@@ -146,13 +146,34 @@ Result<std::optional<roster::ChildId>> Reader::childInChair(roster::DayId day) {
   return *where == Place::inChair ? std::optional(newest) : std::nullopt;
 }
 
+Result<base::Done> Reader::addNames(IdentityCard& card, const Identity& identity) {
+  for (const auto& guardian : identity.guardians)
+    card.guardianInitials +=
+        (card.guardianInitials.empty() ? "" : ", ") + vault::initials(guardian.name);
+  const auto all = roll();
+  if (!all) return all.error();
+  for (const auto other : (*all)->called(card.name)) {
+    if (other == card.child) continue;
+    auto namesake = this->child(other);
+    if (!namesake) return namesake.error();
+    auto theirs = this->identity(other);
+    if (!theirs) return theirs.error();
+    card.sameNameOthers.push_back(namesake->value.number + ", born " + theirs->birth.words());
+  }
+  return base::Done{};
+}
+
 Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayId) {
   auto child = this->child(id);
   if (!child) return child.error();
   auto day = this->day(dayId);
   if (!day) return day.error();
-  auto identity = this->identity(id);
-  if (!identity) return identity.error();
+  std::optional<Identity> identity;
+  if (isUnlocked()) {
+    auto known = this->identity(id);
+    if (!known) return known.error();
+    identity = std::move(*known);
+  }
   auto school = only<roster::School>(store::subjectIs(child->value.school), "school");
   if (!school) return school.error();
   auto forms = consents(id);
@@ -173,10 +194,11 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
   };
   IdentityCard card{id,
                     child->value.number,
-                    identity->shownName(),
-                    identity->headerName(),
-                    identity->birth.words() + ", age " +
-                        std::to_string(base::ageInYears(identity->birth, on)),
+                    identity ? identity->shownName() : child->value.number,
+                    identity ? identity->headerName() : std::string(),
+                    identity ? identity->birth.words() + ", age " +
+                                   std::to_string(base::ageInYears(identity->birth, on))
+                             : std::string(),
                     child->value.room,
                     child->value.grade,
                     school->value.name,
@@ -185,21 +207,10 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
                     stand(Service::sealants),
                     stand(Service::varnish),
                     stand(Service::recheckAndReplace)};
-  for (const auto& guardian : identity->guardians)
-    card.guardianInitials +=
-        (card.guardianInitials.empty() ? "" : ", ") + vault::initials(guardian.name);
   for (auto& flag : *flagged)
     if (!flag.value.resolved) card.flags.push_back(std::move(flag));
-  const auto all = roll();
-  if (!all) return all.error();
-  for (const auto other : (*all)->called(card.name)) {
-    if (other == id) continue;
-    auto namesake = this->child(other);
-    if (!namesake) return namesake.error();
-    auto theirs = this->identity(other);
-    if (!theirs) return theirs.error();
-    card.sameNameOthers.push_back(namesake->value.number + ", born " + theirs->birth.words());
-  }
+  if (identity)
+    if (const auto named = addNames(card, *identity); !named) return named.error();
   auto seen = book_.current<chairside::Seating>(rowsOf("child", id));
   if (!seen) return seen.error();
   for (const auto& seating : *seen)

@@ -212,4 +212,18 @@ std::string Reader::clockWarning() {
          ". Check the date and time against the school clock; the order of entries is kept.";
 }
 
+std::optional<std::string> Reader::clockQuestion() const {
+  // Longer than any summer without a clinic day; a clock that is off is off by a year or by
+  // decades.
+  constexpr auto longestSilence = std::chrono::hours(24 * 150);
+  const auto newest = book_.newestMoment();
+  const auto known = std::max(newest.utc, clockTrusted_.utc);
+  const auto now = world_.clock.now();
+  const bool isEmpty = newest.utc == base::Milliseconds{};
+  if (isEmpty || now.at.utc <= known + longestSilence) return std::nullopt;
+  return "This laptop's clock says " + now.text() + ". The newest entry in the logbook is of " +
+         base::LocalInstant{newest, now.offset}.date().words() +
+         ". Is the date right? What is entered under a wrong date stays under it.";
+}
+
 } // namespace gk::session

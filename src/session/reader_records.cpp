@@ -1,3 +1,4 @@
+#include "followup/placements_confirmed.h"
 #include "reports/close_out.h"
 #include "session/session_write.h"
 
@@ -113,6 +114,13 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto incidents = this->incidents(id);
   if (!incidents) return incidents.error();
   records.incidents = std::move(*incidents);
+  auto said = book_.current<followup::PlacementsConfirmed>(today);
+  if (!said) return said.error();
+  if (!said->empty()) {
+    const auto ever = book_.history<chairside::Placement>(today);
+    if (!ever) return ever.error();
+    records.confirmed = followup::confirmedRows(*ever, *said);
+  }
   for (const auto& check : records.checks)
     reader.read(records.checkedPlacements, subjectIs(check.value.placement));
   for (const auto& field : records.fields) {

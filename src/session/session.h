@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "session/chair_work.h"
 #include "session/day_verbs.h"
 #include "session/undo.h"
@@ -16,6 +17,7 @@ struct HistoryLine;
 namespace gk::session {
 
 struct PastAct;
+class SnapshotDraft;
 
 /// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
 /// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
@@ -31,12 +33,24 @@ class Session : public DayVerbs {
   static Result<Session> open(const base::Path& path, base::LaptopId laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
-                              store::Checkup checkup = store::Checkup::quick);
+                              store::Checkup checkup = store::Checkup::quick,
+                              const base::Progress& progress = {});
+  /// Whether opening it first brings it up to date, which takes a while; false where it cannot be
+  /// told.
+  static bool isOfOlderVersion(const base::Path& path);
   Result<base::Done> unlock(std::string passphrase);
   void lock();
   Result<base::Done> changePassphrase(std::string passphrase);
   Result<base::Done> backUp(const base::Path& target);
+  /// Changes with whatever is written here or merged in; up to its colon, which book it is.
+  [[nodiscard]] std::string edition() const;
+  /// Of the book as it is once all is copied, for long work in another thread.
+  Result<std::unique_ptr<SnapshotDraft>> snapshot();
   Result<store::Merged> absorb(const base::Path& other);
+  /// As absorb, in another thread: while it runs nothing may be asked here, and nobody hears of it
+  /// before `tellAbsorbed`, in the session's own thread.
+  Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress);
+  void tellAbsorbed();
   /// All that is wrong with the file and its history; empty when it is whole.
   Result<std::vector<store::Fault>> findings();
   /// As findings, of a file that may be too damaged to be opened, which is then what it finds.

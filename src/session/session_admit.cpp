@@ -47,7 +47,12 @@ Result<bool> Door::isSettingUp() {
       *team, [](const auto& one) { return one.value.may.has(roster::Task::type); });
 }
 
+void Door::confirmClock() {
+  clockTrusted_ = world_.clock.now().at;
+}
+
 Result<Admission> Door::admit(Verb verb, By by, const About& about) {
+  if (const auto question = clockQuestion()) return Error{ErrorCode::clockAhead, *question};
   const auto& rule = ruleOf(verb);
   if (by.station == base::Station::unsaid) by.station = rule.station;
   Admission admission(verb, by, about.on.value_or(world_.clock.now().date()));
@@ -89,6 +94,7 @@ Result<Admission> Door::admit(Verb verb, By by, const About& about) {
   if (rule.asksReason && base::isBlank(about.reason.value_or("")))
     return Error{ErrorCode::ruleReason,
                  std::string(rule.words) + " needs a reason; say why, in a few words"};
+  if (const auto own = isHerself(admission, rule, about); !own) return own.error();
   return admission;
 }
 

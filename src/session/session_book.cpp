@@ -1,5 +1,7 @@
 #include "session/reader_held.h"
 #include "session/session_write.h"
+#include "session/snapshot.h"
+#include "store/image.h"
 
 namespace gk::session {
 
@@ -14,10 +16,6 @@ vault::WrappedKey wrappedOf(const store::KeyRow& row) {
 
 store::KeyRow rowOf(const vault::WrappedKey& wrapped) {
   return {wrapped.salt, wrapped.opsLimit, wrapped.memoryBytes, wrapped.nonce, wrapped.box};
-}
-
-crypto::KdfCost costOf(BookKind kind) {
-  return kind == BookKind::real ? crypto::KdfCost::interactive() : crypto::KdfCost::cheapest();
 }
 
 store::Durability durabilityOf(BookKind kind) {
@@ -48,7 +46,9 @@ void Reader::forgetRoll() {
   held_->roll.reset();
 }
 
-Door::Door(store::Book book, World world) : Reader(std::move(book), world) {}
+Door::Door(store::Book book, World world) : Reader(std::move(book), world) {
+  keyboard_.slept = world.clock.steady() - world.clock.awake();
+}
 
 Session::Session(store::Book book, World world) : DayVerbs(std::move(book), world) {}
 
@@ -68,15 +68,19 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);
+  session.kind_ = kind;
   return session;
 }
 
 Result<Session> Session::open(const base::Path& path, base::LaptopId laptop, World world,
-                              store::Access access, BookKind kind, store::Checkup checkup) {
-  auto book =
-      store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at, checkup);
+                              store::Access access, BookKind kind, store::Checkup checkup,
+                              const base::Progress& progress) {
+  auto book = store::Book::open(path, laptop, access, durabilityOf(kind), world.clock.now().at,
+                                checkup, progress);
   if (!book) return book.error();
-  return Session(std::move(*book), world);
+  Session session(std::move(*book), world);
+  session.kind_ = kind;
+  return session;
 }
 
 Result<base::Done> Session::unlock(std::string passphrase) {
@@ -87,14 +91,13 @@ Result<base::Done> Session::unlock(std::string passphrase) {
   if (!opened) return opened.error();
   vault_ = std::move(*opened);
   forgetRoll();
+  beginKeyboard();
   changed_.emit(Change{});
   return base::Done{};
 }
 
 void Session::lock() {
-  vault_.reset();
-  forgetRoll();
-  changed_.emit(Change{});
+  lockNames();
 }
 
 Result<base::Done> Session::changePassphrase(std::string passphrase) {
@@ -113,6 +116,34 @@ Result<store::Merged> Session::absorb(const base::Path& other) {
   auto merged = book_.absorb(other, world_.clock.now().at);
   if (merged) changed_.emit(Change{});
   return merged;
+}
+
+Result<store::Merged> Session::absorbAside(const base::Path& other,
+                                           const base::Progress& progress) {
+  return book_.absorb(other, world_.clock.now().at, progress);
+}
+
+void Session::tellAbsorbed() {
+  changed_.emit(Change{});
+}
+
+bool Session::isOfOlderVersion(const base::Path& path) {
+  return store::isOfOlderVersion(path);
+}
+
+std::string Session::edition() const {
+  const auto now = book_.edition();
+  return book_.identity().text() + ":" + now.newest.uuid().text() +
+         (now.merges > 0 ? "+" + std::to_string(now.merges) : "");
+}
+
+Result<std::unique_ptr<SnapshotDraft>> Session::snapshot() {
+  auto image = store::Image::of(book_);
+  if (!image) return image.error();
+  return std::make_unique<SnapshotDraft>(
+      std::move(*image),
+      std::make_unique<StillWorld>(StillWorld{base::ManualClock(world_.clock.now())}),
+      vault_ ? std::optional(vault_->twin()) : std::nullopt, path());
 }
 
 Result<std::vector<store::Fault>> Session::findings() {

@@ -121,6 +121,22 @@ Result<followup::BackupNoteId> DayVerbs::noteBackup(By by, const followup::Backu
   return write(*may, {}, [&](store::Act& act) { return act.add(note); });
 }
 
+Result<std::optional<base::Date>> DayVerbs::dayNotBackedUp(std::optional<base::Date> known) {
+  const auto notes = book_.current<followup::BackupNote>(store::everything());
+  if (!notes) return notes.error();
+  for (const auto& note : *notes)
+    if (note.stamp.laptop == book_.laptop())
+      known = std::max(known, std::optional(note.stamp.at.date()));
+  const auto all = book_.current<roster::ClinicDay>(store::everything());
+  if (!all) return all.error();
+  const auto today = world_.clock.now().date();
+  std::optional<base::Date> newest;
+  for (const auto& day : *all)
+    if (!day.value.cancelled && day.value.date < today)
+      newest = std::max(newest, std::optional(day.value.date));
+  return newest > known ? newest : std::nullopt;
+}
+
 Result<kit::LightPassId> DayVerbs::passOverLight(By by, const kit::LightPass& pass) {
   const auto may = admit(Verb::passOverLight, by, {.day = pass.day, .reason = pass.reason});
   if (!may) return may.error();

@@ -36,7 +36,7 @@ Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::stri
   if (!may) return may.error();
   auto old = this->day(day);
   if (!old) return old.error();
-  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why the day is cancelled"};
+  if (base::isBlank(reason)) return Error{ErrorCode::ruleReason, "say why the day is canceled"};
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
   if (!seatings) return seatings.error();
   if (!seatings->empty())
@@ -51,8 +51,9 @@ Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::stri
 }
 
 Result<roster::AgreementOverrideId>
-DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken) {
-  const auto may = admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason});
+DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken, const OwnPin& pin) {
+  const auto may =
+      admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason, .pin = pin});
   if (!may) return may.error();
   if (by.author != taken.clinician)
     return Error{ErrorCode::ruleCredential,
@@ -74,7 +75,7 @@ Result<kit::ReadinessId> DayVerbs::answerReadiness(By by, const kit::ReadinessCh
       std::ranges::find_if(*answers, [&](const auto& row) { return row.value.item == check.item; });
   return write(*may, {}, [&](store::Act& act) {
     if (old == answers->end()) return act.add(check);
-    act.correct(*old, check, "answered anew");
+    act.correct(*old, check, "answered again");
     return old->id;
   });
 }

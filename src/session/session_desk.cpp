@@ -246,9 +246,11 @@ Result<base::Done> DeskVerbs::correctConsent(By by, const Recorded<roster::Conse
   });
 }
 
-Result<roster::OverrideId> DeskVerbs::overrideConsent(By by, const roster::ConsentOverride& taken) {
-  const auto may = admit(Verb::overrideConsent, by,
-                         {.child = taken.child, .reason = taken.reason, .on = taken.on});
+Result<roster::OverrideId> DeskVerbs::overrideConsent(By by, const roster::ConsentOverride& taken,
+                                                      const OwnPin& pin) {
+  const auto may =
+      admit(Verb::overrideConsent, by,
+            {.child = taken.child, .reason = taken.reason, .on = taken.on, .pin = pin});
   if (!may) return may.error();
   if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
@@ -265,8 +267,9 @@ Result<roster::FlagId> DeskVerbs::enterFlag(By by, const roster::MedicalFlag& fl
 }
 
 Result<base::Done> DeskVerbs::resolveFlag(By by, const Recorded<roster::MedicalFlag>& flag,
-                                          const std::string& decided) {
-  const auto may = admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided});
+                                          const std::string& decided, const OwnPin& pin) {
+  const auto may =
+      admit(Verb::resolveFlag, by, {.child = flag.value.child, .reason = decided, .pin = pin});
   if (!may) return may.error();
   auto now = only<roster::MedicalFlag>(store::subjectIs(flag.id), "medical flag");
   if (!now) return now.error();

@@ -65,9 +65,10 @@ Result<followup::ContactId> DayVerbs::enterContact(By by, const followup::Contac
 }
 
 Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Placement>& given,
-                                          const dentition::Tooth& tooth,
-                                          const std::string& reason) {
-  const auto may = admit(Verb::correctTooth, by, {.day = given.value.day, .reason = reason});
+                                          const dentition::Tooth& tooth, const std::string& reason,
+                                          const OwnPin& pin) {
+  const auto may =
+      admit(Verb::correctTooth, by, {.day = given.value.day, .reason = reason, .pin = pin});
   if (!may) return may.error();
   const auto stands = asItStands(given);
   if (!stands) return stands.error();

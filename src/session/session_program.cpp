@@ -71,11 +71,7 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
 
 namespace {
 
-/// Who says what others may: those who sign, and the program's managers. A license that ran out
-/// does not end it, or nobody could renew one.
-bool keepsTeam(const roster::Member& member) {
-  return member.may.has(roster::Task::sign) || member.role == roster::Role::manager;
-}
+using roster::keepsTeam;
 
 /// Whether a member gets a right by it, that to type apart; a dentist's word is one too.
 bool isRaised(const roster::Member& before, const roster::Member& after) {

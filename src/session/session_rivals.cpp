@@ -8,6 +8,7 @@
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
+#include "store/people_rows.h"
 #include "store/record_list.h"
 #include "store/rival_rule.h"
 #include "store/roster_rows.h"

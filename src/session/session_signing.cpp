@@ -39,9 +39,9 @@ Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& clo
   return write(*may, {}, [&](store::Act& act) { return act.add(closure); });
 }
 
-Result<roster::ReopeningId> DayVerbs::reopenDay(By by, roster::DayId day,
-                                                const std::string& reason) {
-  const auto may = admit(Verb::reopenDay, by, {.day = day, .reason = reason});
+Result<roster::ReopeningId> DayVerbs::reopenDay(By by, roster::DayId day, const std::string& reason,
+                                                const OwnPin& pin) {
+  const auto may = admit(Verb::reopenDay, by, {.day = day, .reason = reason, .pin = pin});
   if (!may) return may.error();
   // A license that held on the day may be over today.
   if (auto signer = entitled(*by.author, roster::Task::sign, world_.clock.now().date()); !signer)
@@ -55,8 +55,9 @@ Result<roster::ReopeningId> DayVerbs::reopenDay(By by, roster::DayId day,
   });
 }
 
-Result<roster::AddendumId> DayVerbs::addAddendum(By by, const roster::Addendum& addendum) {
-  const auto may = admit(Verb::addAddendum, by, {.day = addendum.day});
+Result<roster::AddendumId> DayVerbs::addAddendum(By by, const roster::Addendum& addendum,
+                                                 const OwnPin& pin) {
+  const auto may = admit(Verb::addAddendum, by, {.day = addendum.day, .pin = pin});
   if (!may) return may.error();
   if (base::isBlank(addendum.text)) return Error{ErrorCode::textMalformed, "say what is added"};
   if (addendum.child)

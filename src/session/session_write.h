@@ -1,5 +1,6 @@
 #pragma once
 
+#include "crypto/derive.h"
 #include "session/session.h"
 #include "store/book.h"
 
@@ -11,9 +12,9 @@ auto Door::writeAs(const Admission& may, std::string_view name,
     -> Result<std::invoke_result_t<Work, store::Act&>> {
   std::optional<std::invoke_result_t<Work, store::Act&>> made;
   auto written = book_.act(
-      may.by(), world_.clock.now(), world_.random,
-      [&](store::Act& act) { made.emplace(work(act)); }, name);
+      may.by(), world_.clock.now(), [&](store::Act& act) { made.emplace(work(act)); }, name);
   if (!written) return written.error();
+  if (may.usesPin()) keyboard_.use();
   changed_.emit(Change{child});
   return std::move(*made);
 }
@@ -58,6 +59,10 @@ Result<bool> Door::isAny(const store::Where& where) {
   (look.template operator()<Kinds>(), ...);
   if (failure) return *failure;
   return found;
+}
+
+inline crypto::KdfCost costOf(BookKind kind) {
+  return kind == BookKind::real ? crypto::KdfCost::interactive() : crypto::KdfCost::cheapest();
 }
 
 /// The consent that a field's teeth ask for.

@@ -24,6 +24,8 @@ enum class Verb {
   enterEligibility,
   enterMember,
   correctMember,
+  setPin,
+  resetPin,
   enrolChild,
   importRoster,
   takeBackImport,
@@ -61,6 +63,7 @@ enum class Verb {
   answerMerge,
   reopenMerge,
   settleWords,
+  confirmPlacements,
   enterIncident,
   correctIncident,
   // The chair.
@@ -108,10 +111,18 @@ enum class TakenBack {
   never  ///< never, and undo takes nothing back that is older either: it left the book
 };
 
+/// Whether an act asks for the PIN of the one who answers for it, where she has one.
+enum class PinAsked {
+  no,
+  yes,
+  onSigned ///< where the day that it changes is signed
+};
+
 /// One row of the table: who may act, in what state, what is refused.
 /// No author, or one without the right: `rule.credential`. Another state of the day:
 /// `rule.day-open`. A child not seated that day: `rule.identity`. No consent to the service:
-/// `rule.consent`. No reason: `rule.reason`. Refusals come in that order.
+/// `rule.consent`. No reason: `rule.reason`. No right PIN of hers where one is asked for, or
+/// somebody with a PIN who types and is not signed in: `pin.needed`. Refusals come in that order.
 struct VerbRule {
   Verb verb;
   std::string_view name;  ///< as the history keeps it; never changed once released
@@ -124,6 +135,7 @@ struct VerbRule {
   bool atSetup = false; ///< also by nobody, as long as the book has no program or no school day
   base::Station station = base::Station::desk;
   TakenBack takenBack = TakenBack::here;
+  PinAsked pin = PinAsked::no; ///< of the author
 };
 
 } // namespace gk::session

@@ -23,8 +23,9 @@ inline constexpr auto verbRules = [] {
   constexpr auto none = DayMust::none;
   constexpr auto exist = DayMust::exist;
   constexpr auto open = DayMust::beOpen;
+  constexpr auto pin = PinAsked::yes;
   return std::to_array<VerbRule>({
-    // verb, name, words, right, day, seated, consent, reason, setup, station, taken back
+    // verb, name, words, right, day, seated, consent, reason, setup, station, taken back, PIN
     {enterProgram, "enter program", "Program", type, none, false, any, false, true, Station::program, byOwn},
     {correctProgram, "correct program", "Program changed", type, none, false, any, true, true, Station::program, byOwn},
     {enterTerm, "enter term", "Term", type, none, false, any, false, true, Station::program, byOwn},
@@ -35,6 +36,8 @@ inline constexpr auto verbRules = [] {
     {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},
     {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, byOwn},
     {correctMember, "correct member", "Team member changed", type, none, false, any, true, true, Station::team, byOwn},
+    {setPin, "set PIN", "PIN chosen", type, none, false, any, false, false, Station::team, byOwn, pin},
+    {resetPin, "reset PIN", "PIN reset", type, none, false, any, true, false, Station::team, byOwn, pin},
     {enrolChild, "enroll child", "Student added", type, none, false, any, false, false, Station::board, here},
     {importRoster, "import roster", "Roster imported", type, none, false, any, false, false, Station::rosters, never},
     {takeBackImport, "take back import", "Roster import taken back", type, none, false, any, true, false, Station::rosters, never},
@@ -45,9 +48,9 @@ inline constexpr auto verbRules = [] {
     {enterConsent, "enter consent", "Consent form", type, none, false, any, false, false, Station::consent, here},
     {withdrawConsent, "withdraw consent", "Consent withdrawn", type, none, false, any, true, false, Station::board, byOwn},
     {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},
-    {overrideConsent, "override consent", "Consent override", Task::clinicianOverride, none, false, any, true, false, Station::chair, here},
+    {overrideConsent, "override consent", "Consent override", Task::clinicianOverride, none, false, any, true, false, Station::chair, here, pin},
     {enterFlag, "enter flag", "Medical alert", type, none, false, any, false, false, Station::chair, byOwn},
-    {resolveFlag, "resolve flag", "Medical alert resolved", Task::clinicianOverride, none, false, any, true, false, Station::chair, byOwn},
+    {resolveFlag, "resolve flag", "Medical alert resolved", Task::clinicianOverride, none, false, any, true, false, Station::chair, byOwn, pin},
     {enterLight, "enter light", "Curing light", type, none, false, any, false, true, Station::lights, here},
     {correctLight, "correct light", "Curing light corrected", type, none, false, any, true, true, Station::lights, here},
     {enterReading, "enter reading", "Light reading", type, none, false, any, false, true, Station::lights, here},
@@ -58,10 +61,10 @@ inline constexpr auto verbRules = [] {
 
     {openDay, "open day", "School day opened", type, none, false, any, false, false, Station::board, byOwn},
     {cancelDay, "cancel day", "School day canceled", type, open, false, any, true, false, Station::board, here},
-    {overrideAgreement, "override agreement", "Agreement override", Task::clinicianOverride, open, false, any, true, false, Station::chair, byOwn},
+    {overrideAgreement, "override agreement", "Agreement override", Task::clinicianOverride, open, false, any, true, false, Station::chair, byOwn, pin},
     {signDay, "sign day", "Signatures", sign, open, false, any, false, false, Station::closeOut, never},
-    {reopenDay, "reopen day", "Signatures taken back", sign, DayMust::beSigned, false, any, true, false, Station::closeOut, never},
-    {addAddendum, "add late entry", "Late entry", type, DayMust::beSigned, false, any, false, false, Station::closeOut, byOwn},
+    {reopenDay, "reopen day", "Signatures taken back", sign, DayMust::beSigned, false, any, true, false, Station::closeOut, never, pin},
+    {addAddendum, "add late entry", "Late entry", type, DayMust::beSigned, false, any, false, false, Station::closeOut, byOwn, pin},
     {answerReadiness, "answer readiness", "Equipment check", type, open, false, any, false, false, Station::equipment, here},
     {passOverLight, "skip light", "Light reading skipped", type, open, false, any, true, false, Station::closeOut, here},
     {countPaper, "count paper", "Paper count", type, open, false, any, false, false, Station::closeOut, here},
@@ -72,6 +75,7 @@ inline constexpr auto verbRules = [] {
     {answerMerge, "answer merge", "Laptop conflict resolved", sign, open, false, any, false, false, Station::closeOut, byOwn},
     {reopenMerge, "reopen merge", "Laptop conflict reopened", sign, open, false, any, true, false, Station::closeOut, byOwn},
     {settleWords, "settle words", "One of two laptops' words kept", sign, none, false, any, false, false, Station::closeOut, byOwn},
+    {confirmPlacements, "confirm placements", "Placements confirmed", place, exist, false, any, false, false, Station::closeOut, byOwn, pin},
     {enterIncident, "enter incident", "Incident", type, exist, false, any, false, false, Station::incident, byOwn},
     {correctIncident, "correct incident", "Incident corrected", type, exist, false, any, true, false, Station::incident, byOwn},
 
@@ -90,7 +94,7 @@ inline constexpr auto verbRules = [] {
     {endVisit, "end visit", "Visit outcome", type, open, false, any, false, false, Station::chair, here},
     {enterPaper, "enter paper", "Paper sheet", type, open, false, any, false, false, Station::board, here},
 
-    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, byOwn},
+    {correctTooth, "correct tooth", "Sealant moved to another tooth", place, exist, false, any, true, false, Station::chair, byOwn, PinAsked::onSigned},
     {enterCheck, "enter check", "Recheck", Task::checkRetention, open, true, Service::recheckAndReplace, false, false, Station::chair, here},
     {enterReferral, "enter referral", "Referral", type, exist, false, any, false, false, Station::closeOut, here},
     {updateReferral, "update referral", "Referral updated", type, exist, false, any, true, false, Station::closeOut, byOwn},

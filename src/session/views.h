@@ -13,6 +13,11 @@
 
 namespace gk::session {
 
+/// Whose records a report takes: of the children that the term's own figures may count (those of
+/// its forms and days, and those whose one-year look falls into it), or of every child of the
+/// program, as a curve over all years and a lot's trace need.
+enum class Reach { term, program };
+
 /// Where a child is in the day.
 enum class Place { waiting, inChair, parked, done, absent };
 
@@ -33,7 +38,8 @@ struct BoardLine {
   std::string paper{};          ///< number of the sheet that the visit was typed from
 };
 
-/// All that the identity screen must show at one glance.
+/// All that the identity screen must show at one glance. While locked the number stands for the
+/// name, and birth date, guardians and namesakes are blank.
 struct IdentityCard {
   roster::ChildId child;
   std::string number;

@@ -1,37 +1,52 @@
 #include "store/book.h"
+#include "store/row_io.h"
 
 namespace gk::store {
 
-Act::Act(Connection& connection, ActStamp stamp, Position position, base::Random& random)
-    : connection_(connection), stamp_(stamp), position_(position), random_(random) {}
+Act::Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position)
+    : connection_(connection), hand_(hand), stamp_(stamp), by_(stamp.by), position_(position),
+      mark_(markOf(hand.laptop)) {}
 
-base::EntryId Act::insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
-                               std::optional<base::EntryId> supersedes, const std::string& reason) {
-  const auto id = base::nextUuid7(stamp_.at.at, position_.last, random_);
-  position_ = {position_.sequence + 1, id};
-  if (!act_) act_ = id;
+base::EntryId Act::insertEntry(std::string_view kind, const std::optional<Replaced>& replaced) {
+  if (!first_) connection_.numberFor(hand_.laptop); // a hand without an act would say nothing
+  const base::EntryId id(nextIdentity(stamp_.at.at, position_.last, mark_));
+  if (!first_) first_ = id;
+  using MaybeEntry = std::optional<base::EntryId>;
+  using MaybeText = std::optional<std::string_view>;
+  const bool isQuoted = by_.author != stamp_.by.author;
   connection_
-      .prepare("INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, at, "
-               "utc_offset, supersedes, reason, verb, station) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, "
-               "?, ?, ?, ?, ?)")
-      .bindAll(id, subject.value_or(id), *act_, kind, stamp_.laptop, position_.sequence,
-               stamp_.by.author, stamp_.by.recorder, stamp_.at.at,
-               static_cast<int>(stamp_.at.offset.count()), supersedes, std::string_view(reason),
-               stamp_.verb, base::nameOf(stamp_.by.station))
+      .prepare("INSERT INTO entry (id, kind, nth, subject, supersedes, author, recorder, reason) "
+               "VALUES (?, (SELECT number FROM entry_kind WHERE name = ?), ?, ?, ?, ?, ?, ?)")
+      .bindAll(id, kind, count_, replaced ? MaybeEntry(replaced->thing) : MaybeEntry(),
+               replaced ? MaybeEntry(replaced->entry) : MaybeEntry(),
+               isQuoted ? by_.author : std::nullopt, isQuoted ? by_.recorder : std::nullopt,
+               replaced ? MaybeText(soundOr(replaced->reason)) : MaybeText())
       .run();
-  return base::EntryId(id);
+  position_.last = id.uuid();
+  ++count_;
+  return id;
 }
 
 void Act::retract(base::EntryId entry, const std::string& reason) {
   base::require(!reason.empty(), "a retraction needs a reason");
-  insertEntry("retraction", entry.uuid(), entry, reason);
+  insertEntry("retraction", Replaced{entry, entry, reason});
 }
 
 base::By Act::quoting(const std::optional<base::MemberId>& author) {
-  const auto now = stamp_.by;
+  const auto now = by_;
   if (author && author != now.author)
-    stamp_.by = {author, now.recorder ? now.recorder : now.author, now.station};
+    by_ = {author, now.recorder ? now.recorder : now.author, now.station};
   return now;
+}
+
+Position Act::sealed() {
+  if (!first_) return position_;
+  const auto sequence = position_.sequence + 1;
+  position_.digest = sealAct(connection_, newestSchema(), hand_,
+                             {*first_, sequence, count_, stamp_.at, stamp_.by, stamp_.verb},
+                             base::EntryId(position_.last), position_.digest);
+  position_.sequence += count_;
+  return position_;
 }
 
 } // namespace gk::store

@@ -36,39 +36,47 @@ void putCell(std::string& bytes, const CellView& cell) {
   }
 }
 
-/// The rows of an entry in the tables of its kind, after its own.
-void addRecords(Connection& book, const OwnSchema& own, const std::string& kind,
-                const base::Uuid& entry, ActDigest& digest) {
-  for (const auto& table : std::ranges::equal_range(own.records, kind, {}, &OwnTable::kind)) {
-    auto rows = book.prepare(table.ofEntry);
-    rows.bind(1, entry);
-    while (rows.step())
-      digest.add(table, rows);
-  }
+constexpr std::string_view headColumns =
+    R"("first", "sequence", "count", "at", "utc_offset", "author", "recorder", "verb", "station")";
+
+void bindHead(Statement& statement, const ActHead& head) {
+  statement.bind(1, head.first)
+      .bind(2, head.sequence)
+      .bind(3, head.count)
+      .bind(4, head.at.at)
+      .bind(5, head.at.offset.count())
+      .bind(6, head.by.author)
+      .bind(7, head.by.recorder)
+      .bind(8, head.verb)
+      .bind(9, base::nameOf(head.by.station));
 }
 
-/// `entries` stands on the first of them.
-crypto::Hash digestOfRows(Connection& book, const OwnSchema& own, Statement& entries,
-                          const ActHead& head) {
-  ActDigest digest(head);
-  do {
+/// Each row of `entry` from ?1 to ?2 of one hand, with its rows in the tables of its kind.
+void addEntries(Connection& book, const OwnSchema& own, std::int64_t first, std::int64_t last,
+                ActDigest& digest) {
+  auto entries = book.prepare(own.entriesBetween);
+  entries.bind(1, first).bind(2, last);
+  while (entries.step()) {
     digest.addEntry(own.entry, entries);
-    addRecords(book, own, entries.column<std::string>(own.kindColumn),
-               entries.column<base::Uuid>(own.idColumn), digest);
-  } while (entries.step());
-  return digest.finish();
+    const auto kind = entries.column<std::int64_t>(own.kindColumn);
+    for (const auto& table : std::ranges::equal_range(own.records, kind, {}, &OwnTable::kind)) {
+      auto rows = book.prepare(table.ofEntry);
+      rows.bind(1, entries.column<std::int64_t>(own.idColumn));
+      while (rows.step())
+        digest.add(table, rows);
+    }
+  }
 }
 
 } // namespace
 
-ActDigest::ActDigest(const ActHead& head) {
+ActDigest::ActDigest(const Hand& hand, const crypto::Hash& previous, const Hands& hands)
+    : hands_(hands) {
   putNumber(bytes_, static_cast<std::uint32_t>(actTag.size()));
   bytes_ += actTag;
-  bytes_ += viewOf(head.book.bytes);
-  bytes_ += viewOf(head.laptop.uuid().bytes);
-  bytes_ += viewOf(head.previous);
-  bytes_ += viewOf(head.act.bytes);
-  putNumber(bytes_, head.first);
+  bytes_ += viewOf(hand.book.bytes);
+  bytes_ += viewOf(hand.laptop.uuid().bytes);
+  bytes_ += viewOf(previous);
 }
 
 void ActDigest::flush() {
@@ -86,7 +94,12 @@ void ActDigest::add(const OwnTable& table, const Statement& row) {
     // So that a column that comes later, silent in old rows, changes none of their digests.
     if (silent && silent->view() == cell) continue;
     bytes_ += static_cast<char>(i + 1);
-    putCell(bytes_, cell);
+    // The file's own number of a hand is not of the act: a merge may number it otherwise.
+    const bool isEntry = table.columns[i].isEntry && cell.type == CellType::integer;
+    if (const auto identity = isEntry ? hands_.identityOf(cell.number) : std::nullopt)
+      putCell(bytes_, {CellType::blob, 0, viewOf(identity->bytes)});
+    else
+      putCell(bytes_, cell);
   }
   bytes_ += endOfRow;
   constexpr std::size_t piece = 4096;
@@ -105,25 +118,45 @@ crypto::Hash ActDigest::finish() {
   return hasher_.finish();
 }
 
-crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, std::int64_t after,
-                     const crypto::Hash& previous) {
-  auto entries = book.prepare(own.entriesAfter);
-  entries.bindAll(hand.laptop, after);
-  base::require(entries.step(), "an act that wrote a row");
-  const auto act = entries.column<base::Uuid>(own.idColumn);
-  const auto digest =
-      digestOfRows(book, own, entries, {hand.book, hand.laptop, previous, act, after + 1});
-  book.prepare("INSERT INTO act_digest (act, digest) VALUES (?, ?)")
-      .bindAll(act, std::span<const std::uint8_t>(digest))
-      .run();
-  return digest;
+crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, const ActHead& head,
+                     base::EntryId last, const crypto::Hash& previous) {
+  base::require(own.act.list() == headColumns, "an act is written with every column it has");
+  const auto& hands = book.hands();
+  ActDigest digest(hand, previous, hands);
+  {
+    auto row = book.prepare("SELECT ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9");
+    bindHead(row, head);
+    row.step();
+    digest.add(own.act, row);
+  }
+  addEntries(book, own, hands.keyOf(head.first.uuid()), hands.keyOf(last.uuid()), digest);
+  const auto hash = digest.finish();
+  auto act = book.prepare("INSERT INTO act (first, sequence, count, at, utc_offset, author, "
+                          "recorder, verb, station, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+  bindHead(act, head);
+  act.bind(10, std::span<const std::uint8_t>(hash));
+  act.run();
+  return hash;
 }
 
-crypto::Hash digestOf(Connection& book, const OwnSchema& own, const ActHead& head) {
-  auto entries = book.prepare(own.entriesOfAct);
-  entries.bind(1, head.act);
-  base::require(entries.step(), "an act that is there");
-  return digestOfRows(book, own, entries, head);
+std::optional<crypto::Hash> digestOf(Connection& book, const OwnSchema& own, const Hand& hand,
+                                     std::int64_t first, const crypto::Hash& previous) {
+  auto act = book.prepare("SELECT " + own.act.list() + " FROM act WHERE first = ?1");
+  act.bind(1, first);
+  if (!act.step()) return std::nullopt;
+  ActDigest digest(hand, previous, book.hands());
+  digest.add(own.act, act);
+  const auto count = act.column<std::int64_t>(own.act.at("count"));
+  addEntries(book, own, first, first + (count - 1) * keyStep, digest);
+  return digest.finish();
+}
+
+std::optional<crypto::Hash> hashIn(const Statement& row, int column) {
+  const auto cell = row.cell(column);
+  crypto::Hash hash;
+  if (cell.type != CellType::blob || cell.bytes.size() != hash.size()) return std::nullopt;
+  std::ranges::copy(cell.bytes, hash.begin());
+  return hash;
 }
 
 crypto::Hash keyDigest(Connection& book) {
@@ -142,16 +175,6 @@ void sealKey(Connection& book) {
   book.prepare("UPDATE book SET key_digest = ? WHERE only_row = 1")
       .bindAll(std::span<const std::uint8_t>(keyDigest(book)))
       .run();
-}
-
-crypto::Hash keptDigest(Connection& book, const base::Uuid& act) {
-  auto kept = book.prepare("SELECT digest FROM act_digest WHERE act = ?1");
-  kept.bind(1, act);
-  crypto::Hash digest{};
-  if (!kept.step()) return digest;
-  const auto bytes = kept.column<std::vector<std::uint8_t>>(0);
-  if (bytes.size() == digest.size()) std::ranges::copy(bytes, digest.begin());
-  return digest;
 }
 
 } // namespace gk::store

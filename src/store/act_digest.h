@@ -1,63 +1,69 @@
 #pragma once
 
-#include "base/id.h"
+#include "base/entry.h"
 #include "crypto/digest.h"
 #include "store/own_schema.h"
 
+#include <optional>
 #include <string>
 
 namespace gk::store {
 
-/// What the digest of an act begins with.
-struct ActHead {
+/// Whose act a digest is of.
+struct Hand {
   base::Uuid book;
   base::LaptopId laptop;
-  crypto::Hash previous; ///< of the laptop's act before, zeros at its first
-  base::Uuid act;
-  std::int64_t first; ///< sequence of its first row
+};
+
+/// What the rows of one act have in common.
+struct ActHead {
+  base::EntryId first;
+  std::int64_t sequence; ///< of its first row
+  std::int64_t count;    ///< of its rows
+  base::LocalInstant at;
+  base::By by;
+  std::string_view verb;
 };
 
 /// The digest of one act, over its canonical bytes (docs/formats.md, Digests). It takes whatever
 /// columns the program's schema gives a table, so none can be forgotten.
 class ActDigest {
  public:
-  explicit ActDigest(const ActHead& head);
+  /// `previous` is of the laptop's act before, zeros at its first. Rows name others by the numbers
+  /// of `hands`, which must outlive it.
+  ActDigest(const Hand& hand, const crypto::Hash& previous, const Hands& hands);
 
-  /// The row that the statement stands on: each column of `table`, in its order.
+  /// The row that the statement stands on: each column of `table`, in its order. First the row of
+  /// `act`, then those of each entry.
   void add(const OwnTable& table, const Statement& row);
   /// A row of `entry`, which counts as one of the act.
   void addEntry(const OwnTable& entry, const Statement& row);
   [[nodiscard]] crypto::Hash finish();
 
  private:
-  void put(std::int64_t number);
   void flush();
 
+  const Hands& hands_;
   crypto::Hasher hasher_;
   std::string bytes_; // not yet given to it
   std::int64_t entries_ = 0;
 };
 
-/// Which book and whose hand a digest is of.
-struct Hand {
-  base::Uuid book;
-  base::LaptopId laptop;
-};
+/// Writes the act of the rows from `head.first` to `last`, which this laptop has just written, and
+/// gives its digest back.
+crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, const ActHead& head,
+                     base::EntryId last, const crypto::Hash& previous);
 
-/// Writes the digest of the act whose rows this laptop has just written, those after the sequence
-/// `after`, and gives it back.
-crypto::Hash sealAct(Connection& book, const OwnSchema& own, const Hand& hand, std::int64_t after,
-                     const crypto::Hash& previous);
-
-/// Of an act that is there already, read row by row.
-crypto::Hash digestOf(Connection& book, const OwnSchema& own, const ActHead& head);
+/// Of an act that is there already, read row by row; nothing where it has no row in `act`.
+std::optional<crypto::Hash> digestOf(Connection& book, const OwnSchema& own, const Hand& hand,
+                                     std::int64_t first, const crypto::Hash& previous);
 
 /// Of what the book keeps of its key.
 crypto::Hash keyDigest(Connection& book);
 /// Writes it beside the key.
 void sealKey(Connection& book);
 
-/// The digest that is kept of an act; zeros when there is none.
-crypto::Hash keptDigest(Connection& book, const base::Uuid& act);
+/// A column with a digest; nothing where it holds something else.
+std::optional<crypto::Hash> hashIn(const Statement& row, int column);
 
 } // namespace gk::store

@@ -5,6 +5,7 @@
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
+#include "store/people_rows.h"
 #include "store/record_list.h"
 #include "store/roster_rows.h"
 #include "store/trouble.h"
@@ -13,20 +14,22 @@ namespace gk::store {
 
 void Act::restate(base::EntryId source, base::EntryId replaced, const std::string& reason) {
   base::require(!reason.empty(), "what is said again needs a reason");
-  auto statement = connection_.prepare("SELECT kind, subject, author FROM entry WHERE id = ?1");
+  auto statement = connection_.prepare(
+      "SELECT k.name, coalesce(e.subject, e.id), coalesce(e.author, a.author) FROM entry AS e" +
+      std::string(withAct) + " CROSS JOIN entry_kind AS k ON k.number = e.kind WHERE e.id = ?1");
   statement.bind(1, source);
   if (!statement.step())
     throw Trouble({base::ErrorCode::storeDamaged, "a row that is to be said again is not there"});
   const auto [kind, subject, author] =
-      statement.columns<std::string, base::Uuid, std::optional<base::MemberId>>();
+      statement.columns<std::string, base::EntryId, std::optional<base::MemberId>>();
   const auto now = quoting(author);
   const auto where = rowsOf("e.id", source);
   forEachRecord([&]<class T>() {
     if (Rows<T>::table != kind) return;
-    for (const auto& row : selectRows<T>(connection_, where, "entry"))
-      insertRow(connection_, insertEntry(kind, subject, replaced, reason), row.value);
+    for (const auto& row : selectRows<T>(connection_, where, Which::ever))
+      insertRow(connection_, insertEntry(kind, Replaced{subject, replaced, reason}), row.value);
   });
-  stamp_.by = now;
+  by_ = now;
 }
 
 } // namespace gk::store

@@ -2,9 +2,11 @@
 
 #include "base/text.h"
 #include "store/book_copy.h"
+#include "store/rows.h"
 #include "store/sweep.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace gk::store {
@@ -24,22 +26,26 @@ class Teller {
   Teller(Connection& book, std::string_view database, const OwnSchema& own)
       : book_(book), database_(std::string(database) + "."), own_(own) {}
 
-  Fault told(std::string what, const base::Uuid& entry, const char* doNow) {
+  Fault told(std::string what, std::int64_t entry, const char* doNow) {
     Fault fault{std::move(what), {}, {}, doNow};
     (void)guarded([&] { fault.since = whenOf(entry); });
     (void)guarded([&] { fault.child = numberOf(childOf(entry)); });
     return fault;
   }
   /// The kinds of its rows, and the first child that one of them is about.
-  Fault toldOfAct(const std::string& what, const base::Uuid& act, const char* doNow) {
-    auto fault = told({}, act, doNow);
+  Fault toldOfAct(const std::string& what, std::int64_t first, const char* doNow) {
+    auto fault = told({}, first, doNow);
     std::set<std::string> kinds;
     (void)guarded([&] {
-      auto rows = book_.prepare("SELECT id, kind FROM " + database_ + "entry WHERE act = ?1");
-      rows.bind(1, act);
-      while (rows.step()) {
-        kinds.insert(plain(rows.column<std::string>(1)));
-        if (fault.child.empty()) fault.child = numberOf(childOf(rows.column<base::Uuid>(0)));
+      auto row =
+          book_.prepare("SELECT kind FROM " + database_ + "entry WHERE id = ?1 AND nth = ?2");
+      for (std::int64_t nth = 0;; ++nth) {
+        const auto id = first + nth * keyStep;
+        row.reset();
+        row.bind(1, id).bind(2, nth);
+        if (!row.step()) break;
+        kinds.insert(plain(kindNamed(row.column<std::int64_t>(0))));
+        if (fault.child.empty()) fault.child = numberOf(childOf(id));
       }
     });
     fault.what =
@@ -53,30 +59,38 @@ class Teller {
   }
 
  private:
-  using MaybeUuid = std::optional<base::Uuid>;
+  using MaybeKey = std::optional<std::int64_t>;
 
-  std::optional<base::LocalInstant> whenOf(const base::Uuid& entry) {
-    auto row = book_.prepare("SELECT at, utc_offset FROM " + database_ + "entry WHERE id = ?1");
+  std::string kindNamed(std::int64_t kind) const {
+    const auto found = own_.kinds.find(kind);
+    return found == own_.kinds.end() ? std::string("unknown") : found->second;
+  }
+
+  std::optional<base::LocalInstant> whenOf(std::int64_t entry) {
+    auto row =
+        book_.prepare("SELECT a.at, a.utc_offset FROM " + database_ + "entry AS e CROSS JOIN " +
+                      database_ + "act AS a ON a.first = e.id - e.nth * 2048 WHERE e.id = ?1");
     row.bind(1, entry);
     if (!row.step()) return std::nullopt;
     return base::LocalInstant{row.column<base::Instant>(0),
                               std::chrono::minutes(row.column<int>(1))};
   }
 
-  MaybeUuid childOf(const base::Uuid& entry) {
-    auto row =
-        book_.prepare("SELECT kind, subject, supersedes FROM " + database_ + "entry WHERE id = ?1");
+  MaybeKey childOf(std::int64_t entry) {
+    auto row = book_.prepare("SELECT kind, coalesce(subject, id), supersedes FROM " + database_ +
+                             "entry WHERE id = ?1");
     row.bind(1, entry);
     if (!row.step()) return childIn(entry);
-    const auto [kind, subject, supersedes] = row.columns<std::string, base::Uuid, MaybeUuid>();
-    if (kind == "child") return subject;
-    if (kind == "retraction" && supersedes && *supersedes != entry) return childOf(*supersedes);
+    const auto [kind, subject, supersedes] = row.columns<std::int64_t, std::int64_t, MaybeKey>();
+    const auto name = kindNamed(kind);
+    if (name == "child") return subject;
+    if (name == "retraction" && supersedes && *supersedes != entry) return childOf(*supersedes);
     const auto child = childIn(entry);
     return child ? child : childIn(subject);
   }
 
   /// By whatever row hangs on it, the entry itself being there or not.
-  MaybeUuid childIn(const base::Uuid& entry) {
+  MaybeKey childIn(std::int64_t entry) {
     for (const auto& table : own_.records) {
       const auto* column = table.has("child") ? "child" : table.has("field") ? "field" : nullptr;
       if (column == nullptr) continue;
@@ -84,18 +98,18 @@ class Teller {
                                table.name + "\" WHERE entry = ?1");
       row.bind(1, entry);
       if (!row.step()) continue;
-      const auto about = row.column<MaybeUuid>(0);
+      const auto about = row.column<MaybeKey>(0);
       if (table.has("child") || !about) return about;
       return childIn(*about);
     }
     return std::nullopt;
   }
 
-  std::string numberOf(const MaybeUuid& child) {
+  std::string numberOf(const MaybeKey& child) {
     if (!child) return {};
-    auto row =
-        book_.prepare("SELECT c.number FROM " + database_ + "entry AS e CROSS JOIN " + database_ +
-                      "child AS c ON c.entry = e.id WHERE e.subject = ?1 ORDER BY e.id DESC");
+    auto row = book_.prepare("SELECT c.number FROM " + database_ + "entry AS e CROSS JOIN " +
+                             database_ + "child AS c ON c.entry = e.id WHERE " +
+                             std::string(ofThing) + " ORDER BY e.id DESC");
     row.bind(1, *child);
     return row.step() ? row.column<std::string>(0) : std::string();
   }
@@ -148,12 +162,18 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
     return teller.told("an entry before this one is missing, or was renumbered", flaw.entry,
                        compare);
   case FlawKind::actBroken:
-    return teller.told("an entry belongs to no act of its laptop", flaw.entry, compare);
-  case FlawKind::digestMissing:
+    return teller.told("an entry belongs to no act of its laptop, or one of its act is missing",
+                       flaw.entry, compare);
+  case FlawKind::actMissing:
     return teller.toldOfAct(" has no digest, so it was added or its digest removed", flaw.entry,
                             compare);
-  case FlawKind::digestLoose:
+  case FlawKind::actLoose:
     return teller.told("an act was removed and its digest left", flaw.entry, compare);
+  case FlawKind::handLoose:
+    return {"a laptop that wrote nothing is listed, so one was added or all it wrote removed",
+            {},
+            {},
+            compare};
   }
   base::fail("a kind of flaw");
 }
@@ -177,10 +197,10 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
-  std::vector<std::string> kinds;
-  auto rows = book.prepare("SELECT name FROM " + database + ".entry_kind ORDER BY name");
+  std::map<std::int64_t, std::string> kinds;
+  auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");
   while (rows.step())
-    kinds.push_back(rows.column<std::string>(0));
+    kinds.emplace(rows.column<std::int64_t>(0), rows.column<std::string>(1));
   if (kinds != own.kinds)
     list.add([] { return Fault{"the list of kinds of entry was changed", {}, {}, goBack}; });
 }
@@ -198,16 +218,14 @@ std::string sentence(const Fault& fault) {
 std::vector<Fault> historyFaults(Connection& book, std::string_view database, const OwnSchema& own,
                                  std::size_t most) {
   FaultList list(most);
-  if (!own.hasDigests) return {};
+  if (!own.isBook()) return {};
   Teller teller(book, database, own);
   const auto whole = guarded([&] {
     frameFaults(book, std::string(database), own, list);
     const auto onAct = [&](const SweptAct& act) {
       // A flaw of the act says more than that its digest differs, which follows from it.
-      if (!act.isFlawed && !act.kept)
-        list.add([&] { return faultOf({FlawKind::digestMissing, act.act}, teller); });
-      else if (!act.isFlawed && *act.kept != act.digest)
-        list.add([&] { return teller.toldOfAct(changedAct, act.act, compare); });
+      if (!act.isFlawed && act.kept != act.digest)
+        list.add([&] { return teller.toldOfAct(changedAct, act.first, compare); });
       return act.kept.value_or(act.digest);
     };
     sweep(book, database, own,
@@ -223,28 +241,31 @@ std::vector<Fault> historyFaults(Connection& book, std::string_view database, co
 std::vector<Fault> newestFaults(Connection& book, const OwnSchema& own, int acts) {
   constexpr int longest = 1000; // rows of an act; an import is left to the whole check
   std::vector<Fault> faults;
-  if (!own.hasDigests) return faults;
+  if (!own.isBook()) return faults;
   auto id = book.prepare("SELECT id FROM book");
   if (!id.step()) return {{"the key of the names is missing", {}, {}, goBack}};
-  const auto bookId = id.column<base::Uuid>(0);
-  auto newest = book.prepare("SELECT act FROM entry WHERE id = act ORDER BY id DESC LIMIT ?1");
+  const auto bookId = id.bytes16(0);
+  auto newest = book.prepare("SELECT e.id, a.sequence, a.count, a.digest FROM entry AS e LEFT JOIN "
+                             "act AS a ON a.first = e.id WHERE e.nth = 0 ORDER BY e.id DESC LIMIT "
+                             "?1");
   newest.bind(1, acts);
   Teller teller(book, "main", own);
   while (newest.step()) {
-    const auto act = newest.column<base::Uuid>(0);
-    auto first = book.prepare("SELECT laptop, sequence, (SELECT count(*) FROM entry AS e WHERE "
-                              "e.act = entry.id) FROM entry WHERE id = ?1");
-    first.bind(1, act);
-    first.step();
-    const auto [laptop, sequence, rows] =
-        first.columns<base::LaptopId, std::int64_t, std::int64_t>();
-    if (rows > longest) continue;
-    auto before = book.prepare("SELECT act FROM entry WHERE laptop = ?1 AND sequence = ?2");
-    before.bindAll(laptop, sequence - 1);
-    const auto previous =
-        before.step() ? keptDigest(book, before.column<base::Uuid>(0)) : crypto::Hash{};
-    if (digestOf(book, own, {bookId, laptop, previous, act, sequence}) != keptDigest(book, act))
-      faults.push_back(teller.toldOfAct(changedAct, act, compare));
+    const auto first = newest.column<std::int64_t>(0);
+    const auto laptop = book.hands().laptopOf(handIn(first));
+    if (newest.isNull(1) || !laptop) {
+      faults.push_back(faultOf({FlawKind::actMissing, first}, teller));
+      continue;
+    }
+    if (newest.column<std::int64_t>(2) > longest) continue;
+    auto before = book.prepare("SELECT digest FROM act WHERE (first & 2047) = ?1 AND sequence < ?2 "
+                               "ORDER BY sequence DESC LIMIT 1");
+    before.bindAll(handIn(first), newest.column<std::int64_t>(1));
+    const auto previous = before.step() ? hashIn(before, 0) : crypto::Hash{};
+    const auto now =
+        digestOf(book, own, {bookId, *laptop}, first, previous.value_or(crypto::Hash{}));
+    if (!now || now != hashIn(newest, 3))
+      faults.push_back(teller.toldOfAct(changedAct, first, compare));
   }
   return faults;
 }

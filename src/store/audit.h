@@ -9,8 +9,8 @@ namespace gk::store {
 
 /// What is wrong with the history: each act against its digest and each digest against the one
 /// before it on its laptop, each entry with its rows and each row with its entry, sequences without
-/// gaps, and the key. `database` is "main" or "other"; books of a version without
-/// digests have none to check. At most `most` are listed; the last says how many more there are.
+/// gaps, and the key. `database` is "main" or "other". At most `most` are listed; the last says how
+/// many more there are.
 std::vector<Fault> historyFaults(Connection& book, std::string_view database, const OwnSchema& own,
                                  std::size_t most = 200);
 

@@ -27,10 +27,16 @@ std::vector<HistoryLine> historyLines(Statement& statement) {
   while (statement.step()) {
     RowReader row(statement, 0);
     auto stamp = readStamp(row);
-    lines.push_back({std::move(stamp), row.take<base::Uuid>(), row.take<base::EntryId>(),
+    lines.push_back({std::move(stamp), row.take<base::EntryId>().uuid(), row.take<base::EntryId>(),
                      row.take<std::string>(), row.take<std::string>(), row.take<base::Station>(),
                      row.take<bool>()});
   }
+  return lines;
+}
+
+std::vector<HistoryLine> linesInOrder(Statement& statement) {
+  auto lines = historyLines(statement);
+  inOrder(lines, [](const HistoryLine& line) { return line.stamp.entry; });
   return lines;
 }
 
@@ -50,7 +56,7 @@ base::Uuid bookIdentity(Connection& connection) {
     throw Trouble({ErrorCode::storeDamaged, connection.path().string() +
                                                 ": the key of the names is missing; keep this file "
                                                 "and open the latest backup"});
-  return id.column<base::Uuid>(0);
+  return id.bytes16(0);
 }
 
 // A clinic day is some hundreds of acts; a person who opens a book does not wait for them.
@@ -68,14 +74,15 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
     fresh
         .prepare("INSERT INTO book (only_row, id, salt, kdf_passes, kdf_bytes, key_nonce, "
                  "key_box) VALUES (1, ?, ?, ?, ?, ?, ?)")
-        .bindAll(hand.book, std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
+        .bindAll(std::span<const std::uint8_t>(hand.book.bytes),
+                 std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
                  std::span<const std::uint8_t>(key.nonce), std::span<const std::uint8_t>(key.box))
         .run();
     sealKey(fresh);
     if (first.work) {
-      Act act(fresh, {laptop, first.by, first.at, first.verb}, position, random);
+      Act act(fresh, hand, {first.by, first.at, first.verb}, position);
       first.work(act);
-      position = sealed(fresh, hand, position, act.position());
+      position = act.sealed();
     }
     transaction.commit();
   };
@@ -85,20 +92,32 @@ Result<Book> Book::create(const base::Path& path, base::LaptopId laptop, Durabil
 }
 
 Result<Book> Book::open(const base::Path& path, base::LaptopId laptop, Access access,
-                        Durability durability, base::Instant now, Checkup checkup) {
-  auto opened = openBook(path, access, durability, now, checkup);
+                        Durability durability, base::Instant now, Checkup checkup,
+                        const base::Progress& progress) {
+  auto opened = openBook(path, access, durability, now, checkup, migrations(), progress);
   if (!opened) return opened.error();
   return guarded([&] {
-    Book book(std::move(*opened), {bookIdentity(*opened), laptop}, {});
+    const Hand hand{bookIdentity(*opened), laptop};
+    Book book(std::move(*opened), hand, {});
     auto& connection = book.connection_;
-    if (checkup == Checkup::quick)
+    if (checkup == Checkup::quick) {
+      const Watching watching(connection, progress);
       requireNone(historyFaults(connection, "main", newestSchema()), connection.path());
+    }
     if (checkup == Checkup::meanwhile)
       requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
     book.position_ = readPosition(connection, laptop);
     if (checkup == Checkup::meanwhile)
       book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
+  });
+}
+
+Result<Book> Book::over(Connection connection, base::LaptopId laptop) {
+  return guarded([&] {
+    const Hand hand{bookIdentity(connection), laptop};
+    const auto position = readPosition(connection, laptop);
+    return Book(std::move(connection), hand, position);
   });
 }
 
@@ -140,14 +159,14 @@ Result<base::Done> Book::replaceKey(const KeyRow& key) {
   });
 }
 
-Result<base::Done> Book::act(base::By by, base::LocalInstant at, base::Random& random,
+Result<base::Done> Book::act(base::By by, base::LocalInstant at,
                              const std::function<void(Act&)>& work, std::string_view verb) {
   if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
-    Act act(connection_, {hand_.laptop, by, at, verb}, position_, random);
+    Act act(connection_, hand_, {by, at, verb}, position_);
     work(act);
-    const auto position = sealed(connection_, hand_, position_, act.position());
+    const auto position = act.sealed();
     transaction.commit();
     position_ = position;
     if (rivals_ && !rivals_->empty()) rivals_.reset();
@@ -159,10 +178,14 @@ const std::vector<Rivals>& Book::knownRivals() {
   std::vector<Rivals> found;
   auto statement = connection_.prepare(rivalsSql);
   while (statement.step()) {
-    const auto [kind, subject, word] = statement.columns<std::string, base::Uuid, base::EntryId>();
+    const auto [kind, thing, word] = statement.columns<std::string, base::EntryId, base::EntryId>();
+    const auto subject = thing.uuid();
     if (found.empty() || found.back().subject != subject) found.push_back({kind, subject, {}});
     found.back().words.push_back(word);
   }
+  for (auto& thing : found)
+    inOrder(thing.words, std::identity{});
+  inOrder(found, &Rivals::subject);
   std::erase_if(found, [](const auto& thing) { return thing.words.size() < 2; });
   rivals_ = std::move(found);
   return *rivals_;
@@ -174,25 +197,25 @@ Result<std::vector<Rivals>> Book::rivals() {
 
 Result<std::vector<HistoryLine>> Book::newestBefore(std::int64_t sequence, int limit) {
   return guarded([&] {
-    auto statement = connection_.prepare(newestBeforeSql);
-    statement.bind(1, hand_.laptop).bind(2, sequence).bind(3, limit);
+    auto statement = connection_.prepare(newestBeforeSql());
+    statement.bind(1, connection_.hands().numberOf(hand_.laptop)).bind(2, sequence).bind(3, limit);
     return historyLines(statement);
   });
 }
 
 Result<std::vector<HistoryLine>> Book::othersSince(base::EntryId entry) {
   return guarded([&] {
-    auto statement = connection_.prepare(othersSinceSql);
-    statement.bind(1, hand_.laptop).bind(2, entry);
-    return historyLines(statement);
+    auto statement = connection_.prepare(othersSinceSql());
+    statement.bind(1, connection_.hands().numberOf(hand_.laptop)).bind(2, entry);
+    return linesInOrder(statement);
   });
 }
 
 Result<std::vector<HistoryLine>> Book::rowsOfSubject(const base::Uuid& subject) {
   return guarded([&] {
-    auto statement = connection_.prepare(rowsOfSubjectSql);
-    statement.bind(1, subject);
-    return historyLines(statement);
+    auto statement = connection_.prepare(rowsOfSubjectSql());
+    statement.bind(1, base::EntryId(subject));
+    return linesInOrder(statement);
   });
 }
 
@@ -206,17 +229,20 @@ Result<std::vector<HistoryLine>> Book::rowsOfEntry(base::EntryId entry) {
 
 Result<std::vector<HistoryLine>> Book::actOf(base::EntryId entry) {
   return guarded([&] {
-    auto statement = connection_.prepare(actOfSql);
+    auto statement = connection_.prepare(actOfSql());
     statement.bind(1, entry);
     return historyLines(statement);
   });
 }
 
-Result<base::Done> Book::backUp(const base::Path& target) {
+Result<base::Done> Book::backUp(const base::Path& target, const base::Progress& progress) {
+  const Watching watching(connection_, progress);
   return backupTo(connection_, target, newestSchema());
 }
 
-Result<std::vector<Fault>> Book::faults() {
+Result<std::vector<Fault>> Book::faults(const base::Progress& progress) {
+  const Watching watching(connection_, progress);
+  progress.at(base::Stage::checking);
   return guarded([&] {
     auto faults = pageFaults(connection_);
     for (auto& fault : historyFaults(connection_, "main", newestSchema()))
@@ -252,7 +278,7 @@ Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId sch
 
 Result<ChildPast> Book::childPast(roster::ChildId child, base::DayId today, roster::TermId term) {
   return guarded([&] {
-    auto statement = connection_.prepare(childPastSql);
+    auto statement = connection_.prepare(childPastSql());
     statement.bind(1, child).bind(2, today).bind(3, term);
     statement.step();
     return ChildPast{statement.column<std::int64_t>(0) != 0,

@@ -5,40 +5,37 @@
 #include "store/background_check.h"
 #include "store/book_file.h"
 #include "store/book_lines.h"
+#include "store/first_act.h"
+#include "store/hand_reach.h"
 #include "store/identity_row.h"
+#include "store/key_row.h"
 #include "store/merged.h"
 #include "store/position.h"
 #include "store/where.h"
 
-#include <functional>
 #include <vector>
 
 namespace gk::store {
 
-/// What the book keeps of its key: opaque here, a vault::WrappedKey to the session.
-struct KeyRow {
-  std::vector<std::uint8_t> salt;
-  std::int64_t passes;
-  std::int64_t memoryBytes;
-  std::vector<std::uint8_t> nonce;
-  std::vector<std::uint8_t> box;
-};
-
-using ActId = base::Id<struct ActTag>;
-
 /// What every row of one act shares.
 struct ActStamp {
-  base::LaptopId laptop;
   base::By by;
   base::LocalInstant at;
   std::string_view verb; ///< what was done, as the session names it; outlives the act
+};
+
+/// What a row stands in the place of.
+struct Replaced {
+  base::EntryId thing;
+  base::EntryId entry;
+  std::string reason;
 };
 
 /// The rows of one act, while its transaction is open. Throws Trouble; lives only inside
 /// Book::act.
 class Act {
  public:
-  Act(Connection& connection, ActStamp stamp, Position position, base::Random& random);
+  Act(Connection& connection, const Hand& hand, const ActStamp& stamp, const Position& position);
 
   /// A new thing: its identity is that of this first row.
   template <class T>
@@ -59,27 +56,22 @@ class Act {
   /// its own author.
   void restate(base::EntryId source, base::EntryId replaced, const std::string& reason);
 
-  [[nodiscard]] Position position() const { return position_; }
+  /// Writes what its rows have in common, with their digest; where the hand stands then.
+  [[nodiscard]] Position sealed();
 
  private:
-  base::EntryId insertEntry(std::string_view kind, std::optional<base::Uuid> subject,
-                            std::optional<base::EntryId> supersedes, const std::string& reason);
+  base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
   /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
   base::By quoting(const std::optional<base::MemberId>& author);
 
   Connection& connection_;
+  const Hand& hand_;
   ActStamp stamp_;
+  base::By by_; ///< whose words the next row is
   Position position_;
-  base::Random& random_;
-  std::optional<base::Uuid> act_;
-};
-
-/// What a book begins with.
-struct FirstAct {
-  base::By by;
-  base::LocalInstant at;
-  std::function<void(Act&)> work;
-  std::string_view verb{};
+  HandMark mark_;
+  std::optional<base::EntryId> first_;
+  std::int64_t count_ = 0;
 };
 
 /// A logbook file and this laptop's hand in it. Records are append-only; every act is one
@@ -96,7 +88,8 @@ class Book {
   /// Checkup::skip nothing of it is looked at.
   static base::Result<Book> open(const base::Path& path, base::LaptopId laptop, Access access,
                                  Durability durability, base::Instant now,
-                                 Checkup checkup = Checkup::quick);
+                                 Checkup checkup = Checkup::quick,
+                                 const base::Progress& progress = {});
   /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
   [[nodiscard]] base::Result<bool> isChecked() const;
 
@@ -127,7 +120,7 @@ class Book {
   /// Runs `work` in one transaction, durable on return. On failure nothing of it is kept, but for
   /// `storeUnsure`: then the disk failed at the very end, and the book must be opened again to see.
   /// `storeMoved` when the file is no longer where it was opened.
-  base::Result<base::Done> act(base::By by, base::LocalInstant at, base::Random& random,
+  base::Result<base::Done> act(base::By by, base::LocalInstant at,
                                const std::function<void(Act&)>& work, std::string_view verb = {});
 
   /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
@@ -153,11 +146,20 @@ class Book {
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
   /// written, or both hold different acts of one laptop. Then nothing changed.
-  base::Result<Merged> absorb(const base::Path& other, base::Instant now);
+  base::Result<Merged> absorb(const base::Path& other, base::Instant now,
+                              const base::Progress& progress = {});
 
-  base::Result<base::Done> backUp(const base::Path& target);
+  base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
   /// All that is wrong with the file and its history; empty when it is whole.
-  [[nodiscard]] base::Result<std::vector<Fault>> faults();
+  [[nodiscard]] base::Result<std::vector<Fault>> faults(const base::Progress& progress = {});
+  /// What each laptop wrote, by its newest row.
+  [[nodiscard]] base::Result<std::vector<HandReach>> hands();
+  /// The acts of one laptop after a number of its rows, oldest first.
+  [[nodiscard]] base::Result<std::vector<base::LocalInstant>> actsAfter(base::LaptopId laptop,
+                                                                        std::int64_t sequence);
+  [[nodiscard]] base::Uuid identity() const { return hand_.book; }
+  /// What is asked from now on ends with `workCancelled` once that is stopped.
+  void watch(const base::Progress& progress) { connection_.watch(progress); }
   /// Ends Durability::bulk.
   base::Result<base::Done> finish();
 
@@ -171,6 +173,9 @@ class Book {
  private:
   Book(Connection connection, const Hand& hand, const Position& position)
       : connection_(std::move(connection)), hand_(hand), position_(position) {}
+
+  friend class Image;
+  static base::Result<Book> over(Connection connection, base::LaptopId laptop);
 
   template <class T>
   void keepWhatCounts(std::vector<base::Recorded<T>>& rows);

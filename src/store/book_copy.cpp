@@ -69,6 +69,8 @@ RowCounts rowCounts(Connection& book) {
 void verifyCopy(Connection& book, const base::Path& file, const base::Path& target,
                 const OwnSchema& own) {
   Connection copy(file, Looking::locked);
+  const Watching watching(copy, book.progress());
+  book.progress().at(base::Stage::verifying);
   const bool isSame =
       findings(copy).empty() && userVersion(copy) == userVersion(book) &&
       number(copy, "PRAGMA application_id") == number(book, "PRAGMA application_id") &&
@@ -103,7 +105,8 @@ Draft::Draft(base::Path target) : target_(std::move(target)) {
     throw Trouble({ErrorCode::fileNotFound, folder.string() + ": no such folder; make it first"});
   requireWritableFolder(folder);
   refuseTaken(target_);
-  std::string name = (folder / ".groovekeeper-XXXXXX").string();
+  base::clearDrafts(folder);
+  std::string name = base::draftPattern(folder);
   const int handle = ::mkostemp(name.data(), O_CLOEXEC);
   if (handle < 0)
     throw Trouble(
@@ -135,6 +138,7 @@ void Draft::putInPlace() {
 std::vector<std::string> findings(Connection& book) {
   if (!book.seesChecks() && !book.hasMoved()) {
     Connection looking(book.path(), Looking::locked);
+    const Watching watching(looking, book.progress());
     return findings(looking);
   }
   std::vector<std::string> found;
@@ -159,8 +163,10 @@ std::vector<std::string> findings(Connection& book) {
 
 void writeCopy(Connection& book, const base::Path& target, const OwnSchema& own) {
   base::require(!book.isInTransaction(), "a copy asked for inside a transaction");
+  book.progress().at(base::Stage::checking);
   if (const auto found = findings(book); !found.empty()) refuseToCopy(book.path(), found.front());
   Draft draft(target);
+  book.progress().at(base::Stage::writing);
   try {
     book.prepare("VACUUM INTO ?1").bindAll(draft.path().string()).run();
     verifyCopy(book, draft.path(), target, own);

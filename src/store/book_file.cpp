@@ -7,6 +7,7 @@
 
 #include <array>
 #include <fcntl.h>
+#include <fstream>
 #include <memory>
 #include <sqlite3.h>
 #include <unistd.h>
@@ -59,6 +60,29 @@ void refuseVersion(const Path& path, std::int64_t version, std::span<const Migra
                " is none that ever was; keep this file and open the latest backup");
 }
 
+/// A journal that SQLite would play back into the book, or write, wherever it leads. Ours is a
+/// plain file and of one book: one that names another journal has SQLite delete the file of that
+/// name (pager_delsuper, 3.40).
+void refuseStrangeJournal(const Path& path) {
+  const Path journal = path.string() + "-journal";
+  std::error_code unread;
+  const auto status = std::filesystem::symlink_status(journal, unread);
+  if (status.type() == std::filesystem::file_type::not_found) return;
+  if (status.type() != std::filesystem::file_type::regular)
+    refuse(ErrorCode::storeDamaged, journal,
+           "not a journal of this program but a link, a folder or a device; take it away, and keep "
+           "the logbook as it is");
+  constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+  std::ifstream in(journal, std::ios::binary);
+  std::string end(magic.size(), '\0');
+  in.seekg(-static_cast<std::streamoff>(magic.size()), std::ios::end);
+  in.read(end.data(), static_cast<std::streamsize>(end.size()));
+  if (in && end == magic)
+    refuse(ErrorCode::storeDamaged, journal,
+           "a journal that names other files, which this program never makes; take it away, and "
+           "open the latest backup");
+}
+
 void refuseForeign(const Path& path, std::span<const Migration> steps) {
   std::error_code unread;
   const auto status = std::filesystem::status(path, unread);
@@ -72,9 +96,15 @@ void refuseForeign(const Path& path, std::span<const Migration> steps) {
   Header header{};
   if (!readHeader(path, header) || !std::equal(magic.begin(), magic.end(), header.begin()))
     refuse(ErrorCode::storeNotALogbook, path, "not a logbook; it was not touched");
+  refuseStrangeJournal(path);
   if (bigEndian(header, 68) != applicationId)
     refuse(ErrorCode::storeNotALogbook, path, "a database of another program; it was not touched");
   refuseVersion(path, bigEndian(header, 60), steps);
+  // Written for a rollback journal, as ours are: beside another kind lies a file that is part of
+  // it.
+  if (header.at(18) != 1 || header.at(19) != 1 || bigEndian(header, 44) > 4)
+    refuse(ErrorCode::storeDamaged, path,
+           "its pages are kept in a way that this program never does; open the latest backup");
 }
 
 void refuseUnwritable(const Path& path) {
@@ -87,6 +117,7 @@ void refuseUnwritable(const Path& path) {
 void lookThrough(Connection& book) {
   if (book.seesChecks()) return quickCheck(book);
   Connection looking(book.path(), Looking::locked);
+  const Watching watching(looking, book.progress());
   quickCheck(looking);
 }
 
@@ -99,6 +130,20 @@ Path copyBefore(const Path& path, std::size_t version) {
   return copy;
 }
 
+void updateBook(Connection& book, std::span<const Migration> steps, const OwnSchema& own,
+                base::Instant now) {
+  const auto before = copyBefore(book.path(), steps.size());
+  writeCopy(book, before, own);
+  try {
+    migrate(book, steps, now);
+  } catch (const Trouble& trouble) {
+    // The book is what the copy is, so it is not left as if something had happened.
+    std::error_code ignored;
+    if (trouble.error().code == ErrorCode::workCancelled) std::filesystem::remove(before, ignored);
+    throw;
+  }
+}
+
 void requireOrdered(std::span<const Migration> steps) {
   base::require(!steps.empty(), "at least one schema step");
   for (std::size_t i = 0; i < steps.size(); ++i)
@@ -109,7 +154,8 @@ void requireOrdered(std::span<const Migration> steps) {
 
 base::Result<Connection> openBook(const Path& path, Access access, Durability durability,
                                   base::Instant now, Checkup checkup,
-                                  std::span<const Migration> steps) {
+                                  std::span<const Migration> steps,
+                                  const base::Progress& progress) {
   requireOrdered(steps);
   return guarded([&] {
     std::error_code missing;
@@ -117,7 +163,9 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     if (missing) file = path;
     refuseForeign(file, steps);
     if (access == Access::readWrite) refuseUnwritable(file);
+    if (access == Access::readWrite) base::clearDrafts(folderOf(file));
     Connection book(file, access, durability);
+    std::optional<Watching> watching(std::in_place, book, progress);
     const std::int64_t version = userVersion(book); // again: a journal may have been rolled back
     refuseVersion(file, version, steps);
     const bool isOld = version < static_cast<std::int64_t>(steps.size());
@@ -131,11 +179,27 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
       if (access == Access::readOnly)
         refuse(ErrorCode::storeReadOnly, file,
                "made by an older version; open it once for writing to bring it up to date");
-      writeCopy(book, copyBefore(file, steps.size()), own);
-      migrate(book, steps, now);
+      updateBook(book, steps, own, now);
     }
+    watching.reset();
     return book;
   });
+}
+
+bool isOfOlderVersion(const Path& path, std::span<const Migration> steps) {
+  const auto isOlder = guarded([&] {
+    refuseForeign(path, steps);
+    Header header{};
+    return readHeader(path, header) &&
+           bigEndian(header, 60) < static_cast<std::int32_t>(steps.size());
+  });
+  return isOlder && *isOlder;
+}
+
+bool isInUse(const Path& path) {
+  const auto opened =
+      guarded([&] { const Connection held(path, Access::readWrite, Durability::everyAct); });
+  return !opened && opened.error().code == ErrorCode::storeInUse;
 }
 
 base::Result<Connection> createBook(const Path& path, Durability durability, base::Instant now,

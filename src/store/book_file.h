@@ -25,9 +25,19 @@ namespace gk::store {
 ///                    or lacks one; fails the quick check; or its schema history is not ours
 ///  storeReadOnly     reading asked for, but the book must first be brought up to date
 ///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
+///  workCancelled     `progress` was stopped; it stays at its old version, and no copy is left
 base::Result<Connection> openBook(const base::Path& path, Access access, Durability durability,
                                   base::Instant now, Checkup checkup = Checkup::quick,
-                                  std::span<const Migration> steps = migrations());
+                                  std::span<const Migration> steps = migrations(),
+                                  const base::Progress& progress = {});
+
+/// Whether `openBook` would first bring it up to date; false where it cannot be told. Touches
+/// nothing.
+bool isOfOlderVersion(const base::Path& path, std::span<const Migration> steps = migrations());
+
+/// Whether another program or connection has it open for writing. What a crash left half done is
+/// rolled back, as on opening.
+bool isInUse(const base::Path& path);
 
 /// Makes a new book, readable by the owner only, whole or not at all, and opens it for writing. An
 /// existing file is refused with `fileUnwritable` unless it is truly empty (0 bytes). `fill` writes

@@ -1,78 +1,109 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 
 namespace gk::store {
 
+/// All that a stamp says, of the entry `e` in the act `a`.
+inline constexpr std::string_view stampColumns =
+    "e.id, e.id & 2047, a.sequence + e.nth, coalesce(e.author, a.author), iif(e.author IS NULL, "
+    "a.recorder, e.recorder), a.at, a.utc_offset, e.supersedes, coalesce(e.reason, '')";
+inline constexpr std::string_view withAct = " CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048";
+/// Rows of the thing ?1. Apart, since its first row leaves out what it is itself.
+inline constexpr std::string_view ofThing = "((e.id = ?1 AND e.subject IS NULL) OR e.subject = ?1)";
+inline constexpr std::string_view isCurrent =
+    "NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)";
+
 // Queries that lie on the way of every act, named so that their plans can be checked.
 
 inline constexpr std::string_view childrenToExpectSql =
-    "SELECT e.subject FROM child AS t CROSS JOIN current_entry AS e ON e.id = t.entry WHERE "
-    "t.school = ?1 AND EXISTS (SELECT 1 FROM consent AS c WHERE c.child = e.subject AND "
-    "(c.valid_until IS NULL OR c.valid_until >= ?2)) ORDER BY t.entry";
+    "SELECT coalesce(e.subject, e.id) AS thing FROM child AS t CROSS JOIN entry AS e ON e.id = "
+    "t.entry WHERE t.school = ?1 AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE "
+    "later.supersedes = e.id) AND EXISTS (SELECT 1 FROM consent AS c WHERE c.child = "
+    "coalesce(e.subject, e.id) AND (c.valid_until IS NULL OR c.valid_until >= ?2)) ORDER BY "
+    "t.entry";
 
-/// Asked for each child of a board, so without reading the rows themselves.
-inline constexpr std::string_view childPastSql =
-    "SELECT EXISTS (SELECT 1 FROM screening AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
-    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
-    "de.id WHERE t.child = ?1 AND +t.day <> ?2 AND +d.term = ?3) OR "
-    "EXISTS (SELECT 1 FROM retention_check AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
-    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
-    "de.id WHERE t.child = ?1 AND +t.day <> ?2 AND +d.term = ?3), "
-    "EXISTS (SELECT 1 FROM placement AS t CROSS JOIN current_entry AS e ON e.id = t.entry "
-    "CROSS JOIN current_entry AS de ON de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
-    "de.id WHERE t.child = ?1 AND t.attempt = 'complete' AND +d.term <> ?3)";
+/// Asked for each child of a board, so without reading the rows themselves: whether a current row
+/// of `table` about the child ?1 was entered on a current day that `day` says of.
+inline std::string seenSql(const std::string& table, const std::string& day) {
+  return "EXISTS (SELECT 1 FROM " + table +
+         " AS t CROSS JOIN entry AS e ON e.id = t.entry CROSS JOIN entry AS de ON (de.id = t.day "
+         "AND de.subject IS NULL) OR de.subject = t.day CROSS JOIN clinic_day AS d ON d.entry = "
+         "de.id WHERE t.child = ?1 AND " +
+         std::string(isCurrent) +
+         " AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = de.id) AND " +
+         day + ")";
+}
+
+/// Of the child ?1, before the day ?2, in the term ?3 and in others.
+inline std::string childPastSql() {
+  const std::string otherDay = "+t.day <> ?2 AND +d.term = ?3";
+  return "SELECT " + seenSql("screening", otherDay) + " OR " +
+         seenSql("retention_check", otherDay) + ", " +
+         seenSql("placement", "t.attempt = 'complete' AND +d.term <> ?3");
+}
 
 inline constexpr std::string_view childrenTouchedSql =
-    "WITH fresh AS (SELECT id, kind, subject, supersedes FROM entry WHERE id > ?1) "
-    "SELECT subject FROM fresh WHERE kind = 'child' UNION "
+    "WITH fresh AS (SELECT id, kind, coalesce(subject, id) AS subject, supersedes FROM entry WHERE "
+    "id > ?1) "
+    "SELECT subject FROM fresh WHERE kind = (SELECT number FROM entry_kind WHERE name = 'child') "
+    "UNION "
     "SELECT s.child FROM fresh CROSS JOIN sealed_identity AS s ON s.entry = fresh.id UNION "
-    "SELECT e.subject FROM fresh CROSS JOIN entry AS e ON e.id = fresh.supersedes WHERE "
-    "fresh.kind = 'retraction' AND e.kind = 'child' UNION "
+    "SELECT coalesce(e.subject, e.id) FROM fresh CROSS JOIN entry AS e ON e.id = fresh.supersedes "
+    "CROSS JOIN child AS c ON c.entry = e.id WHERE fresh.kind = (SELECT number FROM entry_kind "
+    "WHERE name = 'retraction') UNION "
     "SELECT s.child FROM fresh CROSS JOIN sealed_identity AS s ON s.entry = fresh.supersedes "
-    "WHERE fresh.kind = 'retraction'";
+    "WHERE fresh.kind = (SELECT number FROM entry_kind WHERE name = 'retraction')";
 
-/// This laptop's rows before ?2, newest first.
-inline constexpr std::string_view newestBeforeSql =
-    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
-    "c WHERE c.id "
-    "= e.id) FROM entry AS e WHERE e.laptop = ?1 AND e.sequence < ?2 ORDER BY e.sequence DESC "
-    "LIMIT ?3";
+/// The lines of a history, from whatever `from` joins to the entry `e` and its act `a`.
+inline std::string linesSql(std::string_view from) {
+  return "SELECT " + std::string(stampColumns) +
+         ", coalesce(e.subject, e.id), a.first, k.name, a.verb, a.station, k.name <> 'retraction' "
+         "AND " +
+         std::string(isCurrent) + " FROM " + std::string(from);
+}
 
-/// Rows of other laptops than ?1 after the row ?2, oldest first.
-inline constexpr std::string_view othersSinceSql =
-    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
-    "c WHERE c.id "
-    "= e.id) FROM entry AS e WHERE e.id > ?2 AND e.laptop <> ?1 ORDER BY e.id";
+inline constexpr std::string_view withKind = " CROSS JOIN entry_kind AS k ON k.number = e.kind ";
+inline constexpr std::string_view withEntries =
+    " CROSS JOIN entry AS e ON e.id BETWEEN a.first AND a.first + (a.count - 1) * 2048 AND (e.id & "
+    "2047) = (a.first & 2047)";
+
+/// Rows of the hand ?1 before its row ?2, newest first.
+inline std::string newestBeforeSql() {
+  return linesSql("act AS a" + std::string(withEntries) + std::string(withKind) +
+                  "WHERE (a.first & 2047) = ?1 AND a.sequence < ?2 AND a.sequence + e.nth < ?2 "
+                  "ORDER BY a.sequence DESC, e.id DESC LIMIT ?3");
+}
+
+/// Rows of other hands than ?1 after the row ?2, oldest first.
+inline std::string othersSinceSql() {
+  return linesSql("entry AS e" + std::string(withAct) + std::string(withKind) +
+                  "WHERE e.id > ?2 AND (e.id & 2047) <> ?1 ORDER BY e.id");
+}
 
 /// Every row of the thing ?1 and what took one of them back, oldest first.
-inline constexpr std::string_view rowsOfSubjectSql =
-    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
-    "c WHERE c.id "
-    "= e.id) FROM entry AS e WHERE e.subject = ?1 OR e.supersedes IN (SELECT id FROM entry WHERE "
-    "subject = ?1) "
-    "ORDER BY e.id";
+inline std::string rowsOfSubjectSql() {
+  return linesSql("entry AS e" + std::string(withAct) + std::string(withKind) + "WHERE " +
+                  std::string(ofThing) + " OR e.supersedes IN (SELECT e.id FROM entry AS e WHERE " +
+                  std::string(ofThing) + ") ORDER BY e.id");
+}
 
 /// Every row of the act that wrote ?1.
-inline constexpr std::string_view actOfSql =
-    "SELECT e.id, e.laptop, e.sequence, e.author, e.recorder, e.at, e.utc_offset, e.supersedes, "
-    "e.reason, e.subject, e.act, e.kind, e.verb, e.station, EXISTS (SELECT 1 FROM current_entry AS "
-    "c WHERE c.id "
-    "= e.id) FROM entry AS e WHERE e.act = (SELECT act FROM entry AS one WHERE one.id = ?1) ORDER "
-    "BY "
-    "e.sequence";
+inline std::string actOfSql() {
+  return linesSql("entry AS one CROSS JOIN act AS a ON a.first = one.id - one.nth * 2048" +
+                  std::string(withEntries) + std::string(withKind) +
+                  "WHERE one.id = ?1 ORDER BY e.id");
+}
 
-/// The current words of each thing that has several. Of those one row, in any of its lines of
-/// words, was superseded twice, so the others are not looked at.
 /// Where::ChildrenOfTerm: ?1 the term, ?2 and ?3 the days of placing. Rows that were superseded
 /// count too: a child too many does no harm.
-inline constexpr std::string_view childrenOfTermSql =
-    "WITH today(day) AS MATERIALIZED (SELECT e.subject FROM clinic_day AS d CROSS JOIN entry AS e "
+inline constexpr std::string_view countedChildren =
+    "counted(child) AS MATERIALIZED (WITH today(day) AS MATERIALIZED (SELECT coalesce(e.subject, "
+    "e.id) FROM clinic_day AS d CROSS JOIN entry AS e "
     "ON e.id = d.entry WHERE d.term = ?1), "
-    "placed(day) AS MATERIALIZED (SELECT e.subject FROM clinic_day AS d CROSS JOIN entry AS e ON "
+    "placed(day) AS MATERIALIZED (SELECT coalesce(e.subject, e.id) FROM clinic_day AS d CROSS JOIN "
+    "entry AS e ON "
     "e.id = d.entry WHERE d.day_on BETWEEN ?2 AND ?3 UNION SELECT day FROM today) "
     "SELECT child FROM consent WHERE term = ?1 "
     "UNION SELECT t.child FROM placed CROSS JOIN placement AS t ON t.day = placed.day "
@@ -83,21 +114,30 @@ inline constexpr std::string_view childrenOfTermSql =
     "UNION SELECT t.child FROM today CROSS JOIN referral AS t ON t.day = today.day "
     "UNION SELECT t.child FROM today CROSS JOIN day_outcome AS t ON t.day = today.day "
     "UNION SELECT o.child FROM term AS w CROSS JOIN entry AS e ON e.id = w.entry CROSS JOIN "
-    "consent_override AS o WHERE e.subject = ?1 AND o.care_on BETWEEN w.start_on AND w.end_on";
+    "consent_override AS o WHERE coalesce(e.subject, e.id) = ?1 AND o.care_on BETWEEN w.start_on "
+    "AND w.end_on) ";
 
 /// The fields of those children.
-inline constexpr std::string_view fieldsOfTermSql =
-    "SELECT e.subject FROM field AS f CROSS JOIN entry AS e ON e.id = f.entry WHERE f.child IN (";
+inline constexpr std::string_view fieldsOfCounted =
+    "SELECT coalesce(e.subject, e.id) FROM field AS f CROSS JOIN entry AS e ON e.id = f.entry "
+    "WHERE f.child IN "
+    "(SELECT child FROM counted)";
 
+/// The current words of each thing that has several. Of those one row, in any of its lines of
+/// words, was superseded twice, so the others are not looked at.
 inline constexpr std::string_view rivalsSql =
-    "SELECT c.kind, c.subject, c.id FROM current_entry AS c WHERE c.subject IN (SELECT f.subject "
-    "FROM (SELECT supersedes FROM entry WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING "
-    "count(*) > 1) AS fork CROSS JOIN entry AS f ON f.id = fork.supersedes) ORDER BY c.subject, "
-    "c.id";
+    "WITH forked AS (SELECT DISTINCT coalesce(f.subject, f.id) AS thing FROM (SELECT supersedes "
+    "FROM entry WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING count(*) > 1) AS fork "
+    "CROSS JOIN entry AS f ON f.id = fork.supersedes) "
+    "SELECT k.name, forked.thing, e.id FROM forked CROSS JOIN entry AS e ON (e.id = forked.thing "
+    "AND e.subject IS NULL) OR e.subject = forked.thing CROSS JOIN entry_kind AS k ON k.number = "
+    "e.kind WHERE k.name <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE "
+    "later.supersedes = e.id) ORDER BY forked.thing, e.id";
 
-inline constexpr std::string_view positionSql =
-    "SELECT (SELECT coalesce(max(sequence), 0) FROM entry WHERE laptop = ?1), "
-    "(SELECT max(id) FROM entry), "
-    "(SELECT act FROM entry WHERE laptop = ?1 ORDER BY sequence DESC LIMIT 1)";
+inline constexpr std::string_view newestEntrySql = "SELECT id FROM entry ORDER BY id DESC LIMIT 1";
+/// Where the hand ?1 stands.
+inline constexpr std::string_view lastActSql =
+    "SELECT sequence + count - 1, digest FROM act WHERE (first & 2047) = ?1 ORDER BY sequence DESC "
+    "LIMIT 1";
 
 } // namespace gk::store

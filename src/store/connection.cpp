@@ -19,6 +19,10 @@ constexpr int busyMilliseconds = 1000;
 // 64 MiB at 100,000 children; SQLite's own 2 MiB do not hold them.
 constexpr std::string_view pageCache = "PRAGMA cache_size = -65536";
 
+// Some tenths of a millisecond of SQLite's work, so that asking costs nothing and stopping is
+// prompt.
+constexpr int stepsBetweenAsking = 4000;
+
 struct Closer {
   void operator()(sqlite3* db) const { sqlite3_close_v2(db); }
 };
@@ -52,6 +56,9 @@ void configure(sqlite3* db, const std::string& file) {
     if (code != SQLITE_OK) throwTrouble(db, code, file);
     base::require(now == wanted, "a connection setting that SQLite was built without");
   }
+  // Far more than any row or statement of ours; a foreign file must not fill the memory.
+  sqlite3_limit(db, SQLITE_LIMIT_LENGTH, 16 * 1024 * 1024);
+  sqlite3_limit(db, SQLITE_LIMIT_SQL_LENGTH, 1024 * 1024);
   // One, since VACUUM INTO attaches its target.
   sqlite3_limit(db, SQLITE_LIMIT_ATTACHED, 1);
   sqlite3_busy_timeout(db, busyMilliseconds);
@@ -66,6 +73,7 @@ struct Connection::State {
 
   base::Path path;
   Access access;
+  base::Progress progress{};
   Handle db;
   StatementCache cache; // after db, so that statements are finalized before it closes
 };
@@ -99,6 +107,23 @@ Statement Connection::prepare(std::string_view sql) {
   return {state_->cache, std::string(sql), state_->cache.lend(sql)};
 }
 
+const Hands& Connection::hands() const {
+  return state_->cache.hands();
+}
+
+int Connection::numberFor(base::LaptopId laptop) {
+  if (const int known = hands().numberOf(laptop); known != 0) return known;
+  auto hands = this->hands();
+  const int number = hands.taken(laptop);
+  prepare("INSERT INTO hand (number, laptop) VALUES (?, ?)").bindAll(number, laptop).run();
+  forgetHands();
+  return number;
+}
+
+void Connection::forgetHands() noexcept {
+  state_->cache.forgetHands();
+}
+
 void Connection::execute(std::string_view sql) {
   const int code =
       sqlite3_exec(state_->db.get(), std::string(sql).c_str(), nullptr, nullptr, nullptr);
@@ -122,6 +147,7 @@ bool Connection::isInTransaction() const {
 void Connection::rollBack() noexcept {
   // Trouble such as a full disk may have ended the transaction already.
   if (isInTransaction()) sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
+  forgetHands(); // one that the transaction brought is gone
 }
 
 void Connection::enforceForeignKeys(bool enforced) {
@@ -147,6 +173,21 @@ const base::Path& Connection::path() const {
 Access Connection::access() const {
   return state_->access;
 }
+const base::Progress& Connection::progress() const {
+  return state_->progress;
+}
+sqlite3* Connection::handle() const {
+  return state_->db.get();
+}
+
+void Connection::watch(base::Progress progress) {
+  state_->progress = std::move(progress);
+  const auto ask = [](void* watched) {
+    return static_cast<const base::Progress*>(watched)->isStopped() ? 1 : 0;
+  };
+  sqlite3_progress_handler(state_->db.get(), stepsBetweenAsking, ask, &state_->progress);
+}
+
 bool Connection::seesChecks() const {
   return sqlite3_db_readonly(state_->db.get(), "main") == 0;
 }

@@ -1,7 +1,9 @@
 #pragma once
 
 #include "base/files.h"
+#include "base/progress.h"
 #include "store/access.h"
+#include "store/hands.h"
 #include "store/looking.h"
 #include "store/statement.h"
 #include "store/trouble.h"
@@ -44,6 +46,13 @@ class Connection {
   /// `constexpr std::string_view` beside its binds.
   [[nodiscard]] Statement prepare(std::string_view sql);
 
+  /// The laptops that wrote in the file.
+  [[nodiscard]] const Hands& hands() const;
+  /// The number of this laptop in the file, where it gets one if it has none yet.
+  int numberFor(base::LaptopId laptop);
+  /// After rows of `hand` were written otherwise.
+  void forgetHands() noexcept;
+
   /// Runs one or more statements without parameters or rows of interest.
   void execute(std::string_view sql);
 
@@ -65,9 +74,30 @@ class Connection {
   /// Whether SQLite's checks of the file look at the CHECKs of each row here.
   [[nodiscard]] bool seesChecks() const;
 
+  /// What runs here from now on ends with `workCancelled` once that is stopped; see Watching.
+  void watch(base::Progress progress);
+  [[nodiscard]] const base::Progress& progress() const;
+
  private:
+  friend class PageCopy;
+  [[nodiscard]] sqlite3* handle() const;
+
   struct State;
   std::unique_ptr<State> state_;
+};
+
+/// While it lives, `progress` hears of what runs on the connection and may stop it.
+class Watching {
+ public:
+  Watching(Connection& connection, const base::Progress& progress) : connection_(connection) {
+    connection_.watch(progress);
+  }
+  ~Watching() { connection_.watch({}); }
+  Watching(const Watching&) = delete;
+  Watching& operator=(const Watching&) = delete;
+
+ private:
+  Connection& connection_;
 };
 
 } // namespace gk::store

@@ -5,6 +5,7 @@
 #include "store/consent_rows.h"
 #include "store/followup_rows.h"
 #include "store/kit_rows.h"
+#include "store/people_rows.h"
 #include "store/record_list.h"
 #include "store/roster_rows.h"
 #include "store/trouble.h"
@@ -24,7 +25,7 @@ MaybeChild childIn(Connection& connection, const base::Recorded<T>& row) {
     return MaybeChild(row.value.child);
   } else if constexpr (requires { chairside::FieldId(row.value.field); }) {
     const auto fields =
-        selectRows<chairside::Field>(connection, subjectIs(row.value.field), "entry");
+        selectRows<chairside::Field>(connection, subjectIs(row.value.field), Which::ever);
     return fields.empty() ? MaybeChild() : MaybeChild(fields.front().value.child);
   } else {
     return std::nullopt;
@@ -39,7 +40,7 @@ MaybeDay dayIn(Connection& connection, const base::Recorded<T>& row) {
     return MaybeDay(row.value.day);
   } else if constexpr (requires { chairside::FieldId(row.value.field); }) {
     const auto fields =
-        selectRows<chairside::Field>(connection, subjectIs(row.value.field), "entry");
+        selectRows<chairside::Field>(connection, subjectIs(row.value.field), Which::ever);
     return fields.empty() ? MaybeDay() : MaybeDay(fields.front().value.day);
   } else {
     return std::nullopt;
@@ -49,13 +50,14 @@ MaybeDay dayIn(Connection& connection, const base::Recorded<T>& row) {
 /// The record that the row is, whatever its kind.
 template <class Take>
 void withRecord(Connection& connection, base::EntryId entry, Take take) {
-  auto statement = connection.prepare("SELECT kind FROM entry WHERE id = ?1");
+  auto statement = connection.prepare("SELECT k.name FROM entry AS e CROSS JOIN entry_kind AS k "
+                                      "ON k.number = e.kind WHERE e.id = ?1");
   statement.bind(1, entry);
   if (!statement.step()) return;
   const auto kind = statement.column<std::string>(0);
   forEachRecord([&]<class T>() {
     if (Rows<T>::table != kind) return;
-    for (const auto& row : selectRows<T>(connection, rowsOf("e.id", entry), "entry"))
+    for (const auto& row : selectRows<T>(connection, rowsOf("e.id", entry), Which::ever))
       take(row);
   });
 }
@@ -89,7 +91,7 @@ base::Result<std::vector<base::EntryId>> Book::entriesAbout(roster::ChildId chil
         where = rowsOf("child", child);
       else
         return;
-      for (const auto& row : selectRows<T>(connection_, where, "current_entry"))
+      for (const auto& row : selectRows<T>(connection_, where, Which::current))
         entries.push_back(row.stamp.entry);
     });
     return entries;

@@ -1,8 +1,8 @@
 #include "store/migration.h"
 
-#include "store/sweep.h"
 #include "store/transaction.h"
 
+#include <optional>
 #include <string>
 
 namespace gk::store {
@@ -50,13 +50,6 @@ class ForeignKeysOff {
   Connection& connection_;
 };
 
-/// What SQL cannot do of a step.
-void complete(Connection& connection, const Migration& step) {
-  if (step.name != "digests") return;
-  digestAll(connection);
-  sealKey(connection);
-}
-
 /// Of the step and of all that its row says, so that none of it changes unseen.
 std::string checksumOf(const Migration& step, base::Instant appliedAt) {
   return hex(checksum(std::string(step.sql) + '\0' + std::string(step.name) + '\0' +
@@ -64,14 +57,12 @@ std::string checksumOf(const Migration& step, base::Instant appliedAt) {
 }
 
 void apply(Connection& connection, const Migration& step, base::Instant now) {
-  const ForeignKeysOff rebuilding(connection);
-  Transaction transaction(connection);
+  connection.execute("SAVEPOINT step");
   if (step.number == 1)
     connection.execute("PRAGMA application_id = " + std::to_string(applicationId));
   connection.execute(createHistory);
   connection.execute(step.sql);
   base::require(connection.isInTransaction(), "a schema step ended its transaction");
-  complete(connection, step);
   connection.prepare(insertApplied)
       .bindAll(step.number, step.name, checksumOf(step, now), now)
       .run();
@@ -79,7 +70,7 @@ void apply(Connection& connection, const Migration& step, base::Instant now) {
   if (connection.prepare("PRAGMA foreign_key_check").step())
     throw Trouble({ErrorCode::storeMigrationFailed,
                    connection.path().string() + ": rows would point at rows that do not exist"});
-  transaction.commit();
+  connection.execute("RELEASE step");
 }
 
 } // namespace
@@ -122,19 +113,31 @@ void checkHistory(Connection& connection, std::span<const Migration> steps, std:
 
 void migrate(Connection& connection, std::span<const Migration> steps, base::Instant now) {
   const std::int64_t version = userVersion(connection);
+  const auto newest = static_cast<std::int64_t>(steps.size());
+  if (version >= newest) return;
+  std::optional<Trouble> failure;
+  const ForeignKeysOff rebuilding(connection);
+  Transaction transaction(connection);
   for (const Migration& step : steps) {
     if (step.number <= version) continue;
+    connection.progress().at(base::Stage::updating, step.number - version, newest - version);
     try {
       apply(connection, step, now);
     } catch (const Trouble& trouble) {
       const base::Error& cause = trouble.error();
-      if (cause.code == ErrorCode::diskFull) throw;
-      throw Trouble(
-          {ErrorCode::storeMigrationFailed,
-           nameOf(step) + " was undone: " + cause.detail +
-               "; the book is as it was; send this message to who maintains the program"});
+      const bool isUndone = !connection.isInTransaction(); // by SQLite itself, all of it
+      if (cause.code == ErrorCode::workCancelled || cause.code == ErrorCode::diskFull) throw;
+      failure =
+          Trouble({ErrorCode::storeMigrationFailed,
+                   nameOf(step) + " was undone: " + cause.detail +
+                       "; the book is as it was; send this message to who maintains the program"});
+      if (isUndone) throw *failure;
+      connection.execute("ROLLBACK TO step");
+      break;
     }
   }
+  transaction.commit();
+  if (failure) throw *failure;
 }
 
 } // namespace gk::store

@@ -33,10 +33,11 @@ std::int64_t userVersion(Connection& connection);
 /// `steps` were applied, with the same text, and says nothing else of them than was written.
 void checkHistory(Connection& connection, std::span<const Migration> steps, std::int64_t version);
 
-/// Applies the steps above the file's version, each as one transaction together with its row in
-/// `migration` and `user_version`. A step that fails throws `storeMigrationFailed` (or `diskFull`)
-/// and leaves the version before it. Foreign keys are checked as a whole before each commit, since
-/// rebuilding a table needs them off (sqlite.org/lang_altertable.html, section 7).
+/// Applies the steps above the file's version, each together with its row in `migration` and
+/// `user_version`, all in one transaction: work that is stopped, or a full disk, leaves the book as
+/// it was. A step that fails throws `storeMigrationFailed` and leaves the version before it.
+/// Foreign keys are checked as a whole before each commit, since rebuilding a table needs them off
+/// (sqlite.org/lang_altertable.html, section 7).
 void migrate(Connection& connection, std::span<const Migration> steps, base::Instant now);
 
 } // namespace gk::store

@@ -55,12 +55,15 @@ OwnTable tableOf(Connection& book, const std::string& name) {
   OwnTable table;
   table.name = name;
   auto rows = book.prepare(
-      "SELECT name, dflt_value, \"notnull\" = 0 FROM pragma_table_info(?) ORDER BY cid");
+      "SELECT name, dflt_value, \"notnull\" = 0, name = 'id' AND ?1 = 'entry' OR EXISTS (SELECT 1 "
+      "FROM pragma_foreign_key_list(?1) AS key WHERE key.\"from\" = name AND key.\"table\" = "
+      "'entry') FROM pragma_table_info(?1) ORDER BY cid");
   rows.bind(1, std::string_view(name));
   while (rows.step())
     table.columns.push_back(
         {rows.column<std::string>(0),
-         silenceOf(book, rows.column<std::optional<std::string>>(1), rows.column<bool>(2))});
+         silenceOf(book, rows.column<std::optional<std::string>>(1), rows.column<bool>(2)),
+         rows.column<bool>(3)});
   auto key = book.prepare("SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk");
   key.bind(1, std::string_view(name));
   while (key.step())
@@ -69,14 +72,14 @@ OwnTable tableOf(Connection& book, const std::string& name) {
 }
 
 /// The kind of entry that a table's rows hang on, as its trigger has it.
-std::string kindIn(Connection& book, const std::string& table) {
-  constexpr std::string_view words = " IS NOT '";
+std::int64_t kindIn(Connection& book, const std::string& table) {
+  constexpr std::string_view words = " IS NOT ";
   auto rows = book.prepare("SELECT sql FROM sqlite_schema WHERE type = 'trigger' AND name = ?");
   rows.bind(1, std::string_view(table + "_kind"));
   base::require(rows.step(), "each table of records has its trigger of kind");
   const auto sql = rows.column<std::string>(0);
   const auto at = sql.find(words) + words.size();
-  return sql.substr(at, sql.find('\'', at) - at);
+  return std::stoll(sql.substr(at));
 }
 
 /// A name out of a file, fit for a message: short, and of plain signs alone.
@@ -108,17 +111,19 @@ OwnSchema ownTables(Connection& book) {
   OwnSchema own;
   const auto names =
       listOfText(book, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
-  const auto isThere = [&](const char* name) { return std::ranges::count(names, name) > 0; };
-  if (!isThere("entry")) return own; // another program's steps, as tests have them
+  if (std::ranges::count(names, "entry") == 0) return own; // another program's steps
   own.entry = tableOf(book, "entry");
-  own.entriesAfter = "SELECT " + own.entry.list() +
-                     " FROM entry WHERE laptop = ?1 AND sequence > ?2 ORDER BY sequence";
-  own.entriesOfAct = "SELECT " + own.entry.list() + " FROM entry WHERE act = ?1 ORDER BY sequence";
+  own.entriesBetween = "SELECT " + own.entry.list() +
+                       " FROM entry WHERE id BETWEEN ?1 AND ?2 AND (id & 2047) = (?1 & 2047) "
+                       "ORDER BY id";
   own.idColumn = own.entry.at("id");
   own.kindColumn = own.entry.at("kind");
-  if (isThere("entry_kind"))
-    own.kinds = listOfText(book, "SELECT name FROM entry_kind ORDER BY name");
-  own.hasDigests = isThere("act_digest");
+  own.nthColumn = own.entry.at("nth");
+  own.act = tableOf(book, "act");
+  std::erase_if(own.act.columns, [](const auto& column) { return column.name == "digest"; });
+  auto kinds = book.prepare("SELECT number, name FROM entry_kind");
+  while (kinds.step())
+    own.kinds.emplace(kinds.column<std::int64_t>(0), kinds.column<std::string>(1));
   for (const auto& name : names) {
     auto table = tableOf(book, name);
     if (!table.has("entry")) continue;
@@ -127,8 +132,8 @@ OwnSchema ownTables(Connection& book) {
                     table.inOrder;
     own.records.push_back(std::move(table));
   }
-  std::ranges::sort(own.records, {}, [](const OwnTable& table) {
-    return std::tuple(table.kind, table.name != table.kind, table.name);
+  std::ranges::sort(own.records, {}, [&](const OwnTable& table) {
+    return std::tuple(table.kind, table.name != own.kinds.at(table.kind), table.name);
   });
   return own;
 }

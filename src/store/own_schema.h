@@ -4,6 +4,7 @@
 #include "store/migration.h"
 
 #include <compare>
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -27,13 +28,14 @@ struct SchemaObject {
 /// every row says something.
 struct OwnColumn {
   std::string name;
-  std::optional<Cell> silent;
+  std::optional<Cell> silent{};
+  bool isEntry = false; ///< holds the identity of a row
 };
 
-/// A table whose rows hang on an entry, by the program's own word; or `entry` itself.
+/// A table whose rows hang on an entry, by the program's own word; or `entry` itself, or `act`.
 struct OwnTable {
   std::string name;
-  std::string kind; ///< of the entries that its rows hang on
+  std::int64_t kind = 0; ///< of the entries that its rows hang on
   std::vector<OwnColumn> columns;
   std::string inOrder; ///< the columns of its key, as they stand in ORDER BY
   std::string ofEntry; ///< asks for the rows of the entry ?1
@@ -50,12 +52,15 @@ struct OwnSchema {
   std::vector<SchemaObject> objects; ///< by type and name
   std::vector<OwnTable> records;     ///< by kind, the one named as the kind before its lists
   OwnTable entry;
-  std::vector<std::string> kinds; ///< rows of entry_kind, sorted
-  bool hasDigests = false;        ///< not yet in the first versions
-  std::string entriesAfter;       ///< asks for the rows of `entry` of laptop ?1 after sequence ?2
-  std::string entriesOfAct;       ///< asks for those of the act ?1
-  int idColumn = 0;               ///< of `entry`, where it stands in it
+  OwnTable act;                              ///< without its digest, which is over the rest
+  std::map<std::int64_t, std::string> kinds; ///< rows of entry_kind
+  std::string entriesBetween; ///< asks for the rows of `entry` of one hand from ?1 to ?2
+  int idColumn = 0;           ///< of `entry`, where it stands in it
   int kindColumn = 0;
+  int nthColumn = 0;
+
+  /// False of another program's schema, as tests have it.
+  [[nodiscard]] bool isBook() const { return !act.columns.empty(); }
 };
 
 /// Made by the schema steps 1..version in memory, so that no name comes from a file.

@@ -13,7 +13,4 @@ struct Position {
 
 Position readPosition(Connection& book, base::LaptopId laptop);
 
-/// After an act that wrote the rows from `before` to `after`: its digest is written.
-Position sealed(Connection& book, const Hand& hand, const Position& before, Position after);
-
 } // namespace gk::store

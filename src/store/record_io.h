@@ -13,7 +13,7 @@ namespace gk::store {
 
 template <class T>
 typename T::Key Act::add(const T& value) {
-  const auto entry = insertEntry(Rows<T>::table, std::nullopt, std::nullopt, {});
+  const auto entry = insertEntry(Rows<T>::table, {});
   insertRow(connection_, entry, value);
   return typename T::Key(entry.uuid());
 }
@@ -21,7 +21,8 @@ typename T::Key Act::add(const T& value) {
 template <class T>
 void Act::correct(const base::Recorded<T>& old, const T& value, const std::string& reason) {
   base::require(!reason.empty(), "a correction needs a reason");
-  const auto entry = insertEntry(Rows<T>::table, old.id.uuid(), old.stamp.entry, reason);
+  const auto entry =
+      insertEntry(Rows<T>::table, Replaced{base::EntryId(old.id.uuid()), old.stamp.entry, reason});
   insertRow(connection_, entry, value);
 }
 
@@ -29,13 +30,13 @@ template <class T>
 void Act::restate(const base::Recorded<T>& old, const T& value, const std::string& reason) {
   const auto now = quoting(old.stamp.by.author);
   correct(old, value, reason);
-  stamp_.by = now;
+  by_ = now;
 }
 
 template <class T>
 base::Result<std::vector<base::Recorded<T>>> Book::current(const Where& where) {
   return guarded([&] {
-    auto rows = selectRows<T>(connection_, where, "current_entry");
+    auto rows = selectRows<T>(connection_, where, Which::current);
     keepWhatCounts(rows);
     return rows;
   });
@@ -49,7 +50,7 @@ void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
     const auto isOne = [&](const auto& row) { return row.id.uuid() == thing.subject; };
     if (std::ranges::none_of(rows, isOne)) continue;
     const auto words =
-        selectRows<T>(connection_, subjectIs(typename T::Key(thing.subject)), "current_entry");
+        selectRows<T>(connection_, subjectIs(typename T::Key(thing.subject)), Which::current);
     std::erase_if(rows, [&](const auto& row) {
       return isOne(row) &&
              std::ranges::any_of(words, [&](const auto& other) { return outranks(other, row); });
@@ -59,7 +60,7 @@ void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
 
 template <class T>
 base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
-  return guarded([&] { return selectRows<T>(connection_, where, "entry"); });
+  return guarded([&] { return selectRows<T>(connection_, where, Which::ever); });
 }
 
 // A record type of the book; each stands in one family's file.

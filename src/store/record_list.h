@@ -10,6 +10,7 @@
 #include "followup/letter.h"
 #include "followup/merge_answer.h"
 #include "followup/paper_count.h"
+#include "followup/placements_confirmed.h"
 #include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "kit/light.h"
@@ -22,6 +23,7 @@
 #include "roster/consent.h"
 #include "roster/day_effort.h"
 #include "roster/meal_eligibility.h"
+#include "roster/member_pin.h"
 #include "roster/team.h"
 #include "store/identity_row.h"
 
@@ -34,19 +36,18 @@ struct TypeList {};
 
 /// Every record type of the book, once: whoever does something with all of them walks this list, so
 /// that a new one is nowhere forgotten.
-using RecordTypes =
-    TypeList<roster::Program, roster::Term, roster::School, roster::Enrolment,
-             roster::MealEligibility, roster::ClinicDay, roster::DayEffort, roster::DayClosure,
-             roster::Addendum, roster::Reopening, roster::AgreementOverride, roster::Member,
-             roster::Child, roster::Background, SealedIdentity, roster::Consent,
-             roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading, kit::Lot,
-             kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
-             chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
-             chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
-             chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet,
-             followup::RetentionCheck, followup::Referral, followup::ContactAttempt,
-             followup::Letter, followup::Incident, followup::PaperCount, followup::BackupNote,
-             followup::MergeAnswer, kit::LightPass, followup::IssuedReport>;
+using RecordTypes = TypeList<
+    roster::Program, roster::Term, roster::School, roster::Enrolment, roster::MealEligibility,
+    roster::ClinicDay, roster::DayEffort, roster::DayClosure, roster::Addendum, roster::Reopening,
+    roster::AgreementOverride, roster::Member, roster::Child, roster::Background, SealedIdentity,
+    roster::Consent, roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading,
+    kit::Lot, kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
+    chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
+    chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
+    chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet, followup::RetentionCheck,
+    followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
+    followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
+    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

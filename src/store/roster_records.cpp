@@ -1,5 +1,6 @@
 #include "store/closing_rows.h"
 #include "store/consent_rows.h"
+#include "store/people_rows.h"
 #include "store/record_io.h"
 #include "store/roster_rows.h"
 
@@ -23,5 +24,7 @@ GK_RECORD(SealedIdentity)
 GK_RECORD(roster::Consent)
 GK_RECORD(roster::ConsentOverride)
 GK_RECORD(roster::MedicalFlag)
+GK_RECORD(roster::MemberPin)
+GK_RECORD(followup::PlacementsConfirmed)
 
 } // namespace gk::store

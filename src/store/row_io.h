@@ -2,6 +2,7 @@
 
 #include "base/entry.h"
 #include "base/enum_names.h"
+#include "base/text.h"
 #include "dentition/surfaces.h"
 #include "kit/light.h"
 #include "store/statement.h"
@@ -10,6 +11,13 @@
 #include <type_traits>
 
 namespace gk::store {
+
+/// The one place that every text of a record passes on its way into the book.
+inline std::string_view soundOr(const std::string& text) {
+  if (const auto sound = base::soundText(text); !sound)
+    throw Trouble({sound.error().code, "a text cannot be kept: " + sound.error().detail});
+  return text;
+}
 
 /// Binds the values of one record in the order of its columns.
 class RowWriter {
@@ -29,8 +37,9 @@ class RowWriter {
     } else if constexpr (std::is_same_v<T, base::Seconds>) {
       statement_.bind(next_++, value.count());
     } else if constexpr (std::is_same_v<T, std::string>) {
-      statement_.bind(next_++, std::string_view(value));
-    } else if constexpr (std::is_same_v<T, std::optional<base::Seconds>>) {
+      statement_.bind(next_++, soundOr(value));
+    } else if constexpr (std::is_same_v<T, std::optional<std::string>> ||
+                         std::is_same_v<T, std::optional<base::Seconds>>) {
       if (value) return *this << *value;
       statement_.bind(next_++, std::nullopt);
     } else if constexpr (std::is_same_v<T, std::vector<std::uint8_t>>) {
@@ -77,6 +86,9 @@ class RowReader {
       return statement_.column<T>(next_++);
     }
   }
+
+  /// The laptop whose number in this file comes next.
+  base::LaptopId hand() { return statement_.hand(next_++); }
 
   /// What may be NULL: `.assistant = row.maybe()`.
   class Maybe {

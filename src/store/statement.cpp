@@ -48,8 +48,8 @@ Statement& Statement::bind(int index, std::span<const std::uint8_t> blob) {
   return *this;
 }
 
-Statement& Statement::bind(int index, const base::Uuid& uuid) {
-  return bind(index, std::span<const std::uint8_t>(uuid.bytes));
+Statement& Statement::bind(int index, base::LaptopId laptop) {
+  return bind(index, std::span<const std::uint8_t>(laptop.uuid().bytes));
 }
 
 Statement& Statement::bind(int index, const base::Date& date) {
@@ -158,7 +158,27 @@ std::vector<std::uint8_t> Statement::blob(int index) const {
   return size == 0 ? std::vector<std::uint8_t>{} : std::vector<std::uint8_t>(bytes, bytes + size);
 }
 
-base::Uuid Statement::uuid(int index) const {
+std::int64_t Statement::keyOf(const base::Uuid& identity) const {
+  return cache_->hands().keyOf(identity);
+}
+
+base::Uuid Statement::identity(int index) const {
+  const auto key = integer(index);
+  auto found = cache_->hands().identityOf(key);
+  if (!found) found = cache_->handsAnew().identityOf(key); // another program may have merged
+  if (!found) damaged(index, "an identity");
+  return *found;
+}
+
+base::LaptopId Statement::hand(int index) const {
+  const auto number = column<int>(index);
+  auto found = cache_->hands().laptopOf(number);
+  if (!found) found = cache_->handsAnew().laptopOf(number);
+  if (!found) damaged(index, "the number of a laptop");
+  return *found;
+}
+
+base::Uuid Statement::bytes16(int index) const {
   requireType(index, SQLITE_BLOB, "an identity");
   base::Uuid uuid;
   if (sqlite3_column_bytes(handle_, index) != static_cast<int>(uuid.bytes.size()))

@@ -51,7 +51,8 @@ class Statement {
   Statement& operator=(const Statement&) = delete;
   ~Statement();
 
-  // Every bind copies. Identities are 16-byte blobs, dates ISO text, moments UTC milliseconds.
+  // Every bind copies. Identities of rows are whole numbers (store/hands.h), those of laptops blobs
+  // of 16 bytes, dates ISO text, moments UTC milliseconds.
   Statement& bind(int index, std::int64_t value);
   template <detail::Whole T>
   Statement& bind(int index, T value) {
@@ -60,7 +61,9 @@ class Statement {
   Statement& bind(int index, double value);
   Statement& bind(int index, std::string_view text);
   Statement& bind(int index, std::span<const std::uint8_t> blob);
-  Statement& bind(int index, const base::Uuid& uuid);
+  /// Of what? An EntryId lies otherwise in the file than a LaptopId.
+  Statement& bind(int index, const base::Uuid& uuid) = delete;
+  Statement& bind(int index, base::LaptopId laptop);
   Statement& bind(int index, const base::Date& date);
   Statement& bind(int index, base::Instant at) { return bind(index, at.utc); }
   Statement& bind(int index, base::Milliseconds value) { return bind(index, value.count()); }
@@ -69,7 +72,7 @@ class Statement {
   Statement& bind(int index, std::chrono::duration<Rep, Period> value) = delete;
   template <class Tag>
   Statement& bind(int index, const base::Id<Tag>& id) {
-    return bind(index, id.uuid());
+    return bind(index, keyOf(id.uuid()));
   }
   Statement& bind(int index, std::nullopt_t);
   template <class T>
@@ -99,8 +102,8 @@ class Statement {
 
   /// Reads a column of the row stepped to. A value of another storage class, out of T's range, or
   /// not a date or identity is a damaged book (`storeDamaged`). T: bool (0 or 1), any integer,
-  /// double, std::string, std::vector<std::uint8_t>, Uuid, Id<Tag>, Date, Instant, Milliseconds,
-  /// or std::optional of these for NULL.
+  /// double, std::string, std::vector<std::uint8_t>, Id<Tag>, Date, Instant, Milliseconds, or
+  /// std::optional of these for NULL.
   template <class T>
   [[nodiscard]] T column(int index) const {
     if constexpr (detail::isOptional<T>) {
@@ -118,10 +121,10 @@ class Statement {
       return text(index);
     } else if constexpr (std::same_as<T, std::vector<std::uint8_t>>) {
       return blob(index);
-    } else if constexpr (std::same_as<T, base::Uuid>) {
-      return uuid(index);
+    } else if constexpr (std::same_as<T, base::LaptopId>) {
+      return T(bytes16(index));
     } else if constexpr (detail::isId<T>) {
-      return T(uuid(index));
+      return T(identity(index));
     } else if constexpr (std::same_as<T, base::Date>) {
       return date(index);
     } else if constexpr (std::same_as<T, base::Instant>) {
@@ -132,6 +135,11 @@ class Statement {
       static_assert(detail::isUnread<T>, "no column is read as this type");
     }
   }
+
+  /// The laptop whose number in this file the column holds.
+  [[nodiscard]] base::LaptopId hand(int index) const;
+  /// An identity that is neither a row's nor a laptop's.
+  [[nodiscard]] base::Uuid bytes16(int index) const;
 
   /// The whole row, left to right; another number of columns is a bug.
   template <class... T>
@@ -145,6 +153,7 @@ class Statement {
 
  private:
   friend class Connection;
+  friend class StatementCache;
   Statement(StatementCache& cache, std::string sql, sqlite3_stmt* handle);
 
   void check(int code) const;
@@ -158,7 +167,8 @@ class Statement {
   [[nodiscard]] double real(int index) const;
   [[nodiscard]] std::string text(int index) const;
   [[nodiscard]] std::vector<std::uint8_t> blob(int index) const;
-  [[nodiscard]] base::Uuid uuid(int index) const;
+  [[nodiscard]] std::int64_t keyOf(const base::Uuid& identity) const;
+  [[nodiscard]] base::Uuid identity(int index) const;
   [[nodiscard]] base::Date date(int index) const;
 
   StatementCache* cache_;

@@ -1,8 +1,16 @@
 #include "store/statement_cache.h"
 
+#include "store/statement.h"
 #include "store/trouble.h"
 
 namespace gk::store {
+
+namespace {
+
+constexpr std::string_view isBookSql =
+    "SELECT 1 FROM main.sqlite_schema WHERE type = 'table' AND name = 'hand'";
+
+} // namespace
 
 sqlite3_stmt* StatementCache::lend(std::string_view sql) {
   std::string text(sql);
@@ -24,6 +32,19 @@ void StatementCache::takeBack(std::string sql, sqlite3_stmt* handle) noexcept {
   } catch (const std::bad_alloc&) {
     sqlite3_finalize(handle);
   }
+}
+
+const Hands& StatementCache::handsAnew() {
+  constexpr std::string_view sql = "SELECT number, laptop FROM main.hand";
+  Hands hands;
+  // A file that is no book has nobody who writes in it.
+  auto there = Statement(*this, std::string(isBookSql), lend(isBookSql));
+  if (there.step()) {
+    auto rows = Statement(*this, std::string(sql), lend(sql));
+    while (rows.step())
+      hands.add(rows.column<std::int64_t>(0), rows.column<base::LaptopId>(1));
+  }
+  return hands_.emplace(std::move(hands));
 }
 
 void StatementCache::clear() noexcept {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "store/hands.h"
+
 #include <sqlite3.h>
 #include <string>
 #include <string_view>
@@ -22,6 +24,11 @@ class StatementCache {
   void takeBack(std::string sql, sqlite3_stmt* handle) noexcept;
   void clear() noexcept;
 
+  /// Who writes in the file; read when it is first asked. Throws Trouble.
+  const Hands& hands() { return hands_ ? *hands_ : handsAnew(); }
+  const Hands& handsAnew();
+  void forgetHands() noexcept { hands_.reset(); }
+
   [[nodiscard]] sqlite3* db() const { return db_; }
   [[nodiscard]] const std::string& file() const { return file_; }
 
@@ -29,6 +36,7 @@ class StatementCache {
   sqlite3* db_;
   std::string file_;
   std::unordered_multimap<std::string, sqlite3_stmt*> idle_;
+  std::optional<Hands> hands_;
 };
 
 } // namespace gk::store

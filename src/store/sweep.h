@@ -11,24 +11,25 @@ namespace gk::store {
 
 /// An act as its rows are now.
 struct SweptAct {
-  base::Uuid act;
+  std::int64_t first; ///< key of its first row
   crypto::Hash digest;
-  std::optional<crypto::Hash> kept; ///< what act_digest says
+  std::optional<crypto::Hash> kept; ///< what `act` says
   bool isFlawed;                    ///< something of it was heard as a flaw already
 };
 
 enum class FlawKind : std::uint8_t {
-  rowMissing,    ///< an entry without its row in `table`
-  rowLoose,      ///< a row of `table` without its entry
-  sequenceGap,   ///< not the next of its laptop
-  actBroken,     ///< an entry of no act of its laptop
-  digestMissing, ///< an act without a digest
-  digestLoose,   ///< a digest without its act
+  rowMissing,  ///< an entry without its row in `table`
+  rowLoose,    ///< a row of `table` without its entry
+  sequenceGap, ///< not the next of its laptop
+  actBroken,   ///< an entry of no act of its laptop, or an act without one of its entries
+  actMissing,  ///< entries without their row of `act`
+  actLoose,    ///< a row of `act` without its entries
+  handLoose,   ///< a laptop that wrote nothing
 };
 
 struct Flaw {
   FlawKind kind;
-  base::Uuid entry; ///< or the act
+  std::int64_t entry; ///< as the file has it; or the first of the act, or the number of the hand
   std::string table{};
 };
 
@@ -39,12 +40,12 @@ struct SweepEars {
   std::function<void(const Flaw&)> flaw;
 };
 
-/// Reads every entry, every row that hangs on one and every digest once, in the order in which they
-/// lie in the file. `database` is "main" or "other". Throws Trouble where a key itself is damaged.
+/// Who writes in `database`, "main" or "other", by the numbers of that file.
+Hands handsOf(Connection& book, std::string_view database);
+
+/// Reads every entry, every row that hangs on one and every act once, in the order in which they
+/// lie in the file. Throws Trouble where a key itself is damaged.
 void sweep(Connection& book, std::string_view database, const OwnSchema& own,
            const SweepEars& ears);
-
-/// Gives each act of a book from before there were digests the one of its rows as they are now.
-void digestAll(Connection& book);
 
 } // namespace gk::store

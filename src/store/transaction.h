@@ -20,17 +20,21 @@ class Transaction {
   Transaction& operator=(const Transaction&) = delete;
 
   /// Durable on return (`Durability::everyAct`). When it throws, nothing was kept; `storeUnsure`
-  /// when the disk failed so late (as the journal goes, or its folder is synced) that it may be.
+  /// when the disk failed or was full so late (as the journal is ended, or its folder is synced)
+  /// that it may be.
   void commit() {
     base::require(!isCommitted_, "a transaction committed twice");
     try {
       connection_.execute("COMMIT");
     } catch (const Trouble& trouble) {
-      if (trouble.error().code != base::ErrorCode::storeWriteFailed) throw;
+      if (trouble.error().code != base::ErrorCode::storeWriteFailed &&
+          trouble.error().code != base::ErrorCode::diskFull)
+        throw;
       throw Trouble({base::ErrorCode::storeUnsure,
                      connection_.path().string() +
-                         ": the disk failed while this was being made safe, so it may be kept or "
-                         "not; close the logbook, open it again and look"});
+                         ": the disk failed or was full while this was being made safe, so it may "
+                         "be kept or not; see that it has room, close the logbook, open it again "
+                         "and look"});
     }
     isCommitted_ = true;
   }

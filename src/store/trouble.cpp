@@ -24,8 +24,11 @@ ErrorCode codeFor(int primary, int systemError) {
   case SQLITE_BUSY:
   case SQLITE_LOCKED:
     return ErrorCode::storeInUse;
+  case SQLITE_INTERRUPT:
+    return ErrorCode::workCancelled;
   case SQLITE_CORRUPT:
   case SQLITE_NOTADB:
+  case SQLITE_TOOBIG: // no row of ours is
     return ErrorCode::storeDamaged;
   default:
     return ErrorCode::storeWriteFailed;

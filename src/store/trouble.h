@@ -25,8 +25,8 @@ class Trouble final : public std::exception {
 
 /// Throws what SQLite last reported on `db` as Trouble: SQLITE_FULL is `diskFull`; READONLY,
 /// CANTOPEN and PERM are `storeReadOnly`; BUSY and LOCKED `storeInUse`; CORRUPT and NOTADB
-/// `storeDamaged`; all else `storeWriteFailed`. `code` is the extended result code. Calling SQLite
-/// wrongly (MISUSE, RANGE) is a bug and aborts.
+/// `storeDamaged`; INTERRUPT `workCancelled`; all else `storeWriteFailed`. `code` is the extended
+/// result code. Calling SQLite wrongly (MISUSE, RANGE) is a bug and aborts.
 [[noreturn]] void throwTrouble(sqlite3* db, int code, std::string_view file);
 
 namespace detail {

@@ -11,8 +11,8 @@
 
 namespace gk::store {
 
-/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject`;
-/// it is the one that is looked up by index, so name the rarer one first.
+/// Which rows of a record's table are meant. `column` is one of its own columns, or `e.subject` or
+/// `e.id`; it is the one that is looked up by index, so name the rarer one first.
 struct Where {
   /// The children of whom a term's figures may tell: with a form of the term, a record on one of
   /// its days, an exception to consent within its dates, or a sealant placed on a day from `from`
@@ -24,9 +24,9 @@ struct Where {
   };
 
   std::string_view column{};
-  std::optional<std::variant<base::Uuid, std::string>> key{};
+  std::optional<std::variant<base::EntryId, std::string>> key{};
   std::string_view andColumn{};
-  std::optional<base::Uuid> andId{};
+  std::optional<base::EntryId> andId{};
   /// Rows entered after this one, at most `limit` of them.
   std::optional<base::EntryId> after{};
   int limit = 0;
@@ -53,7 +53,7 @@ inline Where pageAfter(base::EntryId entry, int limit) {
 
 template <class Tag>
 Where subjectIs(base::Id<Tag> id) {
-  return {.column = "e.subject", .key = id.uuid()};
+  return {.column = "e.subject", .key = base::EntryId(id.uuid())};
 }
 
 inline Where numberIs(std::string number) {
@@ -62,13 +62,16 @@ inline Where numberIs(std::string number) {
 
 template <class Tag>
 Where rowsOf(std::string_view column, base::Id<Tag> id) {
-  return {.column = column, .key = id.uuid()};
+  return {.column = column, .key = base::EntryId(id.uuid())};
 }
 
 template <class Tag, class OtherTag>
 Where rowsOf(std::string_view column, base::Id<Tag> id, std::string_view andColumn,
              base::Id<OtherTag> andId) {
-  return {.column = column, .key = id.uuid(), .andColumn = andColumn, .andId = andId.uuid()};
+  return {.column = column,
+          .key = base::EntryId(id.uuid()),
+          .andColumn = andColumn,
+          .andId = base::EntryId(andId.uuid())};
 }
 
 } // namespace gk::store

@@ -51,10 +51,9 @@ base::Result<base::Done> checkText(std::string_view field, std::string_view text
     return base::Error{base::ErrorCode::callMalformed,
                        "the " + std::string(field) + " is longer than " +
                            std::to_string(maxTextBytes) + " bytes; shorten it"};
-  if (!base::isUtf8(text))
-    return base::Error{base::ErrorCode::textMalformed,
-                       "the " + std::string(field) +
-                           " is not UTF-8 text; type it again or save its file as UTF-8"};
+  if (const auto sound = base::soundText(text); !sound)
+    return base::Error{sound.error().code,
+                       "the " + std::string(field) + ": " + sound.error().detail};
   return base::Done{};
 }
 

@@ -64,6 +64,12 @@ base::Result<Vault> Vault::open(const crypto::Secret& passphrase, const WrappedK
   return Vault(*std::move(bookKey));
 }
 
+Vault Vault::twin() const {
+  auto key = crypto::Key::of(crypto::Secret::copyOf(bookKey_.bytes()));
+  base::require(key.has_value(), "a key of the size of a key");
+  return Vault(*std::move(key));
+}
+
 base::Result<WrappedKey> Vault::rewrap(const crypto::Secret& passphrase, crypto::KdfCost cost,
                                        base::Random& random) const {
   if (characterCount(passphrase) < minPassphraseCharacters)
@@ -83,7 +89,10 @@ base::Result<WrappedKey> Vault::rewrap(const crypto::Secret& passphrase, crypto:
 }
 
 Sealed Vault::seal(const base::Uuid& child, const Identity& identity, base::Random& random) const {
-  return crypto::seal(bookKey_, encode(identity), boundTo(child), random);
+  auto plain = encode(identity);
+  auto sealed = crypto::seal(bookKey_, plain, boundTo(child), random);
+  crypto::wipe(plain);
+  return sealed;
 }
 
 base::Result<Identity> Vault::reveal(const base::Uuid& child, const Sealed& sealed) const {

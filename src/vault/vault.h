@@ -7,6 +7,7 @@
 #include "crypto/sealed.h"
 #include "crypto/secret.h"
 #include "vault/identity.h"
+#include "vault/pin.h"
 
 #include <cstddef>
 #include <cstdint>
@@ -54,6 +55,9 @@ class Vault {
   [[nodiscard]] base::Result<WrappedKey> rewrap(const crypto::Secret& passphrase,
                                                 crypto::KdfCost cost, base::Random& random) const;
 
+  /// The same vault once more, for another thread; it is wiped by itself.
+  [[nodiscard]] Vault twin() const;
+
   /// Bound to the child: the box opens for this id alone. Precondition: checkIdentity passes.
   [[nodiscard]] Sealed seal(const base::Uuid& child, const Identity& identity,
                             base::Random& random) const;
@@ -61,6 +65,20 @@ class Vault {
   /// Fails with `vaultDamaged` when the box was altered, belongs to another child or was sealed
   /// with another book's key.
   [[nodiscard]] base::Result<Identity> reveal(const base::Uuid& child, const Sealed& sealed) const;
+
+  /// A member's PIN as the book keeps it, bound to her: Argon2id of it, sealed under the book key,
+  /// so that whoever has the file alone cannot even guess. Fails as checkPin and crypto::deriveKey.
+  [[nodiscard]] base::Result<SealedPin> sealPin(const base::Uuid& member, const crypto::Secret& pin,
+                                                crypto::KdfCost cost, base::Random& random) const;
+  /// Fails with `vaultDamaged` when it was altered, is another member's, of another book key, or
+  /// its cost is above `SealedPin::mostOps` and `mostMemory`.
+  [[nodiscard]] base::Result<bool> isPin(const base::Uuid& member, const crypto::Secret& pin,
+                                         const SealedPin& sealed) const;
+
+  /// The book key stays, and cannot be read by anybody until `awaken`; nothing else may be asked
+  /// meanwhile.
+  void sleep() { bookKey_.forbid(); }
+  void awaken() { bookKey_.expose(); }
 
  private:
   explicit Vault(crypto::Key bookKey) : bookKey_(std::move(bookKey)) {}

@@ -60,3 +60,13 @@ TEST_CASE("The system clock tells a date of this century and never runs back") {
   const auto first = clock.steady();
   CHECK(clock.steady() >= first);
 }
+
+TEST_CASE("The time awake stands still while the laptop sleeps") {
+  ManualClock clock(local("2026-11-17", hours{8}, -hours{5}));
+  clock.advance(Seconds{5});
+  CHECK(clock.steady() == clock.awake());
+  clock.sleep(Seconds{60});
+  CHECK(clock.steady() - clock.awake() == Seconds{60});
+  SystemClock real;
+  CHECK(real.awake() <= real.steady());
+}

@@ -79,9 +79,30 @@ TEST_CASE("A written line ends as the standard says") {
 }
 
 TEST_CASE("A cell that a spreadsheet could run is led by an apostrophe and a number is not") {
-  CHECK(csvLine({"=1+1", "+1", "-x", "@a", "\tq"}) == "'=1+1,'+1,'-x,'@a,'\tq\r\n");
+  CHECK(csvLine({"=1+1", "+1", "-x", "@a", "\tq"}) == "'=1+1,'+1,'-x,'@a,\"'\tq\"\r\n");
   CHECK(csvLine({"-5", "-0.25", "7"}) == "-5,-0.25,7\r\n");
   CHECK(csvLine({"=\"a\""}) == "\"'=\"\"a\"\"\"\r\n");
+}
+
+TEST_CASE("A formula behind a semicolon, a line end or blanks is led by an apostrophe and quoted",
+          "[case-264]") {
+  CHECK(csvLine({"a;=1+1"}) == "\"a;'=1+1\"\r\n");
+  CHECK(csvLine({";=cmd", "x; @y", "  =1"}) == "\";'=cmd\",\"x;' @y\",'  =1\r\n");
+  CHECK(csvLine({"a\n=1"}) == "\"a\n'=1\"\r\n");
+  CHECK(csvLine({"a;b", "7;-2"}) == "\"a;b\",\"7;-2\"\r\n");
+}
+
+TEST_CASE("A control character and a million columns are refused at once and not repeated",
+          "[case-262]") {
+  for (const std::string& control : {std::string(1, '\0'), std::string("\x1b"), std::string("\x7f"),
+                                     std::string("\xC2\x9B"), std::string("\xE2\x80\xAE")}) {
+    const auto refused = parseCsv("first,last\nMina,Toll" + control + "iver\n");
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().detail.starts_with("line 2, column 1: a control character"));
+  }
+  const auto wide = parseCsv(std::string(1'000'000, ',') + "\n");
+  REQUIRE_FALSE(wide);
+  CHECK(wide.error().code == ErrorCode::csvMalformed);
 }
 
 TEST_CASE("Two columns of one name are refused by their places, blank ones are not", "[case-192]") {

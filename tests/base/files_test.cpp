@@ -5,6 +5,8 @@
 #include <filesystem>
 #include <fstream>
 #include <sys/mount.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 using namespace gk::base;
@@ -46,6 +48,49 @@ TEST_CASE("An empty file reads as empty text") {
   const Scratch scratch;
   REQUIRE(replaceFile(scratch / "x", ""));
   CHECK(readFile(scratch / "x").value().empty());
+}
+
+TEST_CASE("A pipe, a device without end and too large a file are refused at once", "[case-262]") {
+  const Scratch scratch;
+  REQUIRE(::mkfifo((scratch / "pipe").c_str(), 0600) == 0);
+  REQUIRE(replaceFile(scratch / "large", std::string(1001, 'x')));
+  for (const auto& path : {scratch / "pipe", Path("/dev/zero"), Path("/dev/tty")}) {
+    const auto refused = readFile(path);
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().code == ErrorCode::fileUnreadable);
+  }
+  CHECK(readFile(scratch / "large", 1001));
+  const auto large = readFile(scratch / "large", 1000);
+  REQUIRE_FALSE(large);
+  CHECK(large.error().code == ErrorCode::fileTooLarge);
+}
+
+TEST_CASE("Drafts of a killed program are cleared, those of a running one and others' files stay",
+          "[case-263]") {
+  const Scratch scratch;
+  auto mine = draftPattern(scratch.path());
+  const int here = ::mkstemp(mine.data());
+  REQUIRE(here >= 0);
+  ::close(here);
+  const pid_t child = ::fork();
+  if (child == 0) { // makes its drafts and is killed
+    for (const auto* end : {"", "-journal"}) {
+      auto theirs = draftPattern(scratch.path());
+      const int handle = ::mkstemp(theirs.data());
+      if (*end != 0) ::rename(theirs.c_str(), (theirs + end).c_str());
+      ::close(handle);
+    }
+    ::_exit(0);
+  }
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  REQUIRE(replaceFile(scratch / ".groovekeeper-notes", "x"));
+  REQUIRE(replaceFile(scratch / "day.gkbook", "x"));
+  REQUIRE(entries(scratch.path()) == 5);
+  CHECK(clearDrafts(scratch.path()) == 2);
+  CHECK(entries(scratch.path()) == 3);
+  CHECK(fs::exists(mine));
+  CHECK(clearDrafts(scratch / "none") == 0);
 }
 
 TEST_CASE("A missing file and a folder are refused each with its own code") {

@@ -1,156 +1,99 @@
+#include "crash/clinic_day.h"
+#include "crash/fault_vfs.h"
+#include "crash/history.h"
 #include "store/audit.h"
 #include "store/book_file.h"
-#include "support/clinic.h"
 #include "support/long_checks.h"
 
 #include <csignal>
 #include <iostream>
+#include <sys/mman.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 using namespace gk;
+using test::actEnds;
+using test::clinicDay;
 using test::must;
 
 namespace {
 
-/// Two students of a list from the school office, with their forms.
-std::vector<session::NewChild> rosterOf(test::Clinic& clinic) {
-  std::vector<session::NewChild> list;
-  for (const auto& [number, first] : {std::pair{"3001", "Lupe"}, std::pair{"3002", "Calla"}})
-    list.push_back(
-        {{.number = roster::withCheckDigit(number),
-          .birth = {2019, 5},
-          .school = clinic.school,
-          .grade = "2",
-          .room = "7",
-          .note = {}},
-         {.first = first, .last = "Dovecote", .birth = must(base::Date::parse("2019-05-02"))},
-         [&](roster::ChildId child) { return clinic.form(child); }});
-  return list;
-}
-
-/// What another laptop did meanwhile: one child seen whole, in a copy of the book.
-base::Path otherLaptop(test::Clinic& clinic, const base::Path& book, roster::ChildId child) {
-  const auto copy = book.parent_path() / (book.stem().string() + "-other.gkbook");
-  must(clinic.session.backUp(copy));
-  auto session = must(session::Session::open(
-      copy, base::LaptopId(base::makeUuid7(clinic.clock.now().at, clinic.random)),
-      {clinic.clock, clinic.random}, store::Access::readWrite, session::BookKind::throwaway));
-  must(session.unlock(test::Clinic::passphrase));
-  must(session.seat(
-      clinic.by,
-      {child, clinic.day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
-  must(session.screen(clinic.by, clinic.fourSound(child)));
-  must(session.endVisit(
-      clinic.by, {child, clinic.day, chairside::DayEnd::screenedNotTreated, "ran out of time"},
-      session::Confirmed::yes));
-  must(session.finish());
-  return copy;
-}
-
-/// A clinic day over chair, board, import, merge and close-out, with undo and redo, one child
-/// stopped half way; every act is acknowledged with one byte, after the verb that made it has
-/// returned from its commit.
-void clinicDay(const base::Path& book, session::BookKind kind, int acknowledge) {
-  test::Clinic clinic(book, kind);
-  auto& session = clinic.session;
-  const auto pia = clinic.child("Pia", "Lindenholt");
-  const auto idris = clinic.child("Idris", "Mallowfield");
-  const auto other = otherLaptop(clinic, book, idris);
-  const auto told = session.onChanged([&](const session::Change&) {
-    base::require(::write(acknowledge, "+", 1) == 1, "an act could not be acknowledged");
-  });
-  clinic.standardVisit(clinic.child("Mina", "Tolliver-Reed"));
-  const auto wren = clinic.child("Wren", "Castlebury");
-  clinic.seat(wren);
-  clinic.screenFour(wren);
-  const auto right = must(session.isolate(clinic.by, clinic.field(wren, {16, 46})));
-  clinic.etchToFlow(right, {16, 46});
-  must(session.wet(clinic.by, {right,
-                               {dentition::toothAt(46)},
-                               chairside::WetStage::beforeCureEnds,
-                               chairside::WetCause::saliva,
-                               {}}));
-  const session::UndoAt here{base::Station::chair, clinic.day, wren};
-  must(session.undo(clinic.by, here, "the other tooth"));
-  must(session.redo(clinic.by, here));
-  // One key, several rows: one tooth is rinsed and frosty and the other is not, and its etch runs.
-  must(session.enterStep(clinic.by, clinic.run(right, chairside::Step::etch, {46}, 22)));
-  auto dull = clinic.run(right, chairside::Step::dry, {46});
-  dull.result = chairside::StepResult::notFrosty;
-  must(session.work(
-      clinic.by,
-      {.steps = {clinic.run(right, chairside::Step::rinse, {46}, 12), dull},
-       .wets = {{right,
-                 {dentition::toothAt(16)},
-                 chairside::WetStage::beforeCureEnds,
-                 chairside::WetCause::tongue,
-                 {}}},
-       .timer = chairside::TimerStart{right,
-                                      chairside::Step::etch,
-                                      clinic.run(right, chairside::Step::etch, {46}).teeth,
-                                      base::Seconds(20),
-                                      {}}}));
-  must(session.enterStep(clinic.by, clinic.run(right, chairside::Step::rinse, {46}, 12)));
-  must(session.stopTeeth(clinic.by, right, {dentition::toothAt(16), dentition::toothAt(46)},
-                         "child left"));
-  clinic.end(wren, chairside::DayEnd::screenedNotTreated, "child left");
-  for (const auto& child : must(session.enrolRoster(clinic.by, rosterOf(clinic))))
-    clinic.end(child, chairside::DayEnd::absent);
-  must(session.absorb(other));
-  clinic.standardVisit(pia);
-  must(session.countOut(clinic.by, clinic.day, followup::Paper::runnersList, 1));
-  must(session.countPaper(
-      clinic.by, {.day = clinic.day, .paper = followup::Paper::runnersList, .out = 1, .back = 1}));
-  must(session.noteBackup(clinic.by, {clinic.day, "copy.gkbook"}));
-  must(session.signDay({clinic.hygienist, {}}, {clinic.day, clinic.hygienist, clinic.coordinator}));
-}
-
 /// Rows of a merge: those that this book's own laptop did not write.
 std::int64_t broughtRows(store::Connection& book) {
-  auto statement = book.prepare("SELECT count(*) FROM entry WHERE laptop <> (SELECT laptop FROM "
-                                "entry ORDER BY id LIMIT 1)");
+  auto statement = book.prepare("SELECT count(*) FROM every_entry WHERE laptop <> (SELECT laptop "
+                                "FROM every_entry ORDER BY id LIMIT 1)");
   statement.step();
   return statement.column<std::int64_t>(0);
 }
 
-/// After which numbers of rows the book stands between two acts.
-std::vector<std::int64_t> actEnds(store::Connection& book) {
-  auto statement =
-      book.prepare("SELECT max(sequence) AS last FROM entry WHERE laptop = (SELECT laptop FROM "
-                   "entry ORDER BY id LIMIT 1) GROUP BY act ORDER BY last");
-  std::vector<std::int64_t> ends;
-  while (statement.step())
-    ends.push_back(statement.column<std::int64_t>(0));
-  return ends;
-}
+/// The day in another process, which `kill` sees to; how many acts were acknowledged in the end.
+/// `kill` is told the process and how many acts were acknowledged so far.
+struct Acknowledged {
+  int from;
+  std::size_t count = 0;
+  bool more() {
+    char byte = 0;
+    if (::read(from, &byte, 1) != 1) return false;
+    ++count;
+    return true;
+  }
+};
 
-/// Runs the day in another process and kills it once `after` acts were acknowledged and a moment
-/// more has passed; how many were acknowledged in the end.
-std::size_t killedDay(const base::Path& book, std::size_t after, std::chrono::microseconds moment) {
+template <class Day, class Kill>
+std::size_t otherProcess(Day day, Kill kill) {
   int ends[2];
   base::require(::pipe(ends) == 0, "no pipe");
   const pid_t child = ::fork();
   if (child == 0) {
     ::close(ends[0]);
-    clinicDay(book, session::BookKind::real, ends[1]);
+    day(ends[1]);
     ::_exit(0);
   }
   ::close(ends[1]);
-  std::size_t acknowledged = 0;
-  char byte = 0;
-  while (acknowledged < after && ::read(ends[0], &byte, 1) == 1)
-    ++acknowledged;
-  const auto until = std::chrono::steady_clock::now() + moment;
-  while (std::chrono::steady_clock::now() < until) {
-  }
-  ::kill(child, SIGKILL);
+  Acknowledged heard{ends[0]};
+  kill(child, heard);
   int status = 0;
   ::waitpid(child, &status, 0);
-  while (::read(ends[0], &byte, 1) == 1)
-    ++acknowledged;
+  while (heard.more()) {
+  }
   ::close(ends[0]);
-  return acknowledged;
+  return heard.count;
+}
+
+/// Runs the day in another process and kills it once `after` acts were acknowledged and a moment
+/// more has passed.
+std::size_t killedDay(const base::Path& book, std::size_t after, std::chrono::microseconds moment) {
+  return otherProcess(
+      [&](int acknowledge) { clinicDay(book, session::BookKind::real, acknowledge); },
+      [&](pid_t child, Acknowledged& heard) {
+        while (heard.count < after && heard.more()) {
+        }
+        const auto until = std::chrono::steady_clock::now() + moment;
+        while (std::chrono::steady_clock::now() < until) {
+        }
+        ::kill(child, SIGKILL);
+      });
+}
+
+/// The day, which dies before its SQLite's call of that number in the book's folder; none is never.
+std::size_t killedAtCall(const base::Path& book, std::uint64_t call, std::uint64_t* calls) {
+  return otherProcess(
+      [&](int acknowledge) {
+        test::FaultDisk disk;
+        disk.begin(book.parent_path(), [&](std::uint64_t number, test::DiskCall) {
+          return number == call ? test::Fault::kill : test::Fault::none;
+        });
+        clinicDay(book, session::BookKind::real, acknowledge);
+        if (calls) *calls = disk.calls();
+      },
+      [](pid_t, const Acknowledged&) {});
+}
+
+std::size_t hiddenFiles(const base::Path& folder) {
+  std::size_t count = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
+    if (entry.path().filename().string().starts_with(".groovekeeper")) ++count;
+  return count;
 }
 
 } // namespace
@@ -207,4 +150,64 @@ TEST_CASE("A day killed at random points keeps every acknowledged act and none b
   }
   std::cout << "killed at " << points << " points of " << acts << " acts (seed " << seed << "), "
             << merged << " of them after the merge: " << lost << " acknowledged acts lost\n";
+}
+
+TEST_CASE("A day killed at each of SQLite's calls keeps every acknowledged act and none by halves",
+          "[case-260]") {
+  test::Scratch folder;
+  // The number of calls comes back from the process that has them.
+  auto* calls = static_cast<std::uint64_t*>(::mmap(
+      nullptr, sizeof(std::uint64_t), PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0));
+  REQUIRE(calls != MAP_FAILED);
+  const auto all = folder / "whole";
+  std::filesystem::create_directory(all);
+  const auto acts = killedAtCall(all / "day.gkbook", 0, calls);
+  REQUIRE(acts > 60);
+  REQUIRE(*calls > 500);
+  std::vector<std::int64_t> whole;
+  std::int64_t brought = 0;
+  {
+    auto book = must(store::openBook(all / "day.gkbook", store::Access::readOnly,
+                                     store::Durability::everyAct, {}));
+    whole = actEnds(book);
+    brought = broughtRows(book);
+  }
+  const std::size_t morning = whole.size() - (acts - 1);
+  const auto seed = test::seedOr(260);
+  const auto every =
+      test::isLong() ? 1 : 1 + *calls / static_cast<std::uint64_t>(test::rounds(40, 1));
+  std::size_t lost = 0;
+  std::size_t points = 0;
+  for (auto at = 1 + seed % every; at <= *calls; at += every) {
+    ++points;
+    const auto place = folder / std::to_string(at);
+    std::filesystem::create_directory(place);
+    const auto path = place / "day.gkbook";
+    const auto acknowledged = killedAtCall(path, at, nullptr);
+    CAPTURE(at, acknowledged);
+    if (!std::filesystem::exists(path)) { // it was still being made
+      CHECK(acknowledged == 0);
+      continue;
+    }
+    {
+      auto book = must(store::openBook(path, store::Access::readWrite, store::Durability::everyAct,
+                                       {base::Milliseconds(1)}));
+      CHECK(must(store::integrity(book)).empty());
+      CHECK(store::historyFaults(book, "main", store::newestSchema()).empty());
+      const auto kept = actEnds(book);
+      const auto rows = broughtRows(book);
+      CHECK((rows == 0 || rows == brought)); // a merge is there whole or not at all
+      const std::size_t found = kept.size() + (rows > 0 ? 1 : 0);
+      CHECK(found >= std::min(morning, kept.size()) + acknowledged);
+      if (acknowledged > 0 && found < morning + acknowledged) ++lost;
+      REQUIRE(kept.size() <= whole.size());
+      CHECK(std::equal(kept.begin(), kept.end(), whole.begin()));
+    }
+    CHECK(hiddenFiles(place) == 0); // what a killed backup left is gone with the next opening
+    std::filesystem::remove_all(place);
+  }
+  CHECK(lost == 0);
+  std::cout << "killed at " << points << " of " << *calls << " calls of SQLite's: " << lost
+            << " acknowledged acts lost\n";
+  ::munmap(calls, sizeof(std::uint64_t));
 }

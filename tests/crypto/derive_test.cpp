@@ -81,10 +81,11 @@ TEST_CASE("a cost or salt that no book of ours has is refused without work") {
   constexpr std::int64_t gibibyte = std::int64_t{1} << 30;
   CHECK(refused(salt, {.opsLimit = 0, .memoryBytes = 8192}));
   CHECK(refused(salt, {.opsLimit = -1, .memoryBytes = 8192}));
-  CHECK(refused(salt, {.opsLimit = 65, .memoryBytes = 8192}));
+  CHECK(refused(salt, {.opsLimit = 17, .memoryBytes = 8192}));
+  CHECK(refused(salt, {.opsLimit = 5, .memoryBytes = gibibyte / 4})); // each may be, not both
   CHECK(refused(salt, {.opsLimit = 1, .memoryBytes = 8191}));
   CHECK(refused(salt, {.opsLimit = 1, .memoryBytes = -1}));
-  CHECK(refused(salt, {.opsLimit = 1, .memoryBytes = gibibyte + 1}));
+  CHECK(refused(salt, {.opsLimit = 1, .memoryBytes = gibibyte / 4 + 1}));
   CHECK(refused({}, KdfCost::cheapest()));
   CHECK(refused(Bytes(15), KdfCost::cheapest()));
   CHECK(refused(Bytes(17), KdfCost::cheapest()));

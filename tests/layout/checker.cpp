@@ -74,6 +74,7 @@ const Uses& architecture() {
     };
     return Uses{
         {"base", {}},
+        {"wiping", {}},
         {"crypto", {"base"}},
         {"dentition", {"base"}},
         {"estimates", {"base"}},

@@ -63,6 +63,7 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
           "[case-116]") {
   std::set<std::string> verbs;
   for (const auto& [file, name] : {std::pair{"session.h", "Session"},
+                                   {"people_verbs.h", "PeopleVerbs"},
                                    {"day_verbs.h", "DayVerbs"},
                                    {"desk_verbs.h", "DeskVerbs"}})
     verbs.merge(publicVerbs(sourceAt(repository / "src/session" / file), name));

@@ -17,7 +17,7 @@ struct Office : Desk {
     did({"add-member", book, "--name", "Ines Marrowby", "--initials", "IM", "--role",
          "coordinator"});
     did({"add-member", book, "--name", "Dr. Selwyn Hartgrove", "--initials", "SH", "--role",
-         "dentist", "--licence", "DD-00092", "--licence-until", "2027-01-31"});
+         "dentist", "--license", "DD-00092", "--license-until", "2027-01-31"});
     did({"import-roster", book, write("r.csv", gk::test::twoChildren), "--school", "CL", "--term",
          "Autumn 2026", "--by", "IM"});
   }

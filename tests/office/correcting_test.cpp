@@ -61,14 +61,14 @@ TEST_CASE("An agreement and a license are renewed by command, with a reason", "[
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"add-member", book, "--name", "Oriel Fenwhistle", "--initials", "OF", "--role",
-            "hygienist", "--licence", "HY-00417", "--licence-until", "2026-11-01"});
+            "hygienist", "--license", "HY-00417", "--license-until", "2026-11-01"});
   CHECK(desk.refusal({"set-program", book, "--agreement-until", "2028-01-31"}) == "rule.reason");
   CHECK(desk.refusal({"set-program", book, "--agreement-until", "soon", "--reason", "r"}) ==
         "input.date");
   CHECK(desk.refusal({"set-program", book, "--phone", " ", "--reason", "r"}) == "input.text");
   desk.did({"set-program", book, "--agreement-until", "2028-01-31", "--authorizing-dentist",
             "Dr. Juno Ashby", "--reason", "renewed", "--by", "IM"});
-  desk.did({"correct-member", book, "--initials", "OF", "--licence-until", "2028-06-30", "--reason",
+  desk.did({"correct-member", book, "--initials", "OF", "--license-until", "2028-06-30", "--reason",
             "renewed", "--by", "IM"});
   CHECK(desk.refusal({"correct-member", book, "--initials", "ZZ", "--reason", "r"}) ==
         "record.not-found");
@@ -94,7 +94,7 @@ TEST_CASE("An agreement and a license are renewed by command, with a reason", "[
   }
   desk.did({"set-program", book, "--agreement-until", "none", "--reason", "none is asked for"});
   desk.did({"correct-member", book, "--initials", "OF", "--name", "Oriel Reed", "--new-initials",
-            "OR", "--role", "dentist", "--licence-until", "none", "--may", "type, sign", "--reason",
+            "OR", "--role", "dentist", "--license-until", "none", "--may", "type, sign", "--reason",
             "a new license"});
   auto session = bookOf(desk, book);
   CHECK_FALSE(session.program().value().value.agreementUntil.has_value());
@@ -111,8 +111,8 @@ TEST_CASE("A grade counted again by command is one grade", "[case-115]") {
   Desk desk;
   const auto book = desk.makeBook();
   for (const auto& [grade, pupils] : {std::pair("1", "70"), {"01", "74"}})
-    desk.did({"add-enrolment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", grade,
-              "--pupils", pupils});
+    desk.did({"add-enrollment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", grade,
+              "--students", pupils});
   CHECK(desk.did({"totals", book, "--json"}).json().at("terms").at(0).at("enrolled") == 74);
 }
 
@@ -199,7 +199,7 @@ TEST_CASE("A provisional child is confirmed and an alert resolved by command", "
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"add-member", book, "--name", "Oriel Fenwhistle", "--initials", "OF", "--role",
-            "hygienist", "--licence", "HY-00417", "--licence-until", "2027-06-30"});
+            "hygienist", "--license", "HY-00417", "--license-until", "2027-06-30"});
   importTwo(desk, book);
   const auto number = roster::withCheckDigit("3001");
   {

@@ -41,8 +41,8 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
   CHECK(desk.did({"report", book, "term", "--json", "--school", "CL"}).json().at("title") ==
         "Term: Autumn 2026, school CL");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
-  CHECK(desk.said(
-      "term, retention, quality, findings, prevention, follow-up, trace, payers, funder"));
+  CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, payers, "
+                  "terms-compared, funder"));
   CHECK(desk.refusal({"report", book, "retention", "--school", "ZZ"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "prevention", "--years", "-1"}) == "input.number");
   const auto bare = desk.file("bare.gkbook");
@@ -78,8 +78,8 @@ TEST_CASE("A report that is issued again says so, and after a correction what di
   CHECK(version({"report", book, "funder", "--issue"}) == "Version 1");
   CHECK(version({"report", book, "funder", "--issue"}) ==
         "Version 1 of 17 November 2026, printed again");
-  desk.did({"add-enrolment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
-            "--pupils", "142"});
+  desk.did({"add-enrollment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
+            "--students", "142"});
   const auto second = version({"report", book, "funder", "--issue"});
   CHECK(second.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));
   CHECK(second.find("Participation, children, Enrolled, Number: unknown -> 142") !=

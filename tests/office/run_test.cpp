@@ -9,7 +9,7 @@ TEST_CASE("Help and version need nothing else") {
   CHECK(desk.did({"--version"}).out.starts_with("groovekeeper-office "));
   CHECK(desk.did({"estimate", "--help"}).out.find("estimate money") != std::string::npos);
   for (const std::string verb :
-       {"new", "check", "backup", "merge", "add-school", "add-term", "add-member", "add-enrolment",
+       {"new", "check", "backup", "merge", "add-school", "add-term", "add-member", "add-enrollment",
         "add-light", "add-lot", "add-cure-time", "import-roster", "open-day", "close-out",
         "totals"})
     CHECK(desk.did({verb, "--help"}).out.starts_with("groovekeeper-office " + verb));

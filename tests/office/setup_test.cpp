@@ -18,7 +18,7 @@ TEST_CASE("A program is set up without the desk view") {
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"add-member", book, "--name", "Oriel Fenwhistle", "--initials", "OF", "--role",
-            "hygienist", "--licence", "HY-00417", "--licence-until", "2027-06-30"});
+            "hygienist", "--license", "HY-00417", "--license-until", "2027-06-30"});
   desk.did({"add-member", book, "--name", "Bram Ottersley", "--initials", "BO", "--role",
             "dental assistant", "--may", "type, check retention"});
   const auto added = desk.did({"add-light", book, "--tag", "L-1", "--baseline", "1080", "--meter",
@@ -29,8 +29,8 @@ TEST_CASE("A program is set up without the desk view") {
             "RF-2609", "--expiry", "2027-04", "--makers-time", "20", "--contains", "acrylate"});
   desk.did(
       {"add-cure-time", book, "--light", "L-1", "--material", "Resin Fern", "--seconds", "20"});
-  desk.did({"add-enrolment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", "2",
-            "--pupils", "74"});
+  desk.did({"add-enrollment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", "2",
+            "--students", "74"});
 
   auto session = opened(desk, book);
   const auto members = session.members().value();
@@ -87,14 +87,14 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
                             "2027-04"}) == "rule.material");
   CHECK(refused("add-cure-time", {"--light", "L-9", "--material", "M", "--seconds", "20"}) ==
         "record.not-found");
-  CHECK(refused("add-enrolment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "13",
-                                  "--pupils", "5"}) == "input.text");
-  CHECK(refused("add-enrolment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "2",
-                                  "--pupils", "-5"}) == "input.number");
-  CHECK(refused("add-enrolment", {"--term", "Spring", "--school", "CL", "--grade", "2", "--pupils",
-                                  "5"}) == "record.not-found");
-  CHECK(refused("add-enrolment", {"--term", "Autumn 2026", "--school", "XX", "--grade", "2",
-                                  "--pupils", "5"}) == "record.not-found");
+  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "13",
+                                   "--students", "5"}) == "input.text");
+  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "2",
+                                   "--students", "-5"}) == "input.number");
+  CHECK(refused("add-enrollment", {"--term", "Spring", "--school", "CL", "--grade", "2",
+                                   "--students", "5"}) == "record.not-found");
+  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "XX", "--grade", "2",
+                                   "--students", "5"}) == "record.not-found");
   CHECK(base::readFile(book).value() == before);
 }
 

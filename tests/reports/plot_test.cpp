@@ -48,6 +48,18 @@ TEST_CASE("A plot is drawn without what lies outside its axes") {
   CHECK(svg.find("Two points.") != std::string::npos);
 }
 
+TEST_CASE("Names stand along the lower axis in place of numbers, and a line of one point is seen") {
+  const Plot plot{"Terms.",
+                  {"", -0.5, 1.5, {"Autumn 2025", "Spring 2026"}},
+                  {"%", 0, 100},
+                  {{"needing", PlotMark::dashed, {{1, 40}}}}};
+  const auto svg = toSvg(plot);
+  CHECK(svg.find(">Autumn 2025</text>") != std::string::npos);
+  CHECK(svg.find(">Spring 2026</text>") != std::string::npos);
+  CHECK(svg.find(">0.50</text>") == std::string::npos);
+  CHECK(svg.find("<circle") != std::string::npos);
+}
+
 TEST_CASE("What people wrote is escaped in a picture as in a table") {
   auto plot = twoPoints();
   plot.y.names = {"<b>&School"};

@@ -58,6 +58,12 @@ void AllVerbs::fillDesk() {
     return codeIn(
         session.correctMember(a.as, hygienist, must(session.members()).front().value, a.why));
   };
+  calls[Verb::setPin] = [this](const A& a) {
+    return codeIn(session.setPin(a.as, assistant, "2580"));
+  };
+  calls[Verb::resetPin] = [this](const A& a) {
+    return codeIn(session.resetPin(a.as, assistant, a.why));
+  };
   calls[Verb::enrolChild] = [&s, fresh](const A& a) {
     return codeIn(s.enrolChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
   };
@@ -179,6 +185,9 @@ void AllVerbs::fillDay() {
   const base::EntryId none{base::Uuid{}};
   calls[Verb::settleWords] = [&s, none](const A& a) { return codeIn(s.settleWords(a.as, none)); };
   const followup::Incident splash{.day = day, .happened = clock.now(), .done = "flushed the eye"};
+  calls[Verb::confirmPlacements] = [this](const A& a) {
+    return codeIn(session.confirmPlacements(a.as, day));
+  };
   calls[Verb::enterIncident] = [&s, splash](const A& a) {
     return codeIn(s.enterIncident(a.as, splash));
   };

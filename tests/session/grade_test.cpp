@@ -43,6 +43,7 @@ TEST_CASE("A child who was kept back or skipped a grade is told of by school yea
   const auto skipped = clinic.child("Nils", "Farrowgate");
   const auto first = clinic.clock.now().date();
   clinic.clock.advance(std::chrono::hours(24 * 300));
+  clinic.session.confirmClock();
   const auto next = clinic.clock.now().date();
   const auto nextTerm = must(clinic.session.enterTerm(
       clinic.by, {"Autumn 2027", next.plusDays(-7), next.plusDays(60), {}}));

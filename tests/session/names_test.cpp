@@ -177,3 +177,31 @@ TEST_CASE("A grade is one grade however it is written, and counted again it is c
   CHECK(codeOf(clinic.session.moveChild(clinic.by, mina, roster::SchoolId(base::Uuid{}), "3", "8",
                                         "moved")) == ErrorCode::notFound);
 }
+
+TEST_CASE("A control character is refused in every text that is kept", "[case-262]") {
+  test::Clinic clinic;
+  const auto child = clinic.child("Mina");
+  for (const std::string& control : {std::string(1, '\0'), std::string("\x1b"), std::string("\x7f"),
+                                     std::string("\xE2\x80\xAE")}) {
+    session::Identity odd{.first = "Mi" + control + "na",
+                          .last = "Tolliver",
+                          .birth = must(base::Date::parse("2019-03-14"))};
+    const auto named = clinic.session.enrolChild(clinic.by,
+                                                 {.number = "",
+                                                  .birth = {2019, 3},
+                                                  .school = clinic.school,
+                                                  .grade = "2",
+                                                  .room = "6",
+                                                  .note = {}},
+                                                 odd);
+    CHECK(codeOf(named) == base::ErrorCode::textMalformed);
+    const auto school =
+        clinic.session.enterSchool(clinic.by, {.name = "Birch" + control, .code = "BI"});
+    CHECK(codeOf(school) == base::ErrorCode::textMalformed);
+    const auto ended = clinic.session.endVisit(
+        clinic.by, {child, clinic.day, chairside::DayEnd::screenedNotTreated, "left" + control, {}},
+        session::Confirmed::yes);
+    REQUIRE_FALSE(ended);
+  }
+  CHECK(must(clinic.session.schools()).size() == 1);
+}

@@ -197,7 +197,7 @@ TEST_CASE("A logbook without its program gets it though it has a day and no prov
                             {key.salt, static_cast<std::int64_t>(key.opsLimit),
                              static_cast<std::int64_t>(key.memoryBytes), key.nonce, key.box},
                             clinic.random));
-    must(book.act({}, clinic.clock.now(), clinic.random, [&](store::Act& act) {
+    must(book.act({}, clinic.clock.now(), [&](store::Act& act) {
       const auto term = act.add(must(clinic.session.terms()).front().value);
       const auto school = act.add(must(clinic.session.schools()).front().value);
       act.add(roster::ClinicDay{term, school, clinic.clock.now().date(), 1, {}, false});

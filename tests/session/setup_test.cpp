@@ -1,5 +1,7 @@
+#include "base/text.h"
 #include "session/setup.h"
 
+#include "base/text.h"
 #include "support/clinic.h"
 
 #include <algorithm>

@@ -22,9 +22,11 @@ std::string verbsPage() {
       "build/release/bin/test_session \"[verbs]\"`. The\nsession holds every act against its row "
       "before anything else. No author, or one without the right:\n`rule.credential`; another "
       "state of the day: `rule.day-open`; not seated: `rule.identity`; no consent:\n"
-      "`rule.consent`; no reason: `rule.reason`. Refusals come in that order. Whoever types for "
-      "another needs\nthe right to type.\n\n| Act | Right | School day | Seated | Consent | Reason "
-      "| Undo |\n|---|---|---|---|---|---|---|\n";
+      "`rule.consent`; no reason: `rule.reason`; somebody types who has a PIN and is not signed "
+      "in, or an\nact that asks for the PIN of the one who answers for it was not confirmed with "
+      "it: `pin.needed`.\nRefusals come in that order. Whoever types for another needs the right "
+      "to type. Members without a PIN\nare asked for none.\n\n| Act | Right | School day | Seated "
+      "| Consent | Reason | PIN | Undo |\n|---|---|---|---|---|---|---|---|\n";
   for (const session::VerbRule& row : session::verbRules) {
     const auto day = row.day == DayMust::none     ? ""
                      : row.day == DayMust::exist  ? "any"
@@ -37,7 +39,11 @@ std::string verbsPage() {
     out += "| " + std::string(row.name) + " | " + std::string(base::nameOf(row.right)) +
            (row.atSetup ? "; at setup anyone" : "") + " | " + day + " | " + yes(row.asksSeated) +
            " | " + (row.consent ? std::string(base::nameOf(*row.consent)) : "") + " | " +
-           yes(row.asksReason) + " | " + undo + " |\n";
+           yes(row.asksReason) + " | " +
+           (row.pin == session::PinAsked::yes        ? "her own"
+            : row.pin == session::PinAsked::onSigned ? "her own, once signed"
+                                                     : "") +
+           " | " + undo + " |\n";
   }
   return out;
 }

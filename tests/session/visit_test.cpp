@@ -202,6 +202,31 @@ TEST_CASE("A clock set back warns and never reorders the record", "[case-21]") {
   CHECK(states.at(0).protocol.next() == chairside::Next::flow);
 }
 
+TEST_CASE("A clock far ahead is asked about before the first act", "[case-257]") {
+  test::Clinic clinic;
+  const auto child = clinic.child("Mina");
+  const auto act = [&] {
+    return clinic.session.endVisit(clinic.by,
+                                   {child, clinic.day, chairside::DayEnd::absent, {}, {}});
+  };
+  CHECK_FALSE(clinic.session.clockQuestion());
+  for (const auto* date : {"2099-11-17", "2027-11-17"}) {
+    clinic.clock.setWall(base::atLocal(must(base::Date::parse(date)), std::chrono::hours(9),
+                                       std::chrono::minutes(-300)));
+    REQUIRE(clinic.session.clockQuestion());
+    CHECK(clinic.session.clockQuestion()->find("of 17 November 2026") != std::string::npos);
+    CHECK(codeOf(act()) == ErrorCode::clockAhead);
+    CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.empty());
+  }
+  clinic.session.confirmClock();
+  CHECK_FALSE(clinic.session.clockQuestion());
+  CHECK(act());
+  // Confirmed once is not confirmed for good.
+  clinic.clock.setWall(base::atLocal(must(base::Date::parse("2099-11-17")), std::chrono::hours(9),
+                                     std::chrono::minutes(-300)));
+  CHECK(codeOf(act()) == ErrorCode::clockAhead);
+}
+
 TEST_CASE("A holiday opens only with a reason and a future day not at all", "[case-22]") {
   test::Clinic clinic;
   roster::ClinicDay holiday{clinic.term, clinic.school, must(base::Date::parse("2026-11-11")), 1,

@@ -33,7 +33,7 @@ class Shelf {
                       nineOClock.at, Checkup::meanwhile);
   }
   base::Result<base::Done> act(Book& book) {
-    return book.act({}, nineOClock, random, [](store::Act& act) {
+    return book.act({}, nineOClock, [](store::Act& act) {
       act.add(roster::School{"Cobble Lantern", "CL"});
     });
   }

@@ -42,7 +42,7 @@ struct Desk {
   template <class T>
   typename T::Key add(const T& value) {
     std::optional<typename T::Key> id;
-    must(book.act({}, nine, random, [&](store::Act& act) { id.emplace(act.add(value)); }));
+    must(book.act({}, nine, [&](store::Act& act) { id.emplace(act.add(value)); }));
     return *id;
   }
   template <class T>
@@ -236,9 +236,8 @@ TEST_CASE("A correction supersedes and the first word stays in the history") {
   const auto old = desk.all<roster::School>().at(0);
   auto renamed = old.value;
   renamed.name = "Alder Hollow School";
-  must(desk.book.act({}, nine, desk.random, [&](store::Act& act) {
-    act.correct(old, renamed, "renamed by the district");
-  }));
+  must(desk.book.act(
+      {}, nine, [&](store::Act& act) { act.correct(old, renamed, "renamed by the district"); }));
   const auto now = desk.all<roster::School>();
   REQUIRE(now.size() == 1);
   CHECK(now[0].id == id);
@@ -251,7 +250,7 @@ TEST_CASE("An act that fails half way leaves nothing and the next one goes on") 
   Desk desk;
   const auto at = desk.add(school());
   const auto before = desk.book.lastSequence();
-  const auto failed = desk.book.act({}, nine, desk.random, [&](store::Act& act) {
+  const auto failed = desk.book.act({}, nine, [&](store::Act& act) {
     act.add(child(at, 1043));
     act.add(roster::School{"", "XX"}); // the file refuses an empty name
   });
@@ -275,7 +274,9 @@ TEST_CASE("The file refuses to change or remove a row and to file it under anoth
   };
   for (const auto* sql :
        {"UPDATE school SET name = 'X'", "DELETE FROM school", "UPDATE entry SET reason = 'x'",
-        "DELETE FROM entry", "INSERT INTO day_outcome SELECT id, id, id, 'absent', '' FROM entry",
+        "DELETE FROM entry", "UPDATE act SET verb = 'x'", "DELETE FROM act",
+        "UPDATE hand SET laptop = zeroblob(16)", "DELETE FROM hand",
+        "INSERT INTO day_outcome SELECT id, id, id, 'absent', '', '' FROM entry",
         "INSERT INTO term SELECT id, 'T', '2026-13-01', '2026-12-18' FROM entry"}) {
     CAPTURE(sql);
     CHECK_FALSE(refused(sql).has_value());
@@ -288,7 +289,7 @@ TEST_CASE("Identities keep the order of entry when the clock goes back") {
   base::LocalInstant earlier = nine;
   earlier.at.utc -= std::chrono::hours(24 * 365);
   std::optional<roster::ChildId> later;
-  must(desk.book.act({}, earlier, desk.random,
+  must(desk.book.act({}, earlier,
                      [&](store::Act& act) { later.emplace(act.add(child(at, 1043))); }));
   CHECK(later->uuid() > at.uuid());
   const auto row = desk.all<roster::Child>().at(0);
@@ -331,6 +332,6 @@ TEST_CASE("A book whose first act fails is not there at all", "[case-112]") {
   const auto schools = must(book.current<roster::School>(store::everything()));
   REQUIRE(schools.size() == 2);
   CHECK(schools[1].stamp.sequence == 2);
-  must(book.act({}, nine, random, [](store::Act& act) { act.add(roster::School{"Third", "T"}); }));
+  must(book.act({}, nine, [](store::Act& act) { act.add(roster::School{"Third", "T"}); }));
   CHECK(must(book.current<roster::School>(store::everything())).back().stamp.sequence == 3);
 }

@@ -78,7 +78,7 @@ TEST_CASE("Cost of an act with its digest", "[.bench]") {
     REQUIRE(book);
     const auto took = millisecondsOf([&] {
       for (int i = 0; i < acts; ++i)
-        REQUIRE(book->act({}, {someMorning, {}}, random, [](store::Act& act) {
+        REQUIRE(book->act({}, {someMorning, {}}, [](store::Act& act) {
           for (int row = 0; row < 3; ++row)
             act.add(roster::School{"Cobble Lantern", "CL"});
         }));

@@ -12,6 +12,9 @@ namespace gk::test {
 /// when the schema has a table that is not in it.
 void makeEveryTable(const base::Path& path);
 
+/// Gives each act the digest of its rows as they are now, as a forger would.
+void digestAll(store::Connection& book);
+
 /// All rows of all tables, as text: what a book says, however its pages lie.
 std::string contentOf(store::Connection& book);
 

@@ -1,12 +1,14 @@
 #include "store/migration.h"
 
 #include "broken/broken_books.h"
+#include "roster/program.h"
+#include "store/audit.h"
+#include "store/book.h"
+#include "store/every_table.h"
 #include "store/trouble.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>
-
-#include <algorithm>
 
 namespace gk::test {
 
@@ -166,70 +168,122 @@ TEST_CASE("a history that does not fit the version is a damaged book") {
   CHECK(refused.error().code == ErrorCode::storeDamaged);
 }
 
-TEST_CASE("a book of the first version keeps its rows and takes the morning's readiness") {
+namespace {
+
+/// The program's own schema and a made-up next step: one more kind of record, one more column.
+std::vector<Migration> withGossip() {
+  auto steps = store::migrations();
+  steps.push_back(
+      {static_cast<int>(steps.size()) + 1, "gossip",
+       "INSERT INTO entry_kind (number, name) VALUES (999, 'gossip');"
+       "ALTER TABLE wet ADD COLUMN seen TEXT NOT NULL DEFAULT 'not said';"
+       "CREATE TABLE gossip (entry INTEGER PRIMARY KEY REFERENCES entry (id), child INTEGER NOT "
+       "NULL REFERENCES entry (id), text TEXT NOT NULL) STRICT;"
+       "CREATE TRIGGER gossip_kind BEFORE INSERT ON gossip WHEN (SELECT kind FROM entry WHERE id = "
+       "NEW.entry) IS NOT 999 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in gossip'); END;"
+       "CREATE TRIGGER gossip_no_delete BEFORE DELETE ON gossip BEGIN SELECT RAISE(ABORT, 'rows of "
+       "gossip are never changed'); END;"});
+  return steps;
+}
+
+constexpr std::string_view anEntryOfGossip =
+    "INSERT INTO entry (id, kind, nth) VALUES (4097, 999, 0)";
+
+} // namespace
+
+TEST_CASE("a book of the version before keeps its rows and takes a new kind of record") {
   const Scratch scratch;
   const Path path = scratch / "larkmere.gkbook";
-  const std::vector<Migration> first(store::migrations().begin(), store::migrations().begin() + 1);
-  const std::string entry = "INSERT INTO entry (id, subject, act, kind, laptop, sequence, at, "
-                            "utc_offset, reason) VALUES ";
+  base::SeededRandom random(3);
   {
-    auto old = store::createBook(path, Durability::bulk, someMorning, first);
-    REQUIRE(old);
-    old->execute(entry + "(zeroblob(16), zeroblob(16), zeroblob(16), 'school', zeroblob(16), 1, "
-                         "1794900000000, -300, ''); INSERT INTO school (entry, name, code) VALUES "
-                         "(zeroblob(16), 'Alder Hollow', 'AH');");
+    const auto made =
+        store::Book::create(path, base::LaptopId(base::makeUuid7(someMorning, random)),
+                            Durability::everyAct, someMorning,
+                            {std::vector<std::uint8_t>(16, 1), 3, 65536,
+                             std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
+                            random, {{}, {someMorning, {}}, [](store::Act& act) {
+                                       act.add(roster::School{"Alder Hollow", "AH"});
+                                     }});
+    REQUIRE(made);
   }
-  auto book = openedAt(path, store::migrations());
+  {
+    store::Connection old(path, Access::readWrite, Durability::bulk);
+    CHECK_FALSE(store::guarded([&] { old.execute(anEntryOfGossip); }));
+  }
+  auto book = openedAt(path, withGossip());
   REQUIRE(book);
   CHECK(numberOf(*book, "SELECT count(*) FROM entry JOIN school ON school.entry = entry.id") == 1);
-  CHECK_FALSE(store::guarded([&] {
-    book->execute(entry + "(x'11111111111111111111111111111111', "
-                          "x'11111111111111111111111111111111', zeroblob(16), 'gossip', "
-                          "zeroblob(16), 2, 1794900000000, -300, '')");
-  }));
-  book->execute(entry + "(x'11111111111111111111111111111111', "
-                        "x'11111111111111111111111111111111', zeroblob(16), 'readiness_check', "
-                        "zeroblob(16), 2, 1794900000000, -300, ''); "
-                        "INSERT INTO readiness_check VALUES (x'11111111111111111111111111111111', "
-                        "zeroblob(16), 'clock', 'done', '', '')");
+  book->execute(anEntryOfGossip);
+  book->execute("INSERT INTO gossip SELECT 4097, entry, 'heard' FROM school");
+  CHECK_FALSE(store::guarded(
+      [&] { book->execute("INSERT INTO gossip SELECT entry, entry, 'x' FROM school"); }));
   for (const auto* sql : {"UPDATE entry SET reason = 'x'", "DELETE FROM entry",
-                          "DELETE FROM readiness_check", "DELETE FROM entry_kind"}) {
+                          "DELETE FROM gossip", "DELETE FROM entry_kind"}) {
     CAPTURE(sql);
     CHECK_FALSE(store::guarded([&] { book->execute(sql); }));
   }
   CHECK(store::integrity(*book).value().empty());
 }
 
-TEST_CASE("a book from before there were letters keeps its entries and can take one") {
+TEST_CASE("a book with rows in every table is brought up to date with its digests, and the copy of "
+          "it opens as it was") {
+  const Scratch scratch;
+  makeEveryTable(scratch / "larkmere.gkbook");
+  const auto before = contentAt(scratch / "larkmere.gkbook");
+  const auto steps = withGossip();
+  {
+    auto book = openedAt(scratch / "larkmere.gkbook", steps);
+    REQUIRE(book);
+    CHECK(numberOf(*book, "SELECT count(*) FROM current_entry") ==
+          numberOf(*book, "SELECT count(*) FROM every_entry") - 3);
+    CHECK(store::historyFaults(*book, "main", store::ownTables(*book)).empty());
+    CHECK(store::integrity(*book).value().empty());
+  }
+  const auto copy = "larkmere.before-" + std::to_string(steps.size()) + ".gkbook";
+  CHECK(openedAt(scratch / copy, store::migrations()));
+  CHECK(contentAt(scratch / copy) == before);
+}
+
+TEST_CASE("Bringing a book up to date can be stopped anywhere, and then nothing was changed",
+          "[case-276]") {
   const Scratch scratch;
   const Path path = scratch / "larkmere.gkbook";
-  const auto& steps = store::migrations();
-  const auto letters = std::ranges::find(steps, "letters", &Migration::name);
-  REQUIRE(letters != steps.end());
-  const std::vector<Migration> before(steps.begin(), letters);
-  const auto entryOf = [](const std::string& kind, int numberOf) {
-    const auto id = "x'" + std::string(31, '0') + std::to_string(numberOf) + "'";
-    return "INSERT INTO entry (id, subject, act, kind, laptop, sequence, author, recorder, at, "
-           "utc_offset, supersedes, reason) VALUES (" +
-           id + ", " + id + ", " + id + ", '" + kind + "', zeroblob(16), " +
-           std::to_string(numberOf) + ", NULL, NULL, 1, 0, NULL, '')";
+  writeBook(path);
+  auto steps = secondSchema();
+  steps.push_back({3, "many",
+                   "CREATE TABLE many (n INTEGER) STRICT; INSERT INTO many WITH RECURSIVE c(n) AS "
+                   "(SELECT 1 UNION ALL SELECT n + 1 FROM c WHERE n < 20000) SELECT n FROM c;"});
+  const auto opened = [&](int stopAt, int& asked) {
+    return openBook(path, Access::readWrite, Durability::everyAct, someMorning, Checkup::quick,
+                    steps, {[&, stopAt] { return ++asked >= stopAt; }, {}});
   };
-  {
-    auto book = store::createBook(path, Durability::everyAct, someMorning, before);
-    REQUIRE(book);
-    book->execute(entryOf("school", 1));
-    book->execute("INSERT INTO school SELECT id, 'Alder Hollow', 'AH' FROM entry");
-    CHECK_FALSE(store::guarded([&] { book->execute(entryOf("letter", 2)); }));
+  const auto before = bytesOf(path);
+  int stops = 0;
+  for (int stopAt = 1;; stopAt += 3) {
+    int asked = 0;
+    CAPTURE(stopAt);
+    {
+      const auto book = opened(stopAt, asked);
+      if (book) break;
+      CHECK(book.error().code == ErrorCode::workCancelled);
+    }
+    ++stops;
+    CHECK(bytesOf(path) == before);
+    CHECK(std::ranges::distance(std::filesystem::directory_iterator(scratch.path()),
+                                std::filesystem::directory_iterator()) == 1);
   }
-  auto book = openedAt(path, steps);
-  REQUIRE(book);
-  CHECK(numberOf(*book, "SELECT count(*) FROM current_entry") == 1);
-  CHECK(numberOf(*book, "SELECT count(*) FROM school JOIN entry ON entry.id = school.entry") == 1);
-  book->execute(entryOf("letter", 2));
-  CHECK_FALSE(store::guarded([&] { book->execute("DELETE FROM entry"); }));
-  CHECK(store::integrity(*book).value().empty());
-  const auto copy = "larkmere.before-" + std::to_string(steps.size()) + ".gkbook";
-  CHECK(openedAt(scratch / copy, before));
+  CHECK(stops > 3);
+  CHECK(std::filesystem::exists(scratch / "larkmere.before-3.gkbook"));
+}
+
+TEST_CASE("A book of an older version is told without touching it", "[case-276]") {
+  const Scratch scratch;
+  writeBook(scratch / "larkmere.gkbook");
+  const auto before = bytesOf(scratch / "larkmere.gkbook");
+  CHECK(store::isOfOlderVersion(scratch / "larkmere.gkbook", secondSchema()));
+  CHECK_FALSE(store::isOfOlderVersion(scratch / "larkmere.gkbook", firstSchema()));
+  CHECK_FALSE(store::isOfOlderVersion(scratch / "none.gkbook"));
+  CHECK(bytesOf(scratch / "larkmere.gkbook") == before);
 }
 
 } // namespace gk::test

@@ -7,6 +7,7 @@
 #include "store/followup_rows.h"
 #include "store/identity_row.h"
 #include "store/kit_rows.h"
+#include "store/people_rows.h"
 #include "store/roster_rows.h"
 #include "support/scratch.h"
 
@@ -41,7 +42,7 @@ class Planned {
   }
   template <class T>
   void looksUp(const Where& where) {
-    const auto sql = store::selectSql<T>(where, "current_entry");
+    const auto sql = store::selectSql<T>(where, store::Which::current);
     INFO(sql);
     CHECK(scans(sql).empty());
   }
@@ -71,6 +72,8 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
   book.looksUp<roster::DayClosure>(rowsOf("day", day));
   book.looksUp<roster::Reopening>(rowsOf("day", day));
   book.looksUp<roster::Addendum>(rowsOf("day", day));
+  book.looksUp<roster::MemberPin>(rowsOf("member", base::MemberId(some)));
+  book.looksUp<followup::PlacementsConfirmed>(rowsOf("day", day));
   book.looksUp<roster::Addendum>(rowsOf("child", anyChild));
   book.looksUp<roster::Member>(store::subjectIs(base::MemberId(some)));
   book.looksUp<kit::Lot>(store::subjectIs(kit::LotId(some)));
@@ -99,15 +102,16 @@ TEST_CASE("no question about a child, a day, a field or a light walks through a 
 TEST_CASE("a child and a day are looked up by the child, who has fewer rows") {
   Planned book;
   const auto sql = store::selectSql<chairside::Placement>(rowsOf("child", anyChild, "day", day),
-                                                          "current_entry");
+                                                          store::Which::current);
   CHECK(sql.find("+day = ?2") != std::string::npos);
   CHECK(book.scans(sql).empty());
 }
 
 TEST_CASE("undo, the day's children and what came since walk through no table") {
   Planned book;
-  for (const auto sql : {store::newestBeforeSql, store::rowsOfSubjectSql, store::actOfSql,
-                         store::childrenToExpectSql, store::childPastSql, store::positionSql}) {
+  for (const auto& sql : {store::newestBeforeSql(), store::rowsOfSubjectSql(), store::actOfSql(),
+                          std::string(store::childrenToExpectSql), store::childPastSql(),
+                          std::string(store::lastActSql)}) {
     INFO(sql);
     CHECK(book.scans(sql).empty());
   }
@@ -121,7 +125,7 @@ TEST_CASE("undo, the day's children and what came since walk through no table") 
 TEST_CASE("rows come in the order they were entered without sorting") {
   Planned book;
   const auto sql =
-      store::selectSql<chairside::Placement>(rowsOf("child", anyChild), "current_entry");
+      store::selectSql<chairside::Placement>(rowsOf("child", anyChild), store::Which::current);
   INFO(sql);
   CHECK(sql.ends_with("ORDER BY t.entry"));
 }

@@ -14,11 +14,17 @@ using store::guarded;
 
 namespace {
 
+const base::LaptopId someLaptop{base::Uuid::parse("018f4e2a-7c3b-7d10-8a55-0123456789ab").value()};
+const base::EntryId someEntry{
+    store::nextIdentity(someMorning, base::Uuid{}, store::markOf(someLaptop))};
+
 struct Sheet {
   Sheet() {
     writeBytes(scratch / "sheet", "");
     connection.emplace(scratch / "sheet", store::Access::readWrite, store::Durability::bulk);
-    connection->execute("CREATE TABLE cell (value ANY) STRICT");
+    connection->execute("CREATE TABLE cell (value ANY) STRICT; CREATE TABLE hand (number INTEGER "
+                        "PRIMARY KEY, laptop BLOB NOT NULL) STRICT");
+    connection->prepare("INSERT INTO hand VALUES (7, ?)").bindAll(someLaptop).run();
   }
 
   template <class T>
@@ -53,8 +59,6 @@ struct Sheet {
   std::optional<Connection> connection;
 };
 
-const base::Uuid someUuid = base::Uuid::parse("018f4e2a-7c3b-7d10-8a55-0123456789ab").value();
-
 } // namespace
 
 TEST_CASE("every kind of value comes back as it was bound") {
@@ -67,21 +71,27 @@ TEST_CASE("every kind of value comes back as it was bound") {
   CHECK(sheet.keeps(std::string("Pi\u00f1a; 'quoted'")));
   CHECK(sheet.keeps(std::vector<std::uint8_t>{0, 1, 255}));
   CHECK(sheet.keeps(std::vector<std::uint8_t>{}));
-  CHECK(sheet.keeps(someUuid));
-  CHECK(sheet.keeps(base::EntryId(someUuid)));
+  CHECK(sheet.keeps(someLaptop));
+  CHECK(sheet.keeps(someEntry));
   CHECK(sheet.keeps(base::Date::of(2026, 11, 17).value()));
   CHECK(sheet.keeps(someMorning));
   CHECK(sheet.keeps(base::Milliseconds(60'000)));
   CHECK(sheet.keeps(std::optional<base::MemberId>()));
-  CHECK(sheet.keeps(std::optional(base::MemberId(someUuid))));
+  CHECK(sheet.keeps(std::optional(base::MemberId(someEntry.uuid()))));
   CHECK(sheet.keeps(std::optional<base::Date>()));
 }
 
-TEST_CASE("identities are kept as blobs of 16 bytes and dates as ISO text") {
+TEST_CASE(
+    "identities are kept as whole numbers, those of laptops as blobs of 16 bytes and dates as "
+    "ISO text") {
   Sheet sheet;
-  sheet.put(base::EntryId(someUuid));
+  sheet.put(someEntry);
+  const std::int64_t since2020 = someMorning.utc.count() - 1'577'836'800'000;
+  CHECK(sheet.take<std::int64_t>().value() == since2020 * 1024 * 2048 + 7);
+  sheet.put(someLaptop);
+  const auto& bytes = someLaptop.uuid().bytes;
   CHECK(sheet.take<std::vector<std::uint8_t>>().value() ==
-        std::vector<std::uint8_t>(someUuid.bytes.begin(), someUuid.bytes.end()));
+        std::vector<std::uint8_t>(bytes.begin(), bytes.end()));
   sheet.put(base::Date::of(2026, 11, 17).value());
   CHECK(sheet.take<std::string>().value() == "2026-11-17");
 }
@@ -90,10 +100,12 @@ TEST_CASE("a value of the wrong kind is a damaged book") {
   Sheet sheet;
   sheet.put(std::string("seven"));
   CHECK(sheet.isDamagedAs<int>());
-  CHECK(sheet.isDamagedAs<base::Uuid>());
+  CHECK(sheet.isDamagedAs<base::LaptopId>());
+  CHECK(sheet.isDamagedAs<base::EntryId>());
   CHECK(sheet.isDamagedAs<base::Date>());
   CHECK(sheet.isDamagedAs<std::optional<base::Date>>());
-  sheet.put(300);
+  sheet.put(300); // an identity by a hand that is not listed
+  CHECK(sheet.isDamagedAs<base::EntryId>());
   CHECK(sheet.isDamagedAs<std::uint8_t>());
   CHECK(sheet.isDamagedAs<bool>());
   CHECK(sheet.isDamagedAs<std::string>());

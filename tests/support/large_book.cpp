@@ -150,7 +150,7 @@ class LargeBook {
                store::Book& book) {
     const auto at = base::atLocal(on, std::chrono::hours(15), std::chrono::hours(-5));
     const auto& batch = batches_[i];
-    must(book.act(clinic_.by, at, clinic_.random, [&](store::Act& act) {
+    must(book.act(clinic_.by, at, [&](store::Act& act) {
       const auto day = act.add(roster::ClinicDay{batch.term, batch.school, on, 1, {}, false});
       std::size_t nth = 0;
       for (const auto& child : children)

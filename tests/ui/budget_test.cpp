@@ -1,3 +1,4 @@
+#include "ui/support/long_work.h"
 #include "window_fixture.h"
 
 #include <QListWidget>
@@ -53,6 +54,7 @@ class Counted : public Window {
     actions += 2 * static_cast<int>(choices.size()) + static_cast<int>(files.size()) +
                static_cast<int>(standing.size());
     key(which, Qt::AltModifier);
+    CHECK(QTest::qWaitFor([this] { return !window->work().isBusy(); }, 60000));
     CHECK(prompter->texts.empty());
     CHECK(prompter->choices.empty());
     CHECK(prompter->files.empty());

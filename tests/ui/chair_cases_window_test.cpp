@@ -135,10 +135,12 @@ TEST_CASE("The runner's list shows, prints and saves names and rooms of those to
 
   desk.prompter->prints = {true};
   press(*desk.window, Qt::Key_P, Qt::AltModifier);
+  CHECK(QTest::qWaitFor([&] { return !desk.window->work().isBusy(); }, 20000));
   CHECK(desk.prompter->printed.startsWith("%PDF"));
   CHECK(desk.reads(u"The runner's list is printed."_s));
   desk.prompter->files = {ui::toQt((desk.folder / "hall.csv").string())};
   press(*desk.window, Qt::Key_S, Qt::AltModifier);
+  CHECK(QTest::qWaitFor([&] { return !desk.window->work().isBusy(); }, 20000));
   CHECK(must(base::readFile(desk.folder / "hall.csv")) == "Room,Name\r\n6,Mina Tolliver-Reed\r\n");
 }
 

@@ -22,7 +22,8 @@ class Chair {
   Clinic clinic;
   ScriptedPrompter prompter;
   ui::Acting acting;
-  ui::Context context{clinic.session, clinic.clock, prompter, acting};
+  ui::LongWork work{ui::LongWork::Where::here};
+  ui::Context context{clinic.session, clinic.clock, prompter, acting, work};
   std::unique_ptr<ui::ChairPage> page;
   int keys = 0;
   int pedals = 0;

@@ -114,7 +114,7 @@ TEST_CASE("The outcome is asked by the child's name with nothing chosen, as are 
   press(desk.page, Qt::Key_Return); // backed out
   REQUIRE(desk.prompter.decided.size() == 1);
   CHECK(desk.prompter.decided.front() == u"How did the day of Mina Tolliver-Reed end?"_s);
-  CHECK(desk.section(toFix) == u"To mend  1"_s);
+  CHECK(desk.section(toFix) == u"To fix  1"_s);
   press(desk.page, Qt::Key_C, Qt::AltModifier);
   CHECK(desk.prompter.decided.back().startsWith(u"About Mina Tolliver-Reed: "_s));
 }

@@ -78,7 +78,7 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     press(desk.page, Qt::Key_Return);
     desk.prompter.choices = {0};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"To mend  0"_s);
+    CHECK(desk.section(toMend) == u"To fix  0"_s);
     CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
   }
   SECTION("an urgent child: the call, then the referral") {
@@ -88,9 +88,9 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     desk.prompter.choices = {0, 0, 2};
     desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"To mend  1"_s);
+    CHECK(desk.section(toMend) == u"To fix  1"_s);
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"To mend  0"_s);
+    CHECK(desk.section(toMend) == u"To fix  0"_s);
     CHECK(desk.section(letters + 1) == u"Referrals  1"_s);
   }
   SECTION("a tooth without a reason: why") {
@@ -98,12 +98,12 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     desk.clinic.seat(child);
     desk.clinic.screenFour(child);
     desk.open();
-    CHECK(desk.section(toMend) == u"To mend  5"_s); // no outcome, and four teeth
+    CHECK(desk.section(toMend) == u"To fix  5"_s); // no outcome, and four teeth
     press(desk.page, Qt::Key_Return);
     press(desk.page, Qt::Key_Down);
     desk.prompter.texts = {u"fire drill"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"To mend  1"_s);
+    CHECK(desk.section(toMend) == u"To fix  1"_s);
     CHECK(desk.chosen.empty());
   }
   CHECK(desk.troubles.join(u'|') == QString());
@@ -116,7 +116,7 @@ TEST_CASE("An outcome noted at the close-out takes its line away") {
   desk.prompter.choices = {0};
   press(desk.page, Qt::Key_O, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(desk.section(toMend) == u"To fix  0"_s);
   CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
   CHECK(desk.verdict().startsWith(u"✔"_s));
 }
@@ -148,15 +148,15 @@ TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
   CloseOut desk;
   desk.urgentChild();
   desk.open();
-  CHECK(desk.section(toMend) == u"To mend  2"_s);
+  CHECK(desk.section(toMend) == u"To fix  2"_s);
   CHECK(desk.section(urgentCalls) == u"Urgent calls  1"_s);
   desk.choose(urgentCalls);
   desk.prompter.choices = {0, 0, 2};
   desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
   press(desk.page, Qt::Key_C, Qt::AltModifier);
-  CHECK(desk.section(toMend) == u"To mend  1"_s);
+  CHECK(desk.section(toMend) == u"To fix  1"_s);
   press(desk.page, Qt::Key_R, Qt::AltModifier);
-  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(desk.section(toMend) == u"To fix  0"_s);
   CHECK(desk.troubles.join(u'|') == QString());
   const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
   REQUIRE(records.referrals.size() == 1);
@@ -256,7 +256,7 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
   CHECK(desk.news == u"Taken in: 1 new entry. Questions that only a person can answer: 1."_s);
-  CHECK(desk.section(toMend) == u"To mend  0"_s);
+  CHECK(desk.section(toMend) == u"To fix  0"_s);
   CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
   CHECK(desk.verdict().startsWith(u"✖"_s));
   press(desk.page, Qt::Key_Return); // from the names into the table

@@ -52,7 +52,8 @@ class Desk {
   Clinic clinic;
   ScriptedPrompter prompter;
   ui::Acting acting;
-  ui::Context context{clinic.session, clinic.clock, prompter, acting};
+  ui::LongWork work{ui::LongWork::Where::here};
+  ui::Context context{clinic.session, clinic.clock, prompter, acting, work};
   QStringList troubles; ///< what happened, and the core's sentence
   QString news;
 

@@ -360,3 +360,23 @@ TEST_CASE("What was typed at the desk is never lost without a question", "[case-
   desk.turnTo(Area::lights);
   CHECK(part<QLineEdit>(desk.page, u"deskLightsMeter"_s).text() == u"M-2"_s);
 }
+
+TEST_CASE("The team page says who has a PIN, sets one and resets it", "[case-230][case-231]") {
+  OnDesk desk;
+  desk.turnTo(Area::team);
+  const auto pin = [&] { return desk.cell("deskTeamTable", 1, 5); };
+  desk.choose("deskTeamTable", 1);
+  CHECK(pin() == u"none"_s);
+  desk.alt(Qt::Key_P);
+  desk.prompter.pins = {u"2580"_s, u"2581"_s}; // not the same twice
+  desk.alt(Qt::Key_S);
+  CHECK(pin() == u"none"_s);
+  desk.prompter.pins = {u"2580"_s, u"2580"_s};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news == u"Bram Ottersley has a new PIN."_s);
+  CHECK(pin() == u"set"_s);
+  desk.alt(Qt::Key_R);
+  desk.fill("deskTeamReason", u"forgot it over the summer"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(pin() == u"to be chosen"_s);
+}

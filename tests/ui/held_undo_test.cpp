@@ -54,9 +54,10 @@ class Morning : public Window {
   std::string takenBack() {
     window.reset();
     store::Connection book(file(), store::Access::readOnly, store::Durability::everyAct);
-    auto rows = book.prepare("SELECT old.kind, count(*) FROM entry AS e JOIN entry AS old"
-                             " ON old.id = e.supersedes WHERE e.kind = 'retraction' AND e.at >= ?"
-                             " GROUP BY old.kind ORDER BY old.kind");
+    auto rows =
+        book.prepare("SELECT old.kind, count(*) FROM every_entry AS e JOIN every_entry AS old"
+                     " ON old.id = e.supersedes WHERE e.kind = 'retraction' AND e.at >= ?"
+                     " GROUP BY old.kind ORDER BY old.kind");
     rows.bind(1, opened_);
     std::string words;
     while (rows.step())

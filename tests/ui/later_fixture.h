@@ -11,6 +11,7 @@ struct Later : Chair {
   explicit Later(int days) {
     clinic.standardVisit(wren);
     clinic.clock.advance(std::chrono::hours(24 * days));
+    clinic.session.confirmClock();
     const auto today = clinic.clock.now().date();
     auto setup = acting.now(); // the hygienist of the first day may have no licence any more
     setup.author = must(clinic.session.enterMember(

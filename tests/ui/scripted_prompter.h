@@ -15,6 +15,7 @@ class ScriptedPrompter final : public ui::Prompter {
  public:
   std::deque<bool> confirms;
   std::deque<QString> texts;
+  std::deque<QString> pins;
   std::deque<int> choices;
   std::deque<QString> files;
   std::deque<bool> prints;
@@ -58,17 +59,27 @@ class ScriptedPrompter final : public ui::Prompter {
                                  const QString& filter) override {
     return saveFile(title, suggestion, filter);
   }
-  bool print(const std::function<void(QPagedPaintDevice&)>& paint) override {
-    if (!next(prints).value_or(false)) return false;
-    QBuffer paper(&printed);
-    paper.open(QIODevice::WriteOnly);
-    QPdfWriter printer(&paper);
-    paint(printer);
-    return true;
+  std::optional<QString> folder(const QString& title) override {
+    asked += title;
+    return next(files);
+  }
+  std::shared_ptr<QPagedPaintDevice> printer() override {
+    if (!next(prints).value_or(false)) return nullptr;
+    struct Paper {
+      explicit Paper(QByteArray& into) : buffer(&into) { buffer.open(QIODevice::WriteOnly); }
+      QBuffer buffer;
+      QPdfWriter writer{&buffer};
+    };
+    const auto paper = std::make_shared<Paper>(printed);
+    return {paper, &paper->writer};
   }
   std::optional<QString> passphrase(const QString& question) override {
     asked += question;
     return next(texts);
+  }
+  std::optional<QString> pin(const QString& question) override {
+    asked += question;
+    return next(pins);
   }
 
  private:

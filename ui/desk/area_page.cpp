@@ -25,8 +25,21 @@ Field reasonField() {
 }
 
 void AreaPage::refresh() {
+  if (!book().isUnlocked()) letNamesGo();
   readRows();
   showHistory();
+}
+
+/// What was looked for, and the form of one thing; what was typed and not saved stays.
+void AreaPage::letNamesGo() {
+  if (!search_) return;
+  search_->clear();
+  if (!form_ || hasChanges()) return;
+  showForm(false);
+  thing_.reset();
+  opened_ = {};
+  fields_->ask({}, 1);
+  formTitle_->clear();
 }
 
 void AreaPage::say(const session::AreaState& state) {
@@ -220,7 +233,7 @@ void AreaPage::undo() {
 void AreaPage::showHistory() {
   const bool hasThing = thing_ && form_;
   history_->setVisible(hasThing);
-  if (hasThing) history_->setText(historyWords(*thing_));
+  history_->setText(hasThing ? historyWords(*thing_) : QString());
 }
 
 QString AreaPage::historyWords(const base::Uuid& id) {

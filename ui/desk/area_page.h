@@ -45,6 +45,7 @@ class AreaPage final : public Page {
  private:
   void layOut();
   QPushButton* button(const QString& words, const QKeySequence& key, const QString& name);
+  void letNamesGo();
   void readRows();
   void choose(int row);
   void pointAt(const Thing& thing);

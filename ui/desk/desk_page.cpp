@@ -116,7 +116,8 @@ void DeskPage::addArea(AreaSpec spec) {
 }
 
 base::By DeskPage::by(base::Station station) const {
-  return {author_, {}, station};
+  const auto& typing = context().acting.signedIn();
+  return {author_, author_ && typing != author_ ? typing : std::nullopt, station};
 }
 
 AreaPage* DeskPage::pageOf(session::Area area) const {
@@ -136,7 +137,8 @@ void DeskPage::readMembers() {
   const auto members = book().members();
   if (!went(members)) return;
   const auto& now = context().acting.now();
-  if (!isChosen_) author_ = now.recorder ? now.recorder : now.author;
+  const auto& signedIn = context().acting.signedIn();
+  if (!isChosen_) author_ = signedIn ? signedIn : now.recorder ? now.recorder : now.author;
   reading_ = true;
   members_.clear();
   who_->clear();

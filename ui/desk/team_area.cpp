@@ -1,5 +1,6 @@
 #include "ui/desk/area.h"
 #include "ui/support/context.h"
+#include "ui/support/own_pin.h"
 
 namespace gk::ui {
 
@@ -108,6 +109,71 @@ AreaForm endRights(session::Session& book) {
           }};
 }
 
+/// Who chooses her own PIN acts herself, whoever is named as entering here.
+By choosing(const By& by, base::MemberId whose, const Context& context) {
+  if (by.author == whose || context.acting.signedIn() == whose)
+    return {whose, std::nullopt, by.station};
+  return by;
+}
+
+Result<QString> choosePin(Context& context, const By& by, const Thing& id) {
+  auto& book = context.session;
+  const auto member = thingOf(book.members(), id);
+  if (!member) return member.error();
+  const auto name = toQt(member->value.name);
+  const auto author = choosing(by, member->id, context);
+  const auto own = askOwnPin(context, author.author, u"setting a PIN"_s);
+  if (!own) return QString();
+  const auto pin = context.prompter.pin(u"New PIN of "_s + name + u": 4 to 6 digits."_s);
+  if (!pin) return QString();
+  const auto again = context.prompter.pin(u"The same PIN again."_s);
+  if (!again) return QString();
+  if (*again != *pin)
+    return base::Error{ErrorCode::pinMalformed, "the two PINs differ; nothing was changed"};
+  return saidIf(book.setPin(author, member->id, toStd(*pin), *own), name + u" has a new PIN."_s);
+}
+
+AreaForm setPin(Context& context) {
+  return {.name = u"Pin"_s,
+          .words = u"Set PIN"_s,
+          .key = Qt::Key_P,
+          .save = u"Choose PIN"_s,
+          .note =
+              u"Each person chooses their own PIN. It unlocks the names, signs in, and confirms "
+              "what that person answers for."_s,
+          .fields = [](const Thing&) { return std::vector<Field>(); },
+          .values = [](const Thing&) -> Result<Values> { return Values(); },
+          .act = [&context](By by, const Thing& id,
+                            const Values&) { return choosePin(context, by, id); }};
+}
+
+AreaForm resetPin(Context& context) {
+  return {.name = u"ResetPin"_s,
+          .words = u"Reset PIN"_s,
+          .key = Qt::Key_R,
+          .asksReason = true,
+          .save = u"Reset PIN"_s,
+          .note = u"For a forgotten PIN. By another member who signs, or a manager. The person "
+                  "chooses a new PIN. Alone on the team, the passphrase is asked for."_s,
+          .fields = [](const Thing&) { return std::vector<Field>(); },
+          .values = [](const Thing&) -> Result<Values> { return Values(); },
+          .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
+            auto& book = context.session;
+            const auto member = thingOf(book.members(), id);
+            if (!member) return member.error();
+            const auto done = toQt(member->value.name) + u" chooses a new PIN."_s;
+            const auto reason = values.text(reasonKey);
+            if (by.author == member->id) {
+              const auto passphrase = context.prompter.passphrase(u"Passphrase of the logbook"_s);
+              if (!passphrase) return QString();
+              return saidIf(book.resetOwnPin(member->id, toStd(*passphrase), reason), done);
+            }
+            const auto own = askOwnPin(context, by.author, u"resetting a PIN"_s);
+            if (!own) return QString();
+            return saidIf(book.resetPin(by, member->id, reason, *own), done);
+          }};
+}
+
 } // namespace
 
 AreaSpec teamArea(Context& context) {
@@ -144,22 +210,28 @@ AreaSpec teamArea(Context& context) {
           .title = u"Team and licenses"_s,
           .station = base::Station::team,
           .area = session::Area::team,
-          .columns = {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}},
+          .columns = {{"Name"}, {"Initials"}, {"Role"}, {"License"}, {"Rights"}, {"PIN"}},
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto members = context.session.members();
             if (!members) return members.error();
             const auto today = context.clock.now().date();
-            return rowsOf(*members, [&](const roster::Member& member) -> std::vector<std::string> {
-              return {member.name, member.initials, std::string(base::nameOf(member.role)),
-                      licenseWords(member, today), rightsWords(member)};
-            });
+            std::vector<AreaRow> rows;
+            for (const auto& [id, stamp, member] : *members) {
+              const auto pin = context.session.pinOf(id);
+              if (!pin) return pin.error();
+              rows.push_back({id.uuid(),
+                              {member.name, member.initials, std::string(base::nameOf(member.role)),
+                               licenseWords(member, today), rightsWords(member),
+                               std::string(base::nameOf(*pin))}});
+            }
+            return rows;
           },
           .history =
               [&book](const base::Uuid& id) {
                 return revisionsOf(book.revisions<roster::Member>(base::MemberId(id)),
                                    valuesOfMember);
               },
-          .forms = {add, correct, endRights(book)}};
+          .forms = {add, correct, endRights(book), setPin(context), resetPin(context)}};
 }
 
 } // namespace gk::ui

@@ -29,7 +29,7 @@ QString readinessQuestion(ReadinessItem item) {
   case ReadinessItem::lots:
     return u"Lots of today: in date, none set aside, kept from heat and light?"_s;
   case ReadinessItem::sterilizer:
-    return u"Sterilizer: spore test within a week and passed, packs changed colour?"_s;
+    return u"Sterilizer: spore test within a week and passed, packs changed color?"_s;
   case ReadinessItem::suctionAndWater:
     return u"Suction pulls, water lines flushed?"_s;
   case ReadinessItem::eyes:

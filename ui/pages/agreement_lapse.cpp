@@ -1,5 +1,6 @@
 #include "ui/pages/agreement_lapse.h"
 
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {
@@ -22,7 +23,11 @@ bool agreementHolds(ChairVisit& visit, std::function<void()> then) {
       "listed with the day's exceptions."_s.arg(toQt((*lapsed)->words())),
       {}, [&visit, day, clinician, then = std::move(then)](const QString& reason) {
         const roster::AgreementOverride taken{day, *clinician, toStd(reason.trimmed())};
-        if (visit.act([&] { return visit.book().overrideAgreement(visit.by(), taken); })) then();
+        const auto own =
+            askOwnPin(visit.context(), clinician, u"going on after the agreement ended"_s);
+        if (!own) return visit.strip.say(u"No override: no PIN was given."_s);
+        if (visit.act([&] { return visit.book().overrideAgreement(visit.by(), taken, *own); }))
+          then();
       });
   return false;
 }

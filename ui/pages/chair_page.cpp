@@ -65,6 +65,10 @@ std::optional<roster::ChildId> ChairPage::occupant() const {
   return isOccupied() ? std::optional(visit_->file().child.id) : std::nullopt;
 }
 
+bool ChairPage::isCareOpen() const {
+  return timer_->isRunning() || (isOccupied() && visit_->file().fieldInHand());
+}
+
 /// Changing the child in the middle of a visit is never an accident.
 bool ChairPage::mayLeave() {
   if (timer_->isRunning()) return park();
@@ -181,8 +185,9 @@ void ChairPage::showHeader() {
     flags_->hide();
   } else {
     const auto& card = visit_->file().card;
-    header_->setText(toQt(card.header) + u"   room "_s + toQt(card.room) + u"   "_s +
-                     toQt(card.number));
+    header_->setText(
+        (toQt(card.header) + u"   room "_s + toQt(card.room) + u"   "_s + toQt(card.number))
+            .trimmed());
     const auto stops = flagLines(card, roster::FlagAction::stop);
     flags_->setText(stops.join(u"; "_s));
     flags_->setVisible(!stops.isEmpty() && panel_ != identity_);

@@ -50,6 +50,8 @@ class ChairPage final : public QWidget {
   [[nodiscard]] bool isOccupied() const { return visit_->isOn(); }
   [[nodiscard]] std::optional<roster::ChildId> occupant() const;
   [[nodiscard]] bool isTiming() const { return timer_->isRunning(); }
+  /// A timer runs, or teeth are isolated that are not finished.
+  [[nodiscard]] bool isCareOpen() const;
 
  Q_SIGNALS:
   /// Finished, parked or sent away: the chair is empty.

@@ -2,6 +2,7 @@
 
 #include "base/files.h"
 #include "ui/pages/office_pack.h"
+#include "ui/support/backing_up.h"
 #include "ui/support/save_report.h"
 #include "ui/support/text.h"
 #include "ui/widgets/report_browser.h"
@@ -12,52 +13,66 @@ namespace gk::ui {
 void CloseOutPage::save() {
   if (!sheet_) return;
   const auto& tables = browser_->tables();
-  const auto saved =
-      saveReport(context(), {"Close-out " + sheet_->school + " " + sheet_->date.iso(),
-                             toQt(sheet_->date.words()), tables,
-                             tables.at(static_cast<std::size_t>(browser_->section()))});
-  if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It names children."_s.arg(**saved));
+  saveReport(context(), this,
+             {"Close-out " + sheet_->school + " " + sheet_->date.iso(), toQt(sheet_->date.words()),
+              tables, tables.at(static_cast<std::size_t>(browser_->section()))},
+             [this](const base::Result<QString>& saved) {
+               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+             });
 }
 
 void CloseOutPage::pack() {
   if (!sheet_) return;
-  const auto copy = writeCopy(u"Pack for the office: where does the backup go?"_s,
-                              u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())));
-  if (!copy) return;
-  const auto papers = packForOffice(
-      copy->path, *sheet_, footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words())));
-  if (wentAfter(copy->words, papers))
-    Q_EMIT said(copy->words +
-                u" The papers are in %1; they name children."_s.arg(toQt(papers->string())));
+  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()));
+  writeCopy(u"Pack for the office: where does the backup go?"_s,
+            u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
+            [sheet = *sheet_, foot](const base::Path& copy) -> base::Result<QString> {
+              const auto papers = packForOffice(copy, sheet, foot);
+              if (!papers) return papers.error();
+              return u" The papers are in %1; they name children."_s.arg(toQt(papers->string()));
+            });
 }
 
 void CloseOutPage::backUp() {
   const auto today = toQt(context().clock.now().date().iso());
-  const auto copy =
-      writeCopy(u"Back up to the encrypted drive"_s, u"logbook-%1.gkbook"_s.arg(today));
-  if (copy) Q_EMIT said(copy->words);
+  writeCopy(u"Back up to the encrypted drive"_s, u"logbook-%1.gkbook"_s.arg(today));
 }
 
 /// A backup never takes the place of another: a name that is taken gets a number.
-std::optional<CloseOutPage::Copy> CloseOutPage::writeCopy(const QString& title,
-                                                          const QString& suggestion) {
+void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Beside beside) {
   const auto picked = context().prompter.newFile(title, suggestion, u"Logbook (*.gkbook)"_s);
-  if (!picked) return std::nullopt;
-  const base::Path to = base::freeName(toStd(*picked));
-  if (!went(book().backUp(to))) return std::nullopt;
-  auto words = u"Backed up and verified: %1."_s.arg(toQt(to.string()));
-  if (to != base::Path(toStd(*picked))) words += u" The older copy of that name is unchanged."_s;
-  const auto same = base::isOnSameDisk(book().path(), to);
-  // What cannot be told apart is not praised.
-  const bool sameDisk = !same || *same;
-  words += sameDisk ? u" It is on this laptop's own disk, so it is lost with the laptop: copy it "
-                      "to the encrypted drive."_s
-                    : u" Keep drive and laptop separate."_s;
-  if (day_ && !wentAfter(words + u" It is not noted on the close-out."_s,
-                         book().noteBackup(context().acting.by(),
-                                           {*day_, to.filename().string(), sameDisk})))
-    return std::nullopt;
-  return Copy{to, words};
+  if (!picked) return;
+  struct Written {
+    base::Path path;
+    bool sameDisk;
+    base::Result<QString> beside;
+  };
+  const auto write =
+      [asked = base::Path(toStd(*picked)), beside = std::move(beside), book = book().path()](
+          session::Snapshot& copy, const base::Progress& progress) -> base::Result<Written> {
+    const auto to = base::freeName(asked);
+    if (const auto made = copy.backUp(to, progress); !made) return made.error();
+    // What cannot be told apart is not praised.
+    const auto same = base::isOnSameDisk(book, to);
+    progress.at(base::Stage::drawing);
+    return Written{to, !same || *same, beside ? beside(to) : base::Result<QString>(QString())};
+  };
+  context().work.runOnCopy(
+      LongKind::backUp, this, book(), write,
+      [this, day = day_, isFree = toStd(*picked)](const base::Result<Written>& made) {
+        if (!went(made)) return;
+        auto words = backedUpWords(made->path, made->sameDisk);
+        if (made->path != base::Path(isFree))
+          words += u" The older copy of that name is unchanged."_s;
+        keepLastBackup(context());
+        if (day &&
+            !wentAfter(words + u" It is not noted on the close-out."_s,
+                       book().noteBackup(context().acting.by(),
+                                         {*day, made->path.filename().string(), made->sameDisk})))
+          return;
+        keepLastBackup(context());
+        if (wentAfter(words, made->beside)) Q_EMIT said(words + *made->beside);
+      });
 }
 
 } // namespace gk::ui

@@ -1,6 +1,7 @@
 #include "ui/pages/close_out_page.h"
 
 #include "reports/close_out_tables.h"
+#include "reports/close_out_words.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/close_out_words.h"
 #include "ui/pages/closing_counts.h"
@@ -40,6 +41,7 @@ enum Section {
   effort,
   laptops,
   lateEntries,
+  confirmed,
   toSee
 };
 
@@ -70,6 +72,7 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
       if (section == effort) return sayHours();
       if (section == supplies) return count(at);
       if (section == referrals) return follow(at);
+      if (section == confirmed) return confirm();
       if (section == incidents) return Q_EMIT incidentWanted(std::nullopt);
     }
     if (const auto child = childAt(section, row)) Q_EMIT childChosen(*child, *day_);
@@ -97,6 +100,7 @@ void CloseOutPage::layOut() {
   });
   button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
   button(u"Time and people"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
+  button(u"Confirm placements"_s, Qt::Key_Y, u"closeOutConfirm"_s, [this] { confirm(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   reopen_ = button(u"Reopen day"_s, Qt::Key_E, u"closeOutReopen"_s, [this] { reopen(); });
   lateEntry_ =
@@ -158,7 +162,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   };
   const bool isFirst = browser_->tables().empty();
   browser_->setReports(
-      {u"Equation"_s, named(u"To mend"_s, sheet_->blockers.size()),
+      {u"Equation"_s, named(u"To fix"_s, sheet_->blockers.size()),
        named(u"Merge questions"_s, sheet_->questions.size()),
        named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
@@ -168,6 +172,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
        sheet_->effort ? u"Time and people  ✔"_s : u"Time and people  –"_s,
        laptopWords(sheet_->laptops), named(u"Late entries"_s, sheet_->lateEntries.size()),
+       reports::unconfirmedWords(*sheet_).empty() ? u"Confirmed  ✔"_s : u"Confirmed  –"_s,
        named(u"Still to see"_s, sheet_->stillToSee.size())},
       tables);
   // The equation stands above; what has to be done comes first.
@@ -363,9 +368,11 @@ void CloseOutPage::follow(std::size_t row) {
 
 void CloseOutPage::writeLetters() {
   if (!sheet_) return;
-  const auto done =
-      LettersDesk(context(), *day_).work(childAt(browser_->section(), browser_->row()));
-  if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
+  std::make_shared<LettersDesk>(context(), this, *day_)
+      ->work(childAt(browser_->section(), browser_->row()),
+             [this](const base::Result<QString>& done) {
+               if (went(done) && !done->isEmpty()) Q_EMIT said(*done);
+             });
 }
 
 } // namespace gk::ui

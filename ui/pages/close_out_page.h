@@ -5,6 +5,8 @@
 #include "reports/table.h"
 #include "ui/pages/page.h"
 
+#include <functional>
+
 class QLabel;
 class QPushButton;
 
@@ -25,6 +27,8 @@ class CloseOutPage final : public Page {
 
  Q_SIGNALS:
   void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
+  /// So that a backup is made of itself.
+  void daySigned(gk::roster::DayId day);
   void incidentWanted(std::optional<gk::roster::ChildId> child);
 
  private:
@@ -48,16 +52,15 @@ class CloseOutPage final : public Page {
   void follow(std::size_t row);
   void writeLetters();
   void sign();
+  void confirm();
   void save();
   void pack();
   void backUp();
-  /// A copy of the logbook, and what is to be said of it.
-  struct Copy {
-    base::Path path;
-    QString words;
-  };
-  std::optional<Copy> writeCopy(const QString& title, const QString& suggestion);
+  /// A copy of the logbook where the person says, and what is made beside it, its words added.
+  using Beside = std::function<base::Result<QString>(const base::Path&)>;
+  void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
   void takeIn();
+  void sayTaken(const store::Merged& merged);
   void reopen();
   void addLateEntry();
 

@@ -2,6 +2,8 @@
 #include "ui/pages/close_out_page.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/closing_questions.h"
+#include "ui/pages/confirm_placements.h"
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 #include "ui/widgets/report_browser.h"
 
@@ -18,13 +20,24 @@ void CloseOutPage::sign() {
     if (!*counted) return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
   }
   if (!sheet_->mayClose()) return Q_EMIT said(toQt(reports::verdictOf(*sheet_)));
+  if (!went(confirmBeforeSigning(context(), *sheet_, *day_))) return;
   const auto closure = askSignatures(context().prompter, *members, sheet_->date, *day_);
   if (!went(closure)) return;
   if (!*closure) return Q_EMIT said(u"Not signed."_s);
   // A signed day is no longer the open one, and it is this one that is looked at.
   chosen_ = day_;
-  if (went(book().signDay(context().acting.by(), **closure)))
-    Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+  if (!went(book().signDay(context().acting.by(), **closure))) return;
+  Q_EMIT said(u"The day is signed. Save the report and back up before leaving."_s);
+  Q_EMIT daySigned(*day_);
+}
+
+void CloseOutPage::confirm() {
+  if (!sheet_) return;
+  const auto sheet = *sheet_; // the answer shows a new one
+  const auto done = confirmPlacementsOf(context(), sheet, *day_);
+  if (!went(done)) return;
+  const auto open = sheet_ ? reports::unconfirmedWords(*sheet_) : std::string();
+  Q_EMIT said(open.empty() ? u"All placements of the day are confirmed."_s : toQt(open) + u'.');
 }
 
 void CloseOutPage::reopen() {
@@ -34,8 +47,11 @@ void CloseOutPage::reopen() {
       "history."_s,
       {});
   if (!why) return;
+  const auto by = context().acting.by();
+  const auto own = askOwnPin(context(), by.author, u"reopening the signed day"_s);
+  if (!own) return Q_EMIT said(u"Not reopened: no PIN was given."_s);
   chosen_ = day_;
-  if (went(book().reopenDay(context().acting.by(), *day_, toStd(why->trimmed()))))
+  if (went(book().reopenDay(by, *day_, toStd(why->trimmed()), *own)))
     Q_EMIT said(u"The day is open again. Make the change, then two people sign again."_s);
 }
 
@@ -50,7 +66,10 @@ void CloseOutPage::addLateEntry() {
   }
   const auto text = context().prompter.text(u"Late entry: what is added? No names."_s, {});
   if (!text) return;
-  if (went(book().addAddendum(context().acting.by(), {*day_, child, toStd(text->trimmed())})))
+  const auto by = context().acting.by();
+  const auto own = askOwnPin(context(), by.author, u"the late entry"_s);
+  if (!own) return Q_EMIT said(u"Not added: no PIN was given."_s);
+  if (went(book().addAddendum(by, {*day_, child, toStd(text->trimmed())}, *own)))
     Q_EMIT said(u"The late entry is added; it is printed with the close-out."_s);
 }
 
@@ -58,12 +77,23 @@ void CloseOutPage::takeIn() {
   const auto from =
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
   if (!from) return;
-  const auto merged = book().absorb(toStd(*from));
-  if (!went(merged)) return;
+  // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
+  context().work.run(
+      LongKind::merge, this,
+      [&book = book(), from = toStd(*from)](const base::Progress& progress) {
+        return book.absorbAside(from, progress);
+      },
+      [this](const base::Result<store::Merged>& merged) {
+        book().tellAbsorbed();
+        if (went(merged)) sayTaken(*merged);
+      });
+}
+
+void CloseOutPage::sayTaken(const store::Merged& merged) {
   const auto asked = sheet_ ? sheet_->questions.size() : 0;
   if (asked > 0) showQuestions();
-  const auto taken = merged->newEntries > 0
-                         ? u"Taken in: "_s + counted(merged->newEntries, "new entry", "new entries")
+  const auto taken = merged.newEntries > 0
+                         ? u"Taken in: "_s + counted(merged.newEntries, "new entry", "new entries")
                          : u"Nothing new was in it"_s;
   const auto open = sheet_ ? sheet_->openThings() : 0;
   Q_EMIT said(taken + (asked > 0  ? u". Questions that only a person can answer: %1."_s.arg(asked)

@@ -101,9 +101,9 @@ Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster:
       });
   if (!people) return false;
   const auto taught = askUntilRead(
-      context, u"How many pupils had a lesson on oral health today? 0 when none."_s,
+      context, u"How many students had a lesson on oral health today? 0 when none."_s,
       QString::number(sheet.effort ? sheet.effort->taught : 0), [](const QString& text) {
-        return wholeNumber(text, "type how many pupils were taught, 0 when none");
+        return wholeNumber(text, "type how many students were taught, 0 when none");
       });
   if (!taught) return false;
   auto effort = *chairs;

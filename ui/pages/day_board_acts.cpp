@@ -17,9 +17,9 @@ using chairside::DayEnd;
 void DayBoardPage::cancelDay() {
   if (!day_) return Q_EMIT said(u"No school day is open."_s);
   const auto why = context().prompter.text(
-      u"Why is the day cancelled? Its roster and consents stay."_s, u"snow day"_s);
+      u"Why is the day canceled? Its roster and consents stay."_s, u"snow day"_s);
   if (why && went(book().cancelDay(by(), day_->id, toStd(why->trimmed()))))
-    Q_EMIT said(u"The day is cancelled."_s);
+    Q_EMIT said(u"The day is canceled."_s);
 }
 
 void DayBoardPage::lateForm() {

@@ -7,6 +7,7 @@
 #include "ui/pages/open_day_form.h"
 #include "ui/pages/runners_page.h"
 #include "ui/pages/withdrawal.h"
+#include "ui/support/backing_up.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
@@ -36,7 +37,8 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
       runners_(new RunnersPage(context, stack_)), dentist_(new AuthorizationForm(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
       ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
-      counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)), search_(new QLineEdit(this)),
+      counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)),
+      backup_(wordsLabel({}, u"counts"_s, u"boardBackup"_s, this)), search_(new QLineEdit(this)),
       table_(new QTableView(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
   layOut();
@@ -150,6 +152,9 @@ void DayBoardPage::layOut() {
   column->setContentsMargins(0, 0, 0, 0);
   column->addLayout(days);
   column->addWidget(ready_);
+  column->addWidget(backup_);
+  backup_->hide();
+  connect(&context().acting, &Acting::habitsChanged, this, &DayBoardPage::showBackup);
   column->addWidget(counts_);
   column->addWidget(search_);
   column->addWidget(table_, 1);
@@ -178,6 +183,7 @@ void DayBoardPage::refresh() {
   const auto kept = current();
   readDay();
   ready_->hide();
+  showBackup();
   if (!day_) {
     title_->setText(u"No school day is open"_s);
     counts_->setText(u"Open a day with Alt+O, or look at another with Alt+Y."_s);
@@ -204,6 +210,16 @@ void DayBoardPage::refresh() {
   counts_->setText(model_->counts());
   showReadiness(*closed);
   restore(kept ? std::optional(kept->child) : std::nullopt);
+}
+
+/// What is lost with the laptop should never be more than a day.
+void DayBoardPage::showBackup() {
+  const auto late = book().dayNotBackedUp(lastBackup(context()));
+  if (!went(late)) return;
+  backup_->setVisible(late->has_value());
+  if (*late)
+    backup_->setText(u"⚠ No backup since the school day of %1. Back up now: F10, then Alt+U."_s.arg(
+        toQt((*late)->words())));
 }
 
 void DayBoardPage::showMissing() {

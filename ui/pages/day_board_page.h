@@ -43,6 +43,7 @@ class DayBoardPage final : public Page {
   void readDay();
   void showReadiness(bool closed);
   void showMissing();
+  void showBackup();
   void restore(const std::optional<roster::ChildId>& child);
   void take();
   void takeFromBook(const QString& wanted);
@@ -73,6 +74,7 @@ class DayBoardPage final : public Page {
   QLabel* title_;
   QLabel* ready_;
   QLabel* counts_;
+  QLabel* backup_;
   QLineEdit* search_;
   QTableView* table_;
   QPushButton* byDentist_ = nullptr; ///< only where the program waits for a dentist

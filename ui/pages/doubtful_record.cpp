@@ -1,5 +1,6 @@
 #include "ui/pages/doubtful_record.h"
 
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -13,7 +14,14 @@ namespace {
 
 void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, const Tooth& tooth,
              const std::string& why) {
-  if (visit.act([&] { return visit.book().correctTooth(visit.by(), placement, tooth, why); }))
+  session::OwnPin own;
+  // On a signed day the one who corrects it answers for that; one that cannot be read says so.
+  if (visit.book().isSigned(placement.value.day).value_or(false)) {
+    const auto given = askOwnPin(visit.context(), visit.by().author, u"correcting a signed day"_s);
+    if (!given) return visit.strip.say(u"Not corrected: no PIN was given."_s);
+    own = *given;
+  }
+  if (visit.act([&] { return visit.book().correctTooth(visit.by(), placement, tooth, why, own); }))
     visit.strip.say(u"Corrected: that placement is on the "_s + toQt(tooth.words()) +
                     u" now. What was written first stays in the history."_s);
 }

@@ -4,6 +4,7 @@
 #include "ui/pages/identity_view.h"
 #include "ui/pages/medical_stop.h"
 #include "ui/pages/stop_child.h"
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <QKeyEvent>
@@ -210,15 +211,17 @@ void IdentityPanel::noteChange(const QString& what, const QString& said,
 
 void IdentityPanel::overrideConsent() {
   const auto clinician = visit().by().author;
-  if (!clinician) return visit().strip.say(u"Say first who is at work: F5."_s);
+  if (!clinician) return visit().strip.say(u"Select the provider first (F5)."_s);
   visit().ask.write(
       u"Why does the clinician go on without a valid consent? Her name and this reason are in "
       "every report."_s,
       {}, [this, clinician](const QString& reason) {
         const roster::ConsentOverride taken{file().child.id, file().day.value.date, *clinician,
                                             toStd(reason.trimmed())};
+        const auto own = askOwnPin(visit().context(), clinician, u"the consent override"_s);
+        if (!own) return visit().strip.say(u"No override: no PIN was given."_s);
         const auto written =
-            visit().act([&] { return visit().book().overrideConsent(visit().by(), taken); });
+            visit().act([&] { return visit().book().overrideConsent(visit().by(), taken, *own); });
         if (written && visit().begin(file().child.id, file().day.id)) refresh();
       });
 }

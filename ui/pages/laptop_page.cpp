@@ -1,7 +1,9 @@
 #include "ui/pages/laptop_page.h"
 
+#include "ui/support/backing_up.h"
 #include "ui/support/pedal.h"
 #include "ui/support/text.h"
+#include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_bar.h"
 #include "ui/widgets/key_button.h"
 
@@ -86,12 +88,13 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   form->addRow(QString(), hear);
   strip_ = choice(form, u"&Keys and timer stand at the"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
-  colours_ = choice(form, u"&Colours"_s, u"colours"_s, names<Scheme>());
+  colours_ = choice(form, u"&Colors"_s, u"colours"_s, names<Scheme>());
   QStringList sizes;
   for (const auto percent : percents)
     sizes += u"%1 %"_s.arg(percent);
   text_ = choice(form, u"Si&ze of letters"_s, u"textSize"_s, sizes);
   paper_ = choice(form, u"Pape&r"_s, u"paper"_s, names<PaperSize>());
+  buildBackups(form);
 
   connect(teachButton_, &QPushButton::clicked, this, [this] { teach(true); });
   connect(forget_, &QPushButton::clicked, this, [this] {
@@ -105,6 +108,49 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   connect(hear, &QPushButton::clicked, this, [this] { Q_EMIT soundWanted(Cue::target); });
   connect(&this->context().acting, &Acting::habitsChanged, this, &LaptopPage::refresh);
   setFocusProxy(nullptr);
+}
+
+void LaptopPage::buildBackups(QFormLayout* into) {
+  place_ = wordsLabel({}, {}, u"backupPlace"_s, this);
+  into->addRow(u"Backups go to"_s, place_);
+  auto* acts = new FlowLayout(6);
+  const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
+    auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, this);
+    connect(made, &QPushButton::clicked, this, act);
+    acts->addWidget(made);
+  };
+  button(u"Choose place"_s, Qt::Key_D, u"backupChoose"_s, [this] { chooseBackupPlace(context()); });
+  button(u"Back up now"_s, Qt::Key_U, u"backupNow"_s, [this] { backUp(); });
+  button(u"Check logbook"_s, Qt::Key_L, u"checkBook"_s, [this] { check(); });
+  button(u"Restore backup"_s, Qt::Key_T, u"restoreBackup"_s, [this] { Q_EMIT restoreWanted(); });
+  into->addRow(QString(), acts);
+}
+
+void LaptopPage::backUp() {
+  if (context().acting.habits().backup.folder.empty() && !chooseBackupPlace(context())) return;
+  backUpToPlace(context(), this, [this](const base::Result<session::MadeBackup>& made) {
+    if (went(made)) Q_EMIT said(backedUpWords(made->path, made->sameDisk));
+  });
+}
+
+void LaptopPage::check() {
+  context().work.runOnCopy(
+      LongKind::check, this, book(),
+      [](session::Snapshot& copy, const base::Progress& progress) {
+        return copy.findings(progress);
+      },
+      [this](const base::Result<std::vector<store::Fault>>& faults) {
+        if (!went(faults)) return;
+        if (faults->empty())
+          return void(Q_EMIT said(u"Checked: the logbook is whole, and every act is as it was "
+                                  "written."_s));
+        const auto more = std::ssize(*faults) - 1;
+        Q_EMIT failed(describe(
+            {base::ErrorCode::storeDamaged,
+             sentence(faults->front()) +
+                 (more > 0 ? " (and " + base::counted(more, "more fault", "more faults") + ")"
+                           : std::string())}));
+      });
 }
 
 QComboBox* LaptopPage::choice(QFormLayout* into, const QString& words, const QString& name,
@@ -131,6 +177,12 @@ void LaptopPage::refresh() {
   colours_->setCurrentIndex(static_cast<int>(habits.look.scheme));
   text_->setCurrentIndex(nearest(percents, habits.look.percent));
   paper_->setCurrentIndex(static_cast<int>(habits.paper));
+  const auto& backup = habits.backup;
+  const auto last = lastBackup(context());
+  place_->setText((backup.folder.empty()
+                       ? u"No place chosen: nothing is backed up by itself."_s
+                       : toQt(backup.folder) + u", at each signing and on closing."_s) +
+                  (last ? u" Last good backup: %1."_s.arg(toQt(last->words())) : QString()));
   reading_ = false;
   showPedal();
 }

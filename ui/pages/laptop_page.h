@@ -25,6 +25,8 @@ class LaptopPage final : public Page {
 
  Q_SIGNALS:
   void soundWanted(gk::ui::Cue what);
+  /// Which closes this book first.
+  void restoreWanted();
 
  protected:
   bool event(QEvent* event) override;
@@ -33,6 +35,9 @@ class LaptopPage final : public Page {
  private:
   QComboBox* choice(QFormLayout* into, const QString& words, const QString& name,
                     const QStringList& options);
+  void buildBackups(QFormLayout* into);
+  void backUp();
+  void check();
   void teach(bool on);
   void learn(const QKeyEvent& event);
   void choose();
@@ -52,7 +57,8 @@ class LaptopPage final : public Page {
   QComboBox* colours_;
   QComboBox* text_;
   QComboBox* paper_;
-  bool reading_ = false; ///< the choices are being shown, nobody chooses
+  QLabel* place_ = nullptr; ///< of the backups
+  bool reading_ = false;    ///< the choices are being shown, nobody chooses
 };
 
 } // namespace gk::ui

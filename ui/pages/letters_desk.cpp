@@ -54,14 +54,14 @@ LettersDesk::Letters LettersDesk::of(std::optional<roster::ChildId> child) const
   return found;
 }
 
-Result<QString> LettersDesk::work(std::optional<roster::ChildId> chosen) {
+void LettersDesk::work(std::optional<roster::ChildId> chosen, const Done& done) {
   const auto templates = session::letterTemplates(context_.session.path());
-  if (!templates) return templates.error();
+  if (!templates) return done(templates.error());
   auto letters =
       session::readyLetters(context_.session, day_, *templates, context_.clock.now().date());
-  if (!letters) return letters.error();
+  if (!letters) return done(letters.error());
   auto forms = session::urgentForms(context_.session, day_);
-  if (!forms) return forms.error();
+  if (!forms) return done(forms.error());
   all_ = std::move(*letters);
   forms_ = std::move(*forms);
   const auto waiting = due().size();
@@ -73,65 +73,94 @@ Result<QString> LettersDesk::work(std::optional<roster::ChildId> chosen) {
                      u"All that are printed were handed over"_s, u"This child's letter came back"_s,
                      u"Urgent sheets for the nurse into one PDF: %1"_s.arg(forms_.size()),
                      u"Urgent sheets for the nurse on a printer: %1"_s.arg(forms_.size())});
-  if (!act) return QString();
+  if (!act) return done(QString());
   switch (*act) {
   case dueToFile:
   case dueToPaper:
-    return printDue(*act == dueToPaper);
+    return printDue(*act == dueToPaper, done);
   case again:
-    return printAgain(chosenOnes);
+    return printAgain(chosenOnes, done);
   case handed:
-    return note(all_, LetterState::handed);
+    return done(note(all_, LetterState::handed));
   case returned:
-    return noteReturned(chosen);
+    return done(noteReturned(chosen));
   default:
-    return printForms(*act == formsToPaper);
+    return printForms(*act == formsToPaper, done);
   }
 }
 
-Result<bool> LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint) {
-  if (onPaper) return context_.prompter.print(paint);
-  const auto to = context_.prompter.saveFile(u"Save the pages to print"_s, name + u".pdf"_s,
-                                             u"Pages to print (*.pdf)"_s);
-  if (!to) return false;
-  const auto pdf = asPdf(name, paint);
-  const auto kept = base::replaceFile(
-      toStd(*to), std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
-  if (!kept) return kept.error();
-  return true;
+void LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint,
+                         const QString& backedOut, Out out, const Done& done) {
+  std::shared_ptr<QPagedPaintDevice> printer;
+  std::optional<QString> file;
+  if (onPaper)
+    printer = context_.prompter.printer();
+  else
+    file = context_.prompter.saveFile(u"Save the pages to print"_s, name + u".pdf"_s,
+                                      u"Pages to print (*.pdf)"_s);
+  if (!printer && !file) return done(backedOut);
+  const auto draw = [name, printer, file,
+                     paint](const base::Progress& progress) -> Result<base::Done> {
+    QByteArray pdf;
+    if (printer)
+      paint(*printer, progress);
+    else
+      pdf = asPdf(name, [&](QPagedPaintDevice& device) { paint(device, progress); });
+    if (progress.isStopped())
+      return base::Error{base::ErrorCode::workCancelled, "no page came out"};
+    if (printer) return base::Done{};
+    return base::replaceFile(
+        toStd(*file), std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
+  };
+  context_.work.run(
+      LongKind::letters, owner_, draw,
+      [self = shared_from_this(), out = std::move(out), done](const Result<base::Done>& drawn) {
+        if (!drawn) return done(drawn.error());
+        done(out());
+      });
 }
 
-Result<QString> LettersDesk::printDue(bool onPaper) {
+void LettersDesk::printDue(bool onPaper, const Done& done) {
   const auto letters = due();
   if (letters.empty())
-    return all_.empty() ? u"No letter is due: no child was seen or noted absent yet."_s
-                        : u"No letter is due: every child seen or absent has one."_s;
-  const auto out =
-      putOut(u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
-             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
-  if (!out) return out.error();
-  if (!*out) return u"Not printed; the letters are still due."_s;
-  std::vector<followup::Letter> records;
-  for (const auto& one : letters)
-    records.push_back(one.record);
-  const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), onPaper);
-  if (const auto noted = context_.session.enterLetters(context_.acting.by(), records); !noted)
-    return notNoted(words, noted.error());
-  return u"%1 Fold each along its marks; only the address shows.%2"_s.arg(words).arg(
-      anyDraft(letters) ? u" They are DRAFTS: no template is approved yet."_s : QString());
+    return done(all_.empty() ? u"No letter is due: no child was seen or noted absent yet."_s
+                             : u"No letter is due: every child seen or absent has one."_s);
+  putOut(
+      u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
+      [texts = textsOf(letters), paper = paper()](QPagedPaintDevice& device,
+                                                  const base::Progress& progress) {
+        printLetters(device, texts, paper, progress);
+      },
+      u"Not printed; the letters are still due."_s,
+      [this, letters, onPaper]() -> Result<QString> {
+        std::vector<followup::Letter> records;
+        for (const auto& one : letters)
+          records.push_back(one.record);
+        const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), onPaper);
+        if (const auto noted = context_.session.enterLetters(context_.acting.by(), records); !noted)
+          return notNoted(words, noted.error());
+        return u"%1 Fold each along its marks; only the address shows.%2"_s.arg(words).arg(
+            anyDraft(letters) ? u" They are DRAFTS: no template is approved yet."_s : QString());
+      },
+      done);
 }
 
-Result<QString> LettersDesk::printAgain(const Letters& letters) {
-  if (letters.empty()) return u"Select a student whose letter was printed."_s;
-  const auto out =
-      putOut(u"letter-"_s + toQt(letters.front().letter.number), false,
-             [&](QPagedPaintDevice& device) { printLetters(device, textsOf(letters), paper()); });
-  if (!out) return out.error();
-  if (!*out) return u"Not printed."_s;
-  const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), false);
-  const auto noted = note(letters, LetterState::printed);
-  if (!noted) return notNoted(words, noted.error());
-  return words;
+void LettersDesk::printAgain(const Letters& letters, const Done& done) {
+  if (letters.empty()) return done(u"Select a student whose letter was printed."_s);
+  putOut(
+      u"letter-"_s + toQt(letters.front().letter.number), false,
+      [texts = textsOf(letters), paper = paper()](QPagedPaintDevice& device,
+                                                  const base::Progress& progress) {
+        printLetters(device, texts, paper, progress);
+      },
+      u"Not printed."_s,
+      [this, letters]() -> Result<QString> {
+        const auto words = outWords(counted(std::ssize(letters), "letter", "letters"), false);
+        const auto noted = note(letters, LetterState::printed);
+        if (!noted) return notNoted(words, noted.error());
+        return words;
+      },
+      done);
 }
 
 Result<QString> LettersDesk::note(const Letters& letters, LetterState to) {
@@ -164,22 +193,26 @@ Result<QString> LettersDesk::move(const std::vector<base::Recorded<followup::Let
                                    counted(std::ssize(letters), "letter", "letters"));
 }
 
-Result<QString> LettersDesk::printForms(bool onPaper) {
-  if (forms_.empty()) return u"No child is urgent today."_s;
-  const auto out =
-      putOut(u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
-             [&](QPagedPaintDevice& device) { ui::printForms(device, forms_, paper()); });
-  if (!out) return out.error();
-  if (!*out) return u"Not printed."_s;
-  const auto words =
-      outWords(ui::counted(std::ssize(forms_), "urgent sheet", "urgent sheets"), onPaper);
-  if (const auto counted =
-          context_.session.countOut(context_.acting.by(), day_, followup::Paper::nurseSheets,
-                                    static_cast<int>(forms_.size()));
-      !counted)
-    return notNoted(words, counted.error());
-  return words + (forms_.size() == 1 ? u" Hand it to the nurse yourself."_s
-                                     : u" Hand them to the nurse yourself."_s);
+void LettersDesk::printForms(bool onPaper, const Done& done) {
+  if (forms_.empty()) return done(u"No child is urgent today."_s);
+  putOut(
+      u"urgent-"_s + toQt(forms_.front().frame.date.iso()), onPaper,
+      [forms = forms_, paper = paper()](QPagedPaintDevice& device, const base::Progress& progress) {
+        ui::printForms(device, forms, paper, progress);
+      },
+      u"Not printed."_s,
+      [this, onPaper]() -> Result<QString> {
+        const auto words =
+            outWords(ui::counted(std::ssize(forms_), "urgent sheet", "urgent sheets"), onPaper);
+        if (const auto counted =
+                context_.session.countOut(context_.acting.by(), day_, followup::Paper::nurseSheets,
+                                          static_cast<int>(forms_.size()));
+            !counted)
+          return notNoted(words, counted.error());
+        return words + (forms_.size() == 1 ? u" Hand it to the nurse yourself."_s
+                                           : u" Hand them to the nurse yourself."_s);
+      },
+      done);
 }
 
 } // namespace gk::ui

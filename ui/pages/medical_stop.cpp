@@ -1,5 +1,6 @@
 #include "ui/pages/medical_stop.h"
 
+#include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -32,8 +33,11 @@ void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
                       u"\", and on whose word? It no longer stops anything from then on."_s,
                   {}, [&visit, flag](const QString& decided) {
                     const auto words = toStd(decided.trimmed());
+                    const auto own =
+                        askOwnPin(visit.context(), visit.by().author, u"resolving the alert"_s);
+                    if (!own) return visit.strip.say(u"Not resolved: no PIN was given."_s);
                     const auto done = visit.act(
-                        [&] { return visit.book().resolveFlag(visit.by(), flag, words); });
+                        [&] { return visit.book().resolveFlag(visit.by(), flag, words, *own); });
                     // A decision is no work on a tooth: the alert goes only when the whole file is
                     // read.
                     if (!done || !visit.begin(visit.file().child.id, visit.file().day.id)) return;
@@ -54,7 +58,7 @@ void decideFlag(ChairVisit& visit) {
     return visit.strip.say(u"No medical stop and no medical question is open for this child."_s);
   // Words that the logbook would refuse afterwards are not asked for.
   const auto* author = visit.file().member(visit.by().author);
-  if (!author) return visit.strip.say(u"Say first who is at work: F5."_s);
+  if (!author) return visit.strip.say(u"Select the provider first (F5)."_s);
   const auto may = roster::mayDo(*author, roster::Task::clinicianOverride, visit.date());
   if (!may) return visit.strip.post(describe(may.error()));
   if (flags.size() == 1) return askDecision(visit, flags.front());

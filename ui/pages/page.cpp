@@ -15,7 +15,13 @@ void Page::showEvent(QShowEvent* event) {
 
 void Page::noteChange() {
   stale_ = !isVisible();
-  if (!stale_) refresh();
+  const bool isOpen = book().isUnlocked();
+  const bool mustLetGo = wasSeen_ && !isOpen;
+  wasSeen_ = isOpen;
+  if (!stale_)
+    refresh();
+  else if (mustLetGo)
+    letGo();
 }
 
 } // namespace gk::ui

@@ -16,6 +16,8 @@ class Page : public QWidget {
   Page(Context& context, QWidget* parent);
 
   virtual void refresh() = 0;
+  /// The names are locked and the page is behind another: it holds none of them from now on.
+  virtual void letGo() { refresh(); }
   /// None behind another page: Qt's stack is as high as its highest.
   [[nodiscard]] int heightForWidth(int width) const override {
     return isHidden() ? -1 : QWidget::heightForWidth(width);
@@ -52,6 +54,7 @@ class Page : public QWidget {
 
   Context& context_;
   bool stale_ = true;
+  bool wasSeen_ = false; ///< since names were locked last, so it may hold some
   base::Subscription changes_;
 };
 

@@ -83,23 +83,29 @@ void RunnersPage::refresh() {
 }
 
 void RunnersPage::print() {
-  const bool printed = context().prompter.print([this](QPagedPaintDevice& paper) {
+  const auto printer = context().prompter.printer();
+  if (!printer) return;
+  const auto draw = [printer, list = list_](const base::Progress&) -> base::Result<base::Done> {
     QTextDocument pages;
-    pages.setHtml(toQt(reports::toHtml(list_.title, std::vector{list_})));
-    pages.print(&paper);
-  });
-  if (!printed) return;
-  // One list, however many pages it has: they stay together.
-  if (wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
-                book().countOut(context().acting.by(), day_->id, followup::Paper::runnersList, 1)))
-    Q_EMIT said(u"The runner's list is printed. It is counted out."_s);
+    pages.setHtml(toQt(reports::toHtml(list.title, std::vector{list})));
+    pages.print(printer.get());
+    return base::Done{};
+  };
+  context().work.run(
+      LongKind::letters, this, draw, [this, day = day_->id](const base::Result<base::Done>& done) {
+        if (!went(done)) return;
+        // One list, however many pages it has: they stay together.
+        if (wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
+                      book().countOut(context().acting.by(), day, followup::Paper::runnersList, 1)))
+          Q_EMIT said(u"The runner's list is printed. It is counted out."_s);
+      });
 }
 
 void RunnersPage::save() {
-  const std::vector<reports::Table> tables{list_};
-  const auto saved =
-      saveReport(context(), {list_.title, toQt(list_.title), tables, tables.front()});
-  if (went(saved) && *saved) Q_EMIT said(u"Saved: "_s + **saved);
+  saveReport(context(), this, {list_.title, toQt(list_.title), {list_}, list_},
+             [this](const base::Result<QString>& saved) {
+               if (went(saved)) Q_EMIT said(u"Saved: "_s + *saved);
+             });
 }
 
 } // namespace gk::ui

@@ -63,7 +63,7 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
   setObjectName(u"todayPage"_s);
   auto* form = new QFormLayout(this);
   form->setHorizontalSpacing(12);
-  form->addRow(wordsLabel(u"Who is at work, and with what"_s, u"title"_s, {}, this));
+  form->addRow(wordsLabel(u"Team and supplies"_s, u"title"_s, {}, this));
   operator_ = choice(form, u"&Operator"_s, u"todayOperator"_s);
   assistant_ = choice(form, u"&Assistant"_s, u"todayAssistant"_s);
   recorder_ = choice(form, u"Who &types"_s, u"todayRecorder"_s);
@@ -124,7 +124,7 @@ void TodayPage::readMembers(base::Date on) {
     const bool lapsed = member.licenceUntil && *member.licenceUntil < on;
     const auto words =
         memberWords(member) +
-        (lapsed ? u", licence ended "_s + toQt(member.licenceUntil->iso()) : QString());
+        (lapsed ? u", license ended "_s + toQt(member.licenceUntil->iso()) : QString());
     add(operator_, words, place, !lapsed);
     add(assistant_, words, place, true);
     add(recorder_, words, place, true);
@@ -132,7 +132,11 @@ void TodayPage::readMembers(base::Date on) {
   const auto& now = context().acting.now();
   select(operator_, members_, now.author);
   select(assistant_, members_, now.assistant);
-  select(recorder_, members_, now.recorder);
+  const auto& signedIn = context().acting.signedIn();
+  select(recorder_, members_, signedIn ? signedIn : now.recorder);
+  recorder_->setEnabled(!signedIn);
+  recorder_->setToolTip(signedIn ? u"Who is signed in. Lock (F12) to sign in another."_s
+                                 : QString());
 }
 
 void TodayPage::readLots(base::Date on) {
@@ -188,7 +192,7 @@ void TodayPage::choose() {
   auto setup = context().acting.now();
   setup.author = selected(operator_, members_);
   setup.assistant = selected(assistant_, members_);
-  setup.recorder = selected(recorder_, members_);
+  if (!context().acting.signedIn()) setup.recorder = selected(recorder_, members_);
   setup.sealant = selected(sealant_, lots_);
   setup.etchant = selected(etchant_, lots_);
   setup.varnish = selected(varnish_, lots_);
@@ -208,12 +212,13 @@ void TodayPage::showSummary() {
 QString setupWords(session::Session& book, const Setup& setup) {
   QStringList words;
   if (const auto members = book.members())
-    for (const auto& [what, who] : {std::pair(u"operator"_s, setup.author),
-                                    {u"assistant"_s, setup.assistant},
-                                    {u"typing"_s, setup.recorder}})
+    for (const auto& [what, who] :
+         {std::pair(u"operator"_s, setup.author),
+          {u"assistant"_s, setup.assistant},
+          {u"typing"_s, book.signedIn() ? book.signedIn() : setup.recorder}})
       for (const auto& member : *members)
         if (who == member.id) words += what + u' ' + toQt(member.value.initials);
-  if (!setup.author) words.prepend(u"▲ Nobody is at work yet: F5"_s);
+  if (!setup.author) words.prepend(u"▲ No provider selected (F5)"_s);
   if (const auto lights = book.lights())
     for (const auto& light : *lights)
       if (setup.light == light.id) words += u"light "_s + toQt(light.value.tag);

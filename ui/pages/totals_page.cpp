@@ -4,10 +4,10 @@
 #include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
+#include "reports/terms_report.h"
 #include "session/issues.h"
+#include "session/terms_so_far.h"
 #include "ui/models/factor_names.h"
-#include "ui/support/background.h"
-#include "ui/support/save_report.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
@@ -144,10 +144,8 @@ void TotalsPage::readTerm() {
     return showTables();
   }
   const auto term = terms_[static_cast<std::size_t>(place)].id;
-  auto records = book().termRecords(term, context().clock.now().date());
-  if (!went(records)) return;
   recallMerge(term);
-  countTerm(std::make_shared<const reports::TermRecords>(std::move(*records)));
+  countTerm(term);
 }
 
 void TotalsPage::recallMerge(roster::TermId term) {
@@ -159,26 +157,40 @@ void TotalsPage::recallMerge(roster::TermId term) {
   merge_->setChecked(!reports::groupsIssued(*earlier).empty());
 }
 
-void TotalsPage::countTerm(std::shared_ptr<const reports::TermRecords> records) {
+void TotalsPage::countTerm(roster::TermId term) {
   ++counting_;
   const auto question = ++asked_;
   state_->setText(u"Counting ..."_s);
-  inBackground(
-      this,
-      [records] {
-        reports::RetentionFacts facts(*records);
-        auto totals = reports::termTotals(*records);
-        return std::make_shared<const Counted>(
-            Counted{records, std::move(facts), std::move(totals), reports::efforts(*records)});
-      },
-      [this, question](std::shared_ptr<const Counted> counted) {
-        --counting_;
-        if (question != asked_) return;
-        counted_ = std::move(counted);
-        fillFilters();
-        filter();
-        countReport();
-      });
+  using Answer = base::Result<std::shared_ptr<const Counted>>;
+  const auto count = [term, asOf = context().clock.now().date()](
+                         session::Snapshot& book, const base::Progress& progress) -> Answer {
+    progress.at(base::Stage::reading);
+    auto read = book.termRecords(term, asOf);
+    if (!read) return read.error();
+    progress.at(base::Stage::counting);
+    const auto records = std::make_shared<const reports::TermRecords>(std::move(*read));
+    reports::RetentionFacts facts(*records);
+    if (progress.isStopped())
+      return base::Error{base::ErrorCode::workCancelled, "the totals were not counted"};
+    auto totals = reports::termTotals(*records);
+    return std::make_shared<const Counted>(
+        Counted{records, std::move(facts), std::move(totals), reports::efforts(*records)});
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer counted) {
+    --counting_;
+    if (question != asked_) return;
+    if (!counted) return notCounted(counted.error());
+    counted_ = std::move(*counted);
+    fillFilters();
+    filter();
+    countReport();
+  });
+}
+
+void TotalsPage::notCounted(const base::Error& why) {
+  state_->setText(u"Not counted. Choose the term again to count it."_s);
+  Q_EMIT failed(describe(why));
+  showTables();
 }
 
 void TotalsPage::fillFilters() {
@@ -220,14 +232,17 @@ void TotalsPage::countReport() {
                          : reports::termTables(totalsChosen());
     return showTables();
   }
+  if (kind() == ReportKind::terms) return countTerms();
   const auto options = this->options();
   tables_.clear();
   if (!options) return showTables();
   ++counting_;
   const auto question = ++asked_;
-  inBackground(
-      this,
-      [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()] {
+  context().work.run(
+      LongKind::report, this,
+      [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()](
+          const base::Progress& progress) -> base::Result<reports::Report> {
+        progress.at(base::Stage::counting);
         auto chosen = options;
         if (merges) chosen.groups = reports::groupsIssued(chosen.earlier);
         if (merges && chosen.groups.empty())
@@ -235,14 +250,35 @@ void TotalsPage::countReport() {
               reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
         return reports::makeReport(what, *counted->records, chosen);
       },
-      [this, question](reports::Report report) {
+      [this, question](base::Result<reports::Report> report) {
         --counting_;
         if (question != asked_) return;
-        tables_ = std::move(report.tables);
-        release_ = std::move(report.release);
-        exposed_ = report.exposed;
+        if (!report) return notCounted(report.error());
+        tables_ = std::move(report->tables);
+        release_ = std::move(report->release);
+        exposed_ = report->exposed;
         showTables();
       });
+}
+
+/// Reads every term so far, which is more than the page has at hand.
+void TotalsPage::countTerms() {
+  tables_.clear();
+  showTables();
+  ++counting_;
+  const auto question = ++asked_;
+  using Answer = base::Result<std::vector<reports::TermTotals>>;
+  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
+                         session::Snapshot& book, const base::Progress& progress) -> Answer {
+    return session::termsSoFar(book, start, asOf, progress);
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
+    --counting_;
+    if (question != asked_) return;
+    if (!terms) return notCounted(terms.error());
+    tables_ = reports::termsReport(*terms);
+    showTables();
+  });
 }
 
 reports::TermTotals TotalsPage::totalsChosen() const {
@@ -352,46 +388,6 @@ QString TotalsPage::choiceWords() const {
     if (box->currentIndex() > 0)
       words += (by == Factor::school ? u"placed at "_s : QString()) + box->currentText();
   return words.isEmpty() ? u"placed at all schools"_s : words.join(u", "_s);
-}
-
-reports::Names TotalsPage::names() {
-  auto names = book().names();
-  return went(names) ? std::move(*names) : reports::Names{};
-}
-
-/// The rows behind a number name children: they go alone, and only when they are looked at.
-void TotalsPage::save() {
-  auto tables = browser_->tables();
-  if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
-  if (tables.empty() || isCounting()) return;
-  const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
-  if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size())) {
-    const std::vector<reports::Table> rows{current};
-    const auto saved = saveReport(context(), {"Rows behind: " + toStd(term_->currentText()),
-                                              term_->currentText(), rows, current});
-    if (went(saved) && *saved) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(**saved));
-    return;
-  }
-  if (behind_) tables.pop_back();
-  const auto options = this->options();
-  if (!options) return;
-  const auto& records = *counted_->records;
-  auto choice = reports::choiceOf(kind(), records, *options);
-  if (kind() == ReportKind::term && reports::choosesMoreThanSchool(this->choice()))
-    choice = toStd(choiceWords());
-  const auto issue =
-      session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
-                          {tables_, release_, exposed_}, context().clock.now().date());
-  if (!went(issue)) return;
-  const auto saved =
-      saveReport(context(), {reports::reportTitle(kind(), records, choice), term_->currentText(),
-                             tables, current, toQt(issue->words)});
-  if (!went(saved) || !*saved) return;
-  if (!wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(**saved),
-                 book().enterIssue(context().acting.by(), issue->record)))
-    return;
-  Q_EMIT said(u"Saved as %1%2. %3."_s.arg(
-      **saved, isForFunder() ? QString() : u", for use inside the program"_s, toQt(issue->words)));
 }
 
 } // namespace gk::ui

@@ -5,6 +5,7 @@
 #include "reports/table.h"
 #include "ui/pages/page.h"
 
+#include <functional>
 #include <memory>
 
 class QCheckBox;
@@ -26,6 +27,7 @@ class TotalsPage final : public Page {
   TotalsPage(Context& context, QWidget* parent);
 
   void refresh() override;
+  void letGo() override;
   [[nodiscard]] bool isCounting() const { return counting_ > 0; }
 
  private:
@@ -42,8 +44,11 @@ class TotalsPage final : public Page {
   void readTerm();
   /// Ticks "small schools as one" where the term last went out so; what was chosen since stays.
   void recallMerge(roster::TermId term);
-  void countTerm(std::shared_ptr<const reports::TermRecords> records);
+  void countTerm(roster::TermId term);
+  /// It was cancelled, or the book cannot be read.
+  void notCounted(const base::Error& why);
   void countReport();
+  void countTerms();
   void fillFilters();
   void filter();
   /// Of the school that is chosen, or of all. Precondition: counted.
@@ -58,13 +63,14 @@ class TotalsPage final : public Page {
   [[nodiscard]] std::optional<reports::ReportOptions> options();
   [[nodiscard]] bool isForFunder() const; ///< and so may leave the program
   void showBehind(reports::Table rows);
+  /// As `make` has them, once every name is opened, which is long work.
+  void showNamed(std::function<reports::Table(const reports::Names&)> make);
   void save();
   [[nodiscard]] reports::Factor factor() const;
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;
   [[nodiscard]] QString notApplied() const;
   [[nodiscard]] QString choiceWords() const;
-  [[nodiscard]] reports::Names names();
 
   QComboBox* term_ = nullptr;
   QComboBox* kind_ = nullptr;

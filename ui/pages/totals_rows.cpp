@@ -30,6 +30,12 @@ const QStringList& TotalsPage::termSections() {
   return words;
 }
 
+/// Only the rows behind a number name children; nothing is counted anew for that.
+void TotalsPage::letGo() {
+  behind_.reset();
+  browser_->setReports({}, {});
+}
+
 /// From the list of lots or of lights to the teeth of one.
 void TotalsPage::trace(int section, int row) {
   const auto& tables = browser_->tables();
@@ -81,8 +87,10 @@ void TotalsPage::takeCell(int section, int row, int column) {
     chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
   if (section == retentionBySchool || isFactor) {
     if (const auto count = reports::sealantCountUnder(heading))
-      return showBehind(reports::sealantsBehind(*counted_->records, names(), counted_->facts,
-                                                chosen, *count, title));
+      return showNamed([counted = counted_, chosen, count = *count, title](const auto& names) {
+        return reports::sealantsBehind(*counted->records, names, counted->facts, chosen, count,
+                                       title);
+      });
     if (isFactor) return;
     schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
     filter();
@@ -98,7 +106,28 @@ void TotalsPage::takeCell(int section, int row, int column) {
   std::optional<roster::SchoolId> school;
   if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
   if (named != all.end()) school = named->id;
-  showBehind(reports::childrenBehind(*counted_->records, names(), *count, school, title));
+  showNamed([counted = counted_, count = *count, school, title](const auto& names) {
+    return reports::childrenBehind(*counted->records, names, count, school, title);
+  });
+}
+
+void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> make) {
+  ++counting_;
+  const auto question = asked_;
+  context().work.runOnCopy(
+      LongKind::report, this, book(),
+      [make = std::move(make)](session::Snapshot& book,
+                               const base::Progress& progress) -> base::Result<reports::Table> {
+        progress.at(base::Stage::reading);
+        const auto names = book.names();
+        if (!names) return names.error();
+        progress.at(base::Stage::counting);
+        return make(*names);
+      },
+      [this, question](base::Result<reports::Table> rows) {
+        --counting_;
+        if (question == asked_ && went(rows)) showBehind(std::move(*rows));
+      });
 }
 
 void TotalsPage::showBehind(reports::Table rows) {

@@ -34,10 +34,13 @@ class Acting final : public QObject {
   [[nodiscard]] const Setup& now() const { return setup_; }
   /// Says `changed` when something did.
   void change(const Setup& setup);
-  /// Who acts; `station` where the act may be done at several places.
-  [[nodiscard]] base::By by(base::Station station = base::Station::unsaid) const {
-    return {setup_.author, setup_.recorder, station};
-  }
+  /// Who acts; `station` where the act may be done at several places. Who is signed in types, and
+  /// is the author of what no operator is named for.
+  [[nodiscard]] base::By by(base::Station station = base::Station::unsaid) const;
+  /// Who gave her PIN, or chose her name among those who have one. None in a logbook without PINs:
+  /// there the setup says who types.
+  void signIn(const std::optional<base::MemberId>& who);
+  [[nodiscard]] const std::optional<base::MemberId>& signedIn() const { return signedIn_; }
   [[nodiscard]] const Habits& habits() const { return habits_; }
   /// Says `habitsChanged` when something did.
   void keep(const Habits& habits);
@@ -49,6 +52,7 @@ class Acting final : public QObject {
  private:
   Setup setup_;
   Habits habits_;
+  std::optional<base::MemberId> signedIn_;
 };
 
 } // namespace gk::ui

@@ -2,6 +2,7 @@
 
 #include "session/session.h"
 #include "ui/support/acting.h"
+#include "ui/support/long_work.h"
 #include "ui/support/prompter.h"
 
 namespace gk::ui {
@@ -12,6 +13,7 @@ struct Context {
   base::Clock& clock;
   Prompter& prompter;
   Acting& acting;
+  LongWork& work;
 };
 
 } // namespace gk::ui

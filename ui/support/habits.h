@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/date.h"
 #include "ui/models/work_order.h"
 #include "ui/support/look.h"
 #include "ui/support/paper.h"
@@ -19,6 +20,14 @@ struct TaughtKey {
   bool operator==(const TaughtKey&) const = default;
 };
 
+/// Where this laptop's backups go by themselves, and the last good one.
+struct BackupHabit {
+  std::string folder{};  ///< empty until one is chosen
+  std::string edition{}; ///< of the book that it has, as Session::edition
+  std::optional<base::Date> on{};
+  bool operator==(const BackupHabit&) const = default;
+};
+
 /// What is set for this laptop and for no other: how it is held, heard and read.
 struct Habits {
   static constexpr int loudest = 100;
@@ -31,6 +40,7 @@ struct Habits {
   WorkOrder order = WorkOrder::halves;
   Look look{};
   PaperSize paper = usualPaper(); ///< of letters, sheets and reports
+  BackupHabit backup{};
   bool operator==(const Habits&) const = default;
 };
 

@@ -89,6 +89,19 @@ void readHabits(Lines& lines, Habits& habits) {
   lines.word("look.colours", habits.look.scheme);
   lines.number("look.text-percent", 100, 200, habits.look.percent);
   lines.word("print.paper", habits.paper);
+  lines.read("backup.folder", [&](const std::string& text) {
+    habits.backup.folder = text;
+    return true;
+  });
+  lines.read("backup.last", [&](const std::string& text) {
+    habits.backup.edition = text;
+    return true;
+  });
+  lines.read("backup.on", [&](const std::string& text) {
+    const auto date = base::Date::parse(text);
+    if (date) habits.backup.on = *date;
+    return date.has_value();
+  });
 }
 
 void readSetup(Lines& lines, Kept& kept) {
@@ -160,6 +173,14 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
   line("look.colours", std::string(base::nameOf(habits.look.scheme)));
   line("look.text-percent", std::to_string(habits.look.percent));
   line("print.paper", base::nameOf(habits.paper));
+  // A folder's name may hold whatever the system lets it; a line cannot.
+  const auto& backup = habits.backup;
+  if (!backup.folder.empty() && backup.folder.find('\n') == std::string::npos)
+    line("backup.folder", backup.folder);
+  if (backup.on) {
+    line("backup.last", backup.edition);
+    line("backup.on", backup.on->iso());
+  }
   if (kept.on) {
     line("today.date", kept.on->iso());
     id("today.operator", setup.author);

@@ -7,9 +7,17 @@ namespace gk::ui {
 using base::Error;
 using base::ErrorCode;
 
+namespace {
+
+base::Path identityFile(const base::Path& folder) {
+  return folder / "laptop-id";
+}
+
+} // namespace
+
 base::Result<base::LaptopId> laptopIdentity(const base::Path& folder, base::Instant now,
                                             base::Random& random) {
-  const auto path = folder / "laptop-id";
+  const auto path = identityFile(folder);
   const auto kept = base::readFile(path);
   if (kept) {
     const auto id = base::Uuid::parse(base::trim(*kept));
@@ -20,9 +28,14 @@ base::Result<base::LaptopId> laptopIdentity(const base::Path& folder, base::Inst
     return base::LaptopId(*id);
   }
   if (kept.error().code != ErrorCode::fileNotFound) return kept.error();
+  return renewLaptopIdentity(folder, now, random);
+}
+
+base::Result<base::LaptopId> renewLaptopIdentity(const base::Path& folder, base::Instant now,
+                                                 base::Random& random) {
   if (const auto made = base::makeFolder(folder); !made) return made.error();
   const auto id = base::makeUuid7(now, random);
-  if (const auto written = base::replaceFile(path, id.text() + "\n"); !written)
+  if (const auto written = base::replaceFile(identityFile(folder), id.text() + "\n"); !written)
     return written.error();
   return base::LaptopId(id);
 }

@@ -27,6 +27,9 @@ Message messageOf(ErrorCode code) {
     return {u"The file is not there."_s, nothingLost, u"Look for it, or choose another."_s};
   case ErrorCode::fileUnreadable:
     return {u"The file cannot be read."_s, nothingLost, u"Check the drive and its permissions."_s};
+  case ErrorCode::fileTooLarge:
+    return {u"The file is too large."_s, u"Nothing was read."_s,
+            u"Look whether it is the right file."_s};
   case ErrorCode::fileUnwritable:
     return {u"The file cannot be written."_s, u"The old file is unchanged."_s,
             u"Check the drive and its permissions, or choose another place."_s};
@@ -75,6 +78,17 @@ Message messageOf(ErrorCode code) {
     return {u"The disk failed at the end of writing."_s,
             u"All earlier entries are safe; this one may be kept or not."_s,
             u"Close the logbook, open it again and look before you enter it once more."_s};
+  case ErrorCode::storeClock:
+    return {u"This laptop's clock shows a time that no entry can have."_s,
+            u"All earlier entries are safe; this one was not written."_s,
+            u"Set the clock, then enter it again."_s};
+  case ErrorCode::storeCrowded:
+    return {u"This logbook has no place for one more laptop."_s,
+            u"All earlier entries are safe; this one was not written."_s,
+            u"Go on with a laptop that has written in it before, and ask for help."_s};
+  case ErrorCode::clockAhead:
+    return {u"The laptop's clock may be wrong."_s, entryStays,
+            u"Set the date and time, or lock (F12), unlock and say that the clock is right."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:
@@ -85,6 +99,18 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
                 u"Look at it as it is now, then correct that."_s);
+  case ErrorCode::pinMalformed:
+    return {u"That cannot be a PIN."_s, nothingLost,
+            u"Choose 4 to 6 digits, none easy to guess."_s};
+  case ErrorCode::pinNeeded:
+    return {u"A PIN is needed for this."_s, entryStays,
+            u"To sign in, lock (F12) and unlock with your PIN."_s};
+  case ErrorCode::pinWrong:
+    return {u"That is not the PIN."_s, nothingLost, u"Wait a moment and type it again."_s};
+  case ErrorCode::pinWait:
+    return {u"Too soon after a wrong PIN."_s, nothingLost, u"Wait, then type it again."_s};
+  case ErrorCode::pinSpent:
+    return {u"The passphrase is needed now."_s, nothingLost, u"Unlock with the passphrase."_s};
   case ErrorCode::notFound:
     return {u"It is not in this logbook."_s, nothingLost, u"Check what you asked for."_s};
   case ErrorCode::ruleBirthDate:
@@ -92,7 +118,7 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleConsent:
     return rule(u"There is no valid consent for this."_s, u"Do not go on; read why below."_s);
   case ErrorCode::ruleConsentForm:
-    return rule(u"The form does not count as a yes."_s, u"Enter it as incomplete, or mend it."_s);
+    return rule(u"The form does not count as a yes."_s, u"Enter it as incomplete, or fix it."_s);
   case ErrorCode::ruleCredential:
     return rule(u"This person may not do that."_s, u"Let someone entitled do it."_s);
   case ErrorCode::ruleDate:
@@ -145,6 +171,8 @@ Message messageOf(ErrorCode code) {
     return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers put in."_s};
   case ErrorCode::callMalformed:
     return rule(u"Something is missing or too long."_s, u"Read which below."_s);
+  case ErrorCode::workCancelled:
+    return {u"Canceled."_s, u"Nothing was changed."_s, u"Start it again when you want it."_s};
   }
   base::fail("no such error");
 }

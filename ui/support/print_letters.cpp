@@ -7,6 +7,7 @@
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QPrinter>
 #include <QTextDocument>
 
 #include <memory>
@@ -112,13 +113,20 @@ void drawAddress(QPainter& painter, const LetterSheet& sheet, const reports::Let
 
 /// Every page of every one, a fresh sheet each time.
 template <class Thing>
-void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, PaperSize paper) {
+void printAll(QPagedPaintDevice& device, const std::vector<Thing>& things, PaperSize paper,
+              const base::Progress& progress) {
   device.setPageLayout(pageOf(paper));
   QPainter painter(&device);
   if (!painter.isActive()) return;
   painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
   bool isFirst = true;
+  std::int64_t done = 0;
   for (const auto& thing : things) {
+    progress.at(base::Stage::drawing, done++, std::ssize(things));
+    if (progress.isStopped()) {
+      if (auto* printer = dynamic_cast<QPrinter*>(&device)) printer->abort();
+      return;
+    }
     const int pages = pagesOf(thing, paper);
     for (int page = 0; page < pages; ++page) {
       if (!isFirst) device.newPage();
@@ -155,13 +163,13 @@ void paintPage(QPainter& painter, const reports::UrgentForm& form, PaperSize pap
 }
 
 void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
-                  PaperSize paper) {
-  printAll(device, letters, paper);
+                  PaperSize paper, const base::Progress& progress) {
+  printAll(device, letters, paper, progress);
 }
 
 void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
-                PaperSize paper) {
-  printAll(device, forms, paper);
+                PaperSize paper, const base::Progress& progress) {
+  printAll(device, forms, paper, progress);
 }
 
 int pagesOf(const reports::LetterText& letter, PaperSize paper) {

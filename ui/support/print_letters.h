@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "base/result.h"
 #include "reports/urgent_form.h"
 #include "ui/support/paper.h"
@@ -31,12 +32,12 @@ struct LetterSheet {
 LetterSheet letterSheet(PaperSize paper);
 
 /// Each letter begins on a sheet of its own; the foot of each page has the child's name, the day
-/// and "page 1 of 1". Sets the paper of `device`.
+/// and "page 1 of 1". Sets the paper of `device`. When it is stopped a printer prints nothing.
 void printLetters(QPagedPaintDevice& device, const std::vector<reports::LetterText>& letters,
-                  PaperSize paper);
+                  PaperSize paper, const base::Progress& progress = {});
 /// As above, for the nurse's sheets: not folded, one child a sheet.
 void printForms(QPagedPaintDevice& device, const std::vector<reports::UrgentForm>& forms,
-                PaperSize paper);
+                PaperSize paper, const base::Progress& progress = {});
 
 /// One page of it, from 0, on any painter whose unit is a point from the corner of the sheet.
 void paintPage(QPainter& painter, const reports::LetterText& letter, PaperSize paper, int page);

@@ -5,7 +5,7 @@
 #include <QString>
 #include <QStringList>
 
-#include <functional>
+#include <memory>
 #include <optional>
 
 class QPagedPaintDevice;
@@ -35,10 +35,13 @@ class Prompter {
   /// asked about, since the caller takes the next free one.
   virtual std::optional<QString> newFile(const QString& title, const QString& suggestion,
                                          const QString& filter) = 0;
-  /// Has `paint` fill the pages of a printer that the person chooses; false when backed out.
-  virtual bool print(const std::function<void(QPagedPaintDevice&)>& paint) = 0;
+  virtual std::optional<QString> folder(const QString& title) = 0;
+  /// A printer that the person chooses, whose pages come out when it goes; none when backed out.
+  virtual std::shared_ptr<QPagedPaintDevice> printer() = 0;
   /// Shown as dots.
   virtual std::optional<QString> passphrase(const QString& question) = 0;
+  /// Shown as dots, with keys for a gloved finger.
+  virtual std::optional<QString> pin(const QString& question) = 0;
 };
 
 } // namespace gk::ui

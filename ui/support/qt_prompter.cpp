@@ -2,15 +2,18 @@
 
 #include "base/contract.h"
 #include "ui/support/decide_dialog.h"
+#include "ui/support/pin_pad.h"
 #include "ui/support/text.h"
 
 #include <QApplication>
 #include <QFileDialog>
 #include <QInputDialog>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QMessageBox>
 #include <QPrintDialog>
 #include <QPrinter>
+#include <QVBoxLayout>
 
 namespace gk::ui {
 
@@ -93,12 +96,15 @@ std::optional<QString> QtPrompter::newFile(const QString& what, const QString& s
                                                   QFileDialog::DontConfirmOverwrite));
 }
 
-bool QtPrompter::print(const std::function<void(QPagedPaintDevice&)>& paint) {
-  QPrinter printer(QPrinter::HighResolution);
-  QPrintDialog dialog(&printer, parent_);
-  if (dialog.exec() != QDialog::Accepted) return false;
-  paint(printer);
-  return true;
+std::optional<QString> QtPrompter::folder(const QString& what) {
+  return unlessEmpty(QFileDialog::getExistingDirectory(parent_, what));
+}
+
+std::shared_ptr<QPagedPaintDevice> QtPrompter::printer() {
+  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+  QPrintDialog dialog(printer.get(), parent_);
+  if (dialog.exec() != QDialog::Accepted) return nullptr;
+  return printer;
 }
 
 std::optional<QString> QtPrompter::passphrase(const QString& question) {
@@ -106,6 +112,27 @@ std::optional<QString> QtPrompter::passphrase(const QString& question) {
   auto answer = QInputDialog::getText(parent_, title, question, QLineEdit::Password, {}, &said);
   if (!said) return std::nullopt;
   return answer;
+}
+
+std::optional<QString> QtPrompter::pin(const QString& question) {
+  const NoHeldKeys guard;
+  QDialog dialog(parent_);
+  dialog.setObjectName(u"pinDialog"_s);
+  dialog.setWindowTitle(title);
+  auto* words = new QLabel(question + u"\nEsc: leave"_s, &dialog);
+  words->setWordWrap(true);
+  auto* pad = new PinPad(&dialog);
+  auto* column = new QVBoxLayout(&dialog);
+  column->addWidget(words);
+  column->addWidget(pad);
+  std::optional<QString> typed;
+  QObject::connect(pad, &PinPad::given, &dialog, [&](const QString& pin) {
+    typed = QString(pin.constData(), pin.size()); // the pad overwrites its own
+    dialog.accept();
+  });
+  pad->setFocus();
+  dialog.exec();
+  return typed;
 }
 
 } // namespace gk::ui

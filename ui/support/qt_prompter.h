@@ -22,8 +22,10 @@ class QtPrompter final : public Prompter {
                                   const QString& filter) override;
   std::optional<QString> newFile(const QString& title, const QString& suggestion,
                                  const QString& filter) override;
-  bool print(const std::function<void(QPagedPaintDevice&)>& paint) override;
+  std::optional<QString> folder(const QString& title) override;
+  std::shared_ptr<QPagedPaintDevice> printer() override;
   std::optional<QString> passphrase(const QString& question) override;
+  std::optional<QString> pin(const QString& question) override;
 
  private:
   QWidget* parent_;

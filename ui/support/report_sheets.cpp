@@ -354,22 +354,24 @@ void ReportSheets::paint(QPainter& painter, int sheet) const {
   layout_->paint(painter, sheet);
 }
 
-void ReportSheets::print(QPagedPaintDevice& device) const {
+void ReportSheets::print(QPagedPaintDevice& device, const base::Progress& progress) const {
   const bool onItsSide = size().width() > size().height();
   device.setPageLayout(pageOf(paper_, onItsSide ? QPageLayout::Landscape : QPageLayout::Portrait));
   QPainter painter(&device);
   if (!painter.isActive()) return;
   painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
   for (int sheet = 0; sheet < count(); ++sheet) {
+    progress.at(base::Stage::drawing, sheet, count());
+    if (progress.isStopped()) return;
     if (sheet > 0) device.newPage();
     paint(painter, sheet);
   }
 }
 
 QByteArray reportPdf(const std::string& title, const std::vector<reports::Table>& tables,
-                     const ReportFoot& foot) {
+                     const ReportFoot& foot, const base::Progress& progress) {
   const ReportSheets sheets(title, tables, foot);
-  return asPdf(toQt(title), [&](QPagedPaintDevice& device) { sheets.print(device); });
+  return asPdf(toQt(title), [&](QPagedPaintDevice& device) { sheets.print(device, progress); });
 }
 
 } // namespace gk::ui

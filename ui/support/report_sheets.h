@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "reports/table.h"
 #include "ui/support/paper.h"
 
@@ -44,7 +45,7 @@ class ReportSheets {
   /// One sheet, from 0, on any painter whose unit is a point from the corner of the sheet.
   void paint(QPainter& painter, int sheet) const;
   /// All of them; sets the paper of `device`.
-  void print(QPagedPaintDevice& device) const;
+  void print(QPagedPaintDevice& device, const base::Progress& progress = {}) const;
 
   static constexpr double margin = 40; ///< points; nothing is painted in it but the foot
 
@@ -54,8 +55,8 @@ class ReportSheets {
   std::unique_ptr<Layout> layout_;
 };
 
-/// The bytes of a PDF file.
+/// The bytes of a PDF file; of one that was stopped, no file.
 QByteArray reportPdf(const std::string& title, const std::vector<reports::Table>& tables,
-                     const ReportFoot& foot);
+                     const ReportFoot& foot, const base::Progress& progress = {});
 
 } // namespace gk::ui

@@ -4,15 +4,17 @@
 #include "ui/support/context.h"
 #include "ui/support/report_sheets.h"
 
+#include <functional>
+
 namespace gk::ui {
 
 /// A report as it is on the screen.
 struct ReportToSave {
   std::string title;
   QString about; ///< the term or the day, for the foot of each sheet
-  const std::vector<reports::Table>& tables;
-  const reports::Table& current; ///< the part that is looked at
-  QString version{};             ///< empty: none is kept of this report
+  std::vector<reports::Table> tables;
+  reports::Table current; ///< the part that is looked at
+  QString version{};      ///< empty: none is kept of this report
 };
 
 /// What the foot says of whose report it is and when it was printed.
@@ -22,8 +24,10 @@ ReportFoot footOf(Context& context, const QString& about, const QString& version
 QString fileName(const std::string& title);
 
 /// Asks where, and writes it whole or not at all: pages to print, a web page or plain text with
-/// every table, or the current one alone as CSV, by the ending of the name. Gives the path; none
-/// when backed out. Fails as replaceFile.
-base::Result<std::optional<QString>> saveReport(Context& context, const ReportToSave& report);
+/// every table, or the current one alone as CSV, by the ending of the name. The writing is long
+/// work of `owner`, whose `then` is given the path; it is not called when backed out. Fails as
+/// replaceFile.
+void saveReport(Context& context, QObject* owner, ReportToSave report,
+                std::function<void(const base::Result<QString>&)> then);
 
 } // namespace gk::ui

@@ -7,7 +7,10 @@
 #include "ui/windows/cover_page.h"
 #include "ui/windows/program_page.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QLabel>
+#include <QLineEdit>
 #include <QStackedWidget>
 
 namespace gk::ui {
@@ -21,6 +24,8 @@ constexpr auto checkAgain = std::chrono::milliseconds(100);
 } // namespace
 
 void BookView::unlock(const QString& passphrase) {
+  if (context_.work.hasBook())
+    return cover_->refuse(u"The logbook is still busy. Wait a second and try again."_s);
   const auto opened = session_.unlock(toStd(passphrase));
   if (!opened) {
     const auto message = describe(opened.error());
@@ -29,7 +34,7 @@ void BookView::unlock(const QString& passphrase) {
   idle_.start();
   const auto program = session_.program();
   if (!program && program.error().code == base::ErrorCode::notFound) return askProgram();
-  begin();
+  enter();
 }
 
 /// Every page and every letter speaks of the program.
@@ -55,6 +60,7 @@ void BookView::begin() {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
+  if (const auto question = session_.clockQuestion()) askClock(toQt(*question));
   showWho();
   if (isFirst)
     goOn();
@@ -63,7 +69,15 @@ void BookView::begin() {
   reading_.start(0);
 }
 
+void BookView::askClock(const QString& question) {
+  if (context_.prompter.confirm(question)) return session_.confirmClock();
+  strip_->post({u"The laptop's clock is wrong."_s, u"Nothing is recorded under a wrong date."_s,
+                u"Set the date and time, then lock (F12) and unlock."_s},
+               MessageStrip::Until::dismissed);
+}
+
 void BookView::readOn() {
+  if (context_.work.hasBook()) return reading_.start(checkAgain);
   // Trouble with the roll comes again, and is said, when somebody searches.
   const auto read = session_.readRoll(childrenAtOnce);
   if (read && !*read) return;
@@ -84,20 +98,14 @@ void BookView::goOn() {
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
   strip_->say(u"Went on with the child who was in the chair."_s +
-              (acting_.now().author ? QString() : u" Say who is at work: F5."_s));
+              (acting_.by().author ? QString() : u" Select the provider (F5)."_s));
 }
 
-void BookView::lock(const QString& why) {
-  idle_.stop();
-  reading_.stop();
-  // The cover says that the names are locked; the chair need not say so as well, after unlocking.
-  auto* chairStrip = chair_->findChild<MessageStrip*>();
-  const bool wasQuiet = chairStrip && !chairStrip->hasTrouble();
-  session_.lock();
-  if (wasQuiet) chairStrip->settle();
-  cover_->lock(why);
-  stack_->setCurrentWidget(cover_);
-  takeKeys();
+/// What no page holds: what was looked for, and what was copied, be it from here or not: that
+/// cannot be told everywhere.
+void BookView::letGo() {
+  board_->searchLine()->clear();
+  QApplication::clipboard()->clear();
 }
 
 void BookView::takeKeys() {

@@ -46,9 +46,10 @@ class Pages final : public QStackedWidget {
 
 } // namespace
 
-BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter,
+BookView::BookView(session::Session session, base::Clock& clock, Prompter& prompter, LongWork& work,
                    std::chrono::milliseconds idle, QWidget* parent)
-    : QWidget(parent), session_(std::move(session)), context_{session_, clock, prompter, acting_},
+    : QWidget(parent),
+      session_(std::move(session)), context_{session_, clock, prompter, acting_, work},
       stack_(std::make_unique<QStackedWidget>(this)),
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
       work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
@@ -62,18 +63,32 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
   layOut();
   idle_.setSingleShot(true);
   idle_.setInterval(idle);
-  connect(&idle_, &QTimer::timeout, this, [this] {
-    lock(u"Locked after a while without a key. Unlock to go on where you were."_s);
-  });
+  connect(&idle_, &QTimer::timeout, this, &BookView::rest);
+  beat_.setInterval(1000);
+  connect(&beat_, &QTimer::timeout, this, &BookView::beat);
   connect(&reading_, &QTimer::timeout, this, &BookView::readOn);
   connect(cover_, &CoverPage::passphraseGiven, this, &BookView::unlock);
+  connect(cover_, &CoverPage::pinGiven, this, &BookView::signInBy);
+  connect(cover_, &CoverPage::passphraseWanted, this, [this] {
+    session_.lock();
+    lock(u"The names are locked"_s);
+  });
   connect(&acting_, &Acting::changed, this, &BookView::showWho);
+  connect(&work, &LongWork::changed, this, &BookView::followWork);
+  work.askBefore([this] {
+    return runningTimer().isEmpty() ? QString()
+                                    : u"a timer runs at the chair; finish that step first"_s;
+  });
   qApp->installEventFilter(this);
   lock(u"The names are locked"_s);
 }
 
 BookView::~BookView() {
   qApp->removeEventFilter(this);
+  context_.work.disconnect(this);
+  context_.work.askBefore({});
+  context_.work.cancel();
+  context_.work.awaitBook();
 }
 
 void BookView::layOut() {
@@ -121,6 +136,8 @@ void BookView::layOut() {
             turnTo(incident_);
             if (child && board_->day()) incident_->begin(board_->day()->id, child);
           });
+  connect(closeOut_, &CloseOutPage::daySigned, this, &BookView::backUpSigned);
+  connect(laptop_, &LaptopPage::restoreWanted, this, &BookView::restoreWanted);
   connect(incident_, &IncidentPage::finished, this, &BookView::leaveIncident);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
   chair_->beforeFirst([this](roster::DayId day) { return mayBeginDay(day); });
@@ -134,6 +151,13 @@ void BookView::layOut() {
   changes_ = session_.onChanged([this](const session::Change&) {
     lotCodes_.reset();
     showCareDate();
+    // Too many wrong PINs at a question lock the names; and the last tooth may be closed. Later, so
+    // that nothing is locked in the middle of an act.
+    if (idle_.isActive() && !session_.isUnlocked())
+      QTimer::singleShot(0, this, [this] {
+        if (idle_.isActive() && !session_.isUnlocked()) lock(u"The names are locked"_s);
+      });
+    if (namesHidden_) QTimer::singleShot(0, this, &BookView::beat);
   });
   connect(catcher_, &ScanCatcher::scanned, this, &BookView::scanned);
   connect(&acting_, &Acting::habitsChanged, this, [this] {
@@ -162,6 +186,9 @@ void BookView::layOut() {
   column->addWidget(scroll, 1);
   stack_->addWidget(work_);
   stack_->addWidget(cover_);
+  wait_ = wordsLabel(u"The logbook is busy. Ctrl+. cancels; nothing is changed then."_s, u"title"_s,
+                     u"waitPage"_s, stack_.get());
+  stack_->addWidget(wait_);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(stack_.get());
@@ -190,6 +217,7 @@ void BookView::connectPage(Page* page) {
 }
 
 void BookView::turnTo(QWidget* page) {
+  if (namesHidden_ && page != chair_) return lock(lockedIdle());
   const auto& day = board_->day();
   // A day just signed is no longer the open one, and its papers are still to be packed.
   if (page == closeOut_ && day) closeOut_->chooseDay(day->id);

@@ -8,7 +8,9 @@
 #include <QWidget>
 
 #include <chrono>
+#include <functional>
 #include <memory>
+#include <set>
 #include <vector>
 
 class QLabel;
@@ -26,6 +28,7 @@ class IncidentPage;
 class LaptopPage;
 class MessageStrip;
 class Page;
+struct Person;
 class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
@@ -37,12 +40,13 @@ class BookView final : public QWidget {
 
  public:
   /// Locks after `idle` without a key or a click.
-  BookView(session::Session session, base::Clock& clock, Prompter& prompter,
+  BookView(session::Session session, base::Clock& clock, Prompter& prompter, LongWork& work,
            std::chrono::milliseconds idle, QWidget* parent);
   ~BookView() override;
 
   /// Opens the names and goes on where the chair was left. Says so and stays locked otherwise.
   void unlock(const QString& passphrase);
+  /// A PIN opens the names again where it may, else the passphrase.
   void lock(const QString& why);
   /// The timer's cues are heard from now on. The speaker outlives this.
   void hearOn(Speaker& speaker);
@@ -52,6 +56,14 @@ class BookView final : public QWidget {
   void takeKeys();
   [[nodiscard]] session::Session& session() { return session_; }
   [[nodiscard]] Acting& acting() { return acting_; }
+  /// The line of messages, beside which long work is shown.
+  [[nodiscard]] QWidget* messageLine() const;
+  /// Makes the backup that is due on closing, and asks what to do where it cannot be made. `close`
+  /// is called when the book may close, at once where nothing is due.
+  void beforeClosing(const std::function<void()>& close);
+
+ Q_SIGNALS:
+  void restoreWanted();
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -66,9 +78,26 @@ class BookView final : public QWidget {
   void leaveChair();
   void leaveIncident(const QString& words);
   void askProgram();
+  /// Covers the pages while long work has the book.
+  void followWork();
+  void backUpSigned(roster::DayId day);
+  void askAtClosing(const QString& why, const std::function<void()>& close);
+  void letGo();
+  void askClock(const QString& question);
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
   void begin();
+  /// The names are open by the passphrase: who is at the keyboard is asked where anyone has a PIN.
+  void enter();
+  void signInBy(base::MemberId who, const QString& pin);
+  /// What she has not confirmed of earlier days, once.
+  void offerToConfirm(base::MemberId who, const session::OwnPin& own);
+  [[nodiscard]] std::vector<Person> people(bool withPinAlone);
+  /// After a while without a key: the names hide, and while teeth are open every key of the chair
+  /// works on; once nothing is open the lock follows.
+  void rest();
+  [[nodiscard]] static QString lockedIdle();
+  void beat();
   void goOn();
   void readOn();
   void toggleHidden();
@@ -88,6 +117,7 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
+  QTimer beat_;    ///< has the laptop slept, is the last tooth closed
   QTimer reading_; ///< what is done in small pieces while no key waits
   // Owned here and not by Qt, so that every page goes before the session.
   std::unique_ptr<QStackedWidget> stack_;
@@ -108,6 +138,11 @@ class BookView final : public QWidget {
   IncidentPage* incident_ = nullptr;
   ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
+  QWidget* wait_ = nullptr; ///< while long work has the book
+  QWidget* beforeWait_ = nullptr;
+  std::optional<QString> lockLater_; ///< when the work that has the book is over
+  bool namesHidden_ = false;         ///< the chair goes on without them
+  std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
   std::vector<std::pair<QWidget*, QPushButton*>> buttons_;

@@ -1,12 +1,19 @@
 #include "ui/windows/cover_page.h"
 
+#include "ui/support/pin_pad.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 #include "ui/widgets/key_button.h"
 
+#include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace gk::ui {
 
@@ -14,7 +21,11 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
     : QWidget(parent), timer_(std::move(timer)),
       title_(wordsLabel({}, u"title"_s, u"coverTitle"_s, this)),
       numerals_(wordsLabel({}, u"numerals"_s, u"coverTimer"_s, this)),
-      passphrase_(new QLineEdit(this)),
+      passphrase_(new QLineEdit(this)), person_(wordsLabel({}, u"big"_s, u"coverPerson"_s, this)),
+      another_(new QPushButton(u"Another person  ↓"_s, this)),
+      enter_(new QPushButton(u"Sign in  Enter"_s, this)), pad_(new PinPad(this)),
+      otherwise_(keyButton(u"Use the passphrase"_s, QKeySequence(Qt::ALT | Qt::Key_P),
+                           u"coverOtherwise"_s, this)),
       trouble_(wordsLabel({}, u"counts"_s, u"coverTrouble"_s, this)) {
   setObjectName(u"coverPage"_s);
   passphrase_->setObjectName(u"coverPassphrase"_s);
@@ -22,10 +33,22 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
   passphrase_->setPlaceholderText(u"Passphrase, then Enter"_s);
   passphrase_->setEchoMode(QLineEdit::Password);
   style::whenDressed(passphrase_, [this] { passphrase_->setMaximumWidth(style::px(520)); });
+  another_->setObjectName(u"coverAnother"_s);
+  enter_->setObjectName(u"coverEnter"_s);
+  for (auto* button : {another_, enter_, otherwise_}) {
+    button->setFocusPolicy(Qt::NoFocus);
+    style::whenDressed(button, [button] {
+      button->setMinimumHeight(style::touch());
+      button->setMaximumWidth(style::px(360));
+    });
+  }
   auto* column = new QVBoxLayout(this);
   column->addStretch(1);
-  for (auto* widget : {static_cast<QWidget*>(title_), static_cast<QWidget*>(passphrase_),
-                       static_cast<QWidget*>(trouble_), static_cast<QWidget*>(numerals_)})
+  for (auto* widget :
+       {static_cast<QWidget*>(title_), static_cast<QWidget*>(passphrase_),
+        static_cast<QWidget*>(person_), static_cast<QWidget*>(another_),
+        static_cast<QWidget*>(enter_), static_cast<QWidget*>(trouble_), static_cast<QWidget*>(pad_),
+        static_cast<QWidget*>(otherwise_), static_cast<QWidget*>(numerals_)})
     column->addWidget(widget);
   column->addStretch(2);
   column->setContentsMargins(80, 20, 80, 20);
@@ -38,30 +61,97 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
     trouble_->repaint();
     Q_EMIT passphraseGiven(given);
   });
+  connect(another_, &QPushButton::clicked, this, [this] { step(1); });
+  connect(enter_, &QPushButton::clicked, this,
+          [this] { Q_EMIT pinGiven(people_.at(chosen_).id, {}); });
+  connect(pad_, &PinPad::given, this, [this](const QString& pin) {
+    if (!people_.empty()) Q_EMIT pinGiven(people_.at(chosen_).id, pin);
+  });
+  connect(pad_, &PinPad::typed, trouble_, &QLabel::clear);
+  connect(otherwise_, &QPushButton::clicked, this, &CoverPage::passphraseWanted);
+  ask(Asks::passphrase, {});
+}
+
+void CoverPage::ask(Asks what, const QString& title) {
+  lock_ = what != Asks::nothing;
+  title_->setText(title);
+  trouble_->clear();
+  passphrase_->clear();
+  pad_->clear();
+  passphrase_->setVisible(what == Asks::passphrase);
+  for (auto* widget : {static_cast<QWidget*>(person_), static_cast<QWidget*>(another_),
+                       static_cast<QWidget*>(enter_), static_cast<QWidget*>(pad_),
+                       static_cast<QWidget*>(otherwise_)})
+    widget->setVisible(what == Asks::pin);
+  if (what != Asks::pin) people_.clear();
+  setFocusProxy(what == Asks::passphrase ? passphrase_ : nullptr);
+  if (what == Asks::passphrase) passphrase_->setFocus();
 }
 
 void CoverPage::lock(const QString& why) {
-  lock_ = true;
-  title_->setText(why);
-  passphrase_->show();
-  passphrase_->clear();
+  ask(Asks::passphrase, why);
+}
+
+void CoverPage::lockByPin(const QString& why, std::vector<Person> people,
+                          const std::optional<base::MemberId>& who) {
+  ask(Asks::pin, why);
+  offer(std::move(people), who);
+}
+
+void CoverPage::askWho(std::vector<Person> people, const std::optional<base::MemberId>& who) {
+  ask(Asks::pin, u"Who is at the keyboard?"_s);
+  otherwise_->hide();
+  offer(std::move(people), who);
+}
+
+void CoverPage::offer(std::vector<Person> people, const std::optional<base::MemberId>& who) {
+  people_ = std::move(people);
+  const auto at =
+      std::ranges::find_if(people_, [&](const Person& person) { return person.id == who; });
+  chosen_ = at == people_.end() ? 0 : static_cast<std::size_t>(at - people_.begin());
+  another_->setVisible(people_.size() > 1);
+  showPerson();
+}
+
+void CoverPage::step(std::size_t by) {
+  chosen_ = (chosen_ + by) % people_.size();
   trouble_->clear();
-  setFocusProxy(passphrase_);
-  passphrase_->setFocus();
+  pad_->clear();
+  showPerson();
+}
+
+void CoverPage::showPerson() {
+  const auto& person = people_.at(chosen_);
+  person_->setText(person.words);
+  pad_->setVisible(person.hasPin);
+  enter_->setVisible(!person.hasPin);
+  setFocusProxy(person.hasPin ? pad_ : nullptr);
+  setFocusPolicy(Qt::StrongFocus);
+  setFocus();
+}
+
+void CoverPage::keyPressEvent(QKeyEvent* event) {
+  const int key = event->key();
+  const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
+  if (people_.empty()) return QWidget::keyPressEvent(event);
+  if (key == Qt::Key_Down)
+    step(1);
+  else if (key == Qt::Key_Up)
+    step(people_.size() - 1);
+  else if (isEnter && enter_->isVisible())
+    enter_->click();
+  else
+    QWidget::keyPressEvent(event);
 }
 
 void CoverPage::hideScreen() {
-  lock_ = false;
-  title_->setText(u"The screen is hidden. F11 shows it again."_s);
-  passphrase_->hide();
-  trouble_->clear();
-  setFocusProxy(nullptr);
+  ask(Asks::nothing, u"The screen is hidden. F11 shows it again."_s);
 }
 
 void CoverPage::refuse(const QString& words) {
   trouble_->setText(u"✖ "_s + words);
   trouble_->setAccessibleName(words);
-  passphrase_->setFocus();
+  setFocus();
 }
 
 void CoverPage::showEvent(QShowEvent* event) {

@@ -1,14 +1,28 @@
 #pragma once
 
+#include "base/id.h"
+
 #include <QTimer>
 #include <QWidget>
 
 #include <functional>
+#include <optional>
+#include <vector>
 
 class QLabel;
 class QLineEdit;
+class QPushButton;
 
 namespace gk::ui {
+
+class PinPad;
+
+/// Somebody of the team, as the cover offers her. No child is ever named there.
+struct Person {
+  base::MemberId id;
+  QString words; ///< "Odile Fernsby, hygienist"
+  bool hasPin;
+};
 
 /// Stands before the pages while the names are locked or the screen is hidden. It shows nothing of
 /// any child; a timer that runs behind it stays in sight.
@@ -19,20 +33,36 @@ class CoverPage final : public QWidget {
   /// `timer` gives the numerals of the running timer, empty when none runs.
   CoverPage(std::function<QString()> timer, QWidget* parent);
 
+  /// The passphrase opens.
   void lock(const QString& why);
+  /// The PIN of one of them opens; `who` is offered first. Precondition: at least one.
+  void lockByPin(const QString& why, std::vector<Person> people,
+                 const std::optional<base::MemberId>& who);
+  /// Who is at the keyboard, from now on. Precondition: at least one.
+  void askWho(std::vector<Person> people, const std::optional<base::MemberId>& who);
   void hideScreen();
-  /// What went wrong with the passphrase.
+  /// What went wrong with what was typed.
   void refuse(const QString& words);
   [[nodiscard]] bool isLock() const { return lock_; }
 
  Q_SIGNALS:
   void passphraseGiven(const QString& passphrase);
+  /// Empty for one who has none.
+  void pinGiven(gk::base::MemberId who, const QString& pin);
+  void passphraseWanted();
 
  protected:
   void showEvent(QShowEvent* event) override;
   void hideEvent(QHideEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
+  enum class Asks { nothing, passphrase, pin };
+
+  void ask(Asks what, const QString& title);
+  void offer(std::vector<Person> people, const std::optional<base::MemberId>& who);
+  void step(std::size_t by);
+  void showPerson();
   void readTimer();
 
   std::function<QString()> timer_;
@@ -40,7 +70,14 @@ class CoverPage final : public QWidget {
   QLabel* title_;
   QLabel* numerals_;
   QLineEdit* passphrase_;
+  QLabel* person_;
+  QPushButton* another_;
+  QPushButton* enter_;
+  PinPad* pad_;
+  QPushButton* otherwise_;
   QLabel* trouble_;
+  std::vector<Person> people_;
+  std::size_t chosen_ = 0;
   bool lock_ = true;
 };
 

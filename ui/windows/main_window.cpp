@@ -2,28 +2,34 @@
 
 #include "ui/support/kept_file.h"
 #include "ui/support/laptop.h"
+#include "ui/support/long_work.h"
 #include "ui/support/message.h"
 #include "ui/support/text.h"
+#include "ui/widgets/work_bar.h"
 #include "ui/windows/book_view.h"
 #include "ui/windows/program_page.h"
 #include "ui/windows/start_page.h"
 
+#include <QCloseEvent>
 #include <QStackedWidget>
 
 namespace gk::ui {
 
 MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
-    : machine_(std::move(machine)), prompter_(prompter(this)), stack_(new QStackedWidget(this)),
+    : machine_(std::move(machine)), work_(std::make_unique<LongWork>()), prompter_(prompter(this)),
+      stack_(new QStackedWidget(this)),
       start_(new StartPage(*prompter_, recentBook(machine_.folder), stack_)),
       program_(new ProgramPage(*prompter_,
                                u"A logbook is made with its program. All of it can be changed "
                                "later. Esc goes back."_s,
-                               u"Make the logbook"_s, stack_)) {
+                               u"Make the logbook"_s, stack_)),
+      bar_(new WorkBar(*work_, this)) {
   setWindowTitle(u"Groovekeeper"_s);
   stack_->addWidget(start_);
   setCentralWidget(stack_);
   resize(1366, 740);
   connect(start_, &StartPage::openWanted, this, &MainWindow::openBook);
+  connect(start_, &StartPage::restoreWanted, this, &MainWindow::restoreBackup);
   if (machine_.demo) start_->offerDemo();
   connect(start_, &StartPage::demoWanted, this, &MainWindow::openDemo);
   stack_->addWidget(program_);
@@ -42,12 +48,40 @@ MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
 
 MainWindow::~MainWindow() = default;
 
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayClose_ && book_ && !work_->hasBook()) {
+    // What is due is made meanwhile; nothing due says so at once, before this returns.
+    isClosing_ = true;
+    book_->beforeClosing([this] {
+      mayClose_ = true;
+      if (!isClosing_) close();
+    });
+    isClosing_ = false;
+  }
+  event->setAccepted(mayClose_ || !book_);
+}
+
 void MainWindow::showPage(QWidget* page) {
   stack_->setCurrentWidget(page);
   page->setFocus();
 }
 
 void MainWindow::openBook(const QString& path) {
+  if (!session::Session::isOfOlderVersion(toStd(path))) return openNow(path);
+  start_->refuse({});
+  const auto open = [path = base::Path(toStd(path)), laptop = machine_.laptop,
+                     world = session::World{machine_.clock, machine_.random},
+                     kind = machine_.kind](const base::Progress& progress) {
+    return session::Session::open(path, laptop, world, {}, kind, store::Checkup::meanwhile,
+                                  progress);
+  };
+  work_->run(LongKind::update, this, open, [this](base::Result<session::Session> session) {
+    if (!session) return start_->refuse(inOneLine(describe(session.error())));
+    adopt(std::move(*session));
+  });
+}
+
+void MainWindow::openNow(const QString& path) {
   auto session =
       session::Session::open(toStd(path), machine_.laptop, {machine_.clock, machine_.random}, {},
                              machine_.kind, store::Checkup::meanwhile);
@@ -59,7 +93,9 @@ void MainWindow::openDemo() {
   const auto demo = machine_.demo(machine_.folder / "demo");
   if (!demo) return start_->refuse(inOneLine(describe(demo.error())));
   openBook(toQt(demo->path.string()));
-  if (book_) book_->unlock(toQt(demo->passphrase));
+  if (!book_) return;
+  book_->session().confirmClock(); // its days are invented and long ago
+  book_->unlock(toQt(demo->passphrase));
 }
 
 void MainWindow::newBook(const roster::Program& program) {
@@ -79,8 +115,11 @@ void MainWindow::newBook(const roster::Program& program) {
 
 void MainWindow::adopt(session::Session session) {
   const auto remembered = rememberBook(machine_.folder, session.path());
-  book_ = std::make_unique<BookView>(std::move(session), machine_.clock, *prompter_, machine_.idle,
-                                     stack_);
+  book_ = std::make_unique<BookView>(std::move(session), machine_.clock, *prompter_, *work_,
+                                     machine_.idle, stack_);
+  connect(book_.get(), &BookView::restoreWanted, this, &MainWindow::restoreBackup,
+          Qt::QueuedConnection); // it closes the page that asks
+  bar_->standIn(book_->messageLine());
   keepHabits();
   if (machine_.speaker) book_->hearOn(*machine_.speaker);
   stack_->addWidget(book_.get());

@@ -14,9 +14,11 @@ class QStackedWidget;
 namespace gk::ui {
 
 class BookView;
+class LongWork;
 class Speaker;
 class ProgramPage;
 class StartPage;
+class WorkBar;
 
 /// The invented logbook, to try everything on.
 struct DemoBook {
@@ -50,9 +52,20 @@ class MainWindow final : public QMainWindow {
   void openBook(const QString& path);
   /// None before a logbook is open.
   [[nodiscard]] BookView* book() const { return book_.get(); }
+  /// All that runs beside the window.
+  [[nodiscard]] LongWork& work() { return *work_; }
+
+ protected:
+  /// Backs up first where that is due; a drive that is not there never keeps it open for good.
+  void closeEvent(QCloseEvent* event) override;
 
  private:
   void showPage(QWidget* page);
+  void openNow(const QString& path);
+  /// Asks which, shows what it has and what would be lost, and puts it in the place of the book
+  /// that is open, or was open last.
+  void restoreBackup();
+  void restoreFrom(const base::Path& backup, const base::Path& present);
   void openDemo();
   /// Asks where, and makes it with its program or not at all.
   void newBook(const roster::Program& program);
@@ -61,11 +74,15 @@ class MainWindow final : public QMainWindow {
   void adopt(session::Session session);
 
   Machine machine_;
+  std::unique_ptr<LongWork> work_; // outlives the book
+  bool mayClose_ = false;
+  bool isClosing_ = false; ///< closeEvent is asking
   std::unique_ptr<Prompter> prompter_;
   QStackedWidget* stack_;
   StartPage* start_;
   ProgramPage* program_;
   QString passphrase_; ///< of the logbook that is being made
+  WorkBar* bar_;
   std::unique_ptr<BookView> book_;
 };
 

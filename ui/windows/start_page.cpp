@@ -31,6 +31,9 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
     line->setAccessibleName(words);
     line->setEchoMode(QLineEdit::Password);
   }
+  auto* restore =
+      keyButton(u"Restore a backup"_s, QKeySequence(Qt::ALT | Qt::Key_T), u"startRestore"_s, this);
+  connect(restore, &QPushButton::clicked, this, &StartPage::restoreWanted);
   auto* form = new QFormLayout(this);
   form->setContentsMargins(80, 60, 80, 20);
   form->setVerticalSpacing(12);
@@ -39,6 +42,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
                           {}, this));
   form->addRow(recent_);
   form->addRow(open);
+  form->addRow(restore);
   form->addRow(demo_);
   form->addRow(wordsLabel(u"A new logbook"_s, u"counts"_s, {}, this));
   form->addRow(wordsLabel(u"Without its passphrase nobody can read the names again. Keep a second "
@@ -59,8 +63,8 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   connect(open, &QPushButton::clicked, this, &StartPage::open);
   connect(make, &QPushButton::clicked, this, &StartPage::create);
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
-  style::whenDressed(this, [this, open, make] {
-    for (auto* button : {recent_, open, demo_, make})
+  style::whenDressed(this, [this, open, make, restore] {
+    for (auto* button : {recent_, open, demo_, make, restore})
       button->setFixedWidth(style::px(420));
     for (auto* line : {passphrase_, again_})
       line->setMaximumWidth(style::px(420));

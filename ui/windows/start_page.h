@@ -26,6 +26,7 @@ class StartPage final : public QWidget {
   void openWanted(const QString& path);
   void newWanted(const QString& passphrase);
   void demoWanted();
+  void restoreWanted();
 
  private:
   void open();

@@ -64,5 +64,5 @@ looked AS (
          THEN 'part'
          ELSE own.held END AS held
   FROM cohort LEFT JOIN own ON own.id = cohort.id AND own.turn = 1)
-SELECT hex(child) AS child, count(*) AS examined, sum(held = 'whole') AS retained
+SELECT child, count(*) AS examined, sum(held = 'whole') AS retained
 FROM looked WHERE held IN ('whole', 'part', 'lost') GROUP BY child;

@@ -1,0 +1,121 @@
+#include "store/hands.h"
+
+#include "base/text.h"
+#include "crypto/digest.h"
+#include "store/trouble.h"
+
+#include <algorithm>
+
+namespace gk::store {
+
+namespace {
+
+using base::ErrorCode;
+
+constexpr std::int64_t epoch = 1'577'836'800'000; // 2020-01-01T00:00Z, UTC milliseconds
+constexpr int countBits = 10;
+constexpr std::int64_t countMask = (1 << countBits) - 1;
+constexpr std::int64_t endOfSlots = std::int64_t{1} << (42 + countBits);
+
+/// Milliseconds and count as one number; negative, or past the end, for a moment without a key.
+std::int64_t slotOf(const base::Uuid& identity) {
+  const std::int64_t count = (identity.bytes[6] & 0x0F) << 8 | identity.bytes[7];
+  return (base::timeOf(identity).utc.count() - epoch) * (countMask + 1) + count;
+}
+
+base::Uuid identityAt(std::int64_t slot, const HandMark& mark) {
+  base::Uuid identity;
+  auto millis = static_cast<std::uint64_t>(slot >> countBits) + std::uint64_t{epoch};
+  for (std::size_t i = 6; i-- > 0; millis >>= 8U)
+    identity.bytes[i] = static_cast<std::uint8_t>(millis & 0xFFU);
+  const auto count = static_cast<unsigned>(slot & countMask);
+  identity.bytes[6] = static_cast<std::uint8_t>(0x80U | count >> 8U); // version 8
+  identity.bytes[7] = static_cast<std::uint8_t>(count & 0xFFU);
+  std::ranges::copy(mark, identity.bytes.begin() + 8);
+  return identity;
+}
+
+HandMark markIn(const base::Uuid& identity) {
+  HandMark mark;
+  std::copy_n(identity.bytes.begin() + 8, mark.size(), mark.begin());
+  return mark;
+}
+
+[[noreturn]] void crowded(const std::string& why) {
+  throw Trouble({ErrorCode::storeCrowded, why});
+}
+
+} // namespace
+
+HandMark markOf(base::LaptopId laptop) {
+  const auto& bytes = laptop.uuid().bytes;
+  crypto::Hasher hasher;
+  hasher.add({reinterpret_cast<const char*>(bytes.data()), bytes.size()});
+  const auto hash = hasher.finish();
+  HandMark mark;
+  std::copy_n(hash.begin(), mark.size(), mark.begin());
+  mark[0] = static_cast<std::uint8_t>((mark[0] & 0x3FU) | 0x80U); // the variant of RFC 9562
+  return mark;
+}
+
+base::Uuid nextIdentity(base::Instant now, const base::Uuid& last, const HandMark& mark) {
+  const auto since = now.utc.count() - epoch;
+  const bool hasKey = since >= 0 && since < endOfSlots >> countBits;
+  const auto slot = std::max(hasKey ? since << countBits : 0, slotOf(last) + 1);
+  if (!hasKey || slot >= endOfSlots)
+    throw Trouble({ErrorCode::storeClock, "the clock of this laptop shows a time that no entry can "
+                                          "have (before 2020, or far ahead); set the clock"});
+  return identityAt(slot, mark);
+}
+
+void Hands::add(std::int64_t number, base::LaptopId laptop) {
+  const auto mark = markOf(laptop);
+  if (number < 1 || number > mostHands || laptops_.contains(static_cast<int>(number)) ||
+      numbers_.contains(mark))
+    throw Trouble({ErrorCode::storeDamaged, "the list of laptops in the logbook cannot be so"});
+  const auto short_ = static_cast<int>(number);
+  laptops_.emplace(short_, laptop);
+  marks_.at(static_cast<std::size_t>(short_)) = mark;
+  numbers_.emplace(mark, short_);
+}
+
+int Hands::taken(base::LaptopId laptop, int wish) {
+  if (const int known = numberOf(laptop); known != 0) return known;
+  if (numbers_.contains(markOf(laptop)))
+    crowded("two laptops cannot be told apart in this logbook; give one of them a new identity");
+  int number = wish;
+  if (number == 0 || laptops_.contains(number))
+    for (number = 1; laptops_.contains(number);)
+      ++number;
+  if (number > mostHands)
+    crowded("no more than " + base::counted(mostHands, "laptop", "laptops") +
+            " can write in one logbook; begin a new one");
+  add(number, laptop);
+  return number;
+}
+
+int Hands::numberOf(base::LaptopId laptop) const {
+  const auto found = numbers_.find(markOf(laptop));
+  return found != numbers_.end() && laptops_.at(found->second) == laptop ? found->second : 0;
+}
+
+std::optional<base::LaptopId> Hands::laptopOf(int number) const {
+  const auto found = laptops_.find(number);
+  return found == laptops_.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::int64_t Hands::keyOf(const base::Uuid& identity) const {
+  const auto slot = std::clamp(slotOf(identity), std::int64_t{0}, endOfSlots - 1);
+  const auto hand = numbers_.find(markIn(identity));
+  const bool isHere = hand != numbers_.end() && identityAt(slot, hand->first) == identity;
+  return slot * keyStep + (isHere ? hand->second : 0);
+}
+
+std::optional<base::Uuid> Hands::identityOf(std::int64_t key) const {
+  if (key <= 0) return std::nullopt;
+  const auto& mark = marks_[static_cast<std::size_t>(handIn(key))];
+  if (!mark) return std::nullopt;
+  return identityAt(key >> handBits, *mark);
+}
+
+} // namespace gk::store

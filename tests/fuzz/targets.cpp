@@ -1,0 +1,247 @@
+#include "fuzz/targets.h"
+
+#include "base/contract.h"
+#include "base/csv.h"
+#include "base/date.h"
+#include "base/files.h"
+#include "base/text.h"
+#include "dentition/surfaces.h"
+#include "office/estimate_csv.h"
+#include "reports/letter.h"
+#include "reports/letter_template.h"
+#include "roster/child.h"
+#include "roster/roster_csv.h"
+#include "store/book.h"
+#include "vault/identity_bytes.h"
+#include "vault/vault.h"
+
+#include <fstream>
+#include <unistd.h>
+
+namespace gk::test {
+
+namespace {
+
+std::string_view textOf(FuzzBytes bytes) {
+  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
+}
+
+const base::Date someDay = base::Date::of(2026, 11, 17).value();
+
+/// What is refused repeats nothing of what was read: no six signs of it that the program does not
+/// say by itself are looked for here; the canary test does. That there is a sentence is.
+template <class T>
+void judge(const base::Result<T>& result) {
+  if (!result) base::require(!result.error().detail.empty(), "a refusal without a word");
+}
+
+void csv(FuzzBytes bytes) {
+  const auto table = base::parseCsv(textOf(bytes));
+  judge(table);
+  if (!table) return;
+  // What is written of it is read again as it was, but for what is kept from running.
+  std::string again = base::csvLine(table->header);
+  for (const auto& row : table->rows)
+    again += base::csvLine(row.cells);
+  const auto twice = base::parseCsv(again);
+  if (twice)
+    for (const auto& row : twice->rows)
+      base::require(row.cells.size() == table->header.size(), "a row of another width");
+}
+
+void roster(FuzzBytes bytes) {
+  judge(roster::readRoster(textOf(bytes), someDay));
+}
+
+/// What import-authorizations reads of each cell.
+void authorizations(FuzzBytes bytes) {
+  const auto table = base::parseCsv(textOf(bytes));
+  if (!table) return;
+  for (const auto& row : table->rows)
+    for (const auto& cell : row.cells) {
+      judge(roster::parseChildNumber(cell));
+      judge(dentition::parseTeeth(cell, dentition::Notation::universal));
+      judge(dentition::parseTeeth(cell, dentition::Notation::iso3950));
+      judge(dentition::parseSurfaces(cell));
+    }
+}
+
+void estimates(FuzzBytes bytes) {
+  const auto text = textOf(bytes);
+  judge(office::readRetention(text));
+  judge(office::readExposures(text));
+  judge(office::readSpells(text));
+  judge(office::readStrata(text));
+  judge(office::readUnits(text));
+  judge(office::readSizes(text));
+}
+
+void letter(FuzzBytes bytes) {
+  judge(reports::LetterTemplate::parse("letter.txt", textOf(bytes)));
+}
+
+/// What a person or a scanner types.
+void typed(FuzzBytes bytes) {
+  const std::string text(textOf(bytes));
+  judge(base::Date::parse(text));
+  judge(base::parseNumericDate(text));
+  judge(base::parseExpiry(text));
+  judge(base::parseInt(text));
+  judge(base::parseDouble(text));
+  judge(base::Uuid::parse(text));
+  judge(base::soundText(text));
+  judge(roster::gradeNumber(text));
+  judge(roster::parseChildNumber(text));
+  judge(dentition::Tooth::parse(text, dentition::Notation::universal));
+  if (base::isUtf8(text)) base::folded(text);
+}
+
+void identity(FuzzBytes bytes) {
+  const auto read = vault::decode(bytes);
+  judge(read);
+  if (!read) return;
+  const auto again = vault::encode(*read);
+  base::require(std::equal(again.begin(), again.end(), bytes.begin(), bytes.end()),
+                "two ways to write one identity");
+}
+
+void wrappedKey(FuzzBytes bytes) {
+  const auto take = [&](std::size_t count) {
+    const auto taken = bytes.first(std::min(count, bytes.size()));
+    bytes = bytes.subspan(taken.size());
+    return std::vector<std::uint8_t>(taken.begin(), taken.end());
+  };
+  // The cost is the cheapest there is: what a costly one does is tested apart.
+  const vault::WrappedKey wrapped{take(16), 1, 8192, take(24), take(64)};
+  judge(vault::Vault::open(crypto::Secret::copyOf(std::string_view("granite lantern")), wrapped));
+}
+
+/// In memory where there is such a folder, since it is written for each try.
+base::Path bookFile() {
+  std::error_code unread;
+  const auto folder = std::filesystem::is_directory("/dev/shm", unread)
+                          ? base::Path("/dev/shm")
+                          : std::filesystem::temp_directory_path();
+  return folder / ("gk-fuzz-" + std::to_string(::getpid()) + ".gkbook");
+}
+
+void book(FuzzBytes bytes) {
+  const auto file = bookFile();
+  {
+    std::ofstream out(file, std::ios::binary | std::ios::trunc);
+    out.write(reinterpret_cast<const char*>(bytes.data()),
+              static_cast<std::streamsize>(bytes.size()));
+  }
+  auto opened = store::Book::open(file, base::LaptopId(base::Uuid{}), store::Access::readOnly,
+                                  store::Durability::everyAct, {});
+  judge(opened);
+  if (opened) judge(opened->faults());
+  std::error_code ignored;
+  std::filesystem::remove(file, ignored);
+}
+
+/// A journal beside a whole book, which SQLite would play back.
+std::string wholeBook() {
+  const auto file = bookFile();
+  base::SeededRandom random(7);
+  const store::KeyRow key{std::vector<std::uint8_t>(16), 1, 8192, std::vector<std::uint8_t>(24),
+                          std::vector<std::uint8_t>(48)};
+  {
+    auto made = store::Book::create(file, base::LaptopId(base::makeUuid7({}, random)),
+                                    store::Durability::bulk, {}, key, random, {});
+    base::require(made.has_value(), "a book to begin with");
+  }
+  auto bytes = base::readFile(file).value();
+  std::filesystem::remove(file);
+  return bytes;
+}
+
+void journal(FuzzBytes bytes) {
+  static const auto whole = wholeBook();
+  const auto file = bookFile();
+  const base::Path beside = file.string() + "-journal";
+  std::ofstream(file, std::ios::binary | std::ios::trunc) << whole;
+  std::ofstream(beside, std::ios::binary | std::ios::trunc) << textOf(bytes);
+  {
+    base::SeededRandom random(8);
+    auto opened = store::Book::open(file, base::LaptopId(base::makeUuid7({}, random)),
+                                    store::Access::readWrite, store::Durability::bulk, {});
+    judge(opened);
+  }
+  std::error_code ignored;
+  std::filesystem::remove(file, ignored);
+  std::filesystem::remove(beside, ignored);
+}
+
+std::vector<std::string> lists() {
+  return {"first,last,birth_date,grade,number,consent,services,signed_on\n"
+          "Mina,Tolliver-Reed,2019-03-04,2,1043-0,yes,all,2026-10-01\n",
+          "number,teeth\n1043-0,\"3, 14\"\n", "a,\"b\"\"c\"\r\n1,\"2\n3\"\r\n",
+          "\xEF\xBB\xBF"
+          "a;b\n=1+1;@x\n"};
+}
+
+std::vector<std::string> tables() {
+  return {"child,examined,retained,cluster\na,4,3,x\nb,2,2,y\n",
+          "child,exposure,examined,affected\na,1.5,4,1\n",
+          "left,right\n3,5\n2,\n",
+          "stratum,exposed_kept,exposed_lost,other_kept,other_lost\na,3,1,2,2\n",
+          "unit,examined,retained\nA,40,38\n",
+          "n\n20\n100\n"};
+}
+
+std::vector<std::string> letters() {
+  std::vector<std::string> all;
+  for (const auto& shipped : reports::shippedTemplates())
+    all.emplace_back(shipped.text);
+  return all;
+}
+
+std::vector<std::string> words() {
+  return {"2026-11-17",
+          "3/4/2019",
+          "04/27",
+          "1043-0",
+          "K",
+          "3",
+          "16",
+          "-12.5",
+          "Mi\xC3\xB1"
+          "a"};
+}
+
+std::vector<std::string> identities() {
+  vault::Identity one{.first = "Mina", .last = "Tolliver", .birth = someDay};
+  one.guardians.push_back({"Ada", "mother", "000-555-0142", "English"});
+  const auto bytes = vault::encode(one);
+  return {std::string(bytes.begin(), bytes.end())};
+}
+
+std::vector<std::string> keys() {
+  return {std::string(104, '\x21'), std::string(88, '\0')};
+}
+std::vector<std::string> books() {
+  return {wholeBook()};
+}
+std::vector<std::string> journals() {
+  return {std::string("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8) +
+          std::string("\0\0\0\1\0\0\0\0\0\0\0\1\0\0\2\0\0\0\x10\0", 20) + std::string(8000, '\0')};
+}
+
+} // namespace
+
+const std::vector<FuzzTarget>& fuzzTargets() {
+  static const std::vector<FuzzTarget> all{{"csv", csv, lists},
+                                           {"roster", roster, lists},
+                                           {"authorizations", authorizations, lists},
+                                           {"estimates", estimates, tables},
+                                           {"letter", letter, letters},
+                                           {"typed", typed, words},
+                                           {"identity", identity, identities},
+                                           {"key", wrappedKey, keys},
+                                           {"book", book, books},
+                                           {"journal", journal, journals}};
+  return all;
+}
+
+} // namespace gk::test

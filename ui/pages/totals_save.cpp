@@ -1,0 +1,52 @@
+#include "reports/chosen_tables.h"
+#include "session/issues.h"
+#include "ui/pages/totals_page.h"
+#include "ui/support/save_report.h"
+#include "ui/support/text.h"
+#include "ui/widgets/report_browser.h"
+
+#include <QComboBox>
+
+// A report that goes out.
+namespace gk::ui {
+
+using reports::ReportKind;
+
+/// The rows behind a number name children: they go alone, and only when they are looked at.
+void TotalsPage::save() {
+  auto tables = browser_->tables();
+  if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
+  if (tables.empty() || isCounting()) return;
+  const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
+  if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size()))
+    return saveReport(
+        context(), this,
+        {"Rows behind: " + toStd(term_->currentText()), term_->currentText(), {current}, current},
+        [this](const base::Result<QString>& saved) {
+          if (went(saved)) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(*saved));
+        });
+  if (behind_) tables.pop_back();
+  const auto options = this->options();
+  if (!options) return;
+  const auto& records = *counted_->records;
+  auto choice = reports::choiceOf(kind(), records, *options);
+  if (kind() == ReportKind::term && reports::choosesMoreThanSchool(this->choice()))
+    choice = toStd(choiceWords());
+  const auto issue =
+      session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
+                          {tables_, release_, exposed_}, context().clock.now().date());
+  if (!went(issue)) return;
+  const auto use = isForFunder() ? QString() : u", for use inside the program"_s;
+  saveReport(
+      context(), this,
+      {reports::reportTitle(kind(), records, choice), term_->currentText(), std::move(tables),
+       current, toQt(issue->words)},
+      [this, issue = *issue, use](const base::Result<QString>& saved) {
+        if (!went(saved)) return;
+        if (wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(*saved),
+                      book().enterIssue(context().acting.by(), issue.record)))
+          Q_EMIT said(u"Saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
+      });
+}
+
+} // namespace gk::ui

@@ -1,0 +1,111 @@
+#include "session/book_facts.h"
+#include "ui/support/laptop.h"
+#include "ui/support/long_work.h"
+#include "ui/support/message.h"
+#include "ui/support/text.h"
+#include "ui/widgets/work_bar.h"
+#include "ui/windows/book_view.h"
+#include "ui/windows/main_window.h"
+#include "ui/windows/start_page.h"
+
+#include <QStackedWidget>
+
+namespace gk::ui {
+
+using base::Result;
+using session::RestorePreview;
+
+namespace {
+
+/// Time and chance of another thread's own.
+struct Elsewhere {
+  explicit Elsewhere(base::LocalInstant now) : clock(now) {}
+  base::ManualClock clock;
+  base::SystemRandom random;
+  session::World world() { return {clock, random}; }
+};
+
+} // namespace
+
+void MainWindow::restoreBackup() {
+  const auto picked = prompter_->openFile(u"Which backup?"_s, u"Logbook (*.gkbook)"_s);
+  if (!picked) return;
+  const base::Path backup = toStd(*picked);
+  const auto now = machine_.clock.now();
+  const auto then = [this, backup](const base::Path& present) {
+    return [this, backup, present](const Result<RestorePreview>& preview) {
+      if (!preview) {
+        const auto message = describe(preview.error());
+        return book_ ? book_->warn(inOneLine(message)) : start_->refuse(inOneLine(message));
+      }
+      const auto loss = toQt(session::lossWords(*preview));
+      const auto answer = prompter_->decideBy(
+          session::previewTable(*preview),
+          loss + u" The present logbook is kept under another name. Restore this backup?"_s,
+          {u"Restore the backup"_s, u"Leave all as it is"_s});
+      if (answer != 0) return;
+      restoreFrom(backup, present);
+    };
+  };
+  if (book_) {
+    const auto present = book_->session().path();
+    return work_->runOnCopy(
+        LongKind::check, this, book_->session(),
+        [backup, now](session::Snapshot& copy, const base::Progress& progress) {
+          Elsewhere elsewhere(now);
+          return session::previewRestore(backup, copy, elsewhere.world(), progress);
+        },
+        then(present));
+  }
+  auto present = recentBook(machine_.folder);
+  if (present.empty()) {
+    auto to = prompter_->saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
+                                  u"Logbook (*.gkbook)"_s);
+    if (!to) return;
+    if (!to->endsWith(u".gkbook"_s)) *to += u".gkbook"_s;
+    present = toStd(*to);
+  }
+  work_->run(
+      LongKind::check, this,
+      [backup, present, now](const base::Progress& progress) {
+        Elsewhere elsewhere(now);
+        return session::previewRestore(backup, present, elsewhere.world(), progress);
+      },
+      then(present));
+}
+
+void MainWindow::restoreFrom(const base::Path& backup, const base::Path& present) {
+  // First: a laptop that has none to go on with must not open what it restored.
+  const auto renewed =
+      renewLaptopIdentity(machine_.folder, machine_.clock.now().at, machine_.random);
+  if (!renewed) {
+    const auto words = inOneLine(describe(renewed.error()));
+    return book_ ? book_->warn(words) : start_->refuse(words);
+  }
+  machine_.laptop = *renewed;
+  const bool wasOpen = book_ != nullptr;
+  if (wasOpen) {
+    bar_->standIn(nullptr);
+    book_.reset(); // its file gets another name
+    showPage(start_);
+  }
+  start_->refuse({});
+  const auto restore = [backup, present,
+                        now = machine_.clock.now()](const base::Progress& progress) {
+    Elsewhere elsewhere(now);
+    return session::restoreBackup(backup, present, elsewhere.world(), progress);
+  };
+  work_->run(LongKind::restore, this, restore,
+             [this, wasOpen, present](const Result<session::Restored>& restored) {
+               if (wasOpen || restored) openBook(toQt(present.string()));
+               const auto words = restored
+                                      ? restored->kept.empty()
+                                            ? u"Restored."_s
+                                            : u"Restored. The logbook before is kept as %1."_s.arg(
+                                                  toQt(restored->kept.filename().string()))
+                                      : inOneLine(describe(restored.error()));
+               return book_ ? book_->warn(words) : start_->refuse(words);
+             });
+}
+
+} // namespace gk::ui
