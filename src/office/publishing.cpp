@@ -24,21 +24,6 @@ Option gradesOption() {
           "grades shown as one row: K-1,2-3, or auto, or each; as they went out last or auto"};
 }
 
-Option bySchoolOption() {
-  return {"--by-school", "WHAT",
-          "all, or services: who took part and what was done as counted, findings in total; as it "
-          "went out last"};
-}
-
-Result<reports::SuppressionRule> ruleWanted(const Call& call, const reports::SuppressionRule& rule,
-                                            std::span<const reports::Release> earlier) {
-  const auto words = call.textIfAny("--by-school");
-  if (!words) return reports::SuppressionRule::under(rule.threshold(), bySchoolIssued(earlier));
-  const auto what = base::parseName<reports::BySchool>(*words, ErrorCode::callMalformed);
-  if (!what) return what.error();
-  return reports::SuppressionRule::under(rule.threshold(), *what);
-}
-
 Result<session::Session> openToIssue(const Call& call, const Surroundings& around) {
   return call.has("--issue") ? openToWrite(call, around) : openToRead(call, around);
 }

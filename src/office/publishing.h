@@ -6,18 +6,10 @@
 
 namespace gk::office {
 
-/// --issue, --merge, --grades and --by-school, the same in every verb whose tables may leave the program.
+/// --issue, --merge and --grades, the same in every verb whose tables may leave the program.
 Option issueOption();
 Option mergeOption();
 Option gradesOption();
-
-Option bySchoolOption();
-
-/// The rule with what --by-school says is put out of each school: all, or services alone; as it
-/// went out last without it.
-base::Result<reports::SuppressionRule> ruleWanted(const Call& call,
-                                                  const reports::SuppressionRule& rule,
-                                                  std::span<const reports::Release> earlier);
 
 /// Printed instead of a version on what was not issued.
 inline constexpr std::string_view draftWords =

@@ -52,9 +52,7 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
                                reports::ReportOptions& options) {
   const auto program = session.program();
   if (!program) return program.error();
-  const auto rule = reports::SuppressionRule::under(program->value.suppressBelow);
-  if (!rule) return rule.error();
-  options.suppression = *rule;
+  options.suppression = reports::SuppressionRule::of(program->value);
   options.lot = call.textIfAny("--lot").value_or("");
   options.light = call.textIfAny("--light").value_or("");
   options.material = call.textIfAny("--material").value_or("");
@@ -74,7 +72,7 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
                                reports::ReportOptions& options) {
   if (kind != reports::ReportKind::funder && kind != reports::ReportKind::funderAnnex) {
-    for (const auto* option : {"--merge", "--grades", "--by-school"})
+    for (const auto* option : {"--merge", "--grades"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed,
                      std::string(option) + " goes with funder and funder-annex"};
@@ -86,9 +84,6 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
   auto earlier = session::releases(session, records.id);
   if (!earlier) return earlier.error();
   options.earlier = std::move(*earlier);
-  const auto rule = ruleWanted(call, options.suppression, options.earlier);
-  if (!rule) return rule.error();
-  options.suppression = *rule;
   auto groups = groupsWanted(session, call, reports::termTotals(records), options.suppression,
                              options.earlier);
   if (!groups) return groups.error();
@@ -160,7 +155,6 @@ std::vector<Verb> reportVerbs() {
          {"--html", "", "as one web page"},
          mergeOption(),
          gradesOption(),
-         bySchoolOption(),
          issueOption(),
          byOption(),
          laptopOption(),

@@ -38,7 +38,8 @@ Result<Publishing> publishing(session::Session& session, const Call& call) {
   if (!program) return program.error();
   const auto under = call.whole("--suppress-under", reports::SuppressionRule::least, 100);
   if (!under) return under.error();
-  const auto rule = reports::SuppressionRule::under(under->value_or(program->value.suppressBelow));
+  const auto rule = reports::SuppressionRule::under(under->value_or(program->value.suppressBelow),
+                                                    program->value.bySchool);
   if (!rule) return rule.error();
   Publishing out{*rule, {}};
   if (const auto dates = call.textIfAny("--published-on"))
@@ -104,11 +105,9 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   const auto records = session.termRecords(term.id, asOf, session::Reach::term);
   if (!records) return records.error();
   const auto totals = reports::termTotals(*records);
-  const auto rule = ruleWanted(call, how.rule, *earlier);
-  if (!rule) return rule.error();
-  const auto groups = groupsWanted(session, call, totals, *rule, *earlier);
+  const auto groups = groupsWanted(session, call, totals, how.rule, *earlier);
   if (!groups) return groups.error();
-  auto published = reports::publish(totals, *rule, *earlier, *groups);
+  auto published = reports::publish(totals, how.rule, *earlier, *groups);
   const reports::Report made{std::move(published.tables), std::move(published.release),
                              published.exposed};
   const auto version =
@@ -116,7 +115,7 @@ Result<PublishedTerm> publishTerm(session::Session& session,
   if (!version) return version.error();
   const bool mayAdvise = groups->empty() && !call.wantsJson();
   return PublishedTerm{term.value.name, std::min(asOf, term.value.end), *version, made.tables,
-                       mayAdvise ? mergingAdvice(totals, *rule, *earlier) : std::string()};
+                       mayAdvise ? mergingAdvice(totals, how.rule, *earlier) : std::string()};
 }
 
 Result<Exit> publish(session::Session& session, const Terms& terms, base::Date asOf,
@@ -158,8 +157,7 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
   if (!call.has("--publish"))
-    for (const auto* option : {"--suppress-under", "--published-on", "--merge", "--by-school",
-                               "--issue"})
+    for (const auto* option : {"--suppress-under", "--published-on", "--merge", "--issue"})
       if (call.has(option))
         return Error{ErrorCode::callMalformed, std::string(option) + " goes with --publish"};
   auto session = openToIssue(call, around);
@@ -197,7 +195,6 @@ std::vector<Verb> totalsVerbs() {
              {"--published-on", "DATES",
               "days as of which tables went out that the logbook does not know of"},
              mergeOption(),
-             bySchoolOption(),
              issueOption(),
              byOption(),
              pinOption(),

@@ -10,9 +10,9 @@ namespace {
 
 constexpr double tiny = 1e-9;
 constexpr double dust = 1e-11;
-constexpr double pull = 1e7;      ///< worth of a unit of the wanted change; above any cost of it
-constexpr int patience = 40;      ///< pivots without progress before Bland's rule takes over
-constexpr int mostPivots = 20000; ///< a stop; every tableau on the way is feasible
+constexpr double pull = 1e7;     ///< worth of a unit of the wanted change; above any cost of it
+constexpr int patience = 40;     ///< pivots without progress before Bland's rule takes over
+constexpr int mostPivots = 3000; ///< a stop; every tableau on the way is feasible
 
 /// min cost x with T x = 0, 0 <= x <= upper. Basic at first is an artificial variable for each row,
 /// held at 0, so that x = 0 is where it starts.

@@ -41,8 +41,7 @@ class RowSums {
   }
 
  private:
-  [[nodiscard]] std::optional<std::vector<std::size_t>>
-  found(const std::vector<E>& figures) const {
+  [[nodiscard]] std::optional<std::vector<std::size_t>> found(const std::vector<E>& figures) const {
     std::vector<std::size_t> cells;
     for (const auto figure : figures) {
       const auto at = row_.find(figure);
@@ -195,21 +194,22 @@ std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts) {
 
 double dearness(Figure figure) {
   switch (figure) {
-  case Figure::screened:
-    return 4;
-  case Figure::enrolled:
   case Figure::consented:
-  case Figure::needing:
+  case Figure::sealed:
+    return 4;
+  case Figure::screened:
+    return 3;
+  case Figure::untreated:
+  case Figure::teeth:
     return 2;
+  case Figure::enrolled:
   case Figure::formsBack:
   case Figure::notScreened:
-  case Figure::sealed:
+  case Figure::needing:
   case Figure::firstMolars:
   case Figure::secondMolars:
   case Figure::otherTeeth:
-  case Figure::teeth:
   case Figure::varnish:
-  case Figure::untreated:
   case Figure::early:
   case Figure::urgent:
     return 1;
@@ -218,11 +218,16 @@ double dearness(Figure figure) {
 }
 
 double dearness(CheckFigure figure) {
-  return figure == CheckFigure::assessable || figure == CheckFigure::childrenDue ? 2 : 1;
+  return figure == CheckFigure::assessable || figure == CheckFigure::whole ? 2 : 1;
 }
 
 double dearness(PupilFigure figure) {
   return figure == PupilFigure::screened ? 4 : 1;
+}
+
+bool isOpen(Figure figure, BySchool bySchool) {
+  return figure == Figure::enrolled ||
+         (bySchool == BySchool::services && figure <= Figure::notScreened);
 }
 
 bool isFinding(Figure figure) {
@@ -236,16 +241,27 @@ CountKind kindOf(PupilFigure /*figure*/, BySchool /*bySchool*/) {
 CountKind kindOf(Figure figure, BySchool bySchool) {
   const bool isOpen = bySchool == BySchool::services;
   switch (figure) {
+  case Figure::enrolled:
+    return CountKind::slack;
   case Figure::notScreened:
     return isOpen ? CountKind::slack : CountKind::rest;
-  case Figure::enrolled:
   case Figure::formsBack:
   case Figure::consented:
   case Figure::screened:
     return isOpen ? CountKind::slack : CountKind::count;
-  default:
+  case Figure::needing:
+  case Figure::sealed:
+  case Figure::firstMolars:
+  case Figure::secondMolars:
+  case Figure::otherTeeth:
+  case Figure::teeth:
+  case Figure::varnish:
+  case Figure::untreated:
+  case Figure::early:
+  case Figure::urgent:
     return CountKind::count;
   }
+  base::fail("no such figure");
 }
 
 CountKind kindOf(CheckFigure /*figure*/, BySchool /*bySchool*/) {
@@ -255,12 +271,10 @@ CountKind kindOf(CheckFigure /*figure*/, BySchool /*bySchool*/) {
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool) {
   RowSums sums(system, row);
   for (const auto& relation : relations<Figure>())
-    sums.add(relation, bySchool == BySchool::all ||
-                           std::ranges::any_of(relation.parts, isFinding));
+    sums.add(relation, bySchool == BySchool::all || std::ranges::any_of(relation.parts, isFinding));
 }
 
-void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row,
-            BySchool bySchool) {
+void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool) {
   RowSums sums(system, row);
   for (const auto& relation : relations<CheckFigure>())
     sums.add(relation, bySchool == BySchool::all);

@@ -48,7 +48,17 @@ double dearness(Figure figure);
 double dearness(CheckFigure figure);
 double dearness(PupilFigure figure);
 
-/// Of which table a figure is: who takes part, and what was done.
+/// What is never hidden: how many students a school or a grade has, which everybody can look up,
+/// and who took part where the program shows that openly.
+bool isOpen(Figure figure, BySchool bySchool);
+constexpr bool isOpen(CheckFigure /*figure*/, BySchool /*bySchool*/) {
+  return false;
+}
+constexpr bool isOpen(PupilFigure /*figure*/, BySchool /*bySchool*/) {
+  return false;
+}
+
+/// What was found of the children, unlike who took part and what was done.
 bool isFinding(Figure figure);
 
 CountKind kindOf(Figure figure, BySchool bySchool);

@@ -69,6 +69,7 @@ struct Publication {
   Suppressed shown;
   SuppressionRule rule;
   RowsPrinted rows = RowsPrinted::all;
+  bool isMerged = false; ///< schools are one row that nobody asked to be
 
   template <class CellsOf>
   void fill(Table& table, CellsOf cellsOf, RowsPrinted wanted = RowsPrinted::all) const {
@@ -91,8 +92,11 @@ struct Publication {
     return rows;
   }
 
-  /// Whether a small count stays within reach, or nearly, whatever is hidden.
-  [[nodiscard]] bool isLeaky() const { return !shown.exposed.empty() || !shown.narrowed.empty(); }
+  /// Small counts that stay within reach, or nearly, whatever is hidden.
+  [[nodiscard]] int exposed() const {
+    return static_cast<int>(shown.exposed.size() + shown.narrowed.size());
+  }
+  [[nodiscard]] bool isLeaky() const { return exposed() > 0; }
 
   [[nodiscard]] int size() const {
     int count = 0;
@@ -116,14 +120,16 @@ struct Publication {
         "\". \"Withheld\" is a number of any size, or a rate built on one, that would give such a "
         "count away by subtraction, or is all of its group or all but fewer than " +
         under + ". Rates on fewer than 30 are marked unstable.");
+    if (isMerged)
+      table.notes.emplace_back("The smallest schools are one row: with what other tables showed, "
+                               "each by itself would give small counts away.");
     if (rows == RowsPrinted::totalAlone)
       table.notes.emplace_back("By school is left out: with what other tables showed, it would "
                                "give small counts away.");
-    if (!shown.exposed.empty())
-      table.notes.push_back(
-          "NOT TO BE PUBLISHED: with what earlier tables showed, " +
-          counted(static_cast<int>(shown.exposed.size()), "small count", "small counts") +
-          " could still be worked out.");
+    if (isLeaky())
+      table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
+                            counted(exposed(), "small count", "small counts") +
+                            " could still be worked out.");
   }
 };
 
@@ -152,10 +158,9 @@ template <class E>
 std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& rule,
                                    std::span<const Release> earlier,
                                    std::vector<ReleasedRow<E>> Release::*rows) {
-  const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
-                                 [&](const Release& one) {
-                                   return one.of == OfTerm::same && hasRowsOf(one.*rows, now);
-                                 });
+  const auto last = std::find_if(earlier.rbegin(), earlier.rend(), [&](const Release& one) {
+    return one.of == OfTerm::same && hasRowsOf(one.*rows, now);
+  });
   if (last == earlier.rend() || last->under != rule.threshold() ||
       last->bySchool != rule.bySchool() || !countsAlike((*last).*rows, now))
     return std::nullopt;
@@ -165,18 +170,21 @@ std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& 
     for (const auto& [figure, cell] : now.grid[i]) {
       shown.cells[cell] = ((*last).*rows)[i].cells.at(figure).showing;
       if (shown.cells[cell] == Showing::number) system.cells[cell].outAlready = true;
+      if (shown.cells[cell] == Showing::fewer) system.cells[cell].saidUnder = rule.threshold();
     }
-  shown.exposed = suppress(system, rule).exposed;
+  auto left = suppress(system, rule);
+  shown.exposed = std::move(left.exposed);
+  shown.narrowed = std::move(left.narrowed);
   return shown;
 }
 
 /// `rows` is where a release has these.
 template <class E>
-Publication<E> publication(Counts<E> counts, const SuppressionRule& rule,
-                           std::span<const Release> earlier,
-                           std::vector<ReleasedRow<E>> Release::*rows) {
+Publication<E>
+publication(Counts<E> counts, const SuppressionRule& rule, std::span<const Release> earlier,
+            std::vector<ReleasedRow<E>> Release::*rows, Search search = Search::whole) {
   auto shown = asBefore(counts, rule, earlier, rows);
-  if (!shown) shown = suppress(counts.system, rule);
+  if (!shown) shown = suppress(counts.system, rule, search);
   return {std::move(counts), *std::move(shown), rule};
 }
 

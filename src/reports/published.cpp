@@ -9,6 +9,8 @@ namespace {
 
 /// Each size tried suppresses the term anew.
 constexpr std::size_t mostToMerge = 12;
+/// Of the schools, a third of them as one row, then a half.
+constexpr std::size_t mergedInTurn[]{3, 2};
 
 using Term = Publication<Figure>;
 using Checks = Publication<CheckFigure>;
@@ -57,16 +59,19 @@ Table findingTable(const Term& term) {
                right("% urgent")},
               {},
               {"By the screening, not a dental examination."}};
-  const auto rows = term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone
-                                                               : RowsPrinted::all;
-  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
-    return {row.count(Figure::screened),
-            row.count(Figure::untreated),
-            row.rate(Figure::untreated, Figure::screened),
-            row.count(Figure::early),
-            row.count(Figure::urgent),
-            row.rate(Figure::urgent, Figure::screened)};
-  }, rows);
+  const auto rows =
+      term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone : RowsPrinted::all;
+  term.fill(
+      table,
+      [](const ShownRow<Figure>& row) -> Cells {
+        return {row.count(Figure::screened),
+                row.count(Figure::untreated),
+                row.rate(Figure::untreated, Figure::screened),
+                row.count(Figure::early),
+                row.count(Figure::urgent),
+                row.rate(Figure::urgent, Figure::screened)};
+      },
+      rows);
   if (rows == RowsPrinted::totalAlone)
     table.notes.emplace_back("Of all schools together, as this program puts out what was found.");
   return table;
@@ -110,33 +115,6 @@ Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) 
   return table;
 }
 
-/// By school; where the words would say too much however little is shown, all schools as one.
-Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
-                   std::span<const Release> earlier, const Groups& groups) {
-  const auto with = [&](RowsPrinted rows) {
-    auto made = publication(termCounts(totals, earlier, groups, rule.bySchool(), rows), rule,
-                            earlier, &Release::term);
-    made.rows = rows;
-    return made;
-  };
-  auto made = with(RowsPrinted::all);
-  if (!made.isLeaky()) return made;
-  auto total = with(RowsPrinted::totalAlone);
-  return total.isLeaky() ? std::move(made) : std::move(total);
-}
-
-/// Likewise; none where not even the total may stand.
-std::optional<Checks> checksPublished(const TermTotals& totals, const SuppressionRule& rule,
-                                      std::span<const Release> earlier, const Groups& groups) {
-  for (const auto rows : {RowsPrinted::all, RowsPrinted::totalAlone}) {
-    auto made = publication(checkCounts(totals, earlier, groups, rule.bySchool(), rows), rule,
-                            earlier, &Release::checks);
-    made.rows = rows;
-    if (!made.isLeaky()) return made;
-  }
-  return std::nullopt;
-}
-
 std::vector<std::string> bySize(const TermTotals& totals) {
   auto schools = totals.schools;
   std::ranges::stable_sort(schools, {}, &Participation::screened);
@@ -144,6 +122,52 @@ std::vector<std::string> bySize(const TermTotals& totals) {
   for (const auto& one : schools)
     keys.push_back(keyOf(one));
   return keys;
+}
+
+/// As asked for; where what went out lets no pattern of hiding stand, with the smallest schools as
+/// one row, then the total alone; as asked for, and leaky, where nothing holds.
+template <class E, class CountsOf>
+Publication<E> firstThatHolds(const TermTotals& totals, const SuppressionRule& rule,
+                              std::span<const Release> earlier, const Groups& groups,
+                              std::vector<ReleasedRow<E>> Release::*rows, CountsOf countsOf) {
+  const auto made = [&](const Groups& merged, RowsPrinted printed, Search search) {
+    auto one = publication(countsOf(merged, printed), rule, earlier, rows, search);
+    one.rows = printed;
+    one.isMerged = merged != groups;
+    return one;
+  };
+  auto apart = made(groups, RowsPrinted::all, Search::untilLeak);
+  if (!apart.isLeaky()) return apart;
+  const auto keys = bySize(totals);
+  if (groups.empty())
+    for (const auto divisor : mergedInTurn) {
+      const auto size = keys.size() / divisor;
+      if (size < 2) continue;
+      auto merged = made({{keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(size)}},
+                         RowsPrinted::all, Search::untilLeak);
+      if (!merged.isLeaky()) return merged;
+    }
+  auto total = made(groups, RowsPrinted::totalAlone, Search::untilLeak);
+  return total.isLeaky() ? made(groups, RowsPrinted::all, Search::whole) : std::move(total);
+}
+
+Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
+                   std::span<const Release> earlier, const Groups& groups) {
+  return firstThatHolds(totals, rule, earlier, groups, &Release::term,
+                        [&](const Groups& merged, RowsPrinted rows) {
+                          return termCounts(totals, earlier, merged, rule.bySchool(), rows);
+                        });
+}
+
+/// None where not even the total may stand.
+std::optional<Checks> checksPublished(const TermTotals& totals, const SuppressionRule& rule,
+                                      std::span<const Release> earlier, const Groups& groups) {
+  auto made = firstThatHolds(totals, rule, earlier, groups, &Release::checks,
+                             [&](const Groups& merged, RowsPrinted rows) {
+                               return checkCounts(totals, earlier, merged, rule.bySchool(), rows);
+                             });
+  if (made.isLeaky()) return std::nullopt;
+  return made;
 }
 
 } // namespace
@@ -193,12 +217,11 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
       .release = {rule.threshold(), term.released(), {}, {}, {}, {}, rule.bySchool()},
       .counts = term.size(),
       .hidden = term.hidden(),
-      .exposed = static_cast<int>(term.shown.exposed.size())};
+      .exposed = term.exposed()};
   if (checks) {
     out.release.checks = checks->released();
     out.counts += checks->size();
     out.hidden += checks->hidden();
-    out.exposed += static_cast<int>(checks->shown.exposed.size());
   }
   addShortTerm(out, totals, rule, earlier);
   // Who they are adds up to how many they are.
@@ -213,10 +236,6 @@ Groups groupsIssued(std::span<const Release> earlier) {
     for (const auto& row : own.back().term)
       if (row.schools.size() > 1) groups.push_back(row.schools);
   return groups;
-}
-
-BySchool bySchoolIssued(std::span<const Release> earlier) {
-  return earlier.empty() ? BySchool::all : earlier.back().bySchool;
 }
 
 Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,

@@ -18,11 +18,12 @@ struct Published {
 };
 
 /// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
-/// the releases of this term and of others, oldest first; where nothing was counted anew since the last one with
-/// these rows, what it showed is shown again. Schools of a group are one row.
+/// the releases of this term and of others, oldest first; where nothing was counted anew since the
+/// last one with these rows, what it showed is shown again. Schools of a group are one row.
 ///
-/// Where what went out, of this term or another, lets no pattern of hiding stand by school, all
-/// schools are one row; where even that would not do, the retention table is left out. It says so.
+/// Where what went out, of this term or another, lets no pattern of hiding stand by school, the
+/// smallest schools are one row, then all; where even that would not do, the retention table is
+/// left out. It says so.
 Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
                   std::span<const Release> earlier = {}, const Groups& groups = {});
 
@@ -31,9 +32,6 @@ std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
 
 /// The schools that the newest release showed as one.
 Groups groupsIssued(std::span<const Release> earlier);
-
-/// What the program last put out of each school, in this term or another; `all` before that.
-BySchool bySchoolIssued(std::span<const Release> earlier);
 
 /// The smallest schools as one group, as few of them as make the share of hidden counts smaller
 /// than it is school by school; none where no such group does.

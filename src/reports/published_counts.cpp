@@ -30,6 +30,14 @@ struct Placed {
   std::map<E, std::size_t> cells;
 };
 
+/// The rows that a release had, and its threshold.
+template <class E>
+struct OldRows {
+  const std::vector<ReleasedRow<E>>* rows;
+  int under;
+  std::string otherTerm;
+};
+
 /// Puts schools, groups of them and the total into one system, then what went out before.
 template <class E>
 class Builder {
@@ -61,20 +69,18 @@ class Builder {
 
   /// The newest one: its rows, its sums and what has changed since. A row in which nothing has
   /// changed is the same row, of which what was shown is out.
-  void addNewest(const std::vector<ReleasedRow<E>>& rows) {
+  void addNewest(const std::vector<ReleasedRow<E>>& rows, int under) {
     std::vector<Placed<E>> then;
     bool anyChanged = false;
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
       if (now && isUnchanged(row, *now)) {
-        for (const auto& [figure, cell] : row.cells)
-          if (cell.showing == Showing::number)
-            out_.system.cells.at(now->cells.at(figure)).outAlready = true;
+        showToo(row, *now, under);
         then.push_back(*now);
         continue;
       }
       anyChanged = true;
-      auto old = placeOld(row, now);
+      auto old = placeOld(row, now, under);
       if (now)
         for (const auto& [figure, cell] : old.cells)
           if (const auto at = now->cells.find(figure); at != now->cells.end())
@@ -89,36 +95,42 @@ class Builder {
 
   /// An older one was checked against the next when that went out: what is left is the change
   /// since, of what it showed.
-  void addOlder(const std::vector<ReleasedRow<E>>& rows) {
+  void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
       if (!now || isUnchanged(row, *now)) continue;
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
-          joinEarlier(addOld(cell, now->row, kindOf(figure, bySchool_)), at->second);
+          joinEarlier(addOld(cell, now->row, figure, under), at->second);
     }
   }
 
-  /// What other terms' pages showed, each of another term, of children or teeth that are counted
-  /// here too: `pairs` are their figure and ours.
+  /// What other terms' pages showed, oldest first in each term, of children or teeth that are
+  /// counted here too: `pairs` are their figure and ours.
   template <class F>
-  void addOtherTerms(const std::vector<const std::vector<ReleasedRow<F>>*>& pages,
+  void addOtherTerms(const std::vector<OldRows<F>>& pages,
                      const std::vector<std::pair<F, E>>& pairs, bool areWhole) {
+    std::map<std::string, std::vector<OldRows<F>>> byTerm;
+    for (const auto& page : pages)
+      byTerm[page.otherTerm].push_back(page);
     std::map<std::vector<std::string>, std::vector<Placed<F>>> sameSchools;
-    for (const auto* page : pages) {
-      std::vector<Placed<F>> placed;
-      for (const auto& row : *page) {
-        placed.push_back(placeOld(row, counterpart(row.schools), true));
-        sameSchools[row.schools].push_back(placed.back());
-      }
-      if (placed.empty() || !placed.back().schools.empty()) continue;
-      const auto total = std::move(placed.back());
-      placed.pop_back();
-      addSum(total, placed);
+    for (const auto& [term, told] : byTerm) {
+      RowsBySchools<F> newer;
+      std::vector<Placed<F>> alone;
+      for (auto page = told.rbegin(); page != told.rend(); ++page)
+        for (auto& row : addPageOfOtherTerm(*page, newer))
+          (page == told.rbegin() ? sameSchools[row.schools] : alone).push_back(std::move(row));
+      // A school that was later shown in a group: what is due now says how far it went on.
+      if (areWhole)
+        for (const auto& row : alone)
+          if (const auto* now = counterpart(row.schools))
+            for (const auto& [theirs, ours] : pairs)
+              if (row.cells.contains(theirs) && now->cells.contains(ours))
+                joinEarlier(row.cells.at(theirs), now->cells.at(ours));
     }
     for (const auto& [schools, rows] : sameSchools)
-      if (const auto* now = counterpart(schools); now && rows.size() == pages.size())
+      if (const auto* now = counterpart(schools); now && rows.size() == byTerm.size())
         for (const auto& [theirs, ours] : pairs)
           follow(rows, theirs, now->cells, ours, areWhole);
   }
@@ -126,6 +138,47 @@ class Builder {
   Counts<E> take() { return std::move(out_); }
 
  private:
+  template <class F>
+  using RowsBySchools = std::map<std::vector<std::string>, Placed<F>>;
+
+  /// `newer` are the rows that went out after it, which take its place. Its rows of which none did.
+  template <class F>
+  std::vector<Placed<F>> addPageOfOtherTerm(const OldRows<F>& page, RowsBySchools<F>& newer) {
+    std::vector<Placed<F>> placed;
+    std::vector<Placed<F>> first;
+    for (const auto& row : *page.rows) {
+      const auto next = newer.find(row.schools);
+      if (next != newer.end() && isUnchanged(row, next->second)) {
+        showToo(row, next->second, page.under);
+        placed.push_back(next->second);
+        continue;
+      }
+      placed.push_back(placeOld(row, counterpart(row.schools), page.under, true));
+      if (next != newer.end())
+        for (const auto& [figure, cell] : placed.back().cells)
+          if (const auto at = next->second.cells.find(figure); at != next->second.cells.end())
+            joinEarlier(cell, at->second);
+      if (next == newer.end()) first.push_back(placed.back());
+      newer[row.schools] = placed.back();
+    }
+    if (!placed.empty() && placed.back().schools.empty()) {
+      const auto total = std::move(placed.back());
+      placed.pop_back();
+      addSum(total, placed);
+    }
+    return first;
+  }
+
+  /// What an earlier page showed of a row that is the same still.
+  template <class F>
+  void showToo(const ReleasedRow<F>& row, const Placed<F>& now, int under) {
+    for (const auto& [figure, cell] : row.cells) {
+      auto& same = out_.system.cells.at(now.cells.at(figure));
+      if (cell.showing == Showing::number) same.outAlready = true;
+      if (cell.showing == Showing::fewer) same.saidUnder = under;
+    }
+  }
+
   /// Printed only once `print` says so.
   Placed<E> addLine(const Line<E>& line, std::vector<std::string> schools, std::size_t row,
                     double dear) {
@@ -136,16 +189,18 @@ class Builder {
                                                 .kind = kindOf(figure, bySchool_),
                                                 .row = row,
                                                 .printed = false,
+                                                .outAlready = isOpen(figure, bySchool_),
                                                 .dearness = dearness(figure) * dear});
     relate(out_.system, placed.cells, bySchool_);
     return placed;
   }
 
   template <class F>
-  Placed<F> placeOld(const ReleasedRow<F>& row, const Placed<E>* now, bool isOfOtherTerm = false) {
+  Placed<F> placeOld(const ReleasedRow<F>& row, const Placed<E>* now, int under,
+                     bool isOfOtherTerm = false) {
     Placed<F> old{row.schools, now ? now->row : next_++, {}};
     for (const auto& [figure, cell] : row.cells) {
-      const auto at = addOld(cell, old.row, kindOf(figure, bySchool_));
+      const auto at = addOld(cell, old.row, figure, under);
       out_.system.cells[at].isOfOtherTerm = isOfOtherTerm;
       old.cells[figure] = at;
     }
@@ -262,17 +317,19 @@ class Builder {
     return members.size() == schools.size() ? addGroup(members) : nullptr;
   }
 
-  template <class Cell>
-  std::size_t addOld(const Cell& cell, std::size_t row, CountKind kind) {
-    return out_.system.add({.value = cell.value,
-                            .kind = kind,
-                            .row = row,
-                            .printed = false,
-                            .outAlready = cell.showing == Showing::number,
-                            .saidFewer = cell.showing == Showing::fewer});
+  template <class Cell, class F>
+  std::size_t addOld(const Cell& cell, std::size_t row, F figure, int under) {
+    return out_.system.add(
+        {.value = cell.value,
+         .kind = kindOf(figure, bySchool_),
+         .row = row,
+         .printed = false,
+         .outAlready = cell.showing == Showing::number || isOpen(figure, bySchool_),
+         .saidUnder = cell.showing == Showing::fewer ? under : 0});
   }
 
-  [[nodiscard]] bool isUnchanged(const ReleasedRow<E>& then, const Placed<E>& now) const {
+  template <class F>
+  [[nodiscard]] bool isUnchanged(const ReleasedRow<F>& then, const Placed<F>& now) const {
     return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
       return old.first == cell.first && old.second.value == out_.system.cells.at(cell.second).value;
     });
@@ -281,7 +338,9 @@ class Builder {
   /// A figure of an earlier table, and how far it has changed since: both are known sums.
   void joinEarlier(std::size_t then, std::size_t now) {
     const bool grew = out_.system.cells.at(now).value >= out_.system.cells.at(then).value;
-    out_.system.addRest(CountKind::count, grew ? now : then, {grew ? then : now});
+    const bool isSecret = out_.system.cells.at(now).kind != CountKind::slack;
+    out_.system.addRest(isSecret ? CountKind::count : CountKind::slack, grew ? now : then,
+                        {grew ? then : now});
   }
 
   BySchool bySchool_;
@@ -314,29 +373,28 @@ std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
 template <class E>
 using RowsOf = std::vector<ReleasedRow<E>>;
 
+template <class F>
+std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
+                                RowsOf<F> Release::*rows) {
+  std::vector<OldRows<F>> pages;
+  for (const auto& one : releases)
+    if (one.of == of && !(one.*rows).empty())
+      pages.push_back({&(one.*rows), one.under, one.otherTerm});
+  return pages;
+}
+
 template <class E>
 Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
                  std::span<const Release> earlier, RowsOf<E> Release::*rows, const Groups& groups,
                  BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
   Builder<E> builder(schools, total, groups, bySchool, printed);
-  std::vector<const RowsOf<E>*> told;
-  for (const auto& one : earlier)
-    if (one.of == OfTerm::same && !(one.*rows).empty()) told.push_back(&(one.*rows));
-  for (const auto* one : told)
-    if (one == told.back())
-      builder.addNewest(*one);
+  const auto told = pagesOf(earlier, OfTerm::same, rows);
+  for (std::size_t i = 0; i < told.size(); ++i)
+    if (i + 1 == told.size())
+      builder.addNewest(*told[i].rows, told[i].under);
     else
-      builder.addOlder(*one);
+      builder.addOlder(*told[i].rows, told[i].under);
   return builder;
-}
-
-template <class F>
-std::vector<const RowsOf<F>*> pagesOf(std::span<const Release> releases, OfTerm of,
-                                      RowsOf<F> Release::*rows) {
-  std::vector<const RowsOf<F>*> pages;
-  for (const auto& one : releases)
-    if (one.of == of && !(one.*rows).empty()) pages.push_back(&(one.*rows));
-  return pages;
 }
 
 /// What is found of one school or group is not put out where care alone is.
@@ -373,8 +431,7 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
 }
 
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
-                       std::span<const Release> earlier, const Groups& groups,
-                       BySchool bySchool) {
+                       std::span<const Release> earlier, const Groups& groups, BySchool bySchool) {
   auto lines = linesOf<Figure>(grades);
   lines.push_back({"", "", rowOf(total)});
   for (auto& line : lines)
@@ -397,14 +454,14 @@ CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earli
 }
 
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
-  return begin<CheckFigure>({}, Line<CheckFigure>{"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm, {},
-                            BySchool::all)
+  return begin<CheckFigure>({}, Line<CheckFigure>{"", "", rowOf(totals.shortTerm)}, earlier,
+                            &Release::shortTerm, {}, BySchool::all)
       .take();
 }
 
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts = begin<PupilFigure>({}, Line<PupilFigure>{"", "", rowOf(totals.pupils)}, earlier, &Release::pupils,
-                                   {}, BySchool::all)
+  auto counts = begin<PupilFigure>({}, Line<PupilFigure>{"", "", rowOf(totals.pupils)}, earlier,
+                                   &Release::pupils, {}, BySchool::all)
                     .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
   return counts;

@@ -85,7 +85,9 @@ struct Release {
   std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
   std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
   BySchool bySchool = BySchool::all;
-  OfTerm of = OfTerm::same; ///< not kept: it depends on who asks
+  // Not kept, as it depends on who asks:
+  OfTerm of = OfTerm::same;
+  std::string otherTerm{}; ///< tells other terms apart
   bool operator==(const Release&) const = default;
 };
 

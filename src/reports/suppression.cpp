@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <optional>
 #include <set>
 
 namespace gk::reports {
@@ -18,6 +19,9 @@ constexpr double moved = 1e-6;
 /// Costs of a unit: what is hidden anyway, and a nought, whose hiding says "there may be some".
 constexpr double free = 1e-3;
 constexpr double dearAsNought = 1e5;
+/// Tries to make another table one of whole numbers.
+constexpr int mostDives = 8;
+constexpr int mostTimes = 4;
 /// Rows beside a cell's own and the total that are tried first; all, when these do not do.
 constexpr std::size_t rowsAtFirst = 14;
 
@@ -48,9 +52,10 @@ class Suppressor {
     }
   }
 
-  Suppressed run() {
+  Suppressed run(Search search) {
     Suppressed out;
     for (const auto cell : small_) {
+      if (search == Search::untilLeak && !(out.exposed.empty() && out.narrowed.empty())) break;
       if (protect(cell, Reading::words)) continue;
       unsayBeside(cell);
       if (protect(cell, Reading::words)) continue;
@@ -58,7 +63,9 @@ class Suppressor {
       if (protect(cell, Reading::words)) continue;
       const bool byNumbers = protect(cell, Reading::numbers);
       // What another term's pages give away by themselves is not this page's to save.
-      if (system_.cells[cell].isOfOtherTerm) continue;
+      const auto& at = system_.cells[cell];
+      const bool saidTooMuch = at.saidUnder > 0 && at.saidUnder <= rule_.leftOpen();
+      if (at.isOfOtherTerm && (!byNumbers || saidTooMuch)) continue;
       (byNumbers ? out.narrowed : out.exposed).push_back(cell);
     }
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
@@ -119,23 +126,44 @@ class Suppressor {
                           most(i, reading) - system_.cells[i].value, cost(i)});
     }
     const auto kept = balances(place);
-    auto changes = cheapestMove(movables, kept, place.at(cell), change);
-    if (std::fabs(changes[place.at(cell)] - change) > moved) return false;
-    // Another table is one of whole numbers; where none is at hand, at least one that adds up.
-    auto whole = changes;
-    for (auto& one : whole)
-      one = std::round(one);
-    if (holds(whole, movables, kept))
-      changes = std::move(whole);
-    else if (!holds(changes, movables, kept))
-      return false;
+    const auto changes = wholeMove(movables, kept, place.at(cell), change);
+    if (!changes) return false;
     for (std::size_t j = 0; j < cells.size(); ++j) {
-      if (std::fabs(changes[j]) <= moved) continue;
+      const double by = (*changes)[j];
+      if (std::fabs(by) <= moved) continue;
       isHidden_[cells[j]] = true;
-      note(cells[j], changes[j], byNumbers_);
-      if (reading == Reading::words) note(cells[j], changes[j], byWords_);
+      note(cells[j], by, byNumbers_);
+      if (reading == Reading::words) note(cells[j], by, byWords_);
     }
     return true;
+  }
+
+  /// The cheapest move is one of whole numbers as a rule. Where it is not, some multiple of it may
+  /// be, which moves the cell further than asked; else what moves by a fraction is let move less,
+  /// one cell at a time.
+  static std::optional<std::vector<double>> wholeMove(std::vector<Movable> movables,
+                                                      const std::vector<Balance>& balances,
+                                                      std::size_t which, int change) {
+    for (int dive = 0; dive < mostDives; ++dive) {
+      const auto changes = cheapestMove(movables, balances, which, change);
+      if (std::fabs(changes[which] - change) > moved) return std::nullopt;
+      for (int times = 1; times <= mostTimes; ++times)
+        if (auto whole = wholeTimes(changes, times); holds(whole, movables, balances)) return whole;
+      const auto worst = std::ranges::max_element(changes, {}, fractionOf);
+      auto& movable = movables[static_cast<std::size_t>(worst - changes.begin())];
+      (*worst > 0 ? movable.up : movable.down) = std::floor(std::fabs(*worst));
+    }
+    return std::nullopt;
+  }
+
+  static double fractionOf(double value) { return std::fabs(value - std::round(value)); }
+
+  static std::vector<double> wholeTimes(const std::vector<double>& changes, int times) {
+    std::vector<double> out;
+    out.reserve(changes.size());
+    for (const double one : changes)
+      out.push_back(std::round(times * one));
+    return out;
   }
 
   static bool holds(const std::vector<double>& changes, const std::vector<Movable>& movables,
@@ -176,14 +204,16 @@ class Suppressor {
   [[nodiscard]] double least(std::size_t i, Reading reading) const {
     const auto& cell = system_.cells[i];
     if (reading == Reading::numbers) return 0;
-    if (says_[i] || cell.saidFewer) return 1;
+    if (says_[i] || cell.saidUnder > 0) return 1;
     if (!cell.printed || cell.value < rule_.threshold()) return 0;
     return isTooSmall(cell, rule_) ? 0 : rule_.threshold();
   }
 
   [[nodiscard]] double most(std::size_t i, Reading reading) const {
-    const bool isSaid = says_[i] || system_.cells[i].saidFewer;
-    return reading == Reading::words && isSaid ? rule_.threshold() - 1 : endless;
+    if (reading == Reading::numbers) return endless;
+    const int before = system_.cells[i].saidUnder;
+    if (says_[i]) return (before > 0 ? std::min(before, rule_.threshold()) : rule_.threshold()) - 1;
+    return before > 0 ? before - 1 : endless;
   }
 
   [[nodiscard]] double cost(std::size_t i) const {
@@ -223,6 +253,11 @@ base::Result<SuppressionRule> SuppressionRule::under(int threshold, BySchool byS
   return SuppressionRule(threshold, bySchool);
 }
 
+SuppressionRule SuppressionRule::of(const roster::Program& program) {
+  base::require(program.suppressBelow >= least, "a threshold that hides too little");
+  return {program.suppressBelow, program.bySchool};
+}
+
 int SuppressionRule::leftOpen() const {
   return std::min(threshold_ - 1, least);
 }
@@ -233,8 +268,8 @@ std::size_t CountSystem::add(CountCell cell) {
   return cells.size() - 1;
 }
 
-std::size_t CountSystem::addRest(CountKind kind, std::size_t whole,
-                                 std::vector<std::size_t> parts, int times) {
+std::size_t CountSystem::addRest(CountKind kind, std::size_t whole, std::vector<std::size_t> parts,
+                                 int times) {
   int rest = times * cells.at(whole).value;
   for (const auto part : parts)
     rest -= cells.at(part).value;
@@ -255,8 +290,8 @@ bool isTooSmall(const CountCell& cell, const SuppressionRule& rule) {
   return cell.value > 0 || (cell.kind == CountKind::rest && !cell.groupIsEmpty);
 }
 
-Suppressed suppress(const CountSystem& system, const SuppressionRule& rule) {
-  return Suppressor(system, rule).run();
+Suppressed suppress(const CountSystem& system, const SuppressionRule& rule, Search search) {
+  return Suppressor(system, rule).run(search);
 }
 
 } // namespace gk::reports

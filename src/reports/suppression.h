@@ -2,6 +2,7 @@
 
 #include "base/enum_names.h"
 #include "base/result.h"
+#include "roster/program.h"
 
 #include <cstddef>
 #include <string>
@@ -9,11 +10,7 @@
 
 namespace gk::reports {
 
-/// What the program puts out of each school, beside the totals.
-enum class BySchool {
-  all,     ///< every table, as strict as the rule
-  services ///< who took part and what was done, as counted; what was found in total alone
-};
+using roster::BySchool;
 
 /// Which counts are too small to publish. A threshold under 5 cannot be made.
 class SuppressionRule {
@@ -23,6 +20,8 @@ class SuppressionRule {
   SuppressionRule() = default;
   /// Fails with `numberMalformed` for less than `least`.
   static base::Result<SuppressionRule> under(int threshold, BySchool bySchool = BySchool::all);
+  /// As the program set it. Precondition: the program is sound.
+  static SuppressionRule of(const roster::Program& program);
 
   [[nodiscard]] int threshold() const { return threshold_; }
   [[nodiscard]] BySchool bySchool() const { return bySchool_; }
@@ -50,7 +49,7 @@ struct CountCell {
   double dearness = 1;       ///< how much is lost by withholding it, beside its size
   bool groupIsEmpty = false; ///< of a rest: then nought of it tells nothing
   bool isOfOtherTerm = false; ///< of a page that another term put out
-  bool saidFewer = false;     ///< an earlier page said so of it
+  int saidUnder = 0;          ///< an earlier page said that it is fewer than this; 0: none did
 };
 
 /// `times` the value of `whole` is the sum of the values of `parts`; all are places in `cells`.
@@ -83,6 +82,9 @@ struct Suppressed {
   std::vector<std::size_t> narrowed{};
 };
 
+/// One count within reach is enough where another set of rows can be tried.
+enum class Search { whole, untilLeak };
+
 /// Whether a cell must be hidden for its own sake.
 bool isTooSmall(const CountCell& cell, const SuppressionRule& rule);
 
@@ -92,13 +94,11 @@ bool isTooSmall(const CountCell& cell, const SuppressionRule& rule);
 /// to 9, "withheld" instead of a large number as 10 or more).
 /// A count of another term's page that its own pages give away already is not this page's to save.
 /// Precondition: the values obey the sums and are not negative. The same answer for the same input.
-Suppressed suppress(const CountSystem& system, const SuppressionRule& rule);
+Suppressed suppress(const CountSystem& system, const SuppressionRule& rule,
+                    Search search = Search::whole);
 
 } // namespace gk::reports
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Showing> =
     std::to_array<std::string_view>({"number", "fewer", "withheld"});
-template <>
-inline constexpr auto gk::base::enumNames<gk::reports::BySchool> =
-    std::to_array<std::string_view>({"all", "services"});

@@ -25,7 +25,8 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
     return one.value.report != report || one.value.choice != choice;
   });
   const auto figures = reports::figuresOf(made.tables);
-  auto version = reports::versionOf(*earlier, figures);
+  const auto release = made.release ? reports::toLines(*made.release) : std::string();
+  auto version = reports::versionOf(*earlier, figures, release);
   return ReadyIssue{std::move(version.words),
                     {.term = term,
                      .report = report,
@@ -34,7 +35,7 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                      .issued = today,
                      .figures = figures,
                      .digest = crypto::digest(figures),
-                     .release = made.release ? reports::toLines(*made.release) : std::string()}};
+                     .release = release}};
 }
 
 namespace {
@@ -73,11 +74,13 @@ Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term
     if (other.id == term || own == terms->end()) continue;
     auto pages = releasesOfTerm(book, other.id);
     if (!pages) return pages.error();
-    if (pages->empty()) continue;
-    out.push_back(std::move(pages->back()));
-    out.back().of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
-                    : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
-                                                       : reports::OfTerm::other;
+    for (auto& page : *pages) {
+      page.of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
+                : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
+                                                   : reports::OfTerm::other;
+      page.otherTerm = other.id.text();
+      out.push_back(std::move(page));
+    }
   }
   auto mine = releasesOfTerm(book, term);
   if (!mine) return mine.error();

@@ -19,8 +19,8 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                               const std::string& choice, const reports::Report& made,
                               base::Date today);
 
-/// What was published of the term, oldest first, each once; before it the newest of each other
-/// term, with what it has to do with this one. Fails with `storeDamaged`.
+/// What was published of the term, oldest first, each once; before it that of the other terms, with
+/// what it has to do with this one. Fails with `storeDamaged`.
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term);
 
 } // namespace gk::session

@@ -37,8 +37,9 @@ struct Drawn {
 class Program {
  public:
   explicit Program(base::Random& random)
-      : random_(random), schools_(3 + below(5)), lowestGrade_(below(2)),
-        grades_(3 + below(4)), hasSeconds_(below(3) == 0), cohortIsWhole_(below(4) > 0) {
+      : random_(random), schools_(3 + below(5)), lowestGrade_(static_cast<int>(below(2))),
+        grades_(3 + static_cast<int>(below(4))), hasSeconds_(below(3) == 0),
+        eachHasFirst_(below(2) == 0), cohortIsWhole_(below(4) > 0) {
     for (std::size_t i = 0; i < schools_; ++i)
       sizes_.push_back(40 + static_cast<int>(below(below(3) == 0 ? 40 : 130)));
   }
@@ -123,18 +124,23 @@ class Program {
     one.urgency = chance(decay) ? (chance(.15) ? 2 : 1) : 0;
     one.sealed = one.needs && !chance(unsealed);
     if (!one.sealed) return one;
-    one.first = 1 + static_cast<int>(below(2) + below(2) + below(2));
     one.second = hasSeconds_ && chance(.3) ? 1 + static_cast<int>(below(4)) : 0;
+    one.first = 1 + static_cast<int>(below(2) + below(2) + below(2));
+    if (one.second > 0 && !eachHasFirst_ && chance(.5)) one.first = 0;
     one.other = chance(.02) ? 1 : 0;
     return one;
   }
 
   void look(RetentionLine& at) {
     const auto what = below(100);
-    if (what < 84) at.whole += 1;
-    else if (what < 90) at.part += 1;
-    else if (what < 97) at.lost += 1;
-    else at.cannotAssess += 1;
+    if (what < 84)
+      at.whole += 1;
+    else if (what < 90)
+      at.part += 1;
+    else if (what < 97)
+      at.lost += 1;
+    else
+      at.cannotAssess += 1;
   }
 
   base::Random& random_;
@@ -142,6 +148,7 @@ class Program {
   int lowestGrade_;
   int grades_;
   bool hasSeconds_;
+  bool eachHasFirst_;
   bool cohortIsWhole_;
   std::vector<int> sizes_;
 };
@@ -176,94 +183,147 @@ TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, 
   return totals;
 }
 
-void writeTruth(std::ofstream& out, const std::string& page, const Published& made) {
-  const auto rows = [&](const auto& released, const auto& nameOfRow) {
-    for (const auto& row : released)
-      for (const auto& [figure, cell] : row.cells)
-        out << page << ',' << (row.schools.empty() ? "Total" : nameOfRow(row.schools)) << ','
-            << base::nameOf(figure) << ',' << cell.value << '\n';
-  };
-  const auto ofSchools = [](const Names& names) { return base::join(names, " + "); };
-  rows(made.release.term, ofSchools);
-  rows(made.release.checks, ofSchools);
-  rows(made.release.grades, [](const Names& names) {
-    return names.size() == 1 ? "Grade " + names.front()
-                             : "Grades " + names.front() + "-" + names.back();
-  });
-}
+/// What is behind the pages, by the names that they print, from the children and not from what
+/// was made of them.
+class Truth {
+ public:
+  explicit Truth(const std::filesystem::path& folder)
+      : truth_(folder / "truth.csv"), public_(folder / "public.csv") {}
 
+  void add(const std::string& page, const std::string& row, const Participation& at) {
+    write(public_, page, row, {{"enrolled", at.enrolled.value()}});
+    write(truth_, page, row,
+          {{"enrolled", at.enrolled.value()},
+           {"forms back", at.formsBack},
+           {"consented", at.consented},
+           {"screened", at.screened},
+           {"not screened", at.consented - at.screened},
+           {"needing", at.needing},
+           {"sealed", at.sealed},
+           {"first molars", at.firstMolars},
+           {"second molars", at.secondMolars},
+           {"other teeth", at.otherTeeth},
+           {"teeth", at.firstMolars + at.secondMolars + at.otherTeeth},
+           {"varnish", at.varnish},
+           {"untreated", at.untreated},
+           {"early", at.early},
+           {"urgent", at.urgent}});
+  }
+  void add(const std::string& page, const std::string& row, const RetentionLine& at) {
+    write(truth_, page, row,
+          {{"children due", at.childrenDue},
+           {"children found", at.childrenFound},
+           {"due", at.due},
+           {"examined", at.examined},
+           {"assessable", at.assessable},
+           {"whole", at.whole},
+           {"part", at.part},
+           {"lost", at.lost},
+           {"cannot assess", at.cannotAssess}});
+  }
+
+ private:
+  static void write(std::ofstream& out, const std::string& page, const std::string& row,
+                    const std::vector<std::pair<const char*, int>>& figures) {
+    for (const auto& [name, value] : figures)
+      out << page << ',' << row << ',' << name << ',' << value << '\n';
+  }
+
+  std::ofstream truth_;
+  std::ofstream public_;
+};
+
+/// Those of other terms first.
 std::vector<Release> seenFrom(std::vector<std::pair<int, Release>> all, int term) {
   std::vector<Release> out;
+  std::ranges::stable_partition(all, [&](const auto& one) { return one.first != term; });
   for (auto& [of, release] : all) {
-    release.of = of == term       ? OfTerm::same
-                 : of == term - 1 ? OfTerm::sealedBefore
-                                  : OfTerm::other;
+    release.of = of == term ? OfTerm::same : of == term - 1 ? OfTerm::sealedBefore : OfTerm::other;
+    if (of != term) release.otherTerm = std::to_string(of);
     out.push_back(release);
   }
   return out;
 }
 
-/// The newest of another term is what it put out.
-std::vector<std::pair<int, Release>> newestOfOthers(const std::vector<std::pair<int, Release>>& all,
-                                                    int term) {
-  std::vector<std::pair<int, Release>> out;
-  for (std::size_t i = 0; i < all.size(); ++i)
-    if (all[i].first == term || i + 1 == all.size() || all[i + 1].first != all[i].first)
-      out.push_back(all[i]);
-  return out;
-}
-
-void writeProgram(const std::filesystem::path& folder, base::Random& random, Pages& pages) {
-  std::filesystem::create_directories(folder);
-  Program program(random);
-  std::ofstream truth(folder / "truth.csv");
-  const auto bySchool = program.below(4) == 0 ? BySchool::services : BySchool::all;
-  if (bySchool == BySchool::services) std::ofstream(folder / "openly");
-  const auto rule = *SuppressionRule::under(10, bySchool);
-  std::vector<std::pair<int, Release>> out;
-  std::vector<Drawn> before;
-  for (int term = 0; term < terms; ++term) {
-    const auto children = program.drawTerm();
-    std::vector<RetentionLine> checks;
-    for (std::size_t school = 0; term > 0 && school < program.schools(); ++school) {
-      checks.push_back(program.check(before, school));
-      checks.back().label = schoolName(school);
-    }
-    const int issues = program.below(3) == 0 ? 2 : 1;
-    for (int issue = 0; issue < issues; ++issue) {
-      const bool isFirst = issue + 1 < issues;
-      const auto totals = totalsOf(program, children, isFirst, checks);
-      const auto earlier = seenFrom(newestOfOthers(out, term), term);
-      auto made = publish(totals, rule, earlier);
-      std::vector<Participation> grades;
-      for (int grade = program.lowestGrade(); grade <= program.highestGrade(); ++grade) {
-        grades.push_back(program.count(children, isFirst, std::nullopt, grade));
-        grades.back().school = grade == 0 ? "K" : std::to_string(grade);
-      }
-      addGrades(made, grades, totals, rule, earlier);
-      const auto page = std::to_string(term) + "-" + std::to_string(issue);
-      std::filesystem::create_directories(folder / page);
-      auto tables = made.tables;
-      if (made.byGrade) tables.push_back(*made.byGrade);
-      for (const auto& [name, text] : toCsvFiles(tables))
-        std::ofstream(folder / page / name) << text;
-      writeTruth(truth, page, made);
-      pages.cells += made.counts;
-      pages.withheld += made.hidden;
-      for (const auto& table : made.tables)
-        pages.tables += table.rows.size() == 1 ? 1 : 0;
-      out.emplace_back(term, std::move(made.release));
-    }
-    before = children;
+class Writer {
+ public:
+  Writer(std::filesystem::path folder, base::Random& random, Pages& pages)
+      : folder_((std::filesystem::create_directories(folder), std::move(folder))), program_(random),
+        truth_(folder_), pages_(pages) {
+    const auto bySchool = program_.below(4) == 0 ? BySchool::services : BySchool::all;
+    if (bySchool == BySchool::services) std::ofstream(folder_ / "openly");
+    rule_ = *SuppressionRule::under(10, bySchool);
   }
-}
+
+  void write() {
+    std::vector<Drawn> before;
+    for (int term = 0; term < terms; ++term) {
+      const auto children = program_.drawTerm();
+      std::vector<RetentionLine> checks;
+      for (std::size_t school = 0; term > 0 && school < program_.schools(); ++school) {
+        checks.push_back(program_.check(before, school));
+        checks.back().label = schoolName(school);
+      }
+      const int issues = program_.below(3) == 0 ? 2 : 1;
+      for (int issue = 0; issue < issues; ++issue)
+        putOut(term, issue, children, issue + 1 < issues, checks);
+      before = children;
+    }
+  }
+
+ private:
+  void putOut(int term, int issue, const std::vector<Drawn>& children, bool isFirst,
+              const std::vector<RetentionLine>& checks) {
+    const auto totals = totalsOf(program_, children, isFirst, checks);
+    const auto earlier = seenFrom(out_, term);
+    Groups groups;
+    if (program_.below(4) == 0) groups = {{schoolName(0), schoolName(1)}};
+    auto made = publish(totals, rule_, earlier, groups);
+    std::vector<Participation> grades;
+    for (int grade = program_.lowestGrade(); grade <= program_.highestGrade(); ++grade) {
+      grades.push_back(program_.count(children, isFirst, std::nullopt, grade));
+      grades.back().school = grade == 0 ? "K" : std::to_string(grade);
+    }
+    addGrades(made, grades, totals, rule_, earlier);
+    if (made.exposed > 0) { // the program refuses to issue it
+      ++pages_.refused;
+      return;
+    }
+    const auto page = std::to_string(term) + "-" + std::to_string(issue);
+    std::filesystem::create_directories(folder_ / page);
+    auto tables = made.tables;
+    if (made.byGrade) tables.push_back(*made.byGrade);
+    for (const auto& [name, text] : toCsvFiles(tables))
+      std::ofstream(folder_ / page / name) << text;
+    for (const auto& one : totals.schools)
+      truth_.add(page, one.school, one);
+    for (const auto& one : grades)
+      truth_.add(page, "Grade " + one.school, one);
+    for (const auto& one : checks)
+      truth_.add(page, one.label, one);
+    truth_.add(page, "Total", totals.total);
+    truth_.add(page, "Total", totals.retention.total);
+    ++pages_.pages;
+    pages_.cells += made.counts;
+    pages_.withheld += made.hidden;
+    pages_.totalsAlone += made.tables.front().rows.size() == 1 ? 1 : 0;
+    out_.emplace_back(term, std::move(made.release));
+  }
+
+  std::filesystem::path folder_;
+  Program program_;
+  Truth truth_;
+  Pages& pages_;
+  SuppressionRule rule_;
+  std::vector<std::pair<int, Release>> out_;
+};
 
 } // namespace
 
 Pages writeRandomPrograms(const std::filesystem::path& folder, int programs, base::Random& random) {
   Pages pages;
   for (int i = 0; i < programs; ++i)
-    writeProgram(folder / std::to_string(i), random, pages);
+    Writer(folder / std::to_string(i), random, pages).write();
   return pages;
 }
 
