@@ -32,17 +32,18 @@ class SignedWriter {
 } // namespace
 
 Bytes signedBytes(const base::Uuid& book, const DayClosure& closure, const DaySignature& signature,
-                  base::LocalInstant at) {
+                  base::LocalInstant at,
+                  const std::function<base::Uuid(const base::Uuid&)>& entered) {
   SignedWriter out;
   out.text(signatureTag);
   out.id(book);
-  out.id(signature.day.uuid());
-  out.id(signature.closure.uuid());
-  out.id(closure.clinical.uuid());
-  out.id(closure.coordinator.uuid());
-  out.id(signature.signer.uuid());
+  out.id(entered(signature.day.uuid()));
+  out.id(entered(signature.closure.uuid()));
+  out.id(entered(closure.clinical.uuid()));
+  out.id(entered(closure.coordinator.uuid()));
+  out.id(entered(signature.signer.uuid()));
   out.text(base::nameOf(signature.capacity));
-  out.id(signature.key ? signature.key->uuid() : base::Uuid{});
+  out.id(signature.key ? entered(signature.key->uuid()) : base::Uuid{});
   out.number(at.at.utc.count());
   out.number(at.offset.count());
   const auto& counts = signature.counts;

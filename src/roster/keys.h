@@ -3,6 +3,7 @@
 #include "roster/clinic_day.h"
 
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 namespace gk::roster {
@@ -74,9 +75,11 @@ struct RecoveryCode {
 };
 
 /// The bytes that a signature is over (docs/formats.md, Signatures): all of `signature` but itself,
-/// in whose book, of which closure, and the moment of the act.
+/// in whose book, of which closure, and the moment of the act. `entered` gives each identity as it
+/// was entered: rows of a copied laptop are called otherwise later (store/lines.h).
 Bytes signedBytes(const base::Uuid& book, const DayClosure& closure, const DaySignature& signature,
-                  base::LocalInstant at);
+                  base::LocalInstant at,
+                  const std::function<base::Uuid(const base::Uuid&)>& entered);
 
 } // namespace gk::roster
 

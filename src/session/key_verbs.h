@@ -10,7 +10,8 @@ struct DayEquation;
 }
 namespace gk::store {
 class Act;
-}
+class Book;
+} // namespace gk::store
 
 namespace gk::session {
 
@@ -57,7 +58,7 @@ struct SignedSheet {
 /// The code that is printed on the sheet of each closing: of what its signers signed.
 /// Empty for one that was signed before there were signatures.
 std::map<roster::ClosureId, std::string>
-sheetCodes(const base::Uuid& book, const std::vector<Recorded<roster::DayClosure>>& closures,
+sheetCodes(store::Book& book, const std::vector<Recorded<roster::DayClosure>>& closures,
            const std::vector<Recorded<roster::DaySignature>>& signatures);
 
 /// The verbs of people's own keys, and of the code that opens the names when the passphrase is

@@ -193,7 +193,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   reader.findFirstWords(records.firstWords, records.outcomes);
   reader.findFirstWords(records.firstWords, records.checks);
   lookBack(reader, records);
-  records.sheetCodes = sheetCodes(book_.identity(), records.signatures, records.daySignatures);
+  records.sheetCodes = sheetCodes(book_, records.signatures, records.daySignatures);
   if (reader.failure()) return *reader.failure();
   return records;
 }

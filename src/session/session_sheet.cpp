@@ -40,8 +40,9 @@ roster::SignedCounts countsOf(const reports::DayEquation& sums) {
           .notReached = sums.notReached};
 }
 
-std::string sheetCode(const base::Uuid& book, const Recorded<DayClosure>& closure,
+std::string sheetCode(store::Book& book, const Recorded<DayClosure>& closure,
                       const std::vector<Recorded<DaySignature>>& signatures) {
+  const auto entered = [&](const base::Uuid& id) { return book.enteredAs(id); };
   std::vector<const Recorded<DaySignature>*> own;
   for (const auto& row : signatures)
     if (row.value.closure == closure.id) own.push_back(&row);
@@ -51,7 +52,8 @@ std::string sheetCode(const base::Uuid& book, const Recorded<DayClosure>& closur
   hasher.add("groovekeeper sheet 1");
   for (const auto* row : own)
     for (const auto& part :
-         {signedBytes(book, closure.value, row->value, row->stamp.at), row->value.signature}) {
+         {signedBytes(book.identity(), closure.value, row->value, row->stamp.at, entered),
+          row->value.signature}) {
       hasher.add(lengthOf(part.size()));
       hasher.add(textOf(part));
     }
@@ -66,7 +68,7 @@ bool SignedSheet::stands() const {
 }
 
 std::map<roster::ClosureId, std::string>
-sheetCodes(const base::Uuid& book, const std::vector<Recorded<DayClosure>>& closures,
+sheetCodes(store::Book& book, const std::vector<Recorded<DayClosure>>& closures,
            const std::vector<Recorded<DaySignature>>& signatures) {
   std::map<roster::ClosureId, std::string> codes;
   for (const auto& closure : closures)
@@ -104,6 +106,7 @@ Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayC
                                                 const reports::DayEquation& sums) {
   const auto chains = book_.chains();
   if (!chains) return chains.error();
+  const auto entered = [&](const base::Uuid& id) { return book_.enteredAs(id); };
   auto written = write(may, {}, [&](store::Act& act) {
     const auto id = act.add(closure);
     for (const auto& [capacity, signer] : {std::pair(Capacity::clinical, closure.clinical),
@@ -120,7 +123,7 @@ Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayC
       if (open != held_->keys.end()) {
         signature.key = open->second.id;
         signature.signature =
-            open->second.key.sign(signedBytes(chains->book, closure, signature, act.at()));
+            open->second.key.sign(signedBytes(chains->book, closure, signature, act.at(), entered));
       }
       act.add(signature);
     }
@@ -139,7 +142,7 @@ Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
   if (!closures) return closures.error();
   auto signatures = book_.history<DaySignature>(store::everything());
   if (!signatures) return signatures.error();
-  const auto codes = sheetCodes(book_.identity(), *closures, *signatures);
+  const auto codes = sheetCodes(book_, *closures, *signatures);
   const auto found = std::ranges::find_if(
       *closures, [&](const auto& closure) { return codes.at(closure.id) == *read; });
   if (found == closures->end())

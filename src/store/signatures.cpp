@@ -4,6 +4,7 @@
 #include "store/act_digest.h"
 #include "store/book_queries.h"
 #include "store/key_rows.h"
+#include "store/lines.h"
 #include "store/migration.h"
 #include "store/roster_rows.h"
 #include "store/trouble.h"
@@ -30,11 +31,10 @@ base::Uuid bookOf(Connection& book) {
   return id.step() ? id.bytes16(0) : base::Uuid{};
 }
 
-/// The digest of the laptop's act whose last row has this number; none where no act ends there.
-std::optional<crypto::Hash> digestUpTo(Connection& book, base::LaptopId laptop,
-                                       std::int64_t sequence) {
+/// The digest of the act of the hand whose last row has this number; none where no act ends there.
+std::optional<crypto::Hash> digestUpTo(Connection& book, int hand, std::int64_t sequence) {
   auto act = book.prepare(actUpToSql);
-  act.bindAll(book.hands().numberOf(laptop), sequence);
+  act.bindAll(hand, sequence);
   if (!act.step() || act.column<std::int64_t>(0) != sequence) return std::nullopt;
   return hashIn(act, 1);
 }
@@ -43,17 +43,80 @@ base::MemberId signerAs(const DayClosure& closure, Capacity capacity) {
   return capacity == Capacity::clinical ? closure.clinical : closure.coordinator;
 }
 
-/// Whether the row was in the history that was signed.
-bool wasKnown(const base::Stamp& row, const std::vector<roster::ChainHead>& heads) {
-  return std::ranges::any_of(heads, [&](const auto& head) {
-    return head.laptop == row.laptop && row.sequence <= head.sequence;
-  });
-}
+/// What the heads of a signature cover. A head names a laptop; where copies of it were both written
+/// on, it is of the line that has its digest, and of what came before that line.
+class SignedHistory {
+ public:
+  explicit SignedHistory(Connection& book) : book_(book) {
+    for (const auto& branch : branchesOf(book, "main")) {
+      if (!branch.after || handIn(branch.first) == handIn(*branch.after)) continue;
+      auto act = book.prepare("SELECT sequence + count - 1 FROM act WHERE first = ?1");
+      act.bind(1, *branch.after);
+      if (act.step())
+        before_.emplace(handIn(branch.first),
+                        Before{handIn(*branch.after), act.column<std::int64_t>(0)});
+    }
+  }
+
+  /// The hand whose act the head is; none where the book has no such act.
+  std::optional<int> handOf(const roster::ChainHead& head) {
+    const auto& hands = book_.hands();
+    const int named = hands.numberOf(head.laptop);
+    if (named == 0) return std::nullopt;
+    for (const auto& [number, laptop] : hands.all()) {
+      if (hands.originOf(number) != hands.originOf(named)) continue;
+      const auto digest = digestUpTo(book_, number, head.sequence);
+      if (digest && std::ranges::equal(*digest, head.digest)) return number;
+    }
+    return std::nullopt;
+  }
+
+  /// Whether the row was in the history that was signed.
+  bool hasRow(const base::Stamp& row, const std::vector<roster::ChainHead>& heads) {
+    const int hand = handIn(book_.hands().keyOf(row.entry.uuid()));
+    return std::ranges::any_of(heads, [&](const auto& head) {
+      auto now = handOf(head);
+      auto sequence = head.sequence;
+      while (now) {
+        if (*now == hand && row.sequence <= sequence) return true;
+        const auto earlier = before_.find(*now);
+        if (earlier == before_.end()) return false;
+        now = earlier->second.hand;
+        sequence = std::min(sequence, earlier->second.sequence);
+      }
+      return false;
+    });
+  }
+
+  /// Whether the act of this row follows right after one of the heads, or is the first of its hand
+  /// while none is there.
+  bool endsBefore(const base::Stamp& row, const std::vector<roster::ChainHead>& heads) {
+    const auto& hands = book_.hands();
+    const int origin = hands.originOf(handIn(hands.keyOf(row.entry.uuid())));
+    bool isThere = false;
+    for (const auto& head : heads) {
+      const int named = hands.numberOf(head.laptop);
+      if (named == 0 || hands.originOf(named) != origin) continue;
+      if (head.sequence + 1 == row.sequence) return true;
+      isThere = true;
+    }
+    return !isThere && row.sequence == 1;
+  }
+
+ private:
+  struct Before {
+    int hand;
+    std::int64_t sequence;
+  };
+  Connection& book_;
+  std::map<int, Before> before_; ///< of a line: where it parted
+};
 
 class Judge {
  public:
   explicit Judge(Connection& book)
-      : book_(book), id_(bookOf(book)), keys_(everWritten<roster::PersonalKey>(book)) {
+      : book_(book), id_(bookOf(book)), history_(book),
+        keys_(everWritten<roster::PersonalKey>(book)) {
     for (auto& closure : everWritten<DayClosure>(book))
       closures_.emplace(closure.id, std::move(closure));
   }
@@ -78,8 +141,8 @@ class Judge {
   /// No flaw: a laptop that was apart signs in good faith. But who reads the sheet is told.
   std::string revokedElsewhere(const Recorded<DaySignature>& row) {
     for (const auto& key : keys_)
-      if (row.value.key == key.id && key.value.revoked && !wasKnown(key.stamp, row.value.heads) &&
-          key.stamp.at.at < row.stamp.at.at)
+      if (row.value.key == key.id && key.value.revoked &&
+          !history_.hasRow(key.stamp, row.value.heads) && key.stamp.at.at < row.stamp.at.at)
         return "its key had been revoked on " + key.stamp.at.date().words() +
                " on another laptop, which this one did not know of yet";
     return {};
@@ -120,14 +183,13 @@ class Judge {
   }
 
   std::string headFlaw(const base::Stamp& closing, const std::vector<roster::ChainHead>& heads) {
-    const auto own = std::ranges::find(heads, closing.laptop, &roster::ChainHead::laptop);
-    const auto before = own == heads.end() ? 0 : own->sequence;
-    if (before + 1 != closing.sequence) return "acts before it were added or removed";
+    if (!history_.endsBefore(closing, heads)) return "acts before it were added or removed";
     for (const auto& head : heads) {
-      const auto digest = digestUpTo(book_, head.laptop, head.sequence);
-      if (!digest) return "an act that was signed is missing";
-      if (!std::ranges::equal(*digest, head.digest))
-        return "an act up to then was changed, added or removed";
+      if (history_.handOf(head)) continue;
+      const int named = book_.hands().numberOf(head.laptop);
+      return named != 0 && digestUpTo(book_, named, head.sequence)
+                 ? "an act up to then was changed, added or removed"
+                 : "an act that was signed is missing";
     }
     return {};
   }
@@ -136,7 +198,7 @@ class Judge {
     const auto& said = row.value;
     if (!said.key) {
       const bool had = std::ranges::any_of(keys_, [&](const auto& key) {
-        return key.value.member == said.signer && wasKnown(key.stamp, said.heads);
+        return key.value.member == said.signer && history_.hasRow(key.stamp, said.heads);
       });
       return had ? "it is by name only, of a person who had a key" : std::string();
     }
@@ -144,10 +206,15 @@ class Judge {
     for (const auto& key : keys_) {
       if (key.id != *said.key) continue;
       if (isFirstOf(key) && key.value.member == said.signer) own = &key.value;
-      if (key.value.revoked && wasKnown(key.stamp, said.heads)) return "its key had been revoked";
+      if (key.value.revoked && history_.hasRow(key.stamp, said.heads))
+        return "its key had been revoked";
     }
     if (!own) return "its key is not that person's";
-    if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, closure, said, row.stamp.at),
+    const auto& hands = book_.hands();
+    const auto entered = [&](const base::Uuid& id) {
+      return hands.enteredAs(hands.keyOf(id)).value_or(id);
+    };
+    if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, closure, said, row.stamp.at, entered),
                             said.signature))
       return "what is written there was not signed with that person's key";
     return {};
@@ -155,6 +222,7 @@ class Judge {
 
   Connection& book_;
   base::Uuid id_;
+  SignedHistory history_;
   std::vector<Recorded<roster::PersonalKey>> keys_;
   std::map<roster::ClosureId, Recorded<DayClosure>> closures_;
 };

@@ -333,7 +333,8 @@ void addSigned(const base::Path& path) {
         // In another order, so that no two rows of the list say the same of two signatures.
         if (one == 1) std::ranges::reverse(signature.heads);
         signature.signature =
-            keys[one].sign(roster::signedBytes(chains.book, closure, signature, at));
+            keys[one].sign(roster::signedBytes(chains.book, closure, signature, at,
+                                               [&](const auto& id) { return book.enteredAs(id); }));
         act.add(signature);
       }
     });
