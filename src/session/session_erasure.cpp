@@ -91,7 +91,7 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
               only<roster::Member>(store::subjectIs(*line.record.stamp.by.author), "team member"))
         line.by = member->value.initials;
     for (const auto& note : *notes)
-      if (note.stamp.at <= line.record.stamp.at)
+      if (note.stamp.entry < line.record.stamp.entry) // identities begin with the time
         line.copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.text());
     for (const auto& laptop : *laptops)
       if (laptop.laptop != line.record.stamp.laptop)

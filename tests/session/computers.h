@@ -141,7 +141,13 @@ inline void allOrdersAgree(County& county, std::vector<base::Path> files,
     views.insert(viewsOf(county, path));
     if (contents.size() == 1 && orders > 0) continue;
     const auto entered = contentIn(path, Called::atEntry);
-    CHECK(entered == std::vector<std::string>(all.begin(), all.end()));
+    const bool isWhole = std::set<std::string>(entered.begin(), entered.end()) == all;
+    CHECK(isWhole);
+    // Two copies that write in one millisecond enter rows of one identity; their acts differ.
+    const auto twice = std::ranges::adjacent_find(entered, [](const auto& one, const auto& other) {
+      return one == other && one.starts_with("act|");
+    });
+    CHECK(twice == entered.end());
   } while (++orders < mostOrders && std::ranges::next_permutation(files).found);
   CHECK(contents.size() == 1);
   CHECK(views.size() == 1);
