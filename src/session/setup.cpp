@@ -191,9 +191,9 @@ AreaState rosterState(const SetupRecords& records) {
 
 /// No day waits for one: a state asks months later.
 AreaState yearState(const SetupRecords& records) {
-  return Found().as(Area::years, records.years.empty()
-                                     ? "none yet; for state reports"
-                                     : base::counted(records.years.size(), "year", "years"));
+  return FoundGaps().as(Area::years, records.years.empty()
+                                         ? "none yet; for state reports"
+                                         : base::counted(records.years.size(), "year", "years"));
 }
 
 } // namespace

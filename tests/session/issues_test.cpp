@@ -55,7 +55,8 @@ TEST_CASE("A report issued after a correction names what the correction changed"
 TEST_CASE("What went out stays out: undo does not reach it", "[case-72]") {
   IssueDesk desk;
   desk.issue(desk.session);
-  CHECK(codeOf(desk.session.undo(desk.by, {base::Station::totals})) == ErrorCode::notFound);
+  CHECK(test::codeOf(desk.session.undo(desk.by, {base::Station::totals})) ==
+        base::ErrorCode::notFound);
   CHECK(desk.ready(desk.session).words == "Version 1 of 17 November 2026, printed again");
   CHECK(must(session::releases(desk.session, desk.term)).size() == 1);
 }

@@ -332,9 +332,9 @@ void addSigned(const base::Path& path) {
                                        .heads = chains.heads};
         // In another order, so that no two rows of the list say the same of two signatures.
         if (one == 1) std::ranges::reverse(signature.heads);
-        signature.signature =
-            keys[one].sign(roster::signedBytes(chains.book, closure, signature, at,
-                                               [&](const auto& id) { return book.enteredAs(id); }));
+        signature.signature = keys[one].sign(
+            roster::signedBytes(chains.book, closure, signature, at,
+                                [&](const auto& given) { return book.enteredAs(given); }));
         act.add(signature);
       }
     });
