@@ -3,7 +3,6 @@
 #include "reports/funder_referrals.h"
 #include "reports/funder_report.h"
 #include "reports/incident_counts.h"
-#include "reports/publication.h"
 #include "reports/referral_report.h"
 
 namespace gk::reports {
@@ -150,8 +149,8 @@ std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule
           " to " + number(totals.window.untilMonths) +
           " months; those not found may have kept fewer or more. The range is 95%, children or "
           "schools taken as clusters.",
-      "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
-          number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
+      "Small numbers, method 1: counts of 1 to " + number(rule.threshold() - 1) +
+          " read \"fewer than " + number(rule.threshold()) +
           "\"; \"withheld\" is a number of any size that would give one away. Rates on fewer than "
           "30 are marked unstable.",
       "Decay spared is a model after Griffin, Jones and Crespin 2014: it speaks of programs, never "

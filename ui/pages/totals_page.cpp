@@ -93,10 +93,8 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(merge_, &QCheckBox::toggled, this, &TotalsPage::countReport);
   auto* mergeKey = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_E), merge_);
   connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
-  auto* draft = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
-  auto* issue = keyButton(u"Issue"_s, QKeySequence(Qt::ALT | Qt::Key_U), u"totalsIssue"_s, this);
-  choices->addWidget(draft);
-  choices->addWidget(issue);
+  auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
+  choices->addWidget(save);
   // What was said of one report is not true of the next.
   for (auto* box : findChildren<QComboBox*>())
     connect(box, &QComboBox::activated, this, [this] { Q_EMIT said({}); });
@@ -115,8 +113,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(factor_, &QComboBox::activated, this, chosen);
   for (const auto& [by, box] : filters_)
     connect(box, &QComboBox::activated, this, chosen);
-  connect(draft, &QPushButton::clicked, this, [this] { save(Going::draft); });
-  connect(issue, &QPushButton::clicked, this, [this] { save(Going::out); });
+  connect(save, &QPushButton::clicked, this, &TotalsPage::save);
 }
 
 void TotalsPage::refresh() {
@@ -249,7 +246,8 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
   out.today = context().clock.now().date();
   const auto program = book().program();
   if (!went(program)) return std::nullopt;
-  out.suppression = reports::SuppressionRule::of(program->value);
+  if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
+    out.suppression = *rule;
   out.whatIf = whatIf_->whatIf();
   if (const auto school = choice().of(Factor::school))
     out.school = counted_->facts.schools().at(*school);
