@@ -106,7 +106,7 @@ std::string subjectOf(Factor factor, const std::string& label) {
     return label == "no light" ? "Sealants cured without a light"
                                : "Sealants cured under light " + label;
   case Factor::arch:
-    return "Sealants on " + label + " teeth";
+    return label == "upper" ? "Sealants on upper teeth" : "Sealants on lower teeth";
   case Factor::tooth: {
     const auto comma = label.rfind(", ");
     if (comma == std::string::npos) return "Sealants on the " + label;

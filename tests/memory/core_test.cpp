@@ -41,7 +41,7 @@ session::Identity identityOf(int which) {
     must(clinic.session.enterConsent(clinic.by, clinic.form(child)));
   }
   clinic.standardVisit(clinic.child(canary(Canary::first, coreChildren), canary(Canary::last, 1)));
-  must(clinic.session.enterKey({clinic.hygienist, {}}, canary(Canary::passphrase, 2)));
+  must(clinic.session.enterKey({clinic.hygienist, {}}, canary(Canary::passphrase, 3)));
   auto word = canary(Canary::passphrase, 1);
   must(clinic.session.changePassphrase(std::move(word)));
   must(clinic.session.finish());
@@ -65,7 +65,7 @@ session::Identity identityOf(int which) {
   must(session.unlock(std::move(word)));
   for (const auto& member : must(session.members()))
     if (must(session.keyStanding(member.id)) == session::KeyStanding::stands)
-      must(session.openKey(member.id, canary(Canary::passphrase, 2)));
+      must(session.openKey(member.id, canary(Canary::passphrase, 3)));
   readAll(session, must(session.openDayNow()).id);
 }
 

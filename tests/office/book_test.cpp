@@ -324,7 +324,7 @@ TEST_CASE("A student is erased in two steps, and the second names the number of 
 
   const auto checked = desk.did({"check", book}).out;
   CHECK(checked.find(": whole\nStudent " + number +
-                     ": erased on November 17, 2026 by IM at the request of the mother, letter of "
+                     ": erased on 17 November 2026 by IM at the request of the mother, letter of "
                      "12 November 2026, 3 rows (state records law).") != std::string::npos);
   // A backup that still holds the student loses it when it takes the erasure in.
   const auto before = desk.file("before.gkbook");

@@ -30,7 +30,8 @@ std::map<std::string, int> rowsAbout(session::Session& session, const base::Path
   {
     auto found =
         file.prepare("SELECT m.name FROM sqlite_master AS m JOIN pragma_table_info(m.name) "
-                     "AS c WHERE m.type = 'table' AND c.name = 'child'");
+                     "AS c JOIN pragma_table_info(m.name) AS k WHERE m.type = 'table' AND c.name = "
+                     "'child' AND k.name = 'entry'");
     while (found.step())
       tables.push_back(found.column<std::string>(0));
   }
