@@ -60,7 +60,8 @@ void BookView::begin() {
   stack_->setCurrentWidget(work_);
   if (const auto warning = session_.clockWarning(); !warning.empty())
     strip_->post({u"The clock is wrong."_s, {}, {}, toQt(warning)}, MessageStrip::Until::dismissed);
-  if (const auto question = session_.clockQuestion()) askClock(toQt(*question));
+  if (const auto question = session_.clockQuestion())
+    askClock(toQt(*question));
   else if (const auto notice = session_.copyNotice(); !notice.empty())
     strip_->post({toQt(notice), {}, {}}, MessageStrip::Until::dismissed);
   showWho();
