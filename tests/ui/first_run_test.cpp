@@ -116,7 +116,7 @@ TEST_CASE("A new program goes from an empty folder to the first child charted, i
   team.start();
   REQUIRE(team.shows(u"deskSchools"_s));
   CHECK(team.window->focusWidget()->objectName() == u"deskSchoolsName"_s);
-  CHECK(team.guide().contains(u"1 of 7"_s));
+  CHECK(team.guide().contains(u"2 of 8"_s));
   team.schools();
   team.next(u"deskTerms"_s);
   team.term();
