@@ -135,6 +135,7 @@ inline void allOrdersAgree(County& county, std::vector<base::Path> files,
   std::set<std::vector<std::string>> contents;
   std::set<std::string> views;
   std::size_t orders = 0;
+  const bool isSample = mostOrders <= files.size();
   do {
     const auto path = mergedFrom(county, files);
     contents.insert(contentIn(path));
@@ -148,7 +149,9 @@ inline void allOrdersAgree(County& county, std::vector<base::Path> files,
       return one == other && one.starts_with("act|");
     });
     CHECK(twice == entered.end());
-  } while (++orders < mostOrders && std::ranges::next_permutation(files).found);
+    // Of a sample each file is the first once: what is merged into which is what matters most.
+    if (isSample) std::ranges::rotate(files, files.begin() + 1);
+  } while (++orders < mostOrders && (isSample || std::ranges::next_permutation(files).found));
   CHECK(contents.size() == 1);
   CHECK(views.size() == 1);
 }

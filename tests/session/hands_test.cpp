@@ -192,6 +192,7 @@ TEST_CASE("Every pair of restored, cloned, stale and plain logbooks merges in bo
                              Kind::stale,    Kind::plain,  Kind::ahead};
   for (const auto one : kinds)
     for (const auto two : kinds) {
+      if (two < one && !test::isLong()) continue; // the same pair the other way round
       County county(2);
       INFO(static_cast<int>(one) << " with " << static_cast<int>(two));
       std::vector<base::Path> files;
@@ -200,7 +201,7 @@ TEST_CASE("Every pair of restored, cloned, stale and plain logbooks merges in bo
         files.push_back(book);
       }
       if (files.size() < 4) files.push_back(county.at(0).copyTo(county.fresh("again")));
-      allOrdersAgree(county, files);
+      allOrdersAgree(county, files, test::isLong() ? 24 : files.size());
     }
 }
 
