@@ -68,7 +68,8 @@ std::optional<unsigned> digitOf(char c) {
 } // namespace
 
 std::string printedCode(std::span<const std::uint8_t> bytes, CodeShape shape) {
-  require(bytes.size() * 8 >= static_cast<std::size_t>(shape.data * bitsEach),
+  require(bytes.size() * 8 >=
+              static_cast<std::size_t>(shape.data) * static_cast<std::size_t>(bitsEach),
           "bytes enough for the code");
   std::vector<unsigned> digits;
   unsigned held = 0;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <ranges>
 
 namespace gk::reports {
 
@@ -32,19 +33,19 @@ TermRecords asOneTerm(std::vector<TermRecords> terms, const roster::ProgramYear&
   TermRecords all = std::move(terms.back());
   terms.pop_back();
   std::set<roster::TermId> ofYear{all.id};
-  for (auto one = terms.rbegin(); one != terms.rend(); ++one) {
-    ofYear.insert(one->id);
-    addMissing(all.enrolments, one->enrolments,
+  for (auto& one : std::views::reverse(terms)) {
+    ofYear.insert(one.id);
+    addMissing(all.enrolments, one.enrolments,
                [](const auto& it) { return std::pair(it.school, it.grade); });
-    addMissing(all.eligibility, one->eligibility, [](const auto& it) { return it.school; });
-    appendTo(all.seatings, one->seatings);
-    appendTo(all.varnishes, one->varnishes);
-    appendTo(all.outcomes, one->outcomes);
-    appendTo(all.referrals, one->referrals);
-    appendTo(all.incidents, one->incidents);
-    appendTo(all.readiness, one->readiness);
-    appendTo(all.efforts, one->efforts);
-    appendTo(all.costs, one->costs);
+    addMissing(all.eligibility, one.eligibility, [](const auto& it) { return it.school; });
+    appendTo(all.seatings, one.seatings);
+    appendTo(all.varnishes, one.varnishes);
+    appendTo(all.outcomes, one.outcomes);
+    appendTo(all.referrals, one.referrals);
+    appendTo(all.incidents, one.incidents);
+    appendTo(all.readiness, one.readiness);
+    appendTo(all.efforts, one.efforts);
+    appendTo(all.costs, one.costs);
   }
   // A term of that identity is in no book: a year's own.
   const roster::TermId nowhere{base::Uuid{}};

@@ -125,7 +125,6 @@ std::string subjectOf(Factor factor, const std::string& label) {
   case Factor::guards:
     return "Sealants placed with " + label + " of the dry field guards";
   case Factor::eruption:
-    return "Sealants on teeth recorded as " + label;
   case Factor::enamel:
     return "Sealants on teeth recorded as " + label;
   case Factor::grade:

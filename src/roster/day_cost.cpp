@@ -70,7 +70,8 @@ Result<base::Done> checkCosts(const DayCost& cost) {
       return malformedCost("the cost of " + name + " is there twice; add it up");
     if (line.amount <= 0) return malformedCost("the cost of " + name + " is not above 0");
     if (static_cast<double>(line.amount) > 100 * mostMoney)
-      return malformedCost("the cost of " + name + " is above " + centsText(100 * mostMoney));
+      return malformedCost("the cost of " + name + " is above " +
+                           centsText(static_cast<Cents>(100 * mostMoney)));
     seen.push_back(line.kind);
   }
   return base::Done{};

@@ -70,7 +70,7 @@ std::optional<Remembered> readHandLine(std::string_view line) {
 }
 
 /// So that a file that lost a line or a letter is known for one.
-std::string withSum(std::string text) {
+std::string withSum(const std::string& text) {
   return text + "sum " + crypto::digest(text) + '\n';
 }
 
