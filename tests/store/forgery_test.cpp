@@ -31,8 +31,9 @@ base::Result<base::Done> addSchool(Book& book) {
 std::string allFaults(const base::Path& path) {
   auto book = lookAt(path, Checkup::skip);
   if (!book) return book.error().detail;
+  const auto faults = book->faults().value();
   std::string all;
-  for (const auto& fault : book->faults().value())
+  for (const auto& fault : faults)
     all += store::sentence(fault) + '\n';
   return all;
 }
