@@ -62,7 +62,7 @@ void beReady(Story& story, roster::DayId day) {
   answer(Item::suctionAndWater, {});
   answer(Item::eyes, {});
   answer(Item::emergencyKit, {});
-  answer(Item::clock, "07:30 on Tuesday 17 November 2026");
+  answer(Item::clock, "7:30 AM on Tuesday, November 17, 2026");
 }
 
 class LastDay {

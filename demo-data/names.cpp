@@ -21,17 +21,17 @@ constexpr std::array<std::string_view, 61> firstNames{
     "Thea",   "Ulla",   "Verity",  "Wilkin", "Xanthe",  "Yara",   "Zoltan"};
 
 constexpr std::array<std::string_view, 67> lastNames{
-    "Applemere",   "Ashwhistle", "Barleymoor",   "Beckthorn",   "Birchhollow", "Bramblewick",
-    "Brightwater", "Candlemas",  "Cinderby",     "Cloverdyke",  "Copperlane",  "Cricklemoss",
-    "Dapplefield", "Dewbarrow",  "Driftmarsh",   "Eelgrass",    "Emberlow",    "Feathergill",
-    "Fernacre",    "Flaxbourne", "Foxwillow",    "Gableford",   "Gorsedene",   "Greywether",
-    "Harrowmint",  "Hazelquay",  "Heronsby",     "Honeycroft",  "Inkberrow",   "Ivyfell",
-    "Juniperly",   "Kestrelow",  "Kindlewood",   "Lanternby",   "Larchmead",   "Lavenderson",
-    "Lindencote",  "Loamsworth", "Marigold-Fen", "Meadowlane",  "Millrace",    "Mossgrove",
-    "Nettlecombe", "Oakenshade", "Otterbourne",  "Palmerstone", "Pebblewick",  "Pinecrest-Hay",
-    "Puddlemere",  "Quartzley",  "Reedmoor",     "Rookhaven",   "Rushbottom",  "Saffronby",
-    "Sandpiper",   "Sedgewater", "Silverbank",   "Sparrowdean", "Tarnhollow",  "Thistlegate",
-    "Umberley",    "Vetchfield", "Waxwing",      "Wickerby",    "Willowherb",  "Yarrowdale",
+    "Applemere",    "Ashwhistle",  "Barleymoor",   "Beckthorn",   "Birchhollow", "Bramblegate",
+    "Brightfennel", "Candlequill", "Cinderby",     "Cloverdyke",  "Copperlane",  "Cricklemoss",
+    "Dapplefield",  "Dewbarrow",   "Driftmarsh",   "Eelgrass",    "Emberlow",    "Feathergill",
+    "Fernacre",     "Flaxbourne",  "Foxwillow",    "Gableford",   "Gorsedene",   "Greywillow",
+    "Harrowmint",   "Hazelquay",   "Heronsby",     "Honeycroft",  "Inkmeadow",   "Ivyfell",
+    "Juniperly",    "Kestrelow",   "Kindlewood",   "Lanternby",   "Larchmead",   "Lavenderson",
+    "Lindencote",   "Loamsworth",  "Marigold-Fen", "Meadowlane",  "Millrace",    "Mossgrove",
+    "Nettlewharf",  "Oakenshade",  "Otterlane",    "Palmshingle", "Pebblequay",  "Pinecrest-Hay",
+    "Puddlemint",   "Quartzley",   "Reedmoor",     "Rookpebble",  "Rushlantern", "Saffronby",
+    "Sandpiper",    "Sedgewater",  "Silverbank",   "Sparrowdean", "Tarnhollow",  "Thistlegate",
+    "Umberlark",    "Vetchlane",   "Waxwing",      "Wickerby",    "Willowherb",  "Yarrowdale",
     "Zephyrine"};
 
 constexpr std::array<std::string_view, 7> guardianNames{"Ada",  "Bruno", "Celia", "Dov",

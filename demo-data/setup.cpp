@@ -31,13 +31,13 @@ void enterTerms(Story& story) {
   tell.at("setting up the program");
   const base::By nobody{};
   story.terms.push_back(
-      tell.must(story.a->enterTerm(nobody, {"Autumn 2025",
+      tell.must(story.a->enterTerm(nobody, {"Fall 2025",
                                             on(2025, 9, 2),
                                             on(2025, 12, 19),
                                             {on(2025, 10, 13), on(2025, 11, 11), on(2025, 11, 26),
                                              on(2025, 11, 27), on(2025, 11, 28)}})));
   story.terms.push_back(
-      tell.must(story.a->enterTerm(nobody, {"Autumn 2026",
+      tell.must(story.a->enterTerm(nobody, {"Fall 2026",
                                             on(2026, 9, 8),
                                             on(2026, 12, 18),
                                             {on(2026, 10, 12), on(2026, 11, 11), on(2026, 11, 25),

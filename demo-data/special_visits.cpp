@@ -99,7 +99,7 @@ void visitReseal(const Chair& chair, roster::ChildId child) {
       *surface = {Condition::sealedWhole, Origin::ours};
     if (part) tooth.lingual.condition = Condition::sealedPart;
     tooth.decision = part ? Decision::reseal : Decision::none;
-    tooth.note = part ? "what is left lifts off" : "";
+    tooth.note = part ? "the remaining sealant lifts off" : "";
     if (part) tooth.resealWhy = chairside::ResealWhy::lifted;
     if (!part) tooth.toSeal = {};
   }
@@ -119,7 +119,7 @@ void visitOpacities(const Chair& chair, roster::ChildId child, kit::LightId outO
     auto& tooth = toothIn(screening, iso);
     tooth.enamel = chairside::Enamel::opacity;
     tooth.revisit = true;
-    tooth.note = "hypomineralised, no breakdown; look again in spring";
+    tooth.note = "hypomineralized, no breakdown; look again in spring";
   }
   screen(chair, screening);
   Half right(chair, child, {usual(16), usual(46)});

@@ -44,6 +44,14 @@ std::string LocalInstant::text() const {
   return date().iso() + buffer.data();
 }
 
+std::string LocalInstant::words() const {
+  return date().shortWords() + ", " + clockWords();
+}
+
+std::string LocalInstant::clockWords() const {
+  return base::clockWords(static_cast<int>(timeOfDay().count()));
+}
+
 LocalInstant atLocal(Date date, minutes timeOfDay, minutes offset) {
   const auto local = date.days().time_since_epoch() + timeOfDay;
   return {Instant{local - offset}, offset};

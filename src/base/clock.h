@@ -26,8 +26,12 @@ struct LocalInstant {
   [[nodiscard]] Date date() const;
   /// Minutes since local midnight, 0-1439.
   [[nodiscard]] std::chrono::minutes timeOfDay() const;
-  /// "2026-11-17 10:42".
+  /// "2026-11-17 10:42", for files and other programs.
   [[nodiscard]] std::string text() const;
+  /// "Nov 17, 2026, 10:42 AM".
+  [[nodiscard]] std::string words() const;
+  /// "10:42 AM".
+  [[nodiscard]] std::string clockWords() const;
 };
 
 /// Builds the moment that a wall clock `offset` ahead of UTC shows as `date` and `timeOfDay`.

@@ -146,7 +146,7 @@ Result<CsvTable> parseCsv(std::string_view text) {
   if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
   if (!isUtf8(text)) return malformed(1, 1, "the file is not UTF-8 text; save it as CSV UTF-8");
   if (const auto control = controlIn(text))
-    return malformed(lineAt(text, *control), 1, "a control character; take it out of that line");
+    return malformed(lineAt(text, *control), 1, "a control character; remove it from that line");
   auto rows = Reader(text).rows();
   if (!rows) return rows.error();
   if (rows->empty()) return malformed(1, 1, "the file is empty; a header row is needed");
@@ -158,7 +158,7 @@ Result<CsvTable> parseCsv(std::string_view text) {
   if (const auto same = sameColumns(table.header))
     return malformed(1, same->second,
                      "the header has the name of column " + std::to_string(same->first) +
-                         " once more; leave one of the two");
+                         " again; keep one of the two");
   rows->erase(rows->begin());
   table.rows = std::move(*rows);
   for (const auto& row : table.rows)

@@ -2,8 +2,10 @@
 
 #include "base/text.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
+#include <vector>
 
 namespace gk::base {
 
@@ -57,7 +59,12 @@ std::string Date::iso() const {
 }
 
 std::string Date::words() const {
-  return std::to_string(day()) + " " + std::string(monthNames.at(month() - 1)) + " " +
+  return std::string(monthNames.at(month() - 1)) + " " + std::to_string(day()) + ", " +
+         std::to_string(year());
+}
+
+std::string Date::shortWords() const {
+  return std::string(monthNames.at(month() - 1).substr(0, 3)) + " " + std::to_string(day()) + ", " +
          std::to_string(year());
 }
 
@@ -99,6 +106,80 @@ Result<Date> parseExpiry(std::string_view text) {
   auto first = Date::parse(std::string(text) + "-01");
   if (!first) return malformed();
   return first->endOfMonth();
+}
+
+Result<Date> parseNamedMonth(std::string_view text) {
+  std::string plain(text);
+  std::ranges::replace(plain, ',', ' ');
+  std::vector<std::string> parts;
+  for (const auto part : split(plain, ' '))
+    if (!part.empty()) parts.push_back(folded(part));
+  if (parts.size() != 3) return malformed();
+  const auto monthOf = [](const std::string& word) {
+    for (unsigned i = 0; i < monthNames.size(); ++i)
+      if (word.size() >= 3 && folded(monthNames[i]).starts_with(word)) return i + 1;
+    return 0U;
+  };
+  const bool monthFirst = monthOf(parts[0]) > 0;
+  const auto month = monthOf(parts[monthFirst ? 0 : 1]);
+  const auto day = parseInt(parts[monthFirst ? 1 : 0]);
+  const auto year = parseInt(parts[2]);
+  if (month == 0 || !day || !year || *day < 1 || *day > 31) return malformed();
+  return Date::of(static_cast<int>(*year), month, static_cast<unsigned>(*day));
+}
+
+Result<Date> parsePlainDate(std::string_view text) {
+  auto iso = Date::parse(text);
+  if (iso) return iso;
+  return parseNamedMonth(text);
+}
+
+Result<std::chrono::minutes> parseClock(std::string_view text) {
+  const Error wrong{ErrorCode::dateMalformed,
+                    "type the time as the clock shows it: 2:05 PM or 14:05"};
+  const auto words = split(text, ' ');
+  const auto parts = split(words.front(), ':');
+  if (parts.size() != 2 || words.size() > 2) return wrong;
+  const auto hour = parseInt(parts[0]);
+  const auto minute = parseInt(parts[1]);
+  const bool isHalf = words.size() == 2;
+  if (!hour || !minute || *minute < 0 || *minute > 59) return wrong;
+  if (isHalf ? *hour < 1 || *hour > 12 : *hour < 0 || *hour > 23) return wrong;
+  const bool isAfternoon = isHalf && words[1] == "PM";
+  if (isHalf && !isAfternoon && words[1] != "AM") return wrong;
+  const auto since = isHalf ? *hour % 12 + (isAfternoon ? 12 : 0) : *hour;
+  return std::chrono::minutes(since * 60 + *minute);
+}
+
+std::string clockWords(int minutesOfDay) {
+  const int hour = minutesOfDay / 60;
+  std::array<char, 16> buffer{};
+  std::snprintf(buffer.data(), buffer.size(), "%d:%02d %s", hour % 12 == 0 ? 12 : hour % 12,
+                minutesOfDay % 60, hour < 12 ? "AM" : "PM");
+  return buffer.data();
+}
+
+std::string datesToRead(std::string_view text) {
+  constexpr std::size_t dateLength = 10;
+  constexpr std::size_t timeLength = 6; // " 10:42"
+  std::string out;
+  while (!text.empty()) {
+    const auto date = Date::parse(text.substr(0, dateLength));
+    if (!date) {
+      out += text.front();
+      text.remove_prefix(1);
+      continue;
+    }
+    out += date->shortWords();
+    text.remove_prefix(dateLength);
+    const auto hour = parseInt(text.substr(std::min<std::size_t>(1, text.size()), 2));
+    const auto minute = parseInt(text.substr(std::min<std::size_t>(4, text.size()), 2));
+    if (text.size() >= timeLength && text[0] == ' ' && text[3] == ':' && hour && minute) {
+      out += ", " + clockWords(static_cast<int>(*hour * 60 + *minute));
+      text.remove_prefix(timeLength);
+    }
+  }
+  return out;
 }
 
 Result<DateReadings> parseNumericDate(std::string_view text) {

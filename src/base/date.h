@@ -21,8 +21,10 @@ class Date {
   static Date fromDays(std::chrono::sys_days days);
 
   [[nodiscard]] std::string iso() const;
-  /// "17 November 2026".
+  /// "November 17, 2026".
   [[nodiscard]] std::string words() const;
+  /// "Nov 17, 2026", where room is short.
+  [[nodiscard]] std::string shortWords() const;
   /// "Tuesday".
   [[nodiscard]] std::string weekday() const;
 
@@ -55,6 +57,22 @@ double yearsBetween(Date from, Date to);
 
 /// "2027-03" means 31 March 2027; a whole date means itself.
 Result<Date> parseExpiry(std::string_view text);
+
+/// "Nov 17, 2026", "November 17, 2026" and "17 Nov 2026": a date with its month by name.
+Result<Date> parseNamedMonth(std::string_view text);
+
+/// What can be read one way alone: "2026-11-17", or its month by name.
+Result<Date> parsePlainDate(std::string_view text);
+
+/// "14:05" and "2:05 PM".
+Result<std::chrono::minutes> parseClock(std::string_view text);
+
+/// "10:42 AM" of the minutes since midnight.
+std::string clockWords(int minutesOfDay);
+
+/// `text` with its dates, and the times behind them, as a person reads them: "2026-11-17 10:42"
+/// becomes "Nov 17, 2026, 10:42 AM". The rest stays.
+std::string datesToRead(std::string_view text);
 
 /// Both readings of a numeric date such as "03/04/2019" when they differ and both exist.
 struct DateReadings {

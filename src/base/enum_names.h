@@ -15,7 +15,7 @@ namespace gk::base {
 /// Specialise beside an enum, values 0..n-1 in order:
 ///   template <> inline constexpr std::array enumNames<Role> =
 ///   std::to_array<std::string_view>({...});
-/// The names are the words of the file, of JSON and of CSV.
+/// The names are the words of the file, of JSON and of CSV; a person reads displayName.
 template <class E>
 inline constexpr std::array<std::string_view, 0> enumNames{};
 
@@ -26,6 +26,26 @@ template <class E>
 constexpr std::string_view nameOf(E value) {
   static_assert(enumCount<E> > 0, "this enum has no names");
   return enumNames<E>.at(static_cast<std::size_t>(value));
+}
+
+/// Specialise in the module's display_names.h: what a person reads, one table for each kind, values
+/// in the order of the enumeration. A stored name is never shown.
+template <class E>
+inline constexpr std::array<std::string_view, 0> displayNames{};
+
+template <class E>
+constexpr std::string_view displayName(E value) {
+  static_assert(!displayNames<E>.empty() && displayNames<E>.size() == enumCount<E>,
+                "this enum has no display names; include the module's display_names.h");
+  return displayNames<E>.at(static_cast<std::size_t>(value));
+}
+
+/// All of them, in the order of the enumeration.
+template <class E>
+constexpr const auto& displayNamesOf() {
+  static_assert(!displayNames<E>.empty() && displayNames<E>.size() == enumCount<E>,
+                "this enum has no display names; include the module's display_names.h");
+  return displayNames<E>;
 }
 
 template <class E>

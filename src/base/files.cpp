@@ -65,7 +65,7 @@ Result<std::string> readFile(const Path& path, std::size_t most) {
                  path.string() + ": not a file but a folder, a pipe or a device; choose a file"};
   const Error tooLarge{ErrorCode::fileTooLarge,
                        path.string() + ": larger than the " + std::to_string(most / 1024) +
-                           " KiB that such a file can have; look whether it is the right one"};
+                           " KiB that such a file can have; check that it is the right one"};
   if (static_cast<std::uintmax_t>(found.st_size) > most) return tooLarge;
   std::string bytes;
   std::array<char, 65536> block; // read fills it

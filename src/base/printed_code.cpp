@@ -90,7 +90,7 @@ Result<std::string> readCode(std::string_view text, CodeShape shape) {
     if (c == '-' || c == ' ' || c == '\t') continue;
     const auto digit = digitOf(c);
     if (!digit)
-      return mistyped("the code has a character that no code has, after " +
+      return mistyped("the code has a character that codes do not use, after " +
                       counted(digits.size(), "character", "characters") +
                       "; codes have digits and letters without I, L, O and U");
     digits.push_back(*digit);
@@ -106,8 +106,8 @@ Result<std::string> readCode(std::string_view text, CodeShape shape) {
   for (std::size_t i = 0; i < digits.size(); ++i)
     if (digits[i] != right[i])
       return mistyped(digits.size() == each
-                          ? std::string("the code is mistyped somewhere; compare it with the paper")
-                          : "the code is mistyped in group " +
+                          ? std::string("the code has a typing error; compare it with the paper")
+                          : "the code has a typing error in group " +
                                 std::to_string(i / static_cast<std::size_t>(shape.group) + 1) +
                                 "; compare that group with the paper");
   return laidOut(digits, shape);

@@ -91,6 +91,14 @@ std::string fixed(double value, int decimals) {
   return {buffer.data(), end};
 }
 
+std::string percent(double share, int decimals) {
+  return fixed(100 * share, decimals);
+}
+
+std::string percent(double part, double whole, int decimals) {
+  return fixed(100 * part / whole, decimals);
+}
+
 bool isUtf8(std::string_view text) {
   std::size_t i = 0;
   while (i < text.size()) {

@@ -34,6 +34,11 @@ std::string counted(Count count, std::string_view one, std::string_view many) {
 /// `value` with so many decimals, a point, no grouping.
 std::string fixed(double value, int decimals);
 
+/// "53.5" for 0.535: the only way to write a share in percent.
+std::string percent(double share, int decimals = 1);
+/// The same of `part` in `whole`, which is not 0.
+std::string percent(double part, double whole, int decimals);
+
 /// For finding, never for showing: lower case; accents, apostrophes and full stops dropped; hyphens
 /// read as spaces, spaces single. Knows the letters of the Latin alphabets of Europe and of
 /// Vietnamese, composed or not; other scripts pass unchanged.

@@ -1,5 +1,7 @@
 #include "chairside/allergy.h"
 
+#include "chairside/display_names.h"
+
 #include <algorithm>
 
 namespace gk::chairside {
@@ -22,8 +24,9 @@ base::Result<base::Done> checkAllergy(const kit::Lot& lot,
     if (flag.resolved || flag.action != roster::FlagAction::stop || !content) continue;
     if (lot.contains.has(*content))
       return base::Error{base::ErrorCode::ruleAllergy,
-                         "STOP: " + std::string(base::nameOf(flag.kind)) + ", and " +
-                             kit::shown(lot) + " contains " + std::string(base::nameOf(*content))};
+                         "medical alert: " + std::string(base::displayName(flag.kind)) + "; " +
+                             kit::shown(lot) + " contains " +
+                             std::string(base::displayName(*content))};
   }
   return base::Done{};
 }
@@ -35,12 +38,12 @@ bool isAlert(const roster::MedicalFlag& flag) {
 std::string avoidWords(const roster::MedicalFlag& flag) {
   using roster::FlagKind;
   if (flag.kind == FlagKind::latexAllergy)
-    return "No latex: gloves, dam and cups without it, from the first glove on";
+    return "No latex: latex-free gloves, dam and cups, from the first glove on";
   if (flag.kind == FlagKind::acrylateAllergy)
-    return "No resin: no resin sealant and no bonding agent, also not on a glove";
+    return "No resin: no resin sealant or bonding agent, not even on a glove";
   if (flag.kind == FlagKind::rosinReaction)
-    return "No rosin: no varnish that contains it, no sticking plaster";
-  return "Nothing is begun before a clinician has decided: " + std::string(base::nameOf(flag.kind));
+    return "No rosin: no varnish that contains it, no adhesive bandage";
+  return "Do not start until a clinician has decided: " + std::string(base::displayName(flag.kind));
 }
 
 base::Result<base::Done> checkHeard(std::span<const roster::FlagId> heard, Flags flags) {

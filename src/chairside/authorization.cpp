@@ -1,6 +1,7 @@
 #include "chairside/authorization.h"
 
 #include "base/text.h"
+#include "chairside/display_names.h"
 
 #include <algorithm>
 
@@ -26,21 +27,21 @@ base::Result<base::Done> checkAuthorization(const Authorization& authorization,
       return refuse("the " + tooth.words() + " is named twice; keep one");
     if (surfaces.isEmpty()) return refuse("the " + tooth.words() + " has no surface; name one");
   }
-  if (on > today) return refuse(on.words() + " is still to come; check the date");
+  if (on > today) return refuse(on.words() + " is in the future; check the date");
   if (until < on)
     return refuse("it would end on " + until.words() + ", before it was given; check both dates");
   if (const auto longest = on.plusDays(program.authorizationDays); until > longest)
-    return refuse("the program lets one hold for " +
-                  base::counted(program.authorizationDays, "day", "days") + ", so until " +
-                  longest.words() + " at most");
+    return refuse("the program's maximum is " +
+                  base::counted(program.authorizationDays, "day", "days") + ", so through " +
+                  longest.words() + " at the latest");
   return base::Done{};
 }
 
 base::Result<base::Done> mayAuthorize(const roster::Member& member, base::Date on) {
   if (member.role != roster::Role::dentist)
-    return Error{ErrorCode::ruleCredential,
-                 member.name + " (" + std::string(base::nameOf(member.role)) +
-                     ") is not entitled to authorize teeth; only a dentist is"};
+    return Error{ErrorCode::ruleCredential, member.name + " (" +
+                                                std::string(base::displayName(member.role)) +
+                                                ") may not authorize teeth; only a dentist may"};
   return roster::mayDo(member, roster::Task::decide, on);
 }
 

@@ -15,9 +15,11 @@ base::Result<base::Done> checkVarnishOrder(const Screening& screening,
     const bool handled = std::ranges::any_of(
         ofTheDay, [&](const Placement& placement) { return placement.tooth == finding.tooth; });
     if (isTreatment(finding.decision) && !handled)
-      return base::Error{base::ErrorCode::ruleVarnish,
-                         finding.tooth.words() + " is still to be sealed and varnish comes after "
-                                                 "sealants; place it, stop it or decide otherwise"};
+      return base::Error{
+          base::ErrorCode::ruleVarnish,
+          finding.tooth.words() +
+              " is not sealed yet, and varnish comes after sealants; seal it, stop it or "
+              "change the decision"};
   }
   return base::Done{};
 }

@@ -44,10 +44,10 @@ void applyCure(ToothProgress& tooth, const StepRun& run, SurfaceSet surfaces) {
 base::Result<base::Done> checkField(const Field& field, kit::MaterialKind material) {
   using base::Error;
   using base::ErrorCode;
-  if (field.teeth.empty()) return Error{ErrorCode::ruleTooth, "a field needs at least one tooth"};
+  if (field.teeth.empty()) return Error{ErrorCode::ruleTooth, "isolate at least one tooth"};
   for (const auto& [tooth, surfaces] : field.teeth) {
     if (!isOnce(field, tooth))
-      return Error{ErrorCode::ruleTooth, tooth.words() + " is in this field twice; keep one"};
+      return Error{ErrorCode::ruleTooth, tooth.words() + " is listed twice; keep one"};
     if (surfaces.isEmpty())
       return Error{ErrorCode::ruleTooth, tooth.words() + " has no surface to seal; choose one"};
   }
@@ -56,20 +56,19 @@ base::Result<base::Done> checkField(const Field& field, kit::MaterialKind materi
   const bool isAssisted = field.assistant.has_value();
   if (field.fourHanded && !isAssisted)
     return Error{ErrorCode::ruleCredential,
-                 "four hands are two people's: name the assistant, or work two-handed"};
+                 "four-handed work needs an assistant: name one, or work two-handed"};
   if (!isAssisted &&
       (field.cheek == Holder::assistantHand || field.tongue == Holder::assistantHand))
     return Error{ErrorCode::ruleCredential,
-                 "no assistant is named who could hold cheek or tongue; say who or what does"};
+                 "no assistant is named to retract cheek or tongue; choose who or what does"};
   if (field.cleaned == Cleaning::notRecorded)
-    return Error{ErrorCode::ruleReason, "say with what the teeth were cleaned before the etch"};
+    return Error{ErrorCode::ruleReason, "choose how the teeth were cleaned before the etch"};
   const bool wantsWords = field.cleaned == Cleaning::notCleaned || field.cleaned == Cleaning::other;
   if (wantsWords && base::trim(field.note).empty())
     return Error{ErrorCode::ruleReason,
-                 "say in the note why the teeth were not cleaned, or with what they were"};
+                 "say in the note why the teeth were not cleaned, or how they were"};
   if (!field.guards.hasAll(DryGuardSet::all()) && base::trim(field.note).empty())
-    return Error{ErrorCode::ruleReason,
-                 "say in the note which guard against moisture could not be had, and why"};
+    return Error{ErrorCode::ruleReason, "say in the note which isolation item is missing, and why"};
   return base::Done{};
 }
 

@@ -1,3 +1,4 @@
+#include "chairside/display_names.h"
 #include "chairside/protocol.h"
 
 #include "base/text.h"
@@ -30,10 +31,10 @@ bool needsReason(StepResult result) {
 
 /// What a `done` that is too short can become.
 std::string tooShort(const StepRun& run, Seconds least, std::string_view rather) {
-  const std::string step(base::nameOf(run.step));
+  const std::string step(base::displayName(run.step));
   const std::string found = run.lasted ? step + " ran " + shown(run, least)
                                        : step + " has no time and needs at least " + shown(least);
-  return found + "; " + std::string(rather) + ", or take it short with a reason";
+  return found + "; " + std::string(rather) + ", or accept the short time with a reason";
 }
 
 bool isShort(const StepRun& run, Seconds least) {
@@ -45,16 +46,16 @@ bool isShort(const StepRun& run, Seconds least) {
 Result<Done> Protocol::allows(const StepRun& run, Seconds leastCure) const {
   if (auto fine = allowsTeeth(run.step, run.teeth); !fine) return fine;
   if (!hasResult(run))
-    return Error{ErrorCode::ruleStep, "\"" + std::string(base::nameOf(run.result)) +
-                                          "\" is no result of the step " +
-                                          std::string(base::nameOf(run.step))};
+    return Error{ErrorCode::ruleStep, "\"" + std::string(base::displayName(run.result)) +
+                                          "\" is not a result of the step " +
+                                          std::string(base::displayName(run.step))};
   if (needsReason(run.result) && base::trim(run.reason).empty())
-    return Error{ErrorCode::ruleReason,
-                 "\"" + std::string(base::nameOf(run.result)) + "\" needs a clinician's reason"};
+    return Error{ErrorCode::ruleReason, "\"" + std::string(base::displayName(run.result)) +
+                                            "\" needs a clinician's reason"};
   const bool isTimed = run.step == Step::etch || run.step == Step::cure;
   if (isTimed && !run.lasted && run.result != StepResult::done)
     return Error{ErrorCode::ruleStep,
-                 "say how long the " + std::string(base::nameOf(run.step)) + " lasted"};
+                 "say how long the " + std::string(base::displayName(run.step)) + " lasted"};
   if (run.step == Step::cure) return allowsCure(run, leastCure);
   return run.step == Step::dry ? allowsDry(run) : allowsTime(run);
 }
@@ -62,7 +63,7 @@ Result<Done> Protocol::allows(const StepRun& run, Seconds leastCure) const {
 Result<Done> Protocol::allows(const TimerStart& start) const {
   if (start.step != Step::etch && start.step != Step::rinse && start.step != Step::cure)
     return Error{ErrorCode::ruleStep,
-                 "no clock runs for the step " + std::string(base::nameOf(start.step))};
+                 "no timer runs for the step " + std::string(base::displayName(start.step))};
   if (auto fine = allowsTeeth(start.step, start.teeth); !fine) return fine;
   return start.step == Step::cure ? allowsLamp(start.light) : Done{};
 }
@@ -72,13 +73,13 @@ Result<Done> Protocol::allows(const Wet& wet) const {
   for (const auto& name : wet.teeth) {
     const auto* tooth = find(name);
     if (tooth == nullptr)
-      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not in this field"};
+      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not isolated"};
     if (std::ranges::count(wet.teeth, name) != 1)
       return Error{ErrorCode::ruleTooth, "the " + name.words() + " is named twice"};
     if (tooth->next >= Next::placed)
       return Error{ErrorCode::ruleStep, "the " + name.words() + " is " +
-                                            std::string(base::nameOf(tooth->next)) +
-                                            "; what touches it now changes nothing"};
+                                            std::string(base::displayName(tooth->next)) +
+                                            "; contamination now changes nothing"};
   }
   return Done{};
 }
@@ -87,7 +88,7 @@ Result<Done> Protocol::allowsStop(std::span<const dentition::Tooth> teeth) const
   for (const auto& name : teeth) {
     const auto* tooth = find(name);
     if (tooth == nullptr)
-      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not in this field"};
+      return Error{ErrorCode::ruleTooth, "the " + name.words() + " is not isolated"};
     if (tooth->etchantOn)
       return Error{ErrorCode::ruleStep, "etchant is on the " + name.words() +
                                             ": rinse it first, or say why it could not be"};
@@ -103,16 +104,17 @@ Result<Done> Protocol::allowsTeeth(Step step,
       return Error{ErrorCode::ruleStep, base::join({words, why}, " ")};
     };
     const auto* tooth = find(name);
-    if (tooth == nullptr) return wrong("is not in this field");
+    if (tooth == nullptr) return wrong("is not isolated");
     if (std::ranges::count(teeth, name, &dentition::ToothSurfaces::tooth) != 1)
       return wrong("is named twice in one step");
     if (tooth->next >= Next::placed)
-      return wrong("is " + std::string(base::nameOf(tooth->next)) + "; nothing more is due");
+      return wrong("is " + std::string(base::displayName(tooth->next)) + "; nothing more is due");
     if (!isDue(*tooth, asNext(step)))
       return wrong(tooth->wet
-                       ? "was wet; " + std::string(base::nameOf(tooth->next)) + " it again first"
-                       : "needs " + std::string(base::nameOf(tooth->next)) + " next, not " +
-                             std::string(base::nameOf(step)));
+                       ? "was contaminated; " + std::string(base::displayName(tooth->next)) +
+                             " it again first"
+                       : "needs \"" + std::string(base::displayName(tooth->next)) +
+                             "\" next, not \"" + std::string(base::displayName(step)) + "\"");
     if (surfaces.isEmpty() || !tooth->surfaces.hasAll(surfaces))
       return wrong("is treated on " + dentition::words(tooth->surfaces) + "; name those surfaces");
     if (step != Step::cure && surfaces != tooth->surfaces)
@@ -184,9 +186,10 @@ Result<Done> Protocol::allowsCure(const StepRun& run, Seconds leastCure) const {
   if (run.result != StepResult::done) return Done{};
   if (leastCure <= Seconds{0})
     return Error{ErrorCode::ruleCure,
-                 run.light ? "set the cure time of this light and material first"
-                           : "the maker's setting time of this lot is not known: enter it, or take "
-                             "the wait short with a reason"};
+                 run.light
+                     ? "set the cure time of this light and material first"
+                     : "the manufacturer's setting time of this lot is not known: enter it, or "
+                       "accept the short time with a reason"};
   // A team may aim higher than the makers, never lower.
   const auto least = std::max(leastCure, run.target.value_or(Seconds{0}));
   if (isShort(run, least))

@@ -1,6 +1,7 @@
 #include "chairside/screening.h"
 
 #include "base/text.h"
+#include "chairside/display_names.h"
 
 #include <algorithm>
 
@@ -49,9 +50,10 @@ Error wrong(const ToothFinding& finding, const std::string& why) {
 Result<Done> checkPresence(const ToothFinding& finding) {
   const auto& tooth = finding.tooth;
   if (finding.presence == Presence::shed && !tooth.isPrimary())
-    return wrong(finding, "only a primary tooth is shed; say extracted or never formed");
+    return wrong(finding,
+                 "only a primary tooth exfoliates; choose missing or congenitally missing");
   if (finding.presence == Presence::primaryStillPresent && (tooth.isPrimary() || tooth.isMolar()))
-    return wrong(finding, "no primary tooth stands in this place; check which tooth it is");
+    return wrong(finding, "there is no primary tooth in this place; check which tooth it is");
   return Done{};
 }
 
@@ -60,11 +62,12 @@ Result<Done> checkLookedAt(const ToothFinding& finding) {
   for (Surface surface : SurfaceSet::all().values()) {
     if (finding.at(surface).condition == Condition::notLookedAt) continue;
     if (!isUp(finding.presence))
-      return wrong(finding, "it is " + std::string(base::nameOf(finding.presence)) + ", so its " +
-                                std::string(base::nameOf(surface)) + " was not looked at");
+      return wrong(finding, "it is " + std::string(base::displayName(finding.presence)) +
+                                ", so its " + std::string(base::displayName(surface)) +
+                                " was not examined");
     if (isUnderGum(finding, surface))
-      return wrong(finding, "its " + std::string(base::nameOf(surface)) +
-                                " is under gum, so it was not looked at");
+      return wrong(finding, "its " + std::string(base::displayName(surface)) +
+                                " is under gingiva, so it was not examined");
   }
   return Done{};
 }
@@ -73,7 +76,7 @@ Result<Done> checkOrigins(const ToothFinding& finding) {
   for (Surface surface : SurfaceSet::all().values()) {
     const auto& [condition, origin] = finding.at(surface);
     if (isSealed(condition) && origin == Origin::notSealed)
-      return wrong(finding, std::string(base::nameOf(surface)) +
+      return wrong(finding, std::string(base::displayName(surface)) +
                                 " is sealed; say whose sealant it is, or unknown");
   }
   return Done{};
@@ -94,24 +97,26 @@ bool mayTreat(const ToothFinding& finding, Surface surface) {
 }
 
 Result<Done> checkTreatment(const ToothFinding& finding, const roster::Program& program) {
-  const std::string what(base::nameOf(finding.decision));
+  const std::string what(base::displayName(finding.decision));
   if (!isOffered(finding.tooth, program))
     return wrong(finding, "the program offers permanent molars only");
   if (!isUp(finding.presence))
-    return wrong(finding, "it is " + std::string(base::nameOf(finding.presence)) +
+    return wrong(finding, "it is " + std::string(base::displayName(finding.presence)) +
                               ", so it cannot be chosen for " + what);
   if (finding.hasAny(Condition::cavitated))
-    return wrong(finding, "it has a cavity and is referred; change the status with a reason if "
-                          "that is a slip");
+    return wrong(finding,
+                 "it has a cavity and is referred; change the status with a reason if that is "
+                 "a mistake");
   if (finding.hasAny(Condition::crowned)) return wrong(finding, "it is crowned");
   if (finding.toSeal.isEmpty()) return wrong(finding, "choose at least one surface for " + what);
   for (Surface surface : finding.toSeal.values())
     if (!mayTreat(finding, surface))
-      return wrong(finding, std::string(base::nameOf(surface)) + " is " +
-                                (isUnderGum(finding, surface)
-                                     ? std::string("under gum")
-                                     : std::string(base::nameOf(finding.at(surface).condition))) +
-                                ", so it cannot be chosen for " + what);
+      return wrong(finding,
+                   std::string(base::displayName(surface)) + " is " +
+                       (isUnderGum(finding, surface)
+                            ? std::string("under gingiva")
+                            : std::string(base::displayName(finding.at(surface).condition))) +
+                       ", so it cannot be chosen for " + what);
   const auto chosen = finding.toSeal.values();
   if (finding.decision == Decision::repair && std::ranges::none_of(chosen, [&](Surface surface) {
         return !isSealable(finding.at(surface).condition);
@@ -146,8 +151,8 @@ Result<Done> checkIdentifiers(IdentifierSet confirmed) {
     return Error{ErrorCode::ruleIdentity, "ask \"What is your name?\" and wait for the answer"};
   if (confirmed.size() < 2)
     return Error{ErrorCode::ruleIdentity,
-                 "one more must agree with the spoken name: birth date, teacher or room, slip or "
-                 "name tag"};
+                 "one more identifier must match the spoken name: birth date, teacher or "
+                 "room, slip or name tag"};
   return Done{};
 }
 
@@ -156,7 +161,8 @@ Result<Done> checkHistory(const Seating& seating) {
   if (!seating.historyUnchanged && !isSaid)
     return Error{ErrorCode::ruleReason, "say what has changed since the form"};
   if (seating.historyUnchanged && isSaid)
-    return Error{ErrorCode::ruleReason, "it is said that nothing changed, and what did"};
+    return Error{ErrorCode::ruleReason,
+                 "the answer is that nothing changed, but a change is listed"};
   return Done{};
 }
 
@@ -189,11 +195,12 @@ Result<Done> checkFinding(const ToothFinding& finding, const roster::Program& pr
   if (isTreatment(finding.decision))
     if (auto fine = checkTreatment(finding, program); !fine) return fine;
   if (finding.resealWhy != ResealWhy::notSaid && finding.decision != Decision::reseal)
-    return wrong(finding, "why it is resealed belongs to a reseal; choose that or leave it out");
+    return wrong(finding,
+                 "a reason to reseal goes with a reseal; choose that or remove the reason");
   if (finding.resealWhy == ResealWhy::other && base::trim(finding.note).empty())
     return wrong(finding, "say in the note why it is resealed");
   if (demandsRevisit(finding) && !finding.revisit)
-    return wrong(finding, "this choice means looking again; set the revisit mark");
+    return wrong(finding, "this decision needs a revisit; set the revisit mark");
   return Done{};
 }
 

@@ -31,7 +31,7 @@ std::string eruptionQuestion(const Tooth& tooth, Sex sex, double ageYears) {
   const auto window = eruptionWindow(tooth, sex);
   if (!window || ageYears >= window->earliest) return {};
   const auto before = tooth.isFirstPermanentMolar() ? "a primary second molar" : "a first molar";
-  return "The " + tooth.words() + " is seldom up before " + base::fixed(window->earliest, 1) +
+  return "The " + tooth.words() + " is seldom erupted before " + base::fixed(window->earliest, 1) +
          " years; is it perhaps " + before + "?";
 }
 

@@ -1,6 +1,7 @@
 #include "dentition/surfaces.h"
 
 #include "base/text.h"
+#include "dentition/display_names.h"
 
 namespace gk::dentition {
 
@@ -88,7 +89,7 @@ std::string letters(SurfaceSet surfaces) {
 std::string words(SurfaceSet surfaces) {
   std::vector<std::string> parts;
   for (Surface surface : surfaces.values())
-    parts.emplace_back(base::nameOf(surface));
+    parts.emplace_back(base::displayName(surface));
   return base::join(parts, " and ");
 }
 

@@ -1,6 +1,7 @@
 #include "exchange/fhir.h"
 
 #include "base/contract.h"
+#include "followup/display_names.h"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -191,16 +192,17 @@ class Day {
     auto sites = Json::array();
     for (const auto& tooth : one.teeth)
       sites.push_back(toothSite(tooth.tooth, tooth.surfaces));
-    return {{"resourceType", "ServiceRequest"},
-            {"id", row.id.text()},
-            {"status", one.withdrawn ? "revoked" : "active"},
-            {"intent", "order"},
-            {"code", words("Dental sealant, as a dentist authorized")},
-            {"subject", subject(one.child)},
-            {"occurrencePeriod", {{"start", one.on.iso()}, {"end", one.until.iso()}}},
-            {"authoredOn", one.on.iso()},
-            {"bodySite", std::move(sites)},
-            {"note", Json::array({words("By a dentist: " + std::string(base::nameOf(one.how)))})}};
+    return {
+        {"resourceType", "ServiceRequest"},
+        {"id", row.id.text()},
+        {"status", one.withdrawn ? "revoked" : "active"},
+        {"intent", "order"},
+        {"code", words("Dental sealant, as a dentist authorized")},
+        {"subject", subject(one.child)},
+        {"occurrencePeriod", {{"start", one.on.iso()}, {"end", one.until.iso()}}},
+        {"authoredOn", one.on.iso()},
+        {"bodySite", std::move(sites)},
+        {"note", Json::array({words("By a dentist: " + std::string(base::displayName(one.how)))})}};
   }
 
   [[nodiscard]] Json observation(const std::string& id, std::string_view what,
@@ -251,9 +253,9 @@ class Day {
 
   [[nodiscard]] Json sealant(const base::Recorded<chairside::Placement>& row) const {
     const auto& one = row.value;
-    auto out =
-        procedure(row.id.text(), one.attempt == chairside::Attempt::complete,
-                  "Dental sealant, " + std::string(base::nameOf(one.type)), one.child, one.day);
+    auto out = procedure(row.id.text(), one.attempt == chairside::Attempt::complete,
+                         "Dental sealant, " + std::string(base::displayName(one.type)), one.child,
+                         one.day);
     out["bodySite"] = Json::array({toothSite(one.tooth, one.surfaces)});
     if (one.attempt != chairside::Attempt::complete)
       out["statusReason"] = coded("attempt", one.attempt);

@@ -11,7 +11,7 @@ base::Result<base::Done> checkIncident(const Incident& incident, base::Instant n
   if (base::trim(incident.done).empty())
     return Error{ErrorCode::ruleReason, "say in a few words what was done"};
   if (incident.happened.at > now)
-    return Error{ErrorCode::ruleDate, "an incident at " + incident.happened.text() +
+    return Error{ErrorCode::ruleDate, "an incident at " + incident.happened.words() +
                                           " has not happened yet; check the time"};
   return base::Done{};
 }
@@ -25,11 +25,11 @@ std::string_view firstAid(IncidentType type) {
   case IncidentType::eyeSplash:
     return "Flush the eye 15 minutes, then medical care.";
   case IncidentType::etchantOnTissue:
-    return "Rinse skin and gum with plenty of water at once.";
+    return "Rinse skin and gums with plenty of water at once.";
   case IncidentType::allergicSign:
   case IncidentType::fainting:
   case IncidentType::foreignBody:
-    return "Trouble breathing, or not waking: call the emergency number first.";
+    return "Trouble breathing, or not waking: call 911 first.";
   case IncidentType::privacy:
     return "A lost laptop or paper: tell the program manager at once.";
   case IncidentType::sharps:

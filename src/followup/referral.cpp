@@ -42,7 +42,7 @@ base::Result<base::Done> checkReferral(const Referral& referral,
         "an urgent referral stays open until someone has been reached; log the call "
         "that reached the guardian first");
   if (referral.state == ReferralState::lostAfterAttempts && std::ranges::none_of(attempts, ours))
-    return refusedReferral("lost after attempts, but none is logged; log them first");
+    return refusedReferral("lost to follow-up, but no attempt is logged; log them first");
   return base::Done{};
 }
 

@@ -1,5 +1,7 @@
 #include "followup/retention_check.h"
 
+#include "followup/display_names.h"
+
 #include <algorithm>
 
 namespace gk::followup {
@@ -41,7 +43,8 @@ Result<Done> checkSubject(const RetentionCheck& check, const chairside::Placemen
   if (placement.attempt != chairside::Attempt::complete)
     return refused("that attempt was not completed, so there is no sealant to check");
   if (checkedOn < placedOn)
-    return refused("checked on " + checkedOn.iso() + ", before it was placed on " + placedOn.iso());
+    return refused("checked on " + checkedOn.words() + ", before it was placed on " +
+                   placedOn.words());
   return Done{};
 }
 
@@ -49,11 +52,12 @@ Result<Done> checkSurfaces(const RetentionCheck& check, const chairside::Placeme
   const auto held = results(check);
   for (std::size_t i = 0; i < surfaces.size(); ++i) {
     const bool sealed = placement.surfaces.has(surfaces.at(i));
-    const auto where = placement.tooth.words() + ", " + std::string(base::nameOf(surfaces.at(i)));
+    const auto where =
+        placement.tooth.words() + ", " + std::string(base::displayName(surfaces.at(i)));
     if (!sealed && held.at(i) != Held::notSealed)
       return refused(where + ": that placement did not seal it; check the placement that did");
     if (sealed && held.at(i) == Held::notSealed)
-      return refused(where + ": sealed, so it needs a result; cannot assess is one");
+      return refused(where + ": sealed, so it needs a result; not assessable is one");
   }
   return Done{};
 }
@@ -64,14 +68,14 @@ Result<Done> checkReason(const RetentionCheck& check, const chairside::Placement
   if (!unseen && check.why != CannotAssess::none)
     return refused("every surface was assessed, so there is no reason to give for not doing it");
   if (isGoneOrCrowned(check.why) && std::ranges::any_of(results(check), isJudged))
-    return refused("the tooth is " + std::string(base::nameOf(check.why)) +
+    return refused("the tooth is " + std::string(base::displayName(check.why)) +
                    ", so no surface can be assessed");
   const bool covered =
       check.why == CannotAssess::restoredOver || check.why == CannotAssess::crowned;
   if (covered && check.health != ToothHealth::restored)
     return refused("filled or crowned since, so the tooth's health is restored");
   if (check.why == CannotAssess::shed && !placement.tooth.isPrimary())
-    return refused("only primary teeth are shed; a permanent tooth was extracted");
+    return refused("only primary teeth exfoliate; a permanent tooth was extracted");
   return Done{};
 }
 
@@ -80,24 +84,25 @@ Result<Done> checkAction(const RetentionCheck& check) {
   const bool lost = any(check, Held::lost);
   const bool lifted = check.lift == LiftTest::lifted;
   if (check.lift != LiftTest::notDone && !part && !any(check, Held::whole))
-    return refused("nothing is left of the sealant to try to lift");
+    return refused("no sealant is left to lift");
   if (lifted && check.action == CheckAction::repairToday)
-    return refused("what is left lifts off, so it is a reseal and not a repair");
+    return refused("the remaining sealant lifts off, so it is a reseal and not a repair");
   if (lifted && check.action == CheckAction::none)
-    return refused("what is left lifts off: reseal it, or say when or by whom it is seen to");
+    return refused("the remaining sealant lifts off: reseal it, or say who will and when");
 
   const bool repair = check.action == CheckAction::repairToday;
   const bool reseal = check.action == CheckAction::resealToday;
   if (check.health == ToothHealth::cavitated && (repair || reseal))
     return refused("a cavitated tooth is not sealed; refer it");
   if (repair && !part)
-    return refused("a repair adds to a sealant that is partly there; a lost one is resealed");
+    return refused("a repair adds to a partially retained sealant; a missing one is resealed");
   if (repair && check.lift == LiftTest::notDone)
-    return refused("before a repair try to lift what is left; one that lifts is resealed");
+    return refused(
+        "before a repair, try to lift the remaining sealant; one that lifts is resealed");
   if (reseal && !lost && !lifted)
-    return refused("a reseal replaces a sealant that was lost or lifts off; this one holds");
+    return refused("a reseal replaces a sealant that is missing or lifts off; this one holds");
   if (check.action == CheckAction::repairNext && !part && !lost && !lifted)
-    return refused("nothing is lost, so there is nothing to repair next visit");
+    return refused("nothing is missing, so there is nothing to repair next visit");
   return Done{};
 }
 

@@ -1,5 +1,7 @@
 #include "followup/visit_findings.h"
 
+#include "followup/display_names.h"
+
 namespace gk::followup {
 
 using chairside::Urgency;
@@ -28,11 +30,11 @@ std::vector<std::string> moreSerious(const VisitFindings& dropped, const VisitFi
     if (!kept.cavities.contains(tooth)) words.push_back("cavity, " + tooth.shown(notation));
   if (dropped.urgency > kept.urgency) {
     const bool isUrgent = dropped.urgency == Urgency::urgent;
-    words.push_back(isUrgent ? "urgent care, " + std::string(base::nameOf(dropped.reason))
+    words.push_back(isUrgent ? "urgent care, " + std::string(base::displayName(dropped.reason))
                              : "early care");
   }
   if (dropped.untreatedDecay && !kept.untreatedDecay) words.emplace_back("untreated decay");
-  if (dropped.healthChanged && !kept.healthChanged) words.emplace_back("a change of health");
+  if (dropped.healthChanged && !kept.healthChanged) words.emplace_back("a health change");
   return words;
 }
 

@@ -37,11 +37,11 @@ base::Result<base::Done> checkUsable(const Lot& lot, base::Date on) {
   switch (*refusal) {
   case LotRefusal::expired:
     return Error{ErrorCode::ruleMaterial,
-                 shown(lot) + " expired on " + lot.expiry.iso() + "; take another lot"};
+                 shown(lot) + " expired on " + lot.expiry.words() + "; take another lot"};
   case LotRefusal::setAside:
     return Error{ErrorCode::ruleMaterial, shown(lot) + " is set aside: " + lot.quarantineReason};
   case LotRefusal::usedUp:
-    return Error{ErrorCode::ruleMaterial, shown(lot) + " was used up on " + lot.usedUpOn->iso() +
+    return Error{ErrorCode::ruleMaterial, shown(lot) + " was used up on " + lot.usedUpOn->words() +
                                               "; take another lot, or count what is left of it"};
   }
   base::fail("no such refusal");

@@ -1,6 +1,7 @@
 #include "kit/readiness.h"
 
 #include "base/text.h"
+#include "kit/display_names.h"
 
 #include <map>
 
@@ -11,8 +12,8 @@ using base::ErrorCode;
 
 base::Result<base::Done> checkReadiness(const ReadinessCheck& check) {
   if (check.answer != ReadinessAnswer::done && base::trim(check.reason).empty())
-    return Error{ErrorCode::ruleReason, "the " + std::string(base::nameOf(check.item)) + " is " +
-                                            std::string(base::nameOf(check.answer)) +
+    return Error{ErrorCode::ruleReason, "the " + std::string(base::displayName(check.item)) +
+                                            " is " + std::string(base::displayName(check.answer)) +
                                             ": say why in a few words"};
   return base::Done{};
 }

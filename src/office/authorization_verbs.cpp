@@ -49,7 +49,7 @@ Result<std::vector<Authorization>> readList(Session& session, const base::CsvTab
     const auto at = [&](const Error& error, std::string_view column = {}) {
       return Error{error.code, "line " + std::to_string(row.line) +
                                    (column.empty() ? "" : ", column " + std::string(column)) +
-                                   ": " + error.detail + "; nothing was taken in"};
+                                   ": " + error.detail + "; nothing was imported"};
     };
     const auto child = childNumbered(session, row.cells[*number]);
     if (!child) {
@@ -95,8 +95,8 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
     json.field("until", common->until.iso());
     json.endObject();
   } else {
-    around.out << "Took in what is authorized for "
-               << base::counted(std::ssize(*entered), "child", "children") << ", until "
+    around.out << "Imported authorizations for "
+               << base::counted(std::ssize(*entered), "child", "children") << ", through "
                << common->until.words() << ".\n";
   }
   return Exit::fine;
@@ -107,8 +107,8 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
 std::vector<Verb> authorizationVerbs() {
   return {
       {{"import-authorizations", "FILE CSV",
-        "takes in a dentist's list of teeth, columns number and teeth, all lines or none",
-        writing({{"--dentist", "INITIALS", "whose word it is", true},
+        "imports a dentist's list of teeth, columns number and teeth, all lines or none",
+        writing({{"--dentist", "INITIALS", "authorizing dentist", true},
                  {"--on", "DATE", "when it was given", true},
                  {"--how", "WORD", "exam at school (usual), record review, phone call"},
                  {"--until", "DATE", "its last day; the program's longest when not given"}})},

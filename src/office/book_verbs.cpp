@@ -4,6 +4,7 @@
 #include "office/opening.h"
 #include "office/program_options.h"
 #include "office/verbs.h"
+#include "roster/display_names.h"
 
 #include <ostream>
 
@@ -32,8 +33,8 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
     json.field("program", program->name);
     json.endObject();
   } else {
-    around.out << "Made the logbook " << file << " of " << program->name
-               << ".\nKeep the passphrase safe: without it names stay sealed for good.\n";
+    around.out << "Created the logbook " << file << " of " << program->name
+               << ".\nKeep the passphrase safe: without it names stay locked for good.\n";
   }
   return Exit::fine;
 }
@@ -55,7 +56,7 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
     json.endObject();
   } else {
     around.out << "Changed the passphrase of " << call.operand(0)
-               << ".\nKeep it safe: without it names stay sealed for good. Backups and other "
+               << ".\nKeep it safe: without it names stay locked for good. Backups and other "
                   "laptops keep the old one.\n";
   }
   return Exit::fine;
@@ -80,7 +81,7 @@ std::string countsWords(const roster::SignedCounts& counts) {
 }
 
 std::string lineWords(const session::SignedSheet::Line& line) {
-  return line.signer + " (" + std::string(base::nameOf(line.capacity)) + "): " +
+  return line.signer + " (" + std::string(base::displayName(line.capacity)) + "): " +
          (line.flaw.empty() ? "matches what the logbook says"
                             : "does not match what the logbook says: " + line.flaw) +
          (line.byNameOnly ? "; signed by name only, no key" : "") +
@@ -122,14 +123,14 @@ Result<Exit> checkSheet(const Call& call, const Surroundings& around, const std:
     return sheet->stands() ? Exit::fine : Exit::findings;
   }
   around.out << sheet->school << ", " << sheet->date.words() << ", signed on "
-             << sheet->signedAt.text() << '\n';
+             << sheet->signedAt.words() << '\n';
   for (const auto& line : sheet->lines)
     around.out << lineWords(line) << '\n';
   around.out << "Signed: " << countsWords(sheet->counts) << '\n';
   if (sheet->counts != sheet->countsNow)
-    around.out << "The logbook says now: " << countsWords(sheet->countsNow) << '\n';
+    around.out << "The logbook now says: " << countsWords(sheet->countsNow) << '\n';
   if (!sheet->isCurrent)
-    around.out << "That signing was taken back since: the day was reopened. Ask for its newest "
+    around.out << "The day was reopened since, so this sheet no longer counts. Ask for the newest "
                   "sheet.\n";
   if (sheet->lateEntries > 0)
     around.out << base::counted(sheet->lateEntries, "late entry was", "late entries were")
@@ -184,7 +185,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.field("copied", copied);
     json.endObject();
   } else if (findings->empty()) {
-    around.out << call.operand(0) << ": whole\n";
+    around.out << call.operand(0) << ": no damage found\n";
     for (const auto& line : erasures) {
       around.out << "Student " << line.record.value.number << ": " << line.words() << ".\n";
       for (const auto& copy : line.copies)
@@ -219,7 +220,8 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
   } else {
     around.out << "Copied to " << target << " and checked.\n";
     if (sameDisk)
-      around.out << "It is on the logbook's own disk and is lost with it: copy it to another.\n";
+      around.out
+          << "It is on the logbook's own disk and is lost with it: copy it to another disk.\n";
   }
   return Exit::fine;
 }
@@ -240,13 +242,13 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("copied_lines", merged->lines);
     json.endObject();
   } else {
-    around.out << "Took in " << base::counted(merged->newEntries, "new entry", "new entries")
+    around.out << "Imported " << base::counted(merged->newEntries, "new entry", "new entries")
                << " from " << call.operand(1) << ".\n";
     if (merged->erased > 0)
       around.out << base::counted(merged->erased, "entry", "entries")
-                 << " of erased students were taken out.\n";
+                 << " of erased students removed.\n";
     if (merged->lines > 0)
-      around.out << "What one laptop recorded apart in copies is joined; nothing of either is "
+      around.out << "Copies of one laptop are joined; nothing in either is "
                     "lost. check lists it.\n";
   }
   return Exit::fine;
@@ -256,7 +258,7 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> bookVerbs() {
   return {
-      {{"new", "FILE", "makes a logbook with its program",
+      {{"new", "FILE", "creates a logbook with its program",
         [] {
           auto options = programOptions(true);
           options.push_back(passphraseOption());
@@ -266,21 +268,21 @@ std::vector<Verb> bookVerbs() {
        makeBook},
       {{"change-passphrase",
         "FILE",
-        "seals the names with another passphrase; backups keep the one they were made with",
+        "changes the passphrase of the names; backups keep the one they were made with",
         {{"--new-passphrase-file", "FILE", "holds the new one on its first line", true},
          passphraseOption(),
          laptopOption()}},
        changePassphrase},
       {{"check",
         "FILE",
-        "looks whether a logbook is whole, or still says what a sheet says; 1 when not",
+        "checks a logbook for damage, or a signed sheet against it; 1 if they differ",
         {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"}}},
        check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
       {{"merge",
         "FILE OTHER",
-        "takes in all that another laptop's logbook has",
-        {{"--copied", "", "joins what one laptop recorded apart in copies of its disk or logbook"},
+        "imports all that another laptop's logbook has",
+        {{"--copied", "", "joins what copies of one laptop's disk or logbook recorded separately"},
          laptopOption()}},
        merge},
   };

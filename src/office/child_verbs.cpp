@@ -1,3 +1,4 @@
+#include "followup/display_names.h"
 #include "office/adding.h"
 
 #include <algorithm>
@@ -51,8 +52,8 @@ Result<Exit> moveChild(const Call& call, const Surroundings& around) {
 }
 
 std::string formWords(const base::Recorded<roster::Consent>& form) {
-  return std::string(base::nameOf(form.value.state)) +
-         (form.value.signedOn ? ", signed " + form.value.signedOn->iso() : ", without a date");
+  return std::string(base::displayName(form.value.state)) +
+         (form.value.signedOn ? ", signed " + form.value.signedOn->words() : ", without a date");
 }
 
 /// The form of that term, the one signed on --was-signed when there are several.
@@ -124,8 +125,8 @@ Result<Exit> correctForm(const Call& call, const Surroundings& around) {
     if (!form) return form.error();
     const auto done = session.correctConsent(by, *old, *form, call.text("--reason"));
     if (!done) return done.error();
-    return "the form of child " + number + ": " + std::string(base::nameOf(form->state)) +
-           "; what it said before stays in the history";
+    return "the form of child " + number + ": " + std::string(base::displayName(form->state)) +
+           "; the previous entry stays in the history";
   });
 }
 
@@ -140,7 +141,7 @@ Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
     if (!flags) return flags.error();
     std::erase_if(*flags,
                   [&](const auto& row) { return row.value.kind != *kind || row.value.resolved; });
-    const auto words = std::string(base::nameOf(*kind));
+    const auto words = std::string(base::displayName(*kind));
     if (flags->empty())
       return Error{ErrorCode::notFound, "child " + number + " has no open alert: " + words};
     for (const auto& flag : *flags) {
@@ -157,24 +158,25 @@ Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> childVerbs() {
   return {
-      {{"confirm-child", "FILE", "the school knows a child who was on a form only",
+      {{"confirm-child", "FILE", "confirms a child known only from a form",
         writing({childOption(), {"--reason", "TEXT", "how the school confirmed it", true}})},
        confirmChild},
-      {{"move-child", "FILE", "another school, grade or room; earlier ones stay in the history",
+      {{"move-child", "FILE",
+        "moves a child to another school, grade or room; earlier ones stay in the history",
         writing({childOption(),
                  {"--school", "CODE", "where the child goes now"},
                  {"--grade", "GRADE", "K, 1 to 12"},
                  {"--room", "TEXT", "the room"},
                  {"--reason", "TEXT", "why", true}})},
        moveChild},
-      {{"correct-consent", "FILE", "changes what is given of a form that was typed wrong",
+      {{"correct-consent", "FILE", "corrects a form that was typed wrong",
         writing({childOption(),
                  {"--term", "NAME", "the term of the form", true},
                  {"--was-signed", "DATE", "which form, when the term has several"},
                  {"--state", "WORD", "yes, yes with limits, no, incomplete ..."},
-                 {"--services", "WORDS", "all, or commas between; in place of those before"},
+                 {"--services", "WORDS", "all, or separated by commas; replaces the earlier ones"},
                  {"--signer", "WORD", "parent, legal guardian, foster agency, other ..."},
-                 {"--signer-reviewed", "", "somebody looked at who the other signer is"},
+                 {"--signer-reviewed", "", "the other signer was reviewed"},
                  {"--signed-on", "DATE", "when it was signed"},
                  {"--received-on", "DATE", "when it came back"},
                  {"--valid-from", "DATE", "its first day"},

@@ -14,12 +14,12 @@ using session::Session;
 
 namespace {
 
-/// "Cobble Lantern Elementary, 17 November 2026", and that it is signed.
+/// "Cobble Lantern Elementary, November 17, 2026", and that it is signed.
 std::string dayWords(const reports::DayRecords& records) {
   return records.school.name + ", " + records.day.date.words() +
-         (records.closures.empty() ? ""
-                                   : "; the day is signed, and what was said before stays in the "
-                                     "history");
+         (records.closures.empty()
+              ? ""
+              : "; the day is signed, and the previous entry stays in the history");
 }
 
 Result<Exit> enterHours(const Call& call, const Surroundings& around) {
@@ -42,7 +42,7 @@ Result<Exit> enterHours(const Call& call, const Surroundings& around) {
     if (!said) return said.error();
     const auto records = session.dayRecords(day->id);
     if (!records) return records.error();
-    return "time and people of " + dayWords(*records);
+    return "staff and chair hours of " + dayWords(*records);
   });
 }
 
@@ -134,7 +134,8 @@ Result<Exit> setLotAside(const Call& call, const Surroundings& around) {
     for (const auto& lot : *lots)
       if (const auto aside = session.quarantineLot(by, lot.id, call.text("--reason")); !aside)
         return aside.error();
-    return number + " set aside; report FILE trace --lot " + number + " tells whom it touched";
+    return number + " set aside; report FILE trace --lot " + number +
+           " lists who was treated with it";
   });
 }
 
@@ -171,7 +172,7 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
     if (!child) return child.error();
     said.child = *child;
     if (const auto noted = session.enterBackground(by, said); !noted) return noted.error();
-    return "background of " + number + ", in place of what was known";
+    return "background of " + number + ", replacing what was known";
   });
 }
 
@@ -179,13 +180,13 @@ Result<Exit> setBackground(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> closingVerbs() {
   return {
-      {{"enter-hours", "FILE", "notes chairs, people and lessons of a day",
+      {{"enter-hours", "FILE", "records chairs, staff hours and lessons of a day",
         choosingDay(writing({{"--chairs", "N", "how many", true},
                              {"--open", "HOURS", "how long they were open, 5.5 or 5:30", true},
                              {"--people", "LIST", "\"hygienist 6, dental assistant 5.5\"", true},
-                             {"--taught", "N", "students given a lesson on oral health"}}))},
+                             {"--taught", "N", "students receiving oral health education"}}))},
        enterHours},
-      {{"enter-costs", "FILE", "notes what a day cost, in place of before",
+      {{"enter-costs", "FILE", "records what a day cost, replacing what was entered",
         choosingDay(writing(
             {{"--costs", "LIST",
               "\"staff 412.50, supplies 60\"; also travel, equipment, other; \"hygienist 42/h\" "
@@ -198,14 +199,15 @@ std::vector<Verb> closingVerbs() {
                              {"--opened", "N", "on that day; this, the next, or both"},
                              {"--left", "N", "at its end"}}))},
        countLot},
-      {{"reopen-day", "FILE", "opens a signed day again; two people then sign it again",
+      {{"reopen-day", "FILE", "reopens a signed day; two people then sign it again",
         choosingDay(writing({{"--reason", "TEXT", "what has to change", true}}))},
        reopenDay},
-      {{"add-late-entry", "FILE", "adds words to a signed day, dated and signed by the author",
+      {{"add-late-entry", "FILE",
+        "adds a late entry to a signed day, dated and signed by its author",
         choosingDay(writing({{"--text", "TEXT", "what is added, no names", true},
                              {"--child", "NUMBER", "whom it is about, if one child"}}))},
        addLateEntry},
-      {{"set-lot-aside", "FILE", "quarantines a lot: from now on it is refused",
+      {{"set-lot-aside", "FILE", "sets a lot aside: it can no longer be used",
         writing({{"--lot", "NUMBER", "as on the package", true},
                  materialOption(),
                  {"--reason", "TEXT", "such as the recall notice", true}})},
@@ -217,12 +219,12 @@ std::vector<Verb> closingVerbs() {
                  {"--source", "TEXT", "who published it, and of which year", true}})},
        setEligibility},
       {{"set-background", "FILE",
-        "what a child's form says of ethnicity and payer, in place of before",
-        writing(
-            {{"--child", "NUMBER", "as on the slip", true},
-             {"--ethnicity", "WORDS", "commas between, as in a roster; not stated when not given"},
-             {"--payer", "WORD",
-              "medicaid, chip, private insurance, no insurance, not known (usual)"}})},
+        "records ethnicity and payer from a child's form, replacing earlier ones",
+        writing({{"--child", "NUMBER", "as on the slip", true},
+                 {"--ethnicity", "WORDS",
+                  "separated by commas, as in a roster; not stated when not given"},
+                 {"--payer", "WORD",
+                  "medicaid, chip, private insurance, no insurance, not known (usual)"}})},
        setBackground},
   };
 }

@@ -27,7 +27,7 @@ Result<Exit> curve(const Call& call, const Surroundings& around) {
   const auto notes = sentences(found->notes);
   if (!call.wantsJson()) {
     around.out << "Sealants: " << shown(found->teeth) << ", of which seen to fail "
-               << shown(found->failed) << ".\nFailed within          share   whole after it\n";
+               << shown(found->failed) << ".\nFailed within          share   retained after\n";
     double whole = 1;
     for (const auto& [left, right, mass] : found->intervals) {
       whole -= mass;
@@ -37,7 +37,7 @@ Result<Exit> curve(const Call& call, const Surroundings& around) {
                  << (right ? "   " + percent(std::max(0.0, whole)) : std::string()) << '\n';
     }
     around.out << "Log-likelihood: " << base::fixed(found->logLikelihood, 4)
-               << "\nWithin an interval nothing is known of when.\n";
+               << "\nWhen within an interval is not known.\n";
     tell(notes, around.out);
     around.out << whatTheySpeakOf << '\n';
     return Exit::fine;
@@ -79,20 +79,20 @@ Result<Exit> compare(const Call& call, const Surroundings& around) {
     else
       around.out << "Odds ratio: none";
     if (interval)
-      around.out << ", 95 % interval " << base::fixed(interval->low, 3) << " to "
+      around.out << ", 95% CI " << base::fixed(interval->low, 3) << " to "
                  << base::fixed(interval->high, 3);
     around.out << '\n';
     if (found->chiSquared && found->p)
       around.out << "Chi-squared " << base::fixed(*found->chiSquared, 3) << ", p "
                  << base::fixed(*found->p, 4) << '\n';
     around.out << shown(found->teeth) << " teeth; " << found->informativeStrata << " of "
-               << base::counted(found->strata, "stratum says", "strata say") << " something.\n";
+               << base::counted(found->strata, "stratum adds", "strata add") << " information.\n";
     tell(notes, around.out);
-    around.out << "The comparison is observational: children, teeth and conditions were not given "
-                  "to a method\nor an operator by lot, and may explain all of it.\n"
-                  "Teeth count as independent, which teeth of one mouth are not: the interval is "
-                  "likely too\nnarrow. Take care with small numbers, and with several "
-                  "comparisons: of twenty, one has p\nbelow 0.05 by chance alone.\n"
+    around.out << "The comparison is observational: children, teeth and conditions were not "
+                  "assigned to a method\nor an operator at random, and may explain all of "
+                  "it.\nTeeth count as independent, which teeth of one mouth are not: the "
+                  "interval is likely too\nnarrow. Take care with small numbers, and with "
+                  "several comparisons: of twenty, one has p\nbelow 0.05 by chance alone.\n"
                << whatTheySpeakOf << '\n';
     return Exit::fine;
   }
@@ -153,8 +153,8 @@ Result<Exit> funnel(const Call& call, const Surroundings& around) {
         around.out << percent(limit) << "      ";
       around.out << '\n';
     }
-    around.out << "n is the effective number: teeth divided by the design effect. A school outside "
-                  "asks for\na look, never for a verdict.\n"
+    around.out << "n is the effective number: teeth divided by the design effect. A school "
+                  "outside needs\na closer look, not a verdict.\n"
                << whatTheySpeakOf << '\n';
     return Exit::fine;
   }
@@ -203,7 +203,7 @@ Result<Exit> shrink(const Call& call, const Surroundings& around) {
     if (found->alpha && found->beta)
       around.out << "; alpha " << base::fixed(*found->alpha, 3) << ", beta "
                  << base::fixed(*found->beta, 3);
-    around.out << "\nThe shrunken share stands beside the raw one, never instead of it.\n";
+    around.out << "\nReport the shrunken share beside the raw one, never instead of it.\n";
     tell(notes, around.out);
     around.out << whatTheySpeakOf << '\n';
     return Exit::fine;
@@ -237,8 +237,8 @@ std::vector<Verb> comparingVerbs() {
   return {
       {{"estimate curve",
         "[CSV]",
-        "how long sealants stay, from columns left (last seen whole) and right (first seen failed; "
-        "empty while whole)",
+        "how long sealants last, from columns left (last seen retained) and right "
+        "(first seen failed; empty while retained)",
         {}},
        curve},
       {{"estimate compare",
@@ -250,13 +250,14 @@ std::vector<Verb> comparingVerbs() {
       {{"estimate funnel",
         "[CSV]",
         "exact binomial limits about a target, from a column n (effective numbers of teeth) or --n",
-        {{"--target", "SHARE", "what all are held against, such as 0.92", true},
+        {{"--target", "SHARE", "the reference for all, such as 0.92", true},
          {"--tails", "LIST", "lower-tail probabilities (0.001,0.025,0.975,0.999)"},
          {"--n", "LIST", "numbers of teeth, in place of a table"}}},
        funnel},
       {{"estimate shrink",
         "[CSV]",
-        "each unit's share beside the one drawn to the mean, from columns unit,examined,retained",
+        "each unit's share beside the one adjusted toward the mean, from columns "
+        "unit,examined,retained",
         {}},
        shrink},
   };

@@ -15,7 +15,7 @@ namespace {
 constexpr int strongestLight = 5000; // mW/cm2, as hand-held meters show it
 
 Option reasonOption() {
-  return {"--reason", "TEXT", "kept in the history with what was there before", true};
+  return {"--reason", "TEXT", "kept in the history with the previous entry", true};
 }
 
 Result<Exit> setProgram(const Call& call, const Surroundings& around) {
@@ -30,7 +30,7 @@ Result<Exit> setProgram(const Call& call, const Surroundings& around) {
     }
     const auto done = session.correctProgram(by, *program, call.text("--reason"));
     if (!done) return done.error();
-    return "the program " + program->name + "; what it was before stays in the history";
+    return "the program " + program->name + "; the previous entry stays in the history";
   });
 }
 
@@ -143,10 +143,10 @@ std::vector<Verb> correctingVerbs() {
   auto program = programOptions(false);
   program.push_back({"--reason", "TEXT", "needed when the logbook has its program already"});
   return {
-      {{"set-program", "FILE", "changes what is given of the program, such as its agreement",
+      {{"set-program", "FILE", "corrects the program, such as its agreement",
         writing(std::move(program))},
        setProgram},
-      {{"correct-year", "FILE", "changes what is given of a school, grant or fiscal year",
+      {{"correct-year", "FILE", "corrects a school, grant or fiscal year",
         writing({{"--name", "NAME", "which year", true},
                  {"--new-name", "NAME", "its new name"},
                  {"--kind", "WORD", "school, grant or fiscal"},
@@ -154,21 +154,21 @@ std::vector<Verb> correctingVerbs() {
                  {"--end", "DATE", "last day"},
                  reasonOption()})},
        correctYear},
-      {{"correct-member", "FILE", "changes what is given of a team member, such as a license",
+      {{"correct-member", "FILE", "corrects a team member, such as a license",
         writing({{"--initials", "INITIALS", "who it is", true},
                  {"--name", "NAME", "in full"},
                  {"--new-initials", "INITIALS", "unique in the program"},
                  {"--role", "WORD", "brings its usual tasks, unless --may is given too"},
                  {"--license", "NUMBER", "needed for clinical tasks"},
                  {"--license-until", "DATE", "its last day, or none"},
-                 {"--may", "TASKS", "all of them, commas between"},
+                 {"--may", "TASKS", "all of them, separated by commas"},
                  reasonOption()})},
        correctMember},
-      {{"correct-light", "FILE", "changes what is given of a curing light",
+      {{"correct-light", "FILE", "corrects a curing light",
         writing({{"--light", "TAG", "which light", true},
                  {"--tag", "TAG", "its new name"},
                  {"--type", "WORD", "LED, halogen, other"},
-                 {"--makers-least", "N", "least output by the manufacturer, mW/cm2"},
+                 {"--makers-least", "N", "manufacturer's minimum output, mW/cm2"},
                  {"--baseline", "N", "first good reading, mW/cm2"},
                  {"--meter", "TAG", "the meter of the baseline"},
                  {"--with-sleeve", "", "the baseline was read with a sleeve"},

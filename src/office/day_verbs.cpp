@@ -36,7 +36,7 @@ Result<Exit> openDay(const Call& call, const Surroundings& around) {
   const auto team = call.whole("--team", 1, 9); // as the schema has it
   if (!team) return team.error();
   const auto code = call.text("--school");
-  return adding("school day", code + " " + (*date)->iso(), call, around,
+  return adding("school day", code + " " + (*date)->words(), call, around,
                 [&](Session& session, base::By by) -> Result<roster::DayId> {
                   const auto school = schoolCoded(session, code);
                   if (!school) return school.error();

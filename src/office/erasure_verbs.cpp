@@ -34,22 +34,22 @@ void showPlan(const session::ErasurePlan& plan, const Call& call, const Surround
     return;
   }
   around.out << "Student " << plan.number << ": " << base::counted(plan.total, "row", "rows")
-             << " would be taken out of this logbook for good:\n";
+             << " would be permanently erased from this logbook:\n";
   for (const auto& [kind, count] : plan.rows) {
     auto words = kind;
     std::ranges::replace(words, '_', ' ');
     around.out << "  " << words << ": " << count << '\n';
   }
   if (plan.cards.size() > 1)
-    around.out << "Among them is another card that was said to be the same student's.\n";
+    around.out << "This includes another card entered as the same student's.\n";
   if (!plan.counts.empty()) {
     around.out << "These counts change, in signed days and earlier terms too:\n";
     for (const auto& count : plan.counts)
       around.out << "  " << count << '\n';
   }
-  around.out << "Reports that were issued keep the figures they went out with. Backups keep the "
-                "student until they are erased themselves.\n"
-                "Nothing was changed. To erase, give the same words and --confirm-rows "
+  around.out << "Reports that were issued keep their figures. Backups keep the "
+                "student until they are destroyed.\n"
+                "Nothing was changed. To erase, repeat the command with --confirm-rows "
              << plan.total << ".\n";
 }
 
@@ -68,16 +68,17 @@ void showDone(const session::ErasureDone& done, const std::string& number,
     return;
   }
   around.out << "Erased " << base::counted(done.rows, "row", "rows") << " of student " << number
-             << ". The logbook lists that it was done, by whom and at whose request.\n";
+             << ". The logbook keeps who erased it and who requested it.\n";
   if (!done.isForgotten)
-    around.out << "The disk had no room to make the file anew, so traces may be left in it: make "
-                  "room, then back up to a new file and go on in that one.\n";
+    around.out
+        << "The disk had no room to rewrite the file, so traces may be left in it. Free some "
+           "space, back up to a new file, and continue in that one.\n";
   if (lines.back().copies.empty()) return;
   around.out << "These copies may still hold the student:\n";
   for (const auto& copy : lines.back().copies)
     around.out << "  " << copy << '\n';
-  around.out << "A logbook loses the student when it is merged with this one. A backup has to be "
-                "destroyed, or opened and merged with this one.\n";
+  around.out << "Merging a logbook with this one erases the student there. Destroy each backup, or "
+                "open it and merge it with this one.\n";
 }
 
 Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
@@ -115,9 +116,9 @@ Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> erasureVerbs() {
   return {{{"erase-student", "FILE NUMBER",
-            "shows what an erasure takes out; with --confirm-rows, erases it for good",
+            "shows what an erasure removes; with --confirm-rows, erases it permanently",
             writing({{"--request", "TEXT", "who asked and how, without names", true},
-                     {"--authority", "TEXT", "the rule that asks for it", true},
+                     {"--authority", "TEXT", "the rule that requires it", true},
                      {"--reason", "TEXT", "why, without names", true},
                      {"--confirm-rows", "N", "the number of rows that was shown"},
                      passphraseOption()})},

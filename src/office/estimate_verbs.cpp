@@ -43,24 +43,22 @@ Result<estimates::AvertedInputs> avertedInputs(const Call& call) {
 
 void tellAverted(const estimates::AvertedInputs& inputs, const estimates::AvertedEstimate& usual,
                  double cautious, std::ostream& out) {
-  out << "Teeth spared decay or filling in " << base::counted(inputs.years, "year", "years") << ": "
+  out << "Cavities averted in " << base::counted(inputs.years, "year", "years") << ": "
       << base::fixed(usual.averted, 1);
   if (usual.interval)
-    out << " (95 % interval " << base::fixed(usual.interval->low, 1) << " to "
-        << base::fixed(usual.interval->high, 1) << ", sampling error alone)";
+    out << " (95% CI " << base::fixed(usual.interval->low, 1) << " to "
+        << base::fixed(usual.interval->high, 1) << ", sampling error only)";
   out << "\nPer 1,000 sealants: " << base::fixed(1000 * usual.perSealant, 2) << '\n';
   if (usual.preventedFraction)
     out << "Prevented fraction: " << percent(*usual.preventedFraction) << '\n';
-  out << "Cautious scenario, a retained sealant stops 81 % of attacks: " << base::fixed(cautious, 1)
+  out << "Cautious scenario, a retained sealant stops 81% of attacks: " << base::fixed(cautious, 1)
       << "\n\nLimits of the number (docs/methods.md, section 3):\n"
-      << "- The model takes a retained sealant to protect in full and a lost one not at all. It "
-         "is\n"
-         "  kinder to sealants than trials were: they found medians of 81 % at 2 years and 50 %\n"
-         "  up to 4 years.\n"
-         "- The retention of later years is a curve calibrated to one published example, so that\n"
-         "  agreement with that example validates nothing.\n"
-         "- The comparison is with no sealant at all; rate and retention are alike for all "
-         "children.\n"
+      << "- The model takes a retained sealant to protect in full and a lost one not "
+         "at all. It is\n  kinder to sealants than trials were: they found medians of "
+         "81% at 2 years and 50%\n  up to 4 years.\n- The retention of later years is "
+         "a curve calibrated to one published example, so that\n  agreement with that "
+         "example validates nothing.\n- The comparison is with no sealant at all; "
+         "rate and retention are alike for all children.\n"
       << whatTheySpeakOf << '\n';
 }
 
@@ -95,7 +93,7 @@ Result<Exit> averted(const Call& call, const Surroundings& around) {
 void tellRepeated(std::size_t rows, const std::string& what, std::ostream& out) {
   if (rows > 0)
     out << base::counted(rows, "row is", "rows are") << " of " << what
-        << "; added up, so check that none stands there twice.\n";
+        << "; added together, so check that none is listed twice.\n";
 }
 
 Result<Exit> retention(const Call& call, const Surroundings& around) {
@@ -131,14 +129,14 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
              << base::fixed(found->teeth, 0) << " teeth in "
              << base::counted(counts->children, "child", "children") << ", "
-             << percent(found->estimate) << "\n95 % interval: "
+             << percent(found->estimate) << "\n95% CI: "
              << (found->toRead ? range(found->toRead->range.low, found->toRead->range.high)
                                : "none from one cluster")
              << (found->toRead && found->toRead->isPlanned
                      ? ", with a planning value of how alike the teeth of a cluster are"
                      : "")
              << "\nDesign effect " << base::fixed(found->designEffect, 2)
-             << ": the teeth tell as much as " << base::fixed(found->effectiveN, 1)
+             << ": the teeth count as much as " << base::fixed(found->effectiveN, 1)
              << " independent ones, from " << base::counted(found->clusters, "cluster", "clusters")
              << ".\n";
   tellRepeated(counts->repeatedRows, "a child that an earlier line names", around.out);
@@ -175,7 +173,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
     json.endObject();
     return Exit::fine;
   }
-  around.out << "Attack rate: " << percent(found->annual) << " a year, 95 % interval "
+  around.out << "Attack rate: " << percent(found->annual) << " a year, 95% CI "
              << range(found->low, found->high) << '\n'
              << base::fixed(found->affected, 0) << " of " << base::fixed(found->molars, 0)
              << " molars affected in " << base::counted(found->children, "child", "children")
@@ -227,9 +225,9 @@ Result<Exit> money(const Call& call, const Surroundings& around) {
     around.out << "Worth today: " << base::fixed(*value, 2)
                << "\nLess the cost: " << base::fixed(net, 2);
     if (perAverted)
-      around.out << "\nCost for each tooth spared: " << base::fixed(*perAverted, 2);
+      around.out << "\nCost per cavity averted: " << base::fixed(*perAverted, 2);
     else if (*averted)
-      around.out << "\nNo tooth is spared, so there is no cost for each.";
+      around.out << "\nNo cavity is averted, so there is no cost for each.";
     around.out << "\nCosts and benefits are your own figures.\n" << whatTheySpeakOf << '\n';
   }
   return Exit::fine;
@@ -241,7 +239,7 @@ std::vector<Verb> estimateVerbs() {
   return {
       {{"estimate averted",
         "",
-        "teeth spared decay or filling",
+        "cavities averted, in teeth",
         {{"--attack-rate", "SHARE", "yearly, of a never-sealed molar, such as 0.07", true},
          {"--retention", "SHARE", "retained at one year, such as 0.92", true},
          {"--sealants", "N", "teeth sealed", true},
@@ -267,7 +265,7 @@ std::vector<Verb> estimateVerbs() {
          {"--cost", "SUM", "paid today", true},
          {"--years", "N", "how many years", true},
          {"--rate", "SHARE", "discount a year, such as 0.03", true},
-         {"--averted", "N", "teeth spared by the cost, for the cost of each"}}},
+         {"--averted", "N", "cavities averted, for the cost of each"}}},
        money},
   };
 }

@@ -27,14 +27,14 @@ std::string sentence(RetentionNote note) {
     return "One cluster cannot show how alike its teeth are; they are taken as fully alike, so the "
            "publication interval rests on one observation and no other is given.";
   case RetentionNote::fewClusters:
-    return "With fewer than " + few + " clusters the interval is not to be trusted.";
+    return "With fewer than " + few + " clusters the interval is not reliable.";
   case RetentionNote::allOrNone:
     return "All or none are retained, which cannot show how alike teeth are; those of several "
            "clusters are taken as independent.";
   case RetentionNote::designEffectRaised:
     return "The data gave a design effect below 1; 1 was used.";
   case RetentionNote::emptyClusters:
-    return "Clusters without a tooth examined were passed over.";
+    return "Clusters without a tooth examined were skipped.";
   }
   base::fail("a retention note without words");
 }
@@ -67,7 +67,7 @@ std::string sentence(SurvivalNote note) {
   case SurvivalNote::oneChild:
     return "All rows are alike.";
   case SurvivalNote::notSettled:
-    return "The climb to the maximum did not settle: the masses are near it, not at it.";
+    return "The fit did not converge: the estimates are near the maximum, not at it.";
   }
   base::fail("a survival note without words");
 }
@@ -77,12 +77,12 @@ std::string sentence(ComparisonNote note) {
   case ComparisonNote::emptyStrata:
     return "Strata without a tooth were skipped.";
   case ComparisonNote::uninformativeStrata:
-    return "Strata with one side or one outcome alone say nothing and added 0.";
+    return "Strata with only one side or one outcome add nothing.";
   case ComparisonNote::nothingToCompare:
     return "No stratum has both sides and both outcomes: there is no odds ratio and no test.";
   case ComparisonNote::smallNumbers:
-    return "Small numbers: the chi-squared and the interval are not to be trusted (Mantel and "
-           "Fleiss 1980).";
+    return "Small numbers: the chi-squared and the interval are not reliable (Mantel "
+           "and Fleiss 1980).";
   case ComparisonNote::oddsRatioZero:
     return "The odds ratio is 0 and has no interval here.";
   case ComparisonNote::oddsRatioUnbounded:
@@ -96,8 +96,8 @@ std::string sentence(ComparisonNote note) {
 std::string sentence(ShrinkageNote note) {
   switch (note) {
   case ShrinkageNote::noOverdispersion:
-    return "The units differ no more than chance makes them: alpha and beta have no bound, and "
-           "every unit stands at the common share.";
+    return "The units differ no more than by chance: alpha and beta have no bound, and "
+           "every unit is set to the common share.";
   case ShrinkageNote::allOrNone:
     return "All or none are retained everywhere: alpha and beta have no bound.";
   case ShrinkageNote::eachAllOrNone:
@@ -106,7 +106,7 @@ std::string sentence(ShrinkageNote note) {
     return "With fewer than " + std::to_string(estimates::fewestClusters) +
            " units alpha and beta are poorly known.";
   case ShrinkageNote::emptyUnits:
-    return "Units without a tooth examined stand at the mean.";
+    return "Units without a tooth examined are set to the mean.";
   }
   base::fail("a shrinkage note without words");
 }
@@ -122,11 +122,11 @@ std::vector<std::string> each(std::span<const Note> notes) {
 } // namespace
 
 std::string percent(double share) {
-  return base::fixed(100 * share, 1) + " %";
+  return base::percent(share) + "%";
 }
 
 std::string range(double low, double high) {
-  return base::fixed(100 * low, 1) + " to " + percent(high);
+  return base::percent(low) + " to " + percent(high);
 }
 
 namespace {

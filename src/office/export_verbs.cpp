@@ -63,8 +63,8 @@ Result<Exit> exportRecords(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> exportVerbs() {
   auto options = choosingDay({});
-  options.insert(options.begin(), {"--format", "json|fhir",
-                                   "json without anything that names; fhir a bundle", true});
+  options.insert(options.begin(),
+                 {"--format", "json|fhir", "json without names; fhir a bundle", true});
   options.push_back({"--term", "NAME", "records of a term (json)"});
   options.push_back({"--as-of", "DATE", "of a term: nothing after this day; today when not given"});
   options.push_back({"--with-names", "", "fhir: patients whose form allows sharing, by name"});

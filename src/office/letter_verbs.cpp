@@ -133,7 +133,7 @@ Result<Exit> templates(const Call& call, const Surroundings& around) {
   }
   for (const auto& file : *written)
     around.out << file << '\n';
-  if (written->empty()) around.out << "Nothing written: the folder has its own already.\n";
+  if (written->empty()) around.out << "Nothing written: the folder already has its own.\n";
   return Exit::fine;
 }
 
@@ -170,19 +170,20 @@ Result<Exit> languages(const Call& call, const Surroundings& around) {
 std::vector<Verb> letterVerbs() {
   return {
       {{"letters", "FILE FOLDER",
-        "writes a day's letters home, and the nurse's sheets, into a folder; notes nothing",
+        "writes a day's letters home, and the nurse's sheets, into a folder; records "
+        "nothing",
         choosingDay({{"--html", "", "as pages; plain text when not given"},
                      {"--all", "", "also those that were printed before"},
                      passphraseOption()})},
        letters},
       {{"languages",
         "FILE",
-        "languages that guardians asked for, beside the letters there are",
+        "languages that guardians asked for, and the letters available",
         {{"--term", "NAME", "which term; the newest when not given"}, passphraseOption()}},
        languages},
       {{"letter-templates",
         "FOLDER",
-        "copies the letters' templates, to be edited; put them into letters/ beside the logbook",
+        "copies the letter templates for editing; put them into letters/ beside the logbook",
         {}},
        templates},
   };

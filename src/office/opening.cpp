@@ -23,9 +23,8 @@ Result<base::Path> laptopFolder(const Call& call, const Surroundings& around) {
     return base::Path(folder) / "groovekeeper";
   if (const auto home = set("HOME"); !home.empty())
     return base::Path(home) / ".config" / "groovekeeper";
-  return Error{
-      ErrorCode::callMalformed,
-      "there is no home folder to remember this laptop's logbooks in; give --laptop-folder FOLDER"};
+  return Error{ErrorCode::callMalformed,
+               "no home folder to remember this laptop's logbooks in; give --laptop-folder FOLDER"};
 }
 
 template <class T, class Word>

@@ -14,11 +14,11 @@ std::vector<Option> programOptions(bool isNew) {
           {"--supervision", "WORD",
            "general (usual), direct, public health ...; dentist exam "
            "required: no tooth before a dentist named it"},
-          {"--authorizing-dentist", "TEXT", "who stands behind the work"},
+          {"--authorizing-dentist", "TEXT", "dentist responsible for the work"},
           {"--agreement-until", "DATE", "last day of the standing agreement, or none"},
-          {"--authorization-days", "N", "how long a dentist's word on a tooth holds (365)"},
+          {"--authorization-days", "N", "how long a dentist's authorization is valid (365)"},
           {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
-          {"--suppress-below", "N", "published counts under this are hidden (10)"}};
+          {"--suppress-below", "N", "published counts under this are suppressed (10)"}};
 }
 
 Result<std::optional<base::Date>> dateOrNone(const Call& call, std::string_view option,

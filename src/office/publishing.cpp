@@ -12,7 +12,7 @@ using base::ErrorCode;
 using base::Result;
 
 Option issueOption() {
-  return {"--issue", "", "notes that it went out, and prints its version; writes in FILE"};
+  return {"--issue", "", "records it as issued and prints its version; writes in FILE"};
 }
 
 Option mergeOption() {
@@ -21,7 +21,7 @@ Option mergeOption() {
 
 Option gradesOption() {
   return {"--grades", "GRADES",
-          "grades shown as one row: K-1,2-3, or auto, or each; as they went out last or auto"};
+          "grades shown as one row: K-1,2-3, or auto, or each; as last issued, or auto"};
 }
 
 Result<session::Session> openToIssue(const Call& call, const Surroundings& around) {
@@ -105,7 +105,7 @@ std::string mergingAdvice(const reports::TermTotals& totals, const reports::Supp
   for (const auto& one : totals.schools)
     if (std::ranges::find(offered.front(), reports::keyOf(one)) != offered.front().end())
       names.push_back(one.school);
-  return hiddenOf({}) + " counts are hidden; with " + base::join(names, ", ") +
+  return hiddenOf({}) + " counts are suppressed; with " + base::join(names, ", ") +
          " as one group it would be " + hiddenOf(offered) +
          ": --merge auto. Choose once for the year, before anything is published.";
 }

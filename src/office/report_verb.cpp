@@ -121,7 +121,7 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   for (const auto* option : {"--term", "--school", "--merge", "--grades"})
     if (call.has(option))
       return Error{ErrorCode::callMalformed,
-                   std::string(option) + " does not go with a report of a year"};
+                   std::string(option) + " does not go with a year's report"};
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
   auto session = openToIssue(call, around);
@@ -196,7 +196,7 @@ std::vector<Verb> reportVerbs() {
         "FILE KIND",
         "term, retention, quality, findings, prevention, follow-up, trace, payers, "
         "terms-compared, cost, funder (one sheet) or funder-annex, of one term, or state, of a "
-        "year; names stay sealed",
+        "year; names stay locked",
         {{"--term", "NAME", "which term; the newest when not given"},
          {"--year", "NAME", "state, cost, term, findings: of this year, each child once"},
          {"--csv", "", "state: one file for a spreadsheet, a figure a row"},
@@ -214,7 +214,8 @@ std::vector<Verb> reportVerbs() {
          clockOption(),
          {"--attack-rate", "SHARE", "prevention: instead of the measured one, 0 to 1"},
          {"--retention", "SHARE", "prevention: protected at one year, instead of the measured one"},
-         {"--first-molars", "", "prevention: without second molars, which borrow the rate"},
+         {"--first-molars", "",
+          "prevention: without second molars, which use the first molars' rate"},
          {"--years", "NUMBER", "prevention: the years looked ahead; 9 when not given"},
          {"--program-cost", "AMOUNT", "prevention: what the term's program cost"},
          {"--cost-per-cavity", "AMOUNT", "prevention: what treating one cavity costs"}}},

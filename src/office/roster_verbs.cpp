@@ -32,7 +32,7 @@ void tell(const std::vector<PlannedChild>& plan, const Call& call, const Surroun
     json.endObject();
     return;
   }
-  around.out << "Took in " << base::counted(std::ssize(plan), "child", "children") << " and "
+  around.out << "Imported " << base::counted(std::ssize(plan), "child", "children") << " and "
              << base::counted(forms, "form", "forms") << ".\n";
   for (const auto& planned : plan)
     if (!planned.incompleteBecause.empty())
@@ -82,7 +82,7 @@ Result<Exit> takeBackRoster(const Call& call, const Surroundings& around) {
     const auto done = session.takeBackImport(by, *child, call.text("--reason"));
     if (!done) return done.error();
     return "the import that brought " + call.text("--child") +
-           " is taken back; it stays in the history";
+           " is undone; it stays in the history";
   });
 }
 
@@ -91,15 +91,16 @@ Result<Exit> takeBackRoster(const Call& call, const Surroundings& around) {
 std::vector<Verb> rosterVerbs() {
   return {
       {{"import-roster", "FILE CSV",
-        "takes in a school's list of children and forms, all lines or none",
+        "imports a school's list of children and forms, all lines or none",
         writing({{"--school", "CODE", "the school", true},
                  {"--term", "NAME", "the term for which the forms came back", true},
                  {"--ages-confirmed", "", "the school confirms ages unusual for the grade"},
-                 {"--others-confirmed", "", "those like a child on the roster are other children"},
+                 {"--others-confirmed", "",
+                  "those similar to a child on the roster are different children"},
                  passphraseOption()})},
        importRoster},
       {{"take-back-import", "FILE",
-        "takes back a whole roster import while nothing is recorded on its students",
+        "undoes a whole roster import if nothing is recorded on its students",
         writing({{"--child", "NUMBER", "any student of that import", true},
                  {"--reason", "TEXT", "why", true}})},
        takeBackRoster},

@@ -34,7 +34,7 @@ std::string helpPage() {
     left.resize(std::max<std::size_t>(left.size() + 1, 30), ' ');
     page += "  " + left + std::string(verb.shape.help) + "\n";
   }
-  return page + "\nExit code: 0 all is well, 1 the answer is a finding, 2 a bad call or trouble.\n";
+  return page + "\nExit code: 0 OK, 1 the answer is a finding, 2 a wrong command or an error.\n";
 }
 
 Error noSuchVerb(std::span<const std::string> args) {

@@ -183,22 +183,22 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
 } // namespace
 
 std::vector<Verb> totalsVerbs() {
-  return {{{"totals",
-            "FILE",
-            "what each term comes to, by school; names stay sealed",
-            {{"--term", "NAME", "this term alone"},
-             {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-             {"--publish", "", "only what may be published: small numbers are suppressed"},
-             {"--suppress-under", "N", "the least count shown; the program's own, at least 5"},
-             {"--published-on", "DATES",
-              "days as of which tables went out that the logbook does not know of"},
-             mergeOption(),
-             issueOption(),
-             byOption(),
-             pinOption(),
-             laptopOption(),
-             clockOption()}},
-           totals}};
+  return {
+      {{"totals",
+        "FILE",
+        "totals of each term, by school; names stay locked",
+        {{"--term", "NAME", "this term alone"},
+         {"--as-of", "DATE", "nothing after this day counts; today when not given"},
+         {"--publish", "", "only what may be published: small numbers are suppressed"},
+         {"--suppress-under", "N", "the smallest count shown; the program's own, at least 5"},
+         {"--published-on", "DATES", "as-of dates of tables issued that are not in the logbook"},
+         mergeOption(),
+         issueOption(),
+         byOption(),
+         pinOption(),
+         laptopOption(),
+         clockOption()}},
+       totals}};
 }
 
 } // namespace gk::office

@@ -15,6 +15,13 @@ inline Column right(std::string heading) {
   return {std::move(heading), true};
 }
 
+/// A column of dates, kept as 2026-11-17 for files.
+inline Column dated(std::string heading) {
+  Column column{std::move(heading)};
+  column.date = true;
+  return column;
+}
+
 inline std::string number(int value) {
   return std::to_string(value);
 }
@@ -25,7 +32,7 @@ inline std::string number(const std::optional<double>& value, int decimals) {
 
 /// "87.2" for .872.
 inline std::string share(const std::optional<double>& value) {
-  return value ? base::fixed(100 * *value, 1) : nothing;
+  return value ? base::percent(*value) : nothing;
 }
 
 /// "84.3-89.7"; `nothing` without a range.

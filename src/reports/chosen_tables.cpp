@@ -40,7 +40,7 @@ std::vector<Table> chosenTermTables(const TermTotals& totals, const RetentionFac
                                    std::to_string(totals.window.untilMonths) +
                                    " months, by placing school, " + words,
                                lines);
-    tables[i].columns.front().heading = "Placed at";
+    tables[i].columns.front().heading = "School where placed";
   }
   return tables;
 }

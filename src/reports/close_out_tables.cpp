@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "reports/cells.h"
 #include "reports/close_out_words.h"
+#include "reports/display_names.h"
 #include "reports/incident_counts.h"
 
 namespace gk::reports {
@@ -11,23 +12,22 @@ namespace {
 
 Table equationTable(const CloseOut& day) {
   const auto& sums = day.equation;
-  Table table{
-      "Close-out: " + day.school + ", " + day.date.weekday() + " " + day.date.words() +
-          (day.team == 1 ? "" : ", team " + number(day.team)),
-      {{"Consented", true},
-       {"Screened", true},
-       {"Absent", true},
-       {"Declined", true},
-       {"Left", true},
-       {"Withdrawn", true},
-       {"On hold", true},
-       {"Not reached", true},
-       {"Difference", true}},
-      {{number(sums.consented), number(sums.screened), number(sums.absent), number(sums.declined),
-        number(sums.left), number(sums.withdrawn), number(sums.onHold), number(sums.notReached),
-        number(sums.difference())}},
-      {"consented = screened + absent + declined + left + withdrawn + on hold + not reached; "
-       "a recheck alone counts as screened."}};
+  Table table{"Close-out: " + day.school + ", " + day.date.weekday() + ", " + day.date.words() +
+                  (day.team == 1 ? "" : ", team " + number(day.team)),
+              {{"Consented", true},
+               {"Screened", true},
+               {"Absent", true},
+               {"Declined", true},
+               {"Packages left", true},
+               {"Withdrawn", true},
+               {"On hold", true},
+               {"Not seen", true},
+               {"Unaccounted for", true}},
+              {{number(sums.consented), number(sums.screened), number(sums.absent),
+                number(sums.declined), number(sums.left), number(sums.withdrawn),
+                number(sums.onHold), number(sums.notReached), number(sums.difference())}},
+              {"consented = screened + absent + declined + left + withdrawn + on hold + not "
+               "seen; a recheck alone counts as screened."}};
   if (sums.underOverride > 0)
     table.notes.push_back("Of consented, seen on a clinician's override without a valid consent: " +
                           number(sums.underOverride) + ".");
@@ -48,12 +48,11 @@ Table blockerTable(const CloseOut& day) {
 }
 
 Table questionTable(const CloseOut& day) {
-  Table table{
-      "Questions of the merge",
-      {{"Child"}, {"Clash"}, {"One"}, {"Other"}, {"Answer"}},
-      {},
-      {"Nothing was overwritten: a person says which stands, and the history keeps both. Each "
-       "is to be answered before signing; until then what was answered can be asked again."}};
+  Table table{"Laptop conflicts",
+              {{"Child"}, {"Conflict"}, {"One laptop"}, {"Other laptop"}, {"Resolution"}},
+              {},
+              {"Nothing was overwritten: a person chooses, and the history keeps both. "
+               "Resolve each before signing; until then a resolution can be changed."}};
   for (const auto& question : day.questions) {
     std::vector<std::string> others;
     for (std::size_t i = 1; i < question.sides.size(); ++i)
@@ -64,7 +63,7 @@ Table questionTable(const CloseOut& day) {
   for (const auto& one : day.answered)
     table.rows.push_back({one.shown, one.what, nothing, nothing,
                           one.words + " (" + (one.who.empty() ? "" : one.who + " ") +
-                              one.answer.stamp.at.text().substr(11) + ")"});
+                              one.answer.stamp.at.clockWords() + ")"});
   return table;
 }
 
@@ -75,7 +74,7 @@ std::string callWords(const Call& call) {
 
 Table urgentTable(const CloseOut& day) {
   Table table{"Urgent: call today",
-              {{"Child"}, {"Finding"}, {"Calls"}, {"Reached"}, {"Nurse told"}, {"Next"}},
+              {{"Child"}, {"Finding"}, dated("Calls"), {"Reached"}, {"Nurse told"}, {"Next"}},
               {},
               {"Urgent stays open until a guardian has been reached and care has an outcome."}};
   for (const auto& line : day.urgent) {
@@ -108,12 +107,12 @@ Table unfinishedTable(const CloseOut& day) {
               {{"Child"},
                {"Room"},
                {"Tooth"},
-               {"How it stands"},
+               {"Status"},
                {"Reason"},
-               {"First date"},
+               dated("Planned since"),
                {"Next step"}},
               {},
-              {"First date: since when it has been meant to be sealed."}};
+              {"Planned since: the day from which it was planned to be sealed."}};
   for (const auto& tooth : day.unfinished)
     table.rows.push_back({tooth.shown, tooth.room, tooth.words, tooth.how,
                           tooth.reason.empty() ? "NONE" : tooth.reason, tooth.firstMeant.iso(),
@@ -123,9 +122,9 @@ Table unfinishedTable(const CloseOut& day) {
 
 Table exceptionTable(const CloseOut& day) {
   Table table{"Exceptions",
-              {{"Kind"}, {"Child"}, {"What"}, {"Reason"}, {"By"}, {"Who must fix"}},
+              {{"Kind"}, {"Child"}, {"What"}, {"Reason"}, {"By"}, {"Assigned to"}},
               {},
-              {"Fixed by nobody: all is known, and the line is kept for the record."}};
+              {"No action needed: all is known, and the line is kept for the record."}};
   for (const auto& one : day.exceptions)
     table.rows.push_back(
         {named(one.kind), one.shown, one.what, one.reason, one.who, named(whoMustFix(one.kind))});
@@ -140,15 +139,15 @@ Table letterTable(const CloseOut& day) {
        {"About"},
        {"Language"},
        {"Printed", true},
-       {"Handed", true},
+       {"Handed out", true},
        {"Returned", true},
        {"To do"}},
       {},
       {letterSums(day.letters).words() +
            " have their letter, printed or queued. A letter that is missing or in error is an "
            "exception and does not hold up the signing.",
-       "Letters are counted, not sheets. What was handed over in error stays until a guardian who "
-       "was reached is logged, or the letter came back."}};
+       "Letters are counted, not sheets. A letter given out by mistake stays listed "
+       "until a call that reached a guardian is logged, or the letter came back."}};
   for (const auto& line : day.letters)
     table.rows.push_back({line.shown, line.room, named(line.variant),
                           line.languages.empty() ? nothing : line.languages, number(line.printed),
@@ -170,8 +169,8 @@ Table countTable(const CloseOut& day) {
           {{number(counts.children), number(counts.sealedChildren), number(counts.firstMolars),
             number(counts.secondMolars), number(counts.otherTeeth), number(counts.surfaces),
             number(counts.varnish), number(counts.checks)}},
-          {"Teeth and surfaces are counted apart; only complete sealants count. One letter is due "
-           "for each child seen or absent."}};
+          {"Teeth and surfaces are counted separately; only complete sealants count. "
+           "One letter is due for each child seen or absent."}};
 }
 
 Table supplyTable(const CloseOut& day) {
@@ -180,13 +179,13 @@ Table supplyTable(const CloseOut& day) {
                {"Lot"},
                {"Teeth", true},
                {"Children", true},
-               {"Opened", true},
-               {"Left", true},
-               {"Expiry"},
+               {"Packages opened", true},
+               {"Packages left", true},
+               dated("Expiry"),
                {"Days to expiry", true}},
               {},
-              {"Teeth that the lot touched, finished or not. Opened and left are packages, as "
-               "somebody counted them; nothing left closes the lot."}};
+              {"Teeth treated with the lot, finished or not. Packages as counted; none left "
+               "closes the lot."}};
   const auto counted = [](const std::optional<int>& value) {
     return value ? number(*value) : nothing;
   };
@@ -202,47 +201,47 @@ Table supplyTable(const CloseOut& day) {
 }
 
 Table laptopTable(const CloseOut& day) {
-  Table table{
-      "Laptops and backups",
-      {{"Laptop"},
-       {"Entries of the day", true},
-       {"Last entry"},
-       {"Last backup, read back whole"},
-       {"All in it"}},
-      {},
-      {"A laptop by the end of its identity and who worked on it. A backup holds what that "
-       "laptop had then, with what it had taken in. A copy on the laptop's own disk is lost "
-       "with it and counts for nothing. Questions of the merge that are open: " +
-       number(static_cast<int>(day.questions.size())) + "."}};
+  Table table{"Laptops and backups",
+              {{"Laptop"},
+               {"Entries of the day", true},
+               {"Last entry"},
+               {"Last verified backup"},
+               {"Complete"}},
+              {},
+              {"A laptop is named by the end of its ID and who worked on it. A backup holds "
+               "what that laptop had then, with what it had merged. A copy on the laptop's "
+               "own disk is lost with it and does not count. Laptop conflicts that are "
+               "open: " +
+               number(static_cast<int>(day.questions.size())) + "."}};
   for (const auto& line : day.laptops)
     table.rows.push_back({line.words, number(line.entries), line.last ? line.last->text() : nothing,
                           line.backedUp ? line.backedUp->text() + ", " + line.file +
                                               (line.sameDisk ? ", on the laptop's own disk" : "")
-                                        : "none noted",
+                                        : "none recorded",
                           line.isBackedUp() ? "yes" : "NO"});
   return table;
 }
 
 std::string costNote(const CloseOut& day) {
-  if (!day.cost) return "No costs are entered. They hold nothing up.";
+  if (!day.cost) return "No costs entered. Signing does not need them.";
   if (day.cost->lines.empty()) return "The day cost nothing.";
   return "Costs, $: " + roster::costsText(day.cost->lines) + "; " +
-         roster::centsText(day.cost->total()) + " in all.";
+         roster::centsText(day.cost->total()) + " in total.";
 }
 
 Table effortTable(const CloseOut& day) {
-  Table table{"Time and people",
+  Table table{"Staff and chair hours",
               {{"Chairs", true},
                {"Hours open", true},
                {"Chair hours", true},
                {"Children seen per chair hour", true},
                {"Staff hours"},
-               {"Staff hours in all", true},
-               {"Pupils taught", true}},
+               {"Total staff hours", true},
+               {"Students receiving oral health education", true}},
               {},
               {}};
   if (!day.effort) {
-    table.notes = {"Nobody has said it yet. It holds nothing up."};
+    table.notes = {"Not entered yet. Signing does not need it."};
     if (day.cost) table.notes.push_back(costNote(day));
     return table;
   }
@@ -259,7 +258,7 @@ Table effortTable(const CloseOut& day) {
 
 Table referralTable(const CloseOut& day) {
   Table table{"Referrals made today",
-              {{"Child"}, {"Urgency"}, {"Reason"}, {"Referred to"}, {"To be seen by"}, {"Stands"}},
+              {{"Child"}, {"Urgency"}, {"Reason"}, {"Referred to"}, {"To be seen by"}, {"Status"}},
               {},
               {"Followed up until there is an outcome: letter, second letter, phone. The report "
                "\"follow-up\" of the term has the days open."}};
@@ -271,50 +270,49 @@ Table referralTable(const CloseOut& day) {
 
 Table incidentTable(const CloseOut& day) {
   Table table{
-      "Incidents", {{"When"}, {"What"}, {"Child"}, {"Done"}, {"Told"}, {"Follow-up"}}, {}, {}};
+      "Incidents", {dated("When"), {"What"}, {"Child"}, {"Done"}, {"Told"}, {"Follow-up"}}, {}, {}};
   std::vector<IncidentLine> ofToday;
   for (const auto& line : day.incidents) {
     const auto& incident = line.incident;
-    const auto when = incident.happened.text();
-    table.rows.push_back({line.isEarlier ? when : when.substr(11), named(incident.type),
+    const auto when = incident.happened;
+    table.rows.push_back({line.isEarlier ? when.text() : when.clockWords(), named(incident.type),
                           line.shown.empty() ? nothing : line.shown,
                           incident.done + (line.who.empty() ? "" : " (" + line.who + ")"),
                           incident.told.empty() ? nothing : incident.told,
                           (followup::isOpen(incident) ? "OPEN: "
-                           : incident.settled         ? "settled "
+                           : incident.settled         ? "resolved "
                                                       : "") +
                               incident.followUp});
     if (!line.isEarlier) ofToday.push_back(line);
   }
   const auto counts = countWords(incidentCounts(ofToday));
-  table.notes = {counts.empty() ? "No incident was written down today." : "Today: " + counts + ".",
-                 "What is open of earlier days is listed until it is settled."};
+  table.notes = {counts.empty() ? "No incident was recorded today." : "Today: " + counts + ".",
+                 "Open incidents of earlier days are listed until they are resolved."};
   return table;
 }
 
 Table paperTable(const CloseOut& day) {
-  Table table{"Paper with names, out and in",
+  Table table{"Printed lists, out and in",
               {{"Sheets"},
                {"Out", true},
-               {"Back in the case", true},
-               {"Handed over", true},
+               {"Returned", true},
+               {"Handed out", true},
                {"Shredded", true},
                {"Missing", true},
                {"Why"}},
               {},
-              {"Out and handed over of letters are what their records say."}};
+              {"For letters, out and handed out come from their records."}};
   for (const auto& line : day.papers)
     table.rows.push_back({named(line.count.paper), number(line.count.out), number(line.count.back),
                           number(line.count.handed), number(line.count.shredded),
                           number(line.count.missing()),
                           line.count.reason.empty() ? nothing : line.count.reason});
-  if (!day.paperCounted)
-    table.notes.emplace_back("Nobody has said yet whether other sheets with names went out.");
+  if (!day.paperCounted) table.notes.emplace_back("Other printed lists have not been counted.");
   return table;
 }
 
 Table lateEntryTable(const CloseOut& day) {
-  Table table{"Late entries", {{"When"}, {"About"}, {"Late entry"}, {"By"}}, {}, {}};
+  Table table{"Late entries", {dated("When"), {"About"}, {"Late entry"}, {"By"}}, {}, {}};
   for (const auto& one : day.lateEntries)
     table.rows.push_back({one.at.text(), one.shown.empty() ? "the whole day" : one.shown, one.text,
                           one.who.empty() ? nothing : one.who});
@@ -328,8 +326,7 @@ Table stillToSeeTable(const CloseOut& day) {
   Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
   for (const auto& line : day.stillToSee)
     table.rows.push_back({line.shown, line.room});
-  table.notes = {
-      "Whoever has an outcome of today, also absent or not reached, is not in this list."};
+  table.notes = {"Students with an outcome today, also absent or not seen, are not in this list."};
   return table;
 }
 
@@ -338,12 +335,11 @@ Table stillToSeeTable(const CloseOut& day) {
 namespace {
 
 Table confirmedTable(const CloseOut& day) {
-  Table table{
-      "Placements confirmed",
-      {{"Operator"}, {"Placements", true}, {"Confirmed", true}, {"Status"}},
-      {},
-      {"Each operator confirms her or his own, and nobody does it for another. A correction "
-       "afterwards is confirmed again."}};
+  Table table{"Placements confirmed",
+              {{"Operator"}, {"Placements", true}, {"Confirmed", true}, {"Status"}},
+              {},
+              {"Each operator confirms their own placements. A later correction is "
+               "confirmed again."}};
   for (const auto& line : day.confirmed)
     table.rows.push_back(
         {line.who, number(line.placed), number(line.confirmed),
@@ -361,10 +357,10 @@ std::vector<Table> closeOutTables(const CloseOut& day) {
                          letterTable(day),    referralTable(day),  incidentTable(day),
                          paperTable(day),     effortTable(day),    laptopTable(day),
                          lateEntryTable(day), confirmedTable(day), stillToSeeTable(day)};
-  out.back().notes = {"This sheet names children: count it out, count it in, shred it.",
+  out.back().notes = {"This sheet names children: count it out and back in, then shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
-                      "practice act, program "
-                      "protocol and the maker's instructions come first."};
+                      "practice act, program protocol and the manufacturer's instructions come "
+                      "first."};
   return out;
 }
 

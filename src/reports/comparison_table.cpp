@@ -1,4 +1,5 @@
 #include "reports/cells.h"
+#include "reports/display_names.h"
 #include "reports/factor_words.h"
 #include "reports/report_plots.h"
 #include "reports/retention_report.h"
@@ -46,7 +47,7 @@ std::string bootstrapRange(const FactorValue& value) {
 }
 
 std::string pWords(const FactorValue& value) {
-  if (value.hasFewSchools) return "not told apart from schools";
+  if (value.hasFewSchools) return "cannot be separated from schools";
   if (value.against && !value.p) return "too few to tell";
   return pValue(value.adjustedP);
 }
@@ -89,22 +90,23 @@ bool hasAny(const FactorComparison& compared, auto is) {
 
 std::string strataWords(const FactorComparison& compared) {
   const bool isTooth = compared.factor == Factor::tooth || compared.factor == Factor::arch;
-  std::string words = "Odds ratio of whole against not whole, each value against all the others";
+  std::string words = "Odds ratio of fully retained against not, each value against all the others";
   if (!isTooth) words += ", within upper and lower, first and second molars";
   if (hasAny(compared, [](const auto& v) { return v.level == FactorLevel::withinSchools; }))
     words += ", within schools where a school has both";
-  return words + " (Mantel and Haenszel 1959). Ranges and p allow for the teeth of one child being "
-                 "alike; the bootstrap draws whole children.";
+  return words + ". CIs and p allow for likeness of teeth within a child; the bootstrap "
+                 "resamples children.";
 }
 
 /// How p came about, each sentence where one stands so.
 void addLevelNotes(Table& table, const FactorComparison& compared) {
   if (hasAny(compared, [](const auto& v) { return v.hasFewSchools; }))
     table.notes.push_back(
-        "Not told apart from schools: each school has this value or the others, and fewer than " +
+        "Cannot be separated from schools: each school has this value or the others, "
+        "and fewer than " +
         number(fewestSchoolsASide) +
-        " schools stand on one side. What looks like its doing may be the schools'; no p and no "
-        "range is given.");
+        " schools are on one side. A difference may come from the schools; no p and "
+        "no CI is given.");
   if (hasAny(compared, [](const auto& v) {
         return v.level == FactorLevel::betweenSchools && !v.hasFewSchools;
       }))
@@ -113,16 +115,16 @@ void addLevelNotes(Table& table, const FactorComparison& compared) {
         "units: p by permuting schools.");
   if (hasAny(compared,
              [](const auto& v) { return v.level == FactorLevel::withinSchools && v.isPermuted; }))
-    table.notes.emplace_back("Where numbers are small or one side has none lost, p is by permuting "
-                             "children within their schools.");
+    table.notes.emplace_back(
+        "Where numbers are small or one side has none missing, p is by permuting "
+        "children within their schools.");
 }
 
 /// Other names of the same comparison, value by value.
 void addOtherNames(Table& table, const FactorComparison& compared) {
   for (const auto factor : compared.alsoCalled)
     table.notes.push_back("By " + named(factor) +
-                          " the teeth part in the same way: one comparison under two names, and "
-                          "neither can be told from the other.");
+                          " the teeth divide in the same way: one comparison under two names.");
 }
 
 } // namespace
@@ -133,34 +135,34 @@ Table comparisonTable(const FactorComparison& compared) {
                right("Placed"),
                right("Children found"),
                right("Assessable"),
-               right("Whole %"),
-               right("95 % range"),
-               right("Odds ratio (95 %)"),
+               right("Fully retained, %"),
+               right("95% CI"),
+               right("Odds ratio (95% CI)"),
                right("Bootstrap"),
                right("p"),
-               right("Expected 95 %"),
+               right("95% expected range"),
                {"Place"}},
               {},
               {}};
   for (const auto& value : compared.values)
     table.rows.push_back(rowOf(value));
-  table.notes = {
-      strataWords(compared),
-      "Observational: children, teeth and conditions were not given to a method, a light or a "
-      "person by lot, and may explain all of a difference. Small numbers do not judge a person.",
-      "Expected 95 %: where a value with as many teeth would lie if it were no different from the "
-      "whole cohort (Spiegelhalter 2005). Outside it, look for a cause; of twenty values one lies "
-      "outside by chance."};
+  table.notes = {strataWords(compared),
+                 "Observational: children, teeth and conditions were not assigned to a "
+                 "method, a light or a person at random, and may explain all of a difference. "
+                 "Small numbers are too few to judge an individual.",
+                 "95% expected range: where a value with as many teeth would fall if it were "
+                 "no different from the whole cohort. Outside it, look for a cause; one of "
+                 "twenty values falls outside by chance."};
   if (compared.comparedTogether > 1)
     table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +
-                          " comparisons made together (Holm 1979).");
+                          " comparisons made together.");
   addLevelNotes(table, compared);
   addOtherNames(table, compared);
   if (compared.isPair)
-    table.notes.emplace_back("Of two values the second says the same turned round.");
+    table.notes.emplace_back("With two values, the second is the first in reverse.");
   if (hasNote(compared, estimates::FunnelNote::fewUnits))
     table.notes.emplace_back(
-        "Few values: the cohort they are held against is largely made of each of them.");
+        "Few values: each is a large part of the cohort that it is compared with.");
   table.plot = compared.factor == Factor::school ? funnelPlot(compared) : rangePlot(compared);
   return table;
 }

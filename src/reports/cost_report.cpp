@@ -2,6 +2,7 @@
 
 #include "reports/cells.h"
 #include "reports/term_view.h"
+#include "roster/display_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -89,14 +90,14 @@ Table costTable(const std::vector<CostOfDays>& schools) {
     return table;
   }
   table.notes = {
-      "Estimates: they hold what was entered with the school days, and no other cost. Children and "
-      "teeth are of the same days.",
+      "Estimates: they include only costs entered with the clinic days. Children and "
+      "teeth are from the same days.",
       "Children seen: screened, sealed, varnished or rechecked, each once. The cost of a day is "
-      "divided by all of them, and again by all teeth: the two are not added."};
+      "divided by all children, and separately by all teeth. Do not add the two."};
   if (all.daysCosted < all.days)
     table.notes.push_back("No costs are entered for " +
                           counted(all.days - all.daysCosted, "day", "days") +
-                          ": neither that care nor its cost is counted.");
+                          ": that care and its cost are not counted.");
   return table;
 }
 
@@ -135,16 +136,16 @@ Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
   };
   add("As measured", *averted.averted);
   if (averted.cautious) add("Sealants protect less while retained", *averted.cautious);
-  if (averted.firstsAlone) add("First molars alone", *averted.firstsAlone);
+  if (averted.firstsAlone) add("First molars only", *averted.firstsAlone);
   if (const auto& ends = averted.ifNotLookedAt)
     table.rows.push_back({"None, or all, of those not checked protected", rangeOf(ends, 1), nothing,
                           perCavityRange(all.total(), ends), nothing});
   table.notes = {
-      "An estimate of the program over " + counted(averted.years, "year", "years") + ", of the " +
+      "An estimate for the program over " + counted(averted.years, "year", "years") + ", of the " +
           counted(averted.sealants, "molar", "molars") +
-          " sealed on the days with costs; never of one child.",
-      "The range is that of the cavities averted, turned around. The costs are taken as they were "
-      "entered; what they leave out is not in the range.",
+          " sealed on the days with costs; never for one child.",
+      "The CI comes from the CI of cavities averted. The costs are used as "
+      "entered; costs left out are not in the CI.",
       "Protect less: " + base::fixed(estimates::cautiousEfficacy, 2) +
           " of full protection while retained, as in the term report. Treatment costs avoided are "
           "not subtracted; the report \"prevention\" does that."};

@@ -44,7 +44,7 @@ std::string disagreement(const DayView& view, const roster::ChildId& child, DayE
 std::string paperWords(const followup::PaperCount& count) {
   const auto missing = count.missing();
   return std::to_string(count.out) + " out, " +
-         (missing > 0 ? std::to_string(missing) + " not accounted for"
+         (missing > 0 ? std::to_string(missing) + " unaccounted for"
                       : std::to_string(-missing) + " more came in than went out");
 }
 
@@ -79,8 +79,8 @@ class Finder {
     const auto stands = view_.standing(child);
     if (!outcome) {
       add(BlockerKind::noOutcome, child,
-          stands.since ? stands.why + "; note the outcome: withdrawn"
-                       : "no outcome; say how the child's day ended");
+          stands.since ? stands.why + "; enter the outcome: consent withdrawn"
+                       : "no outcome recorded");
       return;
     }
     if (view_.outcomes.of(child).size() > 1 && !isOfTheMerge(child))
@@ -109,7 +109,7 @@ class Finder {
       decay = decay || row->value.untreatedDecay == chairside::Tri::yes;
     }
     if (urgent && !view_.contacts.has(child))
-      add(BlockerKind::urgentNotCalled, child, "urgent, and nobody has tried to call; call now");
+      add(BlockerKind::urgentNotCalled, child, "urgent, and no call was made; call now");
     if ((urgent || decay) && !view_.referrals.has(child))
       add(BlockerKind::noReferral, child,
           std::string(decay ? "untreated decay" : "urgent") + " without a referral; make one");
@@ -133,7 +133,7 @@ class Finder {
       if (open.size() > movedFrom(child, *field))
         add(BlockerKind::fieldUnfinished, child,
             teethWords(open, view_.records.notation) +
-                ": begun and left open; finish it or record why it was stopped");
+                ": started and left open; finish it or record why it was stopped");
     }
   }
 

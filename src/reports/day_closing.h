@@ -53,7 +53,7 @@ struct MergeSide {
   std::optional<base::LaptopId> laptop; ///< of a visit
   std::optional<roster::ChildId> card;  ///< of two cards
   std::string words;
-  std::string heading{}; ///< "09:05 OF", or the card's number
+  std::string heading{}; ///< "9:05 AM OF", or the card's number
   /// What the other visits found and would be lost with them, as followup::moreSerious; then the
   /// session asks before it keeps this one.
   std::vector<std::string> wouldLose{};
@@ -82,7 +82,7 @@ struct AnsweredQuestion {
   base::Recorded<followup::MergeAnswer> answer;
   std::string shown;
   std::string what;  ///< "two visits", "two cards"
-  std::string words; ///< "kept: 09:00 OF: screened; the other is in the history"
+  std::string words; ///< "kept: 9:00 AM OF: screened; the other is in the history"
   std::string who;   ///< initials
 };
 

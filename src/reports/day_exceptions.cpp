@@ -1,4 +1,5 @@
 #include "reports/day_view.h"
+#include "reports/display_names.h"
 #include "reports/doubtful.h"
 #include "reports/words.h"
 
@@ -35,7 +36,7 @@ std::optional<std::pair<ExceptionKind, std::string>> oddity(const chairside::Ste
   if (run.result == StepResult::interrupted && run.step == Step::cure)
     return std::pair{ExceptionKind::interruptedCure, "cure interrupted at " + lengthOf(run)};
   if (run.result == StepResult::frostyNotSeen)
-    return std::pair{ExceptionKind::frostyNotSeen, std::string("went on though not frosty")};
+    return std::pair{ExceptionKind::frostyNotSeen, std::string("continued though not frosty")};
   return std::nullopt;
 }
 
@@ -66,7 +67,7 @@ void addOverrides(const DayView& view, std::vector<DayException>& out) {
   for (const auto& row : view.records.overrides)
     if (row.value.on == view.records.day.date)
       out.push_back({ExceptionKind::consentOverride, row.value.child, view.shown(row.value.child),
-                     "went on without a valid consent", row.value.reason,
+                     "continued without a valid consent", row.value.reason,
                      view.initials(row.value.clinician)});
 }
 
@@ -109,7 +110,7 @@ void addRedLights(const DayView& view, std::vector<DayException>& out) {
     if (!reading || kit::grade(*light, *reading) != kit::LightGrade::red) continue;
     out.push_back({ExceptionKind::redLight, std::nullopt, "",
                    light->tag + " read " + std::to_string(reading->value.value) + " on " +
-                       reading->on.iso() + " (red) and was used on " +
+                       reading->on.shortWords() + " (red) and was used on " +
                        counted(static_cast<int>(teeth.size()), "tooth", "teeth"),
                    "", ""});
   }
@@ -146,7 +147,7 @@ void addProvisional(const DayView& view, std::vector<DayException>& out) {
 void addNotReady(const DayView& view, std::vector<DayException>& out) {
   for (const auto& row : kit::newestOfEach(view.records.readiness)) {
     if (!kit::isException(row.value.answer)) continue;
-    const auto what = "morning check, " + named(row.value.item) + ": " + named(row.value.answer) +
+    const auto what = "equipment check, " + named(row.value.item) + ": " + named(row.value.answer) +
                       (row.value.detail.empty() ? "" : ", " + row.value.detail);
     out.push_back({ExceptionKind::notReady, std::nullopt, "", what, row.value.reason,
                    view.initials(row.stamp.by.author)});
@@ -171,7 +172,7 @@ void addPaper(const DayView& view, std::vector<DayException>& out) {
                      line.count.reason, ""});
   if (!wasPaperCounted(view.records))
     out.push_back({ExceptionKind::paperNotCounted, std::nullopt, "",
-                   "nobody said whether other sheets with names went out", "", ""});
+                   "other printed lists have not been counted", "", ""});
 }
 
 /// One letter for each child seen or absent, printed or queued: told for the day as a whole, since
@@ -197,7 +198,7 @@ void addDoubtful(const DayView& view, std::vector<DayException>& out) {
   for (const auto& check : stillDoubtful(view.records.checks, placements)) {
     const auto* placement = known.find(check.value.placement);
     out.push_back({ExceptionKind::recordDoubtful, check.value.child, view.shown(check.value.child),
-                   (placement ? "sealant written down on the " + view.tooth(placement->tooth)
+                   (placement ? "sealant charted on the " + view.tooth(placement->tooth)
                               : std::string("an earlier sealant")) +
                        ": not there, and no other tooth known",
                    check.value.note, view.initials(check.stamp.by.author)});

@@ -90,7 +90,7 @@ std::string unconfirmedWords(const CloseOut& day) {
 std::vector<std::string> signingWords(const CloseOut& day) {
   std::vector<std::string> out;
   for (const auto& line : day.signings) {
-    const auto when = line.at.date().words() + " at " + line.at.text().substr(11);
+    const auto when = line.at.date().words() + " at " + line.at.clockWords();
     const auto by = line.who.empty() ? std::string() : " by " + line.who;
     if (line.reopened)
       out.push_back("Reopened on " + when + by + " because: " + line.reason);
@@ -123,7 +123,7 @@ std::string verdictOf(const CloseOut& day) {
   const auto difference = day.equation.difference();
   return "Not ready to sign: " + open +
          (difference == 0 ? std::string()
-                          : "; difference of the student count " + std::to_string(difference)) +
+                          : "; students unaccounted for: " + std::to_string(difference)) +
          ".";
 }
 

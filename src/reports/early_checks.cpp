@@ -93,17 +93,17 @@ Table earlyCheckTable(const TermRecords& records) {
                right("Children"),
                right("Examined"),
                right("Months after placement"),
-               right("By another than placed"),
+               right("Checked by a different provider"),
                right("Assessable"),
-               right("Whole"),
-               right("Part"),
-               right("Lost"),
-               right("Cannot assess"),
-               right("Whole %")},
+               right("Fully retained"),
+               right("Partially retained"),
+               right("Missing"),
+               right("Not assessable"),
+               right("Fully retained, %")},
               {},
-              {"A sample, or after a change of technique, material or equipment, preferably by "
-               "another than who placed them (Maryland Mighty Tooth, 4.4); and looks of "
-               "opportunity. What they find lost is lost in the one-year figures too."}};
+              {"A sample, or after a change of technique, material or equipment, preferably "
+               "by a different provider than placed them; also opportunistic checks. "
+               "Sealants found missing here count as missing in the one-year figures too."}};
   const auto lines = earlyChecks(records);
   for (const auto& line : lines)
     table.rows.push_back({line.label, number(line.children), number(line.examined),

@@ -65,11 +65,11 @@ std::vector<std::size_t> rolesOf(const Effort& total) {
 }
 
 Table hoursTable(const std::vector<std::size_t>& roles) {
-  Table table{"Time and people",
+  Table table{"Staff and chair hours",
               {{"School"}, right("Days"), right("Chair hours")},
               {},
-              {"Only the days whose time and people were noted at their close-out. Chair hours: "
-               "chairs times the hours they were open. Travel and office work are left out."}};
+              {"Only days with hours entered at close-out. Chair hours: chairs times the "
+               "hours they were open. Travel and office work are not included."}};
   for (const auto role : roles)
     table.columns.push_back(right("Hours of " + named(static_cast<roster::Role>(role))));
   table.columns.push_back(right("Staff hours"));
@@ -132,7 +132,7 @@ Table staffTable(const std::vector<Effort>& schools) {
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
   for (const auto* heading : {"Screened", "Screened per chair hour", "Staff hours per child",
-                              "Teeth per chair hour", "Pupils taught"})
+                              "Teeth per chair hour", "Students receiving oral health education"})
     table.columns.push_back(right(heading));
   for (const auto& one : schools) {
     auto cells = hourCells(one, roles);
@@ -151,7 +151,7 @@ std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
   if (schools.back().daysSaid == 0) return std::nullopt;
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
-  table.columns.push_back(right("Pupils taught"));
+  table.columns.push_back(right("Students receiving oral health education"));
   // All schools together: a school's own count of pupils could be small.
   auto cells = hourCells(schools.back(), roles);
   const int taught = schools.back().taught;
@@ -165,9 +165,9 @@ std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
 
 std::optional<Table> mealsTable(const std::vector<Effort>& schools) {
   Table table{"Schools",
-              {{"School"}, right("Pupils with free or reduced-price meals, %"), {"Source"}},
+              {{"School"}, right("Students with free or reduced-price meals, %"), {"Source"}},
               {},
-              {"A school's own share as it was published; it says nothing of one child."}};
+              {"A school's own published percentage; it says nothing about one child."}};
   for (const auto& one : schools)
     if (one.mealsPercent)
       table.rows.push_back({one.school, number(*one.mealsPercent), one.mealsSource});

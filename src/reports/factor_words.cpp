@@ -115,7 +115,7 @@ std::string FactorWords::label(const chairside::Placement& placement, Factor fac
     return initials(placement.placedBy) +
            (placement.assistant ? " with " + initials(*placement.assistant) : " alone");
   case Factor::wet:
-    return placement.wetEvents > 0 ? "wet at least once" : "kept dry";
+    return placement.wetEvents > 0 ? "contaminated at least once" : "kept dry";
   case Factor::holding: {
     const auto* field = fields_.find(placement.field);
     if (!field) return std::string(unknownField);
@@ -133,7 +133,7 @@ std::string FactorWords::label(const chairside::Placement& placement, Factor fac
   case Factor::enamel: {
     const auto* finding = findingOf(placement);
     if (!finding) return std::string(unknownField);
-    return isHypomineralised(*finding) ? "hypomineralised" : "not hypomineralised";
+    return isHypomineralised(*finding) ? "hypomineralized" : "not hypomineralized";
   }
   case Factor::grade:
     return gradeOf(placement);
@@ -165,7 +165,7 @@ std::string FactorWords::gradeOf(const chairside::Placement& placement) const {
 std::string headingOf(Factor factor) {
   switch (factor) {
   case Factor::school:
-    return "Placed at";
+    return "School where placed";
   case Factor::light:
     return "Light";
   case Factor::arch:
@@ -185,11 +185,11 @@ std::string headingOf(Factor factor) {
   case Factor::wet:
     return "Contamination";
   case Factor::holding:
-    return "Held back by";
+    return "Retracted by";
   case Factor::guards:
-    return "Dry field guards";
+    return "Isolation items";
   case Factor::eruption:
-    return "When placed";
+    return "Eruption when placed";
   case Factor::enamel:
     return "Enamel";
   case Factor::grade:

@@ -44,7 +44,7 @@ std::string rateWithRange(double rate, double low, double high) {
 } // namespace
 
 Table findingTable(const FindingTotals& totals) {
-  Table table{"Screening measures, % of children (95 % range)",
+  Table table{"Screening measures, % of children (95% CI)",
               {{"School"},
                right("Screened"),
                right("Could not tell"),
@@ -63,14 +63,14 @@ Table findingTable(const FindingTotals& totals) {
       "Measures of the Basic Screening Survey (ASTDD): by screening, not a dental examination. "
       "Sealants on permanent molars as found at the first screening; decay and need by the most "
       "serious one. Caries experience: untreated or treated decay.",
-      std::string("Ranges of the total: ") +
+      std::string("CIs of the total: ") +
           (totals.unit == ClusterUnit::schools
                ? "schools as clusters."
-               : "each child by itself, as fewer than " +
+               : "each child separately, as fewer than " +
                      std::to_string(estimates::fewestClusters) +
-                     " schools were seen; likeness within a school is missed.") +
-          " They hold for children like these: those with consent, in schools that were chosen, "
-          "not drawn by lot."};
+                     " schools were seen; likeness within a school is not counted.") +
+          " They apply to children like these: those with consent, in schools that "
+          "were chosen, not sampled at random."};
   if (totals.total.couldNotTell > 0 && totals.total.measures)
     table.notes.push_back(
         "Could not tell: untreated or treated decay, or both. Each share is of the "
@@ -85,13 +85,13 @@ Table attackTable(const AttackBySchool& attack) {
                right("Children"),
                right("Molars"),
                right("Affected"),
-               right("As seen (95 % range)"),
-               right("Drawn to the program (95 % range)"),
-               right("Own weight %")},
+               right("Observed (95% CI)"),
+               right("Adjusted toward program average (95% CI)"),
+               right("Weight given to this school, %")},
               {},
               {}};
   if (!attack.rates) {
-    table.notes = {"No never-sealed first molar had been up long enough."};
+    table.notes = {"No never-sealed first molar had been erupted long enough."};
     return table;
   }
   const auto& rates = *attack.rates;
@@ -110,7 +110,7 @@ Table attackTable(const AttackBySchool& attack) {
   }
   table.notes = {
       "Average school " + rateWithRange(rates.annual, rates.interval.low, rates.interval.high) +
-          (rates.prediction ? "; a further school's would lie within " +
+          (rates.prediction ? "; another school's would fall within " +
                                   percentRange(rates.prediction->low, rates.prediction->high)
                             : "") +
           ".",
@@ -123,12 +123,13 @@ Table attackTable(const AttackBySchool& attack) {
                                         attack.profile->clustered.high) +
                           ".");
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))
-    table.notes.emplace_back("The schools differ no more than chance makes them.");
+    table.notes.emplace_back("The schools differ no more than by chance.");
   if (rates.has(estimates::SchoolRatesNote::fewSchools))
-    table.notes.emplace_back("Few schools: how much they really differ is poorly known.");
+    table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
   if (rates.has(estimates::SchoolRatesNote::halfMolars))
-    table.notes.emplace_back("Where none or all were affected, half a molar of each kind was added "
-                             "for the pooling alone.");
+    table.notes.emplace_back(
+        "Where none or all were affected, half a molar of each kind was added for "
+        "the pooling only.");
   std::vector<DrawnUnit> drawn;
   for (const auto& one : rates.schools)
     drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});

@@ -59,21 +59,20 @@ Table foundTable(const TermRecords& records, const RetentionFacts& facts, const 
     ++groups.at(isFound ? 1 : 0).children;
   for (const auto& fact : facts.rows())
     if (fact.due && choice.takes(fact)) add(groups.at(found.at(fact.child) ? 1 : 0), view, fact);
-  Table table{
-      "Children found, and those not found",
-      {{"Children due"},
-       right("Children"),
-       right("Sealants"),
-       right("For each child"),
-       right("Age when sealed"),
-       right("Upper %"),
-       right("Four-handed %"),
-       right("Wet %"),
-       right("Known lost before %")},
-      {},
-      {"As recorded when they were sealed, but for what early looks found lost. Where the two "
-       "lines differ, the children found do not stand for all, and the bounds above say more "
-       "than the range."}};
+  Table table{"Children found, and those not found",
+              {{"Children due"},
+               right("Children"),
+               right("Sealants"),
+               right("Per child"),
+               right("Age when sealed"),
+               right("Upper %"),
+               right("Four-handed %"),
+               right("Contaminated %"),
+               right("Known missing before %")},
+              {},
+              {"As recorded when they were sealed, except what early checks found missing. "
+               "Where the two lines differ, the children found do not represent all, and "
+               "the bounds above say more than the CI."}};
   if (!found.empty()) table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
   return table;
 }

@@ -20,7 +20,7 @@ std::string withRange(const estimates::AvertedEstimate& one) {
 
 bool hidesIn(const std::vector<std::string>& row) {
   return std::ranges::any_of(row, [](const std::string& cell) {
-    return cell == "withheld" || cell.starts_with("fewer than");
+    return cell == "suppressed" || cell.starts_with("fewer than");
   });
 }
 
@@ -44,14 +44,14 @@ std::string reached(double target, const std::string& actual) {
   const bool isNumber =
       std::from_chars(actual.data(), actual.data() + actual.size(), share).ec == std::errc{};
   if (!isNumber) return nothing;
-  return share >= 100 * target ? "yes" : "NO";
+  return share >= 100 * target ? "yes" : "below benchmark";
 }
 
 std::vector<std::pair<std::string, std::string>> sparedFigures(const TermTotals& totals,
                                                                bool teethAreShown) {
   const auto& averted = totals.averted;
-  const auto what = "Teeth spared decay in " + counted(averted.years, "year", "years");
-  if (!teethAreShown) return {{what, "withheld"}};
+  const auto what = "Cavities averted in " + counted(averted.years, "year", "years");
+  if (!teethAreShown) return {{what, "suppressed"}};
   if (!averted.averted || !averted.cautious) return {{what, averted.whyNot}};
   return {{what + ", full protection while retained (range)", withRange(*averted.averted)},
           {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",

@@ -18,7 +18,7 @@ bool hidesIn(const std::vector<std::string>& row);
 /// The cell of the last row, which is the total, under this heading.
 std::string totalUnder(const Table& table, std::string_view heading);
 
-/// "8 September 2026 to 17 November 2026".
+/// "September 8, 2026 to November 17, 2026".
 std::string periodWords(const TermTotals& totals);
 
 int lotsSetAside(const TermRecords& records);

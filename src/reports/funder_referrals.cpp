@@ -84,15 +84,15 @@ Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule
                right("Started"),
                right("Declined"),
                right("Moved"),
-               right("Lost after attempts"),
+               right("Lost to follow-up"),
                right("Open"),
                right("Open over " + number(longOpen) + " days")},
               {},
               {}};
   if (!findingsAreWhole) {
-    table.rows.emplace_back(table.columns.size(), "withheld").front() = "Total";
-    table.notes = {"Left out: with a total of the findings hidden, the number of referrals would "
-                   "give it away."};
+    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
+    table.notes = {"Omitted: with a total of the findings suppressed, the number of referrals "
+                   "would reveal it."};
     return table;
   }
   const ReferralSystem counts(records, today);

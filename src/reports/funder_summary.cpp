@@ -24,7 +24,7 @@ class Summary {
              const std::string& percents, std::optional<double> target = std::nullopt,
              const std::string& range = "") {
     table_.rows.push_back({part_, name, number, whole, percents + range,
-                           target ? base::fixed(100 * *target, 0) : "",
+                           target ? base::percent(*target, 0) : "",
                            target ? reached(*target, percents) : ""});
   }
 
@@ -37,7 +37,7 @@ class Summary {
 std::string shareOf(const std::string& part, const std::string& whole) {
   const auto some = base::parseInt(part);
   const auto all = base::parseInt(whole);
-  if (!some || !all) return hidesIn({part, whole}) ? "withheld" : nothing;
+  if (!some || !all) return hidesIn({part, whole}) ? "suppressed" : nothing;
   return percent(static_cast<int>(*some), static_cast<int>(*all));
 }
 
@@ -62,8 +62,8 @@ void addWork(Summary& summary, const TermRecords& records, const TermTotals& tot
   summary.figure("Clinic days held", number(totals.total.days));
   // Children a day times days is the number of children.
   summary.figure("Children screened a day",
-                 hidesIn({screened}) ? "withheld" : number(totals.total.childrenPerDay(), 1));
-  summary.figure("Incidents written down", incidents(records, rule));
+                 hidesIn({screened}) ? "suppressed" : number(totals.total.childrenPerDay(), 1));
+  summary.figure("Incidents recorded", incidents(records, rule));
   summary.figure("Material lots set aside", number(lotsSetAside(records)));
 }
 
@@ -99,7 +99,7 @@ void addServices(Summary& summary, const TermTotals& totals, const Table& table,
   addShare(summary, "First molars, of teeth sealed", at("First molars"), at("Teeth"));
   addShare(summary, "Second molars, of teeth sealed", at("Second molars"), at("Teeth"));
   addShare(summary, "Other teeth, of teeth sealed", at("Other teeth"), at("Teeth"));
-  summary.figure("Teeth for each sealed child", at("Teeth per sealed child"));
+  summary.figure("Teeth per sealed child", at("Teeth per sealed child"));
 }
 
 void addRetention(Summary& summary, const TermTotals& totals, const Table& table) {
@@ -107,21 +107,23 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
   summary.begin("Retention at " + number(totals.window.fromMonths) + " to " +
                 number(totals.window.untilMonths) + " months");
   summary.share("Children found, of those due", at("Children found"), at("Children due"),
-                at("Found %"));
+                at("Found, %"));
   addShare(summary, "Teeth examined, of those due", at("Examined"), at("Teeth due"));
-  addShare(summary, "Could be judged, of examined", at("Assessable"), at("Examined"));
+  addShare(summary, "Assessable, of examined", at("Assessable"), at("Examined"));
   const auto& line = totals.retention.total;
-  const auto whole = at("Whole %");
+  const auto whole = at("Fully retained, %");
   const bool hasRange = line.whole95 && !hidesIn({whole}) && whole != nothing;
-  summary.share("Whole, of judged", at("Whole"), at("Assessable"), whole, totals.targets.retained,
+  summary.share("Fully retained, of assessable", at("Fully retained"), at("Assessable"), whole,
+                totals.targets.retained,
                 hasRange ? " (" + rangeWords(line.whole95, line.unit) + ")" : "");
-  addShare(summary, "Part, of judged", at("Part"), at("Assessable"));
-  addShare(summary, "Lost, of judged", at("Lost"), at("Assessable"));
+  addShare(summary, "Partially retained, of assessable", at("Partially retained"),
+           at("Assessable"));
+  addShare(summary, "Missing, of assessable", at("Missing"), at("Assessable"));
 }
 
 void addReferrals(Summary& summary, const Table& table) {
   summary.begin("Referrals");
-  if (table.rows.size() == 1) return summary.figure("Made", "withheld");
+  if (table.rows.size() == 1) return summary.figure("Made", "suppressed");
   const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
   summary.figure("Made", at("Made"));
   const std::pair<std::string, std::string> figures[]{
@@ -130,7 +132,7 @@ void addReferrals(Summary& summary, const Table& table) {
       {"Treatment started", "Started"},
       {"Declined", "Declined"},
       {"Moved", "Moved"},
-      {"Lost after attempts", "Lost after attempts"},
+      {"Lost to follow-up", "Lost to follow-up"},
       {"Open", "Open"},
       {"Open or started over " + number(longOpen) + " days",
        "Open over " + number(longOpen) + " days"}};
@@ -139,23 +141,23 @@ void addReferrals(Summary& summary, const Table& table) {
 }
 
 std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule& rule) {
-  return {
-      "Methods. Consented: a form of this term that says yes, or screened in it. Screened: a look "
-      "by a licensed person at school, not a dental examination, no x-rays. Sealed: at least one "
-      "complete sealant by this program; a tooth counts once. Referral complete: treated, or a "
-      "dentist found no need. Reference lines are published state guidance unless the program set "
-      "its own; they speak of programs.",
-      "Retention: found children only, first placements, at " + number(totals.window.fromMonths) +
-          " to " + number(totals.window.untilMonths) +
-          " months; those not found may have kept fewer or more. The range is 95%, children or "
-          "schools taken as clusters.",
-      "Small numbers, method 1: counts of 1 to " + number(rule.threshold() - 1) +
-          " read \"fewer than " + number(rule.threshold()) +
-          "\"; \"withheld\" is a number of any size that would give one away. Rates on fewer than "
-          "30 are marked unstable.",
-      "Decay spared is a model after Griffin, Jones and Crespin 2014: it speaks of programs, never "
-      "of one child; its range holds the sampling error of attack rate and retention, not doubt "
-      "about the model. Tables by school and by grade are in the annex."};
+  return {"Methods. Consented: a form of this term that says yes, or screened in it. "
+          "Screened: a look by a licensed person at school, not a dental examination, "
+          "no x-rays. Sealed: at least one complete sealant by this program; a tooth "
+          "counts once. Referral complete: treated, or a dentist found no need. "
+          "Benchmarks are published state guidance unless the program set its own; "
+          "they apply to programs.",
+          "Retention: found children only, first placements, at " +
+              number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+              " months; those not found may have kept fewer or more. The CI is 95%, with "
+              "children or schools as clusters.",
+          "Small numbers, method 1: counts of 1 to " + number(rule.threshold() - 1) +
+              " read \"fewer than " + number(rule.threshold()) +
+              "\"; \"suppressed\" is a number of any size that would reveal one. Rates on "
+              "fewer than 30 are marked unstable.",
+          "Cavities averted is a model estimate: it applies to programs, never to one "
+          "child; its CI covers the sampling error of attack rate and retention, not "
+          "doubt about the model. Tables by school and by grade are in the annex."};
 }
 
 } // namespace
@@ -165,13 +167,13 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
                                  base::Date today) {
   const auto& tables = published.tables;
   Table table{"Key figures, " + periodWords(totals),
-              {{"Part", false, true},
+              {{"Partially retained", false, true},
                {"Figure"},
                right("Number"),
                right("Of"),
-               right("Share, % (95% range)"),
-               right("Reference line, %"),
-               {"Reached"}},
+               right("Percent (95% CI)"),
+               right("Benchmark, %"),
+               {"Met"}},
               {},
               methods(totals, rule)};
   const auto screened = totalUnder(tables[0], "Screened");
@@ -182,7 +184,7 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
   addServices(summary, totals, tables[1], screened);
   addRetention(summary, totals, tables[3]);
   addReferrals(summary, publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
-  summary.begin("Decay spared, estimate");
+  summary.begin("Cavities averted, estimate");
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(tables[1].rows.back())))
     summary.figure(figure, estimate);
   if (published.exposed > 0)

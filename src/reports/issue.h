@@ -26,7 +26,7 @@ std::vector<Difference> differences(const std::string& before, const std::string
 /// What an issue is called, and the sentence that is printed on it.
 struct Version {
   int number = 1;
-  std::string words; ///< "Version 2, differs from version 1 of 17 November 2026 by 1 figure: ..."
+  std::string words; ///< "Version 2, differs from version 1 of November 17, 2026 by 1 figure: ..."
 };
 
 /// `earlier` are all issues of this report, term and choice, as they were entered. Unchanged

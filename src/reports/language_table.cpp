@@ -21,7 +21,7 @@ Table languageTable(const std::map<std::string, int>& asked, const LetterTemplat
     table.rows.push_back({language, number(children),
                           !made ? "NONE: to be translated"
                           : made->header().isDraft()
-                              ? "a draft, until somebody qualified approves it"
+                              ? "a draft, until a qualified person approves it"
                               : "approved by " + made->header().approvedBy});
   }
   return table;

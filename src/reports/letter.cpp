@@ -30,15 +30,14 @@ const std::string& placeOf(const LetterHeader& header, Quadrant quadrant) {
   base::fail("no such side of the mouth");
 }
 
-/// "top right 1, bottom left 2".
+/// "upper right, 2 lower left": no number behind a side, where it would read as a tooth's.
 std::string sides(const LetterHeader& header, const std::vector<Tooth>& teeth) {
   std::vector<std::string> words;
   for (const auto quadrant :
        {Quadrant::upperRight, Quadrant::upperLeft, Quadrant::lowerLeft, Quadrant::lowerRight}) {
     const auto count = std::ranges::count(teeth, quadrant, &Tooth::quadrant);
     if (count > 0)
-      words.push_back(placeOf(header, quadrant) + (teeth.size() > 1 ? " " : "") +
-                      (teeth.size() > 1 ? std::to_string(count) : ""));
+      words.push_back((count > 1 ? std::to_string(count) + " " : "") + placeOf(header, quadrant));
   }
   return base::join(words, ", ");
 }
@@ -189,7 +188,7 @@ LetterText writeLetter(const LetterTemplates& templates, const LetterFrame& fram
   values.day("date", frame.date);
   values.word("reader", reader.names);
   values.fact("reader", !reader.names.empty());
-  values.fact("pupil", reader.guardian == followup::toPupil);
+  values.fact("student", reader.guardian == followup::toPupil);
   values.fact("interpreter", !speaks(templates, reader));
   values.word("language_asked", reader.language);
   values.fact("replaces", replaces.has_value());

@@ -144,7 +144,7 @@ std::string toLines(const LetterFacts& facts) {
   const auto line = [&](std::string_view what, const std::string& value) {
     lines += std::string(what) + ": " + value + "\n";
   };
-  line("variant", named(facts.variant));
+  line("variant", std::string(base::nameOf(facts.variant)));
   line("sealed", numbers(facts.sealed));
   line("resealed", numbers(facts.resealed));
   line("repaired", numbers(facts.repaired));
@@ -154,10 +154,10 @@ std::string toLines(const LetterFacts& facts) {
   line("may have decay", numbers(facts.mayHaveDecay));
   line("decay", facts.decay ? "yes" : "no");
   line("varnish", facts.varnish ? "yes" : "no");
-  line("urgency", named(facts.urgency));
-  line("urgent for", named(facts.reason));
+  line("urgency", std::string(base::nameOf(facts.urgency)));
+  line("urgent for", std::string(base::nameOf(facts.reason)));
   line("dentist by", facts.dentistBy ? facts.dentistBy->iso() : "no date");
-  line(callLine, named(facts.phoned));
+  line(callLine, std::string(base::nameOf(facts.phoned)));
   return lines;
 }
 

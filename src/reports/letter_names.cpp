@@ -34,7 +34,7 @@ const std::vector<LetterName>& letterPlaceholders() {
 const std::vector<LetterName>& letterQuestions() {
   static const std::vector<LetterName> all{
       {"reader", false},     // it is known who reads this
-      {"pupil", true},       // the reader is the pupil, who is of age
+      {"student", true},     // the reader is the student, who is of age
       {"interpreter", true}, // the reader's language has no template
       {"replaces", true},    // an earlier letter said something else
       {"absent", true},      // not at school that day

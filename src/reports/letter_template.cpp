@@ -162,8 +162,7 @@ class LetterTemplate::Parser {
         });
     if (!guarded)
       return at(line_, column,
-                "{" + std::string(name) +
-                    "} has nothing to say in some letters; put it between {?" +
+                "{" + std::string(name) + "} can be empty; wrap it in {?" +
                     std::string(known->guards.front()) + "} and {/" +
                     std::string(known->guards.front()) + "}");
     add(Kind::word, name, column);

@@ -118,20 +118,20 @@ std::vector<roster::ChildId> onlyWithLetters(const DayView& view) {
 std::string LetterLine::toDo() const {
   switch (stand) {
   case LetterStand::missing:
-    return "print it and hand it over";
+    return "print it and hand it out";
   case LetterStand::toReplace:
-    return "print and hand over the one that replaces the letter of " +
+    return "print and hand out the one that replaces the letter of " +
            (replaced ? replaced->words() : std::string()) + ": " + base::join(changes, "; ");
   case LetterStand::handedInError:
-    return "handed over in error: tell the guardian";
+    return "given out by mistake: tell the guardian";
   case LetterStand::keepBack:
-    return "printed in error: keep it back";
+    return "printed by mistake: do not hand it out";
   case LetterStand::queued:
-    return "print it and hand it over";
+    return "print it and hand it out";
   case LetterStand::printed:
-    return "hand it over";
+    return "hand it out";
   case LetterStand::told:
-    return "nothing more: the guardian was told";
+    return "none: the parent was told";
   case LetterStand::handed:
   case LetterStand::returned:
     return "";

@@ -68,7 +68,7 @@ std::string clash(const Visits& visits, dentition::Notation notation) {
     words.emplace_back("screened on both");
   if (const auto twice = sealedTwice(visits); !twice.empty())
     words.push_back(teethWords(twice, notation) +
-                    " sealed on both, almost certainly one sealant written twice");
+                    " sealed on both, almost certainly one sealant recorded twice");
   if (onSeveral([](const Visit& visit) { return visit.varnishes > 0; }))
     words.emplace_back("varnish on both");
   if (onSeveral([](const Visit& visit) { return visit.end.has_value(); }))
@@ -77,7 +77,7 @@ std::string clash(const Visits& visits, dentition::Notation notation) {
 }
 
 std::string visitHeading(const Visit& visit) {
-  return visit.from->text().substr(11) + (visit.who.empty() ? "" : " " + visit.who);
+  return visit.from->clockWords() + (visit.who.empty() ? "" : " " + visit.who);
 }
 
 std::string visitWords(const Visit& visit) {
@@ -127,7 +127,7 @@ MergeSide cardSide(const DayView& view, const base::Recorded<roster::Child>& car
   return {std::nullopt,
           card.id,
           card.value.number + ", room " + (card.value.room.empty() ? nothing : card.value.room) +
-              ", card made " + firstWord(view, card).at.text() +
+              ", card made " + firstWord(view, card).at.words() +
               (view.wasSeen(card.id) ? ", seen today" : ""),
           "card " + card.value.number,
           {}};
@@ -197,7 +197,7 @@ MergeQuestion twoWords(const DayView& view, const RivalWords& rival) {
                          std::nullopt, "two laptops corrected the " + rival.thing,
                          {},           {}};
   for (const auto& word : rival.words) {
-    const auto heading = word.stamp.at.text() + " " + view.initials(word.stamp.by.author);
+    const auto heading = word.stamp.at.words() + " " + view.initials(word.stamp.by.author);
     question.sides.push_back(
         {.laptop = {},
          .card = {},

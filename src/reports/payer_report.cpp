@@ -23,7 +23,7 @@ constexpr std::string_view wordsOf(Service service) {
   case Service::repairs:
     return "sealant repairs";
   case Service::interim:
-    return "interim covers";
+    return "glass ionomer sealants";
   case Service::varnish:
     return "fluoride varnish";
   case Service::checks:
@@ -118,7 +118,7 @@ std::vector<Table> payerReport(const TermRecords& records) {
        "billed. Children once each, by payer as the form said.",
        "For use inside the program: small counts are not suppressed here."}};
   Table lines{"Payers by day and provider",
-              {{"Date", false, true},
+              {{"Date", false, true, true},
                {"School", false, true},
                {"Provider"},
                {"Service"},

@@ -47,23 +47,23 @@ AttackRateReport attackRateOf(const TermRecords& records) {
 }
 
 std::vector<std::string> attackNotes(const AttackRateReport& attack) {
-  std::vector<std::string> notes{"Attack rate: each child once, at its first screening by the "
-                                 "program ever, first molars that nobody has sealed."};
+  std::vector<std::string> notes{
+      "Attack rate: each child once, at its first screening by the program; first "
+      "molars never sealed."};
   if (attack.seenBefore > 0)
-    notes.push_back(
-        "Left out, as the program had screened them before this term: " +
-        counted(attack.seenBefore, "child", "children") +
-        ". Their molars that stayed sound were sealed, so those left are no fair sample.");
+    notes.push_back("Not included, as the program had screened them before this term: " +
+                    counted(attack.seenBefore, "child", "children") +
+                    ". Their sound molars were sealed, so those left are not a fair sample.");
   if (attack.extracted > 0)
     notes.push_back("Affected molars include " + std::to_string(attack.extracted) +
                     " extracted: the reason is not recorded and is taken to be decay.");
   if (attack.everSealedLeftOut > 0)
-    notes.push_back("Left out, as someone had sealed them: " +
+    notes.push_back("Not included, as they were already sealed: " +
                     counted(attack.everSealedLeftOut, "first molar", "first molars") +
                     ". Whether that makes the rate too high or too low is not known: it depends on "
                     "whether those children were at less risk or at more.");
   if (attack.unit == ClusterUnit::schools)
-    notes.emplace_back("The rate's range takes schools as clusters, which makes it the wider.");
+    notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
   return notes;
 }
 

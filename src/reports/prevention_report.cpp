@@ -31,7 +31,7 @@ std::string rangeWordsOf(const ScenarioReport& report) {
   if (!report.estimate->interval) return "";
   const bool hasRate = report.inputs->attackRateSe.has_value();
   const bool hasRetention = report.inputs->retentionEffectiveN.has_value();
-  return std::string(" The 95 % range holds the sampling error of ") +
+  return std::string(" The 95% CI covers the sampling error of ") +
          (hasRate && hasRetention ? "attack rate and retention"
           : hasRate               ? "the attack rate alone"
                                   : "retention alone") +
@@ -40,16 +40,16 @@ std::string rangeWordsOf(const ScenarioReport& report) {
 
 Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
   const auto& scenarios = *report.scenarios;
-  Table table{"Teeth spared decay in " + counted(report.inputs->years, "year", "years") + ", " +
+  Table table{"Cavities averted in " + counted(report.inputs->years, "year", "years") + ", " +
                   whole(report.inputs->sealants) + " sealed molars",
               {{"Scenario"},
                right("Attack rate %"),
                right("Protected at one year %"),
                right("Protection"),
                right("Risk after loss"),
-               right("Teeth spared"),
-               right("95 % range"),
-               right("Of decay prevented %")},
+               right("Cavities averted"),
+               right("95% CI"),
+               right("Decay prevented, %")},
               {},
               {}};
   table.rows = {scenarioRow("Low", scenarios.lowInputs, scenarios.low),
@@ -58,13 +58,12 @@ Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
                 scenarioRow("High", scenarios.highInputs, scenarios.high)};
   table.rows.front()[6] = nothing; // scenarios have no range of their own
   table.rows.back()[6] = nothing;
-  table.notes = {
-      "Protected at one year: the share of teeth whose sealant, repairs and reseals included, was "
-      "whole at the year's look, and not the share of first sealants.",
-      "A model after Griffin, Jones and Crespin 2014; retention after the first year falls by "
-      "0.05 of it a year, a value chosen to agree with their worked example, so that example does "
-      "not confirm it. It speaks of programs, never of one child.",
-      endsWords(scenarios, *report.inputs) + rangeWordsOf(report)};
+  table.notes = {"Protected at one year: the share of teeth whose sealant, repairs and "
+                 "reseals included, was fully retained at the one-year check, and not the "
+                 "share of first sealants.",
+                 "A model estimate; after the first year, retention falls by 0.05 of it a "
+                 "year, a planning value. It applies to programs, never to one child.",
+                 endsWords(scenarios, *report.inputs) + rangeWordsOf(report)};
   if (auto words = reviewWords(*report.inputs); !words.empty())
     table.notes.push_back(std::move(words));
   return table;
@@ -74,7 +73,7 @@ Table tornadoTable(const ScenarioReport& report, const WhatIf& whatIf) {
   Table table{"What each input alone would change",
               {{"Input"}, right("At its low end"), right("At its high end"), right("Swing")},
               {},
-              {"Teeth spared with this input moved and the others " + baseWords(whatIf) +
+              {"Cavities averted with this input moved and the others " + baseWords(whatIf) +
                "; longest first."}};
   for (const auto& bar : report.scenarios->bars)
     table.rows.push_back(
@@ -87,13 +86,13 @@ Table moneyTable(const estimates::MoneyEstimate& money, const WhatIf& whatIf) {
   Table table{"Money, with the program's own amounts", {{"Figure"}, right("Amount")}, {}, {}};
   table.rows = {{"Cost of the program", base::fixed(*whatIf.programCost, 2)},
                 {"Cost of treating one cavity", base::fixed(*whatIf.costPerCavity, 2)},
-                {"Treatment spared, present value", base::fixed(money.savings, 2)},
+                {"Treatment cost avoided, present value", base::fixed(money.savings, 2)},
                 {"Net cost (below 0 it saves)", base::fixed(money.netCost, 2)},
-                {"Cost per tooth spared", number(money.costPerAverted, 2)},
-                {"Price of a cavity at which it just pays", number(money.breakEvenCost, 2)}};
+                {"Cost per cavity averted", number(money.costPerAverted, 2)},
+                {"Break-even cost per cavity", number(money.breakEvenCost, 2)}};
   table.notes = {"Savings are discounted to now from the end of each year at " +
-                 base::fixed(100 * whatIf.discountRate, 1) +
-                 " % a year. Treatment cost is taken as the same in each year."};
+                 base::percent(whatIf.discountRate) +
+                 "% a year. Treatment cost is taken as the same in each year."};
   return table;
 }
 
@@ -123,15 +122,16 @@ std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& what
                                 totals.retention.total.protected95, whatIf,
                                 protectedBounds(totals.retention.total));
   if (!report.scenarios)
-    return {{"Teeth spared decay", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
+    return {{"Cavities averted", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
   std::vector<Table> tables{scenarioTable(report, whatIf), tornadoTable(report, whatIf)};
   if (seconds > 0)
     tables.front().notes.push_back(
         "Holds " + counted(seconds, "second molar", "second molars") +
-        " at the first molars' attack rate, which is borrowed; first molars can be taken alone.");
+        " at the first molars' attack rate; first molars can be shown alone.");
   if (!whatIf.retentionYearOne && protectedBounds(totals.retention.total))
-    tables.front().notes.emplace_back("Low and high of the teeth protected reach as far as those "
-                                      "not looked at could move it, all lost or all kept.");
+    tables.front().notes.emplace_back(
+        "Low and high for teeth protected assume that all unchecked sealants failed, "
+        "or that all held.");
   if (report.money) tables.push_back(moneyTable(*report.money, whatIf));
   return tables;
 }

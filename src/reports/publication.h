@@ -53,7 +53,7 @@ class ShownRow {
     return std::pair(*one, *all);
   }
   [[nodiscard]] std::string hidden(E part, E whole) const {
-    return row_.contains(part) && row_.contains(whole) ? "withheld" : nothing;
+    return row_.contains(part) && row_.contains(whole) ? "suppressed" : nothing;
   }
 
   const Counts<E>& counts_;
@@ -108,8 +108,9 @@ struct Publication {
     table.notes.push_back(
         "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
         std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
-        "\". \"Withheld\" is a number of any size, or a rate built on one, that would give such a "
-        "count away by subtraction, or is all of its group or all but fewer than " +
+        "\". \"Suppressed\" is a number of any size, or a rate built on one, that "
+        "would reveal such a count by subtraction, or is all of its group or all but "
+        "fewer than " +
         under + ". Rates on fewer than 30 are marked unstable.");
     if (!shown.exposed.empty())
       table.notes.push_back(

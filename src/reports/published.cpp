@@ -13,7 +13,8 @@ constexpr std::size_t mostToMerge = 12;
 using Term = Publication<Figure>;
 using Checks = Publication<CheckFigure>;
 std::string period(const TermTotals& totals) {
-  return totals.term + ", " + totals.start.iso() + " to " + std::min(totals.asOf, totals.end).iso();
+  return totals.term + ", " + totals.start.shortWords() + " to " +
+         std::min(totals.asOf, totals.end).shortWords();
 }
 
 Table serviceTable(const Term& term) {
@@ -71,20 +72,20 @@ Table findingTable(const Term& term) {
 Table checkTable(const TermTotals& totals, const Checks& checks) {
   Table table{"Retention at " + std::to_string(totals.window.fromMonths) + " to " +
                   std::to_string(totals.window.untilMonths) + " months, by placing school",
-              {{"Placed at"},
+              {{"School where placed"},
                right("Children due"),
                right("Children found"),
-               right("Found %"),
+               right("Found, %"),
                right("Teeth due"),
                right("Examined"),
                right("Assessable"),
-               right("Whole"),
-               right("Part"),
-               right("Lost"),
-               right("Cannot assess"),
-               right("Whole %")},
+               right("Fully retained"),
+               right("Partially retained"),
+               right("Missing"),
+               right("Not assessable"),
+               right("Fully retained, %")},
               {},
-              {"Found children only. Whole % is whole of assessable."}};
+              {"Found children only. Fully retained, % is of assessable."}};
   checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
     return {row.count(CheckFigure::childrenDue),
             row.count(CheckFigure::childrenFound),
@@ -119,7 +120,7 @@ std::string shownCount(int value, Showing showing, const SuppressionRule& rule) 
   case Showing::fewer:
     return "fewer than " + number(rule.threshold());
   case Showing::withheld:
-    return "withheld";
+    return "suppressed";
   }
   base::fail("no such showing");
 }

@@ -23,7 +23,7 @@ struct Published {
 Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
                   std::span<const Release> earlier = {}, const Groups& groups = {});
 
-/// "12", "fewer than 10" or "withheld".
+/// "12", "fewer than 10" or "suppressed".
 std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
 
 /// The schools that the newest release showed as one.

@@ -14,11 +14,11 @@ Table shortTermTable(const Checks& checks) {
                right("Children"),
                right("Examined"),
                right("Assessable"),
-               right("Whole"),
-               right("Part"),
-               right("Lost"),
-               right("Cannot assess"),
-               right("Whole %")},
+               right("Fully retained"),
+               right("Partially retained"),
+               right("Missing"),
+               right("Not assessable"),
+               right("Fully retained, %")},
               {},
               {"Made this term, within two months of placement; they never enter the one-year "
                "figures."}};
@@ -57,8 +57,9 @@ std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
   }
   if (!tables.empty()) {
     tables.back().notes.emplace_back(
-        "As the forms said, of all schools together. Race and ethnicity: the categories of OMB "
-        "Statistical Policy Directive No. 15 (2024); who named several stands in a row alone.");
+        "As the forms said, of all schools together. Race and ethnicity: the "
+        "categories of OMB Statistical Policy Directive No. 15 (2024); people "
+        "reporting more than one group are counted separately.");
     pupils.addFootnote(tables.back());
   }
   return tables;

@@ -186,8 +186,8 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
   auto table = participationTable(
       "Participation by grade", "Grade",
       std::string("Grade as it is now, the child's own and not the room's.") +
-          (hasBands ? " Neighbouring grades are one row so that fewer counts are hidden." : "") +
-          (total.enrolled ? "" : " Pupils enrolled are not known grade by grade."),
+          (hasBands ? " Adjacent grades share a row so that fewer counts are suppressed." : "") +
+          (total.enrolled ? "" : " Enrollment by grade is not known."),
       made);
   if (hidesIn(table.rows.back()) || !made.shown.narrowed.empty()) return;
   published.byGrade = std::move(table);

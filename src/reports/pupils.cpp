@@ -103,10 +103,15 @@ std::string wordsOf(PupilFigure figure) {
   case PupilFigure::otherSex:
     return "other";
   case PupilFigure::screened:
+    return "screened";
   case PupilFigure::female:
+    return "female";
   case PupilFigure::male:
+    return "male";
   case PupilFigure::privateInsurance:
+    return "private insurance";
   case PupilFigure::noInsurance:
+    return "no insurance";
   case PupilFigure::americanIndian:
   case PupilFigure::asian:
   case PupilFigure::black:
@@ -116,7 +121,7 @@ std::string wordsOf(PupilFigure figure) {
   case PupilFigure::white:
     break;
   }
-  return std::string(base::nameOf(figure));
+  base::fail("a group without words");
 }
 
 } // namespace gk::reports

@@ -23,7 +23,7 @@ struct Ends {
 Cells endCells(const Ends& ends, int begun) {
   return {number(ends.events),
           number(ends.teeth),
-          begun > 0 ? base::fixed(100.0 * ends.teeth / begun, 1) : nothing,
+          begun > 0 ? base::percent(ends.teeth, begun, 1) : nothing,
           number(ends.complete),
           number(ends.stopped),
           number(ends.open)};
@@ -72,19 +72,18 @@ Table wetTable(const TermRecords& records) {
       }
     }
   }
-  Table table{
-      "Wet, by stage and cause",
-      {{"Stage"},
-       {"Cause"},
-       right("Events"),
-       right("Teeth"),
-       right("Of 100 teeth begun"),
-       right("Complete in the end"),
-       right("Stopped"),
-       right("Open")},
-      {},
-      {"A tooth that was wet at two stages stands in both rows, and once in the total. What "
-       "was wet after etching goes back to etching before any sealant."}};
+  Table table{"Contamination, by step and cause",
+              {{"Step"},
+               {"Cause"},
+               right("Events"),
+               right("Teeth"),
+               right("Per 100 teeth started"),
+               right("Completed"),
+               right("Stopped"),
+               right("Open")},
+              {},
+              {"A tooth contaminated at two steps is in both rows, and once in the total. A "
+               "tooth contaminated after etching is re-etched before any sealant."}};
   for (const auto& [what, ends] : byWhat) {
     table.rows.push_back({named(what.first), named(what.second)});
     const auto cells = endCells(ends, begun);
@@ -108,13 +107,11 @@ Table exceptionsTable(const TermRecords& records) {
     overridden,
     notReady
   };
-  constexpr std::array<const char*, 7> words{"Tooth stopped before it was done",
-                                             "Sealant not achieved at the check",
-                                             "Tooth with a cure cut short",
-                                             "Sealed, frosty not seen",
-                                             "Half mouth without one of the four dry guards",
-                                             "Child seen on a clinician's override",
-                                             "Item of the morning failed or passed over"};
+  constexpr std::array<const char*, 7> words{
+      "Tooth stopped before completion",       "Sealant not achieved at the check",
+      "Tooth with a cure cut short",           "Sealed, frosty not checked",
+      "Teeth isolated with an item missing",   "Child seen on a clinician's override",
+      "Equipment check item failed or skipped"};
   std::array<Counts, words.size()> found;
   const auto note = [&](Kind kind, const roster::DayId& day) {
     ++found.at(kind)[view.days.find(day)->school];
@@ -141,7 +138,7 @@ Table exceptionsTable(const TermRecords& records) {
     if (child && records.term.start <= row.value.on && row.value.on <= records.asOf)
       ++found.at(overridden)[child->school];
   }
-  Table table{"Exceptions", {{"What"}, right("Times"), {"Where"}}, {}, {}};
+  Table table{"Exceptions", {{"What"}, right("Count"), {"Where"}}, {}, {}};
   for (std::size_t kind = 0; kind < words.size(); ++kind) {
     int times = 0;
     Cells where;
@@ -153,20 +150,24 @@ Table exceptionsTable(const TermRecords& records) {
     table.rows.push_back(
         {words.at(kind), number(times), where.empty() ? nothing : base::join(where, ", ")});
   }
-  table.notes = {"Each is in the close-out of its day with its reason. Times are not rates: "
+  table.notes = {"Each is in the close-out of its day with its reason. Counts are not rates: "
                  "schools differ in how many were treated."};
   return table;
 }
 
 Table sterilizerTable(const TermRecords& records) {
   const TermView view(records);
-  Table table{
-      "Sterilizer, as the mornings told",
-      {{"Morning"}, {"School"}, {"Answer"}, {"Spore test"}, right("Days since"), {"What was said"}},
-      {},
-      {"Spore tests are asked for at least weekly (common practice, no source); the "
-       "sterilizer's maker and the local rules come first. A test that failed takes it out "
-       "of use until one has passed."}};
+  Table table{"Sterilizer checks",
+              {dated("Date"),
+               {"School"},
+               {"Result"},
+               dated("Spore test"),
+               right("Days since"),
+               dated("Note")},
+              {},
+              {"Spore tests at least weekly: program setting; manufacturer's instructions "
+               "and local rules take precedence. After a failed test, do not use the "
+               "sterilizer until one has passed."}};
   auto rows = records.readiness;
   std::erase_if(rows, [&](const auto& row) {
     return row.value.item != kit::ReadinessItem::sterilizer || !view.isOfTerm(row.value.day);
@@ -184,18 +185,19 @@ Table sterilizerTable(const TermRecords& records) {
          tested ? number(static_cast<int>((when.first.days() - tested->days()).count())) : nothing,
          words.empty() ? nothing : words});
   }
-  if (table.rows.empty()) table.notes = {"No morning of this term asked."};
+  if (table.rows.empty()) table.notes = {"No checks this term."};
   return table;
 }
 
 Table licenceTable(const TermRecords& records) {
   constexpr int soon = 60;
-  Table table{"Licences",
-              {{"Member"}, {"Role"}, {"Licence until"}, right("Days left"), {"Stands"}},
-              {},
-              {"A license that has ended stops clinical tasks and signing, not typing. Soon is "
-               "within " +
-               number(soon) + " days."}};
+  Table table{
+      "Licenses",
+      {{"Member"}, {"Role"}, dated("License valid through"), right("Days left"), {"Status"}},
+      {},
+      {"A license that has ended stops clinical tasks and signing, not typing. Soon is "
+       "within " +
+       number(soon) + " days."}};
   std::vector<const roster::Member*> members;
   for (const auto& row : records.members)
     if (row.value.licenceUntil) members.push_back(&row.value);
@@ -206,7 +208,7 @@ Table licenceTable(const TermRecords& records) {
     table.rows.push_back({one->initials, named(one->role), one->licenceUntil->iso(), number(left),
                           left < 0       ? "ENDED"
                           : left <= soon ? "ends soon"
-                                         : "in force"});
+                                         : "valid"});
   }
   if (table.rows.empty()) table.notes = {"No member's license has an end in this logbook."};
   return table;

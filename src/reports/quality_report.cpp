@@ -24,7 +24,7 @@ std::string signalWords(estimates::ChartSignal signal) {
 }
 
 std::string ofBaseline(double reading, int baseline) {
-  return baseline > 0 ? base::fixed(100 * reading / baseline, 0) : nothing;
+  return baseline > 0 ? base::percent(reading, baseline, 0) : nothing;
 }
 
 Table lightsTable(const std::vector<LightChart>& lights) {
@@ -32,11 +32,11 @@ Table lightsTable(const std::vector<LightChart>& lights) {
               {{"Light"},
                right("Baseline"),
                right("Readings"),
-               {"Latest"},
+               dated("Latest"),
                right("mW/cm2"),
                right("% of baseline"),
                {"Grade"},
-               {"First signal"}},
+               dated("First signal")},
               {},
               {}};
   for (const auto& light : lights) {
@@ -52,17 +52,15 @@ Table lightsTable(const std::vector<LightChart>& lights) {
     }
     table.rows.push_back(std::move(cells));
   }
-  table.notes = {
-      "A light is compared with itself on one meter; a reading is no certified measure. Grade: "
-      "amber from 10 % below the baseline, red from 20 % or under the maker's least (from memory, "
-      "not published; the maker's instructions win).",
-      "Signal: the weighted average of the readings leaves its limits about the mean of the first "
-      "five (Roberts 1959), limits that allow for the error of that mean. Of 100 steady lights 2 "
-      "to "
-      "5 give a false alarm within 50 readings (own simulation, a meter that repeats within 2 to 5 "
-      "%). A meter is taken to repeat within 3 % at best (from memory). After a new lamp or "
-      "battery "
-      "enter the light's baseline again: the chart then begins again."};
+  table.notes = {"A light is compared with itself on one meter; a reading is not a certified "
+                 "measurement. Grade: amber from 10% below the baseline, red from 20% or "
+                 "under the manufacturer's minimum (program setting; manufacturer's "
+                 "instructions take precedence).",
+                 "Signal: the weighted average of the readings is outside its limits around "
+                 "the mean of the first five, limits that allow for the error of that mean. "
+                 "Of 100 steady lights, 2 to 5 give a false alarm within 50 readings. After a "
+                 "new lamp or battery, enter the light's baseline again: the chart then "
+                 "starts over."};
   return table;
 }
 
@@ -77,7 +75,7 @@ struct Care {
 
 Cells careRow(const std::string& label, const Care& care) {
   const auto perHundred = [&](int count) {
-    return care.teeth > 0 ? base::fixed(100.0 * count / care.teeth, 1) : std::string(nothing);
+    return care.teeth > 0 ? base::percent(count, care.teeth, 1) : std::string(nothing);
   };
   return {label,
           number(care.teeth),
@@ -106,21 +104,20 @@ Table careTable(const TermView& view) {
       }
     }
   }
-  Table table{"Keeping the field dry, this term's teeth",
+  Table table{"Isolation, this term's teeth",
               {{"Isolation"},
                right("Teeth"),
-               right("Wet"),
-               right("Wet, of 100"),
+               right("Contaminated"),
+               right("Contaminated per 100"),
                right("Events"),
-               right("Etched again"),
+               right("Re-etched"),
                right("Cure cut short"),
-               right("Of 100"),
-               right("Frosty not seen")},
+               right("Per 100"),
+               right("Frosty not checked")},
               {},
-              {"Every tooth that was begun, also those that were not finished. Saliva between etch "
-               "and cure is the main cause of lost sealants (common practice, no source): a "
-               "method with more of it loses more later.",
-               "A cure cut short counts for nothing and is run again whole."}};
+              {"Every tooth that was started, also those not finished. Saliva between etch "
+               "and cure is a main cause of sealant loss.",
+               "A cure cut short does not count and is repeated in full."}};
   for (const auto& [method, care] : byMethod)
     table.rows.push_back(careRow(named(method), care));
   table.rows.push_back(careRow("Total", total));
@@ -130,19 +127,20 @@ Table careTable(const TermView& view) {
 } // namespace
 
 Table lightTable(const LightChart& light) {
-  Table table{"Light " + light.tag + ": readings, mW/cm2",
-              {{"Date"},
-               right("Reading"),
-               right("% of baseline"),
-               right("Average"),
-               right("Low limit"),
-               right("High limit"),
-               {"Grade"},
-               {"Signal"}},
-              {},
-              {"Baseline as entered " + number(light.baseline) +
-               (light.makersLeast > 0 ? ", the maker's least " + number(light.makersLeast) : "") +
-               "."}};
+  Table table{
+      "Light " + light.tag + ": readings, mW/cm2",
+      {dated("Date"),
+       right("Reading"),
+       right("% of baseline"),
+       right("Average"),
+       right("Low limit"),
+       right("High limit"),
+       {"Grade"},
+       {"Signal"}},
+      {},
+      {"Baseline as entered " + number(light.baseline) +
+       (light.makersLeast > 0 ? ", manufacturer's minimum " + number(light.makersLeast) : "") +
+       "."}};
   if (!light.chart) return table;
   for (std::size_t i = 0; i < baselineReadings; ++i)
     table.rows.push_back({light.dates[i].iso(), nothing, nothing, nothing, nothing, nothing,
@@ -154,11 +152,11 @@ Table lightTable(const LightChart& light) {
                           base::fixed(point.low, 0), base::fixed(point.high, 0),
                           named(light.grades[i]), signalWords(point.signal)});
   }
-  table.notes.push_back("The chart is held against the mean of the first " +
+  table.notes.push_back("The chart is compared with the mean of the first " +
                         base::counted(baselineReadings, "reading", "readings") + ", " +
                         base::fixed(light.mean, 0) + ".");
   if (light.notComparable > 0)
-    table.notes.push_back("Left out, on another meter or with the sleeve otherwise: " +
+    table.notes.push_back("Not included, on another meter or with a different sleeve: " +
                           number(light.notComparable) + ".");
   table.plot = lightPlot(light);
   return table;

@@ -111,7 +111,7 @@ Table countTable(const Tracker& tracker, base::Date today) {
                right("Started"),
                right("Declined"),
                right("Moved"),
-               right("Lost after attempts"),
+               right("Lost to follow-up"),
                right("Open"),
                right("Open over " + number(longOpen) + " days")},
               {},
@@ -140,11 +140,11 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
               {{"Child"},
                {"School"},
                {"Urgency"},
-               {"Screened on"},
-               {"Due"},
+               dated("Screened on"),
+               dated("Due"),
                {"Referred to"},
-               right("Tries"),
-               {"Last try"},
+               right("Attempts"),
+               dated("Last attempt"),
                {"Reached"},
                {"Outcome"},
                right("Days open"),
@@ -174,12 +174,11 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
 /// Sealants that a check did not find where they were written down, until a later look or a
 /// correction of the tooth.
 Table doubtfulTable(const TermView& view, base::Date today) {
-  Table table{
-      "Records in doubt",
-      {{"Child"}, {"School"}, {"Tooth written down"}, {"Placed on"}, {"Checked on"}},
-      {},
-      {"A check found no sealant of ours on that tooth that could be it. Look for it at the "
-       "next visit and correct the tooth, or leave it: it counts as not to be judged."}};
+  Table table{"Records in question",
+              {{"Child"}, {"School"}, {"Tooth charted"}, dated("Placed on"), dated("Checked on")},
+              {},
+              {"A check found no matching sealant on that tooth. Look for it at the next "
+               "visit and correct the tooth, or leave it: it counts as not assessable."}};
   const auto& records = view.records;
   auto checks = records.checks;
   std::erase_if(checks, [&](const auto& row) {

@@ -20,9 +20,9 @@ std::vector<std::size_t> widths(const Table& table) {
   std::vector<std::size_t> out;
   for (const auto& column : table.columns)
     out.push_back(width(column.heading));
-  for (const auto& row : table.rows)
-    for (std::size_t i = 0; i < row.size() && i < out.size(); ++i)
-      out[i] = std::max(out[i], width(row[i]));
+  for (std::size_t row = 0; row < table.rows.size(); ++row)
+    for (std::size_t i = 0; i < out.size(); ++i)
+      out[i] = std::max(out[i], width(cellShown(table, row, i)));
   return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/cost_report.h"
+#include "reports/display_names.h"
 #include "reports/effort_report.h"
 #include "reports/finding_report.h"
 #include "reports/funder_report.h"
@@ -133,7 +134,7 @@ std::string reportTitle(ReportKind kind, const TermRecords& records, const std::
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
   if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
   if (kind == ReportKind::state) return "State report: " + records.term.name;
-  std::string name(base::nameOf(kind));
+  std::string name(base::displayName(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   const bool isSaid = choice.empty() || choice == records.term.name;
   return name + ": " + records.term.name + (isSaid ? "" : ", " + choice);

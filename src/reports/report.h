@@ -65,7 +65,7 @@ std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
 /// CL", "lot RF-2609". Empty when nothing was.
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options);
 
-/// "Retention: Autumn 2026, school CL", "Funder's summary: Autumn 2026". `choice` as `choiceOf`.
+/// "Retention: Fall 2026, school CL", "Funder's summary: Fall 2026". `choice` as `choiceOf`.
 std::string reportTitle(ReportKind kind, const TermRecords& records,
                         const std::string& choice = {});
 

@@ -33,9 +33,9 @@ std::string inWords(Factor factor) {
 
 /// Limits of the funnel over the numbers of teeth that are met.
 void addLimits(Plot& plot, const FactorComparison& compared, double most) {
-  PlotSeries inner{"limits that 95 of 100 such values keep to by chance", PlotMark::dashed, {}};
+  PlotSeries inner{"95% control limits", PlotMark::dashed, {}};
   PlotSeries innerLow{"", PlotMark::dashed, {}};
-  PlotSeries outer{"limits that 998 of 1,000 keep to", PlotMark::dotted, {}};
+  PlotSeries outer{"99.8% control limits", PlotMark::dotted, {}};
   PlotSeries outerLow{"", PlotMark::dotted, {}};
   const double theta = compared.total.whole95->estimate;
   for (double teeth = std::max(5.0, most / 60); teeth <= plot.x.high; teeth += most / 60) {
@@ -55,8 +55,8 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
                               const RetentionLine& total) {
   if (!total.whole95) return std::nullopt;
   std::vector<std::string> names;
-  PlotSeries ranges{"95 % range", PlotMark::bars, {}};
-  PlotSeries shares{"share whole", PlotMark::dots, {}};
+  PlotSeries ranges{"95% CI", PlotMark::bars, {}};
+  PlotSeries shares{"% fully retained", PlotMark::dots, {}};
   const double whole = hundred * total.whole95->estimate;
   double least = whole;
   for (const auto& line : lines) {
@@ -71,11 +71,11 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
   }
   if (names.size() < 2) return std::nullopt;
   const auto axis = rows(std::move(names));
-  return Plot{"Share of checked sealants found whole by " + inWords(factor) + ", against " +
+  return Plot{"Checked sealants fully retained, by " + inWords(factor) + ", against " +
                   base::fixed(whole, 1) + " % of all (dashed).",
-              {"Whole, % of assessable", floorOf(least), hundred},
+              {"Fully retained, % of assessable", floorOf(least), hundred},
               axis,
-              {{"all together", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
+              {{"program average", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
                ranges,
                shares}};
 }
@@ -103,11 +103,11 @@ std::optional<Plot> funnelPlot(const FactorComparison& compared) {
   if (points.points.size() < 2) return std::nullopt;
   const double whole = hundred * compared.total.whole95->estimate;
   Plot plot{"Each " + inWords(compared.factor) +
-                " by its number of teeth: a point outside the dashed lines asks for a look, for "
-                "chance alone seldom puts it there.",
+                " by its number of teeth: a point outside the dashed lines needs a closer "
+                "look: chance alone seldom puts it there.",
             {"Assessable teeth", 0, most * 1.1},
-            {"Whole, %", floorOf(least - 10), hundred},
-            {{"all together", PlotMark::line, {{0, whole}, {most * 1.1, whole}}}}};
+            {"Fully retained, %", floorOf(least - 10), hundred},
+            {{"program average", PlotMark::line, {{0, whole}, {most * 1.1, whole}}}}};
   addLimits(plot, compared, most);
   plot.series.push_back(points);
   return plot;
@@ -124,9 +124,9 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
     }
     return points;
   };
-  PlotSeries between{"nothing is known between", PlotMark::area, read(usual, false)};
+  PlotSeries between{"not known between", PlotMark::area, read(usual, false)};
   between.ends = read(usual, true);
-  PlotSeries band{"95 % band at the years of the table", PlotMark::bars, {}};
+  PlotSeries band{"95% band at the years of the table", PlotMark::bars, {}};
   double least = hundred * usual.curve->survivalAt(usual.looks.back()).low;
   for (const auto& at : usual.readings) {
     if (!at.band) continue;
@@ -134,10 +134,10 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
     band.ends.push_back({at.year, hundred * at.band->high});
     least = std::min(least, hundred * at.band->low);
   }
-  Plot plot{"Share of sealants still whole by years since placement, from " +
+  Plot plot{"Sealants still fully retained by years since placement, from " +
                 counted(usual.checks, "check", "checks") + ".",
             {"Years since placement", 0, std::ceil(usual.looks.back() * 4) / 4},
-            {"Still whole, %", floorOf(least), hundred},
+            {"Still fully retained, %", floorOf(least), hundred},
             {between,
              {"at most, and at least", PlotMark::line, read(usual, false)},
              {"", PlotMark::line, read(usual, true)},
@@ -153,7 +153,7 @@ std::optional<Plot> lightPlot(const LightChart& light) {
   PlotSeries average{"weighted average", PlotMark::line, {}};
   PlotSeries low{"limits of the average", PlotMark::dashed, {}};
   PlotSeries high{"", PlotMark::dashed, {}};
-  PlotSeries red{"red: 20 % under the baseline", PlotMark::dotted, {}};
+  PlotSeries red{"red: 20% under the baseline", PlotMark::dotted, {}};
   double least = 0.8 * light.baseline;
   double most = light.baseline;
   const auto& points = light.chart->points;
@@ -170,12 +170,12 @@ std::optional<Plot> lightPlot(const LightChart& light) {
   red.points = {{1, 0.8 * light.baseline}, {last, 0.8 * light.baseline}};
   const auto& signal = light.chart->firstSignal;
   return Plot{"Light " + light.tag + " after its first five readings, of " +
-                  base::fixed(light.mean, 0) + " mW/cm2 in the mean: " +
+                  base::fixed(light.mean, 0) + " mW/cm2 on average: " +
                   (signal
                        ? "first signal on " + light.dates[baselineReadings + *signal].words() + "."
                        : "no signal."),
-              {"Reading, oldest first (" + light.dates.front().iso() + " to " +
-                   light.dates.back().iso() + ")",
+              {"Reading, oldest first (" + light.dates.front().shortWords() + " to " +
+                   light.dates.back().shortWords() + ")",
                0.5, last + 0.5},
               {"mW/cm2", std::floor(least / 50) * 50 - 50, std::ceil(most / 50) * 50},
               {low, high, red, average, readings}};
@@ -198,9 +198,9 @@ std::optional<Plot> tornadoPlot(const ScenarioReport& report, const std::string&
   }
   const double room = std::max(1.0, (most - least) / 10);
   const auto axis = rows(std::move(names));
-  return Plot{"Teeth spared as each input alone goes from its low to its high end, against " +
+  return Plot{"Cavities averted as each input alone goes from its low to its high end, against " +
                   base::fixed(base, 0) + " " + baseWords + " (dashed).",
-              {"Teeth spared decay", std::max(0.0, least - room), most + room},
+              {"Cavities averted", std::max(0.0, least - room), most + room},
               axis,
               {{baseWords, PlotMark::dashed, {{base, axis.low}, {base, axis.high}}}, swings}};
 }

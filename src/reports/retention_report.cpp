@@ -14,13 +14,13 @@ namespace gk::reports {
 namespace {
 
 Table shrinkTable(const FactorComparison& schools) {
-  Table table{"Small schools: as seen, and drawn towards the program",
-              {{"Placed at"},
+  Table table{"Small schools: observed, and adjusted toward program average",
+              {{"School where placed"},
                right("Assessable"),
-               right("Whole %, as seen"),
-               right("95 % range"),
-               right("Drawn to the program %"),
-               right("Own weight %")},
+               right("Fully retained %, observed"),
+               right("95% CI"),
+               right("Adjusted toward program average, %"),
+               right("Weight given to this school, %")},
               {},
               {}};
   for (const auto& value : schools.values) {
@@ -30,9 +30,9 @@ Table shrinkTable(const FactorComparison& schools) {
                           value.shrunken ? share(value.shrunken->shrunken) : nothing,
                           value.shrunken ? share(value.shrunken->ownWeight) : nothing});
   }
-  table.notes = {"Drawn by beta-binomial empirical Bayes (Griffiths 1973) on effective numbers, "
-                 "teeth over the "
-                 "design effect. It stands beside the figure as seen, never instead of it."};
+  table.notes = {"Adjusted by beta-binomial empirical Bayes on effective numbers, teeth over "
+                 "the design effect. It is shown beside the observed figure, never instead of "
+                 "it."};
   std::vector<DrawnUnit> drawn;
   for (const auto& value : schools.values)
     if (value.shrunken)
@@ -42,9 +42,9 @@ Table shrinkTable(const FactorComparison& schools) {
   table.plot = rangePlot(schools);
   for (const auto note : schools.shrinkageNotes) {
     if (note == estimates::ShrinkageNote::noOverdispersion)
-      table.notes.emplace_back("The schools differ no more than chance makes them.");
+      table.notes.emplace_back("The schools differ no more than by chance.");
     if (note == estimates::ShrinkageNote::fewUnits)
-      table.notes.emplace_back("Few schools: how much they really differ is poorly known.");
+      table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
   }
   return table;
 }
@@ -67,25 +67,22 @@ Cells followUpRow(const RetentionLine& line) {
 }
 
 Table followUpTable(const FactorComparison& schools) {
-  Table table{
-      "Follow-up, and what those not judged could change",
-      {{"Placed at"},
-       right("Children due"),
-       right("Found"),
-       right("Found %"),
-       right("Teeth due"),
-       right("Assessable"),
-       right("Assessable %"),
-       right("Whole %"),
-       right("If none of the rest is whole %"),
-       right("If all of the rest are whole %")},
-      {},
-      {"The last two hold whatever became of the sealants that nobody judged (Manski 1989): "
-       "no assumption, and no sampling error in them. Sealants known as lost whose children were "
-       "not "
-       "found are counted as not whole in both.",
-       "Published guidance asks for over 65 % seen at follow-up (Maryland Mighty Tooth, "
-       "5.5)."}};
+  Table table{"Follow-up, and what unchecked sealants could change",
+              {{"School where placed"},
+               right("Children due"),
+               right("Found"),
+               right("Found, %"),
+               right("Teeth due"),
+               right("Assessable"),
+               right("Assessable, %"),
+               right("Fully retained, %"),
+               right("If all unchecked sealants failed, %"),
+               right("If all unchecked sealants held, %")},
+              {},
+              {"The last two are true whatever became of the unchecked sealants: no "
+               "assumption, and no sampling error in them. Sealants known to be missing "
+               "whose children were not found count as failed in both.",
+               "Published state guidance asks for over 65% seen at follow-up."}};
   for (const auto& value : schools.values)
     table.rows.push_back(followUpRow(value.line));
   table.rows.push_back(followUpRow(schools.total));

@@ -202,26 +202,26 @@ std::string rangeNote(const std::vector<RetentionLine>& lines) {
   const bool isAnyPlanned = std::ranges::any_of(lines, [](const RetentionLine& line) {
     return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned;
   });
-  return std::string("Ranges: Korn and Graubard 1998, which allow for teeth of one child being "
-                     "alike and for few children; none from one child alone.") +
-         (isAnyPlanned ? " Where all or none are whole, or few children came out more even than "
-                         "chance, how alike their teeth are cannot be seen: the program's own "
-                         "figure or a planning value of 0.05 is taken, the larger."
-                       : "");
+  return std::string("CIs allow for likeness of teeth within a child and for few children; none "
+                     "from one child alone.") +
+         (isAnyPlanned
+              ? " Where all or none are fully retained, or few children vary less than by "
+                "chance, likeness cannot be measured: the program's own figure or a planning "
+                "value of 0.05 is used, whichever is larger."
+              : "");
 }
 
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
-  return base::fixed(100 * rate.estimate, 1) + " % (" + rangeWords(rate, unit) + ")";
+  return base::percent(rate.estimate) + "% (" + rangeWords(rate, unit) + ")";
 }
 
 std::string protectionNote(const RetentionLine& total) {
-  if (!total.protected95)
-    return "Whether the teeth are protected a year later, by whatever sealant: none was looked at.";
-  return "Another question, whether the tooth is protected a year later by whatever sealant is on "
-         "it, repairs and reseals included: " +
+  if (!total.protected95) return "Teeth protected a year later by any sealant: none was checked.";
+  return "A different question is whether the tooth is protected a year later by any "
+         "sealant, repairs and reseals included: " +
          estimateWords(*total.protected95, total.unit) + " of " +
          counted(total.teethSeen, "tooth", "teeth") +
-         " looked at. That figure goes into the teeth spared.";
+         " checked. That figure is used for the cavities averted.";
 }
 
 RetentionTotals retentionTotals(const RetentionFacts& facts) {

@@ -41,13 +41,13 @@ bool isCounted(const SealantFact& fact, SealantCount count) {
 std::string foundWords(const SealantFact& fact) {
   switch (fact.from) {
   case HeldFrom::unknown:
-    return fact.isKnownLost ? "not examined in the window; known as lost" : "not examined";
+    return fact.isKnownLost ? "not examined in the window; known missing" : "not examined";
   case HeldFrom::look:
-    return named(fact.held) + (fact.isRepaired ? ", repaired since and whole" : "");
+    return named(fact.held) + (fact.isRepaired ? ", repaired since and fully retained" : "");
   case HeldFrom::earlierLook:
-    return named(fact.held) + " at an earlier look";
+    return named(fact.held) + " at an earlier check";
   case HeldFrom::reseal:
-    return fact.held == Held::lost ? "lost: sealed again since" : "sealed again while whole";
+    return fact.held == Held::lost ? "missing: resealed since" : "resealed while fully retained";
   }
   base::fail("no such way to know");
 }
@@ -85,15 +85,15 @@ Table sealantsBehind(const TermRecords& records, const Names& names, const Reten
   Table table{std::move(title),
               {{"Number"},
                {"Name"},
-               {"Placed at"},
-               {"Placed on"},
+               {"School where placed"},
+               dated("Placed on"),
                {"Tooth"},
                {"Isolation"},
                {"Delivery"},
                {"Operator"},
                {"Light"},
                {"Lot"},
-               {"Checked on"},
+               dated("Checked on"),
                {"Found"}},
               {},
               {}};

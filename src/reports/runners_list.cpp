@@ -22,7 +22,7 @@ Table runnersList(const std::string& school, base::Date on, std::vector<ToFetch>
   std::ranges::sort(children, {}, [](const ToFetch& child) {
     return std::tuple(placeOf(child.room), child.name);
   });
-  Table table{"Runner's list: " + school + ", " + on.weekday() + " " + on.words(),
+  Table table{"Runner's list: " + school + ", " + on.weekday() + ", " + on.words(),
               {{"Room"}, {"Name"}},
               {},
               {"Count the sheets out and in again, then shred them."}};

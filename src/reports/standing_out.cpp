@@ -2,6 +2,7 @@
 
 #include "estimates/distributions.h"
 #include "reports/cells.h"
+#include "reports/display_names.h"
 #include "reports/factor_words.h"
 
 #include <algorithm>
@@ -119,11 +120,11 @@ std::string subjectOf(Factor factor, const std::string& label) {
   case Factor::lot:
     return "Sealants of lot " + label;
   case Factor::wet:
-    return "Sealants on teeth " + label + (label.starts_with("wet") ? " while placed" : "");
+    return "Sealants on teeth " + label;
   case Factor::holding:
     return "Sealants placed with " + label;
   case Factor::guards:
-    return "Sealants placed with " + label + " of the dry field guards";
+    return "Sealants placed with " + label + " of the isolation items";
   case Factor::eruption:
   case Factor::enamel:
     return "Sealants on teeth recorded as " + label;
@@ -164,9 +165,9 @@ std::string ownCaution(Factor factor) {
     return "Lots follow each other in time and place; what else changed with them may explain it.";
   case Factor::eruption:
   case Factor::enamel:
-    return "It describes the tooth, and not how the sealant was placed.";
+    return "This describes the tooth, not how the sealant was placed.";
   case Factor::wet:
-    return "A tooth that gets wet may be harder to seal for other reasons.";
+    return "A contaminated tooth may be harder to seal for other reasons.";
   case Factor::isolation:
   case Factor::delivery:
   case Factor::holding:
@@ -219,8 +220,7 @@ std::vector<std::string> unconfirmed(std::span<const FactorComparison> compared,
 }
 
 std::string noneWords(std::size_t looks) {
-  if (looks == 0)
-    return "Nothing can be compared yet: no value and its rest have enough checked sealants.";
+  if (looks == 0) return "Nothing can be compared yet: too few checked sealants.";
   return "Nothing stands out: of " + counted(static_cast<int>(looks), "comparison", "comparisons") +
          ", none has an adjusted p under 0.05.";
 }
@@ -255,7 +255,7 @@ std::string cautionOf(const StandingOut& one) {
   auto words = ownCaution(one.factor);
   for (const auto other : one.alsoCalled)
     words +=
-        " By " + named(other) + " the teeth divide in the same way, so it may be that instead.";
+        " The teeth divide the same way by " + named(other) + ", so that may be the cause instead.";
   if (one.isSmall) words += " Small numbers.";
   return words;
 }
@@ -268,26 +268,26 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
     table.rows.push_back(
         {number(static_cast<int>(table.rows.size()) + 1), sentenceOf(one), cautionOf(one)});
   if (found.empty())
-    table.rows.push_back({nothing, noneWords(looks),
-                          "That a difference was not found does not show that there is none."});
+    table.rows.push_back(
+        {nothing, noneWords(looks), "No difference found does not mean that there is none."});
   if (found.size() > mostStandingOut)
     table.notes.push_back(
         counted(static_cast<int>(found.size() - mostStandingOut), "more value", "more values") +
-        " passed; the tables below have them.");
+        " also stand out; see the tables below.");
   if (!found.empty())
     table.notes.push_back(
-        "Strongest first: by the p that is adjusted for the " + std::to_string(looks) +
-        " comparisons of this report (Holm 1979), then by the odds ratio. Each odds ratio's range "
-        "is as wide as that adjustment makes it; the range of a share is its own 95% CI.");
+        "Strongest first: by p adjusted for the " + std::to_string(looks) +
+        " comparisons of this report (Holm 1979), then by the odds ratio. Each odds ratio's CI "
+        "is widened by that adjustment; a percent has its own 95% CI.");
   if (const auto low = unconfirmed(compared, found); !low.empty())
     table.notes.push_back("Worth checking: " + base::join(low, ", ") +
                           (low.size() == 1
                                ? " is below its expected range, but not confirmed"
                                : " are below their expected ranges, but not confirmed") +
-                          " by the adjusted comparison; of twenty values one lies outside by "
+                          " by the adjusted comparison; one of twenty values is outside by "
                           "chance.");
   if (anyPerson(compared))
-    table.notes.emplace_back("Operators are not listed here: their table is below, for coaching.");
+    table.notes.emplace_back("Operators are not listed here. Their table is below, for coaching.");
   return table;
 }
 

@@ -311,7 +311,7 @@ Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
 std::string shareShown(const CountSystem& system, const Suppressed& shown, std::size_t part,
                        std::size_t whole) {
   if (shown.cells[part] != Showing::number || shown.cells[whole] != Showing::number)
-    return "withheld";
+    return "suppressed";
   return percent(system.cells[part].value, system.cells[whole].value);
 }
 
@@ -370,14 +370,14 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
       "whoever placed them. Urgent care: pain, infection or swelling; early care: any other "
       "problem "
       "that needs a dentist.",
-      "Each % is of the children for whom it is known. No interval is given: these are all the "
-      "children screened, and not a sample of anybody else.",
+      "Each % is of the children for whom it is known. No CI is given: these are all the "
+      "children screened, not a sample.",
       "Counts of 1 to " + std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
-          "\"; \"withheld\" is a number of any size that would give one away. A % on fewer than " +
+          "\"; \"suppressed\" is a number of any size that would reveal one. A % on fewer than " +
           std::to_string(fewest) + " is marked unstable."};
   if (!shown.exposed.empty())
     table.notes.push_back(
-        "NOT TO BE PUBLISHED: with what earlier reports showed, " +
+        "NOT TO BE PUBLISHED: with the reports issued before, " +
         counted(static_cast<int>(shown.exposed.size()), "small count", "small counts") +
         " could still be worked out.");
   return {std::move(table), static_cast<int>(shown.exposed.size())};

@@ -20,6 +20,11 @@ inline constexpr auto gk::base::enumNames<gk::reports::Indicator> = std::to_arra
     {"Untreated decay", "Treated decay", "Caries experience", "Sealants on permanent molars",
      "No obvious problem", "Early care needed", "Urgent care needed"});
 
+/// What is stored is what a state's page says.
+template <>
+inline constexpr auto gk::base::displayNames<gk::reports::Indicator> =
+    gk::base::enumNames<gk::reports::Indicator>;
+
 namespace gk::reports {
 
 struct IndicatorCount {

@@ -25,8 +25,8 @@ Table headTable(const TermRecords& records, const YearOptions& year) {
       "These are children with consent, in schools that the program chose. They are not a sample "
       "of the state, a county or a grade, so the figures must not be compared with survey "
       "estimates as if they were.",
-      "Each child counts once in the year, whatever terms and days it was seen on, at the school "
-      "and in the grade that it is in now."};
+      "Each child counts once in the year, whatever terms and days it was seen on, by its current "
+      "school and grade."};
   if (records.asOf < year.year.end)
     table.notes.emplace_back("The year is not over: figures will change.");
   return table;
@@ -86,11 +86,10 @@ StateReport stateReport(const TermRecords& records, const YearOptions& year,
     out.tables.push_back(std::move(indicators.table));
     out.exposed += indicators.exposed;
   } else {
-    out.tables.push_back(
-        {indicatorTitle,
-         {{"Grade", false, true}, {"Indicator"}},
-         {},
-         {"Left out: with the tables below they would give a small number away."}});
+    out.tables.push_back({indicatorTitle,
+                          {{"Grade", false, true}, {"Indicator"}},
+                          {},
+                          {"Omitted: with the tables below they would reveal a small number."}});
   }
   for (auto& table : published.tables)
     if (isOfState(table)) out.tables.push_back(std::move(table));

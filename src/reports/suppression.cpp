@@ -168,7 +168,7 @@ base::Result<SuppressionRule> SuppressionRule::under(int threshold) {
   if (threshold < least)
     return base::Error{base::ErrorCode::numberMalformed,
                        "counts under " + std::to_string(threshold) +
-                           " only is too little to hide; the least is " + std::to_string(least)};
+                           " only is too few to suppress; the minimum is " + std::to_string(least)};
   return SuppressionRule(threshold);
 }
 

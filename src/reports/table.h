@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/date.h"
 #include "reports/plot.h"
 
 #include <string_view>
@@ -10,6 +11,7 @@ struct Column {
   std::string heading;
   bool number = false; ///< right-aligned
   bool group = false;  ///< the same again in the row below is not printed
+  bool date = false;   ///< dates in it are 2026-11-17 for files; a person reads Nov 17, 2026
   bool operator==(const Column&) const = default;
 };
 
@@ -23,11 +25,17 @@ struct Table {
   bool operator==(const Table&) const = default;
 };
 
+/// The cell as a person reads it, in every row.
+inline std::string cellShown(const Table& table, std::size_t row, std::size_t column) {
+  const auto& cell = table.rows[row][column];
+  return table.columns[column].date ? base::datesToRead(cell) : cell;
+}
+
 /// The cell as it is printed.
-inline std::string_view cellToRead(const Table& table, std::size_t row, std::size_t column) {
-  const std::string_view cell = table.rows[row][column];
+inline std::string cellToRead(const Table& table, std::size_t row, std::size_t column) {
+  const auto& cell = table.rows[row][column];
   const bool isSame = row > 0 && table.rows[row - 1][column] == cell;
-  return table.columns[column].group && isSame ? std::string_view() : cell;
+  return table.columns[column].group && isSame ? std::string() : cellShown(table, row, column);
 }
 
 /// The title up to a colon or a comma, without the day or the choice: what the part is called.

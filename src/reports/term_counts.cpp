@@ -1,5 +1,7 @@
 #include "reports/term_counts.h"
 
+#include "reports/display_names.h"
+
 #include <algorithm>
 #include <array>
 
@@ -19,7 +21,7 @@ constexpr std::array counts{
     Counted{"Absent", &Participation::absent},
     Counted{"Declined", &Participation::declined},
     Counted{"On hold", &Participation::onHold},
-    Counted{"Not reached", &Participation::notReached},
+    Counted{"Not seen", &Participation::notReached},
     Counted{"Seen only", &Participation::seenOnly},
     Counted{"Still to see", &Participation::stillToSee},
     Counted{"Visits", &Participation::visits},
@@ -47,7 +49,7 @@ std::optional<Count> countUnder(std::string_view heading) {
 std::optional<SealantCount> sealantCountUnder(std::string_view heading) {
   for (std::size_t i = 0; i < base::enumCount<SealantCount>; ++i) {
     const auto count = static_cast<SealantCount>(i);
-    auto words = std::string(base::nameOf(count));
+    auto words = std::string(base::displayName(count));
     words.front() = static_cast<char>(words.front() - 'a' + 'A');
     if (heading == words) return count;
   }

@@ -1,6 +1,7 @@
 #include "reports/term_tables.h"
 
 #include "reports/cells.h"
+#include "reports/display_names.h"
 
 namespace gk::reports {
 
@@ -12,10 +13,10 @@ void noteUnder(Table& table, const TermTotals& totals, const std::string& what, 
   Cells under;
   for (const auto& one : totals.schools)
     if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < target)
-      under.push_back(one.school + " " + base::fixed(100 * *rate, 1));
+      under.push_back(one.school + " " + base::percent(*rate));
   if (!under.empty())
-    table.notes.push_back("Under the reference line of " + base::fixed(100 * target, 0) + " % " +
-                          what + ": " + base::join(under, ", ") + ".");
+    table.notes.push_back("Below the benchmark of " + base::percent(target, 0) + "% " + what +
+                          ": " + base::join(under, ", ") + ".");
 }
 
 template <class RowOf>
@@ -26,8 +27,8 @@ void addRows(Table& table, const TermTotals& totals, RowOf rowOf) {
 }
 
 Table participationTable(const TermTotals& totals) {
-  Table table{"Participation: " + totals.term + ", " + totals.start.iso() + " to " +
-                  (totals.asOf < totals.end ? totals.asOf : totals.end).iso(),
+  Table table{"Participation: " + totals.term + ", " + totals.start.shortWords() + " to " +
+                  (totals.asOf < totals.end ? totals.asOf : totals.end).shortWords(),
               {{"School"},
                right("Enrolled"),
                right("Forms back"),
@@ -39,7 +40,7 @@ Table participationTable(const TermTotals& totals) {
                right("Declined"),
                right("Left or withdrew"),
                right("On hold"),
-               right("Not reached"),
+               right("Not seen"),
                right("Seen only"),
                right("Still to see"),
                right("Days"),
@@ -67,9 +68,9 @@ Table participationTable(const TermTotals& totals) {
             number(at.childrenPerDay(), 1)};
   });
   table.notes = {
-      "Consented: a form of this term that says yes and stands on a day of it, or screened in it; "
-      "withdrawn before any care stays in forms back only. A recheck under last year's form is not "
-      "counted here.",
+      "Consented: a form of this term that says yes and is valid on a day of it, "
+      "or screened in it; withdrawn before any care stays in forms back only. A "
+      "recheck under last year's form is not counted here.",
       "Children are counted once each, by the school they are in now; a child seen on two "
       "days has two visits. Children/day is screened children for each day."};
   if (!totals.total.enrolled)
@@ -79,7 +80,7 @@ Table participationTable(const TermTotals& totals) {
                           number(totals.total.underOverride) + ".");
   if (totals.erased > 0)
     table.notes.push_back(base::counted(totals.erased, "student was", "students were") +
-                          " erased from this logbook as the law asked, and no count has them.");
+                          " erased from this logbook as the law required. No count includes them.");
   for (const auto& taken : totals.overrides)
     table.notes.push_back("Consent override: child " + taken.child + " on " + taken.on.words() +
                           " by " + taken.clinician + ": " + taken.reason + ".");
@@ -125,10 +126,9 @@ Table serviceTable(const TermTotals& totals) {
             number(perScreened, 2),
             number(at.varnish)};
   });
-  table.notes = {
-      "Needing, sealed, unfinished and varnish are children. Sealed: at least one complete "
-      "sealant; repairs and interim covers do not count. Teeth and surfaces are counted "
-      "apart, each once."};
+  table.notes = {"Needing, sealed, unfinished and varnish are children. Sealed: at least one "
+                 "complete sealant; repairs and glass ionomer sealants do not count. Teeth "
+                 "and surfaces are counted separately, each once."};
   noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
             [](const auto& at) { return at.needing; });
   return table;
@@ -186,19 +186,19 @@ Cells retentionRow(const RetentionLine& line) {
 
 Table emptyRetentionTable(std::string title) {
   return {std::move(title),
-          {{"Placed at"},
+          {{"School where placed"},
            right("Placed"),
            right("Due"),
            right("Children found"),
-           right("Found %"),
+           right("Found, %"),
            right("Examined"),
            right("Assessable"),
-           right("Whole"),
-           right("Part"),
-           right("Lost"),
-           right("Cannot assess"),
-           right("Whole %"),
-           right("95 % range"),
+           right("Fully retained"),
+           right("Partially retained"),
+           right("Missing"),
+           right("Not assessable"),
+           right("Fully retained, %"),
+           right("95% CI"),
            {"Design effect"}},
           {},
           {}};
@@ -208,16 +208,17 @@ void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines)
   table.notes.push_back(rangeNote(lines));
   table.notes.emplace_back(
       "Found children only: those who were not found may have kept fewer or more. "
-      "Whole % is whole / assessable.");
-  table.notes.emplace_back("The figures speak of "
-                           "programs, not of one child, and small numbers do not judge a person.");
+      "Fully retained, % is of assessable.");
+  table.notes.emplace_back(
+      "The figures describe programs, not one child; small numbers are too few to "
+      "judge an individual.");
 }
 
 std::string wholeOrPartNote(const RetentionLine& total) {
-  if (!total.wholeOrPart95) return "No sealant of the cohort has been judged yet.";
-  return "Total, whole or part: " + estimateWords(*total.wholeOrPart95, total.unit) + "; part " +
-         percent(total.part, total.assessable) + " %, lost " +
-         percent(total.lost, total.assessable) + " %. Clusters of the total: " +
+  if (!total.wholeOrPart95) return "No sealant of the cohort has been assessed yet.";
+  return "Total, fully or partially retained: " + estimateWords(*total.wholeOrPart95, total.unit) +
+         "; partially " + percent(total.part, total.assessable) + "%, missing " +
+         percent(total.lost, total.assessable) + "%. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
                                              : "children, as too few schools were checked.");
 }
@@ -227,37 +228,39 @@ void noteClasses(Table& table, const RetentionLine& total) {
   const auto sealants = [](int count) { return counted(count, "sealant", "sealants"); };
   if (total.earlierLost > 0)
     table.notes.push_back(
-        "Lost holds " + sealants(total.earlierLost) +
-        " that an earlier look had found lost, or that were sealed again without a look that found "
-        "them whole: the new sealant is never judged in their place.");
+        "Missing includes " + sealants(total.earlierLost) +
+        " that an earlier check found missing, or that were resealed without a check "
+        "that found them fully retained: the new sealant is never counted in their "
+        "place.");
   if (total.filledOver > 0)
-    table.notes.push_back("Lost holds " + sealants(total.filledOver) +
-                          " with a sealed surface filled since: a failure of the sealant, and a "
-                          "filling beside it.");
+    table.notes.push_back(
+        "Missing includes " + sealants(total.filledOver) +
+        " with a sealed surface filled since: counted as a failure of the sealant.");
   if (total.repaired > 0 && total.wholeOrRepaired95)
-    table.notes.push_back("Part holds " + sealants(total.repaired) +
-                          " repaired since and whole at the check. With them as whole: " +
-                          estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+    table.notes.push_back(
+        "Partially retained includes " + sealants(total.repaired) +
+        " repaired since and fully retained at the check. Counting them as fully retained: " +
+        estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
   if (total.dueBefore > 0)
-    table.notes.push_back("Of the sealants due " + number(total.dueBefore) +
-                          " were due in an earlier term already and not judged then: added over "
-                          "terms they count once.");
+    table.notes.push_back(
+        "Of the sealants due " + number(total.dueBefore) +
+        " were already due in an earlier term and not assessed then: in a sum over "
+        "terms they count once.");
   if (total.lostUnfound > 0)
     table.notes.push_back(
         sealants(total.lostUnfound) +
-        " of children not found are known as lost and are in no figure here: counting the known "
-        "losses of such children, and not what they kept, would only lower it.");
+        " of children not found are known to be missing and are in no figure here: "
+        "counting only the known losses of such children would bias it low.");
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
   Cells under;
   for (const auto& line : totals.retention.schools)
     if (line.whole95 && line.whole95->estimate < totals.targets.retained)
-      under.push_back(line.label + " " + base::fixed(100 * line.whole95->estimate, 1));
+      under.push_back(line.label + " " + base::percent(line.whole95->estimate));
   if (!under.empty())
-    table.notes.push_back("Under the reference line of " +
-                          base::fixed(100 * totals.targets.retained, 0) +
-                          " % whole: " + base::join(under, ", ") + ".");
+    table.notes.push_back("Below the benchmark of " + base::percent(totals.targets.retained, 0) +
+                          "% fully retained: " + base::join(under, ", ") + ".");
 }
 
 Table schoolRetentionTable(const TermTotals& totals) {
@@ -267,13 +270,12 @@ Table schoolRetentionTable(const TermTotals& totals) {
   for (const auto& line : totals.retention.schools)
     table.rows.push_back(retentionRow(line));
   table.rows.push_back(retentionRow(totals.retention.total));
-  table.notes = {
-      std::string(totals.firstPlacementsOnly
-                      ? "First placements only: the first sealant on each tooth"
-                      : "With reseals") +
-          "; repairs and sealants of others never enter. A child who changed school counts "
-          "where the sealant was placed.",
-      wholeOrPartNote(totals.retention.total)};
+  table.notes = {std::string(totals.firstPlacementsOnly
+                                 ? "First placements only: the first sealant on each tooth"
+                                 : "With reseals") +
+                     "; repairs and sealants of others never count. A child who changed school "
+                     "counts where the sealant was placed.",
+                 wholeOrPartNote(totals.retention.total)};
   noteClasses(table, totals.retention.total);
   table.notes.push_back(protectionNote(totals.retention.total));
   noteRetentionUnder(table, totals);
@@ -282,11 +284,11 @@ Table schoolRetentionTable(const TermTotals& totals) {
 }
 
 Table healthTable(const TermTotals& totals) {
-  Table table{"Checked sealants: tooth health, and why some could not be judged",
-              {{"Placed at"},
+  Table table{"Checked sealants: tooth health, and why some could not be assessed",
+              {{"School where placed"},
                right("Decayed since"),
                right("Filled since"),
-               {"Cannot assess"},
+               {"Not assessable"},
                right("Checked here this term")},
               {},
               {"Checked here: work done at the school, whoever placed the sealants."}};
@@ -314,24 +316,26 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
   if (!attack.estimate) return;
   auto notes = attackNotes(attack);
   if (!attack.seconds && totals.averted.firstsAlone)
-    notes.emplace_back("Second molars take the first molars' rate, as fewer than " +
-                       std::to_string(fewestForSecondMolars) +
-                       " children new to the program carried one: it is borrowed, and the line of "
-                       "first molars alone is without it.");
+    notes.emplace_back(
+        "Second molars use the first molars' rate, as fewer than " +
+        std::to_string(fewestForSecondMolars) +
+        " children new to the program had one; the line for first molars only leaves "
+        "them out.");
   if (attack.seconds)
     notes.push_back(
-        "Second molars have a rate of their own: " + base::fixed(100 * attack.seconds->annual, 1) +
-        " % a year (" + percentRange(attack.seconds->low, attack.seconds->high) +
-        "). The two ranges are added end to end, which errs on the wide side.");
+        "Second molars have a rate of their own: " + base::percent(attack.seconds->annual) +
+        "% a year (" + percentRange(attack.seconds->low, attack.seconds->high) +
+        "). The two CIs are added end to end, which makes the sum wide.");
   table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
 }
 
 Table preventionTable(const TermTotals& totals) {
-  Table table{"What this term's sealants may spare", {{"Figure"}, right("Estimate")}, {}, {}};
+  Table table{
+      "Cavities that this term's sealants may avert", {{"Figure"}, right("Estimate")}, {}, {}};
   const auto& attack = totals.attackRate;
-  table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95 % range)",
+  table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",
                         attack.estimate
-                            ? base::fixed(100 * attack.estimate->annual, 1) + " (" +
+                            ? base::percent(attack.estimate->annual) + " (" +
                                   percentRange(attack.estimate->low, attack.estimate->high) + ")"
                             : attack.whyNot});
   if (attack.estimate)
@@ -340,35 +344,35 @@ Table preventionTable(const TermTotals& totals) {
                               base::fixed(attack.estimate->affected, 0) + "; " +
                               std::to_string(attack.estimate->children)});
   if (attack.estimate || attack.everSealedLeftOut + attack.notSeenLeftOut > 0)
-    table.rows.push_back(
-        {"First molars left out: ever sealed; not up or not looked at; too short a time",
-         number(attack.everSealedLeftOut) + "; " + number(attack.notSeenLeftOut) + "; " +
-             (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
-                              : std::string(nothing))});
+    table.rows.push_back({"First molars not included: ever sealed; unerupted or not examined; too "
+                          "short a time",
+                          number(attack.everSealedLeftOut) + "; " + number(attack.notSeenLeftOut) +
+                              "; " +
+                              (attack.estimate ? base::fixed(attack.estimate->molarsLeftOut, 0)
+                                               : std::string(nothing))});
   const auto& averted = totals.averted;
   const auto years = counted(averted.years, "year", "years");
   table.rows.push_back({"Sealed first and second molars", number(averted.sealants)});
   if (averted.averted && averted.cautious) {
-    table.rows.push_back({"Teeth spared decay in " + years + ", full protection while retained",
+    table.rows.push_back({"Cavities averted in " + years + ", full protection while retained",
                           withRange(averted.averted->averted, averted.averted->interval)});
     if (averted.ifNotLookedAt)
-      table.rows.push_back({"If none, and if all, of the teeth due and not looked at are protected",
+      table.rows.push_back({"If none, and if all, of the unchecked teeth due are protected",
                             base::fixed(averted.ifNotLookedAt->low, 0) + "-" +
                                 base::fixed(averted.ifNotLookedAt->high, 0)});
     if (averted.firstsAlone)
-      table.rows.push_back({"Of first molars alone", withRange(averted.firstsAlone->averted,
-                                                               averted.firstsAlone->interval)});
+      table.rows.push_back({"First molars only", withRange(averted.firstsAlone->averted,
+                                                           averted.firstsAlone->interval)});
     table.rows.push_back(
         {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
          withRange(averted.cautious->averted, averted.cautious->interval)});
   } else {
-    table.rows.push_back({"Teeth spared decay in " + years, averted.whyNot});
+    table.rows.push_back({"Cavities averted in " + years, averted.whyNot});
   }
-  table.notes = {
-      "A model after Griffin, Jones and Crespin 2014: it speaks of programs, never of one child. "
-      "The "
-      "range holds the sampling error of attack rate and retention, not doubt about the model.",
-      "Your state practice act, program protocol and the maker's instructions come first."};
+  table.notes = {"A model estimate: it applies to programs, never to one child. The CI covers "
+                 "the sampling error of attack rate and retention, not doubt about the model.",
+                 "Your state practice act, program protocol and the manufacturer's "
+                 "instructions come first."};
   addAttackNotes(table, totals);
   return table;
 }

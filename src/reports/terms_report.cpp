@@ -47,9 +47,9 @@ std::vector<Column> columns() {
       right("Needing"), right("Sealed"),   right("Teeth sealed")};
   for (const auto& one : shares)
     out.push_back(right(one.heading));
-  out.push_back(right("Sealants judged"));
+  out.push_back(right("Sealants assessed"));
   out.push_back(right("Fully retained, %"));
-  out.push_back(right("95 % range"));
+  out.push_back(right("95% CI"));
   return out;
 }
 
@@ -68,7 +68,7 @@ std::optional<Plot> plotOf(std::span<const TermTotals> terms) {
         series.points.push_back({static_cast<double>(i), 100 * *value});
     if (!series.points.empty()) plot.series.push_back(std::move(series));
   }
-  PlotSeries ranges{"95 % range", PlotMark::bars, {}};
+  PlotSeries ranges{"95% CI", PlotMark::bars, {}};
   PlotSeries retained{"fully retained at one year", PlotMark::dots, {}};
   for (std::size_t i = 0; i < terms.size(); ++i) {
     const auto& whole = terms[i].retention.total.whole95;
@@ -122,8 +122,8 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms) {
   if (terms.empty()) return {std::move(table)};
   for (const auto& term : terms)
     table.rows.push_back(
-        rowOf(term.asOf < term.end ? term.term + ", to " + term.asOf.iso() : term.term, term.total,
-              term.retention.total));
+        rowOf(term.asOf < term.end ? term.term + ", to " + term.asOf.shortWords() : term.term,
+              term.total, term.retention.total));
   table.notes = {
       "Each term is counted as in its own report; a child seen in two terms counts in both, so "
       "terms are not added.",

@@ -56,14 +56,14 @@ class Traced {
   [[nodiscard]] Table teeth(const Touches& touches, std::string title) const {
     Table table{std::move(title),
                 {{"Child"},
-                 {"Placed at"},
+                 {"School where placed"},
                  {"School now"},
-                 {"Placed on"},
+                 dated("Placed on"),
                  {"Tooth"},
                  {"Surfaces"},
                  {"Finished"},
                  {"Operator"},
-                 {"Last check"},
+                 dated("Last check"),
                  {"Found"}},
                 {},
                 {}};
@@ -72,13 +72,13 @@ class Traced {
     std::ranges::stable_sort(table.rows, {},
                              [](const Cells& row) { return std::tuple(row[1], row[3], row[0]); });
     table.notes = {counted(static_cast<int>(table.rows.size()), "tooth", "teeth") +
-                   ". Children by number: this list may be handed to whoever asks for a recall; "
-                   "names and guardians are looked up inside the program."};
+                   ". Children by number: this list may be given out for a recall; names and "
+                   "guardians are looked up inside the program."};
     return table;
   }
 
   [[nodiscard]] Table varnished(const kit::LotId& lot, std::string title) const {
-    Table table{std::move(title), {{"Child"}, {"School now"}, {"Varnished on"}}, {}, {}};
+    Table table{std::move(title), {{"Child"}, {"School now"}, dated("Varnished on")}, {}, {}};
     for (const auto& row : records().varnishes) {
       if (row.value.lot != lot) continue;
       const auto [number, school] = childCells(row.value.child);
@@ -99,7 +99,7 @@ class Traced {
       ++at.first;
       at.second.insert(row.value.child);
     }
-    Table table{"Schools to be told", {{"School now"}, right("Teeth"), right("Children")}, {}, {}};
+    Table table{"Schools to notify", {{"School now"}, right("Teeth"), right("Children")}, {}, {}};
     for (const auto& [school, counts] : found)
       table.rows.push_back({school ? view_.schoolName(*school) : nothing, number(counts.first),
                             number(static_cast<int>(counts.second.size()))});
@@ -146,18 +146,17 @@ class Traced {
 };
 
 Table lotTable(const Traced& traced) {
-  Table table{
-      "Lots",
-      {{"Lot"},
-       {"Material"},
-       {"Kind"},
-       {"Expiry"},
-       right("Teeth"),
-       right("Children"),
-       {"Set aside"}},
-      {},
-      {"Teeth that the lot touched, finished or not, in every term; varnish counts children "
-       "of this term."}};
+  Table table{"Lots",
+              {{"Lot"},
+               {"Material"},
+               {"Kind"},
+               dated("Expiry"),
+               right("Teeth"),
+               right("Children"),
+               {"Set aside"}},
+              {},
+              {"Teeth treated with the lot, finished or not, in every term; varnish counts "
+               "children of this term."}};
   for (const auto& row : traced.records().lots) {
     const auto& lot = row.value;
     const bool isVarnish = lot.kind == kit::MaterialKind::varnish;

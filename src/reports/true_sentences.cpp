@@ -57,13 +57,14 @@ std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) 
   if (units.size() < 2) return {};
   const auto [least, most] = std::ranges::minmax(units, {}, &DrawnUnit::ownWeight);
   if (most.ownWeight - least.ownWeight <= equalWeight)
-    return "Each school's figure is drawn towards the program's by as much: its own weight is " +
+    return "Each school's figure is adjusted toward the program average by as much: its "
+           "own weight is " +
            share(most.ownWeight) + " %.";
   if (goesByTeeth(units))
     return "The fewer its " + std::string(what) +
-           ", the further a school's figure is drawn towards the program's.";
-  return "How far a school's figure is drawn towards the program's goes by how surely it is known, "
-         "which is not its number of " +
+           ", the more a school's figure is adjusted toward the program average.";
+  return "How far a school's figure is adjusted toward the program average depends on "
+         "how precisely it is known, which is not its number of " +
          std::string(what) + " alone.";
 }
 
@@ -95,8 +96,8 @@ std::string reviewWords(const estimates::AvertedInputs& inputs) {
   const auto relation = prevented > estimates::cautiousEfficacy + equalWeight   ? "more than"
                         : prevented < estimates::cautiousEfficacy - equalWeight ? "less than"
                                                                                 : "as much as";
-  return "At two years these inputs prevent " + share(prevented) + " % of the decay, " + relation +
-         " the reviews found (median 81 %, interquartile 74-88, Community Guide).";
+  return "At two years these inputs prevent " + share(prevented) + "% of the decay, " + relation +
+         " published reviews found (median 81%, interquartile 74-88).";
 }
 
 std::string ageWords(const estimates::RiskByAge& age) {
@@ -104,14 +105,14 @@ std::string ageWords(const estimates::RiskByAge& age) {
   std::vector<std::string> bands;
   for (const auto& band : age.bands)
     bands.push_back((band.until ? base::fixed(band.from, band.from < 1 ? 2 : 0) + " to " +
-                                      base::fixed(*band.until, 0) + " years up: "
-                                : base::fixed(band.from, 0) + " or more years up: ") +
+                                      base::fixed(*band.until, 0) + " years erupted: "
+                                : base::fixed(band.from, 0) + " or more years erupted: ") +
                     share(band.rate.annual) + " (" + percentRange(band.rate.low, band.rate.high) +
                     ")");
   return "By time in the mouth, % a year: " + base::join(bands, "; ") +
-         ". Whether the risk changes with age is not judged from this: molars come up at ages that "
-         "differ by a year and more between children, only the mean is known here, and that alone "
-         "makes a steady rate look changing.";
+         ". This does not show whether the risk changes with age: molars erupt at "
+         "ages that differ by a year or more between children, only the mean is known "
+         "here, and that alone makes a steady rate look changing.";
 }
 
 std::string lookWords(const LookAges& ages) {

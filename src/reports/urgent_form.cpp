@@ -39,7 +39,7 @@ void addAttempts(const DayView& view, UrgentForm& form) {
   std::ranges::sort(rows, {}, [](const auto* row) { return row->stamp.at; });
   for (const auto* row : rows) {
     const auto& tried = row->value;
-    form.attempts.push_back({row->stamp.at.text(), view.initials(row->stamp.by.author),
+    form.attempts.push_back({row->stamp.at.words(), view.initials(row->stamp.by.author),
                              named(tried.channel), named(tried.result), tried.note});
     if (tried.result != followup::ContactResult::reached) continue;
     (tried.channel == followup::Channel::nurse ? form.nurseTold : form.reached) = true;
@@ -53,7 +53,7 @@ std::string cell(const std::string& text) {
 std::string peopleHtml(const UrgentForm& form) {
   std::string html = "<h2>Call, in this order</h2>\n";
   if (form.people.empty())
-    return html + "<p>Nobody is on the child's card. Ask the school office for a number.</p>\n";
+    return html + "<p>No contact is on the child's card. Ask the school office for a number.</p>\n";
   html +=
       "<table border=\"1\" cellspacing=\"0\" cellpadding=\"5\" width=\"100%\">\n<tr><th>Who</th>"
       "<th>Relation</th><th>Phone</th><th>Language</th></tr>\n";
@@ -120,10 +120,10 @@ std::string toHtmlBody(const UrgentForm& form) {
   html +=
       line("Child", form.legalName + (form.nameUsed.empty() ? "" : ", called " + form.nameUsed) +
                         ", room " + form.room + ", number " + form.number);
-  html += line("School and day", form.frame.school + ", " + form.frame.date.weekday() + " " +
+  html += line("School and day", form.frame.school + ", " + form.frame.date.weekday() + ", " +
                                      form.frame.date.words());
   html += line("What was seen", form.finding);
-  html += line("To be seen by", form.dentistBy.weekday() + " " + form.dentistBy.words());
+  html += line("To be seen by", form.dentistBy.weekday() + ", " + form.dentistBy.words());
   html += line("From", form.frame.program + ", " + form.frame.phone);
   html += "<p>This was a check at school, not a dental exam. Trouble breathing, or swelling of the "
           "face that spreads: call 911 first, then the family.</p>\n";
@@ -131,11 +131,10 @@ std::string toHtmlBody(const UrgentForm& form) {
   html += line("A guardian was reached", form.reached ? "yes" : "NOT YET");
   html += attemptsHtml(form);
   if (!form.reached)
-    html +=
-        "<p>Nobody reached: call the next person, then again at the end of the day and the next "
-        "morning. This child stays on the list of the coordinator until a guardian has been "
-        "reached.</p>\n";
-  html += line("The school nurse was told", form.nurseTold ? "yes" : "not noted yet");
+    html += "<p>No one reached: call the next person, then again at the end of the day "
+            "and the next morning. This child stays on the list of the coordinator until "
+            "a guardian has been reached.</p>\n";
+  html += line("The school nurse was told", form.nurseTold ? "yes" : "not recorded yet");
   html += "<p>&nbsp;<br>Taken by (name, time): _______________________ &nbsp; From: "
           "____________________</p>\n"
           "<p>One sheet for one child: do not leave it lying. Write down calls and answers only; "

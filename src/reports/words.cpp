@@ -12,11 +12,11 @@ std::optional<double> rateOf(int part, int whole) {
 std::string percent(int part, int whole) {
   const auto rate = rateOf(part, whole);
   if (!rate) return nothing;
-  return base::fixed(100 * *rate, 1) + (whole < fewest ? " (unstable)" : "");
+  return base::percent(*rate) + (whole < fewest ? " (unstable)" : "");
 }
 
 std::string percentRange(double low, double high) {
-  return base::fixed(100 * low, 1) + "-" + base::fixed(100 * high, 1);
+  return base::percent(low) + "-" + base::percent(high);
 }
 
 std::string secondsWords(base::Milliseconds time) {

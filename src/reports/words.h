@@ -1,13 +1,15 @@
 #pragma once
 
 #include "base/text.h"
+#include "estimates/display_names.h"
+#include "followup/display_names.h"
 #include "reports/inputs.h"
 
 #include <optional>
 
 namespace gk::reports {
 
-/// Shown where there is no number, so that no blank passes for a nought.
+/// Shown where there is no number, so that no blank passes for a zero.
 inline constexpr const char* nothing = "–";
 
 /// part / whole; none when whole is 0 or less than part, so that no rate is made up.
@@ -28,9 +30,10 @@ using base::counted;
 /// "upper right first molar, 3; lower left first molar, 19".
 std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::Notation notation);
 
+/// What a person reads for the value.
 template <class E>
 std::string named(E value) {
-  return std::string(base::nameOf(value));
+  return std::string(base::displayName(value));
 }
 
 } // namespace gk::reports

@@ -1,5 +1,7 @@
 #include "roster/consent.h"
 
+#include "roster/display_names.h"
+
 #include <algorithm>
 
 namespace gk::roster {
@@ -62,8 +64,8 @@ Standing fromYes(const std::vector<const Form*>& forms, Service service, base::D
   const auto& signedOn = last->value.signedOn;
   standing.historyOverAYearOld = signedOn && signedOn->plusMonths(12) < on;
   if (!standing.allows)
-    standing.why = (ticked == 0 ? "the form does not tick: " : "only one of two forms ticks: ") +
-                   std::string(base::nameOf(service));
+    standing.why = (ticked == 0 ? "the form does not check: " : "only one of two forms checks: ") +
+                   std::string(base::displayName(service));
   return standing;
 }
 
@@ -79,13 +81,13 @@ base::Result<base::Done> checkForm(const Consent& form, base::Date today) {
   if (*form.signedOn > *form.receivedOn || *form.receivedOn > today)
     return refuse("the form's dates are out of order");
   if (!form.validFrom || !form.validUntil || *form.validUntil < *form.validFrom)
-    return refuse("the form does not say from when until when it holds");
+    return refuse("the form does not say from when and through when it is valid");
   if (form.history == HistoryAnswered::no) return refuse("the health history is blank");
-  if (form.allowed.isEmpty()) return refuse("the form says yes but ticks nothing");
+  if (form.allowed.isEmpty()) return refuse("the form says yes but checks nothing");
   if (form.allowed.has(Service::sealants) && !form.allowed.has(Service::screening))
-    return refuse("sealants are ticked but screening is not");
+    return refuse("sealants are checked but screening is not");
   if (form.signer == Relation::other && !form.signerReviewed)
-    return refuse("nobody has reviewed whether the signer may sign");
+    return refuse("whether the signer may sign has not been reviewed");
   return base::Done{};
 }
 
@@ -102,7 +104,7 @@ Standing standing(std::span<const Form> forms, Service service, base::Date on) {
     return refused(ConsentState::onHold, "on hold: wait for the manager's decision");
   if (const Form* withdrawn = newest(inForce, ConsentState::withdrawn)) {
     auto standing =
-        refused(ConsentState::withdrawn, "withdrawn " + withdrawn->stamp.at.text() +
+        refused(ConsentState::withdrawn, "withdrawn " + withdrawn->stamp.at.words() +
                                              (withdrawn->value.note.empty() ? "" : ", ") +
                                              withdrawn->value.note);
     standing.since = withdrawn->stamp.at;
@@ -120,13 +122,13 @@ Standing standing(std::span<const Form> forms, Service service, base::Date on) {
   const auto saysYes = [](const Form* form) { return isYes(form->value.state); };
   const auto yes = std::ranges::count_if(answers, saysYes);
   if (yes > 0 && yes < std::ssize(answers))
-    return refused(ConsentState::onHold, "two forms disagree: neither wins, ask the manager");
+    return refused(ConsentState::onHold, "two forms disagree: neither counts, ask the manager");
   if (yes > 0) return fromYes(answers, service, on);
   if (!answers.empty()) return refused(ConsentState::no, "the guardian said no");
   if (newest(inForce, ConsentState::incomplete))
     return refused(ConsentState::incomplete, "the form is incomplete");
   return refused(ConsentState::notReturned,
-                 lapsed ? "the last form no longer holds on this date" : "no form has come back");
+                 lapsed ? "the last form is not valid on this date" : "no form has come back");
 }
 
 } // namespace gk::roster

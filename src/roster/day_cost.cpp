@@ -1,6 +1,7 @@
 #include "roster/day_cost.h"
 
 #include "base/text.h"
+#include "roster/display_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -26,10 +27,11 @@ Result<Cents> parseMoney(std::string_view text) {
   if (trimmed.starts_with('$')) trimmed.remove_prefix(1);
   const auto amount = base::parseDouble(trimmed);
   if (!amount || *amount < 0 || *amount > mostMoney)
-    return malformedCost("\"" + std::string(text) + "\" is no amount; write it like 412.50");
+    return malformedCost("\"" + std::string(text) + "\" is not an amount; write it like 412.50");
   const double cents = *amount * 100;
   if (std::abs(cents - std::round(cents)) > 1e-6)
-    return malformedCost("\"" + std::string(text) + "\" has parts of a cent; write it like 412.50");
+    return malformedCost("\"" + std::string(text) +
+                         "\" has fractions of a cent; write it like 412.50");
   return static_cast<Cents>(std::llround(cents));
 }
 
@@ -42,7 +44,7 @@ Result<Cents> atRate(std::string_view role, std::string_view rate,
   if (!cents) return cents.error();
   const auto worked = std::ranges::find(people, *which, &RoleTime::role);
   if (worked == people.end())
-    return malformedCost("no hours of " + std::string(base::nameOf(*which)) +
+    return malformedCost("no hours of " + std::string(base::displayName(*which)) +
                          " are entered for this day; enter the hours first");
   return static_cast<Cents>(
       std::llround(static_cast<double>(*cents) * static_cast<double>(worked->time.count()) / 60));
@@ -65,9 +67,9 @@ Cents DayCost::total() const {
 Result<base::Done> checkCosts(const DayCost& cost) {
   std::vector<CostKind> seen;
   for (const auto& line : cost.lines) {
-    const auto name = std::string(base::nameOf(line.kind));
+    const auto name = std::string(base::displayName(line.kind));
     if (std::ranges::find(seen, line.kind) != seen.end())
-      return malformedCost("the cost of " + name + " is there twice; add it up");
+      return malformedCost("the cost of " + name + " is listed twice; add them up");
     if (line.amount <= 0) return malformedCost("the cost of " + name + " is not above 0");
     if (static_cast<double>(line.amount) > 100 * mostMoney)
       return malformedCost("the cost of " + name + " is above " +
@@ -93,7 +95,7 @@ Result<std::vector<CostLine>> parseCosts(std::string_view text,
     const auto gap = words.find_last_of(' ');
     if (gap == std::string_view::npos)
       return malformedCost("\"" + std::string(words) +
-                           "\": write what it was and the amount, like supplies 60");
+                           "\": write the cost and its amount, like supplies 60");
     const auto name = base::trim(words.substr(0, gap));
     auto amount = base::trim(words.substr(gap + 1));
     if (amount.ends_with(anHour)) {
@@ -116,7 +118,7 @@ Result<std::vector<CostLine>> parseCosts(std::string_view text,
 std::string costsText(const std::vector<CostLine>& lines) {
   std::vector<std::string> parts;
   for (const auto& line : lines)
-    parts.push_back(std::string(base::nameOf(line.kind)) + " " +
+    parts.push_back(std::string(base::displayName(line.kind)) + " " +
                     base::fixed(static_cast<double>(line.amount) / 100, 2));
   return base::join(parts, ", ");
 }

@@ -1,6 +1,7 @@
 #include "roster/day_effort.h"
 
 #include "base/text.h"
+#include "roster/display_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -46,9 +47,9 @@ Result<base::Done> checkEffort(const DayEffort& effort) {
     return malformed("students taught are 0 to " + std::to_string(mostPupils));
   std::vector<Role> seen;
   for (const auto& one : effort.people) {
-    const auto name = std::string(base::nameOf(one.role));
+    const auto name = std::string(base::displayName(one.role));
     if (std::ranges::find(seen, one.role) != seen.end())
-      return malformed("the hours of " + name + " are said twice; add them up");
+      return malformed("the hours of " + name + " are listed twice; add them together");
     if (one.time <= minutes(0)) return malformed("the hours of " + name + " are not above 0");
     if (one.time > mostPeople * (effort.open + besides))
       return malformed(hoursText(one.time) + " hours of " + name + " are more than " +
@@ -103,7 +104,7 @@ Result<std::vector<RoleTime>> parsePeople(std::string_view text) {
 std::string peopleText(const std::vector<RoleTime>& people) {
   std::vector<std::string> parts;
   for (const auto& one : people)
-    parts.push_back(std::string(base::nameOf(one.role)) + " " + hoursText(one.time));
+    parts.push_back(std::string(base::displayName(one.role)) + " " + hoursText(one.time));
   return base::join(parts, ", ");
 }
 

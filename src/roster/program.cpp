@@ -23,7 +23,7 @@ Result<Program> soundProgram(Program program) {
         {&program.phone, "the program needs a phone number, as printed on letters"}})
     if (const auto filled = base::fillIn(*text, otherwise); !filled) return filled.error();
   if (program.suppressBelow < 5)
-    return Error{ErrorCode::numberMalformed, "small counts are hidden below 5 at the least"};
+    return Error{ErrorCode::numberMalformed, "small counts are suppressed below 5 at least"};
   return program;
 }
 

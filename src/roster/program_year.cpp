@@ -1,6 +1,7 @@
 #include "roster/program_year.h"
 
 #include "base/text.h"
+#include "roster/display_names.h"
 
 namespace gk::roster {
 
@@ -14,7 +15,7 @@ constexpr int longestYear = 372; ///< days; a fiscal year of whole weeks has at 
 } // namespace
 
 std::string wordsOf(const ProgramYear& year) {
-  std::string kind(base::nameOf(year.kind));
+  std::string kind(base::displayName(year.kind));
   kind.front() = static_cast<char>(kind.front() - 'a' + 'A');
   return kind + " " + year.name;
 }

@@ -1,5 +1,7 @@
 #include "roster/team.h"
 
+#include "roster/display_names.h"
+
 namespace gk::roster {
 
 TaskSet usualTasks(Role role) {
@@ -28,15 +30,16 @@ bool keepsTeam(const Member& member) {
 }
 
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
-  const auto who = member.name + " (" + std::string(base::nameOf(member.role)) + ")";
+  const auto who = member.name + " (" + std::string(base::displayName(member.role)) + ")";
   if (!member.may.has(task))
     return base::Error{base::ErrorCode::ruleCredential,
-                       who + " is not entitled to: " + std::string(base::nameOf(task))};
+                       who + " may not: " + std::string(base::displayName(task))};
   const bool lapses = task != Task::type && member.licenceUntil.has_value();
   if (lapses && *member.licenceUntil < on)
-    return base::Error{base::ErrorCode::ruleCredential,
-                       who + " had a license until " + member.licenceUntil->iso() +
-                           "; renew it on the desk before: " + std::string(base::nameOf(task))};
+    return base::Error{
+        base::ErrorCode::ruleCredential,
+        who + " had a license until " + member.licenceUntil->words() +
+            "; renew it on the desk before: " + std::string(base::displayName(task))};
   return base::Done{};
 }
 

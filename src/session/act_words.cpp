@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "chairside/placement.h"
+#include "followup/display_names.h"
 
 #include <algorithm>
 
@@ -65,7 +66,7 @@ Result<std::string> actWords(store::Book& book, const VerbRule& rule,
         book.history<chairside::DayOutcome>(store::rowsOf("e.id", row.stamp.entry));
     if (!outcome) return outcome.error();
     for (const auto& one : *outcome)
-      return std::string(rule.words) + ": " + std::string(base::nameOf(one.value.end));
+      return std::string(rule.words) + ": " + std::string(base::displayName(one.value.end));
   }
   return std::string(rule.words);
 }

@@ -137,8 +137,8 @@ reports::Table previewTable(const RestorePreview& preview) {
   };
   for (const auto& hand : backup.hands) {
     shown.insert(hand.laptop);
-    table.rows.push_back(
-        {lossOf(hand.laptop), shortName(hand.laptop), std::to_string(hand.acts), hand.last.text()});
+    table.rows.push_back({lossOf(hand.laptop), shortName(hand.laptop), std::to_string(hand.acts),
+                          hand.last.words()});
   }
   for (const auto& lost : preview.lost)
     if (!shown.contains(lost.laptop))
@@ -153,9 +153,9 @@ reports::Table previewTable(const RestorePreview& preview) {
 
 std::string lossWords(const RestorePreview& preview) {
   if (preview.isOtherProgram)
-    return "This backup is of ANOTHER program's logbook. Nothing of the present one is in it.";
+    return "This backup is of ANOTHER program's logbook. Nothing of the current one is in it.";
   if (preview.unread)
-    return "The present logbook cannot be read, so what is newer in it cannot be listed.";
+    return "The current logbook cannot be read, so what is newer in it cannot be listed.";
   if (preview.lost.empty()) return "Nothing would be lost: the backup has all that is here.";
   std::size_t acts = 0;
   std::set<base::Date> days;

@@ -12,12 +12,13 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                               const std::string& choice, const reports::Report& made,
                               base::Date today) {
   if (made.exposed > 0)
-    return base::Error{base::ErrorCode::ruleSmallCounts,
-                       "with what went out before, " +
-                           reports::counted(made.exposed, "small count", "small counts") +
-                           " could be worked out, so nothing was issued and nothing is lost; hide "
-                           "counts under the number that those tables had, or wait until more is "
-                           "counted"};
+    return base::Error{
+        base::ErrorCode::ruleSmallCounts,
+        "with the tables issued before, " +
+            reports::counted(made.exposed, "small count", "small counts") +
+            " could be worked out, so nothing was issued and nothing is lost; suppress "
+            "counts under the number that those tables used, or wait until more is "
+            "counted"};
   auto earlier = book.issuedReports(term);
   if (!earlier) return earlier.error();
   std::erase_if(*earlier, [&](const auto& one) {
@@ -77,7 +78,7 @@ Result<std::vector<reports::Release>> publishedIn(Reader& book,
     auto release = reports::releaseFrom(one.value.release);
     if (!release)
       return base::Error{base::ErrorCode::storeDamaged,
-                         "what was published on " + one.value.issued.iso() + " cannot be read"};
+                         "what was published on " + one.value.issued.words() + " cannot be read"};
     std::erase(out, *release);
     out.push_back(*std::move(release));
   }

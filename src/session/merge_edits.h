@@ -112,7 +112,7 @@ class MergeEdits {
   }
 
  public:
-  static constexpr auto reopened = "the question of the merge was reopened";
+  static constexpr auto reopened = "the laptop conflict was reopened";
 
  private:
   store::Book& book_;

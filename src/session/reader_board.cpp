@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "followup/display_names.h"
 #include "session/roll.h"
 #include "session/session_write.h"
 
@@ -97,7 +98,7 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
     }
     const auto ended = ends.find(child);
     const auto* end = ended == ends.end() ? nullptr : &ended->second;
-    if (end) line->outcome = base::nameOf(end->end);
+    if (end) line->outcome = base::displayName(end->end);
     for (const auto& sheet : *sheets)
       if (sheet.value.child == child) line->paper = sheet.value.number;
     line->place = placeBy(*seatings, end, child);

@@ -1,3 +1,4 @@
+#include "followup/display_names.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -144,15 +145,15 @@ Result<std::string> Reader::dentistWords(roster::ChildId child, base::Date on) {
   auto named = authorizations(child);
   if (!named) return named.error();
   const auto teeth = chairside::authorizedTeeth(*named, on);
-  if (teeth.empty()) return std::string("WAITS for the dentist's exam: no tooth is authorized");
+  if (teeth.empty()) return std::string("WAITING for the dentist's exam: no tooth is authorized");
   auto words = "authorized " + std::to_string(teeth.size()) + ": " +
                dentition::shown(teeth, program->value.notation);
   for (const auto& one : *named) {
     if (!chairside::holds(one.value, on)) continue;
     auto dentist = only<roster::Member>(store::subjectIs(one.value.dentist), "team member");
     if (!dentist) return dentist.error();
-    words += ". " + dentist->value.name + ", " + std::string(base::nameOf(one.value.how)) + ", " +
-             one.value.on.words() + ", until " + one.value.until.words();
+    words += ". " + dentist->value.name + ", " + std::string(base::displayName(one.value.how)) +
+             ", " + one.value.on.words() + ", through " + one.value.until.words();
   }
   return words;
 }
@@ -207,14 +208,14 @@ std::string Reader::clockWarning() {
   const auto now = world_.clock.now();
   // Two minutes of grace: two laptops are never set quite alike.
   if (now.at.utc + base::Seconds(120) >= newest.utc) return {};
-  return "This laptop's clock says " + now.text() + ", but the logbook has entries from " +
-         base::LocalInstant{newest, now.offset}.text() +
+  return "This laptop's clock says " + now.words() + ", but the logbook has entries from " +
+         base::LocalInstant{newest, now.offset}.words() +
          ". Check the date and time against the school clock; the order of entries is kept.";
 }
 
 std::string Reader::copyNotice() const {
   const auto& [news, newest] = book_.handNotice();
-  const auto what = newest ? "What this laptop recorded after " + newest->text()
+  const auto what = newest ? "What this laptop recorded after " + newest->words()
                            : std::string("What this laptop recorded");
   switch (news) {
   case store::HandNews::same:
@@ -223,15 +224,15 @@ std::string Reader::copyNotice() const {
     return {}; // nothing is lost and nothing is to be done
   case store::HandNews::earlierCopy:
     return "This logbook is an earlier copy. " + what +
-           " is not in it. It comes back when another laptop's logbook, or a later backup, that "
-           "has it is merged into this one. You can go on recording here meanwhile.";
+           " is not in it. To get it back, merge another laptop's logbook or a later backup that "
+           "has it. You can keep recording here meanwhile.";
   case store::HandNews::otherMachine:
     return "This logbook was last used from a copy of this disk on another computer. Nothing is "
-           "lost. What is recorded here from now on is kept apart from what that computer records, "
+           "lost. New entries here are kept separate from that computer's entries, "
            "and the two logbooks can be merged.";
   case store::HandNews::wentOnElsewhere:
     return "Another copy of this logbook was used under this laptop's identity. Nothing is lost. "
-           "What is recorded here from now on is kept apart from what was recorded there, and the "
+           "New entries here are kept separate from the entries there, and the "
            "two logbooks can be merged.";
   }
   base::fail("a kind of news");
@@ -246,9 +247,9 @@ std::optional<std::string> Reader::clockQuestion() const {
   const auto now = world_.clock.now();
   const bool isEmpty = newest.utc == base::Milliseconds{};
   if (isEmpty || now.at.utc <= known + longestSilence) return std::nullopt;
-  return "This laptop's clock says " + now.text() + ". The newest entry in the logbook is of " +
+  return "This laptop's clock says " + now.words() + ". The newest entry in the logbook is from " +
          base::LocalInstant{newest, now.offset}.date().words() +
-         ". Is the date right? What is entered under a wrong date stays under it.";
+         ". Is the date right? Entries made under a wrong date stay under it.";
 }
 
 } // namespace gk::session

@@ -28,7 +28,7 @@ class Problems {
     const auto rest = count_ - text_.size();
     return Error{ErrorCode::csvMalformed,
                  std::to_string(count_) + (count_ == 1 ? " problem" : " problems") +
-                     " in the roster, nothing was taken in: " + base::join(text_, "; ") +
+                     " in the roster, nothing was imported: " + base::join(text_, "; ") +
                      (rest > 0 ? "; and " + std::to_string(rest) + " more" : "")};
   }
 
@@ -176,7 +176,7 @@ Result<std::vector<PlannedChild>> planRoster(Session& session, const std::vector
     if (!alike->empty() && !aim.othersConfirmed)
       problems.add(line.line, "first",
                    "may be the child of " + base::join(*alike, ", ") +
-                       "; remove one of the two, or confirm that they are others");
+                       "; remove one of the two, or confirm that they are different children");
     if (line.birthVerdict == roster::BirthVerdict::askUnusualForGrade && !aim.agesConfirmed)
       problems.add(line.line, "birth_date",
                    "unusual for grade " + line.grade + "; ask the school, then confirm the ages");

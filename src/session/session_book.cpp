@@ -143,8 +143,8 @@ Result<std::vector<std::string>> Session::copiedLines() {
   std::vector<std::string> words;
   for (const auto& line : *lines)
     words.push_back("laptop ..." + session::shortName(line.name) + ": copied from laptop ..." +
-                    session::shortName(line.copiedFrom) + ", went on apart from " +
-                    line.since.text() + ", " + base::counted(line.acts, "act", "acts"));
+                    session::shortName(line.copiedFrom) + ", separate since " + line.since.words() +
+                    ", " + base::counted(line.acts, "entry", "entries"));
   return words;
 }
 

@@ -18,10 +18,10 @@ Result<chairside::SeatingId> Session::seat(By by, const chairside::Seating& seat
   const auto named = chairside::checkIdentifiers(seating.confirmed);
   if (!named) return named.error();
   if (!seating.assented)
-    return Error{ErrorCode::ruleConsent, "the child did not say yes; end the visit as declined"};
+    return Error{ErrorCode::ruleConsent, "the child did not assent; end the visit as declined"};
   if (const auto history = chairside::checkHistory(seating); !history) return history.error();
   if (!flagged.empty() && seating.historyUnchanged)
-    return Error{ErrorCode::ruleReason, "an alert is new, so say that something has changed"};
+    return Error{ErrorCode::ruleReason, "an alert is new, so record a health change"};
   for (const auto& flag : flagged)
     if (flag.child != seating.child)
       return Error{ErrorCode::ruleIdentity, "the new alert is another child's"};
@@ -100,7 +100,7 @@ Result<base::Done> Session::resealsAreExplained(const chairside::Screening& scre
     });
     if (!wasOpen && !isChecked)
       return Error{ErrorCode::ruleReason, "say why the " + finding.tooth.words() +
-                                              " is resealed: lost, lifted, part gone"};
+                                              " is resealed: missing, lifted, partly missing"};
   }
   return base::Done{};
 }
@@ -185,8 +185,8 @@ Result<base::Done> Session::teethAreFree(const chairside::Field& field) {
       const auto* tooth = state.protocol.find(named.tooth);
       if (tooth == nullptr) continue;
       if (tooth->next < chairside::Next::placed)
-        return Error{ErrorCode::ruleTooth,
-                     "the " + named.tooth.words() + " is in hand already; finish or stop it first"};
+        return Error{ErrorCode::ruleTooth, "the " + named.tooth.words() +
+                                               " is already isolated; finish or stop it first"};
       const auto type = placementType(field, named.tooth);
       if (!type) return type.error();
       const bool isMeant = field.adding || *type == chairside::PlacementType::repair;
@@ -271,7 +271,7 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
   for (const auto& state : *states)
     if (state.protocol.next() != chairside::Next::placed)
       return Error{ErrorCode::ruleVarnish,
-                   "varnish comes after the sealants: finish or stop the teeth in hand first"};
+                   "varnish comes after the sealants: finish or stop the isolated teeth first"};
   const auto here = store::rowsOf("child", varnish.child, "day", varnish.day);
   auto screenings = book_.current<chairside::Screening>(here);
   if (!screenings) return screenings.error();
@@ -297,7 +297,7 @@ Result<chairside::VarnishId> Session::varnish(By by, const chairside::Varnish& v
                                                base::counted(apart, "day", "days") +
                                                " ago; the program waits " +
                                                std::to_string(program->value.varnishIntervalDays) +
-                                               ". Confirm to record it all the same"};
+                                               ". Confirm to record it anyway"};
   }
   return write(*may, varnish.child, [&](store::Act& act) { return act.add(varnish); });
 }

@@ -76,7 +76,7 @@ Result<base::Done> DayVerbs::enterEffort(By by, const roster::DayEffort& effort)
   auto rows = book_.current<roster::DayEffort>(store::rowsOf("day", effort.day));
   if (!rows) return rows.error();
   return write(*may, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, effort, "said again"); });
+               [&](store::Act& act) { return replaceAll(act, *rows, effort, "entered again"); });
 }
 
 Result<base::Done> DayVerbs::enterCosts(By by, const roster::DayCost& cost) {
@@ -134,7 +134,7 @@ Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper 
 Result<followup::BackupNoteId> DayVerbs::noteBackup(By by, const followup::BackupNote& note) {
   const auto may = admit(Verb::noteBackup, by, {.day = note.day});
   if (!may) return may.error();
-  if (note.file.empty()) return Error{ErrorCode::textMalformed, "say what the copy is called"};
+  if (note.file.empty()) return Error{ErrorCode::textMalformed, "name the copy"};
   return write(*may, {}, [&](store::Act& act) { return act.add(note); });
 }
 

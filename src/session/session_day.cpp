@@ -56,12 +56,11 @@ DayVerbs::overrideAgreement(By by, const roster::AgreementOverride& taken, const
       admit(Verb::overrideAgreement, by, {.day = taken.day, .reason = taken.reason, .pin = pin});
   if (!may) return may.error();
   if (by.author != taken.clinician)
-    return Error{ErrorCode::ruleCredential,
-                 "only the clinician who gives the reason can take this on"};
+    return Error{ErrorCode::ruleCredential, "only the clinician who gives the reason can do this"};
   const auto lapsed = lapsedAgreement(taken.day);
   if (!lapsed) return lapsed.error();
   if (!*lapsed)
-    return Error{ErrorCode::ruleReason, "the agreement holds today; there is nothing to take on"};
+    return Error{ErrorCode::ruleReason, "the agreement is valid today; no override is needed"};
   return write(*may, {}, [&](store::Act& act) { return act.add(taken); });
 }
 
@@ -86,7 +85,7 @@ Result<chairside::PaperId> Session::enterPaper(By by, const chairside::PaperShee
   const auto refuse = [](std::string why) { return Error{ErrorCode::rulePaper, std::move(why)}; };
   if (sheet.number.empty()) return refuse("say which number is printed on the sheet");
   if (sheet.checker == by.recorder.value_or(*by.author))
-    return refuse("whoever typed the visit cannot be the one who checks it");
+    return refuse("the person who typed the visit cannot check it");
   auto checker = only<roster::Member>(store::subjectIs(sheet.checker), "team member");
   if (!checker) return checker.error();
   auto others = paperSheets(sheet.day);

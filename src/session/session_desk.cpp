@@ -84,7 +84,7 @@ Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& c
   if (numbers.empty()) return base::Done{};
   return refuse(ErrorCode::ruleSameChild,
                 "this may be a child who has a card already, number " + base::join(numbers, "; ") +
-                    ". Open that card, or confirm that it is another child");
+                    ". Open that card, or confirm that it is a different child");
 }
 
 } // namespace
@@ -144,8 +144,9 @@ Result<base::Done> DeskVerbs::enterBackground(By by, const roster::Background& b
   if (const auto known = this->child(background.child); !known) return known.error();
   auto rows = book_.current<roster::Background>(store::rowsOf("child", background.child));
   if (!rows) return rows.error();
-  return write(*may, background.child,
-               [&](store::Act& act) { return replaceAll(act, *rows, background, "said again"); });
+  return write(*may, background.child, [&](store::Act& act) {
+    return replaceAll(act, *rows, background, "entered again");
+  });
 }
 
 Result<base::Done> DeskVerbs::confirmProvisional(By by, roster::ChildId child,
@@ -205,7 +206,7 @@ Result<roster::ConsentId> DeskVerbs::enterConsent(By by, const roster::Consent& 
 Result<std::vector<Recorded<roster::Consent>>> DeskVerbs::formsToWithdraw(roster::ChildId child,
                                                                           const std::string& how) {
   if (base::isBlank(how))
-    return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who took the word");
+    return refuse(ErrorCode::ruleReason, "say how it was withdrawn and who recorded it");
   auto forms = consents(child);
   if (!forms) return forms.error();
   std::erase_if(*forms, [](const auto& form) {
@@ -256,7 +257,7 @@ Result<roster::OverrideId> DeskVerbs::overrideConsent(By by, const roster::Conse
   if (base::isBlank(taken.reason))
     return refuse(ErrorCode::ruleReason, "an override needs a reason; every report shows it");
   if (by.author != taken.clinician)
-    return refuse(ErrorCode::ruleCredential, "only the clinician herself can take it on");
+    return refuse(ErrorCode::ruleCredential, "only that clinician can do this");
   if (const auto open = dateOpenForCare(taken.child, taken.on); !open) return open.error();
   return write(*may, taken.child, [&](store::Act& act) { return act.add(taken); });
 }

@@ -92,11 +92,11 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
         line.by = member->value.initials;
     for (const auto& note : *notes)
       if (note.stamp.entry < line.record.stamp.entry) // identities begin with the time
-        line.copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.text());
+        line.copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.words());
     for (const auto& laptop : *laptops)
       if (laptop.laptop != line.record.stamp.laptop)
         line.copies.push_back("the logbook of the laptop ..." + session::shortName(laptop.laptop) +
-                              ", last heard of " + laptop.last.text());
+                              ", last merged " + laptop.last.words());
     lines.push_back(std::move(line));
   }
   return lines;
@@ -109,17 +109,17 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
       admit(Verb::eraseStudent, by, {.child = child, .reason = grounds.reason, .pin = pin});
   if (!may) return may.error();
   auto why = grounds;
-  if (const auto said = base::fillIn(why.request, "say who asked for it, and how"); !said)
+  if (const auto said = base::fillIn(why.request, "enter who requested it, and how"); !said)
     return said.error();
-  if (const auto said = base::fillIn(why.authority, "say which rule asks for it"); !said)
+  if (const auto said = base::fillIn(why.authority, "enter the rule that requires it"); !said)
     return said.error();
   const auto plan = erasurePlan(child);
   if (!plan) return plan.error();
   if (plan->total != rows)
     return Error{ErrorCode::recordChanged,
-                 "this would take out " + base::counted(plan->total, "row", "rows") +
-                     " for good, and " + std::to_string(rows) +
-                     " were confirmed; look at what would go, and confirm that number"};
+                 "this would erase " + base::counted(plan->total, "row", "rows") +
+                     " permanently, and " + std::to_string(rows) +
+                     " were confirmed; review what would be erased, then confirm that number"};
   if (vault_)
     for (const auto& card : plan->cards) {
       const auto known = identity(card);
@@ -127,7 +127,7 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
       for (const auto& text : {why.request, why.authority, why.reason})
         if (namesSomebody(text, *known, *known))
           return Error{ErrorCode::textMalformed,
-                       "who asked and why stay in the logbook: say it without a name"};
+                       "who asked and why stay in the logbook; write it without a name"};
     }
   std::vector<roster::Erasure> listed;
   for (const auto& card : plan->cards)

@@ -101,8 +101,8 @@ Result<base::Done> DayVerbs::correctTooth(By by, const Recorded<chairside::Place
     // What was signed for does not change unseen: the sheet of that day prints it.
     if (*closed)
       act.add(roster::Addendum{old.value.day, old.value.child,
-                               "sealant written down on the " + old.value.tooth.words() +
-                                   " is on the " + tooth.words() + ": " + reason});
+                               "sealant charted on the " + old.value.tooth.words() + " is on the " +
+                                   tooth.words() + ": " + reason});
     return base::Done{};
   });
 }

@@ -34,7 +34,7 @@ Result<base::Done> DeskVerbs::takeBackImport(By by, roster::ChildId oneOfThem,
                    "correct the students that are wrong one by one"};
     entries.insert(entries.end(), about->begin(), about->end());
   }
-  if (entries.empty()) return Error{ErrorCode::notFound, "this import was taken back already"};
+  if (entries.empty()) return Error{ErrorCode::notFound, "this import was already undone"};
   forgetRoll();
   return write(*may, {}, [&](store::Act& writing) {
     for (const auto& entry : entries)

@@ -24,7 +24,7 @@ vault::SealedPin sealedOf(const roster::MemberPin& pin) {
 
 Error spent() {
   return {ErrorCode::pinSpent,
-          "five wrong PINs; the logbook's passphrase is asked for, then PINs count again"};
+          "five wrong PINs; enter the logbook's passphrase, then PINs work again"};
 }
 
 std::string inSeconds(Milliseconds wait) {
@@ -53,7 +53,7 @@ Result<base::Done> Door::isHerself(Admission& admission, const VerbRule& rule, c
     if (!pin) return pin.error();
     if (*pin && !(*pin)->isReset())
       return Error{ErrorCode::pinNeeded,
-                   "whoever types here has a PIN and is not signed in; sign in with it"};
+                   "the person typing has a PIN and is not signed in; sign in with it"};
   }
   bool isAsked = rule.pin == PinAsked::yes;
   if (rule.pin == PinAsked::onSigned && about.day) {
@@ -66,9 +66,9 @@ Result<base::Done> Door::isHerself(Admission& admission, const VerbRule& rule, c
   if (!pin) return pin.error();
   if (!*pin || (*pin)->isReset()) return base::Done{};
   if (!about.pin || !keyboard_.isGood(*about.pin, *by.author, world_.clock.steady()))
-    return Error{ErrorCode::pinNeeded, admission.author().value.name +
-                                           " answers for this and confirms it with her or his own "
-                                           "PIN; nobody does it for another"};
+    return Error{ErrorCode::pinNeeded,
+                 admission.author().value.name +
+                     " must confirm this with their own PIN; no one else can"};
   admission.usesPin_ = true;
   return base::Done{};
 }
@@ -99,7 +99,7 @@ Result<base::Done> PeopleVerbs::mayTry(base::MemberId who) {
   const auto wait = keyboard_.tries.wait(who, world_.clock.steady());
   if (wait > Milliseconds(0))
     return Error{ErrorCode::pinWait,
-                 "after a wrong PIN the next one is looked at in " + inSeconds(wait)};
+                 "after a wrong PIN, the next one is accepted in " + inSeconds(wait)};
   return base::Done{};
 }
 
@@ -119,17 +119,17 @@ Result<base::Done> PeopleVerbs::judge(base::MemberId who, std::string& pin,
   }
   tries.noteWrong(who, world_.clock.steady());
   if (tries.isSpent(who)) return spent();
-  return Error{ErrorCode::pinWrong, "the next PIN is looked at in " +
+  return Error{ErrorCode::pinWrong, "the next PIN is accepted in " +
                                         inSeconds(tries.wait(who, world_.clock.steady())) + "; " +
                                         std::to_string(tries.left(who)) +
-                                        " more before the passphrase is asked for"};
+                                        " more before the passphrase is needed"};
 }
 
 Result<Confirmation> PeopleVerbs::confirm(base::MemberId who, std::string pin) {
   const auto may = mayTry(who);
   if (!may) return may.error();
   if (!vault_)
-    return Error{ErrorCode::vaultLocked, "unlock the names first: a PIN is looked at with them"};
+    return Error{ErrorCode::vaultLocked, "unlock the names first: a PIN is checked with them"};
   const auto right = judge(who, pin, *vault_);
   if (!right) {
     if (right.error().code == ErrorCode::pinSpent) lockNames();
@@ -176,8 +176,8 @@ OpenedBy PeopleVerbs::lockByPin() {
 Result<base::Done> PeopleVerbs::unlockByPin(base::MemberId who, std::string pin) {
   if (noticeSleep() || !keyboard_.asleep)
     return Error{ErrorCode::pinSpent,
-                 "after a start, a sleep of the laptop or five wrong PINs the logbook's passphrase "
-                 "is asked for"};
+                 "after a start, a laptop sleep or five wrong PINs, the logbook's passphrase "
+                 "is needed"};
   const auto member = entitled(who, roster::Task::type, world_.clock.now().date());
   if (!member) return member.error();
   const auto may = mayTry(who);

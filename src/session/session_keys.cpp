@@ -49,7 +49,7 @@ Result<base::Done> typesForHerself(const Admission& may) {
   const auto by = may.by();
   if (by.recorder && by.recorder != by.author)
     return Error{ErrorCode::ruleSignature,
-                 "a passphrase is typed by the person whose it is; choose your own name first"};
+                 "each person types their own passphrase; choose your own name first"};
   return base::Done{};
 }
 
@@ -115,8 +115,8 @@ Result<roster::PersonalKeyId> KeyVerbs::enterKey(By by, std::string passphrase, 
   if (*old && !(*old)->value.revoked)
     return Error{ErrorCode::ruleSignature,
                  may->author().value.name +
-                     " has a passphrase already; change it with the old one, or have the key "
-                     "revoked when it is forgotten"};
+                     " already has a passphrase; change it with the old one, or have the key "
+                     "revoked if it is forgotten"};
   const auto key = crypto::SigningKey::random(world_.random);
   // Never at the cost that the file names: whoever has the file could have made it cheap.
   auto wrapped = vault::wrapSigner(key, who, secret, costOf(kind_), world_.random);
@@ -207,9 +207,9 @@ Result<base::Done> KeyVerbs::revokeKey(By by, base::MemberId whose, const std::s
   const auto may = admit(Verb::revokeKey, by, {.reason = reason, .pin = pin});
   if (!may) return may.error();
   if (may->author().id != whose && !roster::keepsTeam(may->author().value))
-    return Error{ErrorCode::ruleCredential,
-                 may->author().value.name + " does not sign and is no manager, so another member "
-                                            "revokes that key"};
+    return Error{ErrorCode::ruleCredential, may->author().value.name +
+                                                " is not a signer or a manager, so another member "
+                                                "must revoke that key"};
   const auto rows = standingKeys(whose);
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "this person has no key to revoke"};

@@ -152,7 +152,8 @@ Result<kit::CureTimeId> DeskVerbs::enterCureTime(By by, const kit::CureTime& ent
   if (!all) return all.error();
   for (const auto& lot : *all)
     if (lot.value.material == time.material && time.seconds < lot.value.makersTime)
-      return Error{ErrorCode::ruleCure, "the maker of " + time.material + " asks for at least " +
+      return Error{ErrorCode::ruleCure, "the manufacturer of " + time.material +
+                                            " asks for at least " +
                                             std::to_string(lot.value.makersTime.count()) + " s"};
   // Of several for one light and material the longest counts, so a shorter one takes their place.
   auto rows = book_.current<kit::CureTime>(store::rowsOf("light", time.light));

@@ -1,3 +1,4 @@
+#include "followup/display_names.h"
 #include "session/session_write.h"
 
 namespace gk::session {
@@ -31,7 +32,7 @@ Result<base::Done> DayVerbs::moveLetters(By by,
   if (now.size() == 1) only = now.front().value.child;
   return write(*may, only, [&](store::Act& act) {
     for (const auto& letter : now)
-      act.correct(letter, followup::moved(letter.value, to), std::string(base::nameOf(to)));
+      act.correct(letter, followup::moved(letter.value, to), std::string(base::displayName(to)));
     return base::Done{};
   });
 }

@@ -214,9 +214,9 @@ Result<base::Done> DayVerbs::answerMerge(By by, const MergeAnswer& given, Confir
   return write(*may, answer.child, [&](store::Act& act) {
     act.add(answer);
     for (const auto& day : signedDays)
-      act.add(roster::Addendum{day, answer.child,
-                               "two cards are one student's: what the other card had of this day "
-                               "is on this one"});
+      act.add(roster::Addendum{
+          day, answer.child,
+          "two cards were one student: the other card's records of this day are on this one"});
     edits.write(act, answer.other ? sameChild : "the other laptop's visit was kept");
     return base::Done{};
   });

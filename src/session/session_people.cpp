@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "followup/display_names.h"
 #include "followup/placements_confirmed.h"
 #include "session/session_write.h"
 #include "vault/vault.h"
@@ -26,8 +27,9 @@ PinState stateOf(const std::optional<MemberPin>& pin) {
 
 std::string whatOf(const chairside::Placement& placement) {
   if (placement.attempt != chairside::Attempt::complete)
-    return std::string(base::nameOf(placement.attempt));
-  return std::string(base::nameOf(placement.type)) + ", " + dentition::words(placement.surfaces);
+    return std::string(base::displayName(placement.attempt));
+  return std::string(base::displayName(placement.type)) + ", " +
+         dentition::words(placement.surfaces);
 }
 
 } // namespace
@@ -62,10 +64,10 @@ Result<base::Done> PeopleVerbs::setPin(By by, base::MemberId whose, std::string 
   const bool isHers = by.author == whose;
   if (!isHers && *state != PinState::none)
     return Error{ErrorCode::ruleCredential,
-                 member->value.name + " chooses that PIN alone; where it is forgotten, reset it"};
+                 member->value.name + " alone chooses that PIN; if it is forgotten, reset it"};
   if (!isHers && !roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential,
-                 may->author().value.name + " does not sign and is no manager, so " +
+                 may->author().value.name + " does not sign and is not a manager, so " +
                      member->value.name + " or one of those sets the first PIN"};
   if (!vault_)
     return Error{ErrorCode::vaultLocked, "unlock the names first: a PIN is sealed with them"};
@@ -111,12 +113,12 @@ Result<base::Done> PeopleVerbs::resetPin(By by, base::MemberId whose, const std:
   if (!may) return may.error();
   if (by.author == whose)
     return Error{ErrorCode::ruleCredential,
-                 "another member who signs, or a manager, resets a PIN; whoever knows the old one "
-                 "changes it"};
+                 "another member who signs, or a manager, resets a PIN; with the old one, it "
+                 "can be changed"};
   if (!roster::keepsTeam(may->author().value))
-    return Error{ErrorCode::ruleCredential, may->author().value.name +
-                                                " does not sign and is no manager, so one of "
-                                                "those resets the PIN"};
+    return Error{ErrorCode::ruleCredential,
+                 may->author().value.name +
+                     " does not sign and is not a manager, so one of those resets the PIN"};
   return addReset(*may, whose, reason);
 }
 

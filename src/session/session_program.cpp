@@ -66,7 +66,7 @@ Result<base::Done> DeskVerbs::enterEligibility(By by, const roster::MealEligibil
   if (!rows) return rows.error();
   std::erase_if(*rows, [&](const auto& row) { return row.value.school != eligibility.school; });
   return write(*may, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, sound, "said again"); });
+               [&](store::Act& act) { return replaceAll(act, *rows, sound, "entered again"); });
 }
 
 namespace {
@@ -96,14 +96,16 @@ Result<base::Done> DeskVerbs::mayGive(const Admission& may,
   if (std::ranges::none_of(*everyone, [](const auto& one) { return keepsTeam(one.value); }))
     return base::Done{};
   if (!keepsTeam(author.value))
-    return Error{ErrorCode::ruleCredential,
-                 author.value.name + " does not sign and is no manager, so another member says "
-                                     "what the team may do"};
+    return Error{
+        ErrorCode::ruleCredential,
+        author.value.name +
+            " does not sign and is not a manager, so another member must set the team's rights"};
   if (author.id != to) return base::Done{};
   if (std::ranges::any_of(*everyone,
                           [&](const auto& one) { return one.id != to && keepsTeam(one.value); }))
-    return Error{ErrorCode::ruleCredential,
-                 "nobody gives rights to herself; another member who signs, or a manager, does"};
+    return Error{
+        ErrorCode::ruleCredential,
+        "members cannot give themselves rights; another member who signs, or a manager, can"};
   return base::Done{};
 }
 
@@ -155,7 +157,7 @@ Result<base::Done> DeskVerbs::changeMember(const Admission& may, base::MemberId 
         return other.id != id && mayType(other.value);
       }))
     return Error{ErrorCode::ruleCredential,
-                 "no other team member may type, so nothing could be entered from then on; let "
+                 "no other team member may type, so nothing more could be entered; let "
                  "another one type first"};
   auto rows = book_.current<roster::Member>(store::subjectIs(id));
   if (!rows) return rows.error();
@@ -163,10 +165,9 @@ Result<base::Done> DeskVerbs::changeMember(const Admission& may, base::MemberId 
   const bool isLast = std::ranges::none_of(
       *others, [&](const auto& other) { return other.id != id && keepsTeam(other.value); });
   if (isLast && keepsTeam(rows->back().value) && !keepsTeam(*sound))
-    return Error{
-        ErrorCode::ruleCredential,
-        "no other team member signs or is a manager, so nobody could say from then on what "
-        "the team may do; let another one sign first"};
+    return Error{ErrorCode::ruleCredential,
+                 "no other team member signs or is a manager, so no one could set the team's "
+                 "rights; let another one sign first"};
   if (isRaised(rows->back().value, *sound))
     if (const auto given = mayGive(may, id); !given) return given.error();
   const auto keys = standingKeys(id);

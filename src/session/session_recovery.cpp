@@ -20,8 +20,8 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by, const OwnPin& pin) {
   if (!may) return may.error();
   if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +
-                                                " does not sign and is no manager, so another "
-                                                "member makes the recovery code"};
+                                                " is not a signer or a manager, so another "
+                                                "member must make the recovery code"};
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
   auto secret = crypto::Secret::ofSize(crypto::Key::size);
   world_.random.fill(secret.bytes());
@@ -46,8 +46,8 @@ Result<base::Done> KeyVerbs::withdrawRecoveryCode(By by, const std::string& reas
   if (!may) return may.error();
   if (!roster::keepsTeam(may->author().value))
     return Error{ErrorCode::ruleCredential, may->author().value.name +
-                                                " does not sign and is no manager, so another "
-                                                "member withdraws the recovery code"};
+                                                " is not a signer or a manager, so another "
+                                                "member must withdraw the recovery code"};
   const auto has = hasRecoveryCode();
   if (!has) return has.error();
   if (!*has) return Error{ErrorCode::notFound, "this logbook has no recovery code"};

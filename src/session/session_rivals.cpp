@@ -1,6 +1,8 @@
 #include "base/text.h"
+#include "followup/display_names.h"
 #include "reports/inputs.h"
 #include "reports/merge_compare.h"
+#include "roster/display_names.h"
 #include "session/session_write.h"
 #include "store/authorization_rows.h"
 #include "store/chairside_rows.h"
@@ -76,13 +78,13 @@ void addLists(Fields& fields, const roster::Term& term) {
 }
 void addLists(Fields& fields, const roster::DayEffort& effort) {
   for (const auto& one : effort.people)
-    fields.emplace_back(base::nameOf(one.role),
+    fields.emplace_back(base::displayName(one.role),
                         base::counted(one.time.count(), "minute", "minutes"));
 }
 
 void addLists(Fields& fields, const roster::DayCost& cost) {
   for (const auto& line : cost.lines)
-    fields.emplace_back(base::nameOf(line.kind), roster::centsText(line.amount));
+    fields.emplace_back(base::displayName(line.kind), roster::centsText(line.amount));
 }
 
 template <class T>
@@ -175,7 +177,7 @@ Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
   });
   if (thing == rivals->end())
     return Error{ErrorCode::recordChanged,
-                 "this is settled already, or was corrected since; look at it as it is now"};
+                 "this is settled already, or was corrected since; review the current entry"};
   const auto day = book_.dayOf(kept);
   if (!day) return day.error();
   if (*day)
@@ -189,16 +191,16 @@ Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
   });
   if (!isAsked)
     return Error{ErrorCode::ruleReason,
-                 "another laptop's word on this is more careful and stands; correct that one, with "
-                 "a reason"};
+                 "another laptop's entry on this is more careful and is kept; correct that "
+                 "one, with a reason"};
   const auto child = book_.childOf(kept);
   if (!child) return child.error();
   return write(*may, *child, [&](store::Act& act) {
     // The kept word is said once more, so that two laptops that each keep another one lose neither.
-    constexpr auto why = "of two laptops' words this one is kept";
+    constexpr auto why = "of two laptops' entries, this one is kept";
     act.restate(kept, kept, why);
     for (const auto& word : thing->words)
-      if (word != kept) act.retract(word, "of two laptops' words the other one is kept");
+      if (word != kept) act.retract(word, "of two laptops' entries, the other one is kept");
     return base::Done{};
   });
 }

@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "chairside/allergy.h"
+#include "followup/display_names.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -35,7 +36,7 @@ Result<base::Done> Door::mayTreat(roster::ChildId child, roster::Service service
   if (!standing) return standing.error();
   if (!standing->allows)
     return Error{ErrorCode::ruleConsent, "no valid consent for " +
-                                             std::string(base::nameOf(service)) + " on " +
+                                             std::string(base::displayName(service)) + " on " +
                                              on.words() + ": " + standing->why};
   return base::Done{};
 }
@@ -64,9 +65,10 @@ Result<base::Done> Door::lotFits(kit::LotId lot, kit::MaterialKind kind, roster:
   auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
   if (!found) return found.error();
   if (found->value.kind != kind)
-    return Error{ErrorCode::ruleMaterial,
-                 kit::shown(found->value) + " is " + std::string(base::nameOf(found->value.kind)) +
-                     " and cannot stand for " + std::string(base::nameOf(kind))};
+    return Error{ErrorCode::ruleMaterial, kit::shown(found->value) + " is " +
+                                              std::string(base::displayName(found->value.kind)) +
+                                              " and cannot be used as " +
+                                              std::string(base::displayName(kind))};
   if (const auto usable = kit::checkUsable(found->value, on); !usable) return usable.error();
   auto flagged = flags(child);
   if (!flagged) return flagged.error();
@@ -103,7 +105,7 @@ Result<base::Done> Door::outcomeFits(const chairside::DayOutcome& outcome,
           *placed, [](const auto& p) { return p.value.attempt == chairside::Attempt::complete; }) +
       std::ranges::count(besides, chairside::Attempt::complete, &chairside::Placement::attempt);
   const auto refuse = [&](std::string why) -> Result<base::Done> {
-    return Error{ErrorCode::ruleOutcome, "\"" + std::string(base::nameOf(outcome.end)) +
+    return Error{ErrorCode::ruleOutcome, "\"" + std::string(base::displayName(outcome.end)) +
                                              "\" does not fit: " + std::move(why)};
   };
   switch (outcome.end) {
@@ -162,8 +164,9 @@ Result<base::Done> Door::isCareComplete(const chairside::DayOutcome& outcome, ba
     const bool isSaid = std::ranges::any_of(
         *after, [&](const auto& row) { return !last || row.stamp.entry.uuid() > *last; });
     if (!isSaid)
-      return Error{ErrorCode::ruleOutcome,
-                   "not said yet: was the surface wiped and the bite checked after the last cure"};
+      return Error{
+          ErrorCode::ruleOutcome,
+          "not answered yet: was the surface wiped and the bite checked after the last cure"};
   }
   const auto allowed = standing(outcome.child, roster::Service::varnish, on);
   if (!allowed) return allowed.error();
@@ -172,7 +175,7 @@ Result<base::Done> Door::isCareComplete(const chairside::DayOutcome& outcome, ba
   const bool isOpen = allowed->allows && varnished->empty();
   if (isOpen && base::trim(outcome.varnishSkipped).empty())
     return Error{ErrorCode::ruleVarnish,
-                 "the form allows varnish and none is on: put it on, or say why it is left out"};
+                 "the form allows varnish and none was applied: apply it, or say why not"};
   return base::Done{};
 }
 

@@ -57,7 +57,7 @@ Result<roster::ProgramYear> yearAmong(const roster::ProgramYear& year,
   if (!sound) return sound;
   for (const auto& other : others)
     if (other.id != own && other.value.name == sound->name)
-      return Error{ErrorCode::textMalformed, "there is a year " + sound->name + " already"};
+      return Error{ErrorCode::textMalformed, "the year " + sound->name + " already exists"};
   return sound;
 }
 

@@ -86,16 +86,16 @@ Result<base::Done> KeyVerbs::canSign(const DayClosure& closure) {
     switch (*asked) {
     case SignerGives::nothing:
     case SignerGives::passphrase:
-      return Error{ErrorCode::ruleSignature,
-                   member->value.name + " signs with a passphrase of her or his own; it was not "
-                                        "entered today, or not for this signature"};
+      return Error{ErrorCode::ruleSignature, member->value.name +
+                                                 " signs with their own passphrase; it was not "
+                                                 "entered today, or not for this signature"};
     case SignerGives::pin:
-      return Error{ErrorCode::pinNeeded,
-                   member->value.name + " confirms this signature with her or his own PIN; nobody "
-                                        "signs for another"};
+      return Error{ErrorCode::pinNeeded, member->value.name +
+                                             " confirms this signature with their own PIN; no one "
+                                             "signs for another person"};
     case SignerGives::newPassphrase:
       return Error{ErrorCode::ruleSignature, member->value.name +
-                                                 " had a key that was revoked, and sets a new "
+                                                 " had a key that was revoked and must set a new "
                                                  "passphrase before signing"};
     }
   }
@@ -147,8 +147,8 @@ Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
       *closures, [&](const auto& closure) { return codes.at(closure.id) == *read; });
   if (found == closures->end())
     return Error{ErrorCode::notFound,
-                 "no day of this logbook was signed under that code: the sheet is of another "
-                 "logbook, or what it says was signed is no longer in this one"};
+                 "no day in this logbook was signed under that code: the sheet is from another "
+                 "logbook, or the signed day is no longer in this one"};
   const auto records = dayRecords(found->value.day);
   if (!records) return records.error();
   const auto judged = book_.signatures(found->value.day);
@@ -168,7 +168,7 @@ Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {
     const auto member = book_.history<roster::Member>(store::subjectIs(one.row.value.signer));
     if (!member) return member.error();
     sheet.counts = one.row.value.counts;
-    sheet.lines.push_back({member->empty() ? "somebody" : member->back().value.name,
+    sheet.lines.push_back({member->empty() ? "someone" : member->back().value.name,
                            one.row.value.capacity, !one.row.value.key, one.flaw, one.revoked});
   }
   return sheet;

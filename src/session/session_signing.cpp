@@ -15,7 +15,7 @@ Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& clo
     return Error{ErrorCode::ruleCredential, "two people sign: one clinical, one for completeness"};
   if (by.author != closure.clinical && by.author != closure.coordinator)
     return Error{ErrorCode::ruleCredential,
-                 "whoever signs must be one of the two who are named; a third person cannot sign "
+                 "the signer must be one of the two people named; a third person cannot sign "
                  "for both"};
   for (const auto member : {closure.clinical, closure.coordinator}) {
     auto signer = entitled(member, roster::Task::sign, may->on());
@@ -25,7 +25,7 @@ Result<roster::ClosureId> DayVerbs::signDay(By by, const roster::DayClosure& clo
   if (!clinical) return clinical.error();
   if (!isUnlocked())
     return Error{ErrorCode::vaultLocked,
-                 "unlock the names before signing: two cards of one name are looked for"};
+                 "unlock the names before signing: cards with the same name are checked"};
   auto records = dayRecords(closure.day);
   if (!records) return records.error();
   const auto known = names(*records);

@@ -54,7 +54,7 @@ Result<base::Done> Session::isOfOpenDay(const UndoAt& at, base::EntryId row) {
 Result<PastAct> Session::lastUndoable(const UndoAt& at) {
   const auto today = world_.clock.now().date();
   if (at.station == Station::chair && !at.child)
-    return nothing("nobody is in the chair, so nothing is undone there");
+    return nothing("no child is in the chair, so there is nothing to undo there");
   if (at.day)
     if (const auto day = dayInState(*at.day, DayMust::beOpen); !day) return day.error();
   PastActs past(book_);
@@ -190,7 +190,7 @@ Result<base::Done> Session::nothingHangsOn(const PastAct& act) {
       if (!fields) return fields.error();
       for (const auto& field : *fields)
         if (field.stamp.entry > row.stamp.entry)
-          return nothing("teeth were isolated on this dentist's word since; withdraw it instead");
+          return nothing("teeth were isolated under this authorization since; withdraw it instead");
     }
   }
   return base::Done{};

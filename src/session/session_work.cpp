@@ -218,7 +218,7 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& out
     const auto& protocol = here == bench.fields.end() ? state.protocol : here->second.protocol;
     if (protocol.next() < chairside::Next::placed)
       return Error{ErrorCode::ruleOutcome,
-                   "teeth are still in hand: finish them, or stop them with a reason"};
+                   "teeth are still isolated: finish them, or stop them with a reason"};
   }
   if (confirmed == Confirmed::no)
     if (const auto whole = isCareComplete(outcome, may->on()); !whole) return whole.error();
@@ -232,7 +232,7 @@ Result<base::Done> Session::judge(Bench& bench, const chairside::DayOutcome& out
     }
     // The child came back: the newer word stands, the older stays in the history.
     made.outcome = was.back().id;
-    replaceAll(act, was, outcome, "the visit went on");
+    replaceAll(act, was, outcome, "the visit was resumed");
   });
   return base::Done{};
 }
@@ -323,7 +323,7 @@ Result<base::Done> Session::enterAfterCure(By by, const chairside::AfterCure& af
   auto earlier = book_.current<chairside::AfterCure>(here);
   if (!earlier) return earlier.error();
   return write(*may, after.child, [&](store::Act& act) {
-    return replaceAll(act, std::move(*earlier), after, "said once more");
+    return replaceAll(act, std::move(*earlier), after, "entered again");
   });
 }
 

@@ -40,7 +40,7 @@ Result<Recorded<T>> Door::asItStands(const Recorded<T>& old) {
   if (!rows) return rows.error();
   if (rows->empty() || rows->front().value != old.value || rows->front().id != old.id)
     return base::Error{base::ErrorCode::recordChanged,
-                       "this was corrected or taken back since; look at it as it is now"};
+                       "this was corrected or undone since; review the current entry"};
   return std::move(rows->front());
 }
 
@@ -83,7 +83,7 @@ base::Done replaceAll(store::Act& act, std::vector<Recorded<T>> rows, const T& v
   act.correct(rows.back(), value, reason);
   rows.pop_back();
   for (const auto& row : rows)
-    act.retract(row.stamp.entry, "said together");
+    act.retract(row.stamp.entry, "entered together");
   return {};
 }
 

@@ -1,6 +1,7 @@
 #include "session/setup.h"
 
 #include "base/text.h"
+#include "followup/display_names.h"
 
 #include <algorithm>
 #include <set>
@@ -50,10 +51,10 @@ AreaState programState(const SetupRecords& records) {
     found.missing("The agreement with the dentist ended on " + program.agreementUntil->words() +
                   ": enter the new date.");
   if (base::isBlank(program.privacyFooting))
-    found.ask("Say which privacy law applies, who decided it and when.");
+    found.ask("Enter which privacy law applies, who decided it and when.");
   const auto words = program.agreementUntil
                          ? "agreement to " + program.agreementUntil->words()
-                         : std::string(base::nameOf(program.supervision)) + " supervision";
+                         : std::string(base::displayName(program.supervision)) + " supervision";
   return found.as(Area::program, words);
 }
 
@@ -98,7 +99,7 @@ AreaState teamState(const SetupRecords& records) {
   };
   if (records.members.empty()) {
     found.missing("Enter who works: at least one person who may place sealants.");
-    return found.as(Area::team, "nobody yet");
+    return found.as(Area::team, "no one yet");
   }
   for (const auto& [task, words] : {std::pair(roster::Task::decide, "decide what is sealed"),
                                     {roster::Task::place, "place sealants"}})
@@ -172,7 +173,7 @@ AreaState lotState(const SetupRecords& records) {
   for (const auto& [id, stamp, lot] : records.lots)
     if (kit::refusalOf(lot, records.on) == kit::LotRefusal::expired && !lot.usedUpOn &&
         !lot.quarantined)
-      found.ask(kit::shown(lot) + " expired on " + lot.expiry.words() + ": take it away.");
+      found.ask(kit::shown(lot) + " expired on " + lot.expiry.words() + ": remove it.");
   return found.as(Area::lots, records.lots.empty()
                                   ? "none yet"
                                   : base::counted(lots.size(), "can be used", "can be used"));

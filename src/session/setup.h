@@ -58,3 +58,7 @@ inline constexpr auto gk::base::enumNames<gk::session::Area> = std::to_array<std
 template <>
 inline constexpr auto gk::base::enumNames<gk::session::AreaStanding> =
     std::to_array<std::string_view>({"ready", "to do", "missing"});
+
+template <>
+inline constexpr auto gk::base::displayNames<gk::session::AreaStanding> =
+    std::to_array<std::string_view>({"ready", "to do", "missing"});

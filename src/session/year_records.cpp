@@ -24,7 +24,7 @@ Result<std::vector<Recorded<roster::Term>>> termsOf(Reader& book, const roster::
   while (terms->size() > 1 && terms->back().value.start > asOf)
     terms->pop_back();
   if (terms->empty())
-    return Error{ErrorCode::notFound, "no term lies in " + roster::wordsOf(year) +
+    return Error{ErrorCode::notFound, "no term is within " + roster::wordsOf(year) +
                                           "; check the dates of the year and of the terms"};
   return terms;
 }
@@ -75,7 +75,7 @@ yearCalled(Reader& book, const std::optional<std::string>& name, base::Date asOf
     return *at;
   }
   if (years->empty())
-    return Error{ErrorCode::notFound, "this logbook has no year yet; add-year adds one"};
+    return Error{ErrorCode::notFound, "this logbook has no year yet; add one with add-year"};
   auto wanted = years->front();
   for (const auto& one : *years)
     if (one.value.start <= asOf) wanted = one;

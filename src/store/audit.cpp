@@ -172,10 +172,10 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
   case FlawKind::actLoose:
     return teller.told("an act was removed and its digest left", flaw.entry, compare);
   case FlawKind::erasedKept:
-    return teller.told("the content of an erased entry is there, or was changed (" + table + ")",
+    return teller.told("an erased entry still has its content, or it was changed (" + table + ")",
                        flaw.entry, compare);
   case FlawKind::lineWrong:
-    return teller.told("the list of copied laptops does not say what is in the logbook", flaw.entry,
+    return teller.told("the list of copied laptops does not match the logbook", flaw.entry,
                        compare);
   case FlawKind::handLoose:
     return {"a laptop that wrote nothing is listed, so one was added or all it wrote removed",
@@ -206,16 +206,16 @@ void erasureFaults(Connection& book, const std::string& database, const OwnSchem
   each(from + ".erased_entry AS x WHERE NOT EXISTS (" + from +
            ".erasure AS e WHERE e.whom = x.child) OR NOT EXISTS (" + from +
            ".entry AS e WHERE e.id = x.id)",
-       "records were taken out that no listed erasure names");
+       "records were removed without a listed erasure");
   each(from + ".child_salt AS s WHERE EXISTS (" + from +
            ".erasure AS e WHERE e.whom = s.child) OR NOT EXISTS (" + from +
            ".entry AS e WHERE e.id = s.child AND e.kind = " + std::to_string(own.childKind) + ")",
-       "something is kept of a student who was erased, or is not there");
+       "something is kept of a student who was erased or is missing");
   each(from + ".hand_branch AS b WHERE NOT EXISTS (" + from +
            ".hand_branch AS c WHERE c.after IS b.after AND c.origin = b.origin AND c.first <> "
            "b.first) OR NOT EXISTS (" +
            from + ".act AS a WHERE a.first = b.first)",
-       "the list of copied laptops does not say what is in the logbook");
+       "the list of copied laptops does not match the logbook");
 }
 
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
@@ -235,11 +235,10 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
       });
   }
   if (database == "main" && hasKeys(own) && !isRecoveryWhole(book))
-    list.add([] { return Fault{"what the recovery code opens was changed", {}, {}, goBack}; });
+    list.add([] { return Fault{"the recovery code's key was changed", {}, {}, goBack}; });
   else if (database == "main" && hasKeys(own) && !isRecoveryKnown(book))
     list.add([] {
-      return Fault{
-          "a recovery code opens the names that the history does not know of", {}, {}, goBack};
+      return Fault{"a recovery code that is not in the history opens the names", {}, {}, goBack};
     });
   erasureFaults(book, database, own, list);
   std::map<std::int64_t, std::string> kinds;

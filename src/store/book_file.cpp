@@ -68,7 +68,7 @@ void refuseStrangeJournal(const Path& path) {
   std::error_code unseen;
   if (std::filesystem::symlink_status(log, unseen).type() != std::filesystem::file_type::not_found)
     refuse(ErrorCode::storeBeside, log,
-           "this file lies beside the logbook and no logbook has one; nothing is lost and neither "
+           "this file is beside the logbook but is not part of one; nothing is lost and neither "
            "was touched; move it to another folder and open the logbook again");
   const Path journal = path.string() + "-journal";
   std::error_code unread;
@@ -86,7 +86,7 @@ void refuseStrangeJournal(const Path& path) {
   begin.resize(static_cast<std::size_t>(in.gcount()));
   if (!magic.starts_with(begin) && begin.find_first_not_of('\0') != std::string::npos)
     refuse(ErrorCode::storeBeside, journal,
-           "this file lies beside the logbook and is not its journal, though it is called so; "
+           "this file beside the logbook has its journal's name but is not its journal; "
            "nothing is lost and neither was touched; move it to another folder and open the "
            "logbook again");
   in.clear();

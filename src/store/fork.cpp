@@ -49,8 +49,8 @@ std::string words(const ForkSide& side) {
   constexpr std::size_t most = 12;
   auto shown = side.children;
   if (shown.size() > most) shown.resize(most);
-  std::string text = base::counted(side.acts, "act", "acts") + " since " + side.since.text();
-  if (shown.empty()) return text + ", of no student";
+  std::string text = base::counted(side.acts, "entry", "entries") + " since " + side.since.words();
+  if (shown.empty()) return text + ", for no student";
   text += shown.size() == 1 ? ", student " : ", students ";
   text += base::join(shown, ", ");
   const auto more = side.children.size() - shown.size();
@@ -74,7 +74,7 @@ std::string sentence(const std::vector<Fork>& forks) {
   for (const auto& fork : forks) {
     const auto hand = fork.hand.text();
     text += (text.empty() ? "" : "; ") + ("laptop ..." + hand.substr(hand.size() - 4)) +
-            " went on in two copies of one disk: in this logbook " + words(fork.here) +
+            " was used as two copies of one disk: in this logbook " + words(fork.here) +
             "; in the other one " + words(fork.there);
   }
   return text;

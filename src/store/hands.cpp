@@ -101,7 +101,7 @@ void Hands::addLine(std::int64_t since, base::LaptopId name, int origin) {
   const bool isOwnName = hand != laptops_.end() && hand->second == name;
   if (hand == laptops_.end() || !laptops_.contains(origin) ||
       (!isOwnName && !numbers_.emplace(mark, number).second))
-    throw Trouble({ErrorCode::storeDamaged, "the list of copied laptops in the logbook cannot be "
+    throw Trouble({ErrorCode::storeDamaged, "the list of copied laptops in the logbook is not "
                                             "so"});
   auto& lines = lines_[number];
   lines.push_back({since, name, mark});

@@ -118,14 +118,14 @@ void askOfForks(Connection& connection, const OwnSchema& own, const Lines& lines
   if (lines.forks.empty()) return;
   if (std::ranges::any_of(lines.forks, &ForkPoint::isChanged))
     throw Trouble({ErrorCode::storeDamaged,
-                   "an act that both logbooks have is not the same in both, so one of them was "
+                   "an entry that both logbooks have differs between them, so one of them was "
                    "changed by another program; nothing was merged; keep both, and compare them "
                    "with the paper forms"});
   throw Trouble({ErrorCode::storeForked,
                  sentence(forksOf(connection, own, lines.forks)) +
                      ". Nothing is lost: both logbooks are whole and neither was changed. If that "
                      "disk or logbook was copied, merge again and say so: both are joined, and the "
-                     "acts of each stay, under a name of their own"});
+                     "entries of each stay, under their own name"});
 }
 
 } // namespace

@@ -127,10 +127,10 @@ void migrate(Connection& connection, std::span<const Migration> steps, base::Ins
       const base::Error& cause = trouble.error();
       const bool isUndone = !connection.isInTransaction(); // by SQLite itself, all of it
       if (cause.code == ErrorCode::workCancelled || cause.code == ErrorCode::diskFull) throw;
-      failure =
-          Trouble({ErrorCode::storeMigrationFailed,
-                   nameOf(step) + " was undone: " + cause.detail +
-                       "; the book is as it was; send this message to who maintains the program"});
+      failure = Trouble(
+          {ErrorCode::storeMigrationFailed, nameOf(step) + " was undone: " + cause.detail +
+                                                "; the book is as it was; send this message to the "
+                                                "person who maintains the program"});
       if (isUndone) throw *failure;
       connection.execute("ROLLBACK TO step");
       break;

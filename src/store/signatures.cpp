@@ -128,10 +128,11 @@ class Judge {
   std::string flawOf(const Recorded<DaySignature>& row) {
     const auto& said = row.value;
     const auto found = closures_.find(said.closure);
-    if (found == closures_.end()) return "that day was not closed so";
+    if (found == closures_.end()) return "that day was not closed this way";
     const auto& closure = found->second;
-    if (closure.value.day != said.day) return "it is of another day";
-    if (signerAs(closure.value, said.capacity) != said.signer) return "another person signs there";
+    if (closure.value.day != said.day) return "it is for another day";
+    if (signerAs(closure.value, said.capacity) != said.signer)
+      return "another person was to sign there";
     if (closure.stamp.laptop != row.stamp.laptop || closure.stamp.at != row.stamp.at)
       return "it was not made when that day was closed";
     if (auto flaw = headFlaw(closure.stamp, said.heads); !flaw.empty()) return flaw;
@@ -144,21 +145,21 @@ class Judge {
       if (row.value.key == key.id && key.value.revoked &&
           !history_.hasRow(key.stamp, row.value.heads) && key.stamp.at.at < row.stamp.at.at)
         return "its key had been revoked on " + key.stamp.at.date().words() +
-               " on another laptop, which this one did not know of yet";
+               " on another laptop, not merged here yet";
     return {};
   }
   [[nodiscard]] const std::vector<Recorded<roster::PersonalKey>>& keys() const { return keys_; }
 
   /// What the program never writes, of a key; empty where there is nothing.
   std::string flawOf(const Recorded<roster::PersonalKey>& row) {
-    if (isFirstOf(row)) return isSecond(row) ? " was added while another one stood" : "";
+    if (isFirstOf(row)) return isSecond(row) ? " was added while another one was valid" : "";
     for (const auto& other : keys_) {
       if (other.id != row.id) continue;
       if (isFirstOf(other) &&
           (other.value.publicKey != row.value.publicKey || other.value.member != row.value.member))
-        return " was exchanged for another";
+        return " was replaced by another";
       if (row.stamp.supersedes == other.stamp.entry && other.value.revoked && !row.value.revoked)
-        return " was revoked and stands again";
+        return " was revoked and is valid again";
     }
     return {};
   }
@@ -183,13 +184,13 @@ class Judge {
   }
 
   std::string headFlaw(const base::Stamp& closing, const std::vector<roster::ChainHead>& heads) {
-    if (!history_.endsBefore(closing, heads)) return "acts before it were added or removed";
+    if (!history_.endsBefore(closing, heads)) return "entries before it were added or removed";
     for (const auto& head : heads) {
       if (history_.handOf(head)) continue;
       const int named = book_.hands().numberOf(head.laptop);
       return named != 0 && digestUpTo(book_, named, head.sequence)
-                 ? "an act up to then was changed, added or removed"
-                 : "an act that was signed is missing";
+                 ? "an entry up to then was changed, added or removed"
+                 : "an entry that was signed is missing";
     }
     return {};
   }
@@ -200,7 +201,7 @@ class Judge {
       const bool had = std::ranges::any_of(keys_, [&](const auto& key) {
         return key.value.member == said.signer && history_.hasRow(key.stamp, said.heads);
       });
-      return had ? "it is by name only, of a person who had a key" : std::string();
+      return had ? "it is by name only, but the person had a key" : std::string();
     }
     const roster::PersonalKey* own = nullptr;
     for (const auto& key : keys_) {
@@ -216,7 +217,7 @@ class Judge {
     };
     if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, closure, said, row.stamp.at, entered),
                             said.signature))
-      return "what is written there was not signed with that person's key";
+      return "its content was not signed with that person's key";
     return {};
   }
 
@@ -243,24 +244,24 @@ class SignatureTeller {
     return {"the signature of " + nameOf(signer) + " on " + dateOf(day) + what,
             {},
             closing.at,
-            "compare the day with its signed sheet and the newest backup, and go on in the backup "
-            "where they differ"};
+            "compare the day with its signed sheet and the newest backup, and use the backup "
+            "if they differ"};
   }
   Fault toldOfKey(const Recorded<roster::PersonalKey>& key, const std::string& what) {
     return {"the signing key of " + nameOf(key.value.member) + what,
             {},
             key.stamp.at,
-            "ask that person; go on in the newest backup without it, and revoke the key there"};
+            "ask that person; use the newest backup without it, and revoke the key there"};
   }
 
  private:
   std::string nameOf(base::MemberId who) {
     const auto rows = everWritten<roster::Member>(book_, subjectIs(who));
-    return rows.empty() ? "somebody" : rows.back().value.name;
+    return rows.empty() ? "someone" : rows.back().value.name;
   }
   std::string dateOf(base::DayId day) {
     const auto rows = everWritten<roster::ClinicDay>(book_, subjectIs(day));
-    return rows.empty() ? "a day that is not there" : rows.back().value.date.words();
+    return rows.empty() ? "a missing day" : rows.back().value.date.words();
   }
   Connection& book_;
 };
@@ -313,11 +314,11 @@ std::vector<Fault> signatureFaults(Connection& book) {
     for (const auto capacity : {Capacity::clinical, Capacity::completeness}) {
       const auto times =
           std::ranges::count(there, capacity, [](const auto& row) { return row.value.capacity; });
-      if (times > 1) tell(signerAs(closure.value, capacity), " is there more than once");
+      if (times > 1) tell(signerAs(closure.value, capacity), " is in the logbook more than once");
       if (times == 0) tell(signerAs(closure.value, capacity), " is missing");
     }
     if (there.size() == 2 && !sayTheSame(there[0].value, there[1].value))
-      tell(there[1].value.signer, " is over another history or other counts than the other "
+      tell(there[1].value.signer, " covers a different history or different counts than the other "
                                   "signature of that day");
   }
   return faults;

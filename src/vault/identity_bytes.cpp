@@ -116,7 +116,7 @@ base::Result<Identity> decode(std::span<const std::uint8_t> bytes) {
   if (reader.isShort()) return damaged("is cut off");
   const auto rest = reader.rest();
   if (rest.size() >= block || std::any_of(rest.begin(), rest.end(), [](auto b) { return b != 0; }))
-    return damaged("goes on after its end");
+    return damaged("continues after its end");
   if (const auto checked = checkIdentity(identity); !checked)
     return damaged("breaks a rule: " + checked.error().detail);
   return identity;

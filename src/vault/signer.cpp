@@ -30,7 +30,7 @@ base::Result<crypto::SigningKey> unwrapSigner(const WrappedKey& wrapped, base::M
   crypto::SigningKey key(std::move(*seed));
   if (key.publicKey() != publicKey)
     return base::Error{base::ErrorCode::vaultDamaged,
-                       "a signing key does not fit its public half; restore the book from a "
+                       "a signing key does not match its public half; restore the logbook from a "
                        "backup"};
   return key;
 }

@@ -61,7 +61,7 @@ base::Result<Vault> Vault::recover(const crypto::Secret& code, const WrappedKey&
   if (bookKey) return Vault(*std::move(bookKey));
   if (bookKey.error().code != base::ErrorCode::vaultWrongPassphrase) return bookKey.error();
   return base::Error{base::ErrorCode::vaultWrongPassphrase,
-                     "this recovery code does not open this logbook: it is of another one, or was "
+                     "this recovery code does not open this logbook: it is for another one, or was "
                      "withdrawn or replaced; look for the newest sheet"};
 }
 

@@ -49,7 +49,7 @@ base::Result<crypto::Key> unwrapKey(const WrappedKey& wrapped, const crypto::Sec
                                     std::string_view purpose) {
   if (!hasShape(wrapped))
     return base::Error{base::ErrorCode::vaultDamaged,
-                       "a wrapped key has parts of the wrong length; restore the book from a "
+                       "a wrapped key has parts of the wrong length; restore the logbook from a "
                        "backup"};
   const crypto::KdfCost cost{.opsLimit = wrapped.opsLimit, .memoryBytes = wrapped.memoryBytes};
   const auto wrapping = crypto::deriveKey(passphrase, wrapped.salt, cost);

@@ -14,7 +14,7 @@ Date on(std::string_view iso) {
 
 TEST_CASE("A date is read and written as year month day") {
   CHECK(on("2026-11-17").iso() == "2026-11-17");
-  CHECK(on("2026-11-17").words() == "17 November 2026");
+  CHECK(on("2026-11-17").words() == "November 17, 2026");
   CHECK(on("2026-11-17").weekday() == "Tuesday");
   CHECK(on("2024-02-29").weekday() == "Thursday");
 }
@@ -89,9 +89,9 @@ TEST_CASE("An expiry that is no month is refused without repeating what was type
 
 TEST_CASE("A numeric date that can be read two ways gives both", "[case-19]") {
   const auto read = parseNumericDate("03/04/2019").value();
-  CHECK(read.monthFirst.words() == "4 March 2019");
+  CHECK(read.monthFirst.words() == "March 4, 2019");
   REQUIRE(read.dayFirst);
-  CHECK(read.dayFirst->words() == "3 April 2019");
+  CHECK(read.dayFirst->words() == "April 3, 2019");
 }
 
 TEST_CASE("A numeric date with one possible reading leaves nothing to ask", "[case-19]") {
@@ -119,4 +119,36 @@ TEST_CASE("A numeric date that exists in no reading is refused", "[case-19]") {
 TEST_CASE("A date outside the years of the book is a bug when it is made from days") {
   CHECK(Date::fromDays(std::chrono::sys_days{std::chrono::days{0}}).iso() == "1970-01-01");
   CHECK(on("1900-01-01").plusDays(109'572) == on("2199-12-31"));
+}
+
+TEST_CASE("A person reads a date in words, and a file has it as year-month-day") {
+  const auto date = gk::base::Date::parse("2026-11-07").value();
+  CHECK(date.words() == "November 7, 2026");
+  CHECK(date.shortWords() == "Nov 7, 2026");
+  CHECK(date.iso() == "2026-11-07");
+  CHECK(gk::base::datesToRead("2026-11-07") == "Nov 7, 2026");
+  CHECK(gk::base::datesToRead("2026-11-07 14:05 phone: reached") ==
+        "Nov 7, 2026, 2:05 PM phone: reached");
+  CHECK(gk::base::datesToRead("spore test of 2026-11-07 passed") ==
+        "spore test of Nov 7, 2026 passed");
+  CHECK(gk::base::datesToRead("lot 2026-13-40, none").starts_with("lot 2026-13-40"));
+}
+
+TEST_CASE("A date and a time are taken as they are shown") {
+  for (const auto* text :
+       {"2026-11-07", "Nov 7, 2026", "November 7, 2026", "7 Nov 2026", "nov 7 2026"}) {
+    INFO(text);
+    const auto read = gk::base::parsePlainDate(text);
+    REQUIRE(read);
+    CHECK(read->iso() == "2026-11-07");
+  }
+  for (const auto* text : {"Nov 31, 2026", "No 7, 2026", "7, 2026", "Nov 7", "11/7/2026", ""})
+    CHECK_FALSE(gk::base::parsePlainDate(text));
+  CHECK(gk::base::clockWords(0) == "12:00 AM");
+  CHECK(gk::base::clockWords(12 * 60 + 5) == "12:05 PM");
+  for (const auto* text : {"14:05", "2:05 PM"})
+    CHECK(gk::base::parseClock(text).value().count() == 14 * 60 + 5);
+  CHECK(gk::base::parseClock("12:00 AM").value().count() == 0);
+  for (const auto* text : {"24:00", "13:05 PM", "0:05 AM", "2:60 PM", "2 PM", "2:05 XM", ""})
+    CHECK_FALSE(gk::base::parseClock(text));
 }

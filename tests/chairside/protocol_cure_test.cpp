@@ -44,8 +44,8 @@ TEST_CASE("a cure short of its target says how long it ran") {
   Chair chair(teeth);
   chair.readyToCure(teeth);
   CHECK(chair.cure(teeth, 11s).error().detail ==
-        "cure ran 11.0 s of 20 s; record it as interrupted and start a full one, or take it short "
-        "with a reason");
+        "cure ran 11.0 s of 20 s; record it as interrupted and start a full one, or "
+        "accept the short time with a reason");
 }
 
 TEST_CASE("a short cure is taken with a clinician's reason and shows in the placement") {

@@ -28,7 +28,8 @@ TEST_CASE("a step out of order is refused and says what the tooth needs") {
   const auto refused = chair.flow(teeth);
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == ErrorCode::ruleStep);
-  CHECK(refused.error().detail == "upper right first molar needs etch next, not flow");
+  CHECK(refused.error().detail ==
+        "upper right first molar needs \"etch\" next, not \"place sealant\"");
   CHECK(chair.next(16) == Next::etch);
 }
 
@@ -64,7 +65,8 @@ TEST_CASE("an etch under its least is refused with both numbers") {
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == ErrorCode::ruleStep);
   CHECK(refused.error().detail ==
-        "etch ran 19.9 s of 20 s; etch for at least 20 s, or take it short with a reason");
+        "etch ran 19.9 s of 20 s; etch for at least 20 s, or accept the short time "
+        "with a reason");
 }
 
 TEST_CASE("an etch without a time is refused") {

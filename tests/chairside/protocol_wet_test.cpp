@@ -84,7 +84,7 @@ TEST_CASE("a wet tooth takes no cure until it is etched again") {
   const auto refused = chair.cure(teeth);
   REQUIRE_FALSE(refused);
   CHECK(refused.error().code == ErrorCode::ruleStep);
-  CHECK(refused.error().detail == "upper right first molar was wet; etch it again first");
+  CHECK(refused.error().detail == "upper right first molar was contaminated; etch it again first");
   REQUIRE(chair.etch(teeth));
   CHECK_FALSE(chair.at(16).wet);
 }

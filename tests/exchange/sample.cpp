@@ -8,7 +8,7 @@ SampleExport::SampleExport()
     : records{.program = "Larkmere County School Sealant Team",
               .county = "Larkmere County",
               .termId = id<roster::TermId>(),
-              .term = {"Autumn 2026", dateOf("2026-09-08"), dateOf("2026-12-18"), {}}},
+              .term = {"Fall 2026", dateOf("2026-09-08"), dateOf("2026-12-18"), {}}},
       first(id<roster::ChildId>()), second(id<roster::ChildId>()) {
   records.schools = {row(roster::School{"Cobble Lantern Elementary", "CL"})};
   records.days = {row(roster::ClinicDay{records.termId, records.schools[0].id, dateOf("2026-11-17"),

@@ -58,7 +58,7 @@ TEST_CASE("A name that is not one of ours is nobody's to remove", "[case-280]") 
 }
 
 TEST_CASE("The last ten days and the last backup of each month are kept", "[case-280]") {
-  // 1 September to 17 November 2026, one a day: 78 of them.
+  // 1 September to November 17, 2026, one a day: 78 of them.
   const auto files = daily(78, date("2026-09-01"));
   const auto gone = outdatedBackups(files, files.back().name);
   CHECK(gone.size() == 66);

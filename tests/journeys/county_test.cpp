@@ -9,7 +9,7 @@ using namespace gk::reports;
 
 namespace {
 
-// The figures of the demo county as its description gives them: term Autumn 2026 and the one-year
+// The figures of the demo county as its description gives them: term Fall 2026 and the one-year
 // checks on autumn 2025. Kept apart from demo-data/county.cpp on purpose.
 struct TermLine {
   std::string school;
@@ -179,7 +179,7 @@ TEST_CASE("the demo county comes out of the reports to the last unit of its tabl
 
   CHECK(test::must(told.book().findings()).empty());
   const auto text = test::must(demo::writePapers(told.folder()));
-  CHECK(text.find("Term totals, Autumn 2026") != std::string::npos);
+  CHECK(text.find("Term totals, Fall 2026") != std::string::npos);
   CHECK(std::filesystem::exists(told.folder() / "reports" / "close-out-2026-11-17.html"));
   CHECK(std::filesystem::exists(told.folder() / "reports" / "totals-2026.txt"));
 }

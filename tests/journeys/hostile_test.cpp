@@ -105,7 +105,7 @@ TEST_CASE("Each hostile list is refused by its code, within a second", "[case-26
     hostile.make(file);
     const Timed reading;
     const auto roster = desk.call({"import-roster", book, file.string(), "--school", "CL", "--term",
-                                   "Autumn 2026", "--by", "IM"});
+                                   "Fall 2026", "--by", "IM"});
     INFO(roster.err);
     const auto code = codeIn(roster);
     tell(hostile.what, code, reading.seconds());

@@ -85,7 +85,7 @@ TEST_CASE("The county's summary is issued, a record corrected, and the next one 
   Manager manager;
   CHECK(holds(manager.issue(ReportKind::funder), "<p>Version 1</p>"));
   CHECK(holds(manager.issue(ReportKind::funder),
-              "<p>Version 1 of 17 December 2026, printed again</p>"));
+              "<p>Version 1 of December 17, 2026, printed again</p>"));
   const auto screening = soundScreening(manager.records());
   auto corrected = screening.value;
   corrected.untreatedDecay = chairside::Tri::yes;
@@ -95,7 +95,7 @@ TEST_CASE("The county's summary is issued, a record corrected, and the next one 
                                        "the line of the child before"));
   const auto second = manager.issue(ReportKind::funder);
   INFO(second.substr(0, 3000));
-  CHECK(holds(second, "<p>Version 2, differs from version 1 of 17 December 2026 by "));
+  CHECK(holds(second, "<p>Version 2, differs from version 1 of December 17, 2026 by "));
   CHECK(holds(second, "Untreated decay, of screened, "));
   CHECK(must(manager.book().findings()).empty());
   for (const auto& one : must(manager.book().issuedReports(manager.records().id)))

@@ -26,7 +26,7 @@ Json totalsOf(const std::filesystem::path& book) {
   base::ManualClock clock{base::atLocal(*base::Date::parse("2026-12-18"), std::chrono::hours(12),
                                         std::chrono::hours(-5))};
   base::SeededRandom random{1};
-  const std::vector<std::string> words{"totals", book.string(), "--json", "--term", "Autumn 2026"};
+  const std::vector<std::string> words{"totals", book.string(), "--json", "--term", "Fall 2026"};
   const int code = office::run(words, {clock, random, in, out, err, [](const std::string&) {
                                          return std::optional<std::string>();
                                        }});

@@ -16,7 +16,7 @@ class Told {
   [[nodiscard]] const base::Path& folder() const { return scratch_.path(); }
   /// 0 is 2025, 1 is 2026.
   [[nodiscard]] reports::TermRecords term(std::size_t place);
-  /// 17 November 2026 at Cobble Lantern.
+  /// November 17, 2026 at Cobble Lantern.
   [[nodiscard]] reports::DayRecords lastDay();
   /// By the digits on the slip, without the check digit.
   [[nodiscard]] roster::ChildId child(const std::string& digits);

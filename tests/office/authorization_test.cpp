@@ -11,15 +11,14 @@ struct Office : Desk {
     did({"new", book, "--program", "Larkmere County School Sealant Team", "--county",
          "Larkmere County", "--phone", "000-555-0142", "--supervision", "dentist exam required",
          "--authorization-days", "180"});
-    did({"add-term", book, "--name", "Autumn 2026", "--start", "2026-09-08", "--end",
-         "2026-12-18"});
+    did({"add-term", book, "--name", "Fall 2026", "--start", "2026-09-08", "--end", "2026-12-18"});
     did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL"});
     did({"add-member", book, "--name", "Ines Marrowby", "--initials", "IM", "--role",
          "coordinator"});
     did({"add-member", book, "--name", "Dr. Selwyn Hartgrove", "--initials", "SH", "--role",
          "dentist", "--license", "DD-00092", "--license-until", "2027-01-31"});
     did({"import-roster", book, write("r.csv", gk::test::twoChildren), "--school", "CL", "--term",
-         "Autumn 2026", "--by", "IM"});
+         "Fall 2026", "--by", "IM"});
   }
   std::vector<std::string> import(const std::string& csv, const std::string& dentist = "SH") {
     return {"import-authorizations",

@@ -184,7 +184,7 @@ TEST_CASE("Every verb refuses what is no logbook or one it cannot read") {
         {"merge", good, file},
         {"add-school", file, "--name", "N", "--code", "X"},
         {"open-day", file, "--school", "CL", "--date", "2026-11-17", "--by", "IM"},
-        {"import-roster", file, csv, "--school", "CL", "--term", "Autumn 2026", "--by", "IM"}};
+        {"import-roster", file, csv, "--school", "CL", "--term", "Fall 2026", "--by", "IM"}};
   };
   for (const auto& words : calls(desk.file("none.gkbook")))
     CHECK(desk.refusal(words) == "file.not-found");
@@ -220,7 +220,7 @@ TEST_CASE("In a protected folder a logbook is read but not written") {
 TEST_CASE("A whole logbook is found whole and a damaged one is a finding") {
   Desk desk;
   const auto book = desk.makeBook();
-  CHECK(desk.did({"check", book}).out.ends_with("whole\n"));
+  CHECK(desk.did({"check", book}).out.ends_with("no damage found\n"));
   CHECK(desk.did({"check", book, "--json"}).json().at("whole") == true);
 
   const auto size = std::filesystem::file_size(book);
@@ -240,7 +240,7 @@ TEST_CASE("check names the student, the day and what to do of a record that was 
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("list.csv", test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026", "--by", "IM"});
+            "--term", "Fall 2026", "--by", "IM"});
   sqlite3* db = nullptr;
   REQUIRE(sqlite3_open(book.c_str(), &db) == SQLITE_OK);
   sqlite3_db_config(db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr); // the guards stop accidents
@@ -282,7 +282,7 @@ TEST_CASE("Merging takes in what the other has, once") {
   desk.did({"add-school", other, "--name", "Fennel Ridge Elementary", "--code", "FR",
             "--laptop-folder", desk.file("other-laptop")});
   CHECK(desk.did({"merge", book, other, "--json"}).json().at("new_entries") == 1);
-  CHECK(desk.did({"merge", book, other}).out.starts_with("Took in 0 new entries"));
+  CHECK(desk.did({"merge", book, other}).out.starts_with("Imported 0 new entries"));
   const auto terms = desk.did({"totals", book, "--json"}).json().at("terms");
   CHECK(terms.at(0).at("schools").size() == 2);
   CHECK(desk.refusal({"merge", book, desk.makeBook("stranger.gkbook")}) == "store.not-a-logbook");
@@ -293,7 +293,7 @@ TEST_CASE("A student is erased in two steps, and the second names the number of 
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("list.csv", test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026", "--by", "IM"});
+            "--term", "Fall 2026", "--by", "IM"});
   desk.did({"backup", book, desk.file("before.gkbook")});
   const auto number = roster::withCheckDigit("1001");
   const auto erase = [&](std::vector<std::string> more) {
@@ -323,8 +323,8 @@ TEST_CASE("A student is erased in two steps, and the second names the number of 
   CHECK(desk.refusal(erase({})) == "record.not-found");
 
   const auto checked = desk.did({"check", book}).out;
-  CHECK(checked.find(": whole\nStudent " + number +
-                     ": erased on 17 November 2026 by IM at the request of the mother, letter of "
+  CHECK(checked.find(": no damage found\nStudent " + number +
+                     ": erased on November 17, 2026 by IM at the request of the mother, letter of "
                      "12 November 2026, 3 rows (state records law).") != std::string::npos);
   // A backup that still holds the student loses it when it takes the erasure in.
   const auto before = desk.file("before.gkbook");

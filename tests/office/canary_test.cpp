@@ -41,7 +41,7 @@ struct Reads {
 
 std::vector<Reads> commands(const std::string& book) {
   return {
-      {{"import-roster", book, "CSV", "--school", "CL", "--term", "Autumn 2026", "--by", "IM"},
+      {{"import-roster", book, "CSV", "--school", "CL", "--term", "Fall 2026", "--by", "IM"},
        {{"number",  "first",     "last",      "birth_date",  "grade",
          "sex",     "guardian",  "relation",  "phone",       "language",
          "consent", "services",  "signed_on", "received_on", "valid_until",
@@ -154,7 +154,7 @@ TEST_CASE("The office command asks about a clock far ahead before it writes", "[
   std::vector<std::string> add{"add-school", book, "--name", "Birch Elementary",
                                "--code",     "BI", "--by",   "IM"};
   CHECK(desk.refusal(add) == "clock.ahead");
-  CHECK(desk.said("of 17 November 2026. Is the date right?"));
+  CHECK(desk.said("of November 17, 2026. Is the date right?"));
   add.emplace_back("--clock-confirmed");
   desk.did(add);
 }

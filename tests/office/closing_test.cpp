@@ -28,9 +28,10 @@ TEST_CASE("Hours, lots and a school's meal eligibility are noted without the win
   const auto book = bookWithDay(desk);
   const auto said = desk.did({"enter-hours", book, "--chairs", "2", "--open", "5:30", "--people",
                               "hygienist 12, coordinator 6", "--taught", "46", "--by", "IM"});
-  CHECK(said.out == "Noted: time and people of Cobble Lantern Elementary, 17 November 2026.\n");
+  CHECK(said.out ==
+        "Noted: staff and chair hours of Cobble Lantern Elementary, November 17, 2026.\n");
   desk.did({"count-lot", book, "--lot", "RF-2609", "--opened", "2", "--left", "0", "--by", "IM"});
-  desk.did({"set-eligibility", book, "--term", "Autumn 2026", "--school", "CL", "--percent", "82",
+  desk.did({"set-eligibility", book, "--term", "Fall 2026", "--school", "CL", "--percent", "82",
             "--source", "county list 2025", "--by", "IM"});
   desk.did({"set-lot-aside", book, "--lot", "RF-2609", "--reason", "recall", "--by", "IM"});
 
@@ -53,7 +54,7 @@ TEST_CASE("A day's costs are noted, with wages by the hours of the day, and the 
             "hygienist 12, coordinator 6", "--by", "IM"});
   const auto said = desk.did({"enter-costs", book, "--costs",
                               "hygienist 42/h, coordinator 31/h, supplies 60", "--by", "IM"});
-  CHECK(said.out == "Noted: costs of Cobble Lantern Elementary, 17 November 2026: staff 690.00, "
+  CHECK(said.out == "Noted: costs of Cobble Lantern Elementary, November 17, 2026: staff 690.00, "
                     "supplies 60.00.\n");
   const auto json = desk.did({"report", book, "cost", "--json"}).json();
   const auto& rows = json.at("tables").at(0).at("rows");
@@ -110,7 +111,7 @@ TEST_CASE("A roster brings what a form says of a child's background") {
       desk.write("r.csv", "first,last,birth_date,grade,ethnicity,payer\n"
                           "Mina,Tolliver-Reed,2019-03-04,2,White; Hispanic or Latino,Medicaid\n"
                           "Bo,Saltmarsh,2019-05-12,2,,\n");
-  desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
+  desk.did({"import-roster", book, csv, "--school", "CL", "--term", "Fall 2026", "--by", "IM"});
   auto session = openedBook(desk, book);
   const auto term = session.terms().value().front().id;
   const auto records = session.termRecords(term, desk.clock.now().date()).value();
@@ -118,7 +119,7 @@ TEST_CASE("A roster brings what a form says of a child's background") {
   CHECK(records.backgrounds[0].value.payer == roster::Payer::medicaid);
   CHECK(desk.refusal({"import-roster", book,
                       desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
-                      "--school", "CL", "--term", "Autumn 2026", "--by", "IM"}) == "input.csv");
+                      "--school", "CL", "--term", "Fall 2026", "--by", "IM"}) == "input.csv");
   CHECK(desk.said("payer: not one of: medicaid, chip, private insurance, no insurance, not known"));
 }
 
@@ -145,7 +146,7 @@ TEST_CASE("What a form says of a child's background is mended by number") {
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026", "--by", "IM"});
+            "--term", "Fall 2026", "--by", "IM"});
   const auto number = roster::withCheckDigit("1001");
   desk.did({"set-background", book, "--child", number, "--payer", "CHIP", "--ethnicity", "Asian",
             "--by", "IM"});
@@ -188,7 +189,7 @@ TEST_CASE("A signed day is reopened and gets late entries without the window, in
     REQUIRE(closed);
   }
   CHECK(desk.did({"add-late-entry", book, "--text", "the lamp hummed", "--by", "IM"}).out ==
-        "Noted: late entry of Cobble Lantern Elementary, 17 November 2026.\n");
+        "Noted: late entry of Cobble Lantern Elementary, November 17, 2026.\n");
   CHECK(desk.refusal({"reopen-day", book, "--reason", " ", "--by", "IM"}) == "rule.reason");
   CHECK(desk.did({"reopen-day", book, "--reason", "a wrong tooth", "--by", "IM"})
             .out.find("is open again") != std::string::npos);

@@ -90,7 +90,7 @@ TEST_CASE("The comparison of rabbits has its published odds ratio") {
   CHECK(told.at("p").get<double>() == Approx(.04747).margin(5e-6));
 
   const auto words = desk.did({"estimate", "compare"}, rabbits).out;
-  CHECK(words.find("7.000, 95 % interval 1.027 to 47.725") != std::string::npos);
+  CHECK(words.find("7.000, 95% CI 1.027 to 47.725") != std::string::npos);
   CHECK(words.find("observational") != std::string::npos);
   CHECK(words.find("small numbers") != std::string::npos);
   CHECK(words.find("several comparisons") != std::string::npos);

@@ -18,7 +18,7 @@ session::Session bookOf(Desk& desk, const std::string& book) {
 /// Two children, one with a form; the number of the first.
 std::string importTwo(Desk& desk, const std::string& book) {
   desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",
-            "--term", "Autumn 2026", "--by", "IM"});
+            "--term", "Fall 2026", "--by", "IM"});
   return bookOf(desk, book).findChildren("mina").value().at(0).number;
 }
 
@@ -111,7 +111,7 @@ TEST_CASE("A grade counted again by command is one grade", "[case-115]") {
   Desk desk;
   const auto book = desk.makeBook();
   for (const auto& [grade, pupils] : {std::pair("1", "70"), {"01", "74"}})
-    desk.did({"add-enrollment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", grade,
+    desk.did({"add-enrollment", book, "--term", "Fall 2026", "--school", "CL", "--grade", grade,
               "--students", pupils});
   CHECK(desk.did({"totals", book, "--json"}).json().at("terms").at(0).at("enrolled") == 74);
 }
@@ -148,13 +148,13 @@ TEST_CASE("A child moves and a form is corrected by command, without a name", "[
                       "--by", "IM"}) == "input.text");
   CHECK(desk.refusal({"move-child", book, "--child", "7777-7", "--grade", "3", "--reason", "r",
                       "--by", "IM"}) != "");
-  desk.did({"correct-consent", book, "--child", number, "--term", "Autumn 2026", "--state",
+  desk.did({"correct-consent", book, "--child", number, "--term", "Fall 2026", "--state",
             "yes with limits", "--services", "screening, sealants", "--signed-on", "2026-10-02",
             "--note", "no varnish", "--reason", "typed wrong", "--by", "IM"});
-  CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Autumn 2026",
+  CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Fall 2026",
                       "--was-signed", "2026-10-01", "--reason", "r", "--by", "IM"}) ==
         "record.not-found");
-  CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Autumn 2026",
+  CHECK(desk.refusal({"correct-consent", book, "--child", number, "--term", "Fall 2026",
                       "--services", "sealants", "--reason", "r", "--by", "IM"}) ==
         "rule.consent-form");
   auto session = bookOf(desk, book);
@@ -185,9 +185,9 @@ TEST_CASE("Of two forms of a term the command asks which", "[case-116]") {
     second.signedOn = base::Date::parse("2026-10-03").value();
     REQUIRE(session->enterConsent({session->members().value().at(0).id, {}}, second));
   }
-  const std::vector<std::string> words{"correct-consent", book,          "--child", number,
-                                       "--term",          "Autumn 2026", "--note",  "two forms",
-                                       "--reason",        "r",           "--by",    "IM"};
+  const std::vector<std::string> words{"correct-consent", book,        "--child", number,
+                                       "--term",          "Fall 2026", "--note",  "two forms",
+                                       "--reason",        "r",         "--by",    "IM"};
   CHECK(desk.refusal(words) == "call.malformed");
   CHECK(desk.said("2026-10-03"));
   auto which = words;

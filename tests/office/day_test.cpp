@@ -18,7 +18,7 @@ std::vector<std::string> open(const std::string& book, const std::string& date,
 TEST_CASE("A day is opened once and not on an odd date without a reason") {
   Desk desk;
   const auto book = desk.makeBook();
-  CHECK(desk.did(open(book, "2026-11-17", {"--json"})).json().at("name") == "CL 2026-11-17");
+  CHECK(desk.did(open(book, "2026-11-17", {"--json"})).json().at("name") == "CL November 17, 2026");
   CHECK(desk.refusal(open(book, "2026-11-17")) == "rule.day-open");
   desk.did(open(book, "2026-11-17", {"--team", "2"}));
   CHECK(desk.refusal(open(book, "2026-11-11")) == "rule.date");
@@ -35,9 +35,9 @@ TEST_CASE("A day outside every term needs its term and a reason") {
   const auto book = desk.makeBook();
   CHECK(desk.refusal(open(book, "2026-08-31")) == "rule.date");
   CHECK(desk.said("--term"));
-  CHECK(desk.refusal(open(book, "2026-08-31", {"--term", "Autumn 2026"})) == "rule.date");
+  CHECK(desk.refusal(open(book, "2026-08-31", {"--term", "Fall 2026"})) == "rule.date");
   CHECK(desk.said("reason"));
-  desk.did(open(book, "2026-08-31", {"--term", "Autumn 2026", "--reason", "a trial day"}));
+  desk.did(open(book, "2026-08-31", {"--term", "Fall 2026", "--reason", "a trial day"}));
 }
 
 TEST_CASE("The sheet of an empty day reconciles and that of a day with children unseen does not") {
@@ -50,7 +50,7 @@ TEST_CASE("The sheet of an empty day reconciles and that of a day with children 
   CHECK(empty.at("equation").at("consented") == 0);
 
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const auto sheet = desk.call({"close-out", book, "--json"});
   CHECK(sheet.code == 1);
   CHECK(sheet.err.empty());
@@ -67,7 +67,7 @@ TEST_CASE("Without a passphrase the sheet shows numbers and with a wrong one not
   const auto book = desk.makeBook();
   desk.did(open(book, "2026-11-16"));
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const auto wrong = desk.write("wrong", "granite\n");
   CHECK(desk.refusal({"close-out", book, "--passphrase-file", wrong}) == "vault.wrong-passphrase");
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");

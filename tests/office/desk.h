@@ -22,7 +22,7 @@ struct Answer {
   [[nodiscard]] Json json() const { return Json::parse(out); }
 };
 
-/// A folder, a clock that stands at Tuesday 17 November 2026, 9 o'clock, and the office command.
+/// A folder, a clock that stands at Tuesday November 17, 2026, 9 o'clock, and the office command.
 class Desk {
  public:
   Desk() {
@@ -83,7 +83,7 @@ class Desk {
     const auto book = file(name);
     did({"new", book, "--program", "Larkmere County School Sealant Team", "--county",
          "Larkmere County", "--phone", "000-555-0142"});
-    did({"add-term", book, "--name", "Autumn 2026", "--start", "2026-09-08", "--end", "2026-12-18",
+    did({"add-term", book, "--name", "Fall 2026", "--start", "2026-09-08", "--end", "2026-12-18",
          "--holidays", "2026-10-12, 2026-11-11"});
     did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL"});
     did({"add-member", book, "--name", "Ines Marrowby", "--initials", "IM", "--role",

@@ -9,7 +9,7 @@ namespace {
 std::string bookToExport(Desk& desk) {
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16", "--by", "IM"});
   return book;
 }
@@ -20,7 +20,7 @@ TEST_CASE("A term is exported without a passphrase and names nobody") {
   Desk desk;
   const auto book = bookToExport(desk);
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
-  const auto answer = desk.did({"export", book, "--format", "json", "--term", "Autumn 2026"});
+  const auto answer = desk.did({"export", book, "--format", "json", "--term", "Fall 2026"});
   CHECK(answer.json().at("scope") == "term");
   REQUIRE(answer.json().at("children").size() == 1);
   CHECK(answer.json().at("children")[0].at("birth_month") == "2019-03");
@@ -41,7 +41,7 @@ TEST_CASE("An export that cannot be is refused") {
   Desk desk;
   const auto book = bookToExport(desk);
   CHECK(desk.refusal({"export", book, "--format", "xml"}) == "call.malformed");
-  CHECK(desk.refusal({"export", book, "--format", "fhir", "--term", "Autumn 2026"}) ==
+  CHECK(desk.refusal({"export", book, "--format", "fhir", "--term", "Fall 2026"}) ==
         "call.malformed");
   CHECK(desk.refusal({"export", book, "--format", "json", "--with-names"}) == "call.malformed");
   CHECK(desk.refusal({"export", book, "--format", "json", "--as-of", "2026-11-16"}) ==

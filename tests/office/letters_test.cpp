@@ -15,7 +15,7 @@ std::string bookWithALetter(Desk& desk) {
                                 "received_on,history,guardian,language\n"
                                 "Lupe,Saltmarsh,2019-03-04,2,6,yes,all,2026-10-01,2026-10-05,yes,"
                                 "Rosa Saltmarsh,Spanish\n"),
-            "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
+            "--school", "CL", "--term", "Fall 2026", "--by", "IM"});
   desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17", "--by", "IM"});
   auto session = session::Session::open(
       book, base::LaptopId(base::makeUuid7(desk.clock.now().at, desk.random)),
@@ -106,14 +106,14 @@ TEST_CASE("Languages that guardians asked for stand beside the letters there are
        desk.write("r.csv", "last,birth_date,grade,consent,services,signed_on,received_on,"
                            "history,guardian,relation,language\n" +
                                row("Saltmarsh", yes, "Spanish") + row("Hollowell", yes, "Spanish") +
-                               row("Inkberrow", yes, "Marshallese") + row("Ivyfell", yes, "") +
+                               row("Inkmeadow", yes, "Marshallese") + row("Ivyfell", yes, "") +
                                row("Kestrelow", "no,,,,", "Somali")),
-       "--school", "CL", "--term", "Autumn 2026", "--by", "IM"});
+       "--school", "CL", "--term", "Fall 2026", "--by", "IM"});
   const auto rows = desk.did({"languages", book, "--json"}).json().at("tables").at(0).at("rows");
   REQUIRE(rows.size() == 3); // who said no gets no letter
   CHECK(rows.at(0).at(0) == "Spanish");
   CHECK(rows.at(0).at(1) == 2);
-  CHECK(rows.at(0).at(2) == "a draft, until somebody qualified approves it");
+  CHECK(rows.at(0).at(2) == "a draft, until a qualified person approves it");
   const auto text = desk.did({"languages", book}).out;
   CHECK(text.find("Marshallese         1  NONE: to be translated") != std::string::npos);
   CHECK(text.find("Somali") == std::string::npos);

@@ -13,7 +13,7 @@ TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names
     CHECK_FALSE(desk.did({"report", book, kind}).out.empty());
     CHECK(desk.did({"report", book, kind, "--html"}).out.starts_with("<!DOCTYPE html>"));
     const auto json = desk.did({"report", book, kind, "--json"}).json();
-    CHECK(json.at("title").get<std::string>().ends_with(": Autumn 2026"));
+    CHECK(json.at("title").get<std::string>().ends_with(": Fall 2026"));
     for (const auto& table : json.at("tables"))
       for (const auto& row : table.at("rows"))
         CHECK(row.size() == table.at("columns").size());
@@ -34,12 +34,13 @@ TEST_CASE("A report takes the newest term unless one is named, and refuses what 
   Desk desk;
   const auto book = desk.makeBook();
   desk.did(
-      {"add-term", book, "--name", "Autumn 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
-  CHECK(desk.did({"report", book, "term", "--json"}).json().at("title") == "Term: Autumn 2026");
-  CHECK(desk.did({"report", book, "term", "--json", "--term", "Autumn 2025"}).json().at("title") ==
-        "Term: Autumn 2025");
+      {"add-term", book, "--name", "Fall 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
+  CHECK(desk.did({"report", book, "term", "--json"}).json().at("title") ==
+        "Term totals: Fall 2026");
+  CHECK(desk.did({"report", book, "term", "--json", "--term", "Fall 2025"}).json().at("title") ==
+        "Term totals: Fall 2025");
   CHECK(desk.did({"report", book, "term", "--json", "--school", "CL"}).json().at("title") ==
-        "Term: Autumn 2026, school CL");
+        "Term totals: Fall 2026, school CL");
   CHECK(desk.refusal({"report", book, "weather"}) == "call.malformed");
   CHECK(desk.said("term, retention, quality, findings, prevention, follow-up, trace, payers, "
                   "terms-compared, cost, state, funder"));
@@ -68,7 +69,7 @@ TEST_CASE(
                         "indicator,figure,value\r\n"));
   CHECK(csv.find("\"children of this program, not a survey estimate\"") != std::string::npos);
   CHECK(desk.refusal({"report", book, "state", "--year", "1999"}) == "record.not-found");
-  CHECK(desk.refusal({"report", book, "state", "--term", "Autumn 2026"}) == "call.malformed");
+  CHECK(desk.refusal({"report", book, "state", "--term", "Fall 2026"}) == "call.malformed");
   CHECK(desk.refusal({"report", book, "retention", "--year", "2026-27"}) == "call.malformed");
   CHECK(desk.refusal({"report", book, "term", "--csv"}) == "call.malformed");
   CHECK(desk.did({"report", book, "term", "--year", "2026-27", "--json"}).json().at("title") ==
@@ -104,19 +105,19 @@ TEST_CASE("A report that is issued again says so, and after a correction what di
     words.insert(words.end(), {"--json", "--by", "IM"});
     return desk.did(words).json().at("version").get<std::string>();
   };
-  CHECK(version({"report", book, "funder"}).starts_with("Draft: not noted as issued"));
+  CHECK(version({"report", book, "funder"}).starts_with("Draft: not recorded as issued"));
   CHECK(version({"report", book, "findings"}).empty());
   CHECK(version({"report", book, "funder", "--issue"}) == "Version 1");
   CHECK(version({"report", book, "funder", "--issue"}) ==
-        "Version 1 of 17 November 2026, printed again");
-  desk.did({"add-enrollment", book, "--school", "CL", "--term", "Autumn 2026", "--grade", "2",
+        "Version 1 of November 17, 2026, printed again");
+  desk.did({"add-enrollment", book, "--school", "CL", "--term", "Fall 2026", "--grade", "2",
             "--students", "142"});
   const auto second = version({"report", book, "funder", "--issue"});
-  CHECK(second.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));
+  CHECK(second.starts_with("Version 2, differs from version 1 of November 17, 2026 by "));
   CHECK(second.find("Participation, children, Enrolled, Number: unknown -> 142") !=
         std::string::npos);
   const auto page = desk.did({"report", book, "funder", "--issue", "--html", "--by", "IM"}).out;
-  CHECK(page.find("<p>Version 2 of 17 November 2026, printed again</p>") != std::string::npos);
+  CHECK(page.find("<p>Version 2 of November 17, 2026, printed again</p>") != std::string::npos);
   CHECK(desk.refusal({"report", book, "findings", "--merge", "auto"}) == "call.malformed");
 }
 

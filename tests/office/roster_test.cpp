@@ -8,8 +8,8 @@ namespace {
 
 std::vector<std::string> import(const std::string& book, const std::string& csv,
                                 std::vector<std::string> moreRows = {}) {
-  std::vector<std::string> words{"import-roster", book,          csv,    "--school", "CL",
-                                 "--term",        "Autumn 2026", "--by", "IM"};
+  std::vector<std::string> words{"import-roster", book,        csv,    "--school", "CL",
+                                 "--term",        "Fall 2026", "--by", "IM"};
   words.insert(words.end(), moreRows.begin(), moreRows.end());
   return words;
 }
@@ -152,7 +152,7 @@ TEST_CASE("A roster needs a passphrase that opens the book and a school and term
   CHECK(desk.refusal(import(book, desk.file("none.csv"))) == "file.not-found");
   CHECK(desk.refusal(import(book, csv, {"--passphrase-file", desk.write("w", "wrong\n")})) ==
         "vault.wrong-passphrase");
-  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Autumn 2026", "--by",
+  CHECK(desk.refusal({"import-roster", book, csv, "--school", "XX", "--term", "Fall 2026", "--by",
                       "IM"}) == "record.not-found");
   CHECK(desk.said("CL"));
   CHECK(desk.refusal({"import-roster", book, csv, "--school", "CL", "--term", "Spring 2027", "--by",

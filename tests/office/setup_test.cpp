@@ -29,7 +29,7 @@ TEST_CASE("A program is set up without the desk view") {
             "RF-2609", "--expiry", "2027-04", "--makers-time", "20", "--contains", "acrylate"});
   desk.did(
       {"add-cure-time", book, "--light", "L-1", "--material", "Resin Fern", "--seconds", "20"});
-  desk.did({"add-enrollment", book, "--term", "Autumn 2026", "--school", "CL", "--grade", "2",
+  desk.did({"add-enrollment", book, "--term", "Fall 2026", "--school", "CL", "--grade", "2",
             "--students", "74"});
 
   auto session = opened(desk, book);
@@ -66,7 +66,7 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
         "rule.date");
   CHECK(refused("add-term", {"--name", "T", "--start", "2026-12-01", "--end", "2027-02-01"}) ==
         "rule.date");
-  CHECK(refused("add-term", {"--name", "Autumn 2026", "--start", "2027-02-01", "--end",
+  CHECK(refused("add-term", {"--name", "Fall 2026", "--start", "2027-02-01", "--end",
                              "2027-05-01"}) == "input.text");
   CHECK(refused("add-term", {"--name", "T", "--start", "2027-02-01", "--end", "2027-05-01",
                              "--holidays", "2027-03-01;2027-03-02"}) == "input.date");
@@ -87,13 +87,13 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
                             "2027-04"}) == "rule.material");
   CHECK(refused("add-cure-time", {"--light", "L-9", "--material", "M", "--seconds", "20"}) ==
         "record.not-found");
-  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "13",
+  CHECK(refused("add-enrollment", {"--term", "Fall 2026", "--school", "CL", "--grade", "13",
                                    "--students", "5"}) == "input.text");
-  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "CL", "--grade", "2",
+  CHECK(refused("add-enrollment", {"--term", "Fall 2026", "--school", "CL", "--grade", "2",
                                    "--students", "-5"}) == "input.number");
   CHECK(refused("add-enrollment", {"--term", "Spring", "--school", "CL", "--grade", "2",
                                    "--students", "5"}) == "record.not-found");
-  CHECK(refused("add-enrollment", {"--term", "Autumn 2026", "--school", "XX", "--grade", "2",
+  CHECK(refused("add-enrollment", {"--term", "Fall 2026", "--school", "XX", "--grade", "2",
                                    "--students", "5"}) == "record.not-found");
   CHECK(base::readFile(book).value() == before);
 }

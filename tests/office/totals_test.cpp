@@ -22,7 +22,7 @@ TEST_CASE("Totals have their keys, with null where there is not enough data") {
   const auto terms = desk.did({"totals", book, "--json"}).json().at("terms");
   REQUIRE(terms.size() == 1);
   const auto& term = terms[0];
-  CHECK(term.at("name") == "Autumn 2026");
+  CHECK(term.at("name") == "Fall 2026");
   for (const auto& key : countKeys)
     CHECK(term.at(key) == 0);
   for (const auto& key : {"attack_rate", "averted"})
@@ -44,16 +44,16 @@ TEST_CASE("Totals speak of one term when it is named and of none when there is n
   Desk desk;
   const auto book = desk.makeBook();
   desk.did(
-      {"add-term", book, "--name", "Autumn 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
+      {"add-term", book, "--name", "Fall 2025", "--start", "2025-09-02", "--end", "2025-12-19"});
   CHECK(desk.did({"totals", book, "--json"}).json().at("terms").size() == 2);
-  const auto one = desk.did({"totals", book, "--json", "--term", "Autumn 2025"}).json();
+  const auto one = desk.did({"totals", book, "--json", "--term", "Fall 2025"}).json();
   REQUIRE(one.at("terms").size() == 1);
-  CHECK(one.at("terms")[0].at("name") == "Autumn 2025");
+  CHECK(one.at("terms")[0].at("name") == "Fall 2025");
   CHECK(one.at("terms")[0].at("as_of") == "2025-12-19");
-  CHECK(desk.did({"totals", book, "--term", "Autumn 2025"}).out.find("Autumn 2025") !=
+  CHECK(desk.did({"totals", book, "--term", "Fall 2025"}).out.find("Fall 2025") !=
         std::string::npos);
   CHECK(desk.refusal({"totals", book, "--term", "Winter"}) == "record.not-found");
-  CHECK(desk.said("Autumn 2025"));
+  CHECK(desk.said("Fall 2025"));
 
   const auto bare = desk.file("bare.gkbook");
   desk.did({"new", bare, "--program", "P", "--county", "C", "--phone", "0"});
@@ -78,7 +78,7 @@ TEST_CASE("Two schools of one name keep their own totals") {
   const auto book = desk.makeBook();
   desk.did({"add-school", book, "--name", "Cobble Lantern Elementary", "--code", "CL2"});
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL2", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const auto totals = desk.did({"totals", book, "--json"}).json();
   for (const auto& school : totals.at("terms")[0].at("schools"))
     CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
@@ -88,7 +88,7 @@ TEST_CASE("Published totals name their threshold, and one under five is refused"
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const auto published = desk.did({"totals", book, "--publish", "--json"}).json();
   CHECK(published.at("suppressed_under") == 10);
   const auto& tables = published.at("terms")[0].at("tables");
@@ -106,14 +106,14 @@ TEST_CASE("Published totals are checked against what the logbook knows went out"
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const auto draft = desk.did({"totals", book, "--publish"});
-  CHECK(draft.out.starts_with("Draft: not noted as issued"));
+  CHECK(draft.out.starts_with("Draft: not recorded as issued"));
   const auto first = desk.did({"totals", book, "--publish", "--issue", "--json", "--by", "IM"});
   CHECK(first.json().at("terms")[0].at("version") == "Version 1");
   const auto again = desk.did({"totals", book, "--publish", "--issue", "--json", "--by", "IM"});
   CHECK(again.json().at("terms")[0].at("version") ==
-        "Version 1 of 17 November 2026, printed again");
+        "Version 1 of November 17, 2026, printed again");
   CHECK(again.json().at("terms")[0].at("tables") == first.json().at("terms")[0].at("tables"));
   CHECK(desk.refusal({"totals", book, "--issue"}) == "call.malformed");
 }
@@ -144,7 +144,7 @@ TEST_CASE("Tables marked not to be published cannot be issued, nor when they are
             (i < 7 ? "yes,all" : "no,") + ",2026-10-01,2026-10-05," + (i < 7 ? "yes" : "") +
             ",Ada Saltmarsh\n";
   desk.did({"import-roster", book, desk.write("r.csv", rows), "--school", "CL", "--term",
-            "Autumn 2026", "--by", "IM"});
+            "Fall 2026", "--by", "IM"});
   const std::vector<std::string> publish{"totals", book, "--publish", "--by", "IM"};
   const auto with = [&](std::vector<std::string> more) {
     more.insert(more.begin(), publish.begin(), publish.end());
@@ -156,7 +156,7 @@ TEST_CASE("Tables marked not to be published cannot be issued, nor when they are
     CHECK(desk.refusal(with({"--issue"})) == "rule.small-counts");
     CHECK(desk.said("nothing was issued and nothing is lost"));
     const auto draft = desk.did(publish).out;
-    CHECK(draft.starts_with("Draft: not noted as issued"));
+    CHECK(draft.starts_with("Draft: not recorded as issued"));
     CHECK(draft.find("NOT TO BE PUBLISHED") != std::string::npos);
   }
   // Told to have gone out past the logbook, the same counts are not fit to be issued either.

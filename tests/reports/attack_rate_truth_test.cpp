@@ -139,9 +139,9 @@ TEST_CASE("Second molars take a rate of their own from thirty children on, else 
     CHECK(totals.averted.firstsAlone.has_value() == (carriers < 30));
     return toText(termTables(totals));
   };
-  CHECK(textOf(29).find("it is borrowed") != std::string::npos);
-  CHECK(textOf(29).find("Of first molars alone") != std::string::npos);
-  CHECK(textOf(30).find("it is borrowed") == std::string::npos);
+  CHECK(textOf(29).find("use the first molars' rate") != std::string::npos);
+  CHECK(textOf(29).find("First molars only") != std::string::npos);
+  CHECK(textOf(30).find("use the first molars' rate") == std::string::npos);
   CHECK(textOf(30).find("Second molars have a rate of their own") != std::string::npos);
 }
 

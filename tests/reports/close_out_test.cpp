@@ -304,7 +304,7 @@ TEST_CASE("short steps and interrupted cures and wet teeth and red lights are ex
   CHECK(exceptionOf(out, ExceptionKind::shortStep)->reason == "gag");
   REQUIRE(exceptionOf(out, ExceptionKind::wet));
   CHECK(exceptionOf(out, ExceptionKind::wet)->what ==
-        "saliva after frosty: upper right first molar, 3");
+        "saliva after frosty check: upper right first molar, 3");
   REQUIRE(exceptionOf(out, ExceptionKind::redLight));
   CHECK(exceptionOf(out, ExceptionKind::redLight)->what ==
         "L-2 read 860 on 2026-11-17 (red) and was used on 1 tooth");
@@ -336,7 +336,7 @@ TEST_CASE("the close-out sheet says whether the day may be signed and defers to 
   SampleDay day;
   sealedChild(day, "Mina Tolliver-Reed");
   const auto text = toText(closeOutTables(day.closeOut()));
-  CHECK(text.find("Close-out: Cobble Lantern Elementary, Tuesday 17 November 2026") == 0);
+  CHECK(text.find("Close-out: Cobble Lantern Elementary, Tuesday, November 17, 2026") == 0);
   CHECK(text.find("Ready to sign") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
 }

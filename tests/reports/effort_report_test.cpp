@@ -78,7 +78,7 @@ TEST_CASE("Hours are of the days of which somebody said them, and the last word 
   CHECK(effortCell(table, row, "Screened per chair hour") == "0.40");
   CHECK(effortCell(table, row, "Staff hours per child") == "3.75");
   CHECK(effortCell(table, row, "Teeth per chair hour") == "0.30");
-  CHECK(effortCell(table, row, "Pupils taught") == "46");
+  CHECK(effortCell(table, row, "Students receiving oral health education") == "46");
   CHECK(rowOf(table, "Total").size() == row.size());
 }
 
@@ -97,7 +97,8 @@ TEST_CASE("Few pupils taught are not published as a number") {
   term.records.efforts.back().value.taught = 7;
   const auto table = publishedEffort(efforts(term.records), {});
   REQUIRE(table);
-  CHECK(effortCell(*table, table->rows.front(), "Pupils taught") == "fewer than 10");
+  CHECK(effortCell(*table, table->rows.front(), "Students receiving oral health education") ==
+        "fewer than 10");
   CHECK(effortCell(*table, table->rows.front(), "Chair hours") == "10.0");
 }
 
@@ -153,7 +154,7 @@ TEST_CASE("Sterilizer tests are listed by morning with the days since each") {
 }
 
 TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
-  SampleTerm term; // as of 18 December 2026
+  SampleTerm term; // as of December 18, 2026
   const auto member = [&](const std::string& initials, const std::string& until) {
     term.records.members.push_back(
         term.make.row<roster::Member>({"", initials, Role::hygienist, "HY", date(until), {}}));
@@ -165,7 +166,7 @@ TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
   REQUIRE(table.rows.size() == 3);
   CHECK(table.rows[0] == std::vector<std::string>{"TQ", "hygienist", "2026-12-01", "-17", "ENDED"});
   CHECK(table.rows[1].back() == "ends soon");
-  CHECK(table.rows[2].back() == "in force");
+  CHECK(table.rows[2].back() == "valid");
 }
 
 TEST_CASE("What made teeth wet is counted by stage and cause, with what became of them") {
@@ -197,9 +198,10 @@ TEST_CASE("What made teeth wet is counted by stage and cause, with what became o
   wet({upper}, WetStage::duringFlow);
   const auto table = wetTable(term.records);
   using Row = std::vector<std::string>;
-  CHECK(table.rows == std::vector<Row>{{"after etch", "saliva", "1", "2", "66.7", "2", "0", "0"},
-                                       {"during flow", "saliva", "1", "1", "33.3", "1", "0", "0"},
-                                       {"Total", "", "2", "2", "66.7", "2", "0", "0"}});
+  CHECK(table.rows ==
+        std::vector<Row>{{"after etch", "saliva", "1", "2", "66.7", "2", "0", "0"},
+                         {"while placing sealant", "saliva", "1", "1", "33.3", "1", "0", "0"},
+                         {"Total", "", "2", "2", "66.7", "2", "0", "0"}});
 }
 
 TEST_CASE("Exceptions of a term are counted by kind and school, and of no other term") {
@@ -211,7 +213,7 @@ TEST_CASE("Exceptions of a term are counted by kind and school, and of no other 
   term.place(term.children[2], last, 16, chairside::PlacementType::fresh,
              chairside::Attempt::notAchieved);
   const auto table = exceptionsTable(term.records);
-  CHECK(rowOf(table, "Tooth stopped before it was done").at(2) == "Alder Hollow 1");
+  CHECK(rowOf(table, "Tooth stopped before completion").at(2) == "Alder Hollow 1");
   CHECK(rowOf(table, "Tooth with a cure cut short").at(1) == "1");
   CHECK(rowOf(table, "Sealant not achieved at the check").at(1) == "0");
 }
@@ -263,8 +265,8 @@ TEST_CASE("Retention goes by how far a tooth was up and by its enamel when it wa
     return RetentionLine{};
   };
   CHECK(line(Factor::eruption, "erupted").assessable == 2);
-  CHECK(line(Factor::eruption, "partly erupted").part == 1);
+  CHECK(line(Factor::eruption, "partially erupted").part == 1);
   CHECK(line(Factor::eruption, "not recorded").whole == 1);
-  CHECK(line(Factor::enamel, "hypomineralised").lost == 1);
-  CHECK(line(Factor::enamel, "not hypomineralised").assessable == 2);
+  CHECK(line(Factor::enamel, "hypomineralized").lost == 1);
+  CHECK(line(Factor::enamel, "not hypomineralized").assessable == 2);
 }

@@ -96,11 +96,11 @@ TEST_CASE("Contamination, holding and guards of the field are factors of their o
   }
   const RetentionFacts facts(term.records);
   const auto wet = compareFactor(facts, Factor::wet);
-  CHECK(valueOf(wet, "wet at least once").line.assessable == 4);
+  CHECK(valueOf(wet, "contaminated at least once").line.assessable == 4);
   CHECK(valueOf(wet, "kept dry").line.assessable == 4);
   const auto held = compareFactor(facts, Factor::holding);
   CHECK(valueOf(held, "cheek: device, tongue: assistant").line.whole == 4);
-  CHECK(valueOf(held, "cheek: device, tongue: nobody").line.whole == 1);
+  CHECK(valueOf(held, "cheek: device, tongue: no one").line.whole == 1);
   CHECK(valueOf(compareFactor(facts, Factor::guards), "not all four").line.assessable == 1);
 }
 
@@ -141,8 +141,8 @@ TEST_CASE("Several values are adjusted for being several, and every table says i
   }
   const auto notes = allNotes(comparisonTable(compared));
   CHECK(notes.find("Observational") != std::string::npos);
-  CHECK(notes.find("Small numbers do not judge a person") != std::string::npos);
-  CHECK(notes.find("Holm 1979") != std::string::npos);
+  CHECK(notes.find("Small numbers are too few to judge an individual") != std::string::npos);
+  CHECK(notes.find("comparisons made together") != std::string::npos);
 }
 
 TEST_CASE("The same records give the same report, bootstrap and all") {

@@ -70,7 +70,7 @@ TEST_CASE("Sealants lost in a month and resealed stay lost in the one-year figur
   CHECK(total.whole95->estimate == Approx(.8));
   REQUIRE(total.protected95);
   CHECK(total.protected95->estimate == 1);
-  CHECK(term.text().find("Lost holds 16 sealants that an earlier look had found lost") !=
+  CHECK(term.text().find("Missing includes 16 sealants that an earlier check found missing") !=
         std::string::npos);
   CHECK(term.text().find("repairs and reseals included: 100.0 %") != std::string::npos);
 }
@@ -164,7 +164,8 @@ TEST_CASE("Repaired at three months and whole at twelve is a class of its own", 
   CHECK(total.whole95->estimate == Approx(.5));
   CHECK(total.wholeOrRepaired95->estimate == 1);
   CHECK(total.protected95->estimate == 1);
-  CHECK(term.text().find("Part holds 1 sealant repaired since") != std::string::npos);
+  CHECK(term.text().find("Partially retained includes 1 sealant repaired since") !=
+        std::string::npos);
 }
 
 TEST_CASE("A surface filled since, and a part that lifts off, are failures of the sealant",

@@ -80,7 +80,7 @@ TEST_CASE("a funder's summary counts incidents together and hides few of them") 
     for (int i = 0; i < count; ++i)
       term.records.incidents.push_back(term.make.row(followup::Incident{
           .day = day, .type = followup::IncidentType::fall, .done = "helped up"}));
-    return figure(made(ReportKind::funder, term).front(), "Incidents written down").at(2);
+    return figure(made(ReportKind::funder, term).front(), "Incidents recorded").at(2);
   };
   CHECK(told(0) == "0");
   CHECK(told(3) == "fewer than 10");
@@ -89,12 +89,13 @@ TEST_CASE("a funder's summary counts incidents together and hides few of them") 
 
 TEST_CASE("a funder's annex has every part") {
   const auto tables = annex(twoSchools(0));
-  for (const auto* part : {"Report to funder", "Participation: ", "Findings", "Services",
-                           "Retention at", "Referrals", "Targets", "Decay spared"})
+  for (const auto* part :
+       {"Report to funder", "Participation: ", "Findings", "Services", "Retention at", "Referrals",
+        "Benchmarks and actual", "Cavities averted"})
     called(tables, part);
-  CHECK(called(tables, "Decay spared").notes.front().starts_with("Methods and limits."));
-  CHECK(called(tables, "Targets").rows[0][3] == "yes"); // 120 of 220
-  CHECK(called(tables, "Targets").rows[1][3] == "NO");  // 90 of 120, under 97 %
+  CHECK(called(tables, "Cavities averted").notes.front().starts_with("Methods and limits."));
+  CHECK(called(tables, "Benchmarks and actual").rows[0][3] == "yes"); // 120 of 220
+  CHECK(called(tables, "Benchmarks and actual").rows[1][3] == "NO");  // 90 of 120, under 97 %
 }
 
 TEST_CASE("a funder's summary is one table with every part, its denominators and its targets") {
@@ -107,7 +108,7 @@ TEST_CASE("a funder's summary is one table with every part, its denominators and
   CHECK(parts == std::vector<std::string>{"Schools and days", "Participation, children",
                                           "Oral health, children", "Services",
                                           "Retention at 9 to 15 months", "Referrals",
-                                          "Decay spared, estimate"});
+                                          "Cavities averted, estimate"});
   using Row = std::vector<std::string>;
   CHECK(figure(table, "Consented, of enrolled") == Row{"Participation, children",
                                                        "Consented, of enrolled", "120", "220",
@@ -124,11 +125,11 @@ TEST_CASE("a small number of urgent children can be read nowhere in a funder's r
   const auto tables = annex(term);
   CHECK_FALSE(shows(called(tables, "Findings"), "3"));
   CHECK_FALSE(shows(called(tables, "Referrals"), "3"));
-  CHECK(called(tables, "Referrals").rows.back()[1] == "withheld"); // not as if there were none
+  CHECK(called(tables, "Referrals").rows.back()[1] == "suppressed"); // not as if there were none
   const auto summary = made(ReportKind::funder, term).front();
   CHECK_FALSE(shows(summary, "3"));
   CHECK(figure(summary, "Urgent care, of screened")[2] == "fewer than 10");
-  CHECK(figure(summary, "Urgent care, of screened")[4] == "withheld");
+  CHECK(figure(summary, "Urgent care, of screened")[4] == "suppressed");
 }
 
 TEST_CASE("by grade is left out where a total is hidden and shown where none is") {

@@ -14,7 +14,7 @@ using gk::test::date;
 namespace {
 
 Table findings(const std::string& urgent) {
-  return {"Findings: Autumn 2026",
+  return {"Findings: Fall 2026",
           {{"School"}, {"Screened", true}, {"Urgent", true}},
           {{"Alder Hollow", "66", "1"}, {"Cobble Lantern", "75", urgent}},
           {"A note."}};
@@ -44,10 +44,10 @@ TEST_CASE("A report that is issued again says what differs from the version befo
   Shelf shelf;
   CHECK(shelf.issue({findings("2")}, "2026-11-17").words == "Version 1");
   CHECK(shelf.issue({findings("2")}, "2026-11-18").words ==
-        "Version 1 of 17 November 2026, printed again");
+        "Version 1 of November 17, 2026, printed again");
   const auto second = shelf.issue({findings("3")}, "2026-11-19");
   CHECK(second.number == 2);
-  CHECK(second.words == "Version 2, differs from version 1 of 18 November 2026 by 1 figure: "
+  CHECK(second.words == "Version 2, differs from version 1 of November 18, 2026 by 1 figure: "
                         "Findings, Cobble Lantern, Urgent: 2 -> 3");
   CHECK(shortVersion(second.words) == "version 2");
 }
@@ -56,7 +56,7 @@ TEST_CASE("The day in a title and the notes are no figures", "[case-72]") {
   Shelf shelf;
   auto table = findings("2");
   shelf.issue({table}, "2026-11-17");
-  table.title = "Findings: Autumn 2026, as of another day";
+  table.title = "Findings: Fall 2026, as of another day";
   table.notes.clear();
   CHECK(shelf.issue({table}, "2026-11-18").number == 1);
 }
@@ -104,10 +104,10 @@ TEST_CASE("Versions of one number from two laptops keep it and the next takes th
   shelf.add(figuresOf(std::vector{findings("4")}), 2, "2026-11-19"); // the other
   const auto third = shelf.issue({findings("4")}, "2026-11-20");
   CHECK(third.number == 3);
-  CHECK(third.words == "Version 3, the same as version 2 of 19 November 2026. It also takes the "
-                       "place of another version 2 of 18 November 2026, made on another laptop");
+  CHECK(third.words == "Version 3, the same as version 2 of November 19, 2026. It also takes the "
+                       "place of another version 2 of November 18, 2026, made on another laptop");
   CHECK(shelf.issue({findings("4")}, "2026-11-21").words ==
-        "Version 3 of 20 November 2026, printed again");
+        "Version 3 of November 20, 2026, printed again");
 }
 
 TEST_CASE("Words with tabs and line ends come back from kept lines") {

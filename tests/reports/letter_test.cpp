@@ -60,7 +60,7 @@ TEST_CASE("every letter says what every letter must say in both languages", "[ca
     const auto spanish = letterText(sample, "Spanish");
     for (const auto* words :
          {"Wilhelmina Tolliver-Reed", "17 de noviembre de 2026", "Cobble Lantern Elementary",
-          "Larkmere County School Sealant Team", "000-555-0142", "intérprete", "privado"})
+          "Larkmere County School Sealant Team", "000-555-0142", "intérprete", "privada"})
       CHECK(has(spanish, words));
     if (sample.name == "absent") continue;
     for (const auto* words :
@@ -69,7 +69,7 @@ TEST_CASE("every letter says what every letter must say in both languages", "[ca
       CHECK(has(text, words));
     for (const auto* words :
          {"No fue un examen dental completo", "No tomamos radiografías", "visitas al dentista",
-          "dolor, hinchazón, fiebre o ronchas", "911", "respirar", "costo"})
+          "dolor, hinchazón, fiebre o sarpullido", "911", "respirar", "costo"})
       CHECK(has(spanish, words));
   }
 }
@@ -89,13 +89,13 @@ TEST_CASE("no letter blames or names a disease or holds a licence or a number of
 
 TEST_CASE("teeth are told by number and side in plain words") {
   const auto text = english("sealed");
-  CHECK(has(text, "We put sealants on 4 back teeth (top right 1, top left 1, bottom left 1, bottom "
-                  "right 1)."));
-  CHECK(has(text, "Eat soft food today."));
+  CHECK(has(text, "We put sealants on 4 back teeth (upper right, upper left, lower left, lower "
+                  "right)."));
+  CHECK(has(text, "should eat soft food today"));
   CHECK(has(text, "in a year. To say no"));
-  CHECK(has(english("sealed, one"), "We put a sealant on 1 back tooth (bottom left)."));
+  CHECK(has(english("sealed, one"), "We put a sealant on one back tooth (lower left)."));
   CHECK(has(letterText(sampleCalled("sealed"), "Spanish"),
-            "Pusimos selladores en 4 muelas (arriba a la derecha 1,"));
+            "Pusimos selladores en 4 muelas (arriba a la derecha,"));
 }
 
 TEST_CASE("a letter speaks of a dentist within six weeks or within 48 hours with the day") {
@@ -120,15 +120,15 @@ TEST_CASE("a child who stopped in the middle hears of it as nothing to fear",
           "[case-42][case-43]") {
   const auto text = english("sealed, unfinished");
   CHECK(has(text, "We put sealants on 2 back teeth"));
-  CHECK(has(text, "We could not finish 2 teeth today. That does no harm. We can try again."));
-  CHECK(has(english("not treated"), "We could not put on sealants today. That does no harm."));
+  CHECK(has(text, "We could not finish 2 teeth today. That is OK. We can try again."));
+  CHECK(has(english("not treated"), "We could not put on sealants today. That is OK."));
 }
 
 TEST_CASE("consent withdrawn in the middle says what was done and offers no more", "[case-2]") {
   const auto text = english("stopped");
   CHECK(has(text, "Then we were told to stop, so we stopped."));
   CHECK(has(text, "We put sealants on 2 back teeth"));
-  CHECK(has(text, "We could not finish 2 teeth today. That does no harm."));
+  CHECK(has(text, "We could not finish 2 teeth today. That is OK."));
   CHECK_FALSE(has(text, "We can try again"));
   CHECK_FALSE(has(text, "fluoride"));
 }
@@ -136,7 +136,7 @@ TEST_CASE("consent withdrawn in the middle says what was done and offers no more
 TEST_CASE("a recheck says what held and what was fixed or put on anew", "[case-59]") {
   CHECK(has(english("recheck, whole"), "We looked at old sealants. 4 are still good."));
   const auto text = english("recheck, repaired");
-  CHECK(has(text, "We fixed an old sealant on 1 back tooth (bottom left)."));
+  CHECK(has(text, "We fixed an old sealant on one back tooth (lower left)."));
   CHECK(has(text, "We put a new sealant on 1 back tooth that had lost some of the old one"));
 }
 

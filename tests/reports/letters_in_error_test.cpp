@@ -77,12 +77,12 @@ TEST_CASE("a letter handed over in error stays on the list until the guardian wa
   CHECK(day.line().toDo().empty());
   day.correct(DayEnd::declined); // for whom no letter is due
   CHECK(day.line().stand == LetterStand::handedInError);
-  CHECK(day.line().toDo() == "handed over in error: tell the guardian");
+  CHECK(day.line().toDo() == "given out by mistake: tell the guardian");
   CHECK(day.line().handed == 1);
   CHECK(day.isException());
   CHECK(day.due().empty());
   CHECK(day.closeOut().mayClose());
-  CHECK(toText(closeOutTables(day.closeOut())).find("in error: tell the guardian") !=
+  CHECK(toText(closeOutTables(day.closeOut())).find("by mistake: tell the guardian") !=
         std::string::npos);
 
   SECTION("a try, or the nurse, tells no guardian") {
@@ -121,7 +121,7 @@ TEST_CASE("an absent child's letter is replaced when the child turns out to have
   day.correct(DayEnd::screenedNoneNeeded);
   CHECK(day.line().stand == LetterStand::toReplace);
   CHECK(day.line().toDo().starts_with(
-      "print and hand over the one that replaces the letter of 17 November 2026: "));
+      "print and hand out the one that replaces the letter of November 17, 2026: "));
   CHECK_FALSE(day.isException());
   const auto due = day.due();
   REQUIRE(due.size() == 1);
@@ -134,7 +134,7 @@ TEST_CASE("a letter printed in error is kept back") {
   NellsDay day(LetterState::printed);
   day.correct(DayEnd::declined);
   CHECK(day.line().stand == LetterStand::keepBack);
-  CHECK(day.line().toDo() == "printed in error: keep it back");
+  CHECK(day.line().toDo() == "printed by mistake: do not hand it out");
   CHECK(day.isException());
 }
 

@@ -52,7 +52,7 @@ TEST_CASE("Two schools of one name are counted apart and told apart by their cod
   REQUIRE(alone.schools.size() == 1);
   CHECK(alone.total.screened == 1);
   CHECK(alone.total.enrolled == 50);
-  CHECK(alone.term == "Autumn 2026, Fernhill (FB)");
+  CHECK(alone.term == "Fall 2026, Fernhill (FB)");
 }
 
 TEST_CASE("A school whose name is its own is shown without its code", "[case-109]") {

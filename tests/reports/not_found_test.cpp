@@ -68,7 +68,7 @@ TEST_CASE("What those not looked at could change reaches the teeth spared and th
 }
 
 TEST_CASE("A sealant due in two terms counts once when they are added", "[case-191]") {
-  HalfFound term; // placed on 14 October 2025: due from 14 July 2026
+  HalfFound term; // placed on October 14, 2025: due from July 14, 2026
   CHECK(RetentionFacts(term.records).rows().front().wasDueBefore == false);
   term.dayLastYear(term.here, "2026-08-20"); // a clinic day of an earlier term, in the window
   const auto total = retentionTotals(RetentionFacts(term.records)).total;

@@ -207,9 +207,8 @@ TEST_CASE("schools under a reference line are named") {
   const auto school = term.school("Elderbrook Middle", 131);
   term.consent(term.child(school), ConsentState::yes);
   const auto text = toText(termTables(term.totals()));
-  CHECK(
-      text.find("Under the reference line of 50 % consented of enrolled: Elderbrook Middle 0.8") !=
-      std::string::npos);
+  CHECK(text.find("Below the benchmark of 50 % consented of enrolled: Elderbrook Middle 0.8") !=
+        std::string::npos);
 }
 
 TEST_CASE("a recheck under last year's form alone is no consent of this term", "[case-11]") {

@@ -18,7 +18,7 @@ namespace {
 Plot twoPoints() {
   return {"Two points.",
           {"Teeth", 0, 100},
-          {"Whole, %", 50, 100},
+          {"Fully retained, %", 50, 100},
           {{"seen", PlotMark::dots, {{10, 60}, {90, 95}}},
            {"outside", PlotMark::dots, {{10, 20}}},
            {"way", PlotMark::step, {{0, 100}, {50, 80}}}}};
@@ -50,11 +50,11 @@ TEST_CASE("A plot is drawn without what lies outside its axes") {
 
 TEST_CASE("Names stand along the lower axis in place of numbers, and a line of one point is seen") {
   const Plot plot{"Terms.",
-                  {"", -0.5, 1.5, {"Autumn 2025", "Spring 2026"}},
+                  {"", -0.5, 1.5, {"Fall 2025", "Spring 2026"}},
                   {"%", 0, 100},
                   {{"needing", PlotMark::dashed, {{1, 40}}}}};
   const auto svg = toSvg(plot);
-  CHECK(svg.find(">Autumn 2025</text>") != std::string::npos);
+  CHECK(svg.find(">Fall 2025</text>") != std::string::npos);
   CHECK(svg.find(">Spring 2026</text>") != std::string::npos);
   CHECK(svg.find(">0.50</text>") == std::string::npos);
   CHECK(svg.find("<circle") != std::string::npos);

@@ -105,7 +105,7 @@ TEST_CASE("Every report of an empty term is whole: each row has a cell for each 
   for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
     const auto kind = static_cast<ReportKind>(i);
     CAPTURE(base::nameOf(kind));
-    CHECK(reportTitle(kind, term.records).ends_with(": Autumn 2026"));
+    CHECK(reportTitle(kind, term.records).ends_with(": Fall 2026"));
     const auto tables = reportOf(kind, term.records, options);
     CHECK_FALSE(tables.empty());
     for (const auto& table : tables)

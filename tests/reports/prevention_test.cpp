@@ -113,6 +113,6 @@ TEST_CASE("the averted estimate joins this term's sealants with its checks and s
   CHECK(totals.averted.averted->interval);
   CHECK(totals.averted.cautious->averted < totals.averted.averted->averted);
   const auto text = toText(termTables(totals));
-  CHECK(text.find("never of one child") != std::string::npos);
+  CHECK(text.find("never to one child") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
 }

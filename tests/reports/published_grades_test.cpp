@@ -40,7 +40,7 @@ void add(Participation& at, const Class& one, bool pupilsAreKnown) {
 /// `classes` of each school, K first.
 TwoWays counted(const std::vector<std::vector<Class>>& classes, bool pupilsAreKnown = true) {
   const auto day = test::date("2026-11-17");
-  TwoWays out{{"Autumn 2026", day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}}, {}};
+  TwoWays out{{"Fall 2026", day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}}, {}};
   for (std::size_t school = 0; school < classes.size(); ++school) {
     out.totals.schools.emplace_back().school = "School " + std::to_string(school);
     out.grades.resize(std::max(out.grades.size(), classes[school].size()));

@@ -32,8 +32,7 @@ TermTotals pupilTotals(const PupilCounts& pupils) {
   at.screened = of(pupils, PupilFigure::screened);
   at.consented = at.screened;
   at.formsBack = at.screened + 20;
-  TermTotals totals{"Autumn 2026", day, day, day, {}, {}, true, {at}, {}, {}, {}, {}, {},
-                    pupils,        {}};
+  TermTotals totals{"Fall 2026", day, day, day, {}, {}, true, {at}, {}, {}, {}, {}, {}, pupils, {}};
   totals.total = sumOf(totals.schools);
   totals.retention.total.label = "Total";
   return totals;
@@ -124,7 +123,7 @@ TEST_CASE("Who the children are is published by question, the small groups hidde
   CHECK(shown("Middle Eastern or North African alone") == "fewer than 10");
   CHECK(shown("Total") == "304");
   // With every other group shown, the total would tell.
-  CHECK(std::ranges::count_if(groups.rows, [](const auto& row) { return row[1] == "withheld"; }) >
+  CHECK(std::ranges::count_if(groups.rows, [](const auto& row) { return row[1] == "suppressed"; }) >
         0);
   CHECK(groups.notes.front().find("Directive No. 15") != std::string::npos);
 }

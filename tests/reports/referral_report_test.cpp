@@ -76,7 +76,7 @@ TEST_CASE("the tracker lists open referrals first with their days, tries and whe
   const auto& tracker = tables[1];
   REQUIRE(tracker.rows.size() == 2);
   const auto& open = tracker.rows[0];
-  CHECK(open[2] == "urgent");
+  CHECK(open[2] == "urgent care");
   CHECK(open[6] == "1");
   CHECK(open[7] == "2026-11-17 phone: no answer");
   CHECK(open[8] == "NO");

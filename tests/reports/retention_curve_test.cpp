@@ -91,7 +91,7 @@ TEST_CASE("Nothing after the date of the report counts, and nothing is said with
   CHECK_FALSE(curve.curve);
   const auto table = curveTable(curve, curve, curve);
   CHECK(table.rows.empty());
-  CHECK(table.notes.front() == "No check has judged a sealant yet.");
+  CHECK(table.notes.front() == "No check has assessed a sealant yet.");
 }
 
 TEST_CASE("The curve can be that of one school") {
@@ -133,9 +133,9 @@ TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]
   std::string notes;
   for (const auto& note : table.notes)
     notes += note + "\n";
-  CHECK(notes.find("Nobody looked before 0.9 years or after 1.1") != std::string::npos);
+  CHECK(notes.find("There was no check before 0.9 years or after 1.1") != std::string::npos);
   CHECK(notes.find("at 1 school") != std::string::npos);
-  CHECK(notes.find("not time's") == std::string::npos); // one school cannot be mistaken for time
+  CHECK(notes.find("not from time") == std::string::npos); // one school cannot be mistaken for time
 }
 
 TEST_CASE("The curve names its cohort, its kinds of looks, and schools where there are several",
@@ -152,6 +152,6 @@ TEST_CASE("The curve names its cohort, its kinds of looks, and schools where the
     notes += note + "\n";
   CHECK(notes.find("long-term 1, opportunistic 1") != std::string::npos);
   CHECK(notes.find("at 2 schools") != std::string::npos);
-  CHECK(notes.find("a step may be a school's") != std::string::npos);
-  CHECK(notes.find("those of opportunity are among them") != std::string::npos);
+  CHECK(notes.find("a step may come from a school") != std::string::npos);
+  CHECK(notes.find("opportunistic checks are among them") != std::string::npos);
 }

@@ -115,7 +115,7 @@ TEST_CASE("the share of children found stands beside the rate", "[case-61]") {
 }
 
 TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen") {
-  SampleTerm term; // the term runs from 8 September to 18 December 2026
+  SampleTerm term; // the term runs from 8 September to December 18, 2026
   const auto school = term.school("Alder Hollow Elementary", 118);
   const auto child = term.child(school);
   term.place(child, term.dayLastYear(school, "2025-06-01"), 16); // shut before the term
@@ -260,7 +260,7 @@ TEST_CASE("a late check after the term ended is next term's work and the placeme
           "[case-84]") {
   OneSchool term;
   const auto child = term.child(term.here);
-  const auto placement = term.place(child, term.then, 16); // 14 October 2025
+  const auto placement = term.place(child, term.then, 16); // October 14, 2025
   const auto late = term.day(term.here, "2027-01-12");     // within 15 months
   const auto spring = term.make.id<roster::TermId>();
   term.records.days.back().value.term = spring;

@@ -74,5 +74,5 @@ TEST_CASE("The runner's list goes room by room and room 10 comes after room 6", 
   const std::vector<std::vector<std::string>> rows{
       {"6", "Lupe Saltmarsh"}, {"6", "Pia Lindenholt"}, {"10", "Mina Tolliver-Reed"}, {"", "Osei"}};
   CHECK(table.rows == rows);
-  CHECK(table.title == "Runner's list: Cobble Lantern Elementary, Tuesday 17 November 2026");
+  CHECK(table.title == "Runner's list: Cobble Lantern Elementary, Tuesday, November 17, 2026");
 }

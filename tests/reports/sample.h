@@ -49,7 +49,7 @@ inline base::LocalInstant noonOf(const std::string& iso) {
   return base::atLocal(date(iso), std::chrono::minutes{720}, std::chrono::minutes{0});
 }
 
-/// One clinic day at Cobble Lantern, Tuesday 17 November 2026, to be filled by a test.
+/// One clinic day at Cobble Lantern, Tuesday November 17, 2026, to be filled by a test.
 struct SampleDay {
   Maker make;
   roster::TermId term = make.id<roster::TermId>();
@@ -86,7 +86,7 @@ struct SampleTerm {
   Maker make;
   reports::TermRecords records{
       make.id<roster::TermId>(),
-      {"Autumn 2026", date("2026-09-08"), date("2026-12-18"), {}},
+      {"Fall 2026", date("2026-09-08"), date("2026-12-18"), {}},
       date("2026-12-18"),
   };
   roster::TermId lastYear = make.id<roster::TermId>();

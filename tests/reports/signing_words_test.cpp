@@ -79,10 +79,10 @@ TEST_CASE("Late entries and what became of the signatures are printed", "[case-1
   const auto sheet = day.closeOut();
   const auto words = signingWords(sheet);
   REQUIRE(words.size() == 3);
-  CHECK(words[0].starts_with("Signed on 17 November 2026 at 12:00 by "));
-  CHECK(words[1].starts_with("Reopened on 18 November 2026 at 12:00"));
+  CHECK(words[0].starts_with("Signed on November 17, 2026 at 12:00 PM by "));
+  CHECK(words[1].starts_with("Reopened on November 18, 2026 at 12:00 PM"));
   CHECK(words[1].ends_with(" because: a wrong tooth"));
-  CHECK(words[2].starts_with("Signed again on 19 November 2026 at 12:00 by "));
+  CHECK(words[2].starts_with("Signed again on November 19, 2026 at 12:00 PM by "));
   const auto tables = closeOutTables(sheet);
   const auto late = std::ranges::find(tables, "Late entries", &Table::title);
   REQUIRE(late != tables.end());

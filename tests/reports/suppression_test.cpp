@@ -41,7 +41,7 @@ Participation schoolOf(const std::string& name, const Line& line) {
 
 TermTotals totalsOf(std::vector<Participation> schools) {
   const auto day = *base::Date::parse("2026-11-17");
-  TermTotals totals{"Autumn 2026",      day, day, day, {}, {}, true,
+  TermTotals totals{"Fall 2026",        day, day, day, {}, {}, true,
                     std::move(schools), {},  {},  {},  {}, {}};
   totals.total = sumOf(totals.schools);
   totals.retention.total.label = "Total";
@@ -203,7 +203,7 @@ TEST_CASE("A small school's few urgent children are hidden, and so is what gives
   const auto tables = publish(county()).tables;
   const auto& findings = tableCalled(tables, "Findings");
   CHECK(cell(findings, "Cobble Lantern", "Urgent") == "fewer than 10");
-  CHECK(cell(findings, "Cobble Lantern", "% urgent") == "withheld");
+  CHECK(cell(findings, "Cobble Lantern", "% urgent") == "suppressed");
   // untreated = early + urgent: with both shown, urgent would be their difference
   const bool showsBoth = cell(findings, "Cobble Lantern", "Early care") == "16" &&
                          cell(findings, "Cobble Lantern", "Untreated decay") == "18";
@@ -224,8 +224,8 @@ TEST_CASE("A count that is all of its group, or nearly, is hidden") {
   half.varnish = 30;
   const auto tables = publish(totalsOf({all, nearly, half})).tables;
   const auto& services = tableCalled(tables, "Services");
-  CHECK(cell(services, "All", "Varnish") == "withheld");
-  CHECK(cell(services, "Nearly", "Varnish") == "withheld");
+  CHECK(cell(services, "All", "Varnish") == "suppressed");
+  CHECK(cell(services, "Nearly", "Varnish") == "suppressed");
   CHECK(cell(services, "Total", "Varnish") == "123");
 }
 
@@ -384,7 +384,7 @@ TEST_CASE("A table that follows an earlier one does not give away what changed b
   const auto first = publish(before).tables;
   REQUIRE(cell(tableCalled(first, "Findings"), "Cobble Lantern", "Screened") == "75");
   const auto second = publish(after, {}, earlier).tables;
-  CHECK(cell(tableCalled(second, "Findings"), "Cobble Lantern", "Screened") == "withheld");
+  CHECK(cell(tableCalled(second, "Findings"), "Cobble Lantern", "Screened") == "suppressed");
 }
 
 TEST_CASE("The same totals are always suppressed in the same way") {

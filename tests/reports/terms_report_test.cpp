@@ -45,24 +45,24 @@ std::string cell(const Table& table, std::size_t row, const std::string& heading
 TEST_CASE("terms stand side by side, the oldest first, each with its own shares") {
   Maker make;
   const auto school = make.id<roster::SchoolId>();
-  const std::vector<TermTotals> terms{termOf("Autumn 2025", "2025-09-08", school, 80, 60),
+  const std::vector<TermTotals> terms{termOf("Fall 2025", "2025-09-08", school, 80, 60),
                                       termOf("Spring 2026", "2026-01-12", school, 40, 10)};
   const auto tables = termsReport(terms);
   REQUIRE(tables.size() == 2);
   REQUIRE(tables[0].rows.size() == 2);
-  CHECK(cell(tables[0], 0, "Term") == "Autumn 2025");
+  CHECK(cell(tables[0], 0, "Term") == "Fall 2025");
   CHECK(cell(tables[0], 0, "Needing, % of screened") == "75.0");
   CHECK(cell(tables[0], 1, "Needing, % of screened") == "25.0");
   CHECK(cell(tables[0], 1, "Consented, % of enrolled") == "50.0");
   CHECK(cell(tables[1], 1, "School") == "Fern Gate");
   REQUIRE(tables[0].plot.has_value());
-  CHECK(tables[0].plot->x.names == std::vector<std::string>{"Autumn 2025", "Spring 2026"});
+  CHECK(tables[0].plot->x.names == std::vector<std::string>{"Fall 2025", "Spring 2026"});
 }
 
 TEST_CASE("a term without a figure leaves a gap, never a zero") {
   Maker make;
   const auto school = make.id<roster::SchoolId>();
-  auto first = termOf("Autumn 2025", "2025-09-08", school, 80, 60);
+  auto first = termOf("Fall 2025", "2025-09-08", school, 80, 60);
   auto second = termOf("Spring 2026", "2026-01-12", school, 0, 0);
   second.total.enrolled.reset();
   second.schools.front().enrolled.reset();
@@ -78,7 +78,7 @@ TEST_CASE("a term without a figure leaves a gap, never a zero") {
 TEST_CASE("one term alone has no picture, and no term at all an empty table") {
   Maker make;
   const auto school = make.id<roster::SchoolId>();
-  const std::vector<TermTotals> one{termOf("Autumn 2025", "2025-09-08", school, 80, 60)};
+  const std::vector<TermTotals> one{termOf("Fall 2025", "2025-09-08", school, 80, 60)};
   CHECK_FALSE(termsReport(one).front().plot.has_value());
   CHECK(termsReport({}).front().rows.empty());
 }

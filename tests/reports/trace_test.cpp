@@ -59,7 +59,7 @@ TEST_CASE("a lot leads to every tooth, child, school and last check whatever the
   CHECK(row[3] == "2025-11-12");
   CHECK(row[4].starts_with("upper right first molar"));
   CHECK(row[8] == "2026-11-17");
-  CHECK(row[9] == "part");
+  CHECK(row[9] == "partially retained");
   CHECK(tables->at(1).rows ==
         std::vector<std::vector<std::string>>{{"Cobble Lantern Elementary", "1", "1"}});
 }

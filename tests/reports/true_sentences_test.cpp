@@ -69,7 +69,7 @@ TEST_CASE("Measured is said of measured figures alone", "[case-181]") {
 
 TEST_CASE("The share prevented is held against the reviews as it is", "[case-181]") {
   CHECK(says(reviewWords({.attackRate = .07, .retentionYearOne = .92, .sealants = 100}),
-             "89.6 % of the decay, more than"));
+             "89.6% of the decay, more than"));
   CHECK(says(reviewWords({.attackRate = .07, .retentionYearOne = .60, .sealants = 100}),
              "less than"));
   CHECK(reviewWords({.attackRate = 0, .retentionYearOne = .9, .sealants = 100}).empty());
@@ -111,7 +111,7 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
       rows.push_back(row);
     }
     const auto found = estimates::riskByAge(rows).value();
-    CHECK(says(ageWords(found), "is not judged from this"));
+    CHECK(says(ageWords(found), "This does not show whether the risk changes with age"));
     const auto verdict = found.verdict;
     alarms += verdict != estimates::RiskWithAge::looksConstant ? 1 : 0;
   }

@@ -70,7 +70,7 @@ TEST_CASE("an unfinished tooth is listed with its room, its first date and the n
   CHECK(day.tooth().firstMeant == date("2026-11-17"));
   CHECK(day.tooth().next == "no day left here: next term, or a dentist");
   day.records.nextDayHere = date("2026-11-24");
-  CHECK(day.tooth().next == "finish here on 24 November 2026");
+  CHECK(day.tooth().next == "finish here on November 24, 2026");
   CHECK(childrenToLookBackOn(day.records) == std::set{day.bo});
 
   day.looked(day.earlierDay("2026-10-06"), Decision::notToday);
@@ -82,7 +82,7 @@ TEST_CASE("an unfinished tooth is listed with its room, its first date and the n
   REQUIRE(table != tables.end());
   CHECK(table->rows.front() ==
         std::vector<std::string>{"Bo", "7", "upper right first molar, 3", "seal, nothing placed",
-                                 "fire drill", "2026-09-15", "finish here on 24 November 2026"});
+                                 "fire drill", "2026-09-15", "finish here on November 24, 2026"});
 }
 
 TEST_CASE("the first date does not reach back over a sealant or a look that wanted none") {
@@ -129,8 +129,8 @@ TEST_CASE("a record in doubt is an exception until a later look or a correction"
         std::ranges::find(sheet.exceptions, ExceptionKind::recordDoubtful, &DayException::kind);
     return at == sheet.exceptions.end() ? std::string() : at->what;
   };
-  CHECK(inDoubt() == "sealant written down on the upper right first molar, 3: not there, and no "
-                     "other tooth known");
+  CHECK(inDoubt() == "sealant charted on the upper right first molar, 3: not there, and no other "
+                     "tooth known");
   CHECK(whoMustFix(ExceptionKind::recordDoubtful) == Fixer::clinician);
   SECTION("looked at again") {
     auto found = doubt(placement.id, day.bo, day.records.id);
@@ -155,7 +155,7 @@ TEST_CASE("the term's follow-up lists the records in doubt by number", "[case-64
   term.records.checks.push_back(term.make.row(doubt(placement, child, day)));
   const auto doubtful = [&](const char* today) {
     const auto tables = referralReport(term.records, date(today));
-    REQUIRE(tables.back().title == "Records in doubt");
+    REQUIRE(tables.back().title == "Records in question");
     return tables.back().rows;
   };
   REQUIRE(doubtful("2026-11-17").size() == 1);

@@ -92,7 +92,7 @@ TEST_CASE("A date that reads two ways is asked in words with the usual reading f
   const auto dates = plausibleReadings(readings, "2", clinicDay);
   REQUIRE(dates.size() == 2);
   CHECK(std::pair{dates[0].words(), dates[1].words()} ==
-        std::pair<std::string, std::string>{"4 March 2019", "3 April 2019"});
+        std::pair<std::string, std::string>{"March 4, 2019", "April 3, 2019"});
 }
 
 TEST_CASE("The reading that fits the grade better comes first", "[case-19]") {

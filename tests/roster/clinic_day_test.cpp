@@ -13,7 +13,7 @@ base::Date dayOf2026(unsigned month, unsigned dayOfMonth) {
 
 /// Term and holidays of workflow.md section 8.
 Term autumn() {
-  return {.name = "Autumn 2026",
+  return {.name = "Fall 2026",
           .start = dayOf2026(9, 8),
           .end = dayOf2026(12, 18),
           .holidays = {dayOf2026(10, 12), dayOf2026(11, 11), dayOf2026(11, 25), dayOf2026(11, 26),
@@ -29,11 +29,11 @@ TEST_CASE("A school dayOf2026 of the term opens without a question", "[case-22]"
 }
 
 TEST_CASE("A holiday or weekend or a dayOf2026 outside the term asks in words", "[case-22]") {
-  CHECK(dateQuestion(autumn(), dayOf2026(11, 11)) == "11 November 2026 is a school holiday");
-  CHECK(dateQuestion(autumn(), dayOf2026(11, 14)) == "14 November 2026 is a Saturday");
-  CHECK(dateQuestion(autumn(), dayOf2026(11, 15)) == "15 November 2026 is a Sunday");
+  CHECK(dateQuestion(autumn(), dayOf2026(11, 11)) == "November 11, 2026 is a school holiday");
+  CHECK(dateQuestion(autumn(), dayOf2026(11, 14)) == "November 14, 2026 is a Saturday");
+  CHECK(dateQuestion(autumn(), dayOf2026(11, 15)) == "November 15, 2026 is a Sunday");
   CHECK(dateQuestion(autumn(), dayOf2026(9, 7)) ==
-        "7 September 2026 is outside the term Autumn 2026");
+        "September 7, 2026 is outside the term Fall 2026");
   CHECK(dateQuestion(autumn(), dayOf2026(12, 19)) ==
-        "19 December 2026 is outside the term Autumn 2026");
+        "December 19, 2026 is outside the term Fall 2026");
 }

@@ -58,7 +58,7 @@ TEST_CASE("A withdrawal stops the child with its time and how it came",
   CHECK(now.state == ConsentState::withdrawn);
   REQUIRE(now.since.has_value());
   CHECK(now.since->text() == "2026-11-17 10:42");
-  CHECK(now.why == "withdrawn 2026-11-17 10:42, by phone, taken by the coordinator");
+  CHECK(now.why == "withdrawn Nov 17, 2026, 10:42 AM, by phone, taken by the coordinator");
 }
 
 TEST_CASE("A withdrawal stops rechecks and sharing as well", "[case-3]") {
@@ -87,7 +87,7 @@ TEST_CASE("Two forms that disagree are on hold whichever came last", "[case-7]")
     const auto held = stands(rows);
     CHECK(held.state == ConsentState::onHold);
     CHECK_FALSE(held.allows);
-    CHECK(held.why.find("neither wins") != std::string::npos);
+    CHECK(held.why.find("neither counts") != std::string::npos);
   }
 }
 
@@ -99,7 +99,7 @@ TEST_CASE("Where both guardians say yes a service needs both ticks", "[case-7]")
   CHECK(stands(rows, Service::sealants).allows);
   const auto varnish = stands(rows, Service::varnish);
   CHECK_FALSE(varnish.allows);
-  CHECK(varnish.why == "only one of two forms ticks: varnish");
+  CHECK(varnish.why == "only one of two forms checks: fluoride varnish");
 }
 
 TEST_CASE("A hold outlasts every answer until it is lifted", "[case-7]") {
@@ -191,7 +191,7 @@ TEST_CASE("Last year's form counts only where its own dates say so", "[case-11]"
   const auto lapsed = stands({forms.row(form)});
   CHECK_FALSE(lapsed.allows);
   CHECK(lapsed.state == ConsentState::notReturned);
-  CHECK(lapsed.why == "the last form no longer holds on this date");
+  CHECK(lapsed.why == "the last form is not valid on this date");
   form.validUntil = day(2027, 6, 30); // "this and next school year"
   const auto holds = stands({forms.row(form)});
   CHECK(holds.allows);
@@ -226,7 +226,7 @@ TEST_CASE("A recheck needs its own tick though the child was sealed before", "[c
   const std::vector rows{forms.row(forms.yes({Service::recheckAndReplace}))};
   const auto recheck = stands(rows, Service::recheckAndReplace);
   CHECK_FALSE(recheck.allows);
-  CHECK(recheck.why == "the form does not tick: recheck and replace");
+  CHECK(recheck.why == "the form does not check: recheck and reseal");
   CHECK(stands(rows, Service::screening).allows);
 }
 

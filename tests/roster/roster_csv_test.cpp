@@ -187,7 +187,7 @@ TEST_CASE("A header without a needed column or with a strange or double one is r
   has(trouble("first,birth_date\nMina,2019-02-03\n"), "line 1, header: no column grade");
   has(trouble("number,birth_date,grade\n1,2019-02-03,2\n"), "no column first or last");
   has(trouble("last,birth_date,grade,last\nx,2019-02-03,2,x\n"),
-      "line 1, column 4: the header has the name of column 1 once more");
+      "line 1, column 4: the header has the name of column 1 again");
   has(trouble("last,birth_date,grade,servces\nx,2019-02-03,2,all\n"),
       "line 1, column 4: not a roster column");
 }

@@ -45,7 +45,7 @@ TEST_CASE("No tooth is isolated before a dentist authorized it, and the refusal 
           "[case-82]") {
   Waiting clinic;
   CHECK(clinic.isMarked());
-  CHECK(clinic.card() == "WAITS for the dentist's exam: no tooth is authorized");
+  CHECK(clinic.card() == "WAITING for the dentist's exam: no tooth is authorized");
   CHECK(codeOf(clinic.isolated({16, 46})) == ErrorCode::ruleAuthorization);
   clinic.authorized({16});
   CHECK_FALSE(clinic.isMarked());
@@ -77,7 +77,7 @@ TEST_CASE("A call to the dentist adds a tooth, and undo takes the call back", "[
   call.on = clinic.clock.now().date();
   must(clinic.session.authorize(clinic.by, {call}));
   CHECK(clinic.card().starts_with("authorized 2: "));
-  CHECK(clinic.card().find("Dr. Selwyn Hartgrove, phone call, 17 November 2026, until 30 June "
+  CHECK(clinic.card().find("Dr. Selwyn Hartgrove, phone call, November 17, 2026, through June 30, "
                            "2027") != std::string::npos);
   CHECK(must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day})) ==
         "Dentist's authorization, Mina T.");

@@ -62,7 +62,7 @@ TEST_CASE("Sheets that were printed are counted in before the day is signed") {
   must(clinic.session.countOut(clinic.by, clinic.day, Paper::runnersList, 1));
   must(clinic.session.countOut(clinic.by, clinic.day, Paper::runnersList, 1));
   const std::vector<std::string> missing{
-      "runner's list: 2 out, 2 not accounted for; count them in, or say where they are"};
+      "runner's list: 2 out, 2 unaccounted for; count them in, or say where they are"};
   CHECK(blocking(clinic, BlockerKind::paperMissing) == missing);
   CHECK(codeOf(clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist,
                                                   clinic.coordinator})) == ErrorCode::ruleDayOpen);

@@ -88,15 +88,17 @@ TEST_CASE("An erased student is gone from the file, and the file verifies as era
   CHECK(must(clinic.session.findings()).empty());
   const auto lines = must(clinic.session.erasures());
   REQUIRE(lines.size() == 1);
-  CHECK(lines.front().words() == "erased on 17 November 2026 by " + lines.front().by +
+  CHECK(lines.front().words() == "erased on November 17, 2026 by " + lines.front().by +
                                      " at the request of the mother, letter of 12 November 2026, " +
                                      base::counted(plan.total, "row", "rows") +
                                      " (state records law, section 4)");
   const auto totals = reports::termTables(reports::termTotals(
       must(clinic.session.termRecords(clinic.term, *base::Date::parse("2026-12-18")))));
-  CHECK(std::ranges::count(totals.front().notes,
-                           "1 student was erased from this logbook as the law asked, and no count "
-                           "has them.") == 1);
+  CHECK(
+      std::ranges::count(
+          totals.front().notes,
+          "1 student was erased from this logbook as the law required. No count includes them.") ==
+      1);
   // The number on paper is not given to another student.
   CHECK(must(clinic.session.nextNumber()) > number);
 

@@ -64,14 +64,14 @@ TEST_CASE("A key that another gives a member beside her own is named, and so is 
   SECTION("beside her own") {
     forger.write(
         [&](store::Book&, store::Act& act) { act.add(forger.theirs(forger.coordinator)); });
-    CHECK(says(forger.faults(), " was added while another one stood"));
+    CHECK(says(forger.faults(), " was added while another one was valid"));
   }
   SECTION("in place of her own") {
     forger.write([&](store::Book& book, store::Act& act) {
       act.correct(forger.keyOf(book, forger.coordinator), forger.theirs(forger.coordinator),
                   "another passphrase");
     });
-    CHECK(says(forger.faults(), " was exchanged for another"));
+    CHECK(says(forger.faults(), " was replaced by another"));
   }
   SECTION("given to another person") {
     forger.write([&](store::Book& book, store::Act& act) {
@@ -80,7 +80,7 @@ TEST_CASE("A key that another gives a member beside her own is named, and so is 
       lent.member = forger.coordinator;
       act.correct(own, lent, "another passphrase");
     });
-    CHECK(says(forger.faults(), " was exchanged for another"));
+    CHECK(says(forger.faults(), " was replaced by another"));
   }
   SECTION("back after it was revoked") {
     forger.write([&](store::Book& book, store::Act& act) {
@@ -96,7 +96,7 @@ TEST_CASE("A key that another gives a member beside her own is named, and so is 
       back.revoked = false;
       act.correct(own, back, "another passphrase");
     });
-    CHECK(says(forger.faults(), " was revoked and stands again"));
+    CHECK(says(forger.faults(), " was revoked and is valid again"));
   }
   // None of it is opened or merged.
   CHECK(codeOf(forger.session.absorb(forger.file)) == ErrorCode::storeDamaged);
@@ -139,7 +139,7 @@ TEST_CASE("A day that is closed without signatures, or whose signers signed diff
     });
     const auto faults = forger.faults();
     INFO(faults);
-    CHECK(says(faults, "it is by name only, of a person who had a key"));
+    CHECK(says(faults, "it is by name only, but the person had a key"));
   }
   SECTION("her own signature, and another's name under other counts") {
     forger.write([&](store::Book& book, store::Act& act) {
@@ -279,7 +279,7 @@ TEST_CASE("A recovery code that the history does not know of is named", "[keys][
   });
   const auto faults = forger.faults();
   INFO(faults);
-  CHECK(says(faults, "a recovery code opens the names that the history does not know of"));
+  CHECK(says(faults, "a recovery code that is not in the history opens the names"));
 }
 
 TEST_CASE("A recovery code that is withdrawn on one laptop opens the other's logbook no more once "

@@ -45,8 +45,8 @@ TEST_CASE("A child who was kept back or skipped a grade is told of by school yea
   clinic.clock.advance(std::chrono::hours(24 * 300));
   clinic.session.confirmClock();
   const auto next = clinic.clock.now().date();
-  const auto nextTerm = must(clinic.session.enterTerm(
-      clinic.by, {"Autumn 2027", next.plusDays(-7), next.plusDays(60), {}}));
+  const auto nextTerm = must(
+      clinic.session.enterTerm(clinic.by, {"Fall 2027", next.plusDays(-7), next.plusDays(60), {}}));
   must(clinic.session.moveChild(clinic.by, kept, clinic.school, "2", "8", "kept back"));
   must(clinic.session.moveChild(clinic.by, skipped, clinic.school, "4", "9", "skipped a grade"));
   CHECK(gradeIn(clinic, nextTerm, next, kept) == "2");

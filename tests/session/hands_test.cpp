@@ -101,13 +101,13 @@ TEST_CASE("Two copies of a disk that nobody can tell apart: the merge shows both
     return merged.error().detail;
   };
   const auto said = refused(laptop, theirs);
-  CHECK(said.find("in this logbook 2 acts since " + laptop.clock.now().text() + ", students " +
+  CHECK(said.find("in this logbook 2 entries since " + laptop.clock.now().words() + ", students " +
                   disks.number(1) + ", " + disks.number(2)) != std::string::npos);
-  CHECK(said.find("in the other one 1 act since ") != std::string::npos);
+  CHECK(said.find("in the other one 1 entry since ") != std::string::npos);
   CHECK(said.find("student " + disks.number(0)) != std::string::npos);
   CHECK(said.find("Nothing is lost: both logbooks are whole") != std::string::npos);
   CHECK(said.find("merge again and say so") != std::string::npos);
-  CHECK(refused(twin, mine).find("in the other one 2 acts since ") != std::string::npos);
+  CHECK(refused(twin, mine).find("in the other one 2 entries since ") != std::string::npos);
   CHECK(contentNow(laptop.use(), laptop.folder) == before);
 }
 

@@ -53,7 +53,7 @@ TEST_CASE("An incident stands on the close-out with what is still to be done") {
   incident.child = child;
   must(clinic.session.enterIncident(clinic.by, incident));
   const auto text = textOf(tableOf(incidentSheetOf(clinic), "Incidents"));
-  CHECK(text.find("09:00|eye splash|Mina Hollowell|flushed 15 minutes (OF)|nurse and "
+  CHECK(text.find("9:00 AM|eye splash|Mina Hollowell|flushed 15 minutes (OF)|nurse and "
                   "guardian|OPEN: hear what the doctor said|") != std::string::npos);
   CHECK(text.find("Today: 1 eye splash.") != std::string::npos);
 }
@@ -67,7 +67,7 @@ TEST_CASE("An incident is gone on with until it is settled and its first words s
   settled.settled = true;
   CHECK(codeOf(clinic.session.correctIncident(clinic.by, old, settled, "")) ==
         ErrorCode::ruleReason);
-  must(clinic.session.correctIncident(clinic.by, old, settled, "it went on"));
+  must(clinic.session.correctIncident(clinic.by, old, settled, "update"));
   const auto now = must(clinic.session.incidents(clinic.day));
   REQUIRE(now.size() == 1);
   CHECK(now.front().id == id);
@@ -103,7 +103,7 @@ TEST_CASE("What is open of an earlier day is listed until it is settled and coun
   const auto sheet = reports::closeOut(must(clinic.session.dayRecords(next)));
   REQUIRE(sheet.incidents.size() == 1);
   CHECK(sheet.incidents.front().isEarlier);
-  CHECK(textOf(tableOf(sheet, "Incidents")).find("No incident was written down today.") !=
+  CHECK(textOf(tableOf(sheet, "Incidents")).find("No incident was recorded today.") !=
         std::string::npos);
 }
 

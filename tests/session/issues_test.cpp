@@ -34,14 +34,14 @@ TEST_CASE("A report issued after a correction names what the correction changed"
   desk.standardVisit(mina);
   CHECK(desk.issue(desk.session, ReportKind::findings) == "Version 1");
   CHECK(desk.issue(desk.session, ReportKind::findings) ==
-        "Version 1 of 17 November 2026, printed again");
+        "Version 1 of November 17, 2026, printed again");
   const auto screening = must(desk.session.screenings(mina)).front();
   auto corrected = screening.value;
   corrected.untreatedDecay = chairside::Tri::yes;
   corrected.urgency = chairside::Urgency::early;
   must(desk.session.correctScreening(desk.by, screening, corrected, "typed on the wrong line"));
   const auto words = desk.issue(desk.session, ReportKind::findings);
-  CHECK(words.starts_with("Version 2, differs from version 1 of 17 November 2026 by "));
+  CHECK(words.starts_with("Version 2, differs from version 1 of November 17, 2026 by "));
   INFO(words);
   CHECK(words.find(" -> ") != std::string::npos);
   const auto kept = must(desk.session.issuedReports(desk.term));
@@ -57,7 +57,7 @@ TEST_CASE("What went out stays out: undo does not reach it", "[case-72]") {
   desk.issue(desk.session);
   CHECK(test::codeOf(desk.session.undo(desk.by, {base::Station::totals})) ==
         base::ErrorCode::notFound);
-  CHECK(desk.ready(desk.session).words == "Version 1 of 17 November 2026, printed again");
+  CHECK(desk.ready(desk.session).words == "Version 1 of November 17, 2026, printed again");
   CHECK(must(session::releases(desk.session, desk.term)).size() == 1);
 }
 
@@ -83,6 +83,6 @@ TEST_CASE("Two laptops' versions become one list and keep their numbers", "[case
   CHECK(must(desk.session.issuedReports(desk.term)).size() == 3);
   const auto words = desk.issue(desk.session);
   INFO(words);
-  CHECK(words.starts_with("Version 3, differs from version 2 of 17 November 2026 by "));
+  CHECK(words.starts_with("Version 3, differs from version 2 of November 17, 2026 by "));
   CHECK(words.find("takes the place of another version 2") != std::string::npos);
 }

@@ -75,9 +75,10 @@ TEST_CASE("What was answered is shown with who said it and can be asked anew", "
   REQUIRE(sheet.answered.size() == 1);
   CHECK(sheet.answered.front().shown == "Mina Hollowell");
   CHECK(sheet.answered.front().what == "two visits");
-  CHECK(sheet.answered.front().words ==
-        "kept: 09:00 OF: screened, 4 teeth sealed, varnish, sealed, complete; the other is in the "
-        "history");
+  CHECK(
+      sheet.answered.front().words ==
+      "kept: 9:00 AM OF: screened, 4 teeth sealed, varnish, sealed, complete; the other is in the "
+      "history");
   CHECK(sheet.answered.front().who == "OF");
 
   reopen(clinic);
@@ -86,7 +87,7 @@ TEST_CASE("What was answered is shown with who said it and can be asked anew", "
   REQUIRE(again.questions.size() == 1);
   CHECK(again.questions.front().what == "screened on both");
   REQUIRE(again.questions.front().sides.size() == 2);
-  CHECK(again.questions.front().sides[1].words == "09:05 OF: screened"); // as it was first said
+  CHECK(again.questions.front().sides[1].words == "9:05 AM OF: screened"); // as it was first said
   CHECK_FALSE(again.mayClose());
   CHECK(must(clinic.session.screenings(mina)).size() == 2);
   CHECK(must(clinic.session.findings()).empty());

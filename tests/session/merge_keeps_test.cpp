@@ -289,8 +289,8 @@ TEST_CASE("The question shows both records tooth by tooth with what differs mark
   CHECK(question.sides.at(0).wouldLose.size() == 3);
   CHECK(question.sides.at(1).wouldLose.empty());
   const auto table = reports::mergeTable(question);
-  CHECK(table.columns.at(2).heading == "09:00 OF");
-  CHECK(table.columns.at(3).heading == "09:05 OF");
+  CHECK(table.columns.at(2).heading == "9:00 AM OF");
+  CHECK(table.columns.at(3).heading == "9:05 AM OF");
 }
 
 TEST_CASE("The question of two cards shows what each says of the child", "[case-105]") {

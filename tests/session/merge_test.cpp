@@ -107,8 +107,9 @@ TEST_CASE("Two laptops' visits of one child are a question until a person says w
   CHECK(question.child == mina);
   CHECK(question.what == "screened on both");
   REQUIRE(question.sides.size() == 2);
-  CHECK(question.sides[0].words == "09:00 OF: screened, 4 teeth sealed, varnish, sealed, complete");
-  CHECK(question.sides[1].words == "09:05 OF: screened");
+  CHECK(question.sides[0].words ==
+        "9:00 AM OF: screened, 4 teeth sealed, varnish, sealed, complete");
+  CHECK(question.sides[1].words == "9:05 AM OF: screened");
   CHECK_FALSE(asked.mayClose());
   const auto signing =
       clinic.session.signDay(clinic.by, {clinic.day, clinic.hygienist, clinic.coordinator});
@@ -175,8 +176,8 @@ TEST_CASE("The same tooth sealed on both laptops is said to be one written twice
   const auto sheet = sheetOf(clinic);
   REQUIRE(sheet.questions.size() == 1);
   CHECK(sheet.questions.front().what ==
-        "screened on both; upper right first molar, 3 sealed on both, almost certainly one sealant "
-        "written twice");
+        "screened on both; upper right first molar, 3 sealed on both, almost "
+        "certainly one sealant recorded twice");
   CHECK(sheet.counts.firstMolars == 4); // a tooth is one tooth, whatever is answered
 }
 

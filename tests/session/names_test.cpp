@@ -149,7 +149,7 @@ TEST_CASE("What tells two apart is compared without the blanks around it", "[cas
   CHECK(codeOf(clinic.session.enterSchool(clinic.by, {"Another", " CL "})) ==
         ErrorCode::textMalformed);
   CHECK(codeOf(clinic.session.enterTerm(
-            clinic.by, {"Autumn 2026 ", iso("2027-09-08"), iso("2027-12-18"), {}})) ==
+            clinic.by, {"Fall 2026 ", iso("2027-09-08"), iso("2027-12-18"), {}})) ==
         ErrorCode::textMalformed);
   const auto lots = must(clinic.session.lots());
   auto again = lots.front().value;

@@ -12,7 +12,7 @@ namespace {
 class Newcomers {
  public:
   test::Clinic clinic;
-  roster::ChildId mina = clinic.child("Mina", "Tolliver"); // 14 March 2019
+  roster::ChildId mina = clinic.child("Mina", "Tolliver"); // March 14, 2019
   std::string number = must(clinic.session.child(mina)).value.number;
 
   base::Result<roster::ChildId> enrol(const std::string& number, const std::string& first,

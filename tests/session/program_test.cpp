@@ -221,7 +221,7 @@ TEST_CASE("After the agreement ended a clinician places with a reason, an except
   const auto mina = screened(clinic);
   CHECK(must(clinic.session.lapsedAgreement(clinic.day)) == std::nullopt);
   CHECK(codeOf(clinic.session.overrideAgreement(
-            clinic.by, {clinic.day, clinic.hygienist, "nothing to take on"})) ==
+            clinic.by, {clinic.day, clinic.hygienist, "no override is needed"})) ==
         ErrorCode::ruleReason);
   endAgreement(clinic);
   CHECK(must(clinic.session.lapsedAgreement(clinic.day)) == dayOf("2026-11-01"));

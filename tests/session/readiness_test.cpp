@@ -63,8 +63,8 @@ TEST_CASE("Care goes on without readiness and the close-out lists what failed or
     if (line.kind == reports::ExceptionKind::notReady)
       lines.push_back(line.what + ": " + line.reason);
   REQUIRE(lines.size() == 2);
-  CHECK(lines[0] == "morning check, air line: failed: drops on the mirror");
-  CHECK(lines[1] == "morning check, eyes: passed over: the bag comes at ten");
+  CHECK(lines[0] == "equipment check, air line: failed: drops on the mirror");
+  CHECK(lines[1] == "equipment check, eye protection: skipped: the bag comes at ten");
 }
 
 TEST_CASE("An answer of the morning can be taken back") {

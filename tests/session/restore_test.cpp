@@ -56,8 +56,8 @@ TEST_CASE("Before a restore the backup is verified and what it has is shown", "[
   CHECK(words.find("on 1 day would not be in the restored logbook") != std::string::npos);
   const auto table = session::previewTable(preview);
   REQUIRE(table.rows.size() == 1);
-  CHECK(table.rows[0][0].find("18 November 2026") != std::string::npos);
-  CHECK(table.rows[0][3] == "2026-11-17 09:00");
+  CHECK(table.rows[0][0].find("November 18, 2026") != std::string::npos);
+  CHECK(table.rows[0][3] == "Nov 17, 2026, 9:00 AM");
 }
 
 TEST_CASE("A backup that has all that is here says that nothing would be lost", "[case-283]") {

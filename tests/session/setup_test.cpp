@@ -41,7 +41,7 @@ kit::Lot lot(kit::MaterialKind kind, const char* name, const char* expiry) {
   return made;
 }
 
-/// A program that could work on 17 November 2026.
+/// A program that could work on November 17, 2026.
 SetupRecords whole() {
   SetupRecords records{.on = dateOf("2026-11-17")};
   records.program = roster::Program{.name = "Larkmere",

@@ -187,7 +187,7 @@ TEST_CASE("A signature that was taken away, moved, copied or lent is named", "[k
         is("bare.gkbook", "UPDATE day_signature SET personal_key = NULL, signature = x'' WHERE "
                           "capacity = 'clinical'");
     INFO(faults);
-    CHECK(says(faults, "it is by name only, of a person who had a key"));
+    CHECK(says(faults, "it is by name only, but the person had a key"));
   }
   SECTION("signed by another's key") {
     const auto faults =
@@ -332,5 +332,5 @@ TEST_CASE("What the recovery code opens cannot be changed unseen", "[keys][case-
   (void)must(clinic.session.makeRecoveryCode(clinic.by));
   const auto path = clinic.copy("swapped.gkbook");
   forge(path, "UPDATE book SET recovery_box = randomblob(48)");
-  CHECK(says(faultsIn(path, clinic), "what the recovery code opens was changed"));
+  CHECK(says(faultsIn(path, clinic), "the recovery code's key was changed"));
 }

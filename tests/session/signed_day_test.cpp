@@ -63,10 +63,10 @@ TEST_CASE("A signed day is reopened with a reason, changed and signed again, and
 
   const auto words = reports::signingWords(clinic.sheet());
   REQUIRE(words.size() == 3);
-  CHECK(words[0].starts_with("Signed on 17 November 2026 at "));
-  CHECK(words[1].starts_with("Reopened on 18 November 2026 at "));
+  CHECK(words[0].starts_with("Signed on November 17, 2026 at "));
+  CHECK(words[1].starts_with("Reopened on November 18, 2026 at "));
   CHECK(words[1].ends_with("because: urgency on the wrong line"));
-  CHECK(words[2].starts_with("Signed again on 18 November 2026 at "));
+  CHECK(words[2].starts_with("Signed again on November 18, 2026 at "));
   CHECK(holds(notesOf(clinic.sheet(), "Close-out: "), "because: urgency on the wrong line."));
 }
 

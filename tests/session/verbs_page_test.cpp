@@ -22,7 +22,7 @@ std::string verbsPage() {
       "build/release/bin/test_session \"[verbs]\"`. The\nsession holds every act against its row "
       "before anything else. No author, or one without the right:\n`rule.credential`; another "
       "state of the day: `rule.day-open`; not seated: `rule.identity`; no consent:\n"
-      "`rule.consent`; no reason: `rule.reason`; somebody types who has a PIN and is not signed "
+      "`rule.consent`; no reason: `rule.reason`; the person typing has a PIN and is not signed "
       "in, or an\nact that asks for the PIN of the one who answers for it was not confirmed with "
       "it: `pin.needed`.\nRefusals come in that order. Whoever types for another needs the right "
       "to type. Members without a PIN\nare asked for none.\n\n| Act | Right | School day | Seated "

@@ -33,7 +33,7 @@ TEST_CASE("No placement without a valid consent on that day", "[case-1]") {
   const auto standing =
       must(clinic.session.standing(jory, roster::Service::sealants, clinic.clock.now().date()));
   CHECK(standing.state == roster::ConsentState::withdrawn);
-  CHECK(standing.why == "withdrawn 2026-11-17 10:42, by phone, taken by Ines");
+  CHECK(standing.why == "withdrawn Nov 17, 2026, 10:42 AM, by phone, taken by Ines");
   CHECK(codeOf(clinic.session.seat(
             clinic.by, {jory,
                         clinic.day,
@@ -214,7 +214,7 @@ TEST_CASE("A clock far ahead is asked about before the first act", "[case-257]")
     clinic.clock.setWall(base::atLocal(must(base::Date::parse(date)), std::chrono::hours(9),
                                        std::chrono::minutes(-300)));
     REQUIRE(clinic.session.clockQuestion());
-    CHECK(clinic.session.clockQuestion()->find("of 17 November 2026") != std::string::npos);
+    CHECK(clinic.session.clockQuestion()->find("of November 17, 2026") != std::string::npos);
     CHECK(codeOf(act()) == ErrorCode::clockAhead);
     CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.empty());
   }

@@ -79,7 +79,7 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
   const auto at = desk.add(school());
   const auto who = desk.add(child(at, 1043));
   const auto date = must(base::Date::parse("2026-11-17"));
-  const auto term = desk.add(roster::Term{"Autumn", date, date.plusDays(9), {date.plusDays(1)}});
+  const auto term = desk.add(roster::Term{"Fall", date, date.plusDays(9), {date.plusDays(1)}});
   const auto day = desk.add(roster::ClinicDay{term, at, date, 1, {}, false});
   const auto member = desk.add(
       roster::Member{"Oriel", "OF", roster::Role::hygienist, "HY", date, roster::TaskSet::all()});

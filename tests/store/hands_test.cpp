@@ -288,7 +288,7 @@ TEST_CASE("What an act's rows have in common is said once, and a row by another 
     const auto said = book.current<roster::School>(store::everything()).value().back();
     REQUIRE(book.act({second, {}}, nineSharp, [&](store::Act& act) {
       act.add(roster::School{"Another", "AN"});
-      act.restate(said, said.value, "said again");
+      act.restate(said, said.value, "entered again");
     }));
     const auto rows = book.current<roster::School>(store::everything()).value();
     CHECK(rows.at(1).stamp.by.author == second);

@@ -75,7 +75,7 @@ Clinic::Clinic(std::optional<Scratch>&& owned, const base::Path& book, session::
                                                 {},
                                                 roster::usualTasks(roster::Role::coordinator)}))),
       term(must(session.enterTerm(
-          {}, {"Autumn 2026", date("2026-09-08"), date("2026-12-18"), {date("2026-11-11")}}))),
+          {}, {"Fall 2026", date("2026-09-08"), date("2026-12-18"), {date("2026-11-11")}}))),
       school(must(session.enterSchool({}, {"Cobble Lantern Elementary", "CL"}))),
       resin(must(session.enterLot({}, lot(kit::MaterialKind::sealantLightCure, "Resin Fern",
                                           "RF-2609", 20, {kit::Contains::acrylate})))),

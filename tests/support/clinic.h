@@ -22,7 +22,7 @@ base::ErrorCode codeOf(const base::Result<T>& result) {
   return result.error().code;
 }
 
-/// A small invented program on Tuesday 17 November 2026, 09:00, one open day, with the kit of the
+/// A small invented program on Tuesday November 17, 2026, 09:00, one open day, with the kit of the
 /// morning. Everything is entered through the session's own verbs.
 class Clinic {
  public:

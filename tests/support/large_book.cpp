@@ -75,7 +75,7 @@ class LargeBook {
 
  private:
   void openTerms() {
-    // Two a year before Clinic's own, Autumn 2026.
+    // Two a year before Clinic's own, Fall 2026.
     for (int n = 0; n < termCount - 1; ++n) {
       const int year = 2023 + n / 2;
       const bool isSpring = n % 2 == 0;
@@ -84,7 +84,7 @@ class LargeBook {
       terms_.emplace_back(
           must(clinic_.session.enterTerm(
               clinic_.by,
-              {(isSpring ? "Spring " : "Autumn ") + std::to_string(year), start, end, {}})),
+              {(isSpring ? "Spring " : "Fall ") + std::to_string(year), start, end, {}})),
           start);
     }
     terms_.emplace_back(clinic_.term, *base::Date::of(2026, 9, 8));

@@ -98,7 +98,7 @@ TEST_CASE("Without the dentist's yes the tooth is left with the reason", "[case-
 TEST_CASE("A child of whom no tooth is authorized can be screened and nothing more", "[case-82]") {
   Waiting chair;
   REQUIRE(chair.page->take(chair.mina, chair.clinic.day));
-  CHECK(chair.text("identityConsent").contains(u"WAITS for the dentist's exam"_s));
+  CHECK(chair.text("identityConsent").contains(u"WAITING for the dentist's exam"_s));
   chair.seat(chair.mina);
   chair.screenFour();
   REQUIRE(chair.shows("fieldPanel"));
@@ -143,7 +143,7 @@ TEST_CASE("In the window the board says who waits, and the exam is entered by ke
   CHECK(alerts().contains(u"dentist first"_s));
   press(*desk.window, Qt::Key_E, Qt::AltModifier);
   REQUIRE(desk.shows(u"authorizationForm"_s));
-  CHECK(desk.reads(u"WAITS for the dentist's exam"_s));
+  CHECK(desk.reads(u"WAITING for the dentist's exam"_s));
   part<QLineEdit>(*desk.window, u"examTeeth"_s).setText(u"3 14 19 33"_s);
   press(*desk.window, Qt::Key_Return, Qt::ControlModifier);
   REQUIRE(desk.shows(u"authorizationForm"_s)); // no such tooth: the entry stays
@@ -157,7 +157,7 @@ TEST_CASE("In the window the board says who waits, and the exam is entered by ke
   CHECK(desk.reads(u"uthorized 4: "_s));
   desk.prompter->texts = {u"dentist called back"_s};
   press(*desk.window, Qt::Key_W, Qt::AltModifier);
-  CHECK(desk.reads(u"WAITS for the dentist's exam"_s));
+  CHECK(desk.reads(u"WAITING for the dentist's exam"_s));
   press(*desk.window, Qt::Key_Escape);
   CHECK(alerts().contains(u"dentist first"_s));
 }

@@ -23,9 +23,9 @@ TEST_CASE("The board shows each child once under its group with a count") {
   CHECK(board.lineOf(seated)->place == session::Place::inChair);
   CHECK(board.lineOf(absent)->place == session::Place::absent);
   CHECK(words(board.page, u"boardCounts"_s) ==
-        u"Waiting 1    In the chair 1    Begun, not ended 0    Done 0    Not seen 1"_s);
+        u"Waiting 1    In the chair 1    In progress 0    Done 0    Not seen 1"_s);
   CHECK(board.model().headingRows().size() == 3);
-  CHECK(words(board.page, u"boardTitle"_s).endsWith(u"Tuesday 17 November 2026"_s));
+  CHECK(words(board.page, u"boardTitle"_s).endsWith(u"Tuesday, November 17, 2026"_s));
 }
 
 TEST_CASE("A scanned number and Enter take the child to the chair") {
@@ -59,7 +59,7 @@ TEST_CASE("Enter never takes one of several children that fit") {
   board.type(u"mi"_s);
   press(board.page, Qt::Key_Return);
   CHECK(board.taken.empty());
-  CHECK(board.news.contains(u"2 children fit"_s));
+  CHECK(board.news.contains(u"2 matches"_s));
   press(board.page, Qt::Key_Down);
   press(board.page, Qt::Key_Return);
   CHECK(board.taken.size() == 1);
@@ -98,8 +98,9 @@ TEST_CASE("Declined and left school and not reached are one key each") {
   Board board;
   const auto child = board.clinic.child("Mina");
   board.open();
-  for (const auto& [key, outcome] :
-       {std::pair(Qt::Key_D, "declined"), {Qt::Key_L, "left school"}, {Qt::Key_R, "not reached"}}) {
+  for (const auto& [key, outcome] : {std::pair(Qt::Key_D, "declined"),
+                                     {Qt::Key_L, "left school"},
+                                     {Qt::Key_R, "not seen, out of time"}}) {
     press(board.page, key, Qt::AltModifier);
     CHECK(board.lineOf(child)->outcome == outcome);
   }
@@ -130,7 +131,7 @@ TEST_CASE("Consent withdrawn before the chair takes the child out of the queue",
   board.prompter.texts = {u"by phone, the mother, taken by BO"_s};
   press(board.page, Qt::Key_W, Qt::AltModifier);
   CHECK(board.troubles.join(u'|') == QString());
-  CHECK(board.lineOf(child)->outcome == "withdrawn");
+  CHECK(board.lineOf(child)->outcome == "consent withdrawn");
   const auto stands = must(board.clinic.session.standing(child, roster::Service::screening,
                                                          board.clinic.clock.now().date()));
   CHECK_FALSE(stands.allows);
@@ -329,7 +330,7 @@ TEST_CASE("A day on a weekend opens only with a reason", "[case-22]") {
   CHECK(board.troubles.front().contains(u"reason"_s));
   board.fill(u"dayReason"_s, u"the district's make-up day"_s);
   press(board.page, Qt::Key_Return, Qt::ControlModifier);
-  CHECK(words(board.page, u"boardTitle"_s).contains(u"Saturday 14 November 2026"_s));
+  CHECK(words(board.page, u"boardTitle"_s).contains(u"Saturday, November 14, 2026"_s));
 }
 
 TEST_CASE("A cancelled day says why", "[case-22]") {
@@ -357,5 +358,5 @@ TEST_CASE("An outcome without anybody at work is refused with the reason") {
   board.open();
   press(board.page, Qt::Key_A, Qt::AltModifier);
   REQUIRE(board.troubles.size() == 1);
-  CHECK(board.troubles.front().contains(u"who does this"_s));
+  CHECK(board.troubles.front().contains(u"no provider is selected"_s));
 }

@@ -68,7 +68,7 @@ TEST_CASE("A child who bolts after the etch leaves it on record and may come bac
   REQUIRE(chair.shows("finishPanel"));
   chair.press("R");
   REQUIRE(chair.shows("fieldPanel"));
-  CHECK(chair.text("fieldTitle") == u"Right half: keep dry"_s);
+  CHECK(chair.text("fieldTitle") == u"Right side: keep dry"_s);
   chair.sealHalf();
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(u"SEALED, UNFINISHED"_s)); // the left half is left
@@ -133,19 +133,19 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
   Placing chair;
   chair.flag(roster::FlagKind::latexAllergy, "rash from gloves");
   REQUIRE(chair.page->take(chair.child, chair.clinic.day));
-  CHECK(chair.text("identityStop") == u"STOP: latex allergy, rash from gloves"_s);
+  CHECK(chair.text("identityStop") == u"ALLERGY: latex, rash from gloves"_s);
   CHECK(chair.text("identityAsked").contains(u"from the first glove on"_s));
   chair.press(Qt::Key_PageDown);
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   chair.screenFour();
-  CHECK(chair.text("fieldGuide").startsWith(u"LATEX STOP: latex-free gloves"_s));
+  CHECK(chair.text("fieldGuide").startsWith(u"LATEX ALLERGY: latex-free gloves"_s));
   auto setup = chair.acting.now();
   setup.sealant =
       chair.lot(kit::MaterialKind::sealantLightCure, "Resin Moss", "RM-11", {kit::Contains::latex});
   chair.acting.change(setup);
   chair.press(Qt::Key_Return);
-  CHECK(chair.message().contains(u"STOP: latex allergy"_s));
+  CHECK(chair.message().contains(u"ALLERGY: latex"_s));
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day)).empty());
   chair.press("L1"); // Resin Fern
   chair.sealHalf();
@@ -161,7 +161,8 @@ TEST_CASE("A rosin stop forbids that varnish and no other", "[case-48]") {
   chair.press("ZDDDD444");
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("finishPanel"));
-  CHECK(chair.text("finishState").contains(u"STOP: rosin reaction"_s)); // before it is on the teeth
+  CHECK(chair.text("finishState")
+            .contains(u"medical alert: rosin reaction"_s)); // before it is on the teeth
   chair.press("V");
   CHECK(must(chair.clinic.session.dayRecords(chair.clinic.day)).varnishes.empty());
   chair.press("L");
@@ -197,7 +198,7 @@ TEST_CASE("Varnish cannot come before the sealants, and where it is on already t
   chair.type(u"it is up"_s);
   REQUIRE(chair.shows("fieldPanel"));
   chair.press(Qt::Key_Return);
-  CHECK(chair.text("askQuestion").startsWith(u"Varnish is on already"_s));
+  CHECK(chair.text("askQuestion").startsWith(u"Varnish is already on"_s));
   chair.press("1");
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day)).size() == 1);
   chair.press(Qt::Key_Return);
@@ -314,7 +315,7 @@ TEST_CASE("A clock set back in the middle of an etch moves neither the etch nor 
   const auto then = chair.clinic.clock.now();
   chair.clinic.clock.setWall({base::Instant{then.at.utc - std::chrono::hours(3)}, then.offset});
   chair.run(15);
-  CHECK(chair.message().contains(u"clock was set while a timer ran"_s));
+  CHECK(chair.message().contains(u"clock changed during a timed step"_s));
   chair.press(Qt::Key_Space);
   chair.run(10);
   chair.press("5");

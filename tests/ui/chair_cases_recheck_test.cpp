@@ -44,9 +44,9 @@ TEST_CASE("Of two occlusal pits one lost makes the surface held in part", "[case
   chair.seat(chair.wren);
   chair.press("7");
   chair.press("65"); // chewing surface in part, groove whole
-  CHECK(chair.text("askQuestion").startsWith(u"Try to lift what is left"_s));
+  CHECK(chair.text("askQuestion").startsWith(u"Try to lift the remaining sealant"_s));
   chair.press("1"); // it holds
-  CHECK(chair.text("recheckAnswers").contains(u"Occlusal: PART"_s));
+  CHECK(chair.text("recheckAnswers").contains(u"Occlusal: PARTIALLY RETAINED"_s));
   chair.press(Qt::Key_Return);
   const auto check = checkOf(chair, 16);
   CHECK(check.occlusal == Held::part);

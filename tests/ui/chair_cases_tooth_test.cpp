@@ -44,7 +44,7 @@ struct Seated : test::Chair {
     for (int i = 0; i < presses; ++i) {
       press("J");
       for (const auto* word :
-           {": whole tooth. Decision: seal", ": whole tooth. Decision: interim",
+           {": whole tooth. Decision: seal", ": whole tooth. Decision: glass ionomer sealant",
             ": whole tooth. Decision: repair", ": whole tooth. Decision: reseal"})
         offered = offered || text("screeningCursor").contains(QString::fromLatin1(word));
     }
@@ -129,9 +129,9 @@ TEST_CASE("A molar too early for the age is asked about and a primary molar stil
   CHECK_FALSE(chair.shows("screeningAge"));
   chair.press("B");
   chair.type(u"4"_s); // the place of the upper right second premolar
-  CHECK(chair.text("askQuestion").startsWith(u"What stands in this place?"_s));
+  CHECK(chair.text("askQuestion").startsWith(u"Which tooth is here?"_s));
   chair.press("2");
-  CHECK(chair.tile("tile15").contains(u"baby tooth"_s));
+  CHECK(chair.tile("tile15").contains(u"primary retained"_s));
   chair.press("ZSSSS");
   chair.record();
   CHECK(chair.row(15).presence == Presence::primaryStillPresent);
@@ -193,7 +193,7 @@ TEST_CASE("A tooth with a cavity cannot be sealed until its finding is changed w
 TEST_CASE("An early lesion without a hole is a reason to seal", "[case-32]") {
   Seated chair;
   chair.press("ZEDDD");
-  CHECK(chair.tile("tile16").contains(u"early lesion, seal occlusal and lingual"_s));
+  CHECK(chair.tile("tile16").contains(u"non-cavitated lesion, seal occlusal and lingual"_s));
   chair.record();
   CHECK(chair.row(16).occlusal.condition == Condition::earlyLesion);
   CHECK(chair.row(16).decision == Decision::seal);
@@ -210,7 +210,7 @@ TEST_CASE("Fluorosis is sealed and its own white is not taken for frost", "[case
   chair.press(Qt::Key_Space);
   chair.run(20);
   chair.press(Qt::Key_Space);
-  CHECK(chair.text("fieldGuide").contains(u"Fluorosis, upper right first molar: white already"_s));
+  CHECK(chair.text("fieldGuide").contains(u"Fluorosis, upper right first molar: already white"_s));
 }
 
 TEST_CASE("A hypomineralised molar is sealed and looked at sooner, a broken one referred",
@@ -233,18 +233,18 @@ TEST_CASE("A hypomineralised molar is sealed and looked at sooner, a broken one 
 TEST_CASE("A sealant of somebody else is recorded as that and left alone", "[case-35]") {
   Seated chair;
   chair.press("ZYYYY");
-  CHECK(chair.tile("tile16").contains(u"sealed whole"_s));
+  CHECK(chair.tile("tile16").contains(u"sealant fully retained"_s));
   chair.record();
   CHECK(chair.row(16).occlusal.origin == Origin::other);
   CHECK(chair.row(16).decision == Decision::none);
-  CHECK(chair.text("finishTitle") == u"Nothing was sealed today"_s);
+  CHECK(chair.text("finishTitle") == u"No teeth sealed today"_s);
   chair.press(Qt::Key_Return);
   CHECK(must(chair.clinic.session.placements(chair.child)).empty());
 }
 
 TEST_CASE("Who sealed a tooth may stay unknown and is never guessed", "[case-36]") {
   Seated chair;
-  chair.press("ZMCDDD"); // "Sealed, by whom?"
+  chair.press("ZMCDDD"); // "Sealed, origin?"
   chair.record();
   CHECK(chair.row(16).occlusal ==
         chairside::SurfaceFinding{Condition::sealedWhole, Origin::unknown});

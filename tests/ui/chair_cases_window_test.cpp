@@ -68,7 +68,7 @@ TEST_CASE("A child who answers to another name is not seated and the board says 
   CHECK(desk.shows(u"identityPanel"_s));
   desk.key(Qt::Key_Delete);
   REQUIRE(desk.shows(u"dayBoardPage"_s));
-  CHECK(desk.reads(u"nothing was opened for this child"_s));
+  CHECK(desk.reads(u"nothing was opened"_s));
   CHECK_FALSE(desk.chair().isOccupied());
   CHECK(must(desk.session().dayRecords(*desk.day)).seatings.empty());
 }

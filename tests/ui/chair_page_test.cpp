@@ -19,9 +19,9 @@ TEST_CASE("A standard child is sealed by keyboard alone within the key budget") 
                 "Sealing 4: upper right first molar, 3 (occlusal and lingual groove)")));
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("fieldPanel"));
-  CHECK(chair.text("fieldTitle") == QStringLiteral("Right half: keep dry"));
+  CHECK(chair.text("fieldTitle") == QStringLiteral("Right side: keep dry"));
   chair.sealHalf();
-  CHECK(chair.text("fieldTitle") == QStringLiteral("Left half: keep dry"));
+  CHECK(chair.text("fieldTitle") == QStringLiteral("Left side: keep dry"));
   chair.sealHalf();
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishSealed").count(QStringLiteral(": sealed")) == 4);

@@ -25,7 +25,7 @@ TEST_CASE("Saliva on one tooth sends that tooth alone back to etch", "[case-46]"
   chair.etchToFrosty();
   const int before = chair.keys;
   chair.press("W");
-  CHECK(chair.text("askQuestion").contains(QStringLiteral("neighbours")));
+  CHECK(chair.text("askQuestion").contains(QStringLiteral("adjacent teeth")));
   chair.press(Qt::Key_Return); // the tooth under the cursor, upper right
   auto fields = must(chair.clinic.session.fields(child, chair.clinic.day));
   CHECK(progress(fields, 16).wet);
@@ -219,7 +219,7 @@ TEST_CASE("An acrylate stop is seen at identity and in the header and no resin i
       {child, roster::FlagKind::acrylateAllergy, roster::FlagAction::stop, "swelling", false, ""}));
   REQUIRE(chair.page->take(child, chair.clinic.day));
   CHECK(chair.shows("identityStop"));
-  CHECK(chair.text("identityStop") == QStringLiteral("STOP: acrylate allergy, swelling"));
+  CHECK(chair.text("identityStop") == QStringLiteral("ALLERGY: acrylate, swelling"));
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("identityPanel")); // the alert is not read yet
@@ -230,7 +230,7 @@ TEST_CASE("An acrylate stop is seen at identity and in the header and no resin i
   chair.press(Qt::Key_Return);
   CHECK(chair.shows("chairStop"));
   CHECK(must(chair.clinic.session.fields(child, chair.clinic.day)).empty());
-  CHECK(chair.message().contains(QStringLiteral("STOP: allergy")));
+  CHECK(chair.message().contains(QStringLiteral("ALLERGY.")));
   CHECK(chair.shows("fieldPanel")); // the entry stays
 }
 
@@ -286,7 +286,7 @@ TEST_CASE("Hiding the screen leaves no name on it and the same step behind it") 
   CHECK(chair.shows("screeningPanel"));
   CHECK(chair.page->findChild<QWidget*>(QStringLiteral("tile16"))
             ->accessibleName()
-            .contains(QStringLiteral("nothing said")));
+            .contains(QStringLiteral("not charted yet")));
 }
 
 TEST_CASE("Not frosty etches the tooth again and says why") {
@@ -331,7 +331,7 @@ TEST_CASE("A child with nothing to seal is done within fourteen actions") {
   chair.press("ZCFKG55"); // the cavity answers untreated decay
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("finishPanel"));
-  CHECK(chair.text("finishState").contains(QStringLiteral("SCREENED, NONE NEEDED")));
+  CHECK(chair.text("finishState").contains(QStringLiteral("SCREENED, NO SEALANTS NEEDED")));
   chair.press(Qt::Key_Return);
   chair.press(Qt::Key_Return); // the varnish: child declines
   CHECK_FALSE(chair.page->isOccupied());

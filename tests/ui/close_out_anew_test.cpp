@@ -62,7 +62,7 @@ class CloseOutAgain : public Desk {
 struct Asked {
   ui::DecideDialog dialog{nullptr,
                           u"How did the day of Mina Tolliver-Reed end?"_s,
-                          {u"absent"_s, u"declined"_s, u"not reached"_s}};
+                          {u"absent"_s, u"declined"_s, u"not seen, out of time"_s}};
   bool isTaken = false;
   Asked() {
     QObject::connect(&dialog, &QDialog::accepted, &dialog, [this] { isTaken = true; });
@@ -125,13 +125,13 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
   desk.disagreed();
   desk.open();
   desk.choose(mergeLines);
-  REQUIRE(desk.section(mergeLines) == u"Merge questions  1"_s);
+  REQUIRE(desk.section(mergeLines) == u"Laptop conflicts  1"_s);
   press(desk.page, Qt::Key_Return);
   desk.prompter.choices = {1};
   press(desk.page, Qt::Key_Return);
-  REQUIRE(desk.section(mergeLines) == u"Merge questions  0"_s);
+  REQUIRE(desk.section(mergeLines) == u"Laptop conflicts  0"_s);
   REQUIRE(desk.table(mergeLines).rows.size() == 1);
-  CHECK(desk.table(mergeLines).rows.front().back().starts_with("kept: 09:00 OF: "));
+  CHECK(desk.table(mergeLines).rows.front().back().starts_with("kept: 9:00 AM OF: "));
   const auto before = must(desk.clinic.session.dayRecords(desk.clinic.day)).outcomes;
   REQUIRE(before.size() == 1);
 
@@ -140,7 +140,7 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
     desk.prompter.choices = {0};
     press(desk.page, Qt::Key_Return);
     CHECK(desk.troubles.join(u'|') == QString());
-    CHECK(desk.section(mergeLines) == u"Merge questions  0"_s);
+    CHECK(desk.section(mergeLines) == u"Laptop conflicts  0"_s);
     CHECK(desk.table(mergeLines).rows.size() == 1);
     const auto after = must(desk.clinic.session.dayRecords(desk.clinic.day)).outcomes;
     REQUIRE(after.size() == 1);
@@ -149,13 +149,13 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
   SECTION("left open, it blocks the signing") {
     desk.prompter.texts = {u"nobody is sure"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(mergeLines) == u"Merge questions  1"_s);
+    CHECK(desk.section(mergeLines) == u"Laptop conflicts  1"_s);
     CHECK(words(desk.page, u"closeOutVerdict"_s).startsWith(u"✖"_s));
   }
   SECTION("without a reason nothing is asked") {
     desk.prompter.texts = {u" "_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(mergeLines) == u"Merge questions  0"_s);
+    CHECK(desk.section(mergeLines) == u"Laptop conflicts  0"_s);
   }
   SECTION("a signed day says that it is signed") {
     desk.prompter.texts = {u"0"_s};
@@ -183,18 +183,18 @@ TEST_CASE("A letter handed over in error waits in the list for a call, or to com
   CHECK(desk.section(letterLines) == u"Letters  0 of 0  ✖ 1"_s);
   CHECK(desk.section(exceptions) == u"Exceptions  2"_s); // and paper was not counted
   desk.choose(letterLines);
-  CHECK(desk.table(letterLines).rows.front().back() == "handed over in error: tell the guardian");
+  CHECK(desk.table(letterLines).rows.front().back() == "given out by mistake: tell the guardian");
 
   SECTION("Enter logs the call") {
     press(desk.page, Qt::Key_Return);
     desk.prompter.choices = {0, 0};
     desk.prompter.texts = {u"told that it was a mistake"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.table(letterLines).rows.front().back() == "nothing more: the guardian was told");
+    CHECK(desk.table(letterLines).rows.front().back() == "none: the parent was told");
   }
   SECTION("it came back") {
     desk.letter(4);
-    CHECK(desk.news == u"Noted as returned: 1 letter."_s);
+    CHECK(desk.news == u"Marked as returned: 1 letter."_s);
     CHECK(desk.table(letterLines).rows.front()[6] == "1");
   }
   CHECK(desk.troubles.join(u'|') == QString());

@@ -170,7 +170,7 @@ TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
   press(desk.page, Qt::Key_Return);
   press(desk.page, Qt::Key_Return); // Enter on the line says what became of it
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.prompter.asked.last().contains(u"Who said so"_s));
+  CHECK(desk.prompter.asked.last().contains(u"Source:"_s));
   CHECK(must(desk.clinic.session.dayRecords(desk.clinic.day)).referrals.front().value.state ==
         followup::ReferralState::treatedComplete);
 }
@@ -255,16 +255,16 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news == u"Taken in: 1 new entry. Questions that only a person can answer: 1."_s);
+  CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
   CHECK(desk.section(toMend) == u"To fix  0"_s);
-  CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1"_s);
   CHECK(desk.verdict().startsWith(u"✖"_s));
   press(desk.page, Qt::Key_Return); // from the names into the table
   desk.prompter.choices = {1};
   press(desk.page, Qt::Key_Return);
   CHECK(desk.prompter.asked.back().contains(u"an outcome on both"_s));
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  0"_s);
   CHECK(desk.verdict().startsWith(u"✔"_s));
 }
 
@@ -289,15 +289,15 @@ TEST_CASE("What one laptop recorded in two copies is joined only when somebody s
     desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
     desk.prompter.choices = {answer};
     press(desk.page, Qt::Key_T, Qt::AltModifier);
-    CHECK(desk.prompter.asked.back().contains(u"went on in two copies"_s));
+    CHECK(desk.prompter.asked.back().contains(u"was used as two copies"_s));
     CHECK(desk.prompter.asked.back().contains(u"Nothing is lost"_s));
     CHECK(desk.troubles.join(u'|') == QString());
   };
   merge(1);
-  CHECK(desk.section(mergeQuestions) == u"Merge questions  0"_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  0"_s);
   merge(0);
-  CHECK(desk.news == u"Taken in: 1 new entry. Questions that only a person can answer: 1."_s);
-  CHECK(desk.section(mergeQuestions) == u"Merge questions  1"_s);
+  CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1"_s);
 }
 
 TEST_CASE("One key and Enter print every letter that is due and then none is") {

@@ -40,11 +40,11 @@ class Counting : public Desk {
 
 TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
   Counting desk;
-  CHECK(desk.section(effort) == u"Time and people  –"_s);
+  CHECK(desk.section(effort) == u"Staff and chair hours  –"_s);
   desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
-  CHECK(desk.news == u"Time and people are noted."_s);
-  CHECK(desk.section(effort) == u"Time and people  ✔"_s);
+  CHECK(desk.news == u"Staff and chair hours saved."_s);
+  CHECK(desk.section(effort) == u"Staff and chair hours  ✔"_s);
   const auto& row = desk.table(effort).rows.at(0);
   CHECK(row == std::vector<std::string>{"2", "5.5", "11.0", "0.09", "hygienist 12, coordinator 6",
                                         "18", "46"});
@@ -62,12 +62,12 @@ TEST_CASE("The day's costs are the fourth answer, and left blank they stay as th
   CHECK(roster::costsText(must(desk.clinic.session.lastCosts())->lines) ==
         "staff 504.00, supplies 60.00");
   CHECK(desk.table(effort).notes.back() ==
-        "Costs, $: staff 504.00, supplies 60.00; 564.00 in all.");
+        "Costs, $: staff 504.00, supplies 60.00; 564.00 in total.");
   desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12"_s, u"46"_s}; // backs out of the fourth
   press(desk.page, Qt::Key_H, Qt::AltModifier);
   CHECK(desk.table(effort).notes.back() ==
-        "Costs, $: staff 504.00, supplies 60.00; 564.00 in all.");
-  CHECK(desk.news == u"Time and people are noted."_s);
+        "Costs, $: staff 504.00, supplies 60.00; 564.00 in total.");
+  CHECK(desk.news == u"Staff and chair hours saved."_s);
 }
 
 TEST_CASE("An answer that cannot be read is asked again with why, until it can or one backs out") {
@@ -78,7 +78,7 @@ TEST_CASE("An answer that cannot be read is asked again with why, until it can o
   CHECK(desk.prompter.asked.at(1).startsWith(u"type how many chairs"_s));
   CHECK(desk.prompter.asked.at(3).contains(u"write a role and its hours"_s));
   CHECK(desk.prompter.asked.at(4).contains(u"999 hours of hygienist are more than"_s));
-  CHECK(desk.section(effort) == u"Time and people  –"_s);
+  CHECK(desk.section(effort) == u"Staff and chair hours  –"_s);
 }
 
 TEST_CASE("With nobody at work nothing is asked") {
@@ -96,7 +96,7 @@ TEST_CASE("Enter on a supply counts its packages, and none left closes the lot")
   desk.prompter.choices = {0};
   desk.prompter.texts = {u"2 0"_s};
   press(desk.page, Qt::Key_Return);
-  CHECK(desk.news == u"The lot is noted."_s);
+  CHECK(desk.news == u"Lot saved."_s);
   const auto& row = desk.table(supplies).rows.at(0);
   CHECK(row.at(4) == "2");
   CHECK(row.at(5) == "0, closed");

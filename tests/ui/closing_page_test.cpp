@@ -71,7 +71,7 @@ TEST_CASE("An eye splash at the chair is written down with few keys and says wha
   });
   REQUIRE(desk.shows(u"chairPage"_s)); // went on with the child in the chair
   desk.key(Qt::Key_F7);
-  CHECK(desk.reads(u"call the emergency number first and record later"_s));
+  CHECK(desk.reads(u"call 911 first and record later"_s));
   CHECK(words(*desk.window, u"incidentAbout"_s).startsWith(u"About Mina Tolliver-Reed"_s));
   desk.key(Qt::Key_2);
   CHECK(desk.reads(u"Flush the eye 15 minutes, then medical care."_s));
@@ -100,7 +100,7 @@ TEST_CASE("A lost laptop is written down from the close-out and settled later", 
   CHECK(words(*desk.window, u"incidentAbout"_s).startsWith(u"About "_s));
   desk.key(Qt::Key_C);
   desk.type(u"-"_s);
-  CHECK(words(*desk.window, u"incidentAbout"_s).startsWith(u"About no child"_s));
+  CHECK(words(*desk.window, u"incidentAbout"_s).startsWith(u"No child selected"_s));
   desk.key(Qt::Key_8);
   CHECK(desk.reads(u"tell the program manager at once"_s));
   desk.type(u"08:40"_s);
@@ -238,7 +238,7 @@ TEST_CASE("The incident page and the end of the close-out as pictures", "[.pictu
                                        .happened = clinic.clock.now(),
                                        .done = "rinse water in the left eye; flushed 15 minutes",
                                        .told = "nurse and guardian",
-                                       .followUp = "hear what the doctor or dentist said"}));
+                                       .followUp = "follow up with doctor/dentist"}));
     clinic.seat(mina);
   });
   const auto grab = [&](const char* name) {

@@ -30,7 +30,7 @@ TEST_CASE("A recheck that finds no such sealant leaves the record doubtful or co
   chair.press("00"); // neither surface
   chair.press("8");  // record doubtful
   chair.press("1");  // nobody knows
-  CHECK(chair.text("recheckAnswers").contains(u"CANNOT ASSESS"_s));
+  CHECK(chair.text("recheckAnswers").contains(u"NOT ASSESSABLE"_s));
   chair.press(Qt::Key_Return);
   const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
   REQUIRE(earlier.front().newest.has_value());
@@ -55,7 +55,7 @@ TEST_CASE("A sealant of ours where the logbook has none is said to be doubtful a
   REQUIRE(chair.shows("screeningPanel"));
   chair.press("SSSS"); // the first molars
   chair.press("O");    // upper right second: ours, and nothing is written down
-  REQUIRE(chair.text("askQuestion").contains(u"RECORD DOUBTFUL"_s));
+  REQUIRE(chair.text("askQuestion").contains(u"Charted on the wrong tooth?"_s));
   chair.press("2"); // the first of the earlier placements was meant
   CHECK(chair.isOn(17));
   CHECK(chair.teeth().size() == 4);

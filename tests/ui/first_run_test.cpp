@@ -186,7 +186,7 @@ TEST_CASE("Setting up is left and taken up again where something is missing", "[
   CHECK(team.shows(u"deskTeam"_s));
   CHECK(team.window->focusWidget()->objectName() == u"deskTeamName"_s);
   team.key(Qt::Key_F1);
-  CHECK(team.reads(u"Missing for a day"_s));
+  CHECK(team.reads(u"Missing for a clinic day"_s));
   CHECK(team.reads(u"No student is in the logbook yet"_s));
   CHECK_FALSE(team.reads(u"Enter at least one school"_s));
   team.key(Qt::Key_F8);
@@ -198,7 +198,7 @@ TEST_CASE("The board of a program that works says nothing of setting up", "[case
   desk.fill();
   desk.openAndUnlock();
   CHECK(desk.shows(u"dayBoardPage"_s));
-  CHECK_FALSE(desk.reads(u"Missing for a day"_s));
+  CHECK_FALSE(desk.reads(u"Missing for a clinic day"_s));
 }
 
 TEST_CASE("The demo is offered where it can be made, and opens unlocked", "[case-208]") {

@@ -57,7 +57,7 @@ TEST_CASE("Damaged settings give a new laptop's, say so and stop nothing") {
     must(base::replaceFile(folder / "laptop-settings", text));
     const auto read = ui::readKept(folder.path());
     CHECK(read.trouble.contains(u"damaged"_s));
-    CHECK(read.trouble.contains(u"Nothing of the logbook is touched"_s));
+    CHECK(read.trouble.contains(u"The logbook is not affected"_s));
     CHECK(read.kept.habits == ui::Habits{});
     CHECK(must(base::readFile(folder / "laptop-settings.damaged")) == text);
   }
@@ -201,7 +201,7 @@ TEST_CASE("A speaker hears each cue at this laptop's volume and silence is said 
   CHECK_FALSE(timer->isFlashing());
   Q_EMIT speaker.silent();
   CHECK(timer->isFlashing());
-  CHECK(desk.reads(u"nothing to sound the timer on"_s));
+  CHECK(desk.reads(u"no sound for the timer"_s));
   timer->stop();
 }
 

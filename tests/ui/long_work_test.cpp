@@ -154,9 +154,9 @@ bool isDone(LongKind kind, const Slow& slow) {
   case LongKind::backUp:
     return slow.reads(u"Backed up and verified"_s);
   case LongKind::check:
-    return slow.reads(u"the logbook is whole"_s);
+    return slow.reads(u"the logbook is complete"_s);
   case LongKind::merge:
-    return slow.reads(u"Taken in: 1 new entry"_s);
+    return slow.reads(u"Merged: 1 new entry"_s);
   case LongKind::update:
     return slow.window->book() != nullptr && slow.window->book()->session().path() == slow.older;
   case LongKind::restore:
@@ -308,10 +308,10 @@ TEST_CASE("A lock during a merge covers the window at once and ends the merge", 
   CHECK_FALSE(before);
 }
 
-TEST_CASE("Nothing takes the book while a timer runs at the chair") {
+TEST_CASE("Nothing takes the book while timer is running at the chair") {
   QObject owner;
   ui::LongWork work(ui::LongWork::Where::here);
-  work.askBefore([] { return u"a timer runs"_s; });
+  work.askBefore([] { return u"timer is running"_s; });
   std::optional<base::ErrorCode> code;
   bool ran = false;
   const auto merge = [&](const base::Progress&) -> base::Result<int> {

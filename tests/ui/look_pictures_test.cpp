@@ -85,10 +85,24 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
 }
 
 TEST_CASE("Every state of a tooth as pictures", "[.pictures]") {
-  const std::array words{u""_s,           u"not up"_s, u"part up"_s, u"sound"_s, u"SEAL"_s,
-                         u"SEAL early"_s, u"REFER"_s,  u"filled"_s,  u"crown"_s, u"gone"_s,
-                         u"whole"_s,      u"part"_s,   u"lost"_s,    u"else"_s,  u"INTERIM"_s,
-                         u"done"_s,       u"WET"_s,    u"stopped"_s};
+  const std::array words{u""_s,
+                         u"unerupted"_s,
+                         u"partially erupted"_s,
+                         u"sound"_s,
+                         u"SEAL"_s,
+                         u"SEAL (non-cavitated)"_s,
+                         u"REFER"_s,
+                         u"filled"_s,
+                         u"crown"_s,
+                         u"missing"_s,
+                         u"fully retained"_s,
+                         u"partially retained"_s,
+                         u"missing"_s,
+                         u"sealed elsewhere"_s,
+                         u"GLASS IONOMER"_s,
+                         u"done"_s,
+                         u"CONTAMINATED"_s,
+                         u"stopped"_s};
   const std::array teeth{17, 16, 26, 27, 47, 46, 36, 37};
   for (std::size_t from = 0; from < words.size(); from += teeth.size()) {
     std::vector<ui::TileFace> faces;

@@ -64,7 +64,7 @@ TEST_CASE("The answer that drops a cavity is asked again in the window", "[case-
     CHECK_FALSE(must(desk.answer()));
     REQUIRE(desk.prompter.decided.size() == 2);
     CHECK(desk.prompter.decided.back().contains(u"found more: cavity, upper right first molar"_s));
-    CHECK(desk.prompter.decided.back().contains(u"Nothing is written yet"_s));
+    CHECK(desk.prompter.decided.back().contains(u"Nothing is saved yet"_s));
     CHECK(desk.sheet().questions.size() == 1);
   }
   SECTION("Escape as well") {

@@ -160,7 +160,7 @@ TEST_CASE("Groups go right before left and never mix repairs or interim covers w
   std::vector<dentition::Tooth> begun;
   auto group = ui::nextGroup(screening, begun, ui::WorkOrder::halves);
   REQUIRE(group.has_value());
-  CHECK(group->title == "Right half");
+  CHECK(group->title == "Right side");
   REQUIRE(group->teeth.size() == 1);
   begun.push_back(toothAt(16));
   group = ui::nextGroup(screening, begun, ui::WorkOrder::halves);
@@ -168,7 +168,7 @@ TEST_CASE("Groups go right before left and never mix repairs or interim covers w
   begun.push_back(toothAt(46));
   group = ui::nextGroup(screening, begun, ui::WorkOrder::halves);
   REQUIRE(group.has_value());
-  CHECK(group->title == "Left half");
+  CHECK(group->title == "Left side");
   CHECK(group->teeth.size() == 2);
   CHECK(ui::nextGroup(screening, begun, ui::WorkOrder::singleTeeth)->title ==
         "Upper left first molar");

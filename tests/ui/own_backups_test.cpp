@@ -135,7 +135,7 @@ TEST_CASE("The day board reminds of a school day that no backup has, until one h
   desk.clock.advance(std::chrono::hours(24));
   desk.openAndUnlock();
   CHECK(desk.shows(u"boardBackup"_s));
-  CHECK(words(*desk.window, u"boardBackup"_s).contains(u"17 November 2026"_s));
+  CHECK(words(*desk.window, u"boardBackup"_s).contains(u"November 17, 2026"_s));
   press(*desk.window, Qt::Key_F10);
   press(*desk.window, Qt::Key_U, Qt::AltModifier);
   desk.settle();

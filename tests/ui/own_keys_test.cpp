@@ -78,7 +78,7 @@ TEST_CASE("Whoever leaves the team is told with the days that are not signed yet
   part<QLineEdit>(desk.page, u"deskTeamReason"_s).setText(u"moved away"_s);
   desk.alt(Qt::Key_S);
   INFO(desk.news.toStdString());
-  CHECK(desk.news.contains(u"Not signed yet, with work of theirs: "_s +
+  CHECK(desk.news.contains(u"Unsigned days with their work: "_s +
                            ui::toQt(must(base::Date::parse("2026-11-17")).words()) + u" at "_s));
 }
 

@@ -21,7 +21,7 @@ TEST_CASE("A parked child goes on at the same step after saying the name again")
   CHECK(chair.shows("identityPanel"));
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
-  CHECK(chair.text("fieldTitle").contains(QStringLiteral("FLOW")));
+  CHECK(chair.text("fieldTitle").contains(QStringLiteral("Place sealant")));
 }
 
 TEST_CASE("A child who was parked is asked for the name also when nobody sat there since") {

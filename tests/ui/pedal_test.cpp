@@ -88,7 +88,7 @@ TEST_CASE("A French keyboard and its number pad work the chair") {
   chair.press(Qt::Key_Space);
   chair.run(10);
   send(down(Qt::Key_ParenLeft, u"("_s, Qt::NoModifier, 14)); // 5: frosty
-  CHECK(chair.text("fieldTitle").contains(u"FLOW"_s));
+  CHECK(chair.text("fieldTitle").contains(u"Place sealant"_s));
 }
 
 TEST_CASE("A pedal is taught by pressing it once and starts what is armed") {
@@ -146,7 +146,7 @@ TEST_CASE("A key without a name is known by its place, and Space needs no teachi
   press(laptop, Qt::Key_P, Qt::AltModifier);
   QTest::keyClick(&laptop, Qt::Key_Space);
   CHECK_FALSE(desk.acting.habits().pedal.has_value());
-  CHECK(desk.news.contains(u"works as it is"_s));
+  CHECK(desk.news.contains(u"works without setup"_s));
 }
 
 TEST_CASE("The keys and the timer change sides and the mouth does not") {

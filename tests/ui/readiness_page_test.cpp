@@ -63,7 +63,7 @@ TEST_CASE("The morning check takes one key an item, a meter reading and a date")
   CHECK(answers[1].value.detail.find("GREEN") != std::string::npos);
   CHECK(answers[2].value.detail.find("until") != std::string::npos);
   CHECK(answers[3].value.detail == "spore test of 2026-11-13 passed");
-  CHECK(answers[7].value.detail == "09:00 on Tuesday 17 November 2026");
+  CHECK(answers[7].value.detail == "9:00 AM on Tuesday, November 17, 2026");
   CHECK(must(morning.clinic.session.readings(morning.light)).back().value.value.value == 1075);
   CHECK(morning.troubles.isEmpty());
 }
@@ -142,5 +142,5 @@ TEST_CASE("The board says not ready until every item has an answer, then what fa
         {morning.clinic.day, static_cast<ReadinessItem>(item),
          failed ? ReadinessAnswer::failed : ReadinessAnswer::done, failed ? "drops" : "", ""}));
   }
-  CHECK(words(board, u"boardReady"_s) == u"▲ Morning check: air line failed"_s);
+  CHECK(words(board, u"boardReady"_s) == u"▲ Equipment check: air line failed"_s);
 }

@@ -8,7 +8,7 @@ TEST_CASE("Four whole sealants are rechecked within twelve actions") {
   Later chair(365);
   chair.seat(chair.wren);
   REQUIRE(chair.shows("recheckPanel"));
-  CHECK(chair.text("recheckStory").contains(QStringLiteral("Sealed 17 November 2026")));
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("Sealed November 17, 2026")));
   chair.press("8");
   CHECK(chair.message().toStdString() == "");
   chair.press("888");
@@ -66,13 +66,13 @@ TEST_CASE("The checker reads the material's name and to feel for a clear one", "
   const auto resin = std::find_if(lots.begin(), lots.end(),
                                   [&](const auto& lot) { return lot.id == chair.clinic.resin; });
   CHECK(chair.text("recheckStory").contains(QString::fromStdString(resin->value.material)));
-  CHECK(chair.text("recheckStory").contains(QStringLiteral("a clear one can look like none")));
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("clear sealant is hard to see")));
 }
 
 TEST_CASE("A check by another than the placer is blind", "[case-62]") {
   Later chair(365);
   chair.seat(chair.wren);
-  CHECK_FALSE(chair.text("recheckStory").contains(QStringLiteral("not blind")));
+  CHECK_FALSE(chair.text("recheckStory").contains(QStringLiteral("non-blinded")));
   chair.press("8");
   const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
   CHECK(std::any_of(earlier.begin(), earlier.end(),

@@ -18,8 +18,8 @@ using ui::ReportSheets;
 
 namespace {
 
-const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Autumn 2026"_s,
-                          u"17 November 2026"_s, u"Version 1"_s};
+const ui::ReportFoot foot{u"Larkmere County School Sealant Team"_s, u"Fall 2026"_s,
+                          u"November 17, 2026"_s, u"Version 1"_s};
 constexpr int around = 100; ///< points of empty paper around the sheet, to catch what leaves it
 
 /// A state's report is of a year; here the term is one.
@@ -206,7 +206,7 @@ TEST_CASE("A report is laid on either paper and nothing leaves the sheet") {
 
 TEST_CASE("What a version differs in stands whole on the first sheet", "[case-72]") {
   auto issued = foot;
-  issued.version = u"Version 2, differs from version 1 of 3 November 2026 by 1 figure: "_s +
+  issued.version = u"Version 2, differs from version 1 of November 3, 2026 by 1 figure: "_s +
                    u"Findings, Cobble Lantern Elementary, Urgent: 2 -> 3; "_s.repeated(4);
   const ReportSheets with("Report", {wide(4, 5, "Count")}, issued);
   staysInside(with);
@@ -246,7 +246,7 @@ TEST_CASE("The county's summary for its funder is one grey sheet of either paper
   const auto tables = reports::reportOf(ReportKind::funder, records);
   auto on = foot;
   on.version =
-      u"Version 2, differs from version 1 of 3 November 2026 by 9 figures: "_s +
+      u"Version 2, differs from version 1 of November 3, 2026 by 9 figures: "_s +
       u"Key figures, Participation, children, Screened, of consented: 97.0 -> 97.1; "_s.repeated(
           4) +
       u"and 5 more"_s;

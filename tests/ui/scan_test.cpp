@@ -174,7 +174,7 @@ TEST_CASE("A lot scanned at the chair is changed by one confirm", "[case-52]") {
   CHECK(desk.reads(u"2026-05-31"_s) | desk.reads(u"expired"_s));
   CHECK(desk.setup().sealant == kept);
   desk.scan(u"4006381333931"_s);
-  CHECK(desk.reads(u"neither a child's number nor a lot"_s));
+  CHECK(desk.reads(u"not a child's number or a lot"_s));
 }
 
 TEST_CASE("One lot number of two materials asks which is in hand", "[case-110]") {
@@ -206,7 +206,7 @@ TEST_CASE("A code never lands in a note") {
     desk.scan(code);
     CHECK(line.isVisible());
     CHECK(line.text().isEmpty());
-    CHECK(desk.reads(u"Scanned "_s + code + u" while words are being written"_s));
+    CHECK(desk.reads(u"Scanned "_s + code + u". Finish typing"_s));
   }
   type(*desk.window, u"small"_s, 60, false); // hands
   REQUIRE(QTest::qWaitFor([&] { return line.text() == u"small"_s; }, 2000));
@@ -220,7 +220,7 @@ TEST_CASE("A code never lands in a note") {
 TEST_CASE("A lot scanned on the board is told where it belongs") {
   Scanning desk;
   desk.scan(u"RF-2611"_s);
-  CHECK(desk.reads(u"A lot is scanned at the chair"_s));
+  CHECK(desk.reads(u"Scan lots at the chair"_s));
   CHECK(part<QLineEdit>(*desk.window, u"boardSearch"_s).text().isEmpty());
 }
 

@@ -82,7 +82,7 @@ TEST_CASE("A tooth partly up comes round again until its surfaces were looked at
   CHECK(chair.here() == toothAt(16));
   chair.press("444");
   chair.press(Qt::Key_Return);
-  CHECK(chair.message().contains(u"nothing is said yet of the upper right first molar"_s));
+  CHECK(chair.message().contains(u"no finding yet for the upper right first molar"_s));
   chair.press("M2S"); // gum over its companion: a word on the tooth is of what is seen
   chair.press(Qt::Key_Return);
   CHECK(chair.row(16).occlusal.condition == Condition::sound);
@@ -113,7 +113,7 @@ TEST_CASE("The question about the age stays until it was read", "[case-103]") {
   CHECK(chair.text("screeningAge").contains(u"upper right second molar"_s));
   chair.press("DD444");
   chair.press(Qt::Key_Return);
-  CHECK(chair.message().contains(u"read what is asked about the age first"_s));
+  CHECK(chair.message().contains(u"read the age question first"_s));
   CHECK(must(chair.clinic.session.screenings(chair.child)).empty());
   chair.press("R");
   CHECK_FALSE(chair.shows("screeningAge"));
@@ -125,12 +125,12 @@ TEST_CASE("A stray Enter never says that a sealant held when it was lifted at", 
   test::Later chair(60);
   chair.seat(chair.wren);
   chair.press("65"); // chewing surface in part, groove whole
-  REQUIRE(chair.text("askQuestion").startsWith(u"Try to lift what is left"_s));
+  REQUIRE(chair.text("askQuestion").startsWith(u"Try to lift the remaining sealant"_s));
   chair.press(Qt::Key_Return);
   CHECK(chair.shows("askQuestion"));
-  CHECK(chair.text("recheckAnswers").contains(u"lift test: not done"_s));
+  CHECK(chair.text("recheckAnswers").contains(u"lift test: not tested"_s));
   chair.press("1");
-  CHECK(chair.text("recheckAnswers").contains(u"lift test: held"_s));
+  CHECK(chair.text("recheckAnswers").contains(u"lift test: holds"_s));
 }
 
 TEST_CASE("Reseal today arrives at the screening as decided, for the surfaces that were lost",
@@ -162,7 +162,7 @@ TEST_CASE("A sealant of today on the wrong tooth is moved at the chair with a re
   REQUIRE(chair.shows("finishPanel"));
   chair.press("M");
   chair.press(Qt::Key_Return); // a stray one chooses none
-  REQUIRE(chair.text("askQuestion").startsWith(u"Which sealant of today"_s));
+  REQUIRE(chair.text("askQuestion").startsWith(u"Which of today's sealants"_s));
   chair.press("1");
   const auto before = must(chair.clinic.session.placements(chair.child)).front();
   chair.type(u"2"_s); // the upper right second molar

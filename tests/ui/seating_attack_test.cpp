@@ -246,7 +246,7 @@ TEST_CASE("A scan answers no question and gives no finding at any stage of a vis
         CHECK((desk.reads(u"Scanned "_s + code) || desk.reads(u"That slip is another child's"_s)));
       }
   };
-  fired("nothing said yet");
+  fired("not charted yet");
   desk.strike(Qt::Key_M, u"m"_s, 3000); // what is said of this tooth is asked
   desk.hand(Qt::Key_CapsLock);          // no code: it is let go
   REQUIRE(part<QLabel>(*desk.chair, u"askQuestion"_s).isVisible());

@@ -141,8 +141,9 @@ TEST_CASE("The state report, costs and what stands out as pictures", "[.pictures
     page.resize(1366, 700);
     QCoreApplication::processEvents();
     CHECK(page.grab().save(folder + u"/window-"_s + name + u".png"_s));
-    const ui::ReportSheets sheets(std::string("Report"), tablesOf(page),
-                                  {u"Program"_s, u"Year"_s, u"17 November 2026"_s, u"Version 1"_s});
+    const ui::ReportSheets sheets(
+        std::string("Report"), tablesOf(page),
+        {u"Program"_s, u"Year"_s, u"November 17, 2026"_s, u"Version 1"_s});
     for (int sheet = 0; sheet < std::min(sheets.count(), 4); ++sheet) {
       QImage image((sheets.size() * 2).toSize(), QImage::Format_RGB32);
       image.fill(Qt::white);

@@ -16,7 +16,7 @@ TEST_CASE("Terms side by side are counted in the window, every term up to the ch
   desk.clinic.session.confirmClock();
   must(desk.clinic.session.enterTerm(
       desk.clinic.by,
-      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+      {"Fall 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
   ui::TotalsPage page(desk.context, nullptr);
   desk.listen(page);
   showActive(page);
@@ -29,7 +29,7 @@ TEST_CASE("Terms side by side are counted in the window, every term up to the ch
   const auto& table = page.findChild<ui::ReportBrowser*>()->tables().at(0);
   CHECK(table.title == "Terms side by side");
   REQUIRE(table.rows.size() == 2);
-  CHECK(table.rows.front().front() == "Autumn 2026");
+  CHECK(table.rows.front().front() == "Fall 2026");
   if (const auto folder = qEnvironmentVariable("GK_PICTURES"); !folder.isEmpty()) {
     page.resize(1366, 700);
     QCoreApplication::processEvents();

@@ -61,7 +61,7 @@ TEST_CASE("The term's totals stand in the report's own figures") {
   CHECK(participation.rows.back().at(3) == "2"); // consented
   CHECK(participation.rows.back().at(5) == "1"); // screened
   CHECK(desk.table(1).rows.back().at(6) == "4"); // first molars
-  CHECK(words(desk.page, u"totalsState"_s).startsWith(u"As of 17 November 2026."_s));
+  CHECK(words(desk.page, u"totalsState"_s).startsWith(u"As of November 17, 2026."_s));
 }
 
 TEST_CASE("What the term took in time and people stands beside its totals") {
@@ -77,7 +77,7 @@ TEST_CASE("What the term took in time and people stands beside its totals") {
       desk.clinic.by, {desk.clinic.term, desk.clinic.school, 82, "county list"}));
   desk.open();
   REQUIRE(desk.browser().tables().size() == 9);
-  CHECK(desk.table(7).title == "Time and people");
+  CHECK(desk.table(7).title == "Staff and chair hours");
   CHECK(desk.table(7).rows.back().at(2) == "10.0"); // chair hours
   CHECK(desk.table(8).rows.front().at(1) == "82");
 }
@@ -91,7 +91,7 @@ TEST_CASE("From a school to its lights is three steps") {
   desk.clinic.session.confirmClock();
   must(desk.clinic.session.enterTerm(
       desk.clinic.by,
-      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+      {"Fall 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
   desk.open();
   auto& names = part<QListWidget>(desk.page, u"reportNames"_s);
   for (int i = 0; i < 3; ++i)
@@ -104,7 +104,7 @@ TEST_CASE("From a school to its lights is three steps") {
   CHECK(desk.browser().section() == 6);
   CHECK(school != "Total");
   CHECK(desk.table(6).rows.size() == 1); // the one light that was used
-  CHECK(desk.table(6).title == "Retention by light, placed at " + school);
+  CHECK(desk.table(6).title == "Retention by curing light, placed at " + school);
   desk.browser().setFocus();
   press(desk.page, Qt::Key_Return);
   press(desk.page, Qt::Key_Return); // the light's name opens its sealants
@@ -139,7 +139,7 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
   clinic.session.confirmClock();
   clinic.term = must(clinic.session.enterTerm(
       clinic.by,
-      {"Autumn 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
+      {"Fall 2027", *base::Date::parse("2027-09-07"), *base::Date::parse("2027-12-17"), {}}));
   clinic.by.author = must(
       clinic.session.enterMember(clinic.by, {"Wren Caldera", "WC", roster::Role::hygienist,
                                              "DH-00731", base::Date::parse("2028-06-30").value(),
@@ -248,7 +248,7 @@ TEST_CASE("What lets a small count be worked out is neither saved nor issued", "
   desk.prompter.files = {ui::toQt((folder / "annex.html").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   REQUIRE(desk.troubles.size() == 1);
-  CHECK(desk.troubles.front().startsWith(u"This report may not go out."_s));
+  CHECK(desk.troubles.front().startsWith(u"This report may not be issued."_s));
   CHECK(desk.troubles.front().contains(u"nothing is lost"_s));
   CHECK_FALSE(std::filesystem::exists(folder / "annex.html"));
   CHECK(must(clinic.session.issuedReports(clinic.term)).size() == issued);
@@ -280,7 +280,7 @@ TEST_CASE("Another factor is counted anew and the last question alone is answere
   for (int i = 0; i < factor.count() - 1; ++i)
     press(desk.page, Qt::Key_Down);
   desk.wait();
-  CHECK(desk.table(6).title == "Retention by grade, placed at all schools");
+  CHECK(desk.table(6).title == "Retention by grade now, placed at all schools");
 }
 
 TEST_CASE("Totals are made with the names locked") {
@@ -329,9 +329,9 @@ TEST_CASE("A report that is saved is noted as issued, with its version on it", "
   desk.page.refresh();
   desk.wait();
   const auto second = save("two.html");
-  CHECK(second.find("Version 2, differs from version 1 of 17 November 2026 by ") !=
+  CHECK(second.find("Version 2, differs from version 1 of November 17, 2026 by ") !=
         std::string::npos);
-  CHECK(save("three.csv").find("Version 2 of 17 November 2026, printed again") !=
+  CHECK(save("three.csv").find("Version 2 of November 17, 2026, printed again") !=
         std::string::npos);
   CHECK(desk.troubles.join(u'|') == QString());
 }
@@ -368,7 +368,7 @@ TEST_CASE("Small schools are shown as one in the funder's reports alone") {
   kind.setFocus();
   press(desk.page, Qt::Key_End);
   desk.wait();
-  REQUIRE(kind.currentText() == u"Funder-annex"_s);
+  REQUIRE(kind.currentText() == u"Funder annex"_s);
   CHECK(merge.isVisible());
   press(desk.page, Qt::Key_E, Qt::AltModifier);
   desk.wait();

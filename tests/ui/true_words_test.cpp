@@ -93,7 +93,7 @@ TEST_CASE("What no act puts right stays until it is dismissed", "[case-125]") {
   auto& strip = stripOf(desk);
   press(*desk.window, Qt::Key_F6);
   strip.settle();
-  CHECK(strip.text().contains(u"2025-01-01"_s));
+  CHECK(strip.text().contains(u"Jan 1, 2025"_s));
   strip.dismiss();
   CHECK_FALSE(strip.hasTrouble());
 }
@@ -155,7 +155,7 @@ TEST_CASE("A late form that is refused leaves neither child nor alert, as its me
   part<QComboBox>(form, u"lateFlag"_s).setCurrentIndex(2);
   press(form, Qt::Key_Return, Qt::ControlModifier); // a yes that ticks nothing
   REQUIRE(said.size() == 1);
-  CHECK(said.front().contains(u"This was not written; your entry is still here."_s));
+  CHECK(said.front().contains(u"Not saved; your entry is still here."_s));
   CHECK(must(desk.clinic.session.findChildren("quill")).empty());
   form.hide(); // or its field loses the keyboard while it goes
 }
@@ -220,7 +220,7 @@ TEST_CASE("An incident is written while no day is open, on the newest day or ano
     QTest::keyClick(focus(), Qt::Key_Return);
   };
   key(Qt::Key_F7);
-  CHECK(words(*desk.window, u"incidentAbout"_s).contains(u"On the day 17 November 2026"_s));
+  CHECK(words(*desk.window, u"incidentAbout"_s).contains(u"On the day November 17, 2026"_s));
   SECTION("with a date of its own") {
     key(Qt::Key_8); // a lost laptop
     type({});       // as suggested: now

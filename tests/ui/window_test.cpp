@@ -143,7 +143,7 @@ TEST_CASE("A clock behind the logbook is said in the strip", "[case-21]") {
   CHECK(desk.window->book()
             ->findChild<ui::MessageStrip*>(u"messageStrip"_s)
             ->text()
-            .contains(u"2025-01-01"_s));
+            .contains(u"Jan 1, 2025"_s));
 }
 
 TEST_CASE("Each page is one key away") {
@@ -204,8 +204,8 @@ TEST_CASE("Each caution ends with who comes first") {
   for (int row = 0; row < names.count(); ++row) {
     names.setCurrentRow(row);
     CHECK(words(page, u"cautionWords"_s)
-              .endsWith(u"Your state practice act, program protocol and the maker's instructions "
-                        "come first."_s));
+              .endsWith(u"Your state practice act, program protocol and the manufacturer's "
+                        "instructions come first."_s));
   }
 }
 

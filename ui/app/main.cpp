@@ -48,7 +48,7 @@ int main(int argc, char** argv) {
   QApplication::setApplicationName(u"groovekeeper"_s);
   dress();
   QCommandLineParser parser;
-  parser.setApplicationDescription(u"The logbook of a school sealant day."_s);
+  parser.setApplicationDescription(u"The logbook for school sealant days."_s);
   parser.addHelpOption();
   parser.addPositionalArgument(u"FILE"_s, u"The logbook to open."_s, u"[FILE]"_s);
   const QCommandLineOption passphraseFile(u"passphrase-file"_s,

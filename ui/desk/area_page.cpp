@@ -19,7 +19,7 @@ namespace gk::ui {
 Field reasonField() {
   return {.key = reasonKey,
           .words = u"Reason"_s,
-          .hint = u"Kept in the history with what was there before"_s,
+          .hint = u"Kept in the history with the previous entry"_s,
           .isNeeded = true,
           .span = 3};
 }
@@ -119,13 +119,13 @@ bool AreaPage::hasChanges() const {
 
 bool AreaPage::mayLeave() {
   if (!hasChanges()) return true;
-  return context().prompter.confirm(u"What was typed is not saved. Let it go?"_s);
+  return context().prompter.confirm(u"Discard unsaved changes?"_s);
 }
 
 void AreaPage::open(std::size_t which) {
   const auto& form = spec_.forms.at(which);
   const auto thing = form.isOfThing ? chosen() : std::nullopt;
-  if (form.isOfThing && !thing) return Q_EMIT said(u"Choose one in the list first."_s);
+  if (form.isOfThing && !thing) return Q_EMIT said(u"Select one in the list first."_s);
   const auto values = form.values(thing);
   if (!went(values)) return;
   auto fields = form.fields(thing);
@@ -263,7 +263,7 @@ void AreaPage::scanned(const QString& code) {
       open(i);
       if (fields_->scan(code)) return;
     }
-  Q_EMIT said(u"Scanned "_s + code + u": nothing here takes a code. Nothing was changed."_s);
+  Q_EMIT said(u"Scanned "_s + code + u": no field here takes a code. Nothing changed."_s);
 }
 
 bool AreaPage::eventFilter(QObject* watched, QEvent* event) {

@@ -101,7 +101,7 @@ void AreaPage::layOut() {
   saving->setAutoRepeat(false);
   connect(saving, &QShortcut::activated, save_, &QPushButton::click);
   connect(save_, &QPushButton::clicked, this, &AreaPage::save);
-  leave_ = button(u"Leave as it was"_s, QKeySequence(Qt::Key_Escape), u"Leave"_s);
+  leave_ = button(u"Discard changes"_s, QKeySequence(Qt::Key_Escape), u"Leave"_s);
   connect(leave_, &QPushButton::clicked, this, &AreaPage::leave);
   auto* undoing = button(u"Undo"_s, QKeySequence(Qt::ALT | Qt::Key_Z), u"Undo"_s);
   connect(undoing, &QPushButton::clicked, this, &AreaPage::undo);

@@ -1,5 +1,6 @@
 #include "ui/desk/desk_page.h"
 
+#include "reports/display_names.h"
 #include "ui/support/style.h"
 #include "ui/support/turn_to.h"
 #include "ui/widgets/key_button.h"
@@ -80,7 +81,7 @@ void DeskPage::layOut() {
   guiding->addWidget(guide_, 1);
   guiding->addWidget(next_);
   areas_->setObjectName(u"deskAreas"_s);
-  areas_->setAccessibleName(u"Areas of the desk"_s);
+  areas_->setAccessibleName(u"Desk areas"_s);
   areas_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   areas_->setWordWrap(true);
   auto* below = new QHBoxLayout;
@@ -142,7 +143,7 @@ void DeskPage::readMembers() {
   reading_ = true;
   members_.clear();
   who_->clear();
-  who_->addItem(u"nobody yet"_s);
+  who_->addItem(u"none yet"_s);
   for (const auto& member : *members) {
     if (member.value.may.isEmpty()) continue;
     members_.push_back(member.id);
@@ -167,18 +168,18 @@ void DeskPage::readStates() {
     item->setText(u"%1%2  Alt+%3\n      %4"_s.arg(markOf(state.standing), title)
                       .arg(i + 1)
                       .arg(toQt(state.words)));
-    item->setData(Qt::AccessibleTextRole, title + u", "_s + toQt(base::nameOf(state.standing)) +
-                                              u", "_s + toQt(state.words));
+    item->setData(Qt::AccessibleTextRole, title + u", "_s +
+                                              toQt(base::displayName(state.standing)) + u", "_s +
+                                              toQt(state.words));
   }
   const auto wanted =
       std::ranges::find(states_, AreaStanding::missing, &session::AreaState::standing);
   const bool isReady = wanted == states_.end();
-  guide_->setText(isReady
-                      ? u"Nothing is missing for a day. Choose who works (F5), then open the day "
-                        "(F1, Alt+O)."_s
-                      : u"%1 of %2 areas are ready for a day. Missing: %3"_s.arg(ready)
-                            .arg(states_.size())
-                            .arg(toQt(wanted->open.front())));
+  guide_->setText(
+      isReady ? u"Ready for a clinic day. Select staff (F5), then open the day (F1, Alt+O)."_s
+              : u"%1 of %2 areas are ready for a day. Missing: %3"_s.arg(ready)
+                    .arg(states_.size())
+                    .arg(toQt(wanted->open.front())));
   // A program that works needs the room more.
   const bool isGuided = !isReady || book().isSettingUp().value_or(false);
   guide_->setVisible(isGuided);

@@ -50,6 +50,7 @@ QString shownValue(const Field& field, const Values& values) {
     return date ? toQt(date->words()) : u"none"_s;
   }
   case FieldKind::dates:
+    return text.isEmpty() ? u"none"_s : toQt(base::datesToRead(toStd(text)));
   case FieldKind::line:
   case FieldKind::number:
     break;

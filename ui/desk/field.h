@@ -2,6 +2,7 @@
 
 #include "base/date.h"
 #include "base/enum_names.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 #include <QStringList>
@@ -81,7 +82,7 @@ QString shownValue(const Field& field, const Values& values);
 template <class E>
 QStringList optionsOf() {
   QStringList options;
-  for (const auto name : base::enumNames<E>)
+  for (const auto name : base::displayNamesOf<E>())
     options += capital(toQt(name));
   return options;
 }

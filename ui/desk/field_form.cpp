@@ -32,6 +32,17 @@ void restyle(QWidget* widget) {
   widget->style()->polish(widget);
 }
 
+/// A date as a person types it; those of a list have a comma between them and none inside.
+QString typedWords(FieldKind kind, const QString& text) {
+  if (kind == FieldKind::date || kind == FieldKind::expiry)
+    return toQt(base::datesToRead(toStd(text)));
+  if (kind != FieldKind::dates) return text;
+  QStringList dates;
+  for (const auto& one : text.split(u',', Qt::SkipEmptyParts))
+    dates += toQt(base::datesToRead(toStd(one.trimmed()))).remove(u',');
+  return dates.join(u", "_s);
+}
+
 } // namespace
 
 FieldForm::FieldForm(QString prefix, Prompter& prompter, QWidget* parent)
@@ -142,7 +153,7 @@ void FieldForm::show(const Values& values) {
     const auto& key = fields_[i].key;
     const auto number = values.number(key).value_or(0);
     if (cell.line) {
-      cell.line->setText(values.shown(key));
+      cell.line->setText(typedWords(fields_[i].kind, values.shown(key)));
       cell.line->setCursorPosition(0);
     }
     if (cell.box) cell.box->setCurrentIndex(number);
@@ -172,12 +183,12 @@ base::Result<QString> FieldForm::readLine(const Field& field, const QString& tex
   using base::Error;
   using base::ErrorCode;
   if (text.isEmpty()) {
-    if (field.isNeeded) return Error{ErrorCode::textMalformed, "Needed: fill this in."};
+    if (field.isNeeded) return Error{ErrorCode::textMalformed, "Required: fill this in."};
     return text;
   }
   const auto date = [&](const QString& one) -> base::Result<QString> {
     const auto read = readDate(one, prompter_);
-    if (!read) return Error{read.error().code, "Write the date as 2026-08-24 or 8/24/2026."};
+    if (!read) return Error{read.error().code, "Enter the date as 8/24/2026."};
     return toQt(read->iso());
   };
   switch (field.kind) {

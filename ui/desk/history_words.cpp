@@ -11,7 +11,7 @@ QString whoOf(const base::Stamp& stamp,
   if (!stamp.by.author) return u"at setup"_s;
   for (const auto& member : members)
     if (member.id == *stamp.by.author) return toQt(member.value.initials);
-  return u"someone who is not in the team"_s;
+  return u"someone not on the team"_s;
 }
 
 QString changesOf(const Values& before, const Values& now, const std::vector<Field>& fields) {

@@ -29,10 +29,10 @@ Result<std::optional<std::string>> newPassphrase(Prompter& prompter) {
       u"Your new passphrase, 8 characters or more, such as four words. No one else knows it, and "
       "no one can look it up."_s);
   if (!first) return std::optional<std::string>();
-  const auto again = prompter.passphrase(u"The same once more"_s);
+  const auto again = prompter.passphrase(u"Confirm passphrase"_s);
   if (!again) return std::optional<std::string>();
   if (*first != *again)
-    return base::Error{ErrorCode::callMalformed, "the two are not the same; type both again"};
+    return base::Error{ErrorCode::callMalformed, "the two do not match; type both again"};
   return std::optional(toStd(*first));
 }
 
@@ -42,7 +42,7 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
   const bool isChange = standing == KeyStanding::stands || standing == KeyStanding::open;
   std::optional<QString> old;
   if (isChange) {
-    old = context.prompter.passphrase(u"Your passphrase as it is now"_s);
+    old = context.prompter.passphrase(u"Current passphrase"_s);
     if (!old) return QString();
   }
   const auto next = newPassphrase(context.prompter);
@@ -50,7 +50,7 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
   if (!*next) return QString();
   if (isChange)
     return saidIf(book.changeKey(by, toStd(*old), **next),
-                  u"Your passphrase is changed. The old one opens nothing here any more."_s);
+                  u"Passphrase changed. The old one no longer works here."_s);
   const auto own = askOwnPin(context, by.author, u"setting your passphrase"_s);
   if (!own) return QString();
   return saidIf(book.enterKey(by, **next, *own),
@@ -62,12 +62,12 @@ reports::Table codeTable(const std::string& program, const std::string& code, ba
       "Recovery code of the logbook",
       {{"Program"}, {"Made on"}, {"Recovery code"}},
       {{program, on.words(), code}},
-      {"It opens the names as the passphrase does: type it in place of the passphrase.",
-       "Whoever has this sheet and the logbook can read the names. Keep it locked up, away from "
+      {"It unlocks the names: type it instead of the passphrase.",
+       "Anyone with this sheet and the logbook can read the names. Keep it locked up, away from "
        "the laptop.",
-       "It opens this laptop's logbook and copies made of it from now on, until it is withdrawn "
-       "or a new one is made.",
-       "There is no I, L, O or U in it. The last sign of each group checks the group."}};
+       "It opens this laptop's logbook, and copies made from now on, until it is withdrawn "
+       "or replaced.",
+       "It has no I, L, O or U. The last character of each group checks the group."}};
 }
 
 /// On paper or in a person's hand, and nowhere else: not in the line of news, which stays.
@@ -76,7 +76,7 @@ QString handOut(Context& context, const reports::Table& sheet) {
     const auto how = context.prompter.decideBy(
         sheet, u"The recovery code is shown only now. How do you keep it?"_s,
         {u"Print it"_s, u"I wrote it down"_s});
-    if (!how) return u"The recovery code was neither printed nor written down. Make a new one."_s;
+    if (!how) return u"The recovery code was not printed or copied on paper. Make a new one."_s;
     if (*how == 1) return u"The recovery code is made. Keep it locked up, away from the laptop."_s;
     const auto printer = context.prompter.printer();
     if (!printer) continue;
@@ -102,7 +102,7 @@ AreaForm ownPassphraseForm(Context& context) {
           .words = u"My passphrase"_s,
           .key = Qt::Key_M,
           .save = u"Set my passphrase"_s,
-          .note = u"For the person whose line is chosen and who enters. It signs the day at "
+          .note = u"Only for the person whose line is selected. It signs the day at "
                   "close-out; no one can set or change it for you."_s,
           .fields = noFields,
           .values = noValues,
@@ -113,8 +113,7 @@ AreaForm ownPassphraseForm(Context& context) {
             if (context.acting.signedIn() == member->id) by = {member->id, {}, by.station};
             if (by.author != member->id)
               return base::Error{ErrorCode::ruleSignature,
-                                 member->value.name +
-                                     " sets this passphrase; whoever enters must be that person"};
+                                 member->value.name + " must set this passphrase in person"};
             const auto standing = context.session.keyStanding(member->id);
             if (!standing) return standing.error();
             return setPassphrase(context, by, member->value, *standing);
@@ -127,7 +126,7 @@ AreaForm revokeKeyForm(Context& context) {
           .key = Qt::Key_V,
           .asksReason = true,
           .save = u"Revoke the key"_s,
-          .note = u"For a forgotten passphrase, or one that somebody else knows. Days already "
+          .note = u"For a forgotten passphrase, or one that someone else knows. Days already "
                   "signed stay signed. The person sets a new passphrase before signing again."_s,
           .fields = noFields,
           .values = noValues,
@@ -137,7 +136,7 @@ AreaForm revokeKeyForm(Context& context) {
             const auto own = askOwnPin(context, by.author, u"revoking a key"_s);
             if (!own) return QString();
             return saidIf(context.session.revokeKey(by, member->id, values.text(reasonKey), *own),
-                          u"The key of "_s + toQt(member->value.name) + u" signs nothing more."_s);
+                          u"The key of "_s + toQt(member->value.name) + u" can no longer sign."_s);
           }};
 }
 
@@ -147,10 +146,8 @@ AreaForm leftTeamForm(Context& context) {
           .key = Qt::Key_L,
           .asksReason = true,
           .save = u"End all rights"_s,
-          .note =
-              u"The person can do nothing in the logbook from now on, and the key signs nothing "
-              "more. What they did and signed stays under their name. Correct gives the rights "
-              "back."_s,
+          .note = u"The person can no longer work in the logbook, and the key can no longer sign. "
+                  "What they did and signed keeps their name. Correct restores their rights."_s,
           .fields = noFields,
           .values = noValues,
           .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -161,7 +158,7 @@ AreaForm leftTeamForm(Context& context) {
             if (!own) return QString();
             const auto gone = book.retireMember(by, member->id, values.text(reasonKey), *own);
             if (!gone) return gone.error();
-            auto said = toQt(member->value.name) + u" has no rights from now on."_s +
+            auto said = toQt(member->value.name) + u" no longer has any rights."_s +
                         u" If they know the logbook's passphrase, change it now."_s;
             const auto open = book.unsignedDays(member->id);
             if (!open) return open.error();
@@ -169,7 +166,7 @@ AreaForm leftTeamForm(Context& context) {
             for (const auto& day : *open)
               days += toQt(day.date.words() + " at " + day.school);
             if (!days.isEmpty())
-              said += u" Not signed yet, with work of theirs: "_s + days.join(u"; "_s) + u"."_s;
+              said += u" Unsigned days with their work: "_s + days.join(u"; "_s) + u"."_s;
             return said;
           }};
 }
@@ -179,8 +176,8 @@ AreaForm recoveryCodeForm(Context& context) {
           .words = u"Recovery code"_s,
           .key = Qt::Key_R,
           .save = u"Make a new code"_s,
-          .note = u"A code on paper that opens the names when the passphrase is lost. It is shown "
-                  "and printed once; a code made before opens nothing here any more."_s,
+          .note = u"A code on paper that opens the names if the passphrase is lost. It is shown "
+                  "and printed once. An earlier code no longer works here."_s,
           .fields = noFields,
           .values = noValues,
           .act = [&context](By by, const Thing&, const Values&) -> Result<QString> {
@@ -189,8 +186,8 @@ AreaForm recoveryCodeForm(Context& context) {
             const auto earlier = context.session.hasRecoveryCode();
             if (!earlier) return earlier.error();
             if (*earlier && !context.prompter.confirm(
-                                u"There is a recovery code already. With a new one the earlier "
-                                "sheet opens this logbook no more. Make a new one?"_s))
+                                u"There is already a recovery code. With a new one, the earlier "
+                                "sheet no longer opens this logbook. Make a new one?"_s))
               return QString();
             const auto own = askOwnPin(context, by.author, u"making a recovery code"_s);
             if (!own) return QString();
@@ -207,15 +204,15 @@ AreaForm withdrawCodeForm(Context& context) {
           .key = Qt::Key_W,
           .asksReason = true,
           .save = u"Withdraw the code"_s,
-          .note = u"For a sheet that is lost. Copies and backups made before still open with it: "
-                  "say so to who keeps them."_s,
+          .note = u"For a lost sheet. Copies and backups made before still open with it: "
+                  "tell whoever keeps them."_s,
           .fields = noFields,
           .values = noValues,
           .act = [&context](By by, const Thing&, const Values& values) -> Result<QString> {
             const auto own = askOwnPin(context, by.author, u"withdrawing the recovery code"_s);
             if (!own) return QString();
             return saidIf(context.session.withdrawRecoveryCode(by, values.text(reasonKey), *own),
-                          u"The recovery code opens this logbook no more."_s);
+                          u"The recovery code no longer opens this logbook."_s);
           }};
 }
 

@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/desk/area.h"
 #include "ui/support/context.h"
 
@@ -24,20 +25,20 @@ std::vector<Field> lightFields(const Thing&) {
            .options = optionsOf<kit::LightType>()},
           {.key = u"Meter"_s,
            .words = u"Meter"_s,
-           .hint = u"Such as M-1; readings compare on one meter only"_s},
+           .hint = u"Such as M-1. Compare readings from one meter only"_s},
           {.key = u"Baseline"_s,
            .words = u"First reading, mW/cm²"_s,
-           .hint = u"When new; later ones are held against it"_s,
+           .hint = u"When new; later readings are compared with it"_s,
            .kind = FieldKind::number,
            .most = strongest},
           {.key = u"Least"_s,
-           .words = u"Manufacturer's least, mW/cm²"_s,
-           .hint = u"0 when the instructions name none"_s,
+           .words = u"Manufacturer's minimum, mW/cm²"_s,
+           .hint = u"0 if the instructions give none"_s,
            .kind = FieldKind::number,
            .most = strongest},
           {.key = u"Sleeve"_s,
            .words = u"First reading with the sleeve on"_s,
-           .hint = u"Read it later in the same way"_s,
+           .hint = u"Take later readings the same way"_s,
            .kind = FieldKind::tick}};
 }
 
@@ -75,18 +76,18 @@ Result<std::vector<std::string>> curedMaterials(session::Session& book) {
 
 AreaForm cureTime(session::Session& book) {
   const auto fields = [&book](const Thing&) {
-    std::vector<Field> asked{{.key = u"Material"_s,
-                              .words = u"Sealant"_s,
-                              .hint = u"Light-cure sealants with a lot"_s,
-                              .kind = FieldKind::choice},
-                             {.key = u"Seconds"_s,
-                              .words = u"Seconds for each exposure"_s,
-                              .hint = u"As light and sealant ask together; the sealant's own "
-                                      "least always counts"_s,
-                              .kind = FieldKind::number,
-                              .least = 1,
-                              .most = longestCure,
-                              .isNeeded = true}};
+    std::vector<Field> asked{
+        {.key = u"Material"_s,
+         .words = u"Sealant"_s,
+         .hint = u"Light-cure sealants with a lot"_s,
+         .kind = FieldKind::choice},
+        {.key = u"Seconds"_s,
+         .words = u"Seconds per cure"_s,
+         .hint = u"For this light and sealant together; the sealant's own minimum always applies"_s,
+         .kind = FieldKind::number,
+         .least = 1,
+         .most = longestCure,
+         .isNeeded = true}};
     if (const auto materials = curedMaterials(book))
       for (const auto& material : *materials)
         asked.front().options += toQt(material);
@@ -96,7 +97,7 @@ AreaForm cureTime(session::Session& book) {
           .words = u"Manufacturer's time"_s,
           .key = Qt::Key_T,
           .save = u"Save time"_s,
-          .note = u"The timer at the chair aims at it from the next cure on."_s,
+          .note = u"The chair timer uses it from the next cure on."_s,
           .fields = fields,
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -120,8 +121,8 @@ AreaForm reading(Context& context) {
           .words = u"Meter reading"_s,
           .key = Qt::Key_R,
           .save = u"Save reading"_s,
-          .note = u"Of today. Under 80% of the first reading the light asks for a clinician's "
-                  "reason at the chair."_s,
+          .note = u"Today's reading. Below 80% of the first reading, the light needs a "
+                  "clinician's reason at the chair."_s,
           .fields = [](const Thing&) -> std::vector<Field> {
             return {{.key = u"Value"_s,
                      .words = u"Reading, mW/cm²"_s,
@@ -164,9 +165,10 @@ AreaForm service(session::Session& book, bool isInService) {
       .key = isInService ? Qt::Key_B : Qt::Key_O,
       .asksReason = true,
       .save = isInService ? u"Put light in service"_s : u"Take light out of service"_s,
-      .note = isInService ? u"It can be chosen at the chair again."_s
-                          : u"It cannot be chosen at the chair from now on. What was cured "
-                            "with it stays as it is."_s,
+      .note =
+          isInService
+              ? u"It can be chosen at the chair again."_s
+              : u"It cannot be chosen at the chair from now on. Records of earlier cures stay."_s,
       .fields = [](const Thing&) { return std::vector<Field>(); },
       .values = [](const Thing&) -> Result<Values> { return Values(); },
       .act = [&book, isInService](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -185,7 +187,7 @@ std::string readingWords(session::Session& book, const base::Recorded<kit::Light
   if (!readings || readings->empty()) return "not read yet";
   const auto& newest = readings->back().value;
   return std::to_string(newest.value.value) + " on " + newest.on.words() + ", " +
-         toStd(toQt(base::nameOf(kit::grade(light.value, newest))).toUpper());
+         toStd(toQt(base::displayName(kit::grade(light.value, newest))).toUpper());
 }
 
 std::string timesWords(const std::vector<base::Recorded<kit::CureTime>>& times,
@@ -227,7 +229,7 @@ AreaSpec lightsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save light"_s,
-      .note = u"Readings already entered are held against the first reading as it is saved here."_s,
+      .note = u"Readings already entered are compared with the first reading saved here."_s,
       .fields = lightFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto light = thingOf(book.lights(), id);
@@ -239,7 +241,7 @@ AreaSpec lightsArea(Context& context) {
         if (!old) return old.error();
         const auto light = lightFrom(values, old->value);
         return saidIf(book.correctLight(by, *old, light, values.text(reasonKey)),
-                      toQt(light.tag) + u" is saved. What it was before stays in the history."_s);
+                      toQt(light.tag) + u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = refused};
   return {.name = u"Lights"_s,
@@ -250,7 +252,7 @@ AreaSpec lightsArea(Context& context) {
                       {"First reading", true},
                       {"Newest reading"},
                       {"Manufacturer's times"},
-                      {"Standing"}},
+                      {"Status"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto lights = book.lights();
             if (!lights) return lights.error();

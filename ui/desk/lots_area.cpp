@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/desk/area.h"
 #include "ui/support/context.h"
 
@@ -25,17 +26,17 @@ std::vector<Field> lotFields(const Thing&) {
            .isNeeded = true},
           {.key = u"Expiry"_s,
            .words = u"Expires on"_s,
-           .hint = u"2027-04-30, or 2027-04 for the end of April"_s,
+           .hint = u"4/30/2027, or 2027-04 for the end of April"_s,
            .kind = FieldKind::expiry,
            .isNeeded = true},
           {.key = u"MakersTime"_s,
            .words = u"Manufacturer's time, seconds"_s,
-           .hint = u"Least cure, set or etch time; blank when there is none"_s,
+           .hint = u"Minimum cure, set or etch time; blank if none"_s,
            .kind = FieldKind::number,
            .most = longestMakersTime},
           {.key = u"Contains"_s,
            .words = u"Contains"_s,
-           .hint = u"Held against each student's allergies"_s,
+           .hint = u"Checked against each student's allergies"_s,
            .kind = FieldKind::ticks,
            .options = optionsOf<kit::Contains>()}};
 }
@@ -72,7 +73,7 @@ kit::Lot lotFrom(const Values& values, std::optional<kit::Lot> lot = {}) {
 std::string lotStanding(const kit::Lot& lot, base::Date today) {
   const auto refusal = kit::refusalOf(lot, today);
   if (!refusal) return "can be used";
-  const auto words = toStd(toQt(base::nameOf(*refusal)).toUpper());
+  const auto words = toStd(toQt(base::displayName(*refusal)).toUpper());
   return *refusal == kit::LotRefusal::setAside ? words + ": " + lot.quarantineReason : words;
 }
 
@@ -82,8 +83,8 @@ AreaForm setAside(session::Session& book) {
           .key = Qt::Key_Q,
           .asksReason = true,
           .save = u"Set lot aside"_s,
-          .note = u"Such as for a recall. It cannot be chosen at the chair from now on. What was "
-                  "placed with it stays: the report Trace lists it."_s,
+          .note = u"Such as for a recall. It can no longer be chosen at the chair. Sealants "
+                  "already placed with it stay on record; the Trace report lists them."_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -148,20 +149,20 @@ AreaSpec lotsArea(Context& context) {
         const auto lot = lotFrom(values, old->value);
         return saidIf(book.correctLot(by, old->id, lot, values.text(reasonKey)),
                       toQt(kit::shown(lot)) +
-                          u" is saved. What it was before stays in the history."_s);
+                          u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = refused};
   return {.name = u"Lots"_s,
           .title = u"Materials and lots"_s,
           .station = base::Station::lots,
           .area = session::Area::lots,
-          .columns = {{"Material"}, {"Lot"}, {"Kind"}, {"Expires"}, {"Standing"}},
+          .columns = {{"Material"}, {"Lot"}, {"Kind"}, {"Expires"}, {"Status"}},
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto lots = context.session.lots();
             if (!lots) return lots.error();
             const auto today = context.clock.now().date();
             return rowsOf(*lots, [&](const kit::Lot& lot) -> std::vector<std::string> {
-              return {lot.material, lot.lot, std::string(base::nameOf(lot.kind)),
+              return {lot.material, lot.lot, std::string(base::displayName(lot.kind)),
                       lot.expiry.words(), lotStanding(lot, today)};
             });
           },

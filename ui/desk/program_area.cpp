@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/desk/area.h"
 #include "ui/desk/key_forms.h"
 #include "ui/support/context.h"
@@ -44,10 +45,11 @@ std::vector<Field> programFields() {
        .options = optionsOf<roster::Supervision>()},
       {.key = u"Dentist"_s,
        .words = u"Authorizing dentist"_s,
-       .hint = u"Who stands behind the work"_s},
+       .hint = u"Dentist responsible for the work"_s},
       {.key = u"Until"_s,
        .words = u"Agreement ends on"_s,
-       .hint = u"Blank when it has no end; after it nothing is placed"_s,
+       .hint =
+           u"Blank if it has no end date. After it, placing sealants needs a clinician's reason"_s,
        .kind = FieldKind::date},
       {.key = u"Footing"_s,
        .words = u"Privacy law"_s,
@@ -58,30 +60,31 @@ std::vector<Field> programFields() {
        .kind = FieldKind::choice,
        .options = {u"Universal, 1 to 32"_s, u"Two-digit, 11 to 48"_s}},
       {.key = u"SuppressBelow"_s,
-       .words = u"Hide counts below"_s,
-       .hint = u"In what is published, so that no student is told. Usual: %1"_s.arg(
+       .words = u"Suppress counts below"_s,
+       .hint = u"In published reports, so no student can be identified. Usual: %1"_s.arg(
            usual.suppressBelow),
        .kind = FieldKind::number,
        .least = 5,
        .most = 100,
        .isNeeded = true},
       seconds(u"Etch"_s, u"Etch, seconds"_s, static_cast<int>(usual.times.etch.count()),
-              u"A longer manufacturer's time wins"_s),
+              u"A longer manufacturer's time takes precedence"_s),
       seconds(u"EtchWet"_s, u"Etch after saliva, seconds"_s,
-              static_cast<int>(usual.times.etchAgainWet.count()), u"Etched enamel that got wet"_s),
+              static_cast<int>(usual.times.etchAgainWet.count()),
+              u"Etched enamel contaminated by saliva"_s),
       seconds(u"EtchAdding"_s, u"Etch when adding, seconds"_s,
-              static_cast<int>(usual.times.etchAgainAdding.count()), u"Onto sealant in place"_s),
+              static_cast<int>(usual.times.etchAgainAdding.count()), u"Over sealant in place"_s),
       seconds(u"Rinse"_s, u"Rinse, seconds"_s, static_cast<int>(usual.times.rinse.count()),
-              u"The least"_s),
+              u"Minimum"_s),
       {.key = u"VarnishDays"_s,
        .words = u"Varnish again after, days"_s,
-       .hint = u"Sooner is asked about. Usual: %1"_s.arg(usual.varnishIntervalDays),
+       .hint = u"Earlier asks for confirmation. Usual: %1"_s.arg(usual.varnishIntervalDays),
        .kind = FieldKind::number,
        .most = 730,
        .isNeeded = true},
       {.key = u"AuthorizationDays"_s,
-       .words = u"Authorization holds, days"_s,
-       .hint = u"A dentist's word on a tooth, at most. Usual: %1"_s.arg(usual.authorizationDays),
+       .words = u"Authorization valid for, days"_s,
+       .hint = u"Maximum for a dentist's authorization. Usual: %1"_s.arg(usual.authorizationDays),
        .kind = FieldKind::number,
        .least = 1,
        .most = 1100,
@@ -148,8 +151,7 @@ AreaSpec programArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save program"_s,
-      .note = u"Letters and reports printed from now on carry what is saved here. What is printed "
-              "already stays as it is."_s,
+      .note = u"New letters and reports use what is saved here. Printed ones do not change."_s,
       .fields = [](const Thing&) { return programFields(); },
       .values = [&book](const Thing&) -> Result<Values> {
         const auto program = book.program();
@@ -161,7 +163,7 @@ AreaSpec programArea(Context& context) {
         if (!old) return old.error();
         return saidIf(
             book.correctProgram(by, programFrom(values, old->value), values.text(reasonKey)),
-            u"The program is saved. What it was before stays in the history."_s);
+            u"The program is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = {{ErrorCode::numberMalformed, u"SuppressBelow"_s}}};
   return {.name = u"Program"_s,
@@ -175,7 +177,7 @@ AreaSpec programArea(Context& context) {
             const auto& value = program->value;
             return std::vector<AreaRow>{
                 {program->id.uuid(),
-                 {value.name, std::string(base::nameOf(value.supervision)),
+                 {value.name, std::string(base::displayName(value.supervision)),
                   value.agreementUntil ? value.agreementUntil->words() : "no end"}}};
           },
           .history =

@@ -26,21 +26,21 @@ std::vector<Field> importFields(session::Session& book) {
     for (const auto& term : *all)
       terms += toQt(term.value.name);
   return {{.key = u"ListSchool"_s,
-           .words = u"School of the list"_s,
+           .words = u"School on the list"_s,
            .kind = FieldKind::choice,
            .options = schools},
           {.key = u"ListTerm"_s,
            .words = u"Term of the forms"_s,
-           .hint = u"A form without a last day holds to its end"_s,
+           .hint = u"A form without an end date is valid to the end of the term"_s,
            .kind = FieldKind::choice,
            .options = terms},
           {.key = u"Ages"_s,
            .words = u"School confirms unusual ages"_s,
-           .hint = u"Only after it was asked"_s,
+           .hint = u"Only after asking the school"_s,
            .kind = FieldKind::tick},
           {.key = u"Others"_s,
-           .words = u"Those like a student here are others"_s,
-           .hint = u"Only after both were looked at"_s,
+           .words = u"Similar students are different children"_s,
+           .hint = u"Only after comparing both records"_s,
            .kind = FieldKind::tick,
            .span = 3}};
 }
@@ -84,8 +84,7 @@ Result<QString> importList(Context& context, By by, const Values& values) {
   const auto term = static_cast<std::size_t>(values.number(u"ListTerm"_s).value_or(-1));
   if (school >= schools->size() || term >= terms->size())
     return Error{ErrorCode::notFound, "enter the school and the term first"};
-  const auto path =
-      context.prompter.openFile(u"The school's list"_s, u"List, comma separated (*.csv)"_s);
+  const auto path = context.prompter.openFile(u"The school's list"_s, u"List, CSV (*.csv)"_s);
   if (!path) return QString();
   const auto text = base::readFile(toStd(*path));
   if (!text) return text.error();
@@ -114,10 +113,9 @@ AreaForm importingRoster(Context& context) {
           .key = Qt::Key_I,
           .isOfThing = false,
           .save = u"Choose the file"_s,
-          .note =
-              u"Comma separated, with the columns first, last, birth_date (2019-03-14), grade "
-              "and, where there are any, number, room, teacher, sex, guardian, relation, phone, "
-              "language and those of the form. All lines or none."_s,
+          .note = u"CSV file with the columns first, last, birth_date (2019-03-14), grade and, "
+                  "if known, number, room, teacher, sex, guardian, relation, phone, language "
+                  "and the form's columns. All lines are imported, or none."_s,
           .fields = [&context](const Thing&) { return importFields(context.session); },
           .values = [&context](const Thing&) { return importValues(context); },
           .act = [&context](By by, const Thing&,
@@ -126,17 +124,17 @@ AreaForm importingRoster(Context& context) {
 
 AreaForm takingImportBack(session::Session& book) {
   return {.name = u"TakeBack"_s,
-          .words = u"Take back import"_s,
+          .words = u"Undo import"_s,
           .key = Qt::Key_K,
           .asksReason = true,
-          .save = u"Take back the import"_s,
-          .note = u"The whole list that brought this student, students and forms, while nothing "
-                  "else is recorded on any of them."_s,
+          .save = u"Undo the import"_s,
+          .note = u"Removes the whole list that this student came with, students and forms, if "
+                  "nothing else is recorded for any of them."_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
             return saidIf(book.takeBackImport(by, roster::ChildId(*id), values.text(reasonKey)),
-                          u"The import is taken back. It stays in the history."_s);
+                          u"Import undone. It stays in the history."_s);
           }};
 }
 

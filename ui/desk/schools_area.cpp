@@ -17,7 +17,7 @@ std::vector<Field> schoolFields(const Thing&) {
            .span = 2},
           {.key = u"Code"_s,
            .words = u"Short code"_s,
-           .hint = u"Such as CL; each school its own, never used again"_s,
+           .hint = u"Such as CL; unique to this school, never reused"_s,
            .isNeeded = true}};
 }
 
@@ -98,7 +98,7 @@ std::vector<Field> mealFields(const Thing&) {
            .isNeeded = true},
           {.key = u"Source"_s,
            .words = u"Who published it"_s,
-           .hint = u"And of which year"_s,
+           .hint = u"And for which year"_s,
            .isNeeded = true,
            .span = 2}};
 }
@@ -123,7 +123,7 @@ Result<QString> enterMeals(Context& context, By by, const Thing& id, const Value
   return saidIf(context.session.enterEligibility(by, {term->id, roster::SchoolId(*id),
                                                       values.number(u"Percent"_s).value_or(0),
                                                       values.text(u"Source"_s)}),
-                u"The share is saved."_s);
+                u"The percentage is saved."_s);
 }
 
 } // namespace
@@ -149,7 +149,7 @@ AreaSpec schoolsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save school"_s,
-      .note = u"Letters and reports printed from now on carry the new name."_s,
+      .note = u"New letters and reports use the new name."_s,
       .fields = schoolFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto school = thingOf(book.schools(), id);
@@ -159,7 +159,7 @@ AreaSpec schoolsArea(Context& context) {
       .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
         const auto school = schoolFrom(values);
         return saidIf(book.correctSchool(by, roster::SchoolId(*id), school, values.text(reasonKey)),
-                      toQt(school.name) + u" is saved. What it was before stays in the history."_s);
+                      toQt(school.name) + u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = refused};
   AreaForm enrollment{
@@ -168,8 +168,8 @@ AreaSpec schoolsArea(Context& context) {
       .key = Qt::Key_R,
       .columns = 4,
       .save = u"Save enrollment"_s,
-      .note = u"How many students each grade has this term: what the share reached is counted "
-              "from. Blank where the program does not go."_s,
+      .note = u"Students in each grade this term, for participation rates. Blank for grades "
+              "the program does not visit."_s,
       .fields = [&context](const Thing&) { return enrollmentFields(context); },
       .values = [&context](const Thing& id) { return enrollmentOf(context, id); },
       .act = [&context](By by, const Thing& id,
@@ -178,8 +178,8 @@ AreaSpec schoolsArea(Context& context) {
       .name = u"Meals"_s,
       .words = u"Meal eligibility"_s,
       .key = Qt::Key_M,
-      .save = u"Save share"_s,
-      .note = u"Funders ask for it, and programs choose schools by it."_s,
+      .save = u"Save percentage"_s,
+      .note = u"Funders ask for it; programs choose schools by it."_s,
       .fields = mealFields,
       .values = [&context](const Thing& id) { return mealsOf(context, id); },
       .act = [&context](By by, const Thing& id,

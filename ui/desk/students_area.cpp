@@ -21,10 +21,10 @@ std::vector<Field> personFields() {
       {.key = u"First"_s, .words = u"First name"_s, .hint = u"As on the form"_s},
       {.key = u"Middle"_s, .words = u"Middle name"_s},
       {.key = u"Last"_s, .words = u"Last name or names"_s},
-      {.key = u"Used"_s, .words = u"Goes by"_s, .hint = u"Blank for the first name"_s},
+      {.key = u"Used"_s, .words = u"Goes by"_s, .hint = u"Blank if same as first name"_s},
       {.key = u"Birth"_s,
        .words = u"Birth date"_s,
-       .hint = u"2019-03-14 or 3/14/2019"_s,
+       .hint = u"3/14/2019"_s,
        .kind = FieldKind::date,
        .isNeeded = true},
       {.key = u"Sex"_s,
@@ -34,7 +34,7 @@ std::vector<Field> personFields() {
        .options = optionsOf<dentition::Sex>()},
       {.key = u"Teacher"_s, .words = u"Teacher"_s},
       {.key = u"Note"_s,
-       .words = u"Note on who it is"_s,
+       .words = u"Identifying note"_s,
        .hint = u"Such as: twin sister in room 7"_s}};
   for (std::size_t i = 0; i < guardiansAsked; ++i) {
     const auto which = i == 0 ? u"Guardian"_s : u"Second guardian"_s;
@@ -137,7 +137,7 @@ auto asking(Prompter& prompter, Act act)
     if (!confirmed) return done;
     const auto question = code == ErrorCode::ruleBirthDate
                               ? u". Does the school confirm the birth date?"_s
-                              : u". Is it another student?"_s;
+                              : u". Is it a different student?"_s;
     if (!prompter.confirm(capital(toQt(done.error().detail)) + question)) return std::nullopt;
     *confirmed = Confirmed::yes;
   }
@@ -189,11 +189,11 @@ AreaForm addingStudent(Context& context) {
                 fields.insert(fields.begin() + ofPerson + std::ssize(places),
                               {.key = u"Number"_s,
                                .words = u"Number"_s,
-                               .hint = u"Of the slip; blank for the next free one"_s,
+                               .hint = u"From the slip; blank for the next free number"_s,
                                .takesScan = true});
                 fields.push_back({.key = u"Provisional"_s,
                                   .words = u"Not on the school's roster yet"_s,
-                                  .hint = u"Confirm later, when the school knows the student"_s,
+                                  .hint = u"Confirm later with the school"_s,
                                   .kind = FieldKind::tick});
                 return fields;
               },
@@ -216,8 +216,8 @@ AreaForm correctingStudent(Context& context) {
           .columns = 4,
           .asksReason = true,
           .save = u"Save details"_s,
-          .note = u"Who it is and whom to call. Letters printed from now on carry it. Write the "
-                  "reason without a name: it is not sealed."_s,
+          .note = u"Name and contacts. New letters use them. Give the reason without a name: it "
+                  "is not encrypted."_s,
           .fields = [](const Thing&) { return personFields(); },
           .values = [&book](const Thing& id) -> Result<Values> {
             const roster::ChildId child(*id);
@@ -237,8 +237,9 @@ AreaForm correctingStudent(Context& context) {
                                                     another);
             });
             if (!done) return QString();
-            return saidIf(*done, u"The details are saved. The earlier ones stay in the history, "
-                                 "sealed."_s);
+            return saidIf(
+                *done,
+                u"The details are saved. The earlier ones stay in the history, encrypted."_s);
           },
           .refusedAt = {{ErrorCode::textMalformed, reasonKey},
                         {ErrorCode::ruleBirthDate, u"Birth"_s},
@@ -251,8 +252,8 @@ AreaForm movingStudent(session::Session& book) {
           .key = Qt::Key_M,
           .asksReason = true,
           .save = u"Move student"_s,
-          .note = u"To another school, grade or room. Consent and history go along; the student is "
-                  "expected at the new school from now on."_s,
+          .note = u"To another school, grade or room. Consent and history move too; the student "
+                  "is expected at the new school."_s,
           .fields = [&book](const Thing&) { return placeFields(book); },
           .values = [&book](const Thing& id) -> Result<Values> {
             const auto card = book.child(roster::ChildId(*id));
@@ -270,7 +271,7 @@ AreaForm movingStudent(session::Session& book) {
             if (!school) return school.error();
             return saidIf(book.moveChild(by, roster::ChildId(*id), *school, values.text(u"Grade"_s),
                                          values.text(u"Room"_s), values.text(reasonKey)),
-                          u"The student is moved. Where the student was stays in the history."_s);
+                          u"The student is moved. The earlier place stays in the history."_s);
           },
           .refusedAt = {{ErrorCode::textMalformed, u"Grade"_s}}};
 }
@@ -281,7 +282,7 @@ AreaForm confirmingStudent(session::Session& book) {
           .key = Qt::Key_C,
           .asksReason = true,
           .save = u"Confirm student"_s,
-          .note = u"For a student who was on a form only: say how the school confirmed it."_s,
+          .note = u"For a student known only from a form: how did the school confirm?"_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -358,7 +359,7 @@ AreaSpec studentsArea(Context& context) {
           .station = base::Station::rosters,
           .area = session::Area::rosters,
           .search = u"Find a student by name or number, or scan the slip"_s,
-          .columns = {{"Number"}, {"Name"}, {"School"}, {"Grade"}, {"Room"}, {"Standing"}},
+          .columns = {{"Number"}, {"Name"}, {"School"}, {"Grade"}, {"Room"}, {"Status"}},
           .rows = [&book](const QString& wanted) { return foundStudents(book, wanted); },
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
           .forms = {addingStudent(context), importingRoster(context), correctingStudent(context),

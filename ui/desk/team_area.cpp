@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/desk/area.h"
 #include "ui/desk/key_forms.h"
 #include "ui/support/context.h"
@@ -20,28 +21,28 @@ std::vector<Field> memberFields(const Thing&) {
        .isNeeded = true},
       {.key = u"Initials"_s,
        .words = u"Initials"_s,
-       .hint = u"Each person their own; shown at the chair"_s,
+       .hint = u"Unique to each person; shown at the chair"_s,
        .isNeeded = true},
       {.key = u"Role"_s,
        .words = u"Role"_s,
        .kind = FieldKind::choice,
        .options = optionsOf<roster::Role>()},
-      {.key = u"Licence"_s,
+      {.key = u"License"_s,
        .words = u"License number"_s,
        .hint = u"For clinical work; blank for others"_s},
       {.key = u"Until"_s,
        .words = u"License ends on"_s,
-       .hint = u"After it no clinical work and no signature"_s,
+       .hint = u"No clinical work or signing after this date"_s,
        .kind = FieldKind::date},
       {.key = u"Rights"_s,
        .words = u"May do"_s,
        .hint = u"Usual for the role, unless your state says otherwise"_s,
        .kind = FieldKind::choice,
-       .options = {u"What is usual for the role"_s, u"Only what is checked here"_s}},
+       .options = {u"Usual for the role"_s, u"Only what is checked here"_s}},
       {.key = u"May"_s,
-       .words = u"Rights, when checked one by one"_s,
-       .hint = u"Screen: record findings. Decide: choose what is sealed. Clinician override: go on "
-               "against a rule, with a reason in every report"_s,
+       .words = u"Rights, if checked individually"_s,
+       .hint = u"Screen: record findings. Decide: choose what is sealed. Clinician override: "
+               "proceed against a rule; the reason is in every report"_s,
        .kind = FieldKind::ticks,
        .options = optionsOf<roster::Task>(),
        .span = 3},
@@ -53,7 +54,7 @@ Values valuesOfMember(const roster::Member& member) {
   values.set(u"Name"_s, member.name);
   values.set(u"Initials"_s, member.initials);
   values.set(u"Role"_s, member.role);
-  values.set(u"Licence"_s, member.licence);
+  values.set(u"License"_s, member.licence);
   values.set(u"Until"_s, member.licenceUntil);
   values.set(u"Rights"_s, std::int64_t{member.may != roster::usualTasks(member.role)});
   values.set(u"May"_s, member.may.bits());
@@ -66,7 +67,7 @@ roster::Member memberFrom(const Values& values) {
   return {values.text(u"Name"_s),
           values.text(u"Initials"_s),
           role,
-          values.text(u"Licence"_s),
+          values.text(u"License"_s),
           values.date(u"Until"_s),
           isUsual ? roster::usualTasks(role) : values.ticks<roster::Task>(u"May"_s)};
 }
@@ -105,9 +106,9 @@ Result<QString> choosePin(Context& context, const By& by, const Thing& id) {
   const auto author = choosing(by, member->id, context);
   const auto own = askOwnPin(context, author.author, u"setting a PIN"_s);
   if (!own) return QString();
-  const auto pin = context.prompter.pin(u"New PIN of "_s + name + u": 4 to 6 digits."_s);
+  const auto pin = context.prompter.pin(u"New PIN for "_s + name + u": 4 to 6 digits."_s);
   if (!pin) return QString();
-  const auto again = context.prompter.pin(u"The same PIN again."_s);
+  const auto again = context.prompter.pin(u"Enter the PIN again."_s);
   if (!again) return QString();
   if (*again != *pin)
     return base::Error{ErrorCode::pinMalformed, "the two PINs differ; nothing was changed"};
@@ -119,9 +120,8 @@ AreaForm setPin(Context& context) {
           .words = u"Set PIN"_s,
           .key = Qt::Key_P,
           .save = u"Choose PIN"_s,
-          .note =
-              u"Each person chooses their own PIN. It unlocks the names, signs in, and confirms "
-              "what that person answers for."_s,
+          .note = u"Each person chooses their own PIN. It unlocks names, signs in, and confirms "
+                  "that person's entries."_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&context](By by, const Thing& id,
@@ -134,8 +134,9 @@ AreaForm resetPin(Context& context) {
           .key = Qt::Key_R,
           .asksReason = true,
           .save = u"Reset PIN"_s,
-          .note = u"For a forgotten PIN. By another member who signs, or a manager. The person "
-                  "chooses a new PIN. Alone on the team, the passphrase is asked for."_s,
+          .note = u"For a forgotten PIN. Another member who signs, or a manager, resets it; the "
+                  "person chooses a new one. With no one else on the team, the passphrase is "
+                  "needed."_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
@@ -177,14 +178,14 @@ AreaSpec teamArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save person"_s,
-      .note = u"A renewed license counts from now on. Sealants already placed keep who placed "
-              "them."_s,
+      .note =
+          u"A renewed license counts from now on. Sealants already placed keep their operator."_s,
       .fields = memberFields,
       .values = [&book](const Thing& id) { return memberValues(book, id); },
       .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
         const auto member = memberFrom(values);
         return saidIf(book.correctMember(by, base::MemberId(*id), member, values.text(reasonKey)),
-                      toQt(member.name) + u" is saved. What it was before stays in the history."_s);
+                      toQt(member.name) + u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = memberRefusals};
   return {.name = u"Team"_s,
@@ -201,10 +202,11 @@ AreaSpec teamArea(Context& context) {
             for (const auto& [id, stamp, member] : *members) {
               const auto pin = context.session.pinOf(id);
               if (!pin) return pin.error();
-              rows.push_back({id.uuid(),
-                              {member.name, member.initials, std::string(base::nameOf(member.role)),
-                               licenseWords(member, today), rightsWords(member),
-                               std::string(base::nameOf(*pin)), keyWords(context.session, id)}});
+              rows.push_back(
+                  {id.uuid(),
+                   {member.name, member.initials, std::string(base::displayName(member.role)),
+                    licenseWords(member, today), rightsWords(member),
+                    std::string(base::displayName(*pin)), keyWords(context.session, id)}});
             }
             return rows;
           },

@@ -14,17 +14,17 @@ std::vector<Field> termFields(const Thing&) {
            .isNeeded = true},
           {.key = u"Start"_s,
            .words = u"First day"_s,
-           .hint = u"2026-08-24 or 8/24/2026"_s,
+           .hint = u"8/24/2026"_s,
            .kind = FieldKind::date,
            .isNeeded = true},
           {.key = u"End"_s,
            .words = u"Last day"_s,
-           .hint = u"Consent forms without a last day hold until then"_s,
+           .hint = u"Consent forms without an end date are valid until then"_s,
            .kind = FieldKind::date,
            .isNeeded = true},
           {.key = u"Holidays"_s,
            .words = u"Holidays and days without school"_s,
-           .hint = u"Dates with commas between. Opening a day on one of them asks for a reason"_s,
+           .hint = u"Dates separated by commas. Opening a day on one of them needs a reason"_s,
            .kind = FieldKind::dates,
            .span = 3}};
 }
@@ -71,7 +71,7 @@ AreaSpec termsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save term"_s,
-      .note = u"Reports of this term follow its dates. School days that are open stay in it."_s,
+      .note = u"This term's reports follow its dates. Open school days stay in it."_s,
       .fields = termFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto term = thingOf(book.terms(), id);
@@ -81,7 +81,7 @@ AreaSpec termsArea(Context& context) {
       .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
         const auto term = termFrom(values);
         return saidIf(book.correctTerm(by, roster::TermId(*id), term, values.text(reasonKey)),
-                      toQt(term.name) + u" is saved. What it was before stays in the history."_s);
+                      toQt(term.name) + u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = termRefusals};
   return {.name = u"Terms"_s,

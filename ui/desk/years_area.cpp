@@ -1,3 +1,4 @@
+#include "roster/display_names.h"
 #include "ui/desk/area.h"
 #include "ui/support/context.h"
 
@@ -19,7 +20,7 @@ std::vector<Field> yearFields(const Thing&) {
            .options = optionsOf<roster::YearKind>()},
           {.key = u"Start"_s,
            .words = u"First day"_s,
-           .hint = u"2026-07-01 or 7/1/2026"_s,
+           .hint = u"7/1/2026 or 2026-07-01"_s,
            .kind = FieldKind::date,
            .isNeeded = true},
           {.key = u"End"_s,
@@ -55,8 +56,8 @@ AreaSpec yearsArea(Context& context) {
                .key = Qt::Key_N,
                .isOfThing = false,
                .save = u"Save year"_s,
-               .note = u"A state report counts each student once over a year. Terms stay as they "
-                       "are; years of different kinds may overlap."_s,
+               .note = u"A state report counts each student once over a year. Terms do not "
+                       "change; years of different kinds may overlap."_s,
                .fields = yearFields,
                .values = [](const Thing&) -> Result<Values> { return Values(); },
                .act = [&book](By by, const Thing&, const Values& values) -> Result<QString> {
@@ -71,7 +72,7 @@ AreaSpec yearsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save year"_s,
-      .note = u"Reports of this year follow its dates. What was issued stays as it was."_s,
+      .note = u"Reports for this year follow its dates. Issued reports do not change."_s,
       .fields = yearFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto year = thingOf(book.years(), id);
@@ -82,7 +83,7 @@ AreaSpec yearsArea(Context& context) {
         const auto year = yearFrom(values);
         return saidIf(book.correctYear(by, roster::YearId(*id), year, values.text(reasonKey)),
                       toQt(roster::wordsOf(year)) +
-                          u" is saved. What it was before stays in the history."_s);
+                          u" is saved. The previous entry is kept in history."_s);
       },
       .refusedAt = yearRefusals};
   return {.name = u"Years"_s,
@@ -94,7 +95,7 @@ AreaSpec yearsArea(Context& context) {
             const auto years = book.years();
             if (!years) return years.error();
             return rowsOf(*years, [](const roster::ProgramYear& year) -> std::vector<std::string> {
-              return {year.name, std::string(base::nameOf(year.kind)), year.start.words(),
+              return {year.name, std::string(base::displayName(year.kind)), year.start.words(),
                       year.end.words()};
             });
           },

@@ -45,12 +45,12 @@ std::string againstAuthorized(const ChairFile& file, const std::vector<ToothFind
   auto unused = authorized(file);
   auto words = "Authorized " + std::to_string(unused.size()) + ", found " +
                std::to_string(found.size()) + ".";
-  if (unused.empty()) words = "WAITS for the dentist's exam. " + words;
+  if (unused.empty()) words = "WAITING for the dentist's exam. " + words;
   if (const auto held = notAuthorized(file, teeth); !held.empty())
     words += " NOT AUTHORIZED: " + dentition::shown(held, notation) + ". Call the dentist.";
   std::erase_if(unused, [&](const auto& named) { return names(found, named.tooth); });
   if (!unused.empty())
-    words += " Authorized and not chosen: " + dentition::shown(unused, notation) + ".";
+    words += " Authorized, not selected: " + dentition::shown(unused, notation) + ".";
   return words;
 }
 

@@ -27,7 +27,7 @@ QString placeWords(Place place) {
   case Place::inChair:
     return u"In the chair"_s;
   case Place::parked:
-    return u"Begun, not ended"_s;
+    return u"In progress"_s;
   case Place::done:
     return u"Done"_s;
   case Place::absent:

@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "base/text.h"
+#include "reports/display_names.h"
 
 #include <algorithm>
 
@@ -62,7 +63,7 @@ bool goesWith(const ToothFinding& first, const ToothFinding& other, WorkOrder or
 std::string titleOf(const Tooth& first, WorkOrder order) {
   switch (order) {
   case WorkOrder::halves:
-    return first.isRight() ? "Right half" : "Left half";
+    return first.isRight() ? "Right side" : "Left side";
   case WorkOrder::arches:
     return first.isUpper() ? "Upper teeth" : "Lower teeth";
   case WorkOrder::quadrants:
@@ -88,7 +89,8 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
   std::vector<std::string> parts;
   for (const auto& finding : screening.teeth)
     if (isLeft(finding.decision))
-      parts.push_back(finding.tooth.words() + ": " + std::string(base::nameOf(finding.decision)));
+      parts.push_back(finding.tooth.words() + ": " +
+                      std::string(base::displayName(finding.decision)));
   const auto isSealedSince = [&](const Tooth& tooth) {
     return std::ranges::any_of(placements, [&](const auto& one) {
       return one.tooth == tooth && one.attempt == Attempt::complete;
@@ -96,9 +98,9 @@ std::string leftWords(const Screening& screening, std::span<const Placement> pla
   };
   for (const auto& placement : placements)
     if (placement.attempt != Attempt::complete && !isSealedSince(placement.tooth))
-      parts.push_back(
-          placement.tooth.words() + ": " +
-          (placement.note.empty() ? std::string(base::nameOf(placement.attempt)) : placement.note));
+      parts.push_back(placement.tooth.words() + ": " +
+                      (placement.note.empty() ? std::string(base::displayName(placement.attempt))
+                                              : placement.note));
   return base::join(parts, "; ");
 }
 
@@ -175,7 +177,7 @@ chairside::DayOutcome proposedOutcome(roster::ChildId child, roster::DayId day,
     begun.push_back(placement.tooth);
   auto why = leftWords(*screening, placements);
   for (const auto& tooth : notBegun(*screening, begun))
-    why += (why.empty() ? "" : "; ") + tooth.words() + ": not begun";
+    why += (why.empty() ? "" : "; ") + tooth.words() + ": not started";
   if (complete > 0)
     return {child, day, why.empty() ? DayEnd::sealedComplete : DayEnd::sealedUnfinished, why};
   return {child, day, why.empty() ? DayEnd::screenedNoneNeeded : DayEnd::screenedNotTreated, why};
@@ -187,7 +189,7 @@ std::vector<std::string> readBack(std::span<const Placement> placements,
   for (const auto& placement : placements) {
     const auto what = placement.attempt == Attempt::complete
                           ? std::string("sealed")
-                          : "NOT sealed, " + std::string(base::nameOf(placement.attempt));
+                          : "NOT sealed, " + std::string(base::displayName(placement.attempt));
     lines.push_back(placement.tooth.shown(notation) + ": " + what + ", " +
                     dentition::words(placement.surfaces) +
                     (placement.note.empty() ? "" : " (" + placement.note + ")"));

@@ -29,13 +29,13 @@ QString factorWords(Factor factor) {
   case Factor::wet:
     return u"Contamination"_s;
   case Factor::holding:
-    return u"Who held cheek and tongue"_s;
+    return u"Who retracted cheek and tongue"_s;
   case Factor::guards:
-    return u"Dry field guards"_s;
+    return u"Isolation items"_s;
   case Factor::eruption:
     return u"Eruption when placed"_s;
   case Factor::enamel:
-    return u"Hypomineralised enamel"_s;
+    return u"Hypomineralized enamel"_s;
   case Factor::grade:
     return u"Grade now"_s;
   }

@@ -1,17 +1,37 @@
 #include "ui/models/identity_words.h"
 
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {
+
+namespace {
+
+/// The substance of an allergy, which stops a material and not the visit; empty of anything else.
+QString allergen(roster::FlagKind kind) {
+  if (kind == roster::FlagKind::acrylateAllergy) return u"acrylate"_s;
+  if (kind == roster::FlagKind::latexAllergy) return u"latex"_s;
+  if (kind == roster::FlagKind::rosinReaction) return u"rosin"_s;
+  return {};
+}
+
+} // namespace
+
+QString flagWords(const roster::MedicalFlag& flag) {
+  const auto substance = allergen(flag.kind);
+  auto words = flag.action == roster::FlagAction::stop && !substance.isEmpty()
+                   ? u"ALLERGY: "_s + substance
+                   : toQt(base::displayName(flag.action)).toUpper() + u": "_s +
+                         toQt(base::displayName(flag.kind));
+  if (!flag.detail.empty()) words += u", "_s + toQt(flag.detail);
+  return words;
+}
 
 QStringList flagLines(const session::IdentityCard& card, roster::FlagAction action) {
   QStringList lines;
   for (const auto& flag : card.flags) {
     if (flag.value.action != action) continue;
-    auto line =
-        toQt(base::nameOf(action)).toUpper() + u": "_s + toQt(base::nameOf(flag.value.kind));
-    if (!flag.value.detail.empty()) line += u", "_s + toQt(flag.value.detail);
-    lines += line;
+    lines += flagWords(flag.value);
   }
   return lines;
 }

@@ -7,7 +7,10 @@
 
 namespace gk::ui {
 
-/// "STOP: acrylate allergy, swelling last year"; one line for each unresolved flag of this kind.
+/// "ALLERGY: acrylate, swelling last year", "STOP: heart condition".
+QString flagWords(const roster::MedicalFlag& flag);
+
+/// One line for each unresolved flag of this kind.
 QStringList flagLines(const session::IdentityCard& card, roster::FlagAction action);
 
 /// "Sealants: NO, withdrawn 10:42, by phone".

@@ -1,5 +1,6 @@
 #include "ui/models/mouth_faces.h"
 
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 #include <QStringList>
@@ -27,13 +28,13 @@ struct Shown {
 Shown shownHeld(Held held) {
   switch (held) {
   case Held::whole:
-    return {Mark::whole, u"whole"_s};
+    return {Mark::whole, u"fully retained"_s};
   case Held::part:
-    return {Mark::part, u"part"_s};
+    return {Mark::part, u"partially retained"_s};
   case Held::lost:
-    return {Mark::lost, u"lost"_s};
+    return {Mark::lost, u"missing"_s};
   case Held::cannotAssess:
-    return {Mark::sound, u"cannot assess"_s};
+    return {Mark::sound, u"not assessable"_s};
   case Held::notSealed:
     return {Mark::blank, {}};
   }
@@ -43,17 +44,17 @@ Shown shownHeld(Held held) {
 std::optional<Shown> shownAbsence(const ToothFinding& finding) {
   switch (finding.presence) {
   case Presence::unerupted:
-    return Shown{Mark::notUp, u"not up"_s};
+    return Shown{Mark::notUp, u"unerupted"_s};
   case Presence::extracted:
-    return Shown{Mark::gone, u"gone"_s};
+    return Shown{Mark::gone, u"missing"_s};
   case Presence::neverFormed:
-    return Shown{Mark::gone, u"never formed"_s};
+    return Shown{Mark::gone, u"congenitally missing"_s};
   case Presence::shed:
-    return Shown{Mark::gone, u"shed"_s};
+    return Shown{Mark::gone, u"exfoliated"_s};
   case Presence::primaryStillPresent:
-    return Shown{Mark::notUp, u"baby tooth"_s};
+    return Shown{Mark::notUp, u"primary retained"_s};
   case Presence::cannotSee:
-    return Shown{Mark::blank, u"cannot see"_s};
+    return Shown{Mark::blank, u"cannot be seen"_s};
   case Presence::partlyErupted:
   case Presence::erupted:
     return std::nullopt;
@@ -63,10 +64,12 @@ std::optional<Shown> shownAbsence(const ToothFinding& finding) {
 
 std::optional<Shown> shownSealed(const ToothFinding& finding) {
   for (const auto* surface : {&finding.occlusal, &finding.buccal, &finding.lingual}) {
-    if (surface->condition == Condition::sealedPart) return Shown{Mark::part, u"part"_s};
+    if (surface->condition == Condition::sealedPart)
+      return Shown{Mark::part, u"partially retained"_s};
     if (surface->condition != Condition::sealedWhole) continue;
-    if (surface->origin == Origin::ours) return Shown{Mark::whole, u"whole"_s};
-    return Shown{Mark::elsewhere, surface->origin == Origin::other ? u"else"_s : u"sealed, ?"_s};
+    if (surface->origin == Origin::ours) return Shown{Mark::whole, u"fully retained"_s};
+    return Shown{Mark::elsewhere, surface->origin == Origin::other ? u"sealed elsewhere"_s
+                                                                   : u"sealed, origin unknown"_s};
   }
   return std::nullopt;
 }
@@ -74,35 +77,36 @@ std::optional<Shown> shownSealed(const ToothFinding& finding) {
 Shown shownFinding(const ToothFinding& finding) {
   if (const auto absent = shownAbsence(finding)) return *absent;
   if (finding.decision == Decision::seal)
-    return finding.hasAny(Condition::earlyLesion) ? Shown{Mark::sealEarly, u"SEAL early"_s}
-                                                  : Shown{Mark::seal, u"SEAL"_s};
+    return finding.hasAny(Condition::earlyLesion)
+               ? Shown{Mark::sealEarly, u"SEAL (non-cavitated)"_s}
+               : Shown{Mark::seal, u"SEAL"_s};
   if (finding.decision == Decision::reseal) return {Mark::lost, u"RESEAL"_s};
   if (finding.decision == Decision::repair) return {Mark::part, u"REPAIR"_s};
-  if (finding.decision == Decision::interim) return {Mark::interim, u"INTERIM"_s};
+  if (finding.decision == Decision::interim) return {Mark::interim, u"GLASS IONOMER"_s};
   if (finding.hasAny(Condition::cavitated) || finding.hasAny(Condition::fractured) ||
       finding.decision == Decision::refer)
     return {Mark::refer, u"REFER"_s};
   if (finding.hasAny(Condition::crowned)) return {Mark::crown, u"crown"_s};
   if (finding.hasAny(Condition::restored)) return {Mark::filled, u"filled"_s};
   if (const auto sealed = shownSealed(finding)) return *sealed;
-  if (finding.presence == Presence::partlyErupted) return {Mark::partUp, u"part up"_s};
-  if (finding.hasAny(Condition::earlyLesion)) return {Mark::sound, u"early"_s};
+  if (finding.presence == Presence::partlyErupted) return {Mark::partUp, u"partially erupted"_s};
+  if (finding.hasAny(Condition::earlyLesion)) return {Mark::sound, u"non-cavitated"_s};
   if (finding.hasAny(Condition::sound)) return {Mark::sound, u"sound"_s};
   if (finding.hasAny(Condition::banded)) return {Mark::sound, u"band"_s};
   return {Mark::blank, {}};
 }
 
 QString stripOf(const ToothFinding& finding) {
-  QString line = toQt(base::nameOf(finding.decision));
+  QString line = toQt(base::displayName(finding.decision));
   if (finding.decision == Decision::none || finding.decision == Decision::refer) line.clear();
   if (chairside::isTreatment(finding.decision))
     line += u' ' + toQt(dentition::letters(finding.toSeal));
-  if (finding.presence == Presence::partlyErupted) line = (u"part up, "_s + line);
+  if (finding.presence == Presence::partlyErupted) line = (u"partially erupted, "_s + line);
   if (finding.softTissue == chairside::SoftTissue::operculum) line += u", operculum"_s;
-  if (finding.softTissue == chairside::SoftTissue::gumOverCompanion) line += u", gum"_s;
+  if (finding.softTissue == chairside::SoftTissue::gumOverCompanion) line += u", gingiva"_s;
   if (finding.enamel != chairside::Enamel::none)
-    line += u", "_s + toQt(base::nameOf(finding.enamel));
-  if (finding.revisit) line += u", look again"_s;
+    line += u", "_s + toQt(base::displayName(finding.enamel));
+  if (finding.revisit) line += u", revisit"_s;
   while (line.startsWith(u", "_s))
     line.remove(0, 2);
   return line;
@@ -124,13 +128,13 @@ QString spokenSurfaces(dentition::SurfaceSet surfaces) {
 QString spokenFound(const ToothFinding& finding) {
   if (const auto absent = shownAbsence(finding)) return absent->word;
   QStringList parts;
-  if (finding.presence == Presence::partlyErupted) parts += u"part up"_s;
+  if (finding.presence == Presence::partlyErupted) parts += u"partially erupted"_s;
   const auto& chewing = finding.occlusal.condition;
-  if (chewing != Condition::notLookedAt) parts += toQt(base::nameOf(chewing));
+  if (chewing != Condition::notLookedAt) parts += toQt(base::displayName(chewing));
   if (chairside::isTreatment(finding.decision))
-    parts += toQt(base::nameOf(finding.decision)) + u' ' + spokenSurfaces(finding.toSeal);
+    parts += toQt(base::displayName(finding.decision)) + u' ' + spokenSurfaces(finding.toSeal);
   else if (finding.decision != Decision::none)
-    parts += toQt(base::nameOf(finding.decision));
+    parts += toQt(base::displayName(finding.decision));
   return parts.join(u", "_s);
 }
 
@@ -146,7 +150,7 @@ QString spokenOf(const TileFace& face, const MouthView& view) {
     if (!face.due.isEmpty()) parts += spokenSurfaces(face.due);
   }
   parts.removeAll(QString());
-  if (parts.isEmpty()) parts += u"nothing said yet"_s;
+  if (parts.isEmpty()) parts += u"not charted yet"_s;
   return spokenPlace(face.tooth) + u": "_s + parts.join(u", "_s) + u'.';
 }
 
@@ -154,7 +158,7 @@ void showPlacement(TileFace& face, const base::Recorded<chairside::Placement>& p
   const bool complete = placement.value.attempt == chairside::Attempt::complete;
   face.mark = complete ? Mark::done : Mark::stopped;
   face.word = complete ? u"done"_s : u"stopped"_s;
-  const auto time = toQt(placement.stamp.at.text()).right(5);
+  const auto time = toQt(placement.stamp.at.clockWords());
   face.strip = complete ? time : toQt(placement.value.note);
   face.covered = complete ? placement.value.surfaces : dentition::SurfaceSet{};
 }
@@ -163,18 +167,18 @@ void showProgress(TileFace& face, const chairside::ToothProgress& tooth) {
   face.inHand = true;
   face.covered = tooth.cured;
   face.chosen = tooth.surfaces;
-  face.strip = u"next: "_s + toQt(base::nameOf(tooth.next));
+  face.strip = u"next: "_s + toQt(base::displayName(tooth.next));
   if (tooth.wet) {
     face.mark = Mark::wet;
-    face.word = u"WET"_s;
-    face.strip = tooth.next == Next::etch ? u"etch again"_s : u"dry again"_s;
+    face.word = u"CONTAMINATED"_s;
+    face.strip = tooth.next == Next::etch ? u"re-etch"_s : u"dry again"_s;
   }
 }
 
 void showChecking(TileFace& face, const RecheckDraft& draft) {
   face.inHand = true;
   face.chosen = draft.earlier().placement.value.surfaces;
-  face.strip = draft.surface() ? toQt(base::nameOf(*draft.surface())) + u"?"_s : u"answered"_s;
+  face.strip = draft.surface() ? toQt(base::displayName(*draft.surface())) + u"?"_s : u"answered"_s;
 }
 
 } // namespace
@@ -188,7 +192,7 @@ TileFace faceOf(const Tooth& tooth, const MouthView& view) {
       face.mark = shown.mark;
       face.word = shown.word;
     }
-    face.strip = u"ours, "_s + toQt(earlier.placedOn.iso());
+    face.strip = u"ours, "_s + toQt(earlier.placedOn.shortWords());
   }
   for (const auto& finding : view.findings) {
     if (finding.tooth != tooth) continue;

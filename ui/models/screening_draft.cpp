@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "base/text.h"
+#include "reports/display_names.h"
 
 #include <algorithm>
 #include <array>
@@ -362,10 +363,10 @@ std::optional<Tooth> ScreeningDraft::nextUnsaid(const std::optional<Tooth>& here
 
 std::string ScreeningDraft::missing() const {
   if (const auto tooth = nextUnsaid())
-    return "nothing is said yet of the " + tooth->shown(program_.notation);
+    return "no finding yet for the " + tooth->shown(program_.notation);
   for (const auto& finding : teeth_)
     if (!isSaid(finding.tooth))
-      return "nothing is said yet of the " + finding.tooth.shown(program_.notation);
+      return "no finding yet for the " + finding.tooth.shown(program_.notation);
   switch (openQuestion()) {
   case 0:
     return "untreated decay is not answered yet: 4 no, 5 yes, 6 cannot tell";
@@ -387,9 +388,8 @@ std::string pauseLine(const std::vector<ToothFinding>& teeth, dentition::Notatio
   std::vector<std::string> parts;
   for (const auto& finding : teeth)
     if (chairside::isTreatment(finding.decision)) {
-      const auto what = finding.decision == Decision::seal
-                            ? std::string()
-                            : std::string(base::nameOf(finding.decision)) + " ";
+      auto what = std::string(base::displayName(finding.decision)) + " ";
+      if (finding.decision == Decision::seal) what.clear();
       parts.push_back(what + finding.tooth.shown(notation) + " (" +
                       dentition::words(finding.toSeal) + ")");
     }

@@ -39,7 +39,7 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
     return QVariant::fromValue(Qt::AlignVCenter |
                                (table_.columns.at(column).number ? Qt::AlignRight : Qt::AlignLeft));
   if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
-    return toQt(table_.rows.at(static_cast<std::size_t>(index.row())).at(column));
+    return toQt(reports::cellShown(table_, static_cast<std::size_t>(index.row()), column));
   return {};
 }
 

@@ -12,3 +12,7 @@ enum class WorkOrder { halves, arches, quadrants, singleTeeth };
 template <>
 inline constexpr auto gk::base::enumNames<gk::ui::WorkOrder> =
     std::to_array<std::string_view>({"halves", "upper then lower", "quadrants", "single teeth"});
+
+template <>
+inline constexpr auto gk::base::displayNames<gk::ui::WorkOrder> = std::to_array<std::string_view>(
+    {"right side, then left", "upper, then lower", "quadrants", "single teeth"});

@@ -23,8 +23,7 @@ bool agreementHolds(ChairVisit& visit, std::function<void()> then) {
       "listed with the day's exceptions."_s.arg(toQt((*lapsed)->words())),
       {}, [&visit, day, clinician, then = std::move(then)](const QString& reason) {
         const roster::AgreementOverride taken{day, *clinician, toStd(reason.trimmed())};
-        const auto own =
-            askOwnPin(visit.context(), clinician, u"going on after the agreement ended"_s);
+        const auto own = askOwnPin(visit.context(), clinician, u"the agreement override"_s);
         if (!own) return visit.strip.say(u"No override: no PIN was given."_s);
         if (visit.act([&] { return visit.book().overrideAgreement(visit.by(), taken, *own); }))
           then();

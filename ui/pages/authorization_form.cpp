@@ -1,5 +1,6 @@
 #include "ui/pages/authorization_form.h"
 
+#include "reports/display_names.h"
 #include "ui/support/read_date.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
@@ -25,20 +26,19 @@ AuthorizationForm::AuthorizationForm(Context& context, QWidget* parent)
   auto* form = new QFormLayout;
   form->setHorizontalSpacing(12);
   teeth_ = line(form, u"Teeth, such as 3 14 30:O"_s, u"examTeeth"_s);
-  teeth_->setPlaceholderText(u"O, B, L: those surfaces alone; without, chewing surface and "
-                             "companion"_s);
+  teeth_->setPlaceholderText(u"O, B, L: only those surfaces. No letter: occlusal and pit/groove"_s);
   dentist_ = choice(form, u"Dentist"_s, u"examDentist"_s);
   how_ = choice(form, u"How"_s, u"examHow"_s);
-  for (const auto name : base::enumNames<AuthorizedHow>)
+  for (const auto name : base::displayNamesOf<AuthorizedHow>())
     how_->addItem(capital(toQt(name)));
-  given_ = line(form, u"Given on, 2026-11-17 or 11/17/2026"_s, u"examGiven"_s);
-  until_ = line(form, u"Holds until"_s, u"examUntil"_s);
-  until_->setPlaceholderText(u"as long as the program lets it"_s);
+  given_ = line(form, u"Given on, 11/17/2026"_s, u"examGiven"_s);
+  until_ = line(form, u"Valid through"_s, u"examUntil"_s);
+  until_->setPlaceholderText(u"program maximum"_s);
   note_ = line(form, u"Remarks, no names"_s, u"examNote"_s);
-  auto* save =
-      keyButton(u"Enter it"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"examSave"_s, this);
-  auto* withdrawing = keyButton(u"Withdraw the newest"_s, QKeySequence(Qt::ALT | Qt::Key_W),
-                                u"examWithdraw"_s, this);
+  auto* save = keyButton(u"Save authorization"_s, QKeySequence(Qt::CTRL | Qt::Key_Return),
+                         u"examSave"_s, this);
+  auto* withdrawing = keyButton(u"Withdraw latest authorization"_s,
+                                QKeySequence(Qt::ALT | Qt::Key_W), u"examWithdraw"_s, this);
   auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"examBack"_s, this);
   auto* column = new QVBoxLayout(this);
   column->addWidget(title_);
@@ -73,7 +73,7 @@ void AuthorizationForm::begin(const session::BoardLine& child, base::Date on) {
   on_ = on;
   for (auto* edit : {teeth_, until_, note_})
     edit->clear();
-  given_->setText(toQt(on.iso()));
+  given_->setText(toQt(on.shortWords()));
   how_->setCurrentIndex(static_cast<int>(AuthorizedHow::examAtSchool));
   refresh();
   teeth_->setFocus();
@@ -102,7 +102,7 @@ void AuthorizationForm::save() {
   if (!child_ || !went(program)) return;
   if (dentists_.empty())
     return Q_EMIT failed({u"No dentist is in this logbook yet."_s,
-                          u"This was not written; your entry is still here."_s,
+                          u"Not saved; your entry is still here."_s,
                           u"Enter the dentist at the desk first: F8, Team."_s});
   const auto teeth = dentition::parseTeeth(toStd(teeth_->text()), program->value.notation);
   if (!went(teeth)) return teeth_->setFocus();
@@ -123,7 +123,7 @@ void AuthorizationForm::save() {
       .until = until,
       .note = toStd(note_->text().trimmed())};
   if (!went(book().authorize(context().acting.by(), {word}))) return teeth_->setFocus();
-  Q_EMIT said(u"The dentist's word is entered. Alt+Z on the board takes it back."_s);
+  Q_EMIT said(u"Authorization saved. Alt+Z on the board undoes it."_s);
   Q_EMIT backedOut();
 }
 
@@ -132,12 +132,12 @@ void AuthorizationForm::withdraw() {
   auto words = book().authorizations(child_->child);
   if (!went(words)) return;
   std::erase_if(*words, [&](const auto& one) { return !chairside::holds(one.value, *on_); });
-  if (words->empty()) return Q_EMIT said(u"Nothing is authorized that could be withdrawn."_s);
+  if (words->empty()) return Q_EMIT said(u"There is no authorization to withdraw."_s);
   const auto why = context().prompter.text(
-      u"Who withdraws it, and why? What was placed before stays."_s, u"dentist called back"_s);
+      u"Who withdraws it, and why? Sealants already placed stay."_s, u"dentist called back"_s);
   if (why && went(book().withdrawAuthorization(context().acting.by(), words->back(),
                                                toStd(why->trimmed()))))
-    Q_EMIT said(u"It is withdrawn; nothing more is placed on its word."_s);
+    Q_EMIT said(u"Authorization withdrawn. No more sealants may be placed on it."_s);
 }
 
 } // namespace gk::ui

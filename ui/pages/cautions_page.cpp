@@ -13,8 +13,8 @@ namespace gk::ui {
 
 namespace {
 
-const QString firstOfAll =
-    u"Your state practice act, program protocol and the maker's instructions come first."_s;
+const QString firstOfAll = u"Your state practice act, program protocol and the manufacturer's "
+                           "instructions come first."_s;
 
 } // namespace
 
@@ -23,49 +23,50 @@ const QString firstOfAll =
 // AAPD on record keeping, 2021; Assaf on radiometers, 2020. Shortened in our own words.
 const std::vector<Caution>& cautions() {
   static const std::vector<Caution> all{
-      {u"A logbook"_s,
-       u"It records and it times. It is not a medical device and diagnoses nothing; "
-       "a licensed person decides."_s},
+      {u"A logbook"_s, u"It records and times. It is not a medical device and does not diagnose; a "
+                       "licensed person decides."_s},
       {u"Who may do what"_s,
        u"States differ in who may screen, choose teeth, seal and apply varnish. The program enters "
        "its own rule; this program does not know the law."_s},
-      {u"Times"_s, u"The times shown are the least, as a reminder. The maker's cure time is never "
-                   "to be shortened."_s},
+      {u"Times"_s, u"The times shown are minimums, as a reminder. Never shorten the "
+                   "manufacturer's cure time."_s},
       {u"Light readings"_s,
        u"A hand-held meter compares a light with itself. It is not a certified "
        "measurement."_s},
-      {u"Blue light"_s, u"Everyone who looks wears a filter, the child wears eye protection, and "
-                        "nobody stares into the light."_s},
-      {u"Etchant"_s, u"Eye protection on. Rinse skin or gum at once. In an eye: flush for 15 "
+      {u"Blue light"_s,
+       u"Everyone who looks wears a filter, the child wears eye protection, and no "
+       "one looks into the light."_s},
+      {u"Etchant"_s, u"Eye protection on. Rinse skin or gums at once. In an eye: flush for 15 "
                      "minutes, then medical care."_s},
-      {u"Acrylate allergy"_s, u"No resin at all. Latex and rosin are separate stops, each with "
-                              "materials of its own."_s},
+      {u"Acrylate allergy"_s,
+       u"No resin at all. Latex and rosin are separate allergies, each with its own "
+       "materials."_s},
       {u"Parents ask about BPA"_s,
        u"Traces may come off when a sealant is placed; wiping or rinsing "
        "the surface lowers them. Hand out the program's approved "
        "sheet."_s},
-      {u"Infection control"_s, u"CDC's guidance and local law hold in a library corner as in a "
-                               "clinic. This laptop is a contact surface: cover or disinfect it "
-                               "between children."_s},
-      {u"Sterilizer"_s, u"A spore test that failed or is late means: stop using those packs."_s},
+      {u"Infection control"_s,
+       u"CDC guidance and local law apply in a library corner as in a clinic. This "
+       "laptop is a contact surface: cover or disinfect it between children."_s},
+      {u"Sterilizer"_s, u"If a spore test fails or is late, stop using those packs."_s},
       {u"Consent"_s,
-       u"The signature must be of someone entitled to give it. When parents disagree, "
-       "stop and get advice."_s},
+       u"The signer must have legal authority. If parents disagree, stop and get advice."_s},
       {u"Privacy"_s, u"Whether FERPA or HIPAA applies depends on whom you act for and whether you "
                      "bill electronically. Ask counsel and record the answer."_s},
       {u"A lost laptop"_s,
        u"Report it at once. Encrypted data may need no notice; other data does, "
        "within 60 days at the most, and sooner in some states."_s},
-      {u"Corrections"_s, u"Add, never erase. After a complaint correct nothing without advice."_s},
-      {u"Keeping records"_s, u"Keep them as long as your state asks for minors."_s},
-      {u"Suspected neglect"_s, u"Reporting it is your own duty, at once, and is not done in this "
-                               "program."_s},
-      {u"Emergency"_s, u"Call the emergency number first. Record later."_s},
+      {u"Corrections"_s,
+       u"Add, never erase. After a complaint, correct nothing without legal advice."_s},
+      {u"Keeping records"_s, u"Keep them as long as your state requires for minors."_s},
+      {u"Suspected neglect"_s,
+       u"You must report it yourself, at once. This program does not report it."_s},
+      {u"Emergency"_s, u"Call 911 first. Record later."_s},
       {u"Reading retention"_s,
-       u"It tells of the children who were found. Small numbers do not judge "
-       "a person."_s},
-      {u"Printed lists"_s, u"They carry children's names: count them out, count them in, shred "
-                           "them."_s}};
+       u"It covers only the children who were found. Small numbers are too few to "
+       "judge an individual."_s},
+      {u"Printed lists"_s,
+       u"They carry children's names. Count them out and back in, then shred them."_s}};
   return all;
 }
 
@@ -73,7 +74,7 @@ CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   setObjectName(u"cautionsPage"_s);
   auto* names = new QListWidget(this);
   names->setObjectName(u"cautionNames"_s);
-  names->setAccessibleName(u"Cautions"_s);
+  names->setAccessibleName(u"Safety"_s);
   style::whenDressed(names, [names] { names->setFixedWidth(style::px(280)); });
   auto* title = wordsLabel({}, u"title"_s, u"cautionTitle"_s, this);
   auto* words = wordsLabel({}, u"big"_s, u"cautionWords"_s, this);

@@ -72,9 +72,9 @@ bool ChairPage::isCareOpen() const {
 /// Changing the child in the middle of a visit is never an accident.
 bool ChairPage::mayLeave() {
   if (timer_->isRunning()) return park();
-  return !seated_ ||
-         context_.prompter.confirm(toQt(visit_->file().card.header) +
-                                   u" is still in the chair. Park this visit and go on later?"_s);
+  return !seated_ || context_.prompter.confirm(
+                         toQt(visit_->file().card.header) +
+                         u" is still in the chair. Pause this visit and resume it later?"_s);
 }
 
 bool ChairPage::resume(roster::DayId day) {
@@ -90,7 +90,7 @@ bool ChairPage::resume(roster::DayId day) {
 bool ChairPage::park() {
   if (!visit_->isOn()) return true;
   if (timer_->isRunning()) {
-    strip_->say(u"A timer runs. Let it end, or stop it, before the child leaves the chair."_s);
+    strip_->say(u"The timer is running. Let it finish or stop it before the child leaves."_s);
     return false;
   }
   emptyChair();
@@ -181,7 +181,7 @@ void ChairPage::bringInSight() {
 
 void ChairPage::showHeader() {
   if (!visit_->isOn()) {
-    header_->setText(u"Chair: nobody"_s);
+    header_->setText(u"Chair: empty"_s);
     flags_->hide();
   } else {
     const auto& card = visit_->file().card;
@@ -206,7 +206,7 @@ void ChairPage::lookUp() {
   const auto found = visit_->act([&] { return context_.session.findChildren(text); });
   if (!found) return;
   if (found->empty()) {
-    strip_->say(u"No child of that number or name is in this book."_s);
+    strip_->say(u"No child with that number or name in this logbook."_s);
     return;
   }
   if (found->size() == 1) {
@@ -226,7 +226,7 @@ void ChairPage::lookUp() {
 void ChairPage::undo() {
   if (panel_ && panel_->undo()) return;
   if (timer_->isRunning()) {
-    strip_->say(u"A timer runs. Let it end, or stop it, then undo."_s);
+    strip_->say(u"The timer is running. Let it finish or stop it, then undo."_s);
     return;
   }
   takeBack({});

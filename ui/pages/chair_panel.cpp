@@ -5,7 +5,7 @@
 namespace gk::ui {
 
 void ChairPanel::wet() {
-  visit().strip.say(u"No teeth are in hand, so nothing was wet that counts."_s);
+  visit().strip.say(u"No teeth are isolated, so there is no contamination to record."_s);
 }
 
 void ChairPanel::addNote() {

@@ -13,11 +13,11 @@ void ChairPage::scanned(const QString& code) {
     return;
   }
   if (timer_->isRunning()) {
-    strip_->say(u"Scanned "_s + code + u" while a timer runs: scan it again afterwards."_s);
+    strip_->say(u"Scanned "_s + code + u" while the timer is running: scan it again afterwards."_s);
     return;
   }
   if (ask_->isWriting()) {
-    strip_->say(u"Scanned "_s + code + u" while words are being written: finish them first."_s);
+    strip_->say(u"Scanned "_s + code + u". Finish typing, then scan again."_s);
     return;
   }
   const auto number = numberMeant(toStd(code));
@@ -43,11 +43,11 @@ void ChairPage::scannedChild(roster::ChildId child, const std::string& number,
   } else if (visit_->file().child.id == child) {
     if (!seated_) identity_->startOver();
     strip_->say(u"Scanned "_s + code +
-                u": that is the slip of the child in the chair. A slip alone is not enough: two "
-                "identifiers."_s);
+                u": this is the slip of the child in the chair. A slip alone is not enough: "
+                "two identifiers are needed."_s);
   } else if (seated_) {
     strip_->say(u"That slip is another child's, "_s + toQt(number) +
-                u". Park this one first: P. Nothing was changed."_s);
+                u". Pause this visit first: P. Nothing changed."_s);
   } else {
     askToChange(child, number);
   }
@@ -58,13 +58,13 @@ void ChairPage::scannedOther(const QString& code, bool isNumber) {
   if (visit_->isOn() && !seated_) identity_->startOver();
   auto words = u"Scanned "_s + code;
   if (isNumber)
-    words += u": no child of that number is in this logbook."_s;
+    words += u": no child with that number in this logbook."_s;
   else if (!visit_->isOn())
-    words += u": no child's number. With nobody in the chair, scan a child's slip."_s;
+    words += u": not a child's number. With an empty chair, scan a child's slip."_s;
   else if (!seated_)
-    words += u": no child's number. First two identifiers, then lots are scanned."_s;
+    words += u": not a child's number. Confirm two identifiers first, then scan lots."_s;
   else
-    words += u": neither a child's number nor a lot of this logbook. Nothing was changed."_s;
+    words += u": not a child's number or a lot in this logbook. Nothing changed."_s;
   strip_->say(words);
 }
 

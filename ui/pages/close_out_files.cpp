@@ -24,7 +24,7 @@ void CloseOutPage::save() {
 void CloseOutPage::pack() {
   if (!sheet_) return;
   const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()));
-  writeCopy(u"Pack for the office: where does the backup go?"_s,
+  writeCopy(u"Export for office: where does the backup go?"_s,
             u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
             [sheet = *sheet_, foot](const base::Path& copy) -> base::Result<QString> {
               const auto papers = packForOffice(copy, sheet, foot);
@@ -66,7 +66,7 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
           words += u" The older copy of that name is unchanged."_s;
         keepLastBackup(context());
         if (day &&
-            !wentAfter(words + u" It is not noted on the close-out."_s,
+            !wentAfter(words + u" It is not recorded on the close-out."_s,
                        book().noteBackup(context().acting.by(),
                                          {*day, made->path.filename().string(), made->sameDisk})))
           return;

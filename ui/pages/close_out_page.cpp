@@ -2,6 +2,7 @@
 
 #include "reports/close_out_tables.h"
 #include "reports/close_out_words.h"
+#include "reports/display_names.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/close_out_words.h"
 #include "ui/pages/closing_counts.h"
@@ -99,16 +100,16 @@ void CloseOutPage::layOut() {
     if (day_) Q_EMIT incidentWanted(childAt(browser_->section(), browser_->row()));
   });
   button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
-  button(u"Time and people"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
+  button(u"Staff and chair hours"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
   button(u"Confirm placements"_s, Qt::Key_Y, u"closeOutConfirm"_s, [this] { confirm(); });
   sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   reopen_ = button(u"Reopen day"_s, Qt::Key_E, u"closeOutReopen"_s, [this] { reopen(); });
   lateEntry_ =
       button(u"Late entry"_s, Qt::Key_A, u"closeOutLateEntry"_s, [this] { addLateEntry(); });
   button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
-  button(u"Pack for the office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
+  button(u"Export for office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
-  button(u"Take in other laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
+  button(u"Merge laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
   auto* column = new QVBoxLayout(this);
   column->addWidget(title_);
   column->addWidget(equation_);
@@ -162,15 +163,15 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   };
   const bool isFirst = browser_->tables().empty();
   browser_->setReports(
-      {u"Equation"_s, named(u"To fix"_s, sheet_->blockers.size()),
-       named(u"Merge questions"_s, sheet_->questions.size()),
+      {u"Student count"_s, named(u"To fix"_s, sheet_->blockers.size()),
+       named(u"Laptop conflicts"_s, sheet_->questions.size()),
        named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
        named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
        named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
        named(u"Supplies"_s, sheet_->supplies.size()), lettersWords(sheet_->letters),
        named(u"Referrals"_s, sheet_->referrals.size()),
        named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
-       sheet_->effort ? u"Time and people  ✔"_s : u"Time and people  –"_s,
+       sheet_->effort ? u"Staff and chair hours  ✔"_s : u"Staff and chair hours  –"_s,
        laptopWords(sheet_->laptops), named(u"Late entries"_s, sheet_->lateEntries.size()),
        reports::unconfirmedWords(*sheet_).empty() ? u"Confirmed  ✔"_s : u"Confirmed  –"_s,
        named(u"Still to see"_s, sheet_->stillToSee.size())},
@@ -224,7 +225,7 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
 
 std::optional<roster::ChildId> CloseOutPage::wanted() {
   const auto child = childAt(browser_->section(), browser_->row());
-  if (!child) Q_EMIT said(u"Choose a line with a child first."_s);
+  if (!child) Q_EMIT said(u"Select a line with a child first."_s);
   return child;
 }
 
@@ -246,13 +247,13 @@ void CloseOutPage::mend(std::size_t row) {
     const auto given = giveReason(context(), *sheet_, *blocker.child, *day_);
     if (!went(given)) return;
     if (*given) {
-      Q_EMIT said(u"The reason is noted."_s);
+      Q_EMIT said(u"Reason saved."_s);
       return;
     }
     break;
   }
   case reports::BlockerKind::lightNotRead:
-    noted(readLightAgain(context(), *blocker.light, *day_), u"The light is noted."_s);
+    noted(readLightAgain(context(), *blocker.light, *day_), u"Light saved."_s);
     return;
   case reports::BlockerKind::paperMissing:
     countPaper();
@@ -267,15 +268,14 @@ void CloseOutPage::mend(std::size_t row) {
 }
 
 void CloseOutPage::answer(std::size_t row) {
-  const auto words = u"The answer is noted; both stay in history."_s;
+  const auto words = u"Answer saved; both stay in the history."_s;
   if (row < sheet_->questions.size()) {
     const auto question = sheet_->questions[row];
     noted(answerQuestion(context(), question, *day_), words);
     return;
   }
   const auto old = sheet_->answered.at(row - sheet_->questions.size());
-  if (!noted(reopenQuestion(context(), old),
-             u"The answer is taken back: the question is open again."_s))
+  if (!noted(reopenQuestion(context(), old), u"Answer undone: the conflict is open again."_s))
     return;
   const auto again = std::ranges::find_if(sheet_->questions, [&](const auto& question) {
     return question.child == old.answer.value.child || question.other == old.answer.value.child;
@@ -294,18 +294,18 @@ bool CloseOutPage::noted(const base::Result<bool>& result, const QString& words)
 bool CloseOutPage::countPaper() {
   if (!sheet_) return false;
   const auto sheet = *sheet_; // each count shows a new one
-  return noted(countPaperIn(context(), sheet, *day_), u"The sheets are counted."_s);
+  return noted(countPaperIn(context(), sheet, *day_), u"Sheets counted."_s);
 }
 
 void CloseOutPage::count(std::size_t row) {
   const auto line = sheet_->supplies.at(row);
-  noted(countSupply(context(), line, *day_), u"The lot is noted."_s);
+  noted(countSupply(context(), line, *day_), u"Lot saved."_s);
 }
 
 void CloseOutPage::sayHours() {
   if (!sheet_) return;
   const auto sheet = *sheet_; // saying it shows a new one
-  noted(sayEffort(context(), sheet, *day_), u"Time and people are noted."_s);
+  noted(sayEffort(context(), sheet, *day_), u"Staff and chair hours saved."_s);
 }
 
 QString CloseOutPage::nameOf(const roster::ChildId& child) const {
@@ -313,7 +313,7 @@ QString CloseOutPage::nameOf(const roster::ChildId& child) const {
     for (const auto& line : *lines)
       if (line.child == child) return toQt(line.shown);
   const auto letter = std::ranges::find(sheet_->letters, child, &reports::LetterLine::child);
-  return letter == sheet_->letters.end() ? u"the child of this line"_s : toQt(letter->shown);
+  return letter == sheet_->letters.end() ? u"the student on this line"_s : toQt(letter->shown);
 }
 
 void CloseOutPage::outcome() {
@@ -335,9 +335,9 @@ void CloseOutPage::outcome() {
                                                 .outcome = *ended}))
                         : went(book().endVisit(by, *ended, session::Confirmed::yes));
   if (done)
-    Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::nameOf(ended->end)),
+    Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::displayName(ended->end)),
                                     isAnew ? u"Previous entry kept in history."_s
-                                           : u"Another outcome would take its place."_s));
+                                           : u"A new outcome replaces it."_s));
 }
 
 void CloseOutPage::call() {
@@ -345,7 +345,7 @@ void CloseOutPage::call() {
   if (!child) return;
   const auto attempt = askContact(context().prompter, nameOf(*child), *child, *day_);
   if (attempt && went(book().enterContact(context().acting.by(), *attempt)))
-    Q_EMIT said(u"The call is logged."_s);
+    Q_EMIT said(u"Call logged."_s);
 }
 
 void CloseOutPage::refer() {
@@ -353,7 +353,7 @@ void CloseOutPage::refer() {
   if (!child) return;
   const auto referral = askReferral(context().prompter, *sheet_, *child, *day_);
   if (referral && went(book().enterReferral(context().acting.by(), *referral)))
-    Q_EMIT said(u"The referral is made."_s);
+    Q_EMIT said(u"Referral made."_s);
 }
 
 void CloseOutPage::follow(std::size_t row) {
@@ -363,7 +363,7 @@ void CloseOutPage::follow(std::size_t row) {
   const auto made =
       std::ranges::find(records->referrals, line.id, [](const auto& one) { return one.id; });
   if (made != records->referrals.end())
-    noted(followReferral(context(), *made, toQt(line.shown)), u"The referral is followed up."_s);
+    noted(followReferral(context(), *made, toQt(line.shown)), u"Referral updated."_s);
 }
 
 void CloseOutPage::writeLetters() {

@@ -1,5 +1,6 @@
 #include "ui/pages/close_out_questions.h"
 
+#include "reports/display_names.h"
 #include "ui/support/message.h"
 #include "ui/support/own_pin.h"
 #include "ui/support/text.h"
@@ -20,7 +21,7 @@ std::optional<E> chooseNamed(Prompter& prompter, const QString& question,
                              std::span<const E> values) {
   QStringList options;
   for (const auto value : values)
-    options += toQt(base::nameOf(value));
+    options += toQt(base::displayName(value));
   const auto chosen = prompter.decide(question, options);
   if (!chosen) return std::nullopt;
   return values[static_cast<std::size_t>(*chosen)];
@@ -45,7 +46,7 @@ chooseSigner(Prompter& prompter, const QString& question, const Rows<roster::Mem
       return roster::mayDo(member.value, task, on).has_value();
     });
     if (!may) continue;
-    options += toQt(member.value.name + ", " + std::string(base::nameOf(member.value.role)));
+    options += toQt(member.value.name + ", " + std::string(base::displayName(member.value.role)));
     ids.push_back(member.id);
   }
   if (ids.empty())
@@ -62,7 +63,7 @@ std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QStrin
                                                 roster::ChildId child, roster::DayId day) {
   constexpr std::array ends{DayEnd::absent,    DayEnd::declined, DayEnd::notReached,
                             DayEnd::withdrawn, DayEnd::onHold,   DayEnd::leftSchool};
-  const auto end = chooseNamed<DayEnd>(prompter, u"How did the day of %1 end?"_s.arg(name), ends);
+  const auto end = chooseNamed<DayEnd>(prompter, u"Visit outcome for %1?"_s.arg(name), ends);
   if (!end) return std::nullopt;
   return chairside::DayOutcome{child, day, *end, {}};
 }
@@ -70,10 +71,9 @@ std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QStrin
 std::optional<followup::ContactAttempt> askContact(Prompter& prompter, const QString& name,
                                                    roster::ChildId child, roster::DayId day) {
   const auto channel =
-      chooseAny<followup::Channel>(prompter, u"About %1: how was it tried?"_s.arg(name));
+      chooseAny<followup::Channel>(prompter, u"%1: how was the parent contacted?"_s.arg(name));
   if (!channel) return std::nullopt;
-  const auto result =
-      chooseAny<followup::ContactResult>(prompter, u"About %1: what came of it?"_s.arg(name));
+  const auto result = chooseAny<followup::ContactResult>(prompter, u"%1: result?"_s.arg(name));
   if (!result) return std::nullopt;
   const auto note = prompter.text(u"What was said? No names."_s, {});
   if (!note) return std::nullopt;
@@ -87,10 +87,10 @@ std::optional<followup::Referral> askReferral(Prompter& prompter, const reports:
   for (const auto& line : sheet.lines)
     if (line.child == child && line.urgency == chairside::Urgency::urgent) urgency = *line.urgency;
   for (const auto& line : sheet.urgent)
-    if (line.child == child) reason = std::string(base::nameOf(line.reason));
+    if (line.child == child) reason = std::string(base::displayName(line.reason));
   const auto due = followup::referralDue(urgency, sheet.date);
-  const auto words = prompter.text(u"Reason of the referral (%1, to be seen by %2):"_s.arg(
-                                       toQt(base::nameOf(urgency)), toQt(due.words())),
+  const auto words = prompter.text(u"Reason for the referral (%1, see a dentist by %2):"_s.arg(
+                                       toQt(base::displayName(urgency)), toQt(due.words())),
                                    toQt(reason));
   if (!words) return std::nullopt;
   const auto to = chooseAny<followup::ReferredTo>(prompter, u"Referred to whom?"_s);
@@ -100,15 +100,15 @@ std::optional<followup::Referral> askReferral(Prompter& prompter, const reports:
 
 base::Result<bool> followReferral(Context& context, const base::Recorded<followup::Referral>& old,
                                   const QString& name) {
-  const auto state = chooseAny<followup::ReferralState>(
-      context.prompter, u"What became of the referral of %1?"_s.arg(name));
+  const auto state =
+      chooseAny<followup::ReferralState>(context.prompter, u"Referral outcome for %1?"_s.arg(name));
   if (!state) return false;
-  const auto from = context.prompter.text(u"Who said so: parent, dentist, nurse, recheck?"_s, {});
+  const auto from = context.prompter.text(u"Source: parent, dentist, nurse, recheck?"_s, {});
   if (!from || from->trimmed().isEmpty()) return false;
   auto referral = old.value;
   referral.state = *state;
   const auto noted = context.session.updateReferral(context.acting.by(), old, referral,
-                                                    toStd(u"said by "_s + from->trimmed()));
+                                                    toStd(u"source: "_s + from->trimmed()));
   if (!noted) return noted.error();
   return true;
 }
@@ -155,7 +155,7 @@ base::Result<std::optional<roster::DayClosure>> askSignatures(Prompter& prompter
     return member.value.role == roster::Role::coordinator; // the usual one first
   });
   const auto coordinator =
-      chooseSigner(prompter, u"Who signs that nothing is missing?"_s, others, on, {Task::sign});
+      chooseSigner(prompter, u"Who signs for completeness?"_s, others, on, {Task::sign});
   if (!coordinator) return coordinator.error();
   if (!*coordinator) return std::optional<roster::DayClosure>{};
   return std::optional(roster::DayClosure{day, **clinical, **coordinator});

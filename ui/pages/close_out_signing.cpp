@@ -17,7 +17,7 @@ void CloseOutPage::sign() {
     const auto sheet = *sheet_; // each count shows a new one
     const auto counted = countPaperIn(context(), sheet, *day_);
     if (!went(counted)) return;
-    if (!*counted) return Q_EMIT said(u"Not signed: say first where the sheets with names are."_s);
+    if (!*counted) return Q_EMIT said(u"Not signed: account for the printed lists first."_s);
   }
   if (!sheet_->mayClose()) return Q_EMIT said(toQt(reports::verdictOf(*sheet_)));
   if (!went(confirmBeforeSigning(context(), *sheet_, *day_))) return;
@@ -46,8 +46,8 @@ void CloseOutPage::confirm() {
 void CloseOutPage::reopen() {
   if (!sheet_ || !sheet_->closed) return;
   const auto why = context().prompter.text(
-      u"Reopen the signed day: what has to change? Both signatures are taken back and stay in the "
-      "history."_s,
+      u"Reopen the signed day: what must change? Both signatures are removed and "
+      "stay in the history."_s,
       {});
   if (!why) return;
   const auto by = context().acting.by();
@@ -100,7 +100,7 @@ void CloseOutPage::takeIn(const base::Path& from, store::Copies copies) {
 void CloseOutPage::askOfCopies(const base::Path& from, const base::Error& why) {
   const auto answer =
       context().prompter.decide(toQt(why.detail) + u". Was the disk or the logbook copied?"_s,
-                                {u"Join both copies"_s, u"Leave both as they are"_s});
+                                {u"Join both copies"_s, u"Leave both unchanged"_s});
   if (answer == 0) takeIn(from, store::Copies::join);
 }
 
@@ -108,10 +108,10 @@ void CloseOutPage::sayTaken(const store::Merged& merged) {
   const auto asked = sheet_ ? sheet_->questions.size() : 0;
   if (asked > 0) showQuestions();
   const auto taken = merged.newEntries > 0
-                         ? u"Taken in: "_s + counted(merged.newEntries, "new entry", "new entries")
+                         ? u"Merged: "_s + counted(merged.newEntries, "new entry", "new entries")
                          : u"Nothing new was in it"_s;
   const auto open = sheet_ ? sheet_->openThings() : 0;
-  Q_EMIT said(taken + (asked > 0  ? u". Questions that only a person can answer: %1."_s.arg(asked)
+  Q_EMIT said(taken + (asked > 0  ? u". Laptop conflicts to resolve: %1."_s.arg(asked)
                        : open > 0 ? u". "_s + counted(open, "thing", "things") + u" to fix."_s
                                   : u"."_s));
 }

@@ -8,8 +8,8 @@
 namespace gk::ui {
 
 QString equationWords(const reports::DayEquation& sums) {
-  return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  withdrawn %6 "
-         " +  on hold %7  +  not reached %8"_s.arg(sums.consented)
+  return u"Consented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  "
+         "withdrawn %6  +  on hold %7  +  not seen %8"_s.arg(sums.consented)
              .arg(sums.screened)
              .arg(sums.absent)
              .arg(sums.declined)

@@ -60,7 +60,7 @@ auto askUntilRead(Context& context, const QString& question, const QString& sugg
 }
 
 base::Error nobodyAtWork() {
-  return {base::ErrorCode::ruleCredential, "say who does this: no team member is chosen"};
+  return {base::ErrorCode::ruleCredential, "select the team member first"};
 }
 
 /// Left blank or backed out of, the costs stay as they are: bills often come later.
@@ -103,25 +103,25 @@ Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster:
           last(*usual ? chairsOf(**usual) : QString()),
       sheet.effort ? chairsOf(*sheet.effort) : QString(), readChairs);
   if (!chairs) return false;
-  const auto people = askUntilRead(
-      context,
-      u"Hours of each role, all its people together? Such as hygienist 6, dental assistant 5.5"_s +
-          last(*usual ? peopleOf(**usual) : QString()),
-      sheet.effort ? peopleOf(*sheet.effort) : QString(), [&](const QString& text) {
-        auto read = roster::parsePeople(toStd(text));
-        if (!read) return read;
-        auto effort = *chairs;
-        effort.day = day;
-        effort.people = *read;
-        if (const auto sound = roster::checkEffort(effort); !sound)
-          return Result<std::vector<roster::RoleTime>>(sound.error());
-        return read;
-      });
+  const auto people =
+      askUntilRead(context,
+                   u"Total hours by role? Such as hygienist 6, dental assistant 5.5"_s +
+                       last(*usual ? peopleOf(**usual) : QString()),
+                   sheet.effort ? peopleOf(*sheet.effort) : QString(), [&](const QString& text) {
+                     auto read = roster::parsePeople(toStd(text));
+                     if (!read) return read;
+                     auto effort = *chairs;
+                     effort.day = day;
+                     effort.people = *read;
+                     if (const auto sound = roster::checkEffort(effort); !sound)
+                       return Result<std::vector<roster::RoleTime>>(sound.error());
+                     return read;
+                   });
   if (!people) return false;
   const auto taught = askUntilRead(
-      context, u"How many students had a lesson on oral health today? 0 when none."_s,
+      context, u"Students receiving oral health education today? 0 if none."_s,
       QString::number(sheet.effort ? sheet.effort->taught : 0), [](const QString& text) {
-        return wholeNumber(text, "type how many students were taught, 0 when none");
+        return wholeNumber(text, "type the number of students taught, 0 if none");
       });
   if (!taught) return false;
   auto effort = *chairs;
@@ -140,14 +140,14 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
   int chosen = 0;
   if (!line.setAside) {
     const auto what = context.prompter.decide(
-        lot + u": what is to be noted?"_s,
+        lot + u": what to record?"_s,
         {u"Packages opened and left"_s, u"Set aside: recalled, or in doubt"_s});
     if (!what) return false;
     chosen = *what;
   }
   if (chosen == 1) {
     const auto why =
-        askUntilRead(context, u"Why is %1 set aside? From now on it is refused."_s.arg(lot), {},
+        askUntilRead(context, u"Why is %1 set aside? It can no longer be used."_s.arg(lot), {},
                      [](const QString& text) -> Result<QString> {
                        if (text.trimmed().isEmpty()) return malformed("say why");
                        return text.trimmed();

@@ -1,6 +1,7 @@
 #include "ui/pages/closing_questions.h"
 
 #include "base/text.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 #include <QRegularExpression>
@@ -18,8 +19,7 @@ namespace {
 
 base::Error notNumbers() {
   return {base::ErrorCode::numberMalformed,
-          "type how many are back, handed over and shredded: 2 0 0. One number alone is what is "
-          "back"};
+          "type returned, handed out and shredded: 2 0 0. One number means returned"};
 }
 
 /// "2 0 0": back, handed over, shredded.
@@ -43,10 +43,9 @@ QString usualPlace(Paper paper, int missing) {
 Result<bool> countIn(Context& context, const reports::PaperLine& line) {
   auto count = line.count;
   const int open = count.out - line.known;
-  const auto words = capital(toQt(base::nameOf(count.paper)));
+  const auto words = capital(toQt(base::displayName(count.paper)));
   const auto said = context.prompter.text(
-      u"%1: %2 to account for. How many are back in the case, handed over, shredded?"_s.arg(words)
-          .arg(open),
+      u"%1: %2 unaccounted for. Returned / handed out / shredded?"_s.arg(words).arg(open),
       usualPlace(count.paper, open));
   if (!said) return false;
   const auto counts = threeCounts(*said);
@@ -57,7 +56,7 @@ Result<bool> countIn(Context& context, const reports::PaperLine& line) {
   count.shredded = shredded;
   count.reason.clear();
   if (const int missing = open - back - handed - shredded; missing != 0) {
-    const auto question = missing > 0 ? u"%1: %2 not accounted for. Where are they?"_s
+    const auto question = missing > 0 ? u"%1: %2 unaccounted for. Where are they?"_s
                                       : u"%1: %2 more than went out. Why?"_s;
     const auto why = context.prompter.text(question.arg(words).arg(std::abs(missing)), {});
     if (why) count.reason = toStd(why->trimmed());
@@ -72,8 +71,8 @@ Result<bool> askOtherPaper(Context& context, const reports::CloseOut& sheet, ros
   for (const auto& one : sheet.papers)
     if (one.count.paper == Paper::other) line = one;
   const auto said = context.prompter.text(
-      u"How many other sheets with names went out today: the school's lists, slips, copies? 0 when "
-      "none."_s,
+      u"How many other printed lists went out today (school lists, slips, copies)? "
+      "0 if none."_s,
       QString::number(line.count.out));
   if (!said) return false;
   const auto number = base::parseInt(toStd(said->trimmed()));
@@ -110,8 +109,8 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   if (light == lights->end()) return false;
   const auto tag = toQt(light->value.tag);
   const auto said = context.prompter.text(
-      u"Light %1 before leaving: what does meter %2 read, in mW/cm²? Baseline %3. Empty: it is not "
-      "read."_s.arg(tag, toQt(light->value.meter))
+      u"Light %1 before leaving: what does meter %2 read, in mW/cm²? Baseline %3. "
+      "Blank: not read."_s.arg(tag, toQt(light->value.meter))
           .arg(light->value.baseline.value),
       {});
   if (!said) return false;
@@ -137,7 +136,7 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   if (!read && read.error().code == base::ErrorCode::ruleLight) {
     const auto chosen =
         context.prompter.decide(capital(toQt(read.error().detail)) + u'.',
-                                {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(number)});
+                                {u"Read it again"_s, u"The meter shows %1"_s.arg(number)});
     if (!chosen) return false;
     if (*chosen == 0) return readLightAgain(context, id, day);
     read = context.session.enterReading(context.acting.by(), reading, session::Confirmed::yes);

@@ -31,9 +31,8 @@ base::Result<bool> confirmPlacements(Context& context, base::MemberId who,
   const auto count = counted(static_cast<qsizetype>(day.waiting.size()), "placement", "placements");
   const auto answer = context.prompter.decideBy(
       table,
-      u"%1: are these %2 of yours right? %3, %4"_s.arg(name, count, toQt(day.school),
-                                                       toQt(day.on.words())),
-      {u"Right: confirm %1"_s.arg(count), u"Not now: leave unconfirmed"_s});
+      u"%1: are your %2 correct? %3, %4"_s.arg(name, count, toQt(day.school), toQt(day.on.words())),
+      {u"Correct: confirm %1"_s.arg(count), u"Not now: leave unconfirmed"_s});
   if (answer != 0) return false;
   const auto given = own ? std::optional(own) : askOwnPin(context, who, u"your placements"_s);
   if (!given) return false;

@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/pages/authorization_form.h"
 #include "ui/pages/day_board_page.h"
 #include "ui/pages/late_form.h"
@@ -51,7 +52,7 @@ void DayBoardPage::fromPaper() {
   for (const auto& member : *members)
     options += toQt(member.value.name);
   const auto chosen = context().prompter.choose(
-      u"Who compared the entries with the sheet? Another than who typed them."_s, options);
+      u"Who compared the entries with the sheet? Must be a different person."_s, options);
   if (!chosen) return;
   const auto checker = members->at(static_cast<std::size_t>(*chosen)).id;
   search_->clear();
@@ -65,7 +66,7 @@ void DayBoardPage::note(DayEnd end) {
   const auto noted = book().endVisit(by(), {line->child, day_->id, end, {}});
   if (!went(noted)) return;
   search_->clear();
-  Q_EMIT said(u"%1: %2. Alt+Z undoes it."_s.arg(toQt(line->name), toQt(base::nameOf(end))));
+  Q_EMIT said(u"%1: %2. Alt+Z undoes it."_s.arg(toQt(line->name), toQt(base::displayName(end))));
 }
 
 void DayBoardPage::withdraw() {
@@ -88,10 +89,10 @@ void DayBoardPage::withdraw() {
   if (!noted) return;
   search_->clear();
   const bool isUnderWay = place == session::Place::inChair || place == session::Place::parked;
-  Q_EMIT said(endsDay ? u"Consent is withdrawn; the child leaves the queue."_s
+  Q_EMIT said(endsDay ? u"Consent withdrawn; the child leaves the queue."_s
               : isUnderWay && !*closed
-                  ? u"Consent is withdrawn. Stop at the next safe point and end the visit."_s
-                  : u"Consent is withdrawn from now on; what is recorded of this day stays."_s);
+                  ? u"Consent withdrawn. Stop at the next safe point and end the visit."_s
+                  : u"Consent withdrawn; what is recorded today stays."_s);
 }
 
 std::optional<session::UndoAt> DayBoardPage::here() {

@@ -131,7 +131,7 @@ void DayBoardPage::layOut() {
   };
   end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent);
   end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined);
-  end(u"Not reached"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
+  end(u"Not seen, out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
   end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool);
   acts->addWidget(
       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
@@ -186,7 +186,7 @@ void DayBoardPage::refresh() {
   showBackup();
   if (!day_) {
     title_->setText(u"No school day is open"_s);
-    counts_->setText(u"Open a day with Alt+O, or look at another with Alt+Y."_s);
+    counts_->setText(u"Open a day with Alt+O, or view another with Alt+Y."_s);
     model_->show({});
     showMissing();
     return;
@@ -201,9 +201,9 @@ void DayBoardPage::refresh() {
   const auto school =
       std::ranges::find_if(*schools, [&](const auto& one) { return one.id == day.school; });
   QString title = school == schools->end() ? QString() : toQt(school->value.name) + u", "_s;
-  title += toQt(day.date.weekday() + " " + day.date.words());
+  title += toQt(day.date.weekday() + ", " + day.date.words());
   if (day.team > 1) title += u", team %1"_s.arg(day.team);
-  if (day.cancelled) title += u". CANCELLED: "_s + toQt(day.reason);
+  if (day.cancelled) title += u". CANCELED: "_s + toQt(day.reason);
   if (*closed) title += u". SIGNED"_s;
   title_->setText(title);
   model_->show(*lines);
@@ -225,7 +225,7 @@ void DayBoardPage::showBackup() {
 void DayBoardPage::showMissing() {
   const auto areas = book().setup(context().clock.now().date());
   if (!went(areas) || session::isSetUp(*areas)) return;
-  QStringList lines{u"Missing for a day (F8, the desk, takes you there):"_s};
+  QStringList lines{u"Missing for a clinic day (F8, Desk, takes you there):"_s};
   for (const auto& area : *areas)
     if (area.standing == session::AreaStanding::missing) lines += u"✖ "_s + toQt(area.open.front());
   ready_->setText(lines.join(u'\n'));
@@ -275,7 +275,7 @@ void DayBoardPage::take() {
   // Several fit: the arrow keys choose, so that Enter never takes one of two by chance.
   if (search_->hasFocus() && model_->found().size() > 1) {
     table_->setFocus();
-    return Q_EMIT said(counted(std::ssize(model_->found()), "child fits", "children fit") +
+    return Q_EMIT said(counted(std::ssize(model_->found()), "match", "matches") +
                        u". Choose with the arrow keys, then Enter."_s);
   }
   const auto line = wanted();
@@ -289,8 +289,7 @@ void DayBoardPage::takeFromBook(const QString& text) {
   auto found = book().findChildren(toStd(text));
   if (!went(found)) return;
   search_->selectAll(); // the next number takes its place
-  auto question =
-      u"Not on today's board: without consent today, or of another school. Who is it?"_s;
+  auto question = u"Not on today's board: no consent today, or another school. Who is it?"_s;
   if (found->empty() && isNumber) {
     const auto near = book().nearMatches(toStd(text));
     if (!went(near)) return;
@@ -325,8 +324,9 @@ void DayBoardPage::askForDay() {
   for (const auto& day : all)
     for (const auto& school : *schools)
       if (school.id == day.value.school)
-        options += toQt(day.value.date.iso() + "  " + roster::shownAmong(school.value, *schools) +
-                        ", team " + std::to_string(day.value.team));
+        options +=
+            toQt(day.value.date.shortWords() + "  " + roster::shownAmong(school.value, *schools) +
+                 ", team " + std::to_string(day.value.team));
   if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
     chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }

@@ -21,7 +21,7 @@ void record(ChairVisit& visit, const base::MemberId& dentist) {
       .on = today,
       .until = today.plusDays(visit.file().program.value.authorizationDays)};
   if (visit.act([&] { return visit.book().authorize(visit.by(), {call}); }))
-    visit.strip.say(u"The dentist's call is recorded. U takes it back."_s);
+    visit.strip.say(u"The dentist's call is recorded. U undoes it."_s);
 }
 
 /// A yes is for teeth that are said aloud, of a dentist who is named.

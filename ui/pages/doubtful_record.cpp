@@ -23,7 +23,7 @@ void correct(ChairVisit& visit, const base::Recorded<Placement>& placement, cons
   }
   if (visit.act([&] { return visit.book().correctTooth(visit.by(), placement, tooth, why, own); }))
     visit.strip.say(u"Corrected: that placement is on the "_s + toQt(tooth.words()) +
-                    u" now. What was written first stays in the history."_s);
+                    u" now. The previous entry stays in the history."_s);
 }
 
 std::string foundWords(const base::Recorded<Placement>& placement, const Tooth& tooth) {
@@ -33,14 +33,13 @@ std::string foundWords(const base::Recorded<Placement>& placement, const Tooth& 
 
 void moveTo(ChairVisit& visit, const base::Recorded<Placement>& placement) {
   const auto from = toQt(placement.value.tooth.words());
-  visit.ask.write(u"On which tooth is the sealant that is written down on the "_s + from +
+  visit.ask.write(u"Which tooth has the sealant that is charted on the "_s + from +
                       u"? Its number or letter"_s,
                   {}, [&visit, placement, from](const QString& said) {
                     const auto tooth = Tooth::parse(toStd(said.toUpper()), visit.notation());
                     if (!tooth) return visit.strip.post(describe(tooth.error()));
                     if (*tooth == placement.value.tooth)
-                      return visit.strip.say(u"It is written down on the "_s + from +
-                                             u" already."_s);
+                      return visit.strip.say(u"It is charted on the "_s + from + u" already."_s);
                     visit.ask.write(u"From the "_s + from + u" to the "_s + toQt(tooth->words()) +
                                         u": how was that found?"_s,
                                     {}, [&visit, placement, tooth = *tooth](const QString& why) {
@@ -61,10 +60,10 @@ bool hasPlacement(const ChairFile& file, const Tooth& tooth) {
 }
 
 void findPlacementOf(ChairVisit& visit, const Tooth& tooth) {
-  const auto words = u"No placement of ours on the "_s + toQt(tooth.words()) +
-                     u" is in this logbook: RECORD DOUBTFUL."_s;
+  const auto words =
+      u"No record that we sealed the "_s + toQt(tooth.words()) + u". Check record."_s;
   std::vector<base::Recorded<Placement>> others;
-  QStringList options{u"Nobody knows: leave it doubtful"_s};
+  QStringList options{u"Unknown: leave it in question"_s};
   constexpr qsizetype most = 16; // options of the ask bar
   for (const auto& one : visit.file().earlier) {
     if (options.size() == most) break;
@@ -73,7 +72,7 @@ void findPlacementOf(ChairVisit& visit, const Tooth& tooth) {
                toQt(one.placedOn.words());
   }
   if (others.empty()) return visit.strip.say(words);
-  visit.ask.choose(words + u" Which placement was written down on the wrong tooth?"_s, options,
+  visit.ask.choose(words + u" Which placement was charted on the wrong tooth?"_s, options,
                    [&visit, others, tooth](int chosen) {
                      if (chosen == 0) return;
                      const auto& meant = others[static_cast<std::size_t>(chosen - 1)];
@@ -91,21 +90,21 @@ void moveSealant(ChairVisit& visit) {
     options += capital(toQt(one.value.tooth.shown(visit.notation()))) + u" ("_s +
                toQt(dentition::words(one.value.surfaces)) + u')';
   }
-  if (placed.empty()) return visit.strip.say(u"Nothing was sealed today that could be moved."_s);
+  if (placed.empty()) return visit.strip.say(u"No sealant of today can be moved."_s);
   visit.ask.choose(
-      u"Which sealant of today is written down on the wrong tooth?"_s, options,
+      u"Which of today's sealants is charted on the wrong tooth?"_s, options,
       [&visit, placed](int chosen) { moveTo(visit, placed[static_cast<std::size_t>(chosen)]); }, {},
       AskKeys::marked);
 }
 
 void findToothOf(ChairVisit& visit, const base::Recorded<Placement>& placement,
                  const std::function<void()>& leave) {
-  visit.ask.choose(u"RECORD DOUBTFUL. Does another tooth bear this sealant?"_s,
-                   {u"Nobody knows: leave it doubtful"_s, u"Yes: correct the tooth"_s},
+  visit.ask.choose(u"No sealant found. Charted on the wrong tooth?"_s,
+                   {u"Unknown: leave it in question"_s, u"Yes: correct the tooth"_s},
                    [&visit, placement, leave](int chosen) {
                      if (chosen == 0) return leave();
                      visit.ask.write(
-                         u"Which tooth bears it? Its number or letter"_s, {},
+                         u"Which tooth has it? Its number or letter"_s, {},
                          [&visit, placement](const QString& said) {
                            const auto tooth = Tooth::parse(toStd(said.toUpper()), visit.notation());
                            if (!tooth) return visit.strip.post(describe(tooth.error()));

@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/pages/field_steps.h"
 
 #include "base/text.h"
@@ -103,7 +104,7 @@ void FieldSteps::notFrosty() {
     auto options = words(teeth);
     options.prepend(u"All of them"_s);
     visit_.ask.choose(
-        u"Which is not dull and frosty? It is etched again."_s, options,
+        u"Which is not dull and frosty? It is re-etched."_s, options,
         [this, teeth, rinsed](int chosen) {
           dry(chosen == 0 ? teeth : std::vector{teeth[static_cast<std::size_t>(chosen - 1)]},
               rinsed);
@@ -117,7 +118,7 @@ void FieldSteps::notFrosty() {
 void FieldSteps::frostyNotSeen() {
   whenRinsed([this](const Runs& rinsed) {
     visit_.ask.write(
-        u"Why go on without having seen it frosty?"_s, {},
+        u"Why continue without a frosty check?"_s, {},
         [this, rinsed](const QString& why) {
           auto runs = rinsed;
           runs.push_back(blank(Step::dry, after(rinsed).due(Next::dry)));
@@ -155,7 +156,7 @@ void FieldSteps::check(StepResult result) {
 }
 
 void FieldSteps::wet() {
-  if (runs(Step::cure)) interrupt("wet during the cure");
+  if (runs(Step::cure)) interrupt("contaminated during the cure");
   askWet(WetCause::saliva);
 }
 
@@ -167,20 +168,22 @@ void FieldSteps::askWet(WetCause cause) {
   auto options = words(teeth);
   if (teeth.size() > 1) options += u"All of these"_s;
   options += u"Another cause"_s;
-  visit_.ask.choose(
-      u"WET: which teeth? Look at the neighbours too. Cause: "_s + toQt(base::nameOf(cause)),
-      options, [this, teeth, cause, last = static_cast<int>(options.size()) - 1](int chosen) {
-        const auto place = static_cast<std::size_t>(chosen);
-        if (chosen == last) {
-          QStringList causes;
-          for (const auto name : base::enumNames<WetCause>)
-            causes += capital(toQt(name));
-          visit_.ask.choose(u"What made it wet?"_s, causes,
-                            [this](int which) { askWet(static_cast<WetCause>(which)); });
-          return;
-        }
-        noteWet(place < teeth.size() ? std::vector{teeth[place]} : teeth, cause);
-      });
+  visit_.ask.choose(u"Contamination: which teeth? Check adjacent teeth too. Cause: "_s +
+                        toQt(base::displayName(cause)),
+                    options,
+                    [this, teeth, cause, last = static_cast<int>(options.size()) - 1](int chosen) {
+                      const auto place = static_cast<std::size_t>(chosen);
+                      if (chosen == last) {
+                        QStringList causes;
+                        for (const auto name : base::displayNamesOf<WetCause>())
+                          causes += capital(toQt(name));
+                        visit_.ask.choose(u"What contaminated it?"_s, causes, [this](int which) {
+                          askWet(static_cast<WetCause>(which));
+                        });
+                        return;
+                      }
+                      noteWet(place < teeth.size() ? std::vector{teeth[place]} : teeth, cause);
+                    });
 }
 
 void FieldSteps::noteWet(const std::vector<Tooth>& teeth, WetCause cause) {
@@ -205,11 +208,11 @@ void FieldSteps::typeSeconds() {
                                nextExposure(then, visit_.map.selected(), together_, hasLamp()));
   run.target = isEtchant ? target() : cureTarget(then);
   run.source = chairside::TimeSource::typed;
-  visit_.ask.write(u"How many seconds, by another clock? At least %1."_s.arg(run.target->count()),
-                   {}, [this, run, before](const QString& text) {
+  visit_.ask.write(u"Seconds timed by hand (minimum %1):"_s.arg(run.target->count()), {},
+                   [this, run, before](const QString& text) {
                      const auto seconds = base::parseInt(toStd(text));
                      if (!seconds || *seconds < 1 || *seconds > 600) {
-                       visit_.strip.say(u"Type whole seconds, 1 to 600. Nothing was written."_s);
+                       visit_.strip.say(u"Type whole seconds, 1 to 600. Nothing was saved."_s);
                        return;
                      }
                      auto typed = run;
@@ -218,7 +221,7 @@ void FieldSteps::typeSeconds() {
                        enterTyped(before, typed);
                        return;
                      }
-                     visit_.ask.write(u"That is short. Why is it enough? Esc: do it again."_s, {},
+                     visit_.ask.write(u"Under minimum. Why is it enough? Esc: do it again."_s, {},
                                       [this, typed, before](const QString& why) {
                                         auto taken = typed;
                                         taken.result = StepResult::shortAccepted;

@@ -62,8 +62,8 @@ void FieldSteps::askEtch() {
   }
   // Etching goes on until the rinse, so the clock does too while this is asked.
   visit_.ask.choose(
-      u"The etch is shorter than its least. What is it?"_s,
-      {u"Still etching"_s, u"Rinse and etch again"_s, u"Take it short"_s}, [this](int chosen) {
+      u"Etch under minimum. What happened?"_s,
+      {u"Still etching"_s, u"Rinse and etch again"_s, u"Accept short time"_s}, [this](int chosen) {
         if (!runs(Step::etch) || chosen == 0) return;
         if (chosen == 1) {
           endEtch(StepResult::interrupted, "rinsed too early");
@@ -83,7 +83,7 @@ void FieldSteps::rinseNow(const std::string& reason, const std::function<void(co
   if (!isRinsing()) return; // refused, and said so
   rinseAsked_ = true;
   visit_.ask.choose(
-      u"RINSE NOW: etchant is on. The clock runs; say when it is off."_s,
+      u"RINSE NOW: etchant is on. Answer when it is rinsed off."_s,
       {u"Rinsed"_s, u"Could not be rinsed"_s},
       [this, reason, then](int chosen) {
         rinseAsked_ = false;
@@ -104,11 +104,11 @@ void FieldSteps::whenRinsed(const std::function<void(const Runs&)>& then) {
     if (field().protocol.due(Next::rinse).empty())
       then({});
     else
-      visit_.strip.say(u"Rinse first: Space starts its clock, T takes seconds of another."_s);
+      visit_.strip.say(u"Rinse first: Space starts the timer, T takes seconds timed by hand."_s);
     return;
   }
-  visit_.ask.choose(u"The rinse is shorter than its least. What is it?"_s,
-                    {u"Still rinsing"_s, u"Take it short"_s}, [this, then](int chosen) {
+  visit_.ask.choose(u"Rinse under minimum. What happened?"_s,
+                    {u"Still rinsing"_s, u"Accept short time"_s}, [this, then](int chosen) {
                       if (chosen == 0) return;
                       if (!isRinsing()) return then({}); // it ended by itself meanwhile
                       visit_.ask.write(u"Why is the short rinse enough?"_s, {},

@@ -1,6 +1,7 @@
 #include "ui/pages/field_panel.h"
 
 #include "base/text.h"
+#include "reports/display_names.h"
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/agreement_lapse.h"
 #include "ui/pages/dentist_call.h"
@@ -93,9 +94,9 @@ std::vector<TileFace> FieldPanel::faces() const {
     for (auto& face : faces)
       if (face.tooth == held.tooth) {
         face.mark = Mark::sound; // no invitation to seal
-        face.word = u"WAITS"_s;
+        face.word = u"WAITING"_s;
         face.strip = u"dentist first"_s;
-        face.spoken += u" Waits for the dentist."_s;
+        face.spoken += u" Waiting for the dentist."_s;
       }
   return faces;
 }
@@ -116,7 +117,7 @@ void FieldPanel::refresh() {
 void FieldPanel::showHeld() {
   title_->setText(u"Not authorized"_s);
   title_->show();
-  guide_->setText(u"Call the dentist. Without a yes they are left for another day."_s);
+  guide_->setText(u"Call the dentist. Without authorization, leave them for another day."_s);
   guide_->show();
   teeth_->setText(heldLine());
   kit_->clear(); // nothing is used meanwhile
@@ -139,15 +140,15 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
              toQt(dentition::words(surfaces)) + u')';
   if (const auto held = heldLine(); !held.isEmpty()) lines += held;
   teeth_->setText(lines.join(u'\n'));
-  const auto cleaned = toQt(base::nameOf(cleaning()));
-  auto guide =
-      u"Cleaned (%1)? Tongue held off, cheek held off, no glove touches, absorbent on both sides?"_s
-          .arg(cleaned);
+  const auto cleaned = toQt(base::displayName(cleaning()));
+  auto guide = u"Cleaned (%1)? Tongue retracted, cheek retracted, no glove contact, cotton "
+               "on both sides?"_s.arg(cleaned);
   if (!guards_.hasAll(chairside::DryGuardSet::all()))
-    guide = u"Cleaned (%1)? Not had: "_s.arg(cleaned) + toQt(guardNote_) + u". The rest held?"_s;
-  if (next.interim) guide += u" Interim: choose a glass ionomer lot (L)."_s;
+    guide =
+        u"Cleaned (%1)? Missing: "_s.arg(cleaned) + toQt(guardNote_) + u". The rest in place?"_s;
+  if (next.interim) guide += u" Choose a glass ionomer lot (L)."_s;
   if (hasLatexStop(file().card))
-    guide = u"LATEX STOP: latex-free gloves, dam and cups only. "_s + guide;
+    guide = u"LATEX ALLERGY: latex-free gloves, dam and cups only. "_s + guide;
   guide_->setText(guide);
   kit_->setText(setupWords(visit()));
   std::vector<KeyAction> actions{
@@ -155,7 +156,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
       {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
       {Qt::Key_B, u"Cleaned with"_s, u"cleanedButton"_s, [this] { chooseCleaning(); }},
       {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
-      {Qt::Key_C, u"Who holds"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
+      {Qt::Key_C, u"Retracted by"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
       {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s, [this] { changeHands(visit()); }},
       {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}};
   const auto dentist = dentistKeys(visit());
@@ -167,8 +168,11 @@ void FieldPanel::showSteps() {
   const auto& field = steps_->field();
   const auto now = steps_->step();
   const bool all = field.field.value.teeth.size() > 1;
-  title_->setText((all ? u"Field of %1: "_s.arg(field.field.value.teeth.size()) : QString()) +
-                  toQt(base::nameOf(now)).toUpper());
+  const auto step = capital(toQt(base::displayName(now)));
+  title_->setText(step +
+                  (all ? (now == Next::flow ? u" on "_s : u" "_s) +
+                             toQt(base::counted(field.field.value.teeth.size(), "tooth", "teeth"))
+                       : QString()));
   teeth_->clear(); // the map says it all
   kit_->setText(setupWords(visit()));
   guide_->setText(guidance());
@@ -186,7 +190,7 @@ void FieldPanel::showSteps() {
   for (const auto& [tooth, surfaces] : steps_->next())
     words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
   visit().timer.setVisible(isTimed); // where nothing is timed the keys have its room
-  visit().timer.ready(u"Ready: "_s + toQt(base::nameOf(now)) + u", "_s + words.join(u"; "_s),
+  visit().timer.ready(u"Ready: "_s + toQt(base::displayName(now)) + u", "_s + words.join(u"; "_s),
                       isTimed ? steps_->target() : base::Seconds{0});
 }
 
@@ -211,10 +215,10 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
   const auto now = steps_->step();
   const bool runs = visit().timer.isRunning();
   if (steps_->wasInterrupted()) {
-    keys = {{Qt::Key_Return, u"Note it, go on"_s, u"noteInterruptedButton"_s,
+    keys = {{Qt::Key_Return, u"Log and continue"_s, u"noteInterruptedButton"_s,
              [this] { steps_->noteInterrupted(); }, KeyLook::main}};
   } else if (now == Next::etch) {
-    keys = {{Qt::Key_Space, runs ? u"Rinse"_s : u"Etch is on"_s, u"startTimerButton"_s,
+    keys = {{Qt::Key_Space, runs ? u"Rinse"_s : u"Start etch"_s, u"startTimerButton"_s,
              [this] { steps_->pedal(); }, KeyLook::main},
             {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s,
              [this] { steps_->typeSeconds(); }, KeyLook::plain, !runs}};
@@ -227,19 +231,20 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
          KeyLook::main},
         {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s, [this] { steps_->typeSeconds(); }}};
   } else if (now == Next::rinse || now == Next::dry) {
-    keys = {
-        {Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
-         KeyLook::main},
-        {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
-        {Qt::Key_6, u"Not seen"_s, u"frostyNotSeenButton"_s, [this] { steps_->frostyNotSeen(); }}};
+    keys = {{Qt::Key_5, u"Yes, frosty"_s, u"frostyButton"_s, [this] { steps_->frosty(); },
+             KeyLook::main},
+            {Qt::Key_4, u"Not frosty"_s, u"notFrostyButton"_s, [this] { steps_->notFrosty(); }},
+            {Qt::Key_6, u"Not checked"_s, u"frostyNotSeenButton"_s,
+             [this] { steps_->frostyNotSeen(); }}};
   } else if (now == Next::flow || now == Next::cure) {
     // A stop key is seen at any size of letters: nothing else stands above it meanwhile.
     if (runs)
-      return {{Qt::Key_Escape, steps_->hasLamp() ? u"Light out"_s : u"Stop the wait"_s,
+      return {{Qt::Key_Escape, steps_->hasLamp() ? u"Light stopped"_s : u"Stop the timer"_s,
                u"lightStoppedButton"_s, [this] { steps_->lightStopped(); }, KeyLook::alarm}};
     const auto lamp = steps_->hasLamp();
-    const auto start = now == Next::flow ? (lamp ? u"On, cure"_s : u"On, let it set"_s)
-                                         : (lamp ? u"Cure"_s : u"Let it set"_s);
+    const auto start = now == Next::flow
+                           ? (lamp ? u"Sealant placed: cure"_s : u"Sealant placed: let set"_s)
+                           : (lamp ? u"Cure"_s : u"Let it set"_s);
     keys = {
         {Qt::Key_Space, start, u"startTimerButton"_s, [this] { steps_->pedal(); }, KeyLook::main},
         {Qt::Key_B, steps_->isTogether() ? u"One by one"_s : u"Both at once"_s, u"togetherButton"_s,
@@ -247,7 +252,7 @@ std::vector<KeyAction> FieldPanel::stepKeys() {
         {Qt::Key_T, u"Type seconds"_s, u"typeSecondsButton"_s, [this] { steps_->typeSeconds(); }}};
     if (now == Next::flow)
       keys.push_back(
-          {Qt::Key_5, u"On, no cure yet"_s, u"flowButton"_s, [this] { steps_->flow(); }});
+          {Qt::Key_5, u"Placed, cure later"_s, u"flowButton"_s, [this] { steps_->flow(); }});
   } else if (now == Next::check) {
     keys = {result(Qt::Key_5, u"Pass"_s, u"passButton"_s, StepResult::passed, KeyLook::main),
             result(Qt::Key_8, u"Added, pass"_s, u"addedButton"_s, StepResult::addedThenPassed),
@@ -269,13 +274,13 @@ void FieldPanel::isolate() {
   const auto* lot = file().lot(setup.sealant);
   const bool isClay = lot && lot->kind == kit::MaterialKind::glassIonomer;
   if (isClay != next->interim) {
-    visit().strip.say(next->interim ? u"Interim teeth take a glass ionomer: choose its lot, L."_s
+    visit().strip.say(next->interim ? u"These teeth take a glass ionomer: choose its lot, L."_s
                                     : u"These teeth take a sealant, not a glass ionomer: L."_s);
     return;
   }
   if (file().varnished && !varnishGone_) {
-    visit().ask.choose(u"Varnish is on already and nothing bonds through it."_s,
-                       {u"Leave these teeth for now"_s, u"Cleaned off: go on"_s},
+    visit().ask.choose(u"Varnish is already on; nothing bonds through it."_s,
+                       {u"Leave these teeth for now"_s, u"Cleaned off: continue"_s},
                        [this](int chosen) {
                          if (chosen == 0) return;
                          varnishGone_ = true;
@@ -314,14 +319,14 @@ void FieldPanel::isolate() {
 
 void FieldPanel::missingGuard() {
   QStringList options;
-  for (const auto name : base::enumNames<DryGuard>)
+  for (const auto name : base::displayNamesOf<DryGuard>())
     options += capital(toQt(name));
-  visit().ask.choose(u"Which guard could not be had?"_s, options, [this, options](int chosen) {
+  visit().ask.choose(u"Which isolation item is missing?"_s, options, [this, options](int chosen) {
     visit().ask.write(options[chosen] + u": why not?"_s, {}, [this, chosen](const QString& why) {
       const auto guard = static_cast<DryGuard>(chosen);
       guards_.remove(guard);
-      guardNote_ +=
-          (guardNote_.empty() ? "" : "; ") + std::string(base::nameOf(guard)) + ", " + toStd(why);
+      guardNote_ += (guardNote_.empty() ? "" : "; ") + std::string(base::displayName(guard)) +
+                    ", " + toStd(why);
       refresh();
     });
   });
@@ -336,7 +341,7 @@ void FieldPanel::chooseCleaning() {
   using chairside::Cleaning;
   QStringList options;
   for (std::size_t i = 1; i < base::enumCount<Cleaning>; ++i)
-    options += capital(toQt(base::nameOf(static_cast<Cleaning>(i))));
+    options += capital(toQt(base::displayName(static_cast<Cleaning>(i))));
   visit().ask.choose(u"Cleaned with what before the etch?"_s, options, [this](int chosen) {
     const auto method = static_cast<Cleaning>(chosen + 1);
     if (method != Cleaning::other && method != Cleaning::notCleaned) {

@@ -1,6 +1,7 @@
 #include "ui/pages/field_steps.h"
 
 #include "base/contract.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -23,7 +24,7 @@ QString timerTitle(Step step, const std::vector<ToothSurfaces>& teeth,
   for (const auto& [tooth, surfaces] : teeth)
     words += toQt(tooth.shown(notation)) +
              (step == Step::cure ? u" "_s + toQt(dentition::words(surfaces)) : QString());
-  return capital(toQt(base::nameOf(step))) + u": "_s + words.join(u"; "_s);
+  return capital(toQt(base::displayName(step))) + u": "_s + words.join(u"; "_s);
 }
 
 } // namespace
@@ -32,8 +33,8 @@ FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), vi
   connect(&visit_.timer, &TimerView::reachedTarget, this, &FieldSteps::reached);
   connect(&visit_.timer, &TimerView::ticked, this, &FieldSteps::look);
   connect(&visit_.timer, &TimerView::wallClockMoved, this, [this] {
-    visit_.strip.post({u"The laptop's clock was set while a timer ran."_s,
-                       u"Nothing is lost: a run is counted on a clock that nobody can set."_s,
+    visit_.strip.post({u"The laptop's clock changed during a timed step."_s,
+                       u"Nothing is lost; the step time is still correct."_s,
                        u"Check date and time after this child."_s});
   });
   connect(&visit_.timer, &TimerView::interrupted, this, [this] { interrupt("the laptop slept"); });
@@ -179,8 +180,8 @@ void FieldSteps::startCure(const Runs& ended) {
     visit_.strip.say(trouble);
     return;
   }
-  visit_.ask.write(trouble + u" Take another (Esc, K), or a clinician says why to use it:"_s, {},
-                   [this, light, start](const QString& why) {
+  visit_.ask.write(trouble + u" Use another (Esc, K), or a clinician gives a reason to use it:"_s,
+                   {}, [this, light, start](const QString& why) {
                      lightReason_.emplace(*light, toStd(why));
                      start({});
                    });
@@ -193,7 +194,7 @@ void FieldSteps::pedal() {
     if (runs(Step::etch))
       askEtch();
     else if (isRinsing())
-      visit_.strip.say(u"The rinse clock runs; it ends by itself. Then: dull and frosty?"_s);
+      visit_.strip.say(u"Rinse timer running; it stops by itself. Then: dull and frosty?"_s);
     else
       heldSince_ = visit_.context().clock.steady();
     return;
@@ -211,7 +212,7 @@ void FieldSteps::pedal() {
     startTimer(Step::etch, next(), target());
   if (now == Next::rinse) startTimer(Step::rinse, next(), target());
   if (now == Next::dry)
-    visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Nothing runs until you say."_s);
+    visit_.strip.say(u"Dull and frosty? 5 yes, 4 no. Timer stopped. Answer to continue."_s);
   if (now == Next::flow || now == Next::cure) startCure({});
 }
 
@@ -282,14 +283,14 @@ void FieldSteps::interrupt(const std::string& reason) {
   const bool wasRinse = isRinsing();
   const auto ended = halt(reason);
   if (!ended.empty()) enter({.steps = ended});
-  if (wasRinse) visit_.strip.say(u"The rinse clock stopped: rinse once more. Space starts it."_s);
+  if (wasRinse) visit_.strip.say(u"Rinse timer stopped: rinse again. Space starts it."_s);
   Q_EMIT visit_.changed();
 }
 
 void FieldSteps::lightStopped() {
   if (!running_ || running_->run.step != Step::cure) return;
   const auto run =
-      takeRun(StepResult::interrupted, hasLamp() ? "the light stopped" : "the wait was stopped");
+      takeRun(StepResult::interrupted, hasLamp() ? "the light stopped" : "the timer was stopped");
   // Whoever leaves the question has not taken it short: the seconds are on record either way.
   const auto stopped = [this, run] { enter(run); };
   const auto takeShort = [this, run](const QString& why) {
@@ -302,7 +303,7 @@ void FieldSteps::lightStopped() {
       u"The cure stopped at %1 s of %2 s."_s
           .arg(static_cast<double>(run.lasted->count()) / 1000.0, 0, 'f', 1)
           .arg(run.target->count()),
-      {u"Cure again in full"_s, u"Take it short"_s},
+      {u"Cure again in full"_s, u"Accept short time"_s},
       [this, stopped, takeShort](int chosen) {
         if (chosen == 0) return stopped();
         visit_.ask.write(u"Why is the short cure enough?"_s, {}, takeShort, stopped);
@@ -321,7 +322,7 @@ void FieldSteps::noteInterrupted() {
   run.timer = timer.id;
   run.source = chairside::TimeSource::timer;
   run.lasted = base::Milliseconds{0}; // how long it truly ran, nobody saw
-  run.reason = "it was running when the program stopped; none of it counts";
+  run.reason = "it was running when the program stopped; it does not count";
   enter({.steps = run.step == Step::etch ? byReason(run) : Runs{run}});
 }
 

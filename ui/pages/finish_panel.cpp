@@ -1,6 +1,7 @@
 #include "ui/pages/finish_panel.h"
 
 #include "chairside/allergy.h"
+#include "reports/display_names.h"
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/doubtful_record.h"
 #include "ui/pages/kit_choices.h"
@@ -72,7 +73,7 @@ void FinishPanel::refresh() {
   QStringList shown;
   for (const auto& line : lines)
     shown += capital(toQt(line));
-  title_->setText(lines.empty() ? u"Nothing was sealed today"_s : u"Read back and look"_s);
+  title_->setText(lines.empty() ? u"No teeth sealed today"_s : u"Review and finish"_s);
   sealed_->setText(shown.join(u'\n'));
   sealed_->setVisible(!shown.isEmpty());
   const bool varnished = file().varnished;
@@ -86,16 +87,16 @@ void FinishPanel::refresh() {
           : !file().card.varnish.allows ? u"NO, "_s + toQt(file().card.varnish.why)
           : !fits                       ? toQt(fits.error().detail) + u". Another lot: L"_s
                   : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
-          toQt(base::nameOf(proposed.end)).toUpper(),
+          toQt(base::displayName(proposed.end)).toUpper(),
           proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
   keys_->setActions(
       {{Qt::Key_5, u"Wiped, bite fine"_s, u"wipedButton"_s,
         [this] { afterCure(true, Bite::fine, {}); }, KeyLook::plain, isSealed()},
        {Qt::Key_6, u"Wiped, bite adjusted"_s, u"adjustedButton"_s,
         [this] { afterCure(true, Bite::adjusted, {}); }, KeyLook::plain, isSealed()},
-       {Qt::Key_4, u"Left out, why"_s, u"notWipedButton"_s, [this] { leaveOut(); }, KeyLook::plain,
-        isSealed()},
-       {Qt::Key_V, u"Varnish is on"_s, u"varnishButton"_s,
+       {Qt::Key_4, u"Skipped (reason)"_s, u"notWipedButton"_s, [this] { leaveOut(); },
+        KeyLook::plain, isSealed()},
+       {Qt::Key_V, u"Varnish applied"_s, u"varnishButton"_s,
         [this] { varnish(session::Confirmed::no); }, KeyLook::plain,
         !varnished && file().card.varnish.allows && fits.has_value()},
        {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
@@ -123,7 +124,7 @@ QString FinishPanel::afterCureWords() const {
   if (!file().afterCure) return u"Surface wiped, bite checked: not yet"_s;
   const auto& after = file().afterCure->value;
   return u"Surface wiped: %1. Bite: %2"_s.arg(after.wiped ? u"YES"_s : u"NO"_s,
-                                              toQt(base::nameOf(after.bite))) +
+                                              toQt(base::displayName(after.bite))) +
          (after.note.empty() ? QString() : u" ("_s + toQt(after.note) + u')');
 }
 
@@ -134,7 +135,7 @@ void FinishPanel::afterCure(bool wiped, Bite bite, const std::string& note) {
 
 void FinishPanel::leaveOut() {
   visit().ask.choose(
-      u"What was left out?"_s,
+      u"What was not done?"_s,
       {u"Surface not wiped, bite fine"_s, u"Wiped, bite not checked"_s, u"Neither was done"_s},
       [this](int chosen) {
         visit().ask.write(u"Why?"_s, {}, [this, chosen](const QString& why) {
@@ -155,7 +156,7 @@ void FinishPanel::varnish(session::Confirmed sooner) {
   const bool mayConfirm = !done && done.error().code == base::ErrorCode::ruleVarnish &&
                           sooner == session::Confirmed::no;
   if (mayConfirm)
-    visit().ask.choose(u"Varnish all the same?"_s, {u"No"_s, u"Yes, record it"_s},
+    visit().ask.choose(u"Apply varnish anyway?"_s, {u"No"_s, u"Yes, record it"_s},
                        [this](int chosen) {
                          if (chosen == 1) this->varnish(session::Confirmed::yes);
                        });
@@ -163,9 +164,9 @@ void FinishPanel::varnish(session::Confirmed sooner) {
 
 void FinishPanel::changeEnd() {
   QStringList options;
-  for (const auto name : base::enumNames<chairside::DayEnd>)
+  for (const auto name : base::displayNamesOf<chairside::DayEnd>())
     options += capital(toQt(name));
-  visit().ask.choose(u"How did the day end for this child?"_s, options, [this](int chosen) {
+  visit().ask.choose(u"Visit outcome?"_s, options, [this](int chosen) {
     end_ = static_cast<chairside::DayEnd>(chosen);
     refresh();
   });
@@ -177,8 +178,7 @@ void FinishPanel::end() {
   const bool wantsAfterCure =
       proposed.end == DayEnd::sealedComplete || proposed.end == DayEnd::sealedUnfinished;
   if (wantsAfterCure && isSealed() && !file().afterCure) {
-    visit().strip.say(
-        u"Say first whether the surface was wiped and the bite checked: 5, 6 or 4."_s);
+    visit().strip.say(u"Answer first: surface wiped and bite checked? 5, 6 or 4."_s);
     return;
   }
   const bool wantsReason =
@@ -212,19 +212,20 @@ void FinishPanel::askVarnish(const chairside::DayOutcome& outcome, const EndVisi
     said.varnishSkipped = visit().stoppedFor();
     return then(said);
   }
-  static const QStringList reasons{u"child declines"_s, u"had it lately"_s, u"a stop forbids it"_s,
-                                   u"no lot at hand"_s, u"out of time"_s,   u"another reason"_s};
+  static const QStringList reasons{
+      u"child declines"_s,   u"had varnish recently"_s, u"allergy or medical stop"_s,
+      u"no lot available"_s, u"out of time"_s,          u"another reason"_s};
   QStringList options;
   for (const auto& reason : reasons)
     options += capital(reason);
-  visit().ask.choose(u"The form allows varnish and none is on. Why is it left out?"_s, options,
+  visit().ask.choose(u"The form allows varnish and none was applied. Why?"_s, options,
                      [this, outcome, then](int chosen) {
                        auto said = outcome;
                        if (chosen + 1 < reasons.size()) {
                          said.varnishSkipped = toStd(reasons[chosen]);
                          return then(said);
                        }
-                       visit().ask.write(u"Why is the varnish left out?"_s, {},
+                       visit().ask.write(u"Why is no varnish applied?"_s, {},
                                          [said, then](const QString& why) mutable {
                                            said.varnishSkipped = toStd(why);
                                            then(said);

@@ -99,37 +99,36 @@ void IdentityPanel::refresh() {
   asked_->setText(
       before +
       (known
-           ? u"Two agree. Ask: \"May we look at your teeth?\" and \"Has anything changed: illness, "
-             "medicine, mouth sore?\""_s
+           ? u"Two identifiers match. Ask: \"May we look at your teeth?\" and \"Has "
+             "anything changed: illness, medicine, mouth sore?\""_s
            : u"Ask: \"What is your name?\" and wait for the answer. Never say the name first."_s));
-  lookUp_->setText(
-      u"Looking up: "_s + typed_ +
-      u"   Enter looks it up, Esc leaves it. It confirms nothing: the arrow keys do."_s);
+  lookUp_->setText(u"Looking up: "_s + typed_ +
+                   u"   Enter looks it up, Esc cancels. Only the arrow keys confirm identity."_s);
   lookUp_->setVisible(!typed_.isEmpty());
   std::vector<KeyAction> actions{
-      {Qt::Key_Left, u"Name said, birth date agrees"_s, u"identityBirthButton"_s,
+      {Qt::Key_Left, u"Name + birth date match"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},
-      {Qt::Key_Right, u"Name said, teacher or room agrees"_s, u"identityRoomButton"_s,
+      {Qt::Key_Right, u"Name + teacher/room match"_s, u"identityRoomButton"_s,
        [this] { confirm(Identifier::teacherOrRoom); }},
-      {Qt::Key_Up, u"Name said, name tag agrees"_s, u"identityTagButton"_s,
+      {Qt::Key_Up, u"Name + name tag match"_s, u"identityTagButton"_s,
        [this] { confirm(Identifier::nameTag); }},
-      {Qt::Key_Down, u"Name said, slip agrees"_s, u"identitySlipButton"_s,
+      {Qt::Key_Down, u"Name + slip match"_s, u"identitySlipButton"_s,
        [this] { confirm(Identifier::slipScan); }},
-      {Qt::Key_Delete, u"Does not agree: not this child"_s, u"identityMismatchButton"_s,
+      {Qt::Key_Delete, u"No match: wrong child"_s, u"identityMismatchButton"_s,
        [this] { mismatch(); }, KeyLook::alarm},
-      {Qt::Key_PageUp, u"Something has changed"_s, u"changedButton"_s, [this] { askChange(); }},
+      {Qt::Key_PageUp, u"Health change"_s, u"changedButton"_s, [this] { askChange(); }},
       {Qt::Key_Return,
-       changed_.empty() ? u"Child says yes, no change: seat"_s
-                        : u"Child says yes, change noted: seat"_s,
+       changed_.empty() ? u"Assent, no health changes: begin"_s
+                        : u"Assent, change recorded: begin"_s,
        u"seatButton"_s, [this] { seat(); }, KeyLook::main, known && heard}};
   if (!heard)
-    actions.insert(actions.begin(), {Qt::Key_PageDown, u"Alert read, kept away"_s, u"alertButton"_s,
-                                     [this] { readAlerts(); }, KeyLook::alarm});
+    actions.insert(actions.begin(), {Qt::Key_PageDown, u"Alert read, material avoided"_s,
+                                     u"alertButton"_s, [this] { readAlerts(); }, KeyLook::alarm});
   if (!file().card.screening.allows && !file().card.recheck.allows)
-    actions.push_back({Qt::Key_V, u"No consent: clinician overrides"_s, u"overrideButton"_s,
+    actions.push_back({Qt::Key_V, u"No consent: clinician override"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
   if (hasOpenFlag(file()))
-    actions.push_back({flagKey, u"Clinician decides a medical stop"_s, u"decideFlagButton"_s,
+    actions.push_back({flagKey, u"Resolve medical stop (clinician)"_s, u"decideFlagButton"_s,
                        [this] { decideFlag(visit()); }});
   keys_->setActions(std::move(actions));
 }
@@ -140,8 +139,8 @@ void IdentityPanel::confirm(Identifier second) {
 }
 
 void IdentityPanel::mismatch() {
-  visit().strip.say(u"The answers did not agree, so nothing was opened for this child. Find the "
-                    "right one by number."_s);
+  visit().strip.say(
+      u"Identifiers did not match, so nothing was opened. Find the right child by number."_s);
   Q_EMIT sentAway();
 }
 
@@ -182,9 +181,9 @@ void IdentityPanel::askChange() {
   static const std::vector<Option> options{
       {u"Allergy to resin (acrylate)"_s, FlagKind::acrylateAllergy, FlagAction::stop},
       {u"Allergy to latex"_s, FlagKind::latexAllergy, FlagAction::stop},
-      {u"Reaction to rosin or sticking plaster"_s, FlagKind::rosinReaction, FlagAction::stop},
+      {u"Reaction to rosin or adhesive bandage"_s, FlagKind::rosinReaction, FlagAction::stop},
       {u"Mouth sore"_s, FlagKind::mouthSore, FlagAction::ask},
-      {u"Ill lately"_s, FlagKind::recentIllness, FlagAction::ask},
+      {u"Recent illness"_s, FlagKind::recentIllness, FlagAction::ask},
       {u"Something else"_s, std::nullopt, FlagAction::note}};
   QStringList words;
   for (const auto& option : options)
@@ -213,8 +212,8 @@ void IdentityPanel::overrideConsent() {
   const auto clinician = visit().by().author;
   if (!clinician) return visit().strip.say(u"Select the provider first (F5)."_s);
   visit().ask.write(
-      u"Why does the clinician go on without a valid consent? Her name and this reason are in "
-      "every report."_s,
+      u"Reason for treating without valid consent? The clinician's name and this "
+      "reason appear in every report."_s,
       {}, [this, clinician](const QString& reason) {
         const roster::ConsentOverride taken{file().child.id, file().day.value.date, *clinician,
                                             toStd(reason.trimmed())};

@@ -1,6 +1,7 @@
 #include "ui/pages/incident_page.h"
 
 #include "base/text.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 #include "ui/widgets/ask_bar.h"
 #include "ui/widgets/key_bar.h"
@@ -20,23 +21,22 @@ using followup::IncidentType;
 
 namespace {
 
-const QString firstOfAll =
-    u"Help first. In an emergency call the emergency number first and record later."_s;
+const QString firstOfAll = u"Help first. In an emergency, call 911 first and record later."_s;
 
 /// In the order of `continueWith`.
 enum GoOn { isSettled, moreDone, stillToDo, whoWasTold };
 
 QString labelOf(IncidentType type) {
-  const auto words = capital(toQt(base::nameOf(type)));
+  const auto words = capital(toQt(base::displayName(type)));
   return type == IncidentType::privacy ? words + u": lost laptop, paper"_s : words;
 }
 
 QString lineOf(const Incident& incident) {
-  auto words = toQt(incident.happened.text()) + u"  "_s +
-               capital(toQt(base::nameOf(incident.type))) + u": "_s + toQt(incident.done);
+  auto words = toQt(incident.happened.words()) + u"  "_s +
+               capital(toQt(base::displayName(incident.type))) + u": "_s + toQt(incident.done);
   if (!incident.told.empty()) words += u"; told "_s + toQt(incident.told);
   if (followup::isOpen(incident)) return u"▲ "_s + words + u"; OPEN: "_s + toQt(incident.followUp);
-  return u"✔ "_s + words + (incident.settled ? u"; settled "_s + toQt(incident.followUp) : u""_s);
+  return u"✔ "_s + words + (incident.settled ? u"; resolved "_s + toQt(incident.followUp) : u""_s);
 }
 
 } // namespace
@@ -103,14 +103,14 @@ void IncidentPage::show() {
   if (!day_) {
     about_->setText(u"This logbook has no school day yet: open one on the day board, F1."_s);
   } else if (!child_) {
-    about_->setText(dayNamed + u"About no child. C names one by number."_s);
+    about_->setText(dayNamed + u"No child selected. C selects one by number."_s);
   } else {
     const auto child = book().child(*child_);
     const auto identity = book().identity(*child_);
     const auto name = identity ? toQt(identity->shownName()) + u", "_s : QString();
     about_->setText(dayNamed + u"About "_s + name +
                     (child ? toQt(child->value.number) : QString()) +
-                    u". C names another, or none."_s);
+                    u". C selects another, or none."_s);
   }
   const bool on = day_.has_value();
   std::vector<KeyAction> actions;
@@ -123,7 +123,7 @@ void IncidentPage::show() {
                      KeyLook::plain, on});
   actions.push_back(
       {Qt::Key_D, u"Which day"_s, u"incidentDay"_s, [this] { askDay(); }, KeyLook::plain, on});
-  actions.push_back({Qt::Key_M, u"Go on with the marked one"_s, u"incidentGoOn"_s,
+  actions.push_back({Qt::Key_M, u"Continue selected incident"_s, u"incidentGoOn"_s,
                      [this] { goOn(); }, KeyLook::plain, !incidents_.empty()});
   actions.push_back({Qt::Key_Escape, u"Back"_s, u"incidentBack"_s, [this] { Q_EMIT finished({}); },
                      KeyLook::plain});
@@ -148,34 +148,33 @@ void IncidentPage::askTime(IncidentType type) {
   const auto now = context().clock.now();
   const bool isToday = now.date() == day_->value.date;
   // Without a day of today it has its own date, which may be later than the day's.
-  const auto suggestion = toQt(isToday ? now.text().substr(11) : now.text());
+  const auto suggestion = toQt(isToday ? now.clockWords() : now.words());
   const auto question =
       isToday ? u": when, by the clock?"_s : u": when? Date and time, or the time on that day."_s;
-  ask_->write(
-      capital(toQt(base::nameOf(type))) + question, suggestion, [this, type](const QString& text) {
-        const auto at = timeFrom(text);
-        if (!went(at)) return;
-        askDone({.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
-      });
+  ask_->write(capital(toQt(base::displayName(type))) + question, suggestion,
+              [this, type](const QString& text) {
+                const auto at = timeFrom(text);
+                if (!went(at)) return;
+                askDone(
+                    {.day = day_->id, .child = child_, .type = type, .happened = *at, .done = {}});
+              });
 }
 
 base::Result<base::LocalInstant> IncidentPage::timeFrom(const QString& text) const {
-  const auto words = text.simplified().split(u' ');
+  auto words = text.simplified().split(u' ');
+  const auto half = words.back().toUpper();
+  const bool isHalf = words.size() > 1 && (half == u"AM"_s || half == u"PM"_s);
+  if (isHalf) words.removeLast();
+  const auto time = base::parseClock(toStd(words.back()) + (isHalf ? toStd(u' ' + half) : ""));
+  if (!time) return time.error();
+  words.removeLast();
   auto date = day_->value.date;
-  if (words.size() == 2) {
-    const auto own = base::Date::parse(toStd(words[0]));
+  if (!words.isEmpty()) {
+    const auto own = base::parsePlainDate(toStd(words.join(u' ')));
     if (!own) return own.error();
     date = *own;
   }
-  const auto parts = words.back().split(u':');
-  if (parts.size() == 2 && words.size() <= 2) {
-    const auto hours = base::parseInt(toStd(parts[0].trimmed()));
-    const auto minutes = base::parseInt(toStd(parts[1].trimmed()));
-    if (hours && minutes && *hours >= 0 && *hours < 24 && *minutes >= 0 && *minutes < 60)
-      return base::atLocal(date, std::chrono::hours(*hours) + std::chrono::minutes(*minutes),
-                           context().clock.now().offset);
-  }
-  return base::Error{base::ErrorCode::dateMalformed, "type the time as the clock has it: 14:05"};
+  return base::atLocal(date, *time, context().clock.now().offset);
 }
 
 void IncidentPage::askDone(const Incident& incident) {
@@ -189,8 +188,8 @@ void IncidentPage::askDone(const Incident& incident) {
 
 void IncidentPage::askTold(const Incident& incident) {
   const QStringList people{u"nurse and guardian"_s, u"nurse"_s,           u"guardian"_s,
-                           u"school office"_s,      u"program manager"_s, u"nobody yet"_s};
-  ask_->choose(u"Who was told?"_s, QStringList(people) << u"Somebody else: type"_s,
+                           u"school office"_s,      u"program manager"_s, u"no one yet"_s};
+  ask_->choose(u"Who was told?"_s, QStringList(people) << u"Someone else: type"_s,
                [this, incident, people](int chosen) {
                  auto said = incident;
                  if (chosen < people.size()) {
@@ -207,17 +206,17 @@ void IncidentPage::askTold(const Incident& incident) {
 }
 
 void IncidentPage::askOpen(const Incident& incident) {
-  const QStringList what{u"Nothing more is to be done"_s, u"Hear what the doctor or dentist said"_s,
+  const QStringList what{u"No further action"_s, u"Follow up with doctor/dentist"_s,
                          u"Reach the guardian"_s, u"Report to the program manager"_s,
                          u"Something else: type"_s};
-  ask_->choose(u"What is still to be done?"_s, what, [this, incident, what](int chosen) {
+  ask_->choose(u"What follow-up is needed?"_s, what, [this, incident, what](int chosen) {
     auto said = incident;
     if (chosen == 0) return enter(said);
     if (chosen + 1 < what.size()) {
       said.followUp = toStd(what[chosen].toLower());
       return enter(said);
     }
-    ask_->write(u"What is still to be done?"_s, {}, [this, said](const QString& text) {
+    ask_->write(u"What follow-up is needed?"_s, {}, [this, said](const QString& text) {
       auto open = said;
       open.followUp = toStd(text);
       enter(open);
@@ -228,8 +227,8 @@ void IncidentPage::askOpen(const Incident& incident) {
 void IncidentPage::enter(const Incident& incident) {
   if (!went(book().enterIncident(context().acting.by(), incident))) return;
   Q_EMIT finished(
-      capital(toQt(base::nameOf(incident.type))) + u" is written down."_s +
-      (followup::isOpen(incident) ? u" It stays open until it is settled: F7."_s : QString()));
+      capital(toQt(base::displayName(incident.type))) + u" is recorded."_s +
+      (followup::isOpen(incident) ? u" It stays open until it is resolved: F7."_s : QString()));
 }
 
 void IncidentPage::askChild() {
@@ -241,8 +240,8 @@ void IncidentPage::askChild() {
     const auto found = book().findChildren(toStd(text), 2);
     if (!went(found)) return;
     if (found->size() != 1)
-      return Q_EMIT said(found->empty() ? u"No child of that number or name."_s
-                                        : u"Several fit: type the whole number."_s);
+      return Q_EMIT said(found->empty() ? u"No child with that number or name."_s
+                                        : u"Several match: type the full number."_s);
     child_ = found->front().child;
     show();
   });
@@ -291,8 +290,7 @@ void IncidentPage::askDay() {
 void IncidentPage::goOn() {
   if (list_->currentRow() < 0) return;
   ask_->choose(u"What is new?"_s,
-               {u"It is settled"_s, u"More was done"_s, u"Something is still to be done"_s,
-                u"Somebody was told"_s},
+               {u"Resolved"_s, u"More was done"_s, u"Follow-up needed"_s, u"Someone was told"_s},
                [this](int what) {
                  ask_->write(u"In a few words, no names:"_s, {},
                              [this, what](const QString& text) { continueWith(what, text); });
@@ -321,8 +319,8 @@ void IncidentPage::continueWith(int what, const QString& words) {
   default:
     base::fail("no such choice");
   }
-  if (went(book().correctIncident(context().acting.by(), old, incident, "it went on")))
-    Q_EMIT said(u"Noted. What was written before stays in the history."_s);
+  if (went(book().correctIncident(context().acting.by(), old, incident, "update")))
+    Q_EMIT said(u"Saved. The previous entry stays in the history."_s);
 }
 
 void IncidentPage::keyPressEvent(QKeyEvent* event) {

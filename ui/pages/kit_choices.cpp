@@ -1,6 +1,7 @@
 #include "ui/pages/kit_choices.h"
 
 #include "chairside/allergy.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -14,13 +15,13 @@ using kit::MaterialKind;
 
 template <class E>
 QString named(E value) {
-  return toQt(base::nameOf(value));
+  return toQt(base::displayName(value));
 }
 
 template <class E>
 QStringList allNames() {
   QStringList names;
-  for (const auto name : base::enumNames<E>)
+  for (const auto name : base::displayNamesOf<E>())
     names += capital(toQt(name));
   return names;
 }
@@ -58,7 +59,7 @@ void chooseLot(ChairVisit& visit) {
   QStringList options;
   for (const auto& lot : usable)
     options += named(lot.value.kind) + u": "_s + toQt(kit::shown(lot.value));
-  auto question = u"Which lot from now on?"_s;
+  auto question = u"Switch to which lot?"_s;
   if (leftOut > 0)
     question += u" (%1 left out: expired, set aside, used up, or a stop flag)"_s.arg(leftOut);
   visit.ask.choose(question, options, [&visit, usable](int chosen) {
@@ -84,10 +85,10 @@ void offer(ChairVisit& visit, const base::Recorded<Lot>& lot) {
   else if (!safe)
     visit.strip.say(inOneLine(describe(safe.error())));
   else if (lot.value.kind == MaterialKind::bondingAgent)
-    visit.strip.say(capital(words) + u": bonding agents are not carried from here."_s);
+    visit.strip.say(capital(words) + u": bonding agents cannot be chosen here."_s);
   else
-    visit.ask.choose(u"From now on "_s + words + u", until "_s + toQt(lot.value.expiry.iso()) +
-                         u'?',
+    visit.ask.choose(u"Switch to "_s + words + u", expires "_s +
+                         toQt(lot.value.expiry.shortWords()) + u'?',
                      {u"Yes, this lot"_s}, [&visit, chosen = lot](int) {
                        auto setup = visit.setup();
                        carry(setup, chosen);
@@ -128,7 +129,7 @@ void chooseLight(ChairVisit& visit) {
     visit.strip.say(u"No light is in service."_s);
     return;
   }
-  visit.ask.choose(u"Which light from now on?"_s, options, [&visit, lights](int chosen) {
+  visit.ask.choose(u"Switch to which light?"_s, options, [&visit, lights](int chosen) {
     auto setup = visit.setup();
     setup.light = lights[static_cast<std::size_t>(chosen)].id;
     visit.context().acting.change(setup);
@@ -137,15 +138,14 @@ void chooseLight(ChairVisit& visit) {
 
 void chooseTeam(ChairVisit& visit) {
   const auto members = visit.file().members;
-  QStringList options{u"Nobody"_s};
+  QStringList options{u"No one"_s};
   for (const auto& member : members)
     if (options.size() < static_cast<qsizetype>(mostOptions))
       options += toQt(member.value.name) + u", "_s + named(member.value.role);
   const auto pick = [&visit, members, options](int role) {
     static const QStringList roles{u"operator"_s, u"assistant"_s, u"recorder"_s};
     visit.ask.choose(
-        u"Who is the "_s + roles[role] + u" from now on?"_s, options,
-        [&visit, members, role](int chosen) {
+        u"Who is the "_s + roles[role] + u" now?"_s, options, [&visit, members, role](int chosen) {
           std::optional<base::MemberId> who;
           if (chosen > 0) who = members[static_cast<std::size_t>(chosen - 1)].id;
           auto setup = visit.setup();
@@ -158,7 +158,7 @@ void chooseTeam(ChairVisit& visit) {
 }
 
 void chooseIsolation(ChairVisit& visit) {
-  visit.ask.choose(u"Kept dry with what? For this child alone; F5 says it for the day."_s,
+  visit.ask.choose(u"Isolation for this child only? F5 sets it for the day."_s,
                    allNames<chairside::Isolation>(), [&visit](int chosen) {
                      auto hold = visit.hold();
                      hold.isolation = static_cast<chairside::Isolation>(chosen);
@@ -168,20 +168,19 @@ void chooseIsolation(ChairVisit& visit) {
 
 void chooseHolders(ChairVisit& visit) {
   const auto names = allNames<chairside::Holder>();
-  visit.ask.choose(
-      u"Who or what holds the cheek? For this child alone."_s, names, [&visit, names](int cheek) {
-        visit.ask.choose(u"Who or what holds the tongue?"_s, names, [&visit, cheek](int tongue) {
-          auto hold = visit.hold();
-          hold.cheek = static_cast<chairside::Holder>(cheek);
-          hold.tongue = static_cast<chairside::Holder>(tongue);
-          visit.change(hold);
-        });
-      });
+  visit.ask.choose(u"Cheek retracted by? This child only."_s, names, [&visit, names](int cheek) {
+    visit.ask.choose(u"Tongue retracted by?"_s, names, [&visit, cheek](int tongue) {
+      auto hold = visit.hold();
+      hold.cheek = static_cast<chairside::Holder>(cheek);
+      hold.tongue = static_cast<chairside::Holder>(tongue);
+      visit.change(hold);
+    });
+  });
 }
 
 void changeHands(ChairVisit& visit) {
   if (!visit.setup().assistant) {
-    visit.strip.say(u"Nobody assists, so it is two-handed. Say who does: O."_s);
+    visit.strip.say(u"No assistant, so it is two-handed. Choose one: O."_s);
     return;
   }
   auto hold = visit.hold();

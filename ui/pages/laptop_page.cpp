@@ -1,5 +1,6 @@
 #include "ui/pages/laptop_page.h"
 
+#include "reports/display_names.h"
 #include "ui/support/backing_up.h"
 #include "ui/support/pedal.h"
 #include "ui/support/text.h"
@@ -36,7 +37,7 @@ int nearest(const Values& values, int wanted) {
 template <class E>
 QStringList names() {
   QStringList all;
-  for (const auto name : base::enumNames<E>)
+  for (const auto name : base::displayNamesOf<E>())
     all += capital(toQt(name));
   return all;
 }
@@ -52,18 +53,18 @@ QString nameOf(const TaughtKey& pedal) {
 
 LaptopPage::LaptopPage(Context& context, QWidget* parent)
     : Page(context, parent), pedal_(wordsLabel({}, u"big"_s, u"pedalState"_s, this)),
-      teachButton_(keyButton(u"Teach the pedal"_s, QKeySequence(Qt::ALT | Qt::Key_P),
-                             u"pedalTeach"_s, this)),
-      forget_(keyButton(u"Forget it"_s, QKeySequence(Qt::ALT | Qt::Key_F), u"pedalForget"_s, this)),
-      prefix_(new QLineEdit(this)),
-      scan_(wordsLabel(u"Scan anything here to see what it is taken for."_s, u"big"_s,
-                       u"lastScan"_s, this)),
+      teachButton_(
+          keyButton(u"Set up pedal"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"pedalTeach"_s, this)),
+      forget_(
+          keyButton(u"Remove pedal"_s, QKeySequence(Qt::ALT | Qt::Key_F), u"pedalForget"_s, this)),
+      prefix_(new QLineEdit(this)), scan_(wordsLabel(u"Scan anything here to test the scanner."_s,
+                                                     u"big"_s, u"lastScan"_s, this)),
       flash_(new QCheckBox(u"The timer flas&hes as well"_s, this)) {
   setObjectName(u"laptopPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* form = new QFormLayout(this);
   form->setHorizontalSpacing(12);
-  form->addRow(wordsLabel(u"This laptop"_s, u"title"_s, {}, this));
+  form->addRow(wordsLabel(u"Settings for this laptop"_s, u"title"_s, {}, this));
   auto* pedals = new QHBoxLayout;
   pedals->addWidget(teachButton_);
   pedals->addWidget(forget_);
@@ -74,25 +75,25 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   prefix_->setAccessibleName(u"Scanner's prefix"_s);
   prefix_->setMaxLength(4);
   prefix_->setMaximumWidth(720);
-  prefix_->setPlaceholderText(u"empty: a scanner is known by its speed alone"_s);
+  prefix_->setPlaceholderText(u"blank: a scanner is recognized by its speed"_s);
   form->addRow(u"Scanner &begins with"_s, prefix_);
   form->addRow(QString(), scan_);
   QStringList loud;
   for (const auto volume : volumes)
-    loud += volume == 0 ? u"Off: flash alone"_s : u"%1 %"_s.arg(volume);
+    loud += volume == 0 ? u"Off: flash only"_s : u"%1%"_s.arg(volume);
   volume_ = choice(form, u"Timer's &volume"_s, u"timerVolume"_s, loud);
   flash_->setObjectName(u"timerFlash"_s);
-  auto* hear = keyButton(u"Hear it"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
+  auto* hear = keyButton(u"Test sound"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
   hear->setMaximumWidth(300);
   form->addRow(QString(), flash_);
   form->addRow(QString(), hear);
-  strip_ = choice(form, u"&Keys and timer stand at the"_s, u"stripSide"_s, names<Side>());
+  strip_ = choice(form, u"&Keys and timer at the"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
-  colours_ = choice(form, u"&Colors"_s, u"colours"_s, names<Scheme>());
+  colours_ = choice(form, u"&Colors"_s, u"colors"_s, names<Scheme>());
   QStringList sizes;
   for (const auto percent : percents)
-    sizes += u"%1 %"_s.arg(percent);
-  text_ = choice(form, u"Si&ze of letters"_s, u"textSize"_s, sizes);
+    sizes += u"%1%"_s.arg(percent);
+  text_ = choice(form, u"Text si&ze"_s, u"textSize"_s, sizes);
   paper_ = choice(form, u"Pape&r"_s, u"paper"_s, names<PaperSize>());
   buildBackups(form);
 
@@ -142,8 +143,7 @@ void LaptopPage::check() {
       [this](const base::Result<std::vector<store::Fault>>& faults) {
         if (!went(faults)) return;
         if (faults->empty())
-          return void(Q_EMIT said(u"Checked: the logbook is whole, and every act is as it was "
-                                  "written."_s));
+          return void(Q_EMIT said(u"Checked: the logbook is complete and unchanged."_s));
         const auto more = std::ssize(*faults) - 1;
         Q_EMIT failed(describe(
             {base::ErrorCode::storeDamaged,
@@ -180,7 +180,7 @@ void LaptopPage::refresh() {
   const auto& backup = habits.backup;
   const auto last = lastBackup(context());
   place_->setText((backup.folder.empty()
-                       ? u"No place chosen: nothing is backed up by itself."_s
+                       ? u"No place chosen: no automatic backups."_s
                        : toQt(backup.folder) + u", at each signing and on closing."_s) +
                   (last ? u" Last good backup: %1."_s.arg(toQt(last->words())) : QString()));
   reading_ = false;
@@ -190,9 +190,9 @@ void LaptopPage::refresh() {
 void LaptopPage::showPedal() {
   const auto& pedal = context().acting.habits().pedal;
   forget_->setEnabled(pedal.has_value());
-  pedal_->setText(teaching_ ? u"▶ Press the pedal once. Esc: leave it."_s
+  pedal_->setText(teaching_ ? u"▶ Press the pedal once. Esc: cancel."_s
                   : pedal   ? u"Space, and the pedal: "_s + nameOf(*pedal)
-                            : u"Space. No pedal was taught yet."_s);
+                            : u"Space. No pedal is set up yet."_s);
 }
 
 void LaptopPage::teach(bool on) {
@@ -220,8 +220,8 @@ void LaptopPage::learn(const QKeyEvent& event) {
   if (event.key() == Qt::Key_Escape) return teach(false);
   if (meansSomething(chairKey(event))) {
     Q_EMIT said(keyHint(event.key()) +
-                u" already does something in the chair. Set the pedal to Space, F13 or another "
-                "key that nothing else uses, and press it again."_s);
+                u" is already used at the chair. Set the pedal to Space, F13 or another "
+                "unused key, and press it again."_s);
     return;
   }
   auto habits = context().acting.habits();
@@ -232,8 +232,8 @@ void LaptopPage::learn(const QKeyEvent& event) {
     habits.pedal = TaughtKey{event.key(), event.nativeScanCode()};
   teach(false);
   context().acting.keep(habits);
-  Q_EMIT said(event.key() == Qt::Key_Space ? u"The pedal sends Space: it works as it is."_s
-                                           : u"The pedal is taught: "_s + nameOf(*habits.pedal));
+  Q_EMIT said(event.key() == Qt::Key_Space ? u"The pedal sends Space: it works without setup."_s
+                                           : u"Pedal set up: "_s + nameOf(*habits.pedal));
 }
 
 void LaptopPage::choose() {
@@ -252,7 +252,7 @@ void LaptopPage::choose() {
 
 void LaptopPage::showScan(const QString& code) {
   const auto text = toStd(code);
-  QString what = u"neither a child's number nor a lot of this logbook"_s;
+  QString what = u"not a child's number or a lot in this logbook"_s;
   if (roster::parseChildNumber(text)) {
     what = u"a child's number"_s;
   } else if (const auto lots = book().lots()) {

@@ -1,5 +1,6 @@
 #include "ui/pages/late_form.h"
 
+#include "reports/display_names.h"
 #include "ui/support/read_date.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
@@ -21,7 +22,7 @@ namespace {
 template <class E>
 QStringList namesOf() {
   QStringList names;
-  for (const auto name : base::enumNames<E>)
+  for (const auto name : base::displayNamesOf<E>())
     names += toQt(name);
   return names;
 }
@@ -92,11 +93,11 @@ QComboBox* LateForm::choice(QFormLayout* into, const QString& words, const QStri
 }
 
 void LateForm::layOutChild(QFormLayout* into) {
-  number_ = line(into, u"Number, of the slip or the roster"_s, u"lateNumber"_s);
+  number_ = line(into, u"Number, from the slip or roster"_s, u"lateNumber"_s);
   first_ = line(into, u"First name on the form"_s, u"lateFirst"_s);
   last_ = line(into, u"Last name or names"_s, u"lateLast"_s);
-  used_ = line(into, u"Goes by, if another"_s, u"lateUsed"_s);
-  birth_ = line(into, u"Born, 2019-03-31 or 3/31/2019"_s, u"lateBirth"_s);
+  used_ = line(into, u"Goes by, if different"_s, u"lateUsed"_s);
+  birth_ = line(into, u"Born, 3/31/2019"_s, u"lateBirth"_s);
   sex_ = choice(into, u"Sex, as on the form"_s, u"lateSex"_s, namesOf<dentition::Sex>());
   grade_ = line(into, u"Grade, K or 1 to 12"_s, u"lateGrade"_s);
   room_ = line(into, u"Room"_s, u"lateRoom"_s);
@@ -117,24 +118,24 @@ void LateForm::layOutForm(QFormLayout* into) {
   reviewed_->setObjectName(u"lateReviewed"_s);
   into->addRow(reviewed_);
   signed_ = line(into, u"Signed on"_s, u"lateSigned"_s);
-  from_ = line(into, u"Holds from"_s, u"lateFrom"_s);
-  until_ = line(into, u"Holds until"_s, u"lateUntil"_s);
+  from_ = line(into, u"Valid from"_s, u"lateFrom"_s);
+  until_ = line(into, u"Valid through"_s, u"lateUntil"_s);
   history_ = choice(into, u"Health history answered"_s, u"lateHistory"_s,
                     namesOf<roster::HistoryAnswered>());
   auto* ticks = new QGridLayout;
   ticks->setVerticalSpacing(2);
   for (const auto service : roster::ServiceSet::all().values()) {
-    auto* tick = new QCheckBox(capital(toQt(base::nameOf(service))), this);
+    auto* tick = new QCheckBox(capital(toQt(base::displayName(service))), this);
     tick->setObjectName(u"lateService%1"_s.arg(services_.size()));
     ticks->addWidget(tick, static_cast<int>(services_.size() / 2),
                      static_cast<int>(services_.size() % 2));
     services_.push_back(tick);
   }
-  into->addRow(wordsLabel(u"Ticked on the form; silence is no:"_s, {}, {}, this));
+  into->addRow(wordsLabel(u"Checked on the form (unchecked = no):"_s, {}, {}, this));
   into->addRow(ticks);
   flag_ = choice(into, u"Health alert"_s, u"lateFlag"_s,
                  QStringList(u"none"_s) + namesOf<roster::FlagKind>());
-  action_ = choice(into, u"What it asks for"_s, u"lateAction"_s, namesOf<roster::FlagAction>());
+  action_ = choice(into, u"Action"_s, u"lateAction"_s, namesOf<roster::FlagAction>());
   note_ = line(into, u"Limits or remarks, no names"_s, u"lateNote"_s);
 }
 
@@ -148,9 +149,9 @@ void LateForm::begin(const base::Recorded<roster::ClinicDay>& day) {
     box->setCurrentIndex(0);
   sex_->setCurrentIndex(static_cast<int>(dentition::Sex::notStated));
   const auto today = context().clock.now().date();
-  signed_->setText(toQt(today.iso()));
-  from_->setText(toQt(today.iso()));
-  until_->setText(toQt(endOfSchoolYear(today).iso()));
+  signed_->setText(toQt(today.shortWords()));
+  from_->setText(toQt(today.shortWords()));
+  until_->setText(toQt(endOfSchoolYear(today).shortWords()));
   language_->setText(u"English"_s);
   number_->setText(toQt(nextNumber()));
   knowChild({}, {});
@@ -180,7 +181,7 @@ void LateForm::lookUp() {
   if (near->empty())
     return knowChild({}, number.has_value()
                              ? QString()
-                             : u"Not a whole number: the check digit is missing or wrong."_s);
+                             : u"Incomplete number: the check digit is missing or wrong."_s);
   knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(
                     toQt(near->front().child.number), toQt(near->front().child.name),
                     toQt(near->front().child.room)));
@@ -205,10 +206,9 @@ bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
     options += u"Yes: %1 %2, room %3 (%4)"_s.arg(toQt(one.child.number), toQt(one.child.name),
                                                  toQt(one.child.room),
                                                  toQt(std::string(roster::words(one.why))));
-  options += u"No: another child, new to the logbook"_s;
+  options += u"No: different child, new to the logbook"_s;
   const auto chosen = context().prompter.decide(
-      u"The logbook has a child like this one. Is the form for that child? Nothing is written "
-      "yet."_s,
+      u"The logbook has a similar child. Is the form for that child? Nothing is saved yet."_s,
       options);
   if (!chosen) return false;
   const auto place = static_cast<std::size_t>(*chosen);
@@ -224,7 +224,7 @@ std::optional<LateForm::Newcomer> LateForm::newcomer() {
     birth_->setFocus();
     return std::nullopt;
   }
-  birth_->setText(toQt(birth->iso()));
+  birth_->setText(toQt(birth->shortWords()));
   if (!went(roster::gradeNumber(grade))) return std::nullopt;
   session::Identity identity{.first = typed(first_),
                              .last = typed(last_),
@@ -233,7 +233,7 @@ std::optional<LateForm::Newcomer> LateForm::newcomer() {
                              .room = typed(room_)};
   if (!guardian_->text().trimmed().isEmpty())
     identity.guardians.push_back({typed(guardian_),
-                                  std::string(base::nameOf(chosen<roster::Relation>(signer_))),
+                                  std::string(base::displayName(chosen<roster::Relation>(signer_))),
                                   typed(phone_), typed(language_)});
   Newcomer made{{{.number = typed(number_),
                   .birth = {birth->year(), birth->month()},

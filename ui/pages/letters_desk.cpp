@@ -1,6 +1,7 @@
 #include "ui/pages/letters_desk.h"
 
 #include "base/files.h"
+#include "reports/display_names.h"
 #include "reports/inputs.h"
 #include "ui/support/print_letters.h"
 #include "ui/support/text.h"
@@ -31,7 +32,7 @@ QString outWords(const QString& what, bool onPaper) {
 
 /// What came out stays out, also when the logbook could not note it.
 base::Error notNoted(const QString& what, const base::Error& why) {
-  return {why.code, toStd(what) + " But not noted in the logbook: " + why.detail};
+  return {why.code, toStd(what) + " But not recorded in the logbook: " + why.detail};
 }
 
 bool anyDraft(const std::vector<session::ReadyLetter>& letters) {
@@ -67,12 +68,12 @@ void LettersDesk::work(std::optional<roster::ChildId> chosen, const Done& done) 
   const auto waiting = due().size();
   const auto chosenOnes = of(chosen);
   const auto act = context_.prompter.choose(
-      u"Letters"_s, {u"Print all that are due into one PDF: %1"_s.arg(waiting),
-                     u"Print all that are due on a printer: %1"_s.arg(waiting),
-                     u"Print again for the child of this line: %1"_s.arg(chosenOnes.size()),
-                     u"All that are printed were handed over"_s, u"This child's letter came back"_s,
-                     u"Urgent sheets for the nurse into one PDF: %1"_s.arg(forms_.size()),
-                     u"Urgent sheets for the nurse on a printer: %1"_s.arg(forms_.size())});
+      u"Letters"_s,
+      {u"Letters due to one PDF: %1"_s.arg(waiting), u"Print letters due: %1"_s.arg(waiting),
+       u"Reprint for selected student: %1"_s.arg(chosenOnes.size()),
+       u"Mark all printed as handed out"_s, u"Letter came back"_s,
+       u"Nurse's urgent sheets to PDF: %1"_s.arg(forms_.size()),
+       u"Print nurse's urgent sheets: %1"_s.arg(forms_.size())});
   if (!act) return done(QString());
   switch (*act) {
   case dueToFile:
@@ -123,7 +124,7 @@ void LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint,
 void LettersDesk::printDue(bool onPaper, const Done& done) {
   const auto letters = due();
   if (letters.empty())
-    return done(all_.empty() ? u"No letter is due: no child was seen or noted absent yet."_s
+    return done(all_.empty() ? u"No letter is due: no child has been seen or marked absent yet."_s
                              : u"No letter is due: every child seen or absent has one."_s);
   putOut(
       u"letters-"_s + toQt(letters.front().record.written.iso()), onPaper,
@@ -189,8 +190,8 @@ Result<QString> LettersDesk::move(const std::vector<base::Recorded<followup::Let
   if (letters.empty()) return u"There is no letter for that."_s;
   const auto noted = context_.session.moveLetters(context_.acting.by(), letters, to);
   if (!noted) return noted.error();
-  return u"Noted as %1: %2."_s.arg(toQt(base::nameOf(to)),
-                                   counted(std::ssize(letters), "letter", "letters"));
+  return u"Marked as %1: %2."_s.arg(toQt(base::displayName(to)),
+                                    counted(std::ssize(letters), "letter", "letters"));
 }
 
 void LettersDesk::printForms(bool onPaper, const Done& done) {

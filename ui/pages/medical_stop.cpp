@@ -1,5 +1,6 @@
 #include "ui/pages/medical_stop.h"
 
+#include "ui/models/identity_words.h"
 #include "ui/support/own_pin.h"
 #include "ui/support/text.h"
 
@@ -22,15 +23,9 @@ std::vector<base::Recorded<MedicalFlag>> openFlags(const ChairFile& file) {
   return open;
 }
 
-QString wordsOf(const MedicalFlag& flag) {
-  auto words = toQt(base::nameOf(flag.action)).toUpper() + u": "_s + toQt(base::nameOf(flag.kind));
-  if (!flag.detail.empty()) words += u", "_s + toQt(flag.detail);
-  return words;
-}
-
 void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
-  visit.ask.write(u"What was decided about \""_s + wordsOf(flag.value) +
-                      u"\", and on whose word? It no longer stops anything from then on."_s,
+  visit.ask.write(u"What was decided about \""_s + flagWords(flag.value) +
+                      u"\", and by whom? It will no longer stop treatment."_s,
                   {}, [&visit, flag](const QString& decided) {
                     const auto words = toStd(decided.trimmed());
                     const auto own =
@@ -42,7 +37,7 @@ void askDecision(ChairVisit& visit, const base::Recorded<MedicalFlag>& flag) {
                     // read.
                     if (!done || !visit.begin(visit.file().child.id, visit.file().day.id)) return;
                     Q_EMIT visit.changed();
-                    visit.strip.say(u"Decided: "_s + wordsOf(flag.value) + u". "_s + decided);
+                    visit.strip.say(u"Resolved: "_s + flagWords(flag.value) + u". "_s + decided);
                   });
 }
 
@@ -64,9 +59,9 @@ void decideFlag(ChairVisit& visit) {
   if (flags.size() == 1) return askDecision(visit, flags.front());
   QStringList options;
   for (const auto& flag : flags)
-    options += wordsOf(flag.value);
+    options += flagWords(flag.value);
   visit.ask.choose(
-      u"Which one was decided?"_s, options,
+      u"Which one is resolved?"_s, options,
       [&visit, flags](int chosen) { askDecision(visit, flags[static_cast<std::size_t>(chosen)]); },
       {}, AskKeys::marked);
 }

@@ -23,8 +23,8 @@ Result<bool> answered(Context& context, const reports::MergeQuestion& question,
   auto noted = context.session.answerMerge(context.acting.by(), answer);
   if (!noted && noted.error().code == base::ErrorCode::ruleSeriousFinding) {
     const auto meant = context.prompter.decide(
-        u"%1: the visit that you drop found more: %2. The visit that you keep did not. Nothing is "
-        "written yet. Drop it?"_s.arg(toQt(question.shown), wouldLose),
+        u"%1: the dropped visit found more: %2. The kept visit did not. Nothing is "
+        "saved yet. Drop it?"_s.arg(toQt(question.shown), wouldLose),
         {u"No: go back"_s, u"Drop it; it stays in the history"_s});
     if (meant != 1) return false;
     noted = context.session.answerMerge(context.acting.by(), answer, session::Confirmed::yes);
@@ -56,7 +56,7 @@ Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& ques
   QStringList options;
   for (const auto& side : question.sides)
     options += keepWords(question, side);
-  options += question.other ? u"Two children"_s : u"Both happened, say why"_s;
+  options += question.other ? u"Two children"_s : u"Both happened (reason)"_s;
   const auto chosen = context.prompter.decideBy(
       reports::mergeTable(question), toQt(question.shown) + u": "_s + toQt(question.what) + u"."_s,
       options);

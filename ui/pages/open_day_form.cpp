@@ -23,7 +23,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   team_->setObjectName(u"dayTeam"_s);
   team_->setRange(1, 9);
   reason_->setObjectName(u"dayReason"_s);
-  reason_->setPlaceholderText(u"only when the date asks for one"_s);
+  reason_->setPlaceholderText(u"only if the date needs one"_s);
   auto* open =
       keyButton(u"Open this day"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"openDayNow"_s, this);
   auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"openDayBack"_s, this);
@@ -32,7 +32,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   form->setHorizontalSpacing(12);
   form->addRow(wordsLabel(u"Open a school day"_s, u"title"_s, {}, this));
   form->addRow(u"&School"_s, school_);
-  form->addRow(u"&Date, 2026-11-17 or 11/17/2026"_s, date_);
+  form->addRow(u"&Date, 11/17/2026"_s, date_);
   form->addRow(u"&Team (2 when a second team works here that day)"_s, team_);
   form->addRow(u"&Reason"_s, reason_);
   form->addRow(question_);
@@ -56,7 +56,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
 
 void OpenDayForm::begin() {
   refresh();
-  date_->setText(toQt(context().clock.now().date().iso()));
+  date_->setText(toQt(context().clock.now().date().shortWords()));
   team_->setValue(1);
   reason_->clear();
   question();
@@ -87,9 +87,9 @@ std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date)
 
 void OpenDayForm::question() {
   question_->clear();
-  const auto date = base::Date::parse(toStd(date_->text().trimmed()));
+  const auto date = base::parsePlainDate(toStd(date_->text().trimmed()));
   if (!date) return;
-  QString words = toQt(date->weekday() + " " + date->words());
+  QString words = toQt(date->weekday() + ", " + date->words());
   if (const auto term = termOn(*date)) {
     const auto odd = roster::dateQuestion(term->value, *date);
     if (!odd.empty()) words = u"▲ "_s + toQt(odd) + u". Open it only with a reason."_s;
@@ -100,7 +100,7 @@ void OpenDayForm::question() {
 void OpenDayForm::open() {
   const auto date = readDate(date_->text(), context().prompter);
   if (!went(date)) return;
-  date_->setText(toQt(date->iso()));
+  date_->setText(toQt(date->shortWords()));
   const auto term = termOn(*date);
   const auto place = school_->currentIndex();
   if (!term || place < 0) {

@@ -1,6 +1,7 @@
 #include "ui/pages/readiness_page.h"
 
 #include "base/text.h"
+#include "reports/display_names.h"
 #include "ui/models/readiness_words.h"
 #include "ui/support/read_date.h"
 #include "ui/support/text.h"
@@ -33,7 +34,7 @@ QString mark(const std::optional<kit::ReadinessCheck>& answer) {
   case ReadinessAnswer::notApplicable:
     return u"– not applicable"_s;
   case ReadinessAnswer::passedOver:
-    return u"▲ PASSED OVER"_s;
+    return u"▲ SKIPPED"_s;
   }
   return {};
 }
@@ -47,7 +48,7 @@ ReadinessPage::ReadinessPage(Context& context, QWidget* parent)
   setObjectName(u"readinessPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* column = new QVBoxLayout(this);
-  column->addWidget(wordsLabel(u"Morning check, before the first child"_s, u"title"_s, {}, this));
+  column->addWidget(wordsLabel(u"Equipment check, before the first child"_s, u"title"_s, {}, this));
   column->addWidget(state_);
   for (std::size_t item = 0; item < items; ++item) {
     lines_[item] = wordsLabel({}, u"big"_s, u"readinessLine%1"_s.arg(item + 1), this);
@@ -104,7 +105,7 @@ base::Date ReadinessPage::careDate() {
 
 QString ReadinessPage::nowWords() const {
   const auto now = context().clock.now();
-  return toQt(now.text().substr(11) + " on " + now.date().weekday() + " " + now.date().words());
+  return toQt(now.clockWords() + " on " + now.date().weekday() + ", " + now.date().words());
 }
 
 void ReadinessPage::show() {
@@ -115,7 +116,7 @@ void ReadinessPage::show() {
   for (std::size_t item = 0; item < items; ++item) {
     const auto answer = answerTo(item);
     auto line = (item == at_ ? u"▶ "_s : u"    "_s) + QString::number(item + 1) + u"  "_s +
-                capital(toQt(base::nameOf(static_cast<ReadinessItem>(item)))) + u"   "_s +
+                capital(toQt(base::displayName(static_cast<ReadinessItem>(item)))) + u"   "_s +
                 mark(answer);
     if (answer)
       for (const auto& part : {answer->detail, answer->reason})
@@ -137,7 +138,7 @@ void ReadinessPage::show() {
         on},
        {Qt::Key_N, u"Not applicable"_s, u"readinessNone"_s, why(ReadinessAnswer::notApplicable),
         KeyLook::plain, on},
-       {Qt::Key_P, u"Pass over, say why"_s, u"readinessOver"_s, why(ReadinessAnswer::passedOver),
+       {Qt::Key_P, u"Skip (reason)"_s, u"readinessOver"_s, why(ReadinessAnswer::passedOver),
         KeyLook::plain, on},
        {Qt::Key_R, u"Read the light again"_s, u"readAgain"_s, [this] { readAgain(); },
         KeyLook::plain, on}});
@@ -164,7 +165,7 @@ std::optional<base::Recorded<kit::Light>> ReadinessPage::chosenLight() {
   const auto light =
       std::ranges::find_if(*lights, [&](const auto& one) { return chosen == one.id; });
   if (light != lights->end()) return *light;
-  Q_EMIT said(u"Choose today's light first: F5. Or pass it over with a reason."_s);
+  Q_EMIT said(u"Choose today's light first: F5. Or skip it with a reason."_s);
   return std::nullopt;
 }
 
@@ -219,7 +220,7 @@ void ReadinessPage::enterReading(const base::Recorded<kit::Light>& light,
   }
   ask_->choose(
       capital(toQt(entered.error().detail)) + u'.',
-      {u"Read it again"_s, u"%1 is what the meter shows"_s.arg(reading.value.value)},
+      {u"Read it again"_s, u"The meter shows %1"_s.arg(reading.value.value)},
       [this, light, reading](int chosen) {
         if (chosen == 0)
           readLight(light);
@@ -234,9 +235,9 @@ void ReadinessPage::noteLight(const kit::Light& light, const kit::MeterReading& 
   const auto detail = u"%1 reads %2 of %3 mW/cm², %4"_s.arg(toQt(light.tag))
                           .arg(reading.value.value)
                           .arg(light.baseline.value)
-                          .arg(toQt(base::nameOf(grade)).toUpper());
+                          .arg(toQt(base::displayName(grade)).toUpper());
   if (grade == kit::LightGrade::red)
-    answer(ReadinessAnswer::failed, u"the light is too weak: take another, or a self-cure"_s,
+    answer(ReadinessAnswer::failed, u"the light is too weak: use another, or a self-cure sealant"_s,
            detail);
   else
     answer(ReadinessAnswer::done, {}, detail);
@@ -252,22 +253,22 @@ void ReadinessPage::doneLots() {
       if (chosen != lot.id) continue;
       if (const auto usable = kit::checkUsable(lot.value, careDate()); !usable)
         return Q_EMIT said(toQt(usable.error().detail) + u" Choose another: F5."_s);
-      words += toQt(kit::shown(lot.value) + " until " + lot.value.expiry.iso());
+      words += toQt(kit::shown(lot.value) + ", expires " + lot.value.expiry.shortWords());
     }
   if (words.isEmpty())
-    return Q_EMIT said(u"Choose today's lots first: F5. Or pass it over with a reason."_s);
+    return Q_EMIT said(u"Choose today's lots first: F5. Or skip it with a reason."_s);
   answer(ReadinessAnswer::done, {}, words.join(u", "_s));
 }
 
 void ReadinessPage::doneSterilizer() {
   ask_->write(
-      u"Date of the last spore test, 2026-11-13 or 11/13/2026?"_s, {}, [this](const QString& text) {
+      u"Date of the last spore test, such as 11/13/2026?"_s, {}, [this](const QString& text) {
         const auto date = readDate(text, context().prompter);
         if (!went(date)) return;
         const auto age = careDate().days() - date->days();
         if (age.count() < 0) return Q_EMIT said(u"That is in the future. Type it again."_s);
         const auto detail = u"spore test of "_s + toQt(date->iso());
-        ask_->choose(u"What did it say?"_s, {u"Passed"_s, u"Failed"_s, u"No result yet"_s},
+        ask_->choose(u"Result?"_s, {u"Passed"_s, u"Failed"_s, u"No result yet"_s},
                      [this, detail, age](int chosen) {
                        if (chosen == 1)
                          return answer(ReadinessAnswer::failed, u"the spore test failed"_s, detail);
@@ -284,8 +285,8 @@ void ReadinessPage::doneSterilizer() {
 }
 
 void ReadinessPage::askWhy(ReadinessAnswer how) {
-  ask_->write(capital(toQt(base::nameOf(static_cast<ReadinessItem>(at_)))) + u' ' +
-                  toQt(base::nameOf(how)) + u": why?"_s,
+  ask_->write(capital(toQt(base::displayName(static_cast<ReadinessItem>(at_)))) + u' ' +
+                  toQt(base::displayName(how)) + u": why?"_s,
               {}, [this, how](const QString& why) { answer(how, why, {}); });
 }
 

@@ -1,5 +1,6 @@
 #include "ui/pages/recheck_panel.h"
 
+#include "reports/display_names.h"
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/doubtful_record.h"
 #include "ui/pages/stop_child.h"
@@ -19,7 +20,7 @@ namespace {
 
 template <class E>
 QString nameOfValue(E value) {
-  return toQt(base::nameOf(value));
+  return toQt(base::displayName(value));
 }
 
 /// All names but the first, which means "none".
@@ -96,13 +97,13 @@ void RecheckPanel::refresh() {
   title_->setText(capital(toQt(placement.tooth.shown(visit().notation()))));
   const auto* lot = file().lot(placement.sealant);
   // The program's name for a material says its tint; whoever placed it is not said.
-  auto story = u"Sealed %1 at %2, %3, with %4. Feel for it: a clear one can look like none. "
-               "%5 to look at."_s.arg(toQt(earlier.placedOn.words()), toQt(earlier.school),
-                                      toQt(dentition::words(placement.surfaces)),
-                                      lot ? toQt(lot->material) : u"a lot not known"_s,
-                                      QString::number(open.size()));
+  auto story = u"Sealed %1 at %2, %3, with %4. Feel for it: clear sealant is hard to see. %5 "
+               "to check."_s.arg(toQt(earlier.placedOn.words()), toQt(earlier.school),
+                                 toQt(dentition::words(placement.surfaces)),
+                                 lot ? toQt(lot->material) : u"a lot not known"_s,
+                                 QString::number(open.size()));
   if (visit().by().author == placement.placedBy)
-    story += u" You placed it yourself: the check counts and is marked as not blind."_s;
+    story += u" You placed it yourself: the check counts and is recorded as non-blinded."_s;
   story_->setText(story);
   QStringList lines;
   for (const auto surface : placement.surfaces.values()) {
@@ -123,19 +124,19 @@ void RecheckPanel::refresh() {
     return KeyAction{key, label, name, [this, found] { answer(found); }, KeyLook::plain, !complete};
   };
   keys_->setActions(
-      {{Qt::Key_8, u"Whole, whole tooth"_s, u"wholeToothButton"_s, [this] { wholeTooth(); },
-        KeyLook::main, !complete},
-       held(Qt::Key_5, u"Whole"_s, u"wholeButton"_s, Held::whole),
-       held(Qt::Key_6, u"Part"_s, u"partButton"_s, Held::part),
-       held(Qt::Key_4, u"Lost"_s, u"lostButton"_s, Held::lost),
-       held(Qt::Key_0, u"Cannot assess"_s, u"cannotAssessButton"_s, Held::cannotAssess),
+      {{Qt::Key_8, u"Fully retained, whole tooth"_s, u"wholeToothButton"_s,
+        [this] { wholeTooth(); }, KeyLook::main, !complete},
+       held(Qt::Key_5, u"Fully retained"_s, u"wholeButton"_s, Held::whole),
+       held(Qt::Key_6, u"Partially retained"_s, u"partButton"_s, Held::part),
+       held(Qt::Key_4, u"Missing"_s, u"lostButton"_s, Held::lost),
+       held(Qt::Key_0, u"Not assessable"_s, u"cannotAssessButton"_s, Held::cannotAssess),
        {Qt::Key_T, u"Tooth health"_s, u"healthButton"_s,
         [this] {
           QStringList options;
-          for (const auto name : base::enumNames<followup::ToothHealth>)
+          for (const auto name : base::displayNamesOf<followup::ToothHealth>())
             options += capital(toQt(name));
           visit().ask.choose(
-              u"How is the tooth itself?"_s, options,
+              u"Tooth health?"_s, options,
               [this](int chosen) {
                 draft_->setHealth(static_cast<followup::ToothHealth>(chosen));
                 refresh();
@@ -148,14 +149,14 @@ void RecheckPanel::refresh() {
           refresh();
         },
         KeyLook::plain, complete},
-       {Qt::Key_Q, u"Answers anew"_s, u"recheckAgainButton"_s,
+       {Qt::Key_Q, u"Start over"_s, u"recheckAgainButton"_s,
         [this] {
           draft_->startOver();
           refresh();
         }},
        {Qt::Key_Return, u"Record"_s, u"recordCheckButton"_s, [this] { record(); }, KeyLook::main,
         complete},
-       {Qt::Key_Y, u"Look no further"_s, u"skipRecheckButton"_s, [this] {
+       {Qt::Key_Y, u"Skip recheck"_s, u"skipRecheckButton"_s, [this] {
           skipped_ = true;
           Q_EMIT finished();
         }}});
@@ -204,8 +205,8 @@ void RecheckPanel::askWhy() {
 
 void RecheckPanel::askLift() {
   visit().ask.choose(
-      u"Try to lift what is left."_s,
-      {u"It holds: repair"_s, u"It lifts: reseal"_s, u"Not tried"_s},
+      u"Try to lift the remaining sealant."_s,
+      {u"Holds: repair"_s, u"Lifts off: reseal"_s, u"Not tested"_s},
       [this](int chosen) {
         using followup::LiftTest;
         draft_->setLift(chosen == 0   ? LiftTest::held

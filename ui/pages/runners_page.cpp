@@ -27,7 +27,7 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
       table_(new QTableView(this)), model_(new TableModel(this)) {
   setObjectName(u"runnersPage"_s);
   table_->setObjectName(u"runnersTable"_s);
-  table_->setAccessibleName(u"Rooms and names of whom to fetch"_s);
+  table_->setAccessibleName(u"Rooms and names of students to bring"_s);
   table_->setModel(model_);
   table_->setItemDelegate(new CellDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -51,9 +51,9 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(title_);
-  column->addWidget(wordsLabel(u"Names and rooms only. Count the sheets out and in again, then "
-                               "shred them."_s,
-                               u"counts"_s, {}, this));
+  column->addWidget(
+      wordsLabel(u"Names and rooms only. Count the sheets out and back in, then shred them."_s,
+                 u"counts"_s, {}, this));
   column->addLayout(keys); // above the list, in sight in letters of any size
   column->addWidget(table_, 1);
   setFocusProxy(table_);
@@ -78,7 +78,7 @@ void RunnersPage::refresh() {
       std::ranges::find(*schools, day_->value.school, &base::Recorded<roster::School>::id);
   list_ = reports::runnersList(school == schools->end() ? std::string() : school->value.name,
                                day_->value.date, std::move(children));
-  title_->setText(toQt(list_.title) + u": %1 to fetch"_s.arg(list_.rows.size()));
+  title_->setText(toQt(list_.title) + u": %1 to bring"_s.arg(list_.rows.size()));
   model_->show(list_);
 }
 
@@ -97,7 +97,7 @@ void RunnersPage::print() {
         // One list, however many pages it has: they stay together.
         if (wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
                       book().countOut(context().acting.by(), day, followup::Paper::runnersList, 1)))
-          Q_EMIT said(u"The runner's list is printed. It is counted out."_s);
+          Q_EMIT said(u"The runner's list is printed and counted out."_s);
       });
 }
 

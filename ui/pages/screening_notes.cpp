@@ -6,7 +6,7 @@ namespace gk::ui {
 void ScreeningPanel::addNote() {
   if (!draft_) return;
   const auto tooth = visit().map.selected();
-  visit().ask.choose(u"A note on what?"_s, {capital(toQt(tooth.words())), u"The whole visit"_s},
+  visit().ask.choose(u"Note on what?"_s, {capital(toQt(tooth.words())), u"The whole visit"_s},
                      [this, tooth](int chosen) {
                        if (chosen == 1) {
                          visit().ask.write(u"Note on the visit"_s, toQt(draft_->note()),

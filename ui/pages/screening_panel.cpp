@@ -1,6 +1,7 @@
 #include "ui/pages/screening_panel.h"
 
 #include "dentition/eruption.h"
+#include "reports/display_names.h"
 #include "ui/models/authorized.h"
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/doubtful_record.h"
@@ -21,26 +22,26 @@ namespace {
 
 template <class E>
 QString named(E value) {
-  return toQt(base::nameOf(value));
+  return toQt(base::displayName(value));
 }
 
 /// The rarer states, behind one key.
 const std::vector<std::pair<QString, ToothState>>& rarer() {
   static const std::vector<std::pair<QString, ToothState>> states{
       {u"Operculum"_s, ToothState::operculum},
-      {u"Gum over companion"_s, ToothState::gumOverCompanion},
+      {u"Gingiva over pit/groove"_s, ToothState::gumOverCompanion},
       {u"Cannot see"_s, ToothState::cannotSee},
-      {u"Never formed"_s, ToothState::neverFormed},
+      {u"Congenitally missing"_s, ToothState::neverFormed},
       {u"Opacity (MIH)"_s, ToothState::opacity},
-      {u"Opacity, broken down"_s, ToothState::opacityBroken},
+      {u"MIH with breakdown"_s, ToothState::opacityBroken},
       {u"Hypoplasia"_s, ToothState::hypoplasia},
       {u"Fluorosis, mild"_s, ToothState::fluorosisMild},
       {u"Fluorosis, pitted"_s, ToothState::fluorosisPitted},
       {u"Band or bracket"_s, ToothState::banded},
       {u"Fractured"_s, ToothState::fractured},
-      {u"Sealed, by whom?"_s, ToothState::unknownOrigin},
-      {u"Primary molar still here"_s, ToothState::primaryStillHere},
-      {u"Shed"_s, ToothState::shed}};
+      {u"Sealed, origin?"_s, ToothState::unknownOrigin},
+      {u"Primary molar retained"_s, ToothState::primaryStillHere},
+      {u"Exfoliated"_s, ToothState::shed}};
   return states;
 }
 
@@ -119,7 +120,7 @@ QString ScreeningPanel::questionText(int question) const {
     return said ? named(*said).toUpper() : u"4 no  5 yes  6 cannot tell"_s;
   };
   const auto urgency = [&] {
-    if (!draft_->urgency()) return u"4 none  5 early  6 urgent"_s;
+    if (!draft_->urgency()) return u"4 no obvious problem  5 early care  6 urgent care"_s;
     auto words = named(*draft_->urgency()).toUpper();
     if (draft_->urgentReason() != chairside::UrgentReason::none)
       words += u", "_s + named(draft_->urgentReason());
@@ -129,7 +130,7 @@ QString ScreeningPanel::questionText(int question) const {
   const auto cursor = open == question ? u"> "_s : open < 3 ? u"   "_s : QString();
   if (question == 0)
     return cursor + u"Untreated decay: "_s + tri(draft_->untreated()) +
-           (draft_->isDecayCharted() ? u" (a cavity is charted; Q: answer again)"_s : QString());
+           (draft_->isDecayCharted() ? u" (a cavity is charted; Q: change answers)"_s : QString());
   if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
   return cursor + u"Urgency: "_s + urgency();
 }
@@ -162,19 +163,19 @@ void ScreeningPanel::refresh() {
   dentist_->setText(beside);
   dentist_->setVisible(asks && !beside.isEmpty());
   std::vector<KeyAction> actions{
-      stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
-      stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
+      stateKey(Qt::Key_S, u"Sound, erupted"_s, ToothState::sound),
+      stateKey(Qt::Key_E, u"Non-cavitated lesion"_s, ToothState::early),
       stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
       stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
       stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
-      stateKey(Qt::Key_G, u"Gone"_s, ToothState::gone),
-      stateKey(Qt::Key_D, u"Down"_s, ToothState::notUp),
-      stateKey(Qt::Key_A, u"Part up"_s, ToothState::partUp),
-      stateKey(Qt::Key_O, u"Ours, whole"_s, ToothState::ours),
-      stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
-      stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
+      stateKey(Qt::Key_G, u"Missing"_s, ToothState::gone),
+      stateKey(Qt::Key_D, u"Unerupted"_s, ToothState::notUp),
+      stateKey(Qt::Key_A, u"Partially erupted"_s, ToothState::partUp),
+      stateKey(Qt::Key_O, u"Our sealant, full"_s, ToothState::ours),
+      stateKey(Qt::Key_T, u"Our sealant, partial"_s, ToothState::oursInPart),
+      stateKey(Qt::Key_Y, u"Sealed elsewhere"_s, ToothState::elsewhere),
       {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
-      {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+      {Qt::Key_Z, u"2nd molars unerupted"_s, u"secondsNotUpButton"_s,
        [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
       {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
        [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
@@ -182,9 +183,9 @@ void ScreeningPanel::refresh() {
        [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
       {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
       {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
-      {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
+      {Qt::Key_Q, u"Change answers"_s, u"askAgainButton"_s,
        [this] { change([this] { draft_->askAgain(); }); }},
-      {Qt::Key_R, u"Age read"_s, u"ageReadButton"_s, [this] { readAges(); }, KeyLook::plain,
+      {Qt::Key_R, u"Age note read"_s, u"ageReadButton"_s, [this] { readAges(); }, KeyLook::plain,
        !ages.isEmpty()},
       {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
        KeyLook::main}};
@@ -213,7 +214,7 @@ bool ScreeningPanel::undo() {
   draft_ = before.draft;
   visit().map.select(before.tooth);
   part_ = before.part;
-  visit().strip.say(u"The last key is taken back, at the "_s + toQt(before.tooth.words()) + u'.');
+  visit().strip.say(u"Last entry undone, at the "_s + toQt(before.tooth.words()) + u'.');
   Q_EMIT visit().changed();
   return true;
 }
@@ -254,7 +255,7 @@ void ScreeningPanel::more() {
   QStringList options;
   for (const auto& [words, state] : rarer())
     options += words;
-  visit().ask.choose(u"What else of this tooth?"_s, options,
+  visit().ask.choose(u"More findings for this tooth"_s, options,
                      [this](int chosen) { set(rarer()[static_cast<std::size_t>(chosen)].second); });
 }
 
@@ -301,8 +302,8 @@ void ScreeningPanel::addTooth() {
 
 /// A primary molar that has not been shed stands where its premolar will come.
 void ScreeningPanel::askWhatStands() {
-  visit().ask.choose(u"What stands in this place?"_s,
-                     {u"The premolar, up"_s, u"Primary molar still here"_s, u"Neither is up"_s},
+  visit().ask.choose(u"Which tooth is here?"_s,
+                     {u"Premolar, erupted"_s, u"Primary molar retained"_s, u"Neither is erupted"_s},
                      [this](int chosen) {
                        if (chosen == 1) set(ToothState::primaryStillHere);
                        if (chosen == 2) set(ToothState::notUp);
@@ -318,7 +319,7 @@ void ScreeningPanel::answer(int choice) {
     for (std::size_t i = 1; i < base::enumCount<chairside::UrgentReason>; ++i)
       reasons += named(static_cast<chairside::UrgentReason>(i));
     visit().ask.choose(
-        u"Urgent: why? Someone is phoned today."_s, reasons,
+        u"Urgent: reason? A parent must be called today."_s, reasons,
         [this](int chosen) {
           draft_->setUrgentReason(static_cast<chairside::UrgentReason>(chosen + 1));
           Q_EMIT visit().changed();
@@ -338,7 +339,7 @@ void ScreeningPanel::record() {
     return;
   }
   if (!ageQuestions().empty()) {
-    visit().strip.say(u"Not recorded yet: read what is asked about the age first, then R."_s);
+    visit().strip.say(u"Not recorded yet: read the age question first, then R."_s);
     return;
   }
   const auto screening = draft_->build(file().child.id, file().day.id);
@@ -367,18 +368,18 @@ void ScreeningPanel::askReseal(const dentition::Tooth& tooth) {
   QStringList options;
   for (std::size_t i = 1; i < base::enumCount<ResealWhy>; ++i)
     options += capital(named(static_cast<ResealWhy>(i)));
-  visit().ask.choose(
-      u"Why is the sealant of the "_s + toQt(tooth.words()) + u" placed once more?"_s, options,
-      [this, tooth](int chosen) {
-        const auto why = static_cast<ResealWhy>(chosen + 1);
-        draft_->setResealWhy(tooth, why);
-        const auto* finding = draft_->find(tooth);
-        if (why != ResealWhy::other || !finding->note.empty()) return record();
-        visit().ask.write(u"Why, in words?"_s, {}, [this, tooth](const QString& said) {
-          draft_->setNote(tooth, toStd(said));
-          record();
-        });
-      });
+  visit().ask.choose(u"Why is the sealant of the "_s + toQt(tooth.words()) + u" placed again?"_s,
+                     options, [this, tooth](int chosen) {
+                       const auto why = static_cast<ResealWhy>(chosen + 1);
+                       draft_->setResealWhy(tooth, why);
+                       const auto* finding = draft_->find(tooth);
+                       if (why != ResealWhy::other || !finding->note.empty()) return record();
+                       visit().ask.write(u"Reason, in your words?"_s, {},
+                                         [this, tooth](const QString& said) {
+                                           draft_->setNote(tooth, toStd(said));
+                                           record();
+                                         });
+                     });
 }
 
 void ScreeningPanel::stopChild() {

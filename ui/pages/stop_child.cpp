@@ -130,7 +130,7 @@ void stopChild(ChairVisit& visit, FieldSteps* steps, const std::function<void()>
   QStringList options;
   for (const auto& reason : stopReasons)
     options += capital(QString::fromUtf8(reason.words));
-  visit.ask.choose(u"Stop: why?"_s, options, [&visit, steps, then](int chosen) {
+  visit.ask.choose(u"Stop: reason?"_s, options, [&visit, steps, then](int chosen) {
     const auto& reason = stopReasons.at(static_cast<std::size_t>(chosen));
     Stopping stopping(visit, steps, reason, then);
     if (reason.end != DayEnd::withdrawn) return stopping.begin();

@@ -1,5 +1,6 @@
 #include "ui/pages/today_page.h"
 
+#include "reports/display_names.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
 
@@ -47,18 +48,19 @@ std::optional<Id> selected(const QComboBox* box, const std::vector<Id>& ids) {
 
 template <class E>
 void addNames(QComboBox* box) {
-  for (const auto name : base::enumNames<E>)
+  for (const auto name : base::displayNamesOf<E>())
     box->addItem(capital(toQt(name)));
 }
 
 QString memberWords(const roster::Member& member) {
-  return toQt(member.initials + "  " + member.name + ", " + std::string(base::nameOf(member.role)));
+  return toQt(member.initials + "  " + member.name + ", " +
+              std::string(base::displayName(member.role)));
 }
 
 } // namespace
 
 TodayPage::TodayPage(Context& context, QWidget* parent)
-    : Page(context, parent), fourHanded_(new QCheckBox(u"Four hands: someone &helps"_s, this)),
+    : Page(context, parent), fourHanded_(new QCheckBox(u"Four-handed: assistant &helps"_s, this)),
       summary_(wordsLabel({}, u"counts"_s, u"todaySummary"_s, this)) {
   setObjectName(u"todayPage"_s);
   auto* form = new QFormLayout(this);
@@ -72,8 +74,8 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
   etchant_ = choice(form, u"&Etchant lot"_s, u"todayEtchant"_s);
   varnish_ = choice(form, u"&Varnish lot"_s, u"todayVarnish"_s);
   isolation_ = choice(form, u"&Isolation"_s, u"todayIsolation"_s);
-  cheek_ = choice(form, u"&Cheek held by"_s, u"todayCheek"_s);
-  tongue_ = choice(form, u"To&ngue held by"_s, u"todayTongue"_s);
+  cheek_ = choice(form, u"&Cheek retracted by"_s, u"todayCheek"_s);
+  tongue_ = choice(form, u"To&ngue retracted by"_s, u"todayTongue"_s);
   addNames<chairside::Isolation>(isolation_);
   addNames<chairside::Holder>(cheek_);
   addNames<chairside::Holder>(tongue_);
@@ -115,8 +117,8 @@ void TodayPage::readMembers(base::Date on) {
   const auto members = book().members();
   if (!went(members)) return;
   members_.clear();
-  begin(operator_, u"nobody yet"_s);
-  begin(assistant_, u"nobody"_s);
+  begin(operator_, u"none yet"_s);
+  begin(assistant_, u"no one"_s);
   begin(recorder_, u"the operator"_s);
   for (const auto& [id, stamp, member] : *members) {
     const auto place = members_.size();
@@ -124,7 +126,7 @@ void TodayPage::readMembers(base::Date on) {
     const bool lapsed = member.licenceUntil && *member.licenceUntil < on;
     const auto words =
         memberWords(member) +
-        (lapsed ? u", license ended "_s + toQt(member.licenceUntil->iso()) : QString());
+        (lapsed ? u", license ended "_s + toQt(member.licenceUntil->shortWords()) : QString());
     add(operator_, words, place, !lapsed);
     add(assistant_, words, place, true);
     add(recorder_, words, place, true);
@@ -135,8 +137,7 @@ void TodayPage::readMembers(base::Date on) {
   const auto& signedIn = context().acting.signedIn();
   select(recorder_, members_, signedIn ? signedIn : now.recorder);
   recorder_->setEnabled(!signedIn);
-  recorder_->setToolTip(signedIn ? u"Who is signed in. Lock (F12) to sign in another."_s
-                                 : QString());
+  recorder_->setToolTip(signedIn ? u"Signed in now. Lock (F12) to change."_s : QString());
 }
 
 void TodayPage::readLots(base::Date on) {
@@ -154,8 +155,8 @@ void TodayPage::readLots(base::Date on) {
                                                          : nullptr;
     if (!box) continue;
     const auto refusal = kit::refusalOf(lot, on);
-    auto words = toQt(kit::shown(lot) + ", until " + lot.expiry.iso());
-    if (refusal) words += u", "_s + toQt(base::nameOf(*refusal)).toUpper();
+    auto words = toQt(kit::shown(lot) + ", expires " + lot.expiry.shortWords());
+    if (refusal) words += u", "_s + toQt(base::displayName(*refusal)).toUpper();
     add(box, words, place, !refusal);
   }
   const auto& now = context().acting.now();
@@ -180,7 +181,7 @@ void TodayPage::readLights(base::Date on) {
       if (one.value.on == on) reading = u", %1 mW/cm², NOT COMPARABLE"_s.arg(one.value.value.value);
     if (const auto* newest = kit::newestOn(light, *readings, on))
       reading = u", %1 mW/cm², %2"_s.arg(newest->value.value.value)
-                    .arg(toQt(base::nameOf(kit::grade(light, newest->value))).toUpper());
+                    .arg(toQt(base::displayName(kit::grade(light, newest->value))).toUpper());
     words += light.inService ? reading : u", OUT OF SERVICE"_s;
     add(light_, words, place, light.inService);
   }

@@ -67,8 +67,9 @@ void TotalsPage::countReport() {
   behind_.reset();
   yearRead_.reset();
   if (!counted_) return;
-  state_->setText(u"As of %1. Found children only; small numbers do not judge a person.%2"_s.arg(
-      toQt(counted_->totals.asOf.words()), notApplied()));
+  state_->setText(
+      u"As of %1. Found children only; small numbers are too few to judge an individual.%2"_s.arg(
+          toQt(counted_->totals.asOf.words()), notApplied()));
   release_.reset();
   exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
@@ -136,7 +137,7 @@ void TotalsPage::countYear() {
   const auto place = year_->currentIndex();
   if (place < 0) {
     state_->setText(
-        u"No year is defined yet. Desk (F8), School, grant and fiscal years, adds one."_s);
+        u"No year defined yet. Add one on Desk (F8), School, grant and fiscal years."_s);
     return showTables();
   }
   showTables();

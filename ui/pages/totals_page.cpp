@@ -1,6 +1,7 @@
 #include "ui/pages/totals_page.h"
 
 #include "reports/chosen_tables.h"
+#include "reports/display_names.h"
 #include "reports/published.h"
 #include "reports/report_plots.h"
 #include "reports/term_tables.h"
@@ -74,7 +75,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   term_ = chooser(choices, u"Term Alt+&M"_s, u"totalsTerm"_s, this);
   kind_ = chooser(choices, u"Report Alt+&R"_s, u"totalsKind"_s, this);
   for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i)
-    kind_->addItem(capital(toQt(base::nameOf(static_cast<ReportKind>(i)))));
+    kind_->addItem(capital(toQt(base::displayName(static_cast<ReportKind>(i)))));
   for (const auto& [by, words, name] :
        {std::tuple{Factor::school, u"School Alt+&K"_s, u"totalsSchool"_s},
         std::tuple{Factor::grade, u"Grade Alt+&G"_s, u"totalsGrade"_s},
@@ -86,7 +87,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   for (std::size_t i = 1; i < base::enumCount<Factor>; ++i)
     factor_->addItem(factorWords(static_cast<Factor>(i)), static_cast<int>(i));
   year_ = chooser(choices, u"Year Alt+&Y"_s, u"totalsYear"_s, this);
-  merge_ = new QCheckBox(u"Small schools as one  Alt+E"_s, this);
+  merge_ = new QCheckBox(u"Combine small schools  Alt+E"_s, this);
   merge_->setObjectName(u"totalsMerge"_s);
   choices->addWidget(merge_);
   merge_->hide();
@@ -197,7 +198,7 @@ void TotalsPage::filter() {
   if (!counted_) return;
   const auto by = factor();
   behind_.reset();
-  filtered_ = reports::retentionTable("Retention by " + std::string(base::nameOf(by)) + ", " +
+  filtered_ = reports::retentionTable("Retention by " + std::string(base::displayName(by)) + ", " +
                                           toStd(choiceWords()),
                                       reports::retentionBy(counted_->facts, by, choice()));
   filtered_->plot = reports::linesPlot(reports::retentionBy(counted_->facts, by, choice()), by,
@@ -219,7 +220,7 @@ void TotalsPage::showTables() {
     const auto efforts =
         school ? reports::effortsOf(counted_->efforts, counted_->facts.schools().at(*school))
                : counted_->efforts;
-    names += u"Time and people"_s;
+    names += u"Staff and chair hours"_s;
     const auto held = [&](reports::Table table) {
       const bool isNarrow = reports::choosesMoreThanSchool(choice());
       return isNarrow ? reports::notParted(table, toStd(choiceWords())) : std::move(table);
@@ -235,7 +236,7 @@ void TotalsPage::showTables() {
       names += toQt(table.title).section(u',', 0, 0);
   }
   if (behind_) {
-    names += u"Rows behind"_s;
+    names += u"Details"_s;
     tables.push_back(*behind_);
   }
   browser_->setReports(names, std::move(tables));
@@ -284,7 +285,7 @@ QString TotalsPage::notApplied() const {
   for (const auto& [by, box] : filters_)
     if (!box->isEnabled() && box->currentIndex() > 0) words += box->currentText();
   if (words.isEmpty()) return {};
-  return u" Not applied, as this report does not part by it: %1."_s.arg(words.join(u", "_s));
+  return u" Not applied; this report does not use it: %1."_s.arg(words.join(u", "_s));
 }
 
 QString TotalsPage::choiceWords() const {

@@ -24,9 +24,9 @@ constexpr int retentionBySchool = 3;
 } // namespace
 
 const QStringList& TotalsPage::termSections() {
-  static const QStringList words{u"Participation"_s,      u"Services"_s,
-                                 u"Findings"_s,           u"Retention by school"_s,
-                                 u"Health, not judged"_s, u"Decay spared"_s};
+  static const QStringList words{
+      u"Participation"_s,       u"Services"_s,        u"Findings"_s, u"Retention by school"_s,
+      u"Not assessable, why"_s, u"Cavities averted"_s};
   return words;
 }
 
@@ -59,7 +59,7 @@ void TotalsPage::followUp(int section, int row) {
                                       [](const auto& one) { return one.id; });
   if (made == records.referrals.end()) return;
   const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
-  if (went(noted) && *noted) Q_EMIT said(u"The referral is followed up."_s);
+  if (went(noted) && *noted) Q_EMIT said(u"Referral updated."_s);
 }
 
 void TotalsPage::takeCell(int section, int row, int column) {

@@ -21,7 +21,7 @@ void TotalsPage::save() {
   if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size()))
     return saveReport(
         context(), this,
-        {"Rows behind: " + toStd(term_->currentText()), term_->currentText(), {current}, current},
+        {"Details: " + toStd(term_->currentText()), term_->currentText(), {current}, current},
         [this](const base::Result<QString>& saved) {
           if (went(saved)) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(*saved));
         });
@@ -44,7 +44,7 @@ void TotalsPage::save() {
        current, toQt(issue->words)},
       [this, issue = *issue, use](const base::Result<QString>& saved) {
         if (!went(saved)) return;
-        if (wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(*saved),
+        if (wentAfter(u"%1 is saved, but not recorded as issued. Do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
           Q_EMIT said(u"Saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
       });
@@ -64,7 +64,7 @@ void TotalsPage::saveYear() {
        reports::stateFigures(tables_, read.records, *read.options.year), toQt(issue->words)},
       [this, issue = *issue](const base::Result<QString>& saved) {
         if (!went(saved)) return;
-        if (wentAfter(u"%1 is saved, but not noted as issued: do not hand it out."_s.arg(*saved),
+        if (wentAfter(u"%1 is saved, but not recorded as issued. Do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
           Q_EMIT said(u"Saved as %1. %2."_s.arg(*saved, toQt(issue.words)));
       });

@@ -35,8 +35,8 @@ Wishes wishesOf(const reports::Table& table, double points) {
     const auto& column = table.columns[at];
     double least = widestWord(toQt(column.heading), bold);
     double wished = std::max(least, widthOf(toQt(column.heading), bold) / 2);
-    for (const auto& row : table.rows) {
-      const auto words = toQt(row.at(at));
+    for (std::size_t row = 0; row < table.rows.size(); ++row) {
+      const auto words = toQt(cellShown(table, row, at));
       const auto whole = widthOf(words, bold);
       wished = std::max(wished, whole);
       // A short cell is a figure or a date, which reads badly in two lines.

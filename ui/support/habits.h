@@ -49,3 +49,7 @@ struct Habits {
 template <>
 inline constexpr auto
     gk::base::enumNames<gk::ui::Side> = std::to_array<std::string_view>({"left", "right"});
+
+template <>
+inline constexpr auto
+    gk::base::displayNames<gk::ui::Side> = std::to_array<std::string_view>({"left", "right"});

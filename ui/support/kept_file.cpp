@@ -86,7 +86,7 @@ void readHabits(Lines& lines, Habits& habits) {
   lines.truth("sound.flash", habits.flash);
   lines.word("chair.strip", habits.strip);
   lines.word("chair.order", habits.order);
-  lines.word("look.colours", habits.look.scheme);
+  lines.word("look.colors", habits.look.scheme);
   lines.number("look.text-percent", 100, 200, habits.look.percent);
   lines.word("print.paper", habits.paper);
   lines.read("backup.folder", [&](const std::string& text) {
@@ -134,7 +134,7 @@ ReadKept readKept(const base::Path& folder) {
     if (text.error().code == base::ErrorCode::fileNotFound) return {};
     return {{},
             u"This laptop's settings cannot be read: "_s + toQt(text.error().detail) +
-                u". It starts as a new one; nothing of the logbook is touched."_s};
+                u". Default settings are used; the logbook is not affected."_s};
   }
   auto lines = Lines::of(*text);
   ReadKept read;
@@ -145,9 +145,9 @@ ReadKept readKept(const base::Path& folder) {
   if (lines && lines->isGood()) return read;
   const auto aside = base::replaceFile(folder / (std::string(settingsFile) + ".damaged"), *text);
   return {{},
-          u"This laptop's settings were damaged, so it starts as a new one"_s +
+          u"This laptop's settings were damaged, so default settings are used"_s +
               (aside ? u"; the old file is kept as laptop-settings.damaged"_s : QString()) +
-              u". Nothing of the logbook is touched. Teach the pedal and the rest again: F10."_s};
+              u". The logbook is not affected. Set up the pedal and the rest again: F10."_s};
 }
 
 base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
@@ -170,7 +170,7 @@ base::Result<base::Done> writeKept(const base::Path& folder, const Kept& kept) {
   line("sound.flash", truth(habits.flash));
   line("chair.strip", base::nameOf(habits.strip));
   line("chair.order", base::nameOf(habits.order));
-  line("look.colours", std::string(base::nameOf(habits.look.scheme)));
+  line("look.colors", std::string(base::nameOf(habits.look.scheme)));
   line("look.text-percent", std::to_string(habits.look.percent));
   line("print.paper", base::nameOf(habits.paper));
   // A folder's name may hold whatever the system lets it; a line cannot.

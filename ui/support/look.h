@@ -27,3 +27,7 @@ Look lookNow();
 template <>
 inline constexpr auto gk::base::enumNames<gk::ui::Scheme> =
     std::to_array<std::string_view>({"light", "dark", "high contrast"});
+
+template <>
+inline constexpr auto gk::base::displayNames<gk::ui::Scheme> =
+    std::to_array<std::string_view>({"light", "dark", "high contrast"});

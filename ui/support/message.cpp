@@ -9,7 +9,7 @@ namespace {
 
 using base::ErrorCode;
 
-const QString entryStays = u"This was not written; your entry is still here."_s;
+const QString entryStays = u"Not saved; your entry is still here."_s;
 const QString nothingLost = u"Nothing is lost."_s;
 
 /// A rule said no: the book is as it was.
@@ -18,7 +18,7 @@ Message rule(const QString& happened, const QString& now) {
 }
 
 Message malformed(const QString& what) {
-  return {what + u" could not be read."_s, entryStays, u"Mend it as said and try again."_s};
+  return {what + u" could not be read."_s, entryStays, u"Fix it as described and try again."_s};
 }
 
 Message messageOf(ErrorCode code) {
@@ -29,12 +29,12 @@ Message messageOf(ErrorCode code) {
     return {u"The file cannot be read."_s, nothingLost, u"Check the drive and its permissions."_s};
   case ErrorCode::fileTooLarge:
     return {u"The file is too large."_s, u"Nothing was read."_s,
-            u"Look whether it is the right file."_s};
+            u"Check that it is the right file."_s};
   case ErrorCode::fileUnwritable:
     return {u"The file cannot be written."_s, u"The old file is unchanged."_s,
             u"Check the drive and its permissions, or choose another place."_s};
   case ErrorCode::diskFull:
-    return {u"The disk is full."_s, u"All earlier entries are safe; this one was not written."_s,
+    return {u"The disk is full."_s, u"All earlier entries are safe; this one was not saved."_s,
             u"Free some space, then enter it again."_s};
   case ErrorCode::textMalformed:
     return malformed(u"The text"_s);
@@ -58,9 +58,9 @@ Message messageOf(ErrorCode code) {
     return {u"The logbook is damaged."_s, u"Entries may be missing; the file was not changed."_s,
             u"Stop, use paper, and restore the last backup."_s};
   case ErrorCode::storeForked:
-    return {u"One laptop's records went on in two copies."_s,
+    return {u"One laptop's logbook was used as two copies."_s,
             u"Nothing is lost; neither logbook was changed."_s,
-            u"Merge again and join the copies. Restore nothing over either."_s};
+            u"Merge again and join the copies. Do not restore over either."_s};
   case ErrorCode::storeInUse:
     return {u"Another program is writing in this logbook."_s, nothingLost,
             u"Close it there, or open this copy for reading only."_s};
@@ -71,48 +71,48 @@ Message messageOf(ErrorCode code) {
     return {u"This logbook was not closed properly."_s, u"Nothing is lost."_s,
             u"Open it once on its own laptop, then try again."_s};
   case ErrorCode::storeBeside:
-    return {u"Another program's file lies beside the logbook."_s,
+    return {u"Another program's file is beside the logbook."_s,
             u"Nothing is lost; neither file was touched."_s,
             u"Move that file to another folder, then open the logbook again."_s};
   case ErrorCode::storeWriteFailed:
     return {u"The entry could not be written."_s,
-            u"All earlier entries are safe; this one was not written."_s,
-            u"Try again; if it fails twice go on with paper."_s};
+            u"All earlier entries are safe; this one was not saved."_s,
+            u"Try again; if it fails twice, switch to paper."_s};
   case ErrorCode::storeMigrationFailed:
-    return {u"The logbook could not be brought up to date."_s, u"It is as it was before."_s,
+    return {u"The logbook could not be updated."_s, u"It is as it was before."_s,
             u"Keep it, and ask for help with the words below."_s};
   case ErrorCode::storeMoved:
     return {u"The logbook's file was moved, deleted or replaced."_s,
-            u"What was written before is still open here; this was not written."_s,
+            u"Earlier entries are still open here; this one was not saved."_s,
             u"Do not close the program. Save the logbook under a new name now: F3, Back up."_s};
   case ErrorCode::storeUnsure:
     return {u"The disk failed at the end of writing."_s,
             u"All earlier entries are safe; this one may be kept or not."_s,
-            u"Close the logbook, open it again and look before you enter it once more."_s};
+            u"Close and reopen the logbook. Check before you enter it again."_s};
   case ErrorCode::storeClock:
     return {u"This laptop's clock shows a time that no entry can have."_s,
-            u"All earlier entries are safe; this one was not written."_s,
+            u"All earlier entries are safe; this one was not saved."_s,
             u"Set the clock, then enter it again."_s};
   case ErrorCode::storeCrowded:
-    return {u"This logbook has no place for one more laptop."_s,
-            u"All earlier entries are safe; this one was not written."_s,
-            u"Go on with a laptop that has written in it before, and ask for help."_s};
+    return {u"No more laptops can write in this logbook."_s,
+            u"All earlier entries are safe; this one was not saved."_s,
+            u"Use a laptop that has written in it before, and ask for help."_s};
   case ErrorCode::clockAhead:
     return {u"The laptop's clock may be wrong."_s, entryStays,
-            u"Set the date and time, or lock (F12), unlock and say that the clock is right."_s};
+            u"Set the date and time, or lock (F12), unlock and confirm that the clock is right."_s};
   case ErrorCode::vaultLocked:
     return {u"The names are locked."_s, nothingLost, u"Unlock with your passphrase."_s};
   case ErrorCode::vaultWrongPassphrase:
     return {u"That is not the passphrase."_s, nothingLost, u"Type it again."_s};
   case ErrorCode::vaultDamaged:
     return {u"The sealed names are damaged."_s, u"Clinical entries are safe; names may be lost."_s,
-            u"Restore the last backup, and go on by numbers until then."_s};
+            u"Restore the last backup. Use numbers until then."_s};
   case ErrorCode::vaultWait:
     return {u"That passphrase was wrong several times."_s, nothingLost,
-            u"Wait as said below, then type it again."_s};
+            u"Wait as shown below, then type it again."_s};
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
-                u"Look at it as it is now, then correct that."_s);
+                u"Review the current entry, then correct that one."_s);
   case ErrorCode::pinMalformed:
     return {u"That cannot be a PIN."_s, nothingLost,
             u"Choose 4 to 6 digits, none easy to guess."_s};
@@ -130,32 +130,33 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleBirthDate:
     return rule(u"The birth date cannot be right."_s, u"Check it against the form."_s);
   case ErrorCode::ruleConsent:
-    return rule(u"There is no valid consent for this."_s, u"Do not go on; read why below."_s);
+    return rule(u"There is no valid consent for this."_s,
+                u"Do not continue. The reason is below."_s);
   case ErrorCode::ruleConsentForm:
-    return rule(u"The form does not count as a yes."_s, u"Enter it as incomplete, or fix it."_s);
+    return rule(u"The form does not give consent."_s, u"Enter it as incomplete, or fix it."_s);
   case ErrorCode::ruleCredential:
-    return rule(u"This person may not do that."_s, u"Let someone entitled do it."_s);
+    return rule(u"This person may not do that."_s, u"Someone with that right must do it."_s);
   case ErrorCode::ruleDate:
     return rule(u"The date does not fit."_s, u"Check the date and give the reason."_s);
   case ErrorCode::ruleIdentity:
-    return rule(u"Who this is has not been made sure."_s, u"Ask again, and confirm both."_s);
+    return rule(u"The child's identity is not confirmed."_s, u"Ask again, and confirm both."_s);
   case ErrorCode::ruleTooth:
     return rule(u"The tooth does not allow that."_s, u"Change what was found or chosen."_s);
   case ErrorCode::ruleStep:
-    return rule(u"That step does not come now."_s, u"Do the step that is shown."_s);
+    return rule(u"That step is not next."_s, u"Do the step that is shown."_s);
   case ErrorCode::ruleCure:
     return rule(u"That cure does not count."_s, u"Cure again in full."_s);
   case ErrorCode::ruleMaterial:
     return rule(u"This material cannot be used."_s, u"Choose another lot."_s);
   case ErrorCode::ruleAllergy:
-    return rule(u"STOP: allergy."_s, u"Do not use this material on this child."_s);
+    return rule(u"ALLERGY."_s, u"Do not use this material on this child."_s);
   case ErrorCode::ruleAuthorization:
     return rule(u"A dentist has not authorized that."_s,
                 u"Call the dentist and record the call, or leave the tooth."_s);
   case ErrorCode::ruleLight:
-    return rule(u"This light, or what its meter reads, is in doubt."_s, u"Read why below."_s);
+    return rule(u"This light or its meter reading is in question."_s, u"The reason is below."_s);
   case ErrorCode::ruleVarnish:
-    return rule(u"Varnish does not come now."_s, u"Read why below."_s);
+    return rule(u"Varnish cannot be applied now."_s, u"The reason is below."_s);
   case ErrorCode::ruleOutcome:
     return rule(u"This outcome does not fit the day."_s, u"Choose another outcome."_s);
   case ErrorCode::rulePaper:
@@ -163,33 +164,33 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleCheck:
     return rule(u"The check does not fit the placement."_s, u"Look again at what was answered."_s);
   case ErrorCode::ruleReferral:
-    return rule(u"The referral cannot be so."_s, u"Read why below."_s);
+    return rule(u"The referral is not valid."_s, u"The reason is below."_s);
   case ErrorCode::ruleDayOpen:
     return rule(u"The day does not allow that."_s,
                 u"A signed day changes at the close-out, F3: Reopen day or Late entry."_s);
   case ErrorCode::ruleSignature:
-    return rule(u"This cannot be signed so."_s,
+    return rule(u"This signature is not complete."_s,
                 u"Each person enters their own passphrase; it is set on the Team page."_s);
   case ErrorCode::ruleReason:
-    return rule(u"This needs a reason."_s, u"Say why, in a few words."_s);
+    return rule(u"This needs a reason."_s, u"Give the reason in a few words."_s);
   case ErrorCode::ruleSameChild:
     return rule(u"This child may be on the roster already."_s,
-                u"Open the card named below, or confirm that it is another child."_s);
+                u"Open the card named below, or confirm that it is a different child."_s);
   case ErrorCode::ruleSeriousFinding:
     return rule(u"That answer drops a serious finding."_s,
                 u"Keep the other visit, answer that both happened, or confirm."_s);
   case ErrorCode::ruleSmallCounts:
-    return {u"This report may not go out."_s, u"Nothing was issued, saved or lost."_s,
-            u"Read below what can be done."_s};
+    return {u"This report may not be issued."_s, u"Nothing was issued, saved or lost."_s,
+            u"What you can do is below."_s};
   case ErrorCode::letterTemplate:
     return {u"A letter's template cannot be used as it is."_s, u"No letter was printed."_s,
-            u"Mend the file at the place named below, or move it away."_s};
+            u"Fix the file at the place named below, or move it away."_s};
   case ErrorCode::estimateInput:
-    return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers put in."_s};
+    return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers entered."_s};
   case ErrorCode::callMalformed:
-    return rule(u"Something is missing or too long."_s, u"Read which below."_s);
+    return rule(u"Something is missing or too long."_s, u"The field is named below."_s);
   case ErrorCode::workCancelled:
-    return {u"Canceled."_s, u"Nothing was changed."_s, u"Start it again when you want it."_s};
+    return {u"Canceled."_s, u"Nothing was changed."_s, u"Start it again when you want."_s};
   }
   base::fail("no such error");
 }

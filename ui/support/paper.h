@@ -25,3 +25,7 @@ PaperSize usualPaper(const QLocale& locale = QLocale());
 template <>
 inline constexpr auto
     gk::base::enumNames<gk::ui::PaperSize> = std::to_array<std::string_view>({"letter", "A4"});
+
+template <>
+inline constexpr auto
+    gk::base::displayNames<gk::ui::PaperSize> = std::to_array<std::string_view>({"letter", "A4"});

@@ -119,7 +119,7 @@ std::optional<QString> QtPrompter::pin(const QString& question) {
   QDialog dialog(parent_);
   dialog.setObjectName(u"pinDialog"_s);
   dialog.setWindowTitle(title);
-  auto* words = new QLabel(question + u"\nEsc: leave"_s, &dialog);
+  auto* words = new QLabel(question + u"\nEsc: cancel"_s, &dialog);
   words->setWordWrap(true);
   auto* pad = new PinPad(&dialog);
   auto* column = new QVBoxLayout(&dialog);

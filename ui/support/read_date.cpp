@@ -15,8 +15,8 @@ using base::ErrorCode;
 base::Result<Date> readDate(const QString& text, Prompter& prompter,
                             const std::optional<OfChild>& ofChild) {
   const auto typed = toStd(text.trimmed());
-  auto iso = Date::parse(typed);
-  if (iso || typed.find('/') == std::string::npos) return iso;
+  auto plain = base::parsePlainDate(typed);
+  if (plain || typed.find('/') == std::string::npos) return plain;
   const auto readings = base::parseNumericDate(typed);
   if (!readings) return readings.error();
   if (!readings->dayFirst) return readings->monthFirst;
@@ -31,7 +31,7 @@ base::Result<Date> readDate(const QString& text, Prompter& prompter,
   const auto chosen =
       prompter.choose(u"\"%1\" can be read two ways. Which is it?"_s.arg(text.trimmed()), words);
   if (!chosen)
-    return Error{ErrorCode::dateMalformed, "say which day is meant, or write it as 2019-03-31"};
+    return Error{ErrorCode::dateMalformed, "say which day is meant, or write it as Mar 31, 2019"};
   return dates.at(static_cast<std::size_t>(*chosen));
 }
 

@@ -210,7 +210,7 @@ class ReportSheets::Layout {
     for (std::size_t i = 0; i < band.columns.size(); ++i) {
       const auto which = band.columns[i];
       const auto& column = table.columns[which];
-      const auto cell = anew ? table.rows[at][which] : std::string(cellToRead(table, at, which));
+      const auto cell = anew ? cellShown(table, at, which) : cellToRead(table, at, which);
       row.emplace_back(toQt(cell), paperFont(points, isTotal || column.group),
                        std::max(band.widths[i] - 7, 1.0), column.number);
     }
@@ -245,7 +245,7 @@ class ReportSheets::Layout {
     putRow(head, band, 0, linesOf(head), 0.8);
     const auto goOn = [&] {
       newSheet();
-      put(Words(toQt(table.title) + u" (goes on)"_s, paperFont(notePoints, true), room()));
+      put(Words(toQt(table.title) + u" (continued)"_s, paperFont(notePoints, true), room()));
       putRow(head, band, 0, linesOf(head), 0.8);
     };
     const double sheet = bottom() - margin - heightOf(head) - 2 * notePoints;

@@ -40,7 +40,7 @@ AskBar::AskBar(QWidget* parent)
 }
 
 void AskBar::open(const QString& question) {
-  question_->setText(question + u"   (Esc: leave it)"_s);
+  question_->setText(question + u"   (Esc: cancel)"_s);
   asking_ = true;
   Q_EMIT opened();
 }

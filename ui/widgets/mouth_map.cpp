@@ -83,7 +83,7 @@ std::optional<Tooth> toothForKey(int key, const Tooth& from) {
 MouthMap::MouthMap(QWidget* parent)
     : QWidget(parent), right_(edgeLabel(u"CHILD'S RIGHT"_s, u"side"_s, this)),
       left_(edgeLabel(u"CHILD'S LEFT"_s, u"side"_s, this)),
-      corners_(edgeLabel(u"7 9 1 3: a corner"_s, u"small"_s, this)),
+      corners_(edgeLabel(u"keys 7 9 1 3"_s, u"small"_s, this)),
       again_(edgeLabel(u"again: 2nd molar"_s, u"small"_s, this)),
       selected_(dentition::toothAt(16)) {
   makeMouthAccessible();

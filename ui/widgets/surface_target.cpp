@@ -1,5 +1,6 @@
 #include "ui/widgets/surface_target.h"
 
+#include "reports/display_names.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/tooth_marks.h"
@@ -53,8 +54,8 @@ void SurfaceTarget::setFace(const TileFace& face) {
                      : face.due.has(surface_)    ? u", now"_s
                      : face.chosen.has(surface_) ? u", to seal"_s
                                                  : QString();
-  setAccessibleName(capital(toQt(base::nameOf(surface_))) + u" of "_s + toQt(face.tooth.words()) +
-                    state);
+  setAccessibleName(capital(toQt(base::displayName(surface_))) + u" of "_s +
+                    toQt(face.tooth.words()) + state);
   update();
 }
 

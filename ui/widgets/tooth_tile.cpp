@@ -37,7 +37,7 @@ QString cornerWords(const dentition::Tooth& tooth) {
 QString placeWords(const dentition::Tooth& tooth) {
   if (tooth.isFirstPermanentMolar()) return u"1st"_s;
   if (tooth.isSecondPermanentMolar()) return u"2nd"_s;
-  return (tooth.isPrimary() ? u"baby "_s : u"place "_s) + QString::number(tooth.position());
+  return (tooth.isPrimary() ? u"primary "_s : u"place "_s) + QString::number(tooth.position());
 }
 
 /// As large as wished, or as the width lets it be; never so small that an arm's length hides it.

@@ -40,10 +40,11 @@ void BookView::unlock(const QString& passphrase) {
 /// Every page and every letter speaks of the program.
 void BookView::askProgram() {
   if (!program_) {
-    program_ = new ProgramPage(context_.prompter,
-                               u"This logbook was made without its program. Nothing in it is lost. "
-                               "Enter the program to go on."_s,
-                               u"Save the program"_s, stack_.get());
+    program_ = new ProgramPage(
+        context_.prompter,
+        u"This logbook has no program yet. Nothing in it is lost. Enter the program "
+        "to continue."_s,
+        u"Save the program"_s, stack_.get());
     stack_->addWidget(program_);
     connect(program_, &ProgramPage::given, this, [this](const roster::Program& program) {
       const auto entered = session_.enterProgram(acting_.by(), program);
@@ -100,7 +101,7 @@ void BookView::goOn() {
   }
   if (!board_->day() || !chair_->resume(board_->day()->id)) return;
   turnTo(chair_);
-  strip_->say(u"Went on with the child who was in the chair."_s +
+  strip_->say(u"Resumed the open visit."_s +
               (acting_.by().author ? QString() : u" Select the provider (F5)."_s));
 }
 

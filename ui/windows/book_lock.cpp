@@ -1,3 +1,4 @@
+#include "reports/display_names.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/confirm_placements.h"
 #include "ui/pages/day_board_page.h"
@@ -13,7 +14,7 @@
 namespace gk::ui {
 
 QString BookView::lockedIdle() {
-  return u"Locked for inactivity. Unlock to go on where you were."_s;
+  return u"Locked for inactivity. Unlock to continue where you were."_s;
 }
 
 void BookView::lock(const QString& why) {
@@ -54,7 +55,7 @@ std::vector<Person> BookView::people(bool withPinAlone) {
     const bool hasPin = state && *state == roster::PinState::set;
     if (hasPin || !withPinAlone)
       found.push_back({one.id,
-                       toQt(one.value.name + ", " + std::string(base::nameOf(one.value.role))),
+                       toQt(one.value.name + ", " + std::string(base::displayName(one.value.role))),
                        hasPin});
   }
   return found;
@@ -129,7 +130,7 @@ void BookView::rest() {
 
 void BookView::beat() {
   if (session_.noticeSleep())
-    return lock(u"The laptop slept. Unlock with the passphrase to go on where you were."_s);
+    return lock(u"The laptop slept. Unlock with the passphrase to continue where you were."_s);
   if (namesHidden_ && !chair_->isCareOpen()) lock(lockedIdle());
 }
 

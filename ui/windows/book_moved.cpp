@@ -18,7 +18,7 @@ void BookView::saveElsewhere() {
     return;
   }
   strip_->settle();
-  strip_->say(u"Saved and verified: %1. Close this logbook now, and go on in the saved one."_s.arg(
+  strip_->say(u"Saved and verified: %1. Close this logbook now and open the saved one."_s.arg(
       toQt(to.string())));
 }
 

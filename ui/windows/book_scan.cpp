@@ -19,21 +19,20 @@ void BookView::scanned(const QString& code) {
   auto* page = pages_->currentWidget();
   if (page == board_) board_->searchLine()->clear();
   if (QApplication::activeModalWidget())
-    return strip_->say(u"Scanned "_s + code + u" into a question: answer that first."_s);
+    return strip_->say(u"Scanned "_s + code + u" during a question: answer it first."_s);
   if (page == laptop_) return laptop_->showScan(code);
   if (page == desk_) return desk_->scanned(code);
   if (page == chair_) return chair_->scanned(code);
   const auto number = roster::parseChildNumber(toStd(code));
   if (!number)
-    return strip_->say(
-        u"Scanned "_s + code +
-        u": no child's number. A lot is scanned at the chair. Nothing was changed."_s);
+    return strip_->say(u"Scanned "_s + code +
+                       u": not a child's number. Scan lots at the chair. Nothing changed."_s);
   const auto& day = board_->day();
   if (!day) return strip_->say(u"Open a school day first: Alt+O on the day board."_s);
   const auto child = childOfNumber(session_, *number);
   if (!child) return strip_->post(describe(child.error()));
   if (!*child)
-    return strip_->say(u"No child of number "_s + toQt(*number) + u" is in this logbook."_s);
+    return strip_->say(u"No child with number "_s + toQt(*number) + u" is in this logbook."_s);
   toChair(**child, day->id);
 }
 
@@ -58,10 +57,10 @@ void BookView::showCareDate() {
   }
   const bool differs = care && *care != today;
   if (differs)
-    careDate_->setText(u"▲ The open day is %1, and today is %2. All care is written for %3: close "
-                       "that day out, or open today's on the day board."_s.arg(
-                           toQt(care->weekday() + " " + care->words()),
-                           toQt(today.weekday() + " " + today.words()), toQt(care->words())));
+    careDate_->setText(u"▲ The open day is %1, and today is %2. All care is recorded on %3: close "
+                       "out that day, or open today's on the day board."_s.arg(
+                           toQt(care->weekday() + ", " + care->words()),
+                           toQt(today.weekday() + ", " + today.words()), toQt(care->words())));
   careDate_->setVisible(differs);
 }
 

@@ -77,7 +77,7 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
   connect(&work, &LongWork::changed, this, &BookView::followWork);
   work.askBefore([this] {
     return runningTimer().isEmpty() ? QString()
-                                    : u"a timer runs at the chair; finish that step first"_s;
+                                    : u"the chair timer is running; finish that step first"_s;
   });
   qApp->installEventFilter(this);
   lock(u"The names are locked"_s);
@@ -103,16 +103,16 @@ void BookView::layOut() {
   addPage(chair_, u"Chair"_s, Qt::Key_F2, u"toChair"_s);
   addPage(closeOut_, u"Close-out"_s, Qt::Key_F3, u"toCloseOut"_s);
   addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
-  addPage(today, u"Today"_s, Qt::Key_F5, u"toToday"_s);
-  addPage(new CautionsPage(pages_), u"Cautions"_s, Qt::Key_F6, u"toCautions"_s);
+  addPage(today, u"Setup"_s, Qt::Key_F5, u"toToday"_s);
+  addPage(new CautionsPage(pages_), u"Safety"_s, Qt::Key_F6, u"toCautions"_s);
   incident_ = new IncidentPage(context_, pages_);
   readiness_ = new ReadinessPage(context_, pages_);
   laptop_ = new LaptopPage(context_, pages_);
   addPage(incident_, u"Incident"_s, Qt::Key_F7, u"toIncident"_s);
   desk_ = new DeskPage(context_, pages_);
   addPage(desk_, u"Desk"_s, Qt::Key_F8, u"toDesk"_s);
-  addPage(readiness_, u"Morning"_s, Qt::Key_F9, u"toReadiness"_s);
-  addPage(laptop_, u"Laptop"_s, Qt::Key_F10, u"toLaptop"_s);
+  addPage(readiness_, u"Equipment check"_s, Qt::Key_F9, u"toReadiness"_s);
+  addPage(laptop_, u"Settings"_s, Qt::Key_F10, u"toLaptop"_s);
   bar->addWidget(running_);
   auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
   auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
@@ -143,7 +143,7 @@ void BookView::layOut() {
   chair_->beforeFirst([this](roster::DayId day) { return mayBeginDay(day); });
   connect(readiness_, &ReadinessPage::answered, this, [this] {
     turnTo(board_);
-    strip_->say(u"The morning check is done."_s);
+    strip_->say(u"The equipment check is done."_s);
   });
   catcher_ = new ScanCatcher(context_.clock, this);
   catcher_->letPass(board_->searchLine());
@@ -299,7 +299,7 @@ void BookView::hearOn(Speaker& speaker) {
     auto habits = acting_.habits();
     habits.flash = true;
     acting_.keep(habits);
-    strip_->say(u"This laptop has nothing to sound the timer on: it flashes instead."_s);
+    strip_->say(u"This laptop has no sound for the timer: it flashes instead."_s);
   });
 }
 
@@ -317,7 +317,7 @@ bool BookView::mayBeginDay(roster::DayId day) {
     if (line.place != session::Place::waiting && line.place != session::Place::absent) return true;
   askedReady_ = day;
   const auto question =
-      u"The morning check is not done: %1 of %2. Do it now? No goes on with the child."_s
+      u"The equipment check is not done: %1 of %2. Do it now? No continues with the child."_s
           .arg(answers->size())
           .arg(base::enumCount<kit::ReadinessItem>);
   if (!context_.prompter.confirm(question)) return true;

@@ -36,8 +36,8 @@ void BookView::followWork() {
 
 void BookView::backUpSigned(roster::DayId day) {
   if (acting_.habits().backup.folder.empty())
-    return strip_->say(u"The day is signed. Back up before leaving: Alt+B. F10 chooses a place "
-                       "where backups go by themselves."_s);
+    return strip_->say(u"The day is signed. Back up before leaving: Alt+B. F10 chooses a place for "
+                       "automatic backups."_s);
   backUpToPlace(context_, this, [this, day](const base::Result<session::MadeBackup>& made) {
     const auto signedWords = u"The day is signed. "_s;
     if (!made) {

@@ -19,10 +19,10 @@ MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
     : machine_(std::move(machine)), work_(std::make_unique<LongWork>()), prompter_(prompter(this)),
       stack_(new QStackedWidget(this)),
       start_(new StartPage(*prompter_, recentBook(machine_.folder), stack_)),
-      program_(new ProgramPage(*prompter_,
-                               u"A logbook is made with its program. All of it can be changed "
-                               "later. Esc goes back."_s,
-                               u"Make the logbook"_s, stack_)),
+      program_(new ProgramPage(
+          *prompter_,
+          u"A new logbook needs its program. You can change all of it later. Esc goes back."_s,
+          u"Create logbook"_s, stack_)),
       bar_(new WorkBar(*work_, this)) {
   setWindowTitle(u"Groovekeeper"_s);
   stack_->addWidget(start_);

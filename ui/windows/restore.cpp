@@ -41,8 +41,8 @@ void MainWindow::restoreBackup() {
       const auto loss = toQt(session::lossWords(*preview));
       const auto answer = prompter_->decideBy(
           session::previewTable(*preview),
-          loss + u" The present logbook is kept under another name. Restore this backup?"_s,
-          {u"Restore the backup"_s, u"Leave all as it is"_s});
+          loss + u" The current logbook is kept under another name. Restore this backup?"_s,
+          {u"Restore the backup"_s, u"Cancel: change nothing"_s});
       if (answer != 0) return;
       restoreFrom(backup, present);
     };
@@ -90,12 +90,12 @@ void MainWindow::restoreFrom(const base::Path& backup, const base::Path& present
   work_->run(LongKind::restore, this, restore,
              [this, wasOpen, present](const Result<session::Restored>& restored) {
                if (wasOpen || restored) openBook(toQt(present.string()));
-               const auto words = restored
-                                      ? restored->kept.empty()
-                                            ? u"Restored."_s
-                                            : u"Restored. The logbook before is kept as %1."_s.arg(
-                                                  toQt(restored->kept.filename().string()))
-                                      : inOneLine(describe(restored.error()));
+               const auto words =
+                   restored ? restored->kept.empty()
+                                  ? u"Restored."_s
+                                  : u"Restored. The previous logbook is kept as %1."_s.arg(
+                                        toQt(restored->kept.filename().string()))
+                            : inOneLine(describe(restored.error()));
                return book_ ? book_->warn(words) : start_->refuse(words);
              });
 }

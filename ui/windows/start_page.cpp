@@ -26,7 +26,7 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
       keyButton(u"Next: your program"_s, QKeySequence(Qt::ALT | Qt::Key_M), u"startNew"_s, this);
   for (auto [line, name, words] :
        {std::tuple(passphrase_, u"startPassphrase"_s, u"Passphrase, 8 characters or more"_s),
-        {again_, u"startAgain"_s, u"The same again"_s}}) {
+        {again_, u"startAgain"_s, u"Confirm passphrase"_s}}) {
     line->setObjectName(name);
     line->setAccessibleName(words);
     line->setEchoMode(QLineEdit::Password);
@@ -38,25 +38,26 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   form->setContentsMargins(80, 60, 80, 20);
   form->setVerticalSpacing(12);
   form->addRow(wordsLabel(u"Groovekeeper"_s, u"title"_s, {}, this));
-  form->addRow(wordsLabel(u"The logbook of a school sealant day. Nothing leaves this laptop."_s, {},
+  form->addRow(wordsLabel(u"The logbook for school sealant days. Nothing leaves this laptop."_s, {},
                           {}, this));
   form->addRow(recent_);
   form->addRow(open);
   form->addRow(restore);
   form->addRow(demo_);
   form->addRow(wordsLabel(u"A new logbook"_s, u"counts"_s, {}, this));
-  form->addRow(wordsLabel(u"Without its passphrase nobody can read the names again. Keep a second "
-                          "one sealed in the office."_s,
-                          u"note"_s, {}, this));
+  form->addRow(
+      wordsLabel(u"Without its passphrase, the names cannot be read again. Keep a sealed copy "
+                 "in the office."_s,
+                 u"note"_s, {}, this));
   form->addRow(u"Passphrase, 8 characters or more"_s, passphrase_);
-  form->addRow(u"The same again"_s, again_);
+  form->addRow(u"Confirm passphrase"_s, again_);
   form->addRow(make);
   form->addRow(trouble_);
   connect(recent_, &QPushButton::clicked, this,
           [this, path = toQt(recent.string())] { Q_EMIT openWanted(path); });
   demo_->hide();
   connect(demo_, &QPushButton::clicked, this, [this] {
-    trouble_->setText(u"Making the demo: an invented county, half a minute or so ..."_s);
+    trouble_->setText(u"Creating the demo: a fictional county, about half a minute ..."_s);
     trouble_->repaint();
     Q_EMIT demoWanted();
   });

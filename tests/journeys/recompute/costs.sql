@@ -4,7 +4,7 @@
 WITH
 wanted AS (
   SELECT e.subject AS id FROM term AS t JOIN current_entry AS e ON e.id = t.entry
-  WHERE t.name = 'Autumn 2026'),
+  WHERE t.name = 'Fall 2026'),
 cost AS (
   SELECT c.day, sum(l.cents) AS cents FROM day_cost AS c JOIN current_entry AS e ON e.id = c.entry
   JOIN day_cost_line AS l ON l.entry = c.entry GROUP BY c.day),

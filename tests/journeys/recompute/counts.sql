@@ -1,4 +1,4 @@
--- Autumn 2026 of the demo county counted again by plain SQL, without the program. name|value.
+-- Fall 2026 of the demo county counted again by plain SQL, without the program. name|value.
 .mode list
 .separator ' '
 WITH
@@ -7,7 +7,7 @@ day AS (
   FROM clinic_day AS d JOIN current_entry AS e ON e.id = d.entry WHERE d.cancelled = 0),
 wanted AS (
   SELECT e.subject AS id, t.start_on AS first, t.end_on AS last
-  FROM term AS t JOIN current_entry AS e ON e.id = t.entry WHERE t.name = 'Autumn 2026'),
+  FROM term AS t JOIN current_entry AS e ON e.id = t.entry WHERE t.name = 'Fall 2026'),
 now AS (SELECT day.* FROM day JOIN wanted ON wanted.id = day.term),
 sealant AS (
   SELECT e.subject AS id, p.*, day.date FROM placement AS p

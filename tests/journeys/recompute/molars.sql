@@ -8,7 +8,7 @@ day AS (
   FROM clinic_day AS d JOIN current_entry AS e ON e.id = d.entry WHERE d.cancelled = 0),
 wanted AS (
   SELECT e.subject AS id FROM term AS t JOIN current_entry AS e ON e.id = t.entry
-  WHERE t.name = 'Autumn 2026'),
+  WHERE t.name = 'Fall 2026'),
 seen AS (
   SELECT s.entry, s.child, day.date, day.term, day.school,
     row_number() OVER (PARTITION BY s.child ORDER BY day.date, s.entry) AS turn

@@ -1,0 +1,241 @@
+#include "layout/words.h"
+
+#include <algorithm>
+#include <array>
+#include <regex>
+
+namespace gk::layout {
+
+namespace {
+
+/// Whole words, lower case; a final * takes any ending.
+constexpr std::array banned{"mend",
+                            "mends",
+                            "mended",
+                            "mending",
+                            "anew",
+                            "nought*",
+                            "pupil*",
+                            "colour*",
+                            "licence*",
+                            "neighbour*",
+                            "behaviour*",
+                            "hypomineralised",
+                            "cancelled",
+                            "programme*",
+                            "enrolment",
+                            "centre",
+                            "autumn",
+                            "nobody",
+                            "somebody",
+                            "maker's",
+                            "makers",
+                            "companion",
+                            "handed over",
+                            "handed in error",
+                            "written down",
+                            "took in",
+                            "takes in",
+                            "taken in",
+                            "taken back",
+                            "not up",
+                            "part up",
+                            "passed over",
+                            "gone on",
+                            "went on",
+                            "goes on",
+                            "morning check",
+                            "sticking plaster",
+                            "95 %",
+                            "entitled",
+                            "small numbers do not judge a person",
+                            "rows behind",
+                            "the same again",
+                            "from memory",
+                            "common practice",
+                            "teeth spared",
+                            "decay spared"};
+
+std::regex patternOf(std::string_view words) {
+  std::string pattern;
+  const bool anyEnding = words.ends_with('*');
+  for (const char c : words.substr(0, words.size() - (anyEnding ? 1 : 0)))
+    pattern += c == ' ' ? std::string("\\s+") : std::string(1, c);
+  const bool endsInWord = std::isalnum(static_cast<unsigned char>(words.back())) != 0;
+  return std::regex("(^|[^a-z_-])" + pattern +
+                        (anyEnding    ? "[a-z]*"
+                         : endsInWord ? "(?![a-z_-])"
+                                      : ""),
+                    std::regex::icase | std::regex::optimize);
+}
+
+const std::vector<std::pair<std::string, std::regex>>& patterns() {
+  static const auto made = [] {
+    std::vector<std::pair<std::string, std::regex>> all;
+    for (const std::string_view words : banned)
+      all.emplace_back(words, patternOf(words));
+    return all;
+  }();
+  return made;
+}
+
+/// A key, an option or a list of columns: lower case without a space but behind a comma.
+bool isStoredName(const std::string& text) {
+  static const std::regex stored("-{0,2}[a-z0-9_.-]+(, ?[a-z0-9_.-]+)*,? ?");
+  return std::regex_match(text, stored);
+}
+
+bool isSql(const std::string& text) {
+  static const std::regex sql("\\b(SELECT|INSERT INTO|CROSS JOIN|WHERE|UPDATE|DELETE FROM)\\b");
+  return std::regex_search(text, sql);
+}
+
+void lookIn(const std::string& text, const std::string& where, Findings& found) {
+  std::string lower(text);
+  std::ranges::transform(lower, lower.begin(),
+                         [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  for (const auto& [words, pattern] : patterns())
+    if (lower.find(words.substr(0, words.find_first_of(" *"))) != std::string::npos &&
+        std::regex_search(text, pattern))
+      found.push_back(where + ": \"" + words + "\" in \"" + text.substr(0, 90) + "\"");
+}
+
+bool isIn(std::string_view path, std::initializer_list<std::string_view> places) {
+  return std::ranges::any_of(places, [&](auto place) { return path.starts_with(place); });
+}
+
+std::string withoutComments(const std::string& line) {
+  return line.substr(0, line.find("//"));
+}
+
+/// Lines with the pattern outside of comments.
+Findings linesWith(const SourceFile& file, const std::regex& pattern, std::string_view why) {
+  Findings found;
+  int number = 0;
+  std::size_t from = 0;
+  while (from < file.text.size()) {
+    const auto end = std::min(file.text.find('\n', from), file.text.size());
+    ++number;
+    if (std::regex_search(withoutComments(file.text.substr(from, end - from)), pattern))
+      found.push_back(file.path + ":" + std::to_string(number) + ": " + std::string(why));
+    from = end + 1;
+  }
+  return found;
+}
+
+} // namespace
+
+std::vector<Literal> literalsOf(std::string_view text) {
+  std::vector<Literal> found;
+  bool joins = false;  // nothing but blanks since the last string
+  bool stored = false; // within a table of stored names, which ends with its statement
+  int line = 1;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto rest = text.substr(i);
+    if (text[i] == '\n') ++line;
+    if (std::isspace(static_cast<unsigned char>(text[i])) != 0) continue;
+    if (rest.starts_with("//") || rest.starts_with("#include")) {
+      i = std::min(text.find('\n', i), text.size()) - 1;
+      continue;
+    }
+    if (rest.starts_with("enumNames<")) stored = true;
+    if (text[i] == ';') stored = false;
+    if (text[i] == '\'' && i + 2 < text.size() && (text[i + 1] == '\\' || text[i + 2] == '\'')) {
+      i = text.find('\'', i + (text[i + 1] == '\\' ? 3U : 2U));
+      joins = false;
+      continue;
+    }
+    if (text[i] != '"') {
+      // "a"_s "b" is one string; so is u"a" u"b".
+      const bool isAffix = rest.starts_with("_s") || rest.starts_with("u\"");
+      if (isAffix)
+        i += rest.starts_with("_s") ? 1U : 0U;
+      else
+        joins = false;
+      continue;
+    }
+    const bool isRaw = i > 0 && text[i - 1] == 'R';
+    const auto close = isRaw ? text.find(")\"", i) + 1 : [&] {
+      auto at = i + 1;
+      while (at < text.size() && text[at] != '"')
+        at += text[at] == '\\' ? 2U : 1U;
+      return at;
+    }();
+    const auto inside = std::string(text.substr(i + 1, close - i - 1));
+    if (!stored && joins)
+      found.back().text += inside;
+    else if (!stored)
+      found.push_back({line, inside});
+    joins = !stored;
+    line += static_cast<int>(std::ranges::count(inside, '\n'));
+    i = close;
+  }
+  return found;
+}
+
+Findings checkWords(const SourceFile& file) {
+  Findings found;
+  for (const auto& literal : literalsOf(file.text))
+    if (!isStoredName(literal.text) && !isSql(literal.text))
+      lookIn(literal.text, file.path + ":" + std::to_string(literal.line), found);
+  return found;
+}
+
+Findings checkPage(const SourceFile& file) {
+  Findings found;
+  static const std::regex code(
+      "```[^`]*```|`[^`\n]*`|\n## [a-z.-]+\n"); // an error's code is stored
+  lookIn(std::regex_replace(file.text, code, ""), file.path, found);
+  return found;
+}
+
+Findings checkShownNames(const SourceFile& file) {
+  // Settings, the name that an issued report is kept under, what is signed, and what other
+  // programs read.
+  constexpr std::array kept{"ui/support/kept_file.cpp",      "ui/pages/totals_save.cpp",
+                            "src/reports/letter_facts.cpp",  "src/reports/release_lines.cpp",
+                            "src/office/close_out_json.cpp", "src/office/totals_json.cpp",
+                            "src/office/letter_verbs.cpp",   "src/office/report_verb.cpp",
+                            "src/roster/roster_csv.cpp",     "src/office/book_verbs.cpp",
+                            "src/session/issues.cpp",        "src/roster/keys.cpp"};
+  if (std::ranges::find(kept, file.path) != kept.end()) return {};
+  if (isIn(file.path, {"src/base/", "src/store/", "src/exchange/"})) return {};
+  static const std::regex names("base::nameOf\\(|base::enumNames<[^>]*>(?! *=)");
+  auto found = linesWith(file, names, "a stored name where a person reads; use displayName");
+  // A table of stored names is said where its enumeration is.
+  static const std::regex table("gk::base::enumNames<");
+  std::erase_if(found, [&](const auto&) {
+    return file.path.ends_with(".h") && std::regex_search(file.text, table) &&
+           file.text.find("base::nameOf(") == std::string::npos;
+  });
+  return found;
+}
+
+Findings checkOneWay(const SourceFile& file) {
+  Findings found;
+  const auto add = [&](const char* pattern, std::string_view why) {
+    auto more = linesWith(file, std::regex(pattern), why);
+    found.insert(found.end(), more.begin(), more.end());
+  };
+  if (!isIn(file.path, {"src/base/"})) {
+    add("%02[du]", "a date or a time is written by base/date.h alone");
+    add("fixed\\(100(\\.0)? \\*", "a percent is written by base::percent alone");
+    add("\\.text\\(\\)\\.substr|\\.text\\(\\)\\)\\.right", "a time is written by clockWords alone");
+  }
+  // A date for a file's name, a form's value, a cell that the printing writes out, other programs.
+  const bool mayBeIso =
+      isIn(file.path,
+           {"src/base/", "src/store/", "src/exchange/", "src/office/", "src/reports/",
+            "src/dentition/", "src/followup/backup_rotation.cpp", "src/session/book_facts.cpp",
+            "ui/support/kept_file.cpp", "ui/desk/", "ui/pages/letters_desk.cpp",
+            "ui/pages/close_out_files.cpp", "ui/pages/readiness_page.cpp"});
+  if (!mayBeIso)
+    add("([dD]ate|[oO]n|[eE]xpiry|[uU]ntil|[bB]irth|today|day|given|written|issued)(\\(\\))?(\\.|->"
+        ")iso\\(\\)",
+        "a person reads Date::words or shortWords");
+  if (isIn(file.path, {"ui/"}))
+    add("toString\\(u?\"[^\"]*(yy|dd|hh|mm)", "a date or a time is written by base/date.h alone");
+  return found;
+}
+
+} // namespace gk::layout

@@ -1,0 +1,86 @@
+#include "layout/words.h"
+
+#include "base/files.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::layout;
+namespace fs = std::filesystem;
+
+namespace {
+
+SourceFile fileAt(const fs::path& path) {
+  const fs::path root = GK_SOURCE_DIR;
+  auto text = base::readFile(path);
+  REQUIRE(text);
+  return {fs::relative(path, root).generic_string(), std::move(text).value()};
+}
+
+std::vector<SourceFile> filesBelow(const std::vector<std::string>& folders,
+                                   std::initializer_list<std::string_view> endings) {
+  std::vector<SourceFile> files;
+  for (const auto& folder : folders)
+    for (const auto& entry : fs::recursive_directory_iterator(fs::path(GK_SOURCE_DIR) / folder))
+      if (entry.is_regular_file() &&
+          std::ranges::find(endings, entry.path().extension().string()) != endings.end())
+        files.push_back(fileAt(entry.path()));
+  std::ranges::sort(files, {}, &SourceFile::path);
+  REQUIRE_FALSE(files.empty());
+  return files;
+}
+
+void fail(const Findings& findings) {
+  for (const auto& finding : findings)
+    FAIL_CHECK(finding);
+}
+
+} // namespace
+
+TEST_CASE("Every word that a person reads is plain American English") {
+  for (const auto& file : filesBelow({"ui", "src"}, {".h", ".cpp"}))
+    fail(checkWords(file));
+  for (const auto& file : filesBelow({"src/reports/templates"}, {".txt"}))
+    fail(checkPage(file));
+}
+
+TEST_CASE("The pages of docs say it as the program does") {
+  const fs::path root = GK_SOURCE_DIR;
+  for (const auto* page : {"README.md", "DEVELOPERS.md", "docs/errors.md", "docs/privacy.md",
+                           "docs/signed-days.md", "docs/verbs.md"})
+    fail(checkPage(fileAt(root / page)));
+}
+
+TEST_CASE("No label is a stored name") {
+  for (const auto& file : filesBelow({"ui", "src"}, {".h", ".cpp"}))
+    fail(checkShownNames(file));
+}
+
+TEST_CASE("Dates, times and percents have one function each") {
+  for (const auto& file : filesBelow({"ui", "src"}, {".h", ".cpp"}))
+    fail(checkOneWay(file));
+}
+
+TEST_CASE("The words are found where they would be read, and only there") {
+  const auto wrong = [](const std::string& text) {
+    return !checkWords({"ui/pages/x.cpp", text}).empty();
+  };
+  CHECK(wrong("say(u\"Mend the \"\n    \"file\"_s);"));
+  CHECK(wrong("say(\"at 95 \" \"%\");"));
+  CHECK(wrong("say(\"Nobody is here\");"));
+  CHECK_FALSE(wrong("field(\"licence_until\");"));
+  CHECK_FALSE(wrong("// mend it anew\nsay(\"recommended\");"));
+  CHECK_FALSE(wrong("inline constexpr auto gk::base::enumNames<X> = to_array({\"sensory or "
+                    "behaviour\"});"));
+
+  const auto found = literalsOf("a('\"', \"one\" u\" two\"_s, \"th\\\"ree\");");
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].text == "one two");
+  CHECK(found[1].text == "th\\\"ree");
+
+  CHECK_FALSE(checkShownNames({"ui/pages/x.cpp", "toQt(base::nameOf(role))"}).empty());
+  CHECK(checkShownNames({"ui/pages/x.cpp", "toQt(base::displayName(role))"}).empty());
+  CHECK_FALSE(checkOneWay({"ui/pages/x.cpp", "toQt(day.date.iso())"}).empty());
+  CHECK_FALSE(checkOneWay({"src/reports/x.cpp", "base::fixed(100 * share, 1)"}).empty());
+}
