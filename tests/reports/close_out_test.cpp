@@ -307,7 +307,7 @@ TEST_CASE("short steps and interrupted cures and wet teeth and red lights are ex
         "saliva after frosty check: upper right first molar, 3");
   REQUIRE(exceptionOf(out, ExceptionKind::redLight));
   CHECK(exceptionOf(out, ExceptionKind::redLight)->what ==
-        "L-2 read 860 on 2026-11-17 (red) and was used on 1 tooth");
+        "L-2 read 860 on Nov 17, 2026 (red) and was used on 1 tooth");
   CHECK(out.mayClose());
 }
 

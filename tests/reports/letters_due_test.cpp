@@ -299,7 +299,7 @@ TEST_CASE("the nurse's sheet has the finding in plain words and the people and r
   CHECK(form.attempts.front().result == "no answer");
   const auto html = toHtml(form);
   for (const auto* words : {"Hana Brookmere", "Yuki Brookmere", "000-555-0199", "NOT YET",
-                            "no answer", "Note", "call the next person"})
+                            "no answer", "What was said", "call the next person"})
     CHECK(html.find(words) != std::string::npos);
   for (const auto* words : {"Mina", "HY-", "fistula", "abscess"})
     CHECK(html.find(words) == std::string::npos);

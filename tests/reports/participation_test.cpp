@@ -207,7 +207,7 @@ TEST_CASE("schools under a reference line are named") {
   const auto school = term.school("Elderbrook Middle", 131);
   term.consent(term.child(school), ConsentState::yes);
   const auto text = toText(termTables(term.totals()));
-  CHECK(text.find("Below the benchmark of 50 % consented of enrolled: Elderbrook Middle 0.8") !=
+  CHECK(text.find("Below the benchmark of 50% consented of enrolled: Elderbrook Middle 0.8") !=
         std::string::npos);
 }
 

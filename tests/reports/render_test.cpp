@@ -7,7 +7,7 @@ using namespace gk::reports;
 namespace {
 
 const Table sample{"Whole <by> school",
-                   {{"School"}, {"Fully retained, %", true}},
+                   {{"School"}, {"Whole %", true}},
                    {{"Ébène & Co", "9.5"}, {"B", "80.6"}},
                    {"Found children only."}};
 
@@ -78,7 +78,7 @@ TEST_CASE("An issued report carries its version in every form", "[case-72]") {
 
 TEST_CASE("A group's name is printed once and stands in every row of a spreadsheet") {
   const Table table{"Key figures",
-                    {{"Partially retained", false, true}, {"Figure"}},
+                    {{"Part", false, true}, {"Figure"}},
                     {{"Services", "Sealed"}, {"Services", "Varnish"}},
                     {}};
   CHECK(toText(std::span(&table, 1)).find("\n          Varnish\n") != std::string::npos);

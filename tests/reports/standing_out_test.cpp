@@ -111,7 +111,7 @@ TEST_CASE("The strongest come first, five at most, and the rest are counted") {
   const auto table = standingOutTable(adjusted({comparedBy(Factor::lot, values)}));
   REQUIRE(table.rows.size() == mostStandingOut);
   CHECK(table.rows.front().at(1).find("lot 7") != std::string::npos);
-  CHECK(table.notes.front().starts_with("2 more values passed"));
+  CHECK(table.notes.front().starts_with("2 more values also stand out"));
   for (const auto& row : table.rows) {
     CHECK(row.at(1).find("odds ratio") != std::string::npos);
     CHECK_FALSE(row.at(2).empty());
