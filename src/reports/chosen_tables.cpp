@@ -1,5 +1,6 @@
 #include "reports/chosen_tables.h"
 
+#include "reports/retention_table.h"
 #include "reports/term_tables.h"
 #include "reports/words.h"
 

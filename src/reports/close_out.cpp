@@ -1,6 +1,6 @@
 #include "reports/close_out.h"
 
-#include "reports/day_view.h"
+#include "reports/close_out_parts.h"
 #include "reports/words.h"
 
 #include <algorithm>

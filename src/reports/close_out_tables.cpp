@@ -3,7 +3,7 @@
 #include "base/text.h"
 #include "reports/cells.h"
 #include "reports/close_out_words.h"
-#include "reports/display_names.h"
+#include "reports/day_names.h"
 #include "reports/incident_counts.h"
 
 namespace gk::reports {

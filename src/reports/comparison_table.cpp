@@ -1,8 +1,9 @@
+#include "reports/comparison_table.h"
+
 #include "reports/cells.h"
-#include "reports/display_names.h"
 #include "reports/factor_words.h"
-#include "reports/report_plots.h"
-#include "reports/retention_report.h"
+#include "reports/retention_names.h"
+#include "reports/retention_plots.h"
 
 #include <algorithm>
 

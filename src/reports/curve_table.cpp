@@ -1,6 +1,7 @@
+#include "reports/curve_table.h"
+
 #include "reports/cells.h"
-#include "reports/report_plots.h"
-#include "reports/retention_report.h"
+#include "reports/retention_plots.h"
 
 namespace gk::reports {
 

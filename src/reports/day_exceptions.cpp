@@ -1,5 +1,5 @@
-#include "reports/day_view.h"
-#include "reports/display_names.h"
+#include "reports/close_out_parts.h"
+#include "reports/day_names.h"
 #include "reports/doubtful.h"
 #include "reports/words.h"
 

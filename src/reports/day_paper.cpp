@@ -1,4 +1,4 @@
-#include "reports/day_view.h"
+#include "reports/close_out_parts.h"
 
 #include <algorithm>
 #include <map>

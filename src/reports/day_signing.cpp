@@ -1,6 +1,6 @@
 #include "base/text.h"
+#include "reports/close_out_parts.h"
 #include "reports/close_out_words.h"
-#include "reports/day_view.h"
 #include "reports/words.h"
 
 #include <algorithm>

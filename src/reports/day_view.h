@@ -1,6 +1,5 @@
 #pragma once
 
-#include "reports/close_out.h"
 #include "reports/lookup.h"
 
 #include <set>
@@ -65,31 +64,11 @@ class DayView {
   std::vector<roster::ChildId> stillToSee_;
 };
 
-/// The parts of a close-out, each from the same view.
-DayEquation equationOf(const DayView& view);
-/// Of a sheet whose unfinished teeth, lights, papers and questions are found already.
-std::vector<Blocker> blockersOf(const DayView& view, const CloseOut& sheet);
-std::vector<UnfinishedTooth> unfinishedOf(const DayView& view);
-std::vector<DayException> exceptionsOf(const DayView& view);
-std::vector<SupplyLine> suppliesOf(const DayView& view);
-/// Lights that were amber in the morning or changed during the day, and that nobody has read since
-/// their last cure nor passed over.
-std::vector<LightToRead> lightsToRead(const DayView& view);
-std::vector<LaptopLine> laptopsOf(const DayView& view);
-std::vector<IncidentLine> incidentsOf(const DayView& view);
-std::vector<SigningLine> signingsOf(const DayView& view);
-std::vector<LateEntry> lateEntriesOf(const DayView& view);
-std::vector<ConfirmedLine> confirmedOf(const DayView& view);
-std::vector<MergeQuestion> mergeQuestions(const DayView& view);
-std::vector<AnsweredQuestion> answeredQuestions(const DayView& view);
 /// The stamp of the first word on it, where it has been said again or corrected since.
 template <class T>
 const base::Stamp& firstWord(const DayView& view, const base::Recorded<T>& row) {
   const auto at = view.records.firstWords.find(row.stamp.entry);
   return at == view.records.firstWords.end() ? row.stamp : at->second;
 }
-/// Letters as their records tell, the others as they were counted.
-std::vector<PaperLine> papersOf(const DayRecords& records);
-bool wasPaperCounted(const DayRecords& records);
 
 } // namespace gk::reports

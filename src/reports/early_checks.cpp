@@ -2,7 +2,6 @@
 
 #include "reports/cells.h"
 #include "reports/term_view.h"
-#include "reports/true_sentences.h"
 
 #include <algorithm>
 #include <set>
@@ -116,6 +115,13 @@ Table earlyCheckTable(const TermRecords& records) {
   const auto last = std::ranges::max(lines, {}, &EarlyChecks::lastMonth).lastMonth;
   table.notes.push_back(lookWords({first, last}));
   return table;
+}
+
+std::string lookWords(const LookAges& ages) {
+  if (ages.last <= 2) return "All within two months of placement.";
+  return "Made " + base::fixed(ages.first, 0) + " to " + base::fixed(ages.last, 0) +
+         " months after placement: those later than two months speak of wear as well as of "
+         "technique.";
 }
 
 } // namespace gk::reports

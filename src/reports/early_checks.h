@@ -31,4 +31,12 @@ EarlyChecks shortTermChecks(const TermRecords& records);
 
 Table earlyCheckTable(const TermRecords& records);
 
+/// When after placement looks were made, in months.
+struct LookAges {
+  double first;
+  double last;
+};
+/// "within two months of placement" only where all were.
+std::string lookWords(const LookAges& ages);
+
 } // namespace gk::reports

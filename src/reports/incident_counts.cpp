@@ -1,7 +1,7 @@
 #include "reports/incident_counts.h"
 
 #include "base/text.h"
-#include "reports/day_view.h"
+#include "reports/close_out_parts.h"
 #include "reports/words.h"
 
 #include <algorithm>

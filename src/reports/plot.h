@@ -42,6 +42,9 @@ struct PlotAxis {
   bool operator==(const PlotAxis&) const = default;
 };
 
+/// A y axis with room for every row, each at its own whole number.
+PlotAxis namedRows(std::vector<std::string> names);
+
 /// A picture as a value, which stands beside the table it is drawn from.
 struct Plot {
   std::string says; ///< one sentence: what it shows

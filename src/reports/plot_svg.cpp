@@ -201,6 +201,11 @@ std::string key(const Plot& plot, double from, double left) {
 
 } // namespace
 
+PlotAxis namedRows(std::vector<std::string> names) {
+  const auto last = static_cast<double>(names.size()) - 0.5;
+  return {"", -0.5, last, std::move(names)};
+}
+
 std::vector<double> ticks(double low, double high, int wanted) {
   std::vector<double> out;
   if (!(high > low) || wanted < 1) return out;

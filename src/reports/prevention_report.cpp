@@ -1,7 +1,7 @@
 #include "reports/prevention_report.h"
 
 #include "reports/cells.h"
-#include "reports/report_plots.h"
+#include "reports/tornado_plot.h"
 #include "reports/true_sentences.h"
 
 namespace gk::reports {
@@ -97,24 +97,6 @@ Table moneyTable(const estimates::MoneyEstimate& money, const WhatIf& whatIf) {
 }
 
 } // namespace
-
-std::string inputWords(ScenarioInput input) {
-  switch (input) {
-  case ScenarioInput::attackRate:
-    return "Attack rate";
-  case ScenarioInput::retentionYearOne:
-    return "Teeth protected at one year";
-  case ScenarioInput::efficacy:
-    return "Protection while retained";
-  case ScenarioInput::relativeRiskAfterLoss:
-    return "Risk after loss";
-  case ScenarioInput::curve:
-    return "Later retention";
-  case ScenarioInput::years:
-    return "Years";
-  }
-  base::fail("no such input");
-}
 
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf) {
   const int seconds = whatIf.firstMolarsOnly ? 0 : totals.total.secondMolars;

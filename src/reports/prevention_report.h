@@ -5,8 +5,6 @@
 
 namespace gk::reports {
 
-std::string inputWords(estimates::ScenarioInput input);
-
 /// What this term's sealants may spare under a what-if: the estimate, low and high scenarios, what
 /// each input alone would change, and the money when costs were given.
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf = {});

@@ -1,8 +1,9 @@
 #include "reports/quality_report.h"
 
 #include "reports/cells.h"
+#include "reports/comparison_table.h"
+#include "reports/light_plot.h"
 #include "reports/quality_logs.h"
-#include "reports/report_plots.h"
 #include "reports/term_view.h"
 
 #include <map>

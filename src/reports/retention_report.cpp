@@ -2,11 +2,12 @@
 
 #include "estimates/follow_up.h"
 #include "reports/cells.h"
+#include "reports/comparison_table.h"
+#include "reports/curve_table.h"
 #include "reports/early_checks.h"
 #include "reports/found_table.h"
-#include "reports/report_plots.h"
+#include "reports/retention_plots.h"
 #include "reports/standing_out.h"
-#include "reports/term_tables.h"
 #include "reports/true_sentences.h"
 
 namespace gk::reports {

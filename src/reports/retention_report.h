@@ -17,10 +17,4 @@ struct RetentionReportOptions {
 std::vector<Table> retentionReport(const TermRecords& records,
                                    const RetentionReportOptions& options = {});
 
-/// One factor: counts, ranges, each value against the rest, and its place in the funnel.
-Table comparisonTable(const FactorComparison& compared);
-
-Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
-                 const RetentionCurve& wholeOrPart);
-
 } // namespace gk::reports

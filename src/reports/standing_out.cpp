@@ -2,8 +2,8 @@
 
 #include "estimates/distributions.h"
 #include "reports/cells.h"
-#include "reports/display_names.h"
 #include "reports/factor_words.h"
+#include "reports/retention_names.h"
 
 #include <algorithm>
 #include <cmath>

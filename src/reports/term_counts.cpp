@@ -1,6 +1,6 @@
 #include "reports/term_counts.h"
 
-#include "reports/display_names.h"
+#include "reports/term_names.h"
 
 #include <algorithm>
 #include <array>

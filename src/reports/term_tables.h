@@ -3,15 +3,10 @@
 #include "reports/table.h"
 #include "reports/term_totals.h"
 
-#include <string_view>
-
 namespace gk::reports {
 
 /// Participation, services, findings, retention by placing school, sealants that could not be
 /// judged, and what was spared. For use inside the program: small counts are not suppressed.
 std::vector<Table> termTables(const TermTotals& totals);
-
-/// For the lines of `retentionBy`; hidden lines say so.
-Table retentionTable(std::string_view title, const std::vector<RetentionLine>& lines);
 
 } // namespace gk::reports

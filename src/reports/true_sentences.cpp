@@ -1,7 +1,6 @@
 #include "reports/true_sentences.h"
 
 #include "reports/cells.h"
-#include "reports/prevention_report.h"
 
 #include <algorithm>
 
@@ -52,6 +51,25 @@ std::string inputsWhere(const std::vector<Moved>& moved, auto where) {
 }
 
 } // namespace
+
+std::string inputWords(estimates::ScenarioInput input) {
+  using estimates::ScenarioInput;
+  switch (input) {
+  case ScenarioInput::attackRate:
+    return "Attack rate";
+  case ScenarioInput::retentionYearOne:
+    return "Teeth protected at one year";
+  case ScenarioInput::efficacy:
+    return "Protection while retained";
+  case ScenarioInput::relativeRiskAfterLoss:
+    return "Risk after loss";
+  case ScenarioInput::curve:
+    return "Later retention";
+  case ScenarioInput::years:
+    return "Years";
+  }
+  base::fail("no such input");
+}
 
 std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) {
   if (units.size() < 2) return {};
@@ -113,13 +131,6 @@ std::string ageWords(const estimates::RiskByAge& age) {
          ". This does not show whether the risk changes with age: molars erupt at "
          "ages that differ by a year or more between children, only the mean is known "
          "here, and that alone makes a steady rate look changing.";
-}
-
-std::string lookWords(const LookAges& ages) {
-  if (ages.last <= 2) return "All within two months of placement.";
-  return "Made " + base::fixed(ages.first, 0) + " to " + base::fixed(ages.last, 0) +
-         " months after placement: those later than two months speak of wear as well as of "
-         "technique.";
 }
 
 } // namespace gk::reports

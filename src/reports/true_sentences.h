@@ -19,6 +19,8 @@ struct DrawnUnit {
 /// What decides how far each was drawn. `what` is "teeth" or "molars". Empty under two units.
 std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what);
 
+/// What a person reads for the input.
+std::string inputWords(estimates::ScenarioInput input);
 /// Which inputs the low and the high scenario move, and which stay.
 std::string endsWords(const estimates::Scenarios& scenarios, const estimates::AvertedInputs& base);
 
@@ -33,13 +35,5 @@ std::string reviewWords(const estimates::AvertedInputs& inputs);
 
 /// The rates by time in the mouth, where there are two bands or more, and why no verdict is given.
 std::string ageWords(const estimates::RiskByAge& age);
-
-/// When after placement looks were made, in months.
-struct LookAges {
-  double first;
-  double last;
-};
-/// "within two months of placement" only where all were.
-std::string lookWords(const LookAges& ages);
 
 } // namespace gk::reports

@@ -2,7 +2,7 @@
 
 #include "base/contract.h"
 #include "reports/close_out.h"
-#include "reports/day_view.h"
+#include "reports/close_out_parts.h"
 #include "reports/render.h"
 #include "reports/words.h"
 

@@ -1,9 +1,11 @@
 #include "reports/plot.h"
 
 #include "reports/factor_comparison.h"
+#include "reports/light_plot.h"
 #include "reports/render.h"
-#include "reports/report_plots.h"
+#include "reports/retention_plots.h"
 #include "reports/sample.h"
+#include "reports/tornado_plot.h"
 
 #include <catch2/catch.hpp>
 

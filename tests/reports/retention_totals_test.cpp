@@ -1,6 +1,7 @@
 #include "reports/retention_totals.h"
 
 #include "reports/render.h"
+#include "reports/retention_table.h"
 #include "reports/sample.h"
 #include "reports/term_tables.h"
 

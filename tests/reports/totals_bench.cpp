@@ -1,4 +1,5 @@
-#include "reports/report_plots.h"
+#include "reports/retention_plots.h"
+#include "reports/retention_table.h"
 #include "reports/rows_behind.h"
 #include "reports/sample.h"
 #include "reports/term_tables.h"

@@ -1,9 +1,7 @@
 #pragma once
 
 #include "reports/factor_comparison.h"
-#include "reports/light_charts.h"
 #include "reports/plot.h"
-#include "reports/prevention.h"
 #include "reports/retention_curve.h"
 
 namespace gk::reports {
@@ -18,9 +16,5 @@ std::optional<Plot> rangePlot(const FactorComparison& compared);
 std::optional<Plot> funnelPlot(const FactorComparison& compared);
 /// Share still whole over the years, with its band, and the worst case.
 std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve& worst);
-/// Readings, their average and its limits, in order of time.
-std::optional<Plot> lightPlot(const LightChart& light);
-/// What each input alone would change.
-std::optional<Plot> tornadoPlot(const ScenarioReport& report, const std::string& baseWords);
 
 } // namespace gk::reports

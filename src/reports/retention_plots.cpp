@@ -1,8 +1,7 @@
-#include "reports/report_plots.h"
+#include "reports/retention_plots.h"
 
 #include "base/text.h"
 #include "reports/factor_words.h"
-#include "reports/prevention_report.h"
 #include "reports/words.h"
 
 #include <algorithm>
@@ -13,12 +12,6 @@ namespace gk::reports {
 namespace {
 
 constexpr double hundred = 100;
-
-/// Room for every row, each at its own whole number.
-PlotAxis rows(std::vector<std::string> names) {
-  const auto last = static_cast<double>(names.size()) - 0.5;
-  return {"", -0.5, last, std::move(names)};
-}
 
 /// A round number at or under the least of them, in percent.
 double floorOf(double least) {
@@ -70,7 +63,7 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
     least = std::min(least, hundred * range->low);
   }
   if (names.size() < 2) return std::nullopt;
-  const auto axis = rows(std::move(names));
+  const auto axis = namedRows(std::move(names));
   return Plot{"Checked sealants fully retained, by " + inWords(factor) + ", against " +
                   base::fixed(whole, 1) + " % of all (dashed).",
               {"Fully retained, % of assessable", floorOf(least), hundred},
@@ -145,64 +138,6 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
   if (worst.curve)
     plot.series.push_back({"worst case, at least", PlotMark::dotted, read(worst, true)});
   return plot;
-}
-
-std::optional<Plot> lightPlot(const LightChart& light) {
-  if (!light.chart || light.chart->points.empty()) return std::nullopt;
-  PlotSeries readings{"reading", PlotMark::rings, {}};
-  PlotSeries average{"weighted average", PlotMark::line, {}};
-  PlotSeries low{"limits of the average", PlotMark::dashed, {}};
-  PlotSeries high{"", PlotMark::dashed, {}};
-  PlotSeries red{"red: 20% under the baseline", PlotMark::dotted, {}};
-  double least = 0.8 * light.baseline;
-  double most = light.baseline;
-  const auto& points = light.chart->points;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const auto x = static_cast<double>(baselineReadings + i + 1);
-    readings.points.push_back({x, points[i].reading});
-    average.points.push_back({x, points[i].average});
-    low.points.push_back({x, points[i].low});
-    high.points.push_back({x, points[i].high});
-    least = std::min(least, points[i].reading);
-    most = std::max({most, points[i].reading, points[i].high});
-  }
-  const auto last = static_cast<double>(light.dates.size());
-  red.points = {{1, 0.8 * light.baseline}, {last, 0.8 * light.baseline}};
-  const auto& signal = light.chart->firstSignal;
-  return Plot{"Light " + light.tag + " after its first five readings, of " +
-                  base::fixed(light.mean, 0) + " mW/cm2 on average: " +
-                  (signal
-                       ? "first signal on " + light.dates[baselineReadings + *signal].words() + "."
-                       : "no signal."),
-              {"Reading, oldest first (" + light.dates.front().shortWords() + " to " +
-                   light.dates.back().shortWords() + ")",
-               0.5, last + 0.5},
-              {"mW/cm2", std::floor(least / 50) * 50 - 50, std::ceil(most / 50) * 50},
-              {low, high, red, average, readings}};
-}
-
-std::optional<Plot> tornadoPlot(const ScenarioReport& report, const std::string& baseWords) {
-  if (!report.scenarios || report.scenarios->bars.empty()) return std::nullopt;
-  std::vector<std::string> names;
-  PlotSeries swings{"from its low to its high end", PlotMark::bars, {}};
-  const double base = report.estimate->averted;
-  double least = base;
-  double most = base;
-  for (const auto& bar : report.scenarios->bars) {
-    const auto row = static_cast<double>(names.size());
-    names.push_back(inputWords(bar.input));
-    swings.points.push_back({bar.atLow, row});
-    swings.ends.push_back({bar.atHigh, row});
-    least = std::min({least, bar.atLow, bar.atHigh});
-    most = std::max({most, bar.atLow, bar.atHigh});
-  }
-  const double room = std::max(1.0, (most - least) / 10);
-  const auto axis = rows(std::move(names));
-  return Plot{"Cavities averted as each input alone goes from its low to its high end, against " +
-                  base::fixed(base, 0) + " " + baseWords + " (dashed).",
-              {"Cavities averted", std::max(0.0, least - room), most + room},
-              axis,
-              {{baseWords, PlotMark::dashed, {{base, axis.low}, {base, axis.high}}}, swings}};
 }
 
 } // namespace gk::reports
