@@ -2,7 +2,7 @@
 
 #include "base/files.h"
 #include "crypto/digest.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/session.h"
 #include "support/clinic.h"
 

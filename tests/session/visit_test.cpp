@@ -1,5 +1,5 @@
-#include "reports/render.h"
-#include "reports/term_tables.h"
+#include "reports/print/render.h"
+#include "reports/term/term_tables.h"
 #include "support/clinic.h"
 
 using namespace gk;

@@ -1,5 +1,5 @@
 #include "chair_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 // One key at the chair is one act of the book, and what was set for one child ends with her.
 

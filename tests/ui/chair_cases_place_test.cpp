@@ -1,5 +1,5 @@
 #include "chair_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 // What goes wrong while a child is being sealed, keyed as a person keys it.
 

@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/pages/chair_page.h"
 #include "ui/widgets/timer_view.h"
 #include "window_fixture.h"

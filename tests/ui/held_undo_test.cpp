@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/session.h"
 #include "store/connection.h"
 #include "support/built_demo.h"

@@ -1,6 +1,6 @@
 #include "chair_fixture.h"
 
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/support/style.h"
 #include "ui/widgets/message_strip.h"
 

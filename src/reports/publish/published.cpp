@@ -1,0 +1,190 @@
+#include "reports/publish/published.h"
+
+#include "reports/publish/publication.h"
+#include "reports/publish/published_besides.h"
+
+namespace gk::reports {
+
+namespace {
+
+/// Each size tried suppresses the term anew.
+constexpr std::size_t mostToMerge = 12;
+
+using Term = Publication<Figure>;
+using Checks = Publication<CheckFigure>;
+std::string period(const TermTotals& totals) {
+  return totals.term + ", " + totals.start.shortWords() + " to " +
+         std::min(totals.asOf, totals.end).shortWords();
+}
+
+Table serviceTable(const Term& term) {
+  Table table{"Services",
+              {{"School"},
+               right("Needing sealants"),
+               right("% of screened"),
+               right("Sealed"),
+               right("% of needing"),
+               right("First molars"),
+               right("Second molars"),
+               right("Other teeth"),
+               right("Teeth"),
+               right("Teeth per sealed child"),
+               right("Varnish")},
+              {},
+              {"Needing, sealed and varnish are children; a sealed tooth counts once."}};
+  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
+    return {row.count(Figure::needing),
+            row.rate(Figure::needing, Figure::screened),
+            row.count(Figure::sealed),
+            row.rate(Figure::sealed, Figure::needing),
+            row.count(Figure::firstMolars),
+            row.count(Figure::secondMolars),
+            row.count(Figure::otherTeeth),
+            row.count(Figure::teeth),
+            row.ratio(Figure::teeth, Figure::sealed),
+            row.count(Figure::varnish)};
+  });
+  return table;
+}
+
+Table findingTable(const Term& term) {
+  Table table{"Findings",
+              {{"School"},
+               right("Screened"),
+               right("Untreated decay"),
+               right("%"),
+               right("Early care"),
+               right("Urgent"),
+               right("% urgent")},
+              {},
+              {"By the screening, not a dental examination."}};
+  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
+    return {row.count(Figure::screened),
+            row.count(Figure::untreated),
+            row.rate(Figure::untreated, Figure::screened),
+            row.count(Figure::early),
+            row.count(Figure::urgent),
+            row.rate(Figure::urgent, Figure::screened)};
+  });
+  return table;
+}
+
+Table checkTable(const TermTotals& totals, const Checks& checks) {
+  Table table{"Retention at " + std::to_string(totals.window.fromMonths) + " to " +
+                  std::to_string(totals.window.untilMonths) + " months, by placing school",
+              {{"School where placed"},
+               right("Children due"),
+               right("Children found"),
+               right("Found, %"),
+               right("Teeth due"),
+               right("Examined"),
+               right("Assessable"),
+               right("Fully retained"),
+               right("Partially retained"),
+               right("Missing"),
+               right("Not assessable"),
+               right("Fully retained, %")},
+              {},
+              {"Found children only. Fully retained, % is of assessable."}};
+  checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
+    return {row.count(CheckFigure::childrenDue),
+            row.count(CheckFigure::childrenFound),
+            row.rate(CheckFigure::childrenFound, CheckFigure::childrenDue),
+            row.count(CheckFigure::due),
+            row.count(CheckFigure::examined),
+            row.count(CheckFigure::assessable),
+            row.count(CheckFigure::whole),
+            row.count(CheckFigure::part),
+            row.count(CheckFigure::lost),
+            row.count(CheckFigure::cannotAssess),
+            row.rate(CheckFigure::whole, CheckFigure::assessable)};
+  });
+  return table;
+}
+
+std::vector<std::string> bySize(const TermTotals& totals) {
+  auto schools = totals.schools;
+  std::ranges::stable_sort(schools, {}, &Participation::screened);
+  std::vector<std::string> keys;
+  for (const auto& one : schools)
+    keys.push_back(keyOf(one));
+  return keys;
+}
+
+} // namespace
+
+std::string shownCount(int value, Showing showing, const SuppressionRule& rule) {
+  switch (showing) {
+  case Showing::number:
+    return number(value);
+  case Showing::fewer:
+    return "fewer than " + number(rule.threshold());
+  case Showing::withheld:
+    return "suppressed";
+  }
+  base::fail("no such showing");
+}
+
+Table participationTable(std::string title, std::string rows, std::string note,
+                         const Publication<Figure>& term) {
+  Table table{std::move(title),
+              {{std::move(rows)},
+               right("Enrolled"),
+               right("Forms back"),
+               right("Consented"),
+               right("% of enrolled"),
+               right("Screened"),
+               right("% of consented"),
+               right("Not screened")},
+              {},
+              {std::move(note)}};
+  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
+    return {row.count(Figure::enrolled),   row.count(Figure::formsBack),
+            row.count(Figure::consented),  row.rate(Figure::consented, Figure::enrolled),
+            row.count(Figure::screened),   row.rate(Figure::screened, Figure::consented),
+            row.count(Figure::notScreened)};
+  });
+  return table;
+}
+
+Published publish(const TermTotals& totals, const SuppressionRule& rule,
+                  std::span<const Release> earlier, const Groups& groups) {
+  const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
+  const auto checks =
+      publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
+  Published out{
+      .tables = {participationTable("Participation: " + period(totals), "School",
+                                    "Children, each once, by the school they are in now.", term),
+                 serviceTable(term), findingTable(term), checkTable(totals, checks)},
+      .release = {rule.threshold(), term.released(), checks.released()},
+      .counts = term.size() + checks.size(),
+      .hidden = term.hidden() + checks.hidden(),
+      .exposed = static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+  addShortTerm(out, totals, rule, earlier);
+  // Who they are adds up to how many they are.
+  const auto screened = term.counts.grid.back().at(Figure::screened);
+  if (term.shown.cells.at(screened) == Showing::number) addPupils(out, totals, rule, earlier);
+  return out;
+}
+
+Groups groupsIssued(std::span<const Release> earlier) {
+  Groups groups;
+  if (!earlier.empty())
+    for (const auto& row : earlier.back().term)
+      if (row.schools.size() > 1) groups.push_back(row.schools);
+  return groups;
+}
+
+Groups groupsToOffer(const TermTotals& totals, const SuppressionRule& rule,
+                     std::span<const Release> earlier) {
+  const auto keys = bySize(totals);
+  const auto apart = publish(totals, rule, earlier);
+  for (std::size_t size = 2; size < std::min(keys.size(), mostToMerge + 1); ++size) {
+    Groups groups{{keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(size)}};
+    const auto merged = publish(totals, rule, earlier, groups);
+    if (merged.hidden * apart.counts < apart.hidden * merged.counts) return groups;
+  }
+  return {};
+}
+
+} // namespace gk::reports

@@ -1,0 +1,118 @@
+#include "reports/publish/attack.h"
+
+#include "base/random.h"
+#include "reports/publish/cheapest_move.h"
+
+#include <cmath>
+#include <limits>
+
+namespace gk::test {
+
+namespace {
+
+using reports::CountSystem;
+using reports::Showing;
+using reports::Suppressed;
+using reports::SuppressionRule;
+
+constexpr int attempts = 30;
+constexpr double endless = std::numeric_limits<double>::infinity();
+
+class Attacker {
+ public:
+  Attacker(const CountSystem& system, const Suppressed& shown, const SuppressionRule& rule,
+           bool believesWords)
+      : system_(system), shown_(shown), rule_(rule), believesWords_(believesWords) {
+    for (std::size_t i = 0; i < system.cells.size(); ++i) {
+      const double value = system.cells[i].value;
+      movables_.push_back({value - least(i), most(i) - value, 1});
+    }
+    for (const auto& sum : system.sums) {
+      reports::Balance balance{{sum.whole, -1}};
+      for (const auto part : sum.parts)
+        balance.emplace_back(part, 1);
+      balances_.push_back(std::move(balance));
+    }
+  }
+
+  [[nodiscard]] bool canBe(std::size_t cell, int value) {
+    const int now = system_.cells[cell].value;
+    if (value == now) return true;
+    for (int attempt = 0; attempt < attempts; ++attempt) {
+      const auto changes = reports::cheapestMove(movables_, balances_, cell, value - now);
+      std::vector<double> other;
+      for (std::size_t i = 0; i < changes.size(); ++i)
+        other.push_back(system_.cells[i].value + std::round(changes[i]));
+      if (other[cell] == value && agrees(other)) return true;
+      for (auto& movable : movables_) // another corner, where the last one had fractions
+        movable.cost = 1 + random_.uniform();
+    }
+    return false;
+  }
+
+ private:
+  [[nodiscard]] bool isShown(std::size_t i) const {
+    const auto& cell = system_.cells[i];
+    return cell.outAlready || (cell.printed && shown_.cells[i] == Showing::number);
+  }
+
+  [[nodiscard]] double least(std::size_t i) const {
+    const auto& cell = system_.cells[i];
+    if (isShown(i)) return cell.value;
+    if (!believesWords_ || !cell.printed) return 0;
+    if (shown_.cells[i] == Showing::fewer) return 1;
+    const bool isBig = cell.value >= rule_.threshold();
+    return isBig ? rule_.threshold() : 0;
+  }
+
+  [[nodiscard]] double most(std::size_t i) const {
+    if (isShown(i)) return system_.cells[i].value;
+    const bool isSaid = believesWords_ && shown_.cells[i] == Showing::fewer;
+    return isSaid ? rule_.threshold() - 1 : endless;
+  }
+
+  [[nodiscard]] bool agrees(const std::vector<double>& other) const {
+    for (std::size_t i = 0; i < other.size(); ++i)
+      if (other[i] < least(i) || other[i] > most(i)) return false;
+    for (const auto& sum : system_.sums) {
+      double left = other[sum.whole];
+      for (const auto part : sum.parts)
+        left -= other[part];
+      if (left != 0) return false;
+    }
+    return true;
+  }
+
+  const CountSystem& system_;
+  const Suppressed& shown_;
+  const SuppressionRule& rule_;
+  bool believesWords_;
+  base::SeededRandom random_{1};
+  std::vector<reports::Movable> movables_;
+  std::vector<reports::Balance> balances_;
+};
+
+} // namespace
+
+std::vector<std::string> attack(const CountSystem& system, const Suppressed& shown,
+                                const SuppressionRule& rule) {
+  std::vector<std::string> found;
+  Attacker byNumbers(system, shown, rule, false);
+  Attacker byWords(system, shown, rule, true);
+  for (std::size_t i = 0; i < system.cells.size(); ++i) {
+    const auto& cell = system.cells[i];
+    if (!reports::isTooSmall(cell, rule)) continue;
+    const auto name = "cell " + std::to_string(i) + " of " + std::to_string(cell.value);
+    if (cell.printed && shown.cells[i] == Showing::number) found.push_back(name + " is shown");
+    int open = 0;
+    for (int value = 0; value < rule.threshold(); ++value) {
+      if (!byNumbers.canBe(i, value)) found.push_back(name + " cannot be " + std::to_string(value));
+      open += byWords.canBe(i, value) ? 1 : 0;
+    }
+    if (open < rule.leftOpenByWords())
+      found.push_back(name + ": the words leave " + std::to_string(open));
+  }
+  return found;
+}
+
+} // namespace gk::test
