@@ -340,7 +340,7 @@ TEST_CASE("A cancelled day says why", "[case-22]") {
   press(board.page, Qt::Key_X, Qt::AltModifier);
   CHECK(board.troubles.join(u'|') == QString());
   board.page.chooseDay(board.clinic.day);
-  CHECK(words(board.page, u"boardTitle"_s).contains(u"CANCELLED: snow day"_s));
+  CHECK(words(board.page, u"boardTitle"_s).contains(u"CANCELED: snow day"_s));
 }
 
 TEST_CASE("With the names locked the board shows numbers alone") {

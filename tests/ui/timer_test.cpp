@@ -186,7 +186,7 @@ TEST_CASE("Typed seconds under the least are taken only with a reason") {
   Curing chair;
   chair.press("T");
   chair.type(QStringLiteral("12"));
-  REQUIRE(chair.text("askQuestion").contains(QStringLiteral("short")));
+  REQUIRE(chair.text("askQuestion").contains(QStringLiteral("Under minimum")));
   chair.press(Qt::Key_Escape);
   CHECK(chair.first().cures == 0);
   chair.press("T");

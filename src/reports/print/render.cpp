@@ -11,7 +11,7 @@ namespace gk::reports {
 namespace {
 
 /// Characters, not bytes: every byte of UTF-8 that does not continue another.
-std::size_t width(std::string_view text) {
+std::size_t shownWidth(std::string_view text) {
   return static_cast<std::size_t>(std::ranges::count_if(
       text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U; }));
 }
@@ -19,10 +19,10 @@ std::size_t width(std::string_view text) {
 std::vector<std::size_t> widths(const Table& table) {
   std::vector<std::size_t> out;
   for (const auto& column : table.columns)
-    out.push_back(width(column.heading));
+    out.push_back(shownWidth(column.heading));
   for (std::size_t row = 0; row < table.rows.size(); ++row)
     for (std::size_t i = 0; i < out.size(); ++i)
-      out[i] = std::max(out[i], width(cellShown(table, row, i)));
+      out[i] = std::max(out[i], shownWidth(cellShown(table, row, i)));
   return out;
 }
 
@@ -30,7 +30,7 @@ std::string textLine(const std::vector<std::string>& cells, const Table& table,
                      const std::vector<std::size_t>& to) {
   std::string line;
   for (std::size_t i = 0; i < cells.size() && i < to.size(); ++i) {
-    const std::string gap(to[i] - width(cells[i]), ' ');
+    const std::string gap(to[i] - shownWidth(cells[i]), ' ');
     if (i > 0) line += "  ";
     line += table.columns[i].number ? gap + cells[i] : cells[i] + gap;
   }
@@ -54,7 +54,7 @@ std::vector<std::string> rowToRead(const Table& table, std::size_t row) {
 
 std::string textOf(const Table& table) {
   const auto to = widths(table);
-  std::string out = table.title + '\n' + std::string(width(table.title), '=') + '\n';
+  std::string out = table.title + '\n' + std::string(shownWidth(table.title), '=') + '\n';
   if (table.rows.empty()) {
     out += "None.\n";
   } else {

@@ -1,3 +1,4 @@
+#include "reports/compare/comparison_table.h"
 #include "reports/compare/factor_comparison.h"
 
 #include "estimates/comparison.h"

@@ -2,6 +2,7 @@
 
 #include "estimates/comparison_clusters.h"
 #include "estimates/permutation.h"
+#include "reports/compare/comparison_table.h"
 #include "reports/compare/factor_comparison.h"
 #include "reports/compare/retention_report.h"
 #include "reports/sample.h"

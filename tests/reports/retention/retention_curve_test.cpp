@@ -1,3 +1,4 @@
+#include "reports/compare/curve_table.h"
 #include "reports/retention/retention_curve.h"
 
 #include "reports/compare/retention_report.h"
