@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "chairside/display_names.h"
 
 // What is found in a mouth, keyed as a person keys it, read back from the book.
 

@@ -44,7 +44,7 @@ std::string reached(double target, const std::string& actual) {
   const bool isNumber =
       std::from_chars(actual.data(), actual.data() + actual.size(), share).ec == std::errc{};
   if (!isNumber) return nothing;
-  return share >= 100 * target ? "yes" : "below benchmark";
+  return share >= 100 * target ? "yes" : "below";
 }
 
 std::vector<std::pair<std::string, std::string>> sparedFigures(const TermTotals& totals,
