@@ -175,7 +175,7 @@ void ScreeningPanel::refresh() {
       stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
       stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
       {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
-      {Qt::Key_Z, u"2nds not up"_s, u"secondsNotUpButton"_s,
+      {Qt::Key_Z, u"No 2nds yet"_s, u"secondsNotUpButton"_s,
        [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
       {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
        [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},

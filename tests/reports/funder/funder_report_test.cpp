@@ -94,9 +94,8 @@ TEST_CASE("a funder's annex has every part") {
         "Benchmarks and actual", "Cavities averted"})
     called(tables, part);
   CHECK(called(tables, "Cavities averted").notes.front().starts_with("Methods and limits."));
-  CHECK(called(tables, "Benchmarks and actual").rows[0][3] == "yes"); // 120 of 220
-  CHECK(called(tables, "Benchmarks and actual").rows[1][3] ==
-        "below"); // 90 of 120, under 97 %
+  CHECK(called(tables, "Benchmarks and actual").rows[0][3] == "yes");   // 120 of 220
+  CHECK(called(tables, "Benchmarks and actual").rows[1][3] == "below"); // 90 of 120, under 97 %
 }
 
 TEST_CASE("a funder's summary is one table with every part, its denominators and its targets") {
