@@ -144,6 +144,38 @@ TEST_CASE("A failed replacement leaves what was there and no temporary file") {
   }
 }
 
+TEST_CASE(
+    "A file that takes the place of another keeps that under its own name, or changes nothing") {
+  const Scratch scratch;
+  const auto fresh = scratch / "fresh";
+  const auto present = scratch / "x";
+  const auto kept = scratch / "kept";
+  REQUIRE(replaceFile(present, "old"));
+  REQUIRE(replaceFile(present.string() + "-journal", "of the old"));
+  SECTION("both are there") {
+    REQUIRE(replaceFile(fresh, "new"));
+    REQUIRE(takePlace(fresh, present, kept));
+    CHECK(readFile(present).value() == "new");
+    CHECK(readFile(kept).value() == "old");
+    CHECK(readFile(kept.string() + "-journal").value() == "of the old");
+    CHECK(entries(scratch.path()) == 3);
+  }
+  SECTION("the name to keep it under is taken") {
+    REQUIRE(replaceFile(fresh, "new"));
+    REQUIRE(replaceFile(kept, "another"));
+    CHECK(takePlace(fresh, present, kept).error().code == ErrorCode::fileUnwritable);
+    CHECK(readFile(present).value() == "old");
+    CHECK(readFile(kept).value() == "another");
+    CHECK(entries(scratch.path()) == 4);
+  }
+  SECTION("what is to come is not there") {
+    CHECK(takePlace(fresh, present, kept).error().code == ErrorCode::fileUnwritable);
+    CHECK(readFile(present).value() == "old");
+    CHECK(readFile(present.string() + "-journal").value() == "of the old");
+    CHECK(entries(scratch.path()) == 2);
+  }
+}
+
 TEST_CASE("A read-only folder refuses a replacement and keeps the old file") {
   const Scratch scratch;
   REQUIRE(replaceFile(scratch / "x", "old"));

@@ -157,6 +157,13 @@ class EveryTable {
   }
 
  private:
+  struct Writing {
+    std::int64_t first = 0; ///< of the act that is open
+    std::int64_t sequence = 1;
+    std::int64_t rows = 0;
+    std::int64_t acts = 0; ///< that are ended
+  };
+
   static std::string hex(int number) {
     auto digits = std::to_string(number);
     return std::string(32 - digits.size(), '0') + digits;
@@ -191,7 +198,7 @@ class EveryTable {
   void enter(const std::string& kind, int number, const std::string& supersedes = "NULL",
              const std::string& reason = {}, const std::string& author = "NULL") {
     auto& hand = hands_[static_cast<std::size_t>(number - 1)];
-    if (hand.rows == 3) endAct(number);
+    if (hand.rows == mostRows(hand)) endAct(number);
     if (hand.rows == 0) hand.first = ((std::int64_t{217'087'200'000} + ++acts_) << 21) + number;
     const auto id = std::to_string(hand.first + hand.rows * store::keyStep);
     const auto own = supersedes == "NULL" ? "NULL" : "'" + reason + "'";
@@ -206,6 +213,16 @@ class EveryTable {
     if (kind == "child" && supersedes == "NULL")
       book_.execute("INSERT INTO child_salt (child, salt) VALUES (" + id + ", randomblob(16))");
   }
+  /// Three rows are an act, and so the last one's however many tables there are, since tests change
+  /// the book by place: what does not divide by three is made up by acts of two after the first.
+  [[nodiscard]] static std::int64_t mostRows(const Writing& hand) {
+    const auto tables = std::ranges::count_if(
+        sampleRows(), [](const auto& row) { return listOf(row.table).empty(); });
+    const auto rows = tables + 1 + rowsOfErased; // one is corrected or taken back
+    const auto shortActs = (3 - rows % 3) % 3;
+    return hand.acts > 0 && hand.acts <= shortActs ? 2 : 3;
+  }
+  static constexpr std::int64_t rowsOfErased = 4;
   /// A student of whom nothing else speaks, with a corrected alert, and the erasure that names it.
   void eraseOne(int n) {
     enter("child", n);
@@ -255,6 +272,7 @@ class EveryTable {
                   ", 'verb', 'chair', zeroblob(32))");
     hand.sequence += hand.rows;
     hand.rows = 0;
+    ++hand.acts;
   }
   void write(const std::string& table, const std::string& entry, const std::string& values) {
     const auto hangsOn = listOf(table).empty() ? newest_ : entry;
@@ -265,11 +283,6 @@ class EveryTable {
     if (!written) FAIL(written.error().detail);
   }
 
-  struct Writing {
-    std::int64_t first = 0; ///< of the act that is open
-    std::int64_t sequence = 1;
-    std::int64_t rows = 0;
-  };
   store::Connection& book_;
   std::map<std::string, std::string> ids_;
   std::array<Writing, 2> hands_;
