@@ -543,6 +543,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never replaced'); END;
 CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
 BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
 
+CREATE TRIGGER list_columns_kind BEFORE INSERT ON list_columns
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 85
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in list_columns'); END;
+
+CREATE TRIGGER list_columns_no_delete BEFORE DELETE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+
+CREATE TRIGGER list_columns_no_replace BEFORE INSERT ON list_columns
+WHEN EXISTS (SELECT 1 FROM list_columns WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never replaced'); END;
+
+CREATE TRIGGER list_columns_no_update BEFORE UPDATE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+
 CREATE TRIGGER lot_count_kind BEFORE INSERT ON lot_count
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 40
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot_count'); END;
@@ -1439,6 +1453,12 @@ CREATE TABLE light_pass (
   reason TEXT NOT NULL CHECK (reason <> '')
 ) STRICT;
 
+CREATE TABLE list_columns (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  columns TEXT NOT NULL CHECK (columns <> '')
+) STRICT;
+
 CREATE TABLE lot (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   material_kind TEXT NOT NULL CHECK (material_kind IN ('light-cure sealant', 'self-cure sealant', 'glass ionomer', 'etchant', 'bonding agent', 'varnish')),
@@ -1898,6 +1918,8 @@ CREATE INDEX letter_child ON letter (child);
 CREATE INDEX letter_day ON letter (day);
 
 CREATE INDEX light_pass_day ON light_pass (day);
+
+CREATE INDEX list_columns_school ON list_columns (school);
 
 CREATE INDEX lot_count_day ON lot_count (day);
 

@@ -126,7 +126,8 @@ INSERT INTO entry_kind (number, name) VALUES
   (52, 'recovery_code'),
   (60, 'erasure'),
   (75, 'program_year'),
-  (76, 'day_cost');
+  (76, 'day_cost'),
+  (85, 'list_columns');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -2068,3 +2069,26 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never replaced'); END;
 CREATE TRIGGER day_cost_line_kind BEFORE INSERT ON day_cost_line
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost_line'); END;
+
+-- What somebody said of the columns of a school's lists, by their headings; never a cell of one.
+CREATE TABLE list_columns (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  columns TEXT NOT NULL CHECK (columns <> '')
+) STRICT;
+
+CREATE INDEX list_columns_school ON list_columns (school);
+
+CREATE TRIGGER list_columns_no_update BEFORE UPDATE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+
+CREATE TRIGGER list_columns_no_delete BEFORE DELETE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+
+CREATE TRIGGER list_columns_no_replace BEFORE INSERT ON list_columns
+WHEN EXISTS (SELECT 1 FROM list_columns WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never replaced'); END;
+
+CREATE TRIGGER list_columns_kind BEFORE INSERT ON list_columns
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 85
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in list_columns'); END;

@@ -90,6 +90,86 @@ bool begins(std::string_view cell) {
   return risky && !parseDouble(cell);
 }
 
+/// As Reader, of what has no wrong row.
+class LooseReader {
+ public:
+  LooseReader(std::string_view text, char separator) : text_(text), separator_(separator) {}
+
+  Result<std::vector<CsvRow>> rows() {
+    std::vector<CsvRow> out;
+    std::size_t cells = 0;
+    while (at_ < text_.size()) {
+      CsvRow row{line_, {}};
+      do {
+        row.cells.push_back(next());
+        if (++cells > mostCells) return malformed(line_, 1, "more cells than any list has");
+        if (row.cells.size() > mostColumns)
+          return malformed(line_, mostColumns + 1, "more columns than any list has");
+      } while (passSeparator());
+      endLine();
+      if (std::ranges::any_of(row.cells, [](const auto& cell) { return !isBlank(cell); }))
+        out.push_back(std::move(row));
+    }
+    return out;
+  }
+
+ private:
+  bool passSeparator() {
+    if (at_ == text_.size() || text_[at_] != separator_) return false;
+    ++at_;
+    return true;
+  }
+
+  std::string next() {
+    if (at_ < text_.size() && text_[at_] == '"')
+      if (auto cell = quoted()) return std::move(*cell);
+    return plain();
+  }
+
+  [[nodiscard]] bool isEnd(std::size_t place) const {
+    return place == text_.size() || text_[place] == separator_ || text_[place] == '\n' ||
+           text_[place] == '\r';
+  }
+
+  std::string plain() {
+    const auto from = at_;
+    while (!isEnd(at_))
+      ++at_;
+    return std::string(text_.substr(from, at_ - from));
+  }
+
+  std::optional<std::string> quoted() {
+    std::string cell;
+    std::size_t lines = 0;
+    for (std::size_t place = at_ + 1; place < text_.size(); ++place) {
+      const char c = text_[place];
+      const bool isPair = c == '"' && place + 1 < text_.size() && text_[place + 1] == '"';
+      if (c == '"' && !isPair) {
+        at_ = place + 1;
+        line_ += lines;
+        return cell + plain();
+      }
+      if (isPair) ++place;
+      const bool isLine =
+          c == '\n' || (c == '\r' && (place + 1 == text_.size() || text_[place + 1] != '\n'));
+      if (isLine && ++lines > mostQuotedLines) return std::nullopt;
+      cell += c;
+    }
+    return std::nullopt;
+  }
+
+  void endLine() {
+    if (at_ < text_.size() && text_[at_] == '\r') ++at_;
+    if (at_ < text_.size() && text_[at_] == '\n') ++at_;
+    ++line_;
+  }
+
+  std::string_view text_;
+  char separator_;
+  std::size_t at_ = 0;
+  std::size_t line_ = 1;
+};
+
 /// Blanks do not hinder a spreadsheet.
 bool wouldRun(std::string_view cell) {
   for (;;) {
@@ -140,6 +220,10 @@ sameColumns(const std::vector<std::string>& header) {
 
 std::size_t lineAt(std::string_view text, std::size_t place) {
   return 1 + static_cast<std::size_t>(std::ranges::count(text.substr(0, place), '\n'));
+}
+
+Result<std::vector<CsvRow>> parseLooseRows(std::string_view text, char separator) {
+  return LooseReader(text, separator).rows();
 }
 
 Result<CsvTable> parseCsv(std::string_view text) {

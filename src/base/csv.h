@@ -41,6 +41,16 @@ std::size_t lineAt(std::string_view text, std::size_t place);
 /// repeats anything of the text.
 Result<CsvTable> parseCsv(std::string_view text);
 
+/// How the rows of a file are read of which nobody knows who wrote it. Cells as parseCsv has them,
+/// between these separators; blank lines are passed over. Where RFC 4180 ends, what most
+/// spreadsheets do: a quote within a cell, or one that no other closes within `mostQuotedLines`
+/// lines, is a letter; text behind a closing quote belongs to the cell. Any bytes are rows;
+/// `csvMalformed` is only for more than `mostCells` of them, or `mostColumns` in a row.
+/// Precondition: the separator is neither a quote nor the end of a line.
+Result<std::vector<CsvRow>> parseLooseRows(std::string_view text, char separator);
+constexpr std::size_t mostQuotedLines = 20;
+constexpr std::size_t mostCells = 1'000'000; ///< of the longest list 50 columns
+
 /// One RFC 4180 line ending in CRLF. A cell that a spreadsheet could run (it, or what follows a
 /// semicolon or a line end in it, starts with = + - @, tab or return, and is no number) is led by
 /// an apostrophe, and what holds a semicolon is quoted: where the comma is the decimal sign the

@@ -7,9 +7,6 @@
 
 namespace gk::roster {
 
-namespace {
-
-/// One letter too many, too few or another, or two that changed places.
 bool areOneSlipApart(std::string_view one, std::string_view other) {
   if (one.size() > other.size()) std::swap(one, other);
   if (other.size() - one.size() > 1) return false;
@@ -23,6 +20,15 @@ bool areOneSlipApart(std::string_view one, std::string_view other) {
          one[from] == other[from + 1] && one[from + 1] == other[from];
 }
 
+bool areNearDates(base::Date one, base::Date other) {
+  const int same = (one.year() == other.year() ? 1 : 0) + (one.month() == other.month() ? 1 : 0) +
+                   (one.day() == other.day() ? 1 : 0);
+  return same >= 2 ||
+         (one.year() == other.year() && one.month() == other.day() && one.day() == other.month());
+}
+
+namespace {
+
 /// First and last names that changed places.
 bool areSameWords(std::string_view one, std::string_view other) {
   auto words = base::split(one, ' ');
@@ -35,13 +41,6 @@ bool areSameWords(std::string_view one, std::string_view other) {
 bool areNearNames(const std::string& one, const std::string& other) {
   if (one.empty() || other.empty()) return false;
   return areOneSlipApart(one, other) || areSameWords(one, other);
-}
-
-bool areNearDates(base::Date one, base::Date other) {
-  const int same = (one.year() == other.year() ? 1 : 0) + (one.month() == other.month() ? 1 : 0) +
-                   (one.day() == other.day() ? 1 : 0);
-  return same >= 2 ||
-         (one.year() == other.year() && one.month() == other.day() && one.day() == other.month());
 }
 
 std::string digitsOf(std::string_view number) {

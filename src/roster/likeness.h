@@ -26,6 +26,11 @@ struct Person {
 
 std::optional<Likeness> likeness(const Person& one, const Person& other);
 
+/// One letter too many, too few or another, or two that changed places.
+bool areOneSlipApart(std::string_view one, std::string_view other);
+/// Two of day, month and year are the same, or day and month changed places.
+bool areNearDates(base::Date one, base::Date other);
+
 /// Whether "1043" or "1043-9" was meant for "1043-0", or "104-3" is "1043" that passes for a whole
 /// number.
 bool areLikeNumbers(std::string_view one, std::string_view other);

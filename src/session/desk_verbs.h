@@ -47,8 +47,13 @@ class DeskVerbs : public KeyVerbs {
   Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
                                                    Confirmed schoolConfirmsAges = Confirmed::no,
                                                    Confirmed areOthers = Confirmed::no);
-  /// The whole import that brought this child, children and forms. `ruleReason` while something
-  /// else is recorded on one of them, `notFound` when no import brought the child.
+  /// A school's list, new children and changed ones, as planRoster made it: one act, or none where
+  /// nothing is new. Who came is given back. As enrolRoster refuses, and `recordChanged` where a
+  /// child was changed since it was planned.
+  Result<std::vector<roster::ChildId>> importRoster(By by, RosterImport import);
+  /// The whole of the newest import that brought or changed this child: children, changes and
+  /// forms. `ruleReason` while something was recorded since on one of them, `notFound` when no
+  /// import did.
   Result<base::Done> takeBackImport(By by, roster::ChildId oneOfThem, const std::string& reason);
   /// In place of what was known of the child.
   Result<base::Done> enterBackground(By by, const roster::Background& background);
@@ -111,6 +116,9 @@ class DeskVerbs : public KeyVerbs {
                                   const roster::Member& member, const std::string& reason);
   Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
                                              Confirmed schoolConfirmsAges, Confirmed areOthers);
+  /// Each made as it will be entered, or why one cannot be.
+  Result<base::Done> makeSound(std::vector<NewChild>& children, Confirmed schoolConfirmsAges);
+  roster::ChildId add(store::Act& act, const NewChild& entering);
 };
 
 } // namespace gk::session

@@ -13,7 +13,7 @@
 #include "roster/meal_eligibility.h"
 #include "roster/program_year.h"
 #include "roster/team.h"
-#include "session/identity.h"
+#include "session/known_child.h"
 #include "session/setup.h"
 #include "session/views.h"
 #include "session/world.h"
@@ -71,6 +71,7 @@ class Reader {
   [[nodiscard]] List<roster::ProgramYear> years(); ///< the oldest first
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
+  [[nodiscard]] Result<std::string> listColumns(roster::SchoolId school); ///< or empty
   /// What is known of that term, one row for each school and grade.
   [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);
   [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
@@ -114,12 +115,15 @@ class Reader {
   /// first. Exactly this number is found by `findChildren`.
   [[nodiscard]] Result<std::vector<NearMatch>>
   nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
+  [[nodiscard]] Result<std::vector<KnownChild>> known(const Sought& sought); ///< or `vaultLocked`
+  [[nodiscard]] Result<std::vector<std::string>> numbers(); ///< of erased students too
   /// A child number that nobody has: one more than the highest, from 1001 on.
   [[nodiscard]] Result<std::string> nextNumber();
   /// Reads on for searching, at most so many children. True when none is left to read.
   Result<bool> readRoll(int atMost);
   [[nodiscard]] List<roster::Consent> consents(roster::ChildId child);
   [[nodiscard]] List<roster::MedicalFlag> flags(roster::ChildId child);
+  [[nodiscard]] Result<std::optional<roster::Background>> background(roster::ChildId child);
   [[nodiscard]] Result<roster::Standing> standing(roster::ChildId child, roster::Service service,
                                                   base::Date on);
   [[nodiscard]] Result<IdentityCard> identityCard(roster::ChildId child, roster::DayId day);
@@ -148,10 +152,8 @@ class Reader {
                                                          Reach reach = Reach::program);
   /// Every report of the term that went out, as they did; one that was taken back stays out.
   [[nodiscard]] List<followup::IssuedReport> issuedReports(roster::TermId term);
-  /// Empty while locked.
-  [[nodiscard]] Result<reports::Names> names();
-  /// Of the children of one day alone.
-  [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records);
+  [[nodiscard]] Result<reports::Names> names(); ///< empty while locked
+  [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records); ///< of the day
 
   // What leaves as data, whole or not at all. A day: the children with a record on it; a term: also
   // those with a form of it, and nothing after `asOf`.

@@ -123,6 +123,12 @@ List<roster::Consent> Reader::consents(roster::ChildId child) {
   return book_.current<roster::Consent>(rowsOf("child", child));
 }
 
+Result<std::optional<roster::Background>> Reader::background(roster::ChildId child) {
+  const auto rows = book_.current<roster::Background>(rowsOf("child", child));
+  if (!rows) return rows.error();
+  return rows->empty() ? std::nullopt : std::optional(rows->back().value);
+}
+
 List<roster::MedicalFlag> Reader::flags(roster::ChildId child) {
   return book_.current<roster::MedicalFlag>(rowsOf("child", child));
 }

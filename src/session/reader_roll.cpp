@@ -115,19 +115,52 @@ Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,
   return found;
 }
 
-Result<std::string> Reader::nextNumber() {
+Result<std::vector<KnownChild>> Reader::known(const Sought& sought) {
+  if (!vault_)
+    return base::Error{base::ErrorCode::vaultLocked, "unlock the logbook to compare names"};
   const auto all = roll();
   if (!all) return all.error();
-  std::int64_t highest = 1000;
+  std::set<roster::ChildId> wanted;
+  const auto ofSchool = book_.current<roster::Child>(store::rowsOf("school", sought.school));
+  if (!ofSchool) return ofSchool.error();
+  for (const auto& child : *ofSchool)
+    wanted.insert(child.id);
   (*all)->each([&](const Roll::Line& line) {
-    if (const auto digits = base::parseInt(line.number.substr(0, line.number.find('-'))))
-      highest = std::max(highest, *digits);
+    if (sought.months.contains({line.birth.year, line.birth.month}) ||
+        sought.called.contains(line.called) || sought.numbers.contains(line.number))
+      wanted.insert(line.child);
   });
+  std::vector<KnownChild> known;
+  for (const auto& id : wanted) {
+    auto identity = this->identity(id);
+    if (!identity && identity.error().code == base::ErrorCode::notFound) continue;
+    if (!identity) return identity.error();
+    auto card = child(id);
+    if (!card) return card.error();
+    known.push_back({std::move(*card), std::move(*identity)});
+  }
+  return known;
+}
+
+Result<std::vector<std::string>> Reader::numbers() {
+  const auto all = roll();
+  if (!all) return all.error();
+  std::vector<std::string> numbers;
+  (*all)->each([&](const Roll::Line& line) { numbers.push_back(line.number); });
   // Paper of an erased student must not become another's.
   const auto erased = book_.history<roster::Erasure>(store::everything());
   if (!erased) return erased.error();
   for (const auto& one : *erased)
-    if (const auto digits = base::parseInt(one.value.number.substr(0, one.value.number.find('-'))))
+    numbers.push_back(one.value.number);
+  return numbers;
+}
+
+Result<std::string> Reader::nextNumber() {
+  const auto taken = numbers();
+  if (!taken) return taken.error();
+  std::int64_t highest = 1000;
+  for (const auto& number : *taken)
+    if (const auto digits = base::parseInt(number.substr(0, number.find('-'))))
       highest = std::max(highest, *digits);
   return roster::withCheckDigit(std::to_string(highest + 1));
 }

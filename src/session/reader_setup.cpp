@@ -1,3 +1,4 @@
+#include "roster/list_columns.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -21,6 +22,12 @@ List<roster::ProgramYear> Reader::years() {
   if (years)
     std::ranges::stable_sort(*years, {}, [](const auto& year) { return year.value.start; });
   return years;
+}
+
+Result<std::string> Reader::listColumns(roster::SchoolId school) {
+  const auto rows = book_.current<roster::ListColumns>(rowsOf("school", school));
+  if (!rows) return rows.error();
+  return rows->empty() ? std::string() : rows->back().value.columns;
 }
 
 template <class T>

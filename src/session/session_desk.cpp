@@ -1,8 +1,10 @@
 #include "base/text.h"
+#include "session/importing.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace gk::session {
@@ -62,24 +64,30 @@ Result<roster::Child> soundChild(const NewChild& entering, base::Date today, Con
   return sound;
 }
 
-/// Nobody of them may be a child who is here already, or who stands before it in the list.
-Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children) {
+} // namespace
+
+Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children,
+                                    Confirmed areOthersInList,
+                                    const std::set<roster::ChildId>& onList) {
   std::vector<std::string> numbers;
   const auto add = [&](const std::string& number, roster::Likeness why) {
     if (roster::isTooAlike(why))
       numbers.push_back(number + " (" + std::string(roster::words(why)) + ")");
   };
-  std::vector<roster::Person> earlier;
+  // Of the list, by birth date: the too alike have one.
+  std::map<base::Date, std::vector<std::pair<roster::Person, std::string>>> earlier;
   for (const auto& entering : children) {
     const auto near = book.nearMatches(entering.child.number, entering.identity);
     if (!near) return near.error();
     for (const auto& one : *near)
-      add(one.child.number, one.why);
+      if (!onList.contains(one.child.child) &&
+          std::ranges::find(entering.others, one.child.child) == entering.others.end())
+        add(one.child.number, one.why);
     const auto person = personOf(entering.identity);
-    for (std::size_t i = 0; i < earlier.size(); ++i)
-      if (const auto why = roster::likeness(person, earlier[i]))
-        add(children[i].child.number, *why);
-    earlier.push_back(person);
+    if (areOthersInList == Confirmed::no)
+      for (const auto& [other, number] : earlier[person.birth])
+        if (const auto why = roster::likeness(person, other)) add(number, *why);
+    earlier[person.birth].emplace_back(person, entering.child.number);
   }
   if (numbers.empty()) return base::Done{};
   return refuse(ErrorCode::ruleSameChild,
@@ -87,21 +95,14 @@ Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& c
                     ". Open that card, or confirm that it is a different child");
 }
 
-} // namespace
-
 Result<std::vector<roster::ChildId>> DeskVerbs::enrolRoster(By by, std::vector<NewChild> children,
                                                             Confirmed schoolConfirmsAges,
                                                             Confirmed areOthers) {
   return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
 }
 
-Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
-                                                      std::vector<NewChild> children,
-                                                      Confirmed schoolConfirmsAges,
-                                                      Confirmed areOthers) {
-  const auto may = admit(verb, by);
-  if (!may) return may.error();
-  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+Result<base::Done> DeskVerbs::makeSound(std::vector<NewChild>& children,
+                                        Confirmed schoolConfirmsAges) {
   std::set<std::string> taken;
   const auto today = world_.clock.now().date();
   const auto nobody = roster::ChildId(base::Uuid{});
@@ -120,20 +121,37 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
     taken.insert(sound->number);
     entering.child = std::move(*sound);
   }
+  return base::Done{};
+}
+
+roster::ChildId DeskVerbs::add(store::Act& act, const NewChild& entering) {
+  const auto id = act.add(entering.child);
+  const auto sealed = vault_->seal(book_.enteredAs(id.uuid()), entering.identity, world_.random);
+  act.add(store::SealedIdentity{id, sealed.nonce, sealed.box});
+  // The alerts first, so that no form lets the child to the chair before them.
+  if (entering.alert) act.add(entering.alert(id));
+  for (const auto& alert : entering.alerts)
+    act.add(flagOf(alert, id));
+  if (entering.form) act.add(entering.form(id));
+  if (entering.background) act.add(entering.background(id));
+  return id;
+}
+
+Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
+                                                      std::vector<NewChild> children,
+                                                      Confirmed schoolConfirmsAges,
+                                                      Confirmed areOthers) {
+  const auto may = admit(verb, by);
+  if (!may) return may.error();
+  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  if (const auto sound = makeSound(children, schoolConfirmsAges); !sound) return sound.error();
   if (areOthers == Confirmed::no)
-    if (const auto others = areOtherChildren(*this, children); !others) return others.error();
+    if (const auto others = areOtherChildren(*this, children, areOthers); !others)
+      return others.error();
   return write(*may, {}, [&](store::Act& act) {
     std::vector<roster::ChildId> ids;
-    for (const auto& entering : children) {
-      ids.push_back(act.add(entering.child));
-      const auto sealed =
-          vault_->seal(book_.enteredAs(ids.back().uuid()), entering.identity, world_.random);
-      act.add(store::SealedIdentity{ids.back(), sealed.nonce, sealed.box});
-      // The alert first, so that no form lets the child to the chair before it.
-      if (entering.alert) act.add(entering.alert(ids.back()));
-      if (entering.form) act.add(entering.form(ids.back()));
-      if (entering.background) act.add(entering.background(ids.back()));
-    }
+    for (const auto& entering : children)
+      ids.push_back(add(act, entering));
     return ids;
   });
 }

@@ -40,6 +40,7 @@ std::string thingCalled(std::string_view table) {
       {"clinic_day", "school day"},
       {"day_effort", "hours of the day"},
       {"day_cost", "costs of the day"},
+      {"list_columns", "columns of a school's list"},
       {"program_year", "school, grant or fiscal year"},
       {"day_outcome", "visit outcome"},
       {"consent", "consent form"},

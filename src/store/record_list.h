@@ -25,6 +25,7 @@
 #include "roster/day_effort.h"
 #include "roster/erasure.h"
 #include "roster/keys.h"
+#include "roster/list_columns.h"
 #include "roster/meal_eligibility.h"
 #include "roster/member_pin.h"
 #include "roster/program_year.h"
@@ -40,21 +41,20 @@ struct TypeList {};
 
 /// Every record type of the book, once: whoever does something with all of them walks this list, so
 /// that a new one is nowhere forgotten.
-using RecordTypes =
-    TypeList<roster::Program, roster::Term, roster::School, roster::Enrolment,
-             roster::MealEligibility, roster::ClinicDay, roster::DayEffort, roster::DayClosure,
-             roster::Addendum, roster::Reopening, roster::AgreementOverride, roster::Member,
-             roster::Child, roster::Background, SealedIdentity, roster::Consent,
-             roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading, kit::Lot,
-             kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
-             chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
-             chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
-             chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet,
-             followup::RetentionCheck, followup::Referral, followup::ContactAttempt,
-             followup::Letter, followup::Incident, followup::PaperCount, followup::BackupNote,
-             followup::MergeAnswer, kit::LightPass, followup::IssuedReport, roster::MemberPin,
-             followup::PlacementsConfirmed, roster::PersonalKey, roster::DaySignature,
-             roster::RecoveryCode, roster::Erasure, roster::ProgramYear, roster::DayCost>;
+using RecordTypes = TypeList<
+    roster::Program, roster::Term, roster::School, roster::Enrolment, roster::MealEligibility,
+    roster::ClinicDay, roster::DayEffort, roster::DayClosure, roster::Addendum, roster::Reopening,
+    roster::AgreementOverride, roster::Member, roster::Child, roster::Background, SealedIdentity,
+    roster::Consent, roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading,
+    kit::Lot, kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
+    chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
+    chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
+    chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet, followup::RetentionCheck,
+    followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
+    followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
+    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
+    roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
+    roster::DayCost, roster::ListColumns>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

@@ -30,5 +30,6 @@ GK_RECORD(roster::MemberPin)
 GK_RECORD(followup::PlacementsConfirmed)
 GK_RECORD(roster::ProgramYear)
 GK_RECORD(roster::DayCost)
+GK_RECORD(roster::ListColumns)
 
 } // namespace gk::store

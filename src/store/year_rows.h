@@ -1,6 +1,7 @@
 #pragma once
 
 #include "roster/day_cost.h"
+#include "roster/list_columns.h"
 #include "roster/program_year.h"
 #include "store/rows.h"
 
@@ -30,6 +31,17 @@ struct Rows<roster::DayCost> {
   static roster::DayCost read(RowReader& row) { return {.day = row, .lines = {}}; }
   static void writeParts(Connection& connection, base::EntryId entry, const roster::DayCost& cost);
   static void readParts(Connection& connection, base::EntryId entry, roster::DayCost& cost);
+};
+
+template <>
+struct Rows<roster::ListColumns> {
+  static constexpr std::string_view table = "list_columns";
+  static constexpr std::string_view columns = "school, columns";
+  template <class Row>
+  static void write(Row& row, const roster::ListColumns& c) {
+    row << c.school << c.columns;
+  }
+  static roster::ListColumns read(RowReader& row) { return {.school = row, .columns = row}; }
 };
 
 } // namespace gk::store

@@ -84,10 +84,10 @@ base::Result<base::Done> checkIdentity(const Identity& identity) {
                            std::to_string(maxGuardians) +
                            " that are kept; leave out those not to be told"};
   using Field = std::pair<std::string_view, std::string_view>;
-  std::vector<Field> fields{{"first name", identity.first},  {"middle name", identity.middle},
-                            {"last name", identity.last},    {"name used", identity.nameUsed},
-                            {"room", identity.room},         {"teacher", identity.teacher},
-                            {"identity note", identity.note}};
+  std::vector<Field> fields{{"first name", identity.first},   {"middle name", identity.middle},
+                            {"last name", identity.last},     {"name used", identity.nameUsed},
+                            {"room", identity.room},          {"teacher", identity.teacher},
+                            {"identity note", identity.note}, {"student ID", identity.studentId}};
   for (const auto& guardian : identity.guardians)
     fields.insert(fields.end(), {Field{"guardian's name", guardian.name},
                                  Field{"guardian's relation", guardian.relation},

@@ -31,7 +31,8 @@ struct Identity {
   std::string room{};
   std::string teacher{};
   std::vector<Guardian> guardians{};
-  std::string note{}; ///< of identity only, such as "twin sister in room 7"
+  std::string note{};      ///< of identity only, such as "twin sister in room 7"
+  std::string studentId{}; ///< the school's own, by which next year's list is known again
 
   auto operator<=>(const Identity&) const = default;
 

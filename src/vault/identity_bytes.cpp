@@ -90,6 +90,7 @@ Bytes encode(const Identity& identity) {
   for (const auto& guardian : identity.guardians)
     for (const auto* text : guardianTexts(guardian))
       putText(out, *text);
+  if (!identity.studentId.empty()) putText(out, identity.studentId);
   out.resize((out.size() + block - 1) / block * block);
   return out;
 }
@@ -113,6 +114,9 @@ base::Result<Identity> decode(std::span<const std::uint8_t> bytes) {
   for (auto left = reader.byte(); left > 0 && !reader.isShort(); --left)
     for (auto* text : guardianTexts(identity.guardians.emplace_back()))
       *text = reader.text();
+  // Where there is none, the zeros at the end are the length of nothing.
+  constexpr std::size_t ofLength = 2;
+  if (reader.rest().size() >= ofLength) identity.studentId = reader.text();
   if (reader.isShort()) return damaged("is cut off");
   const auto rest = reader.rest();
   if (rest.size() >= block || std::any_of(rest.begin(), rest.end(), [](auto b) { return b != 0; }))

@@ -14,6 +14,7 @@ namespace gk::vault {
 ///   4 bytes   birth: year (2), month, day
 ///   texts     first, middle, last, name used, room, teacher, note: length (2), then UTF-8
 ///   1 byte    number of guardians; for each the texts name, relation, phone, language
+///   text      the school's student ID, where there is one
 ///   zeros     to the next multiple of 128 bytes, so that a box's length tells little of a name
 /// There is one way to write an identity. Precondition: checkIdentity passes.
 std::vector<std::uint8_t> encode(const Identity& identity);

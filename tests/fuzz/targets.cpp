@@ -6,11 +6,12 @@
 #include "base/files.h"
 #include "base/text.h"
 #include "dentition/surfaces.h"
+#include "exchange/list_rows.h"
 #include "office/estimate_csv.h"
 #include "reports/letters/letter.h"
 #include "reports/letters/letter_template.h"
 #include "roster/child.h"
-#include "roster/roster_csv.h"
+#include "roster/roster_list.h"
 #include "store/book.h"
 #include "vault/identity_bytes.h"
 #include "vault/vault.h"
@@ -49,8 +50,24 @@ void csv(FuzzBytes bytes) {
       base::require(row.cells.size() == table->header.size(), "a row of another width");
 }
 
+/// A school's list: bytes to rows to children, with the columns as they suggest themselves. Every
+/// row is a child, waits, or is skipped with its line; what waits is saved and says why.
 void roster(FuzzBytes bytes) {
-  judge(roster::readRoster(textOf(bytes), someDay));
+  const auto list = exchange::readList(textOf(bytes));
+  judge(list);
+  if (!list) return;
+  for (const auto& row : list->rows)
+    for (const auto& cell : row.cells)
+      base::require(base::isUtf8(cell) && !base::controlIn(cell), "a cell of no text");
+  const auto layout = roster::suggestLayout(list->rows);
+  if (!roster::layoutProblems(layout).empty()) return;
+  const auto reading = roster::readRoster(list->rows, layout, someDay);
+  const auto told = reading.lines.size() + reading.held.size() + reading.skipped.size();
+  base::require(told + (layout.heading ? 1 : 0) == list->rows.size(), "a row was lost");
+  if (!reading.held.empty()) {
+    base::require(!roster::problemsError(reading.held).detail.empty(), "a problem without a word");
+    judge(base::parseCsv(roster::problemsCsv(list->rows, layout, reading.held)));
+  }
 }
 
 /// What import-authorizations reads of each cell.
@@ -181,6 +198,19 @@ std::vector<std::string> lists() {
           "a;b\n=1+1;@x\n"};
 }
 
+std::vector<std::string> rosters() {
+  auto all = lists();
+  all.emplace_back(
+      "Cobble Lantern Elementary;;\r\nStudent Name;DOB;Gr\r\n\"Reed, Mina\";3/4/19;2nd\r\n"
+      "Teacher: Hill;;\r\n\"Oake, Jo\";13-Apr-2018;KG\r\nTotal: 2;;\r\n");
+  all.emplace_back("\xFF\xFE"
+                   "N\0a\0m\0e\0\t\0D\0O\0B\0\t\0G\0r\0\n\0A\0\t\0002\0\t\0K\0",
+                   36);
+  all.emplace_back(
+      "First Name,Last Name,Birthdate,Grade,Allergies\nJos\xE9,Mu\xF1oz,43528,01,latex\n");
+  return all;
+}
+
 std::vector<std::string> tables() {
   return {"child,examined,retained,cluster\na,4,3,x\nb,2,2,y\n",
           "child,exposure,examined,affected\na,1.5,4,1\n",
@@ -232,7 +262,7 @@ std::vector<std::string> journals() {
 
 const std::vector<FuzzTarget>& fuzzTargets() {
   static const std::vector<FuzzTarget> all{{"csv", csv, lists},
-                                           {"roster", roster, lists},
+                                           {"roster", roster, rosters},
                                            {"authorizations", authorizations, lists},
                                            {"estimates", estimates, tables},
                                            {"letter", letter, letters},

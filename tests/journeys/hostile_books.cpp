@@ -251,7 +251,8 @@ std::vector<Hostile> hostileLists() {
       text("a hundred thousand short lines", head + times(100000, "a,b,c,d\n")),
       text("a million quotes", head + times(1000000, "\"")),
       text("a quote that never closes", head + "\"" + times(100000, "x\n")),
-      text("bytes that are no UTF-8", head + "Mina,Tolliver\xff,2019-03-04,2\n"),
+      // Read as Windows-1252, and said so.
+      text("bytes that are no UTF-8", head + "Mina,Tolliver\xff,2019-03-04,2\n", "fine"),
       text("an overlong sign", head + "Mina,\xC0\xAF,2019-03-04,2\n"),
       text("half of a pair", head + "Mina,\xED\xA0\x80,2019-03-04,2\n"),
       text("UTF-16 with its mark", std::string("\xFF\xFE"

@@ -238,6 +238,8 @@ Findings checkHomes(const SourceFile& file) {
     if ((library("json.hpp") || included.starts_with("nlohmann/")) &&
         !(path.starts_with("src/exchange/") && path.ends_with(".cpp")))
       findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");
+    if (inCore && (library("zip.h") || library("expat.h")) && path != "src/exchange/package.cpp")
+      findings.push_back(at(file, line) + "packed files are for src/exchange/package.cpp alone");
     if (inCore && !isQuoted && included.starts_with("Q"))
       findings.push_back(at(file, line) + "the core knows no Qt");
   }

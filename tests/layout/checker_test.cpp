@@ -103,6 +103,8 @@ TEST_CASE("A library away from its home is caught") {
   CHECK(checkHomes({"src/vault/seal.cpp", "#include <sodium.h>\n"}).size() == 1);
   CHECK(checkHomes({"src/store/rows.cpp", "#include <nlohmann/json.hpp>\n"}).size() == 1);
   CHECK(checkHomes({"src/exchange/pack.h", "#include <nlohmann/json_fwd.hpp>\n"}).size() == 1);
+  CHECK(checkHomes({"src/exchange/sheets.cpp", "#include <zip.h>\n"}).size() == 1);
+  CHECK(checkHomes({"src/roster/child.cpp", "#include <expat.h>\n"}).size() == 1);
   CHECK(checkHomes({"src/session/session.h", "#include <QString>\n"}).size() == 1);
   CHECK(checkHomes({"src/kit/light.cpp", "auto t = std::chrono::system_clock::now();\n"}).size() ==
         1);

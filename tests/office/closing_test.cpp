@@ -120,7 +120,8 @@ TEST_CASE("A roster brings what a form says of a child's background") {
   CHECK(desk.refusal({"import-roster", book,
                       desk.write("x.csv", "first,birth_date,grade,payer\nLark,2019-03-04,2,gold\n"),
                       "--school", "CL", "--term", "Fall 2026", "--by", "IM"}) == "input.csv");
-  CHECK(desk.said("payer: not one of: medicaid, chip, private insurance, no insurance, not known"));
+  CHECK(desk.said(
+      "insurance: not one of: medicaid, chip, private insurance, no insurance, not known"));
 }
 
 TEST_CASE("A count of a lot keeps what is not said again, and says nothing without a number") {

@@ -5,7 +5,7 @@ using gk::test::Desk;
 
 TEST_CASE("Help and version need nothing else") {
   Desk desk;
-  CHECK(desk.did({"--help"}).out.find("import-roster FILE CSV") != std::string::npos);
+  CHECK(desk.did({"--help"}).out.find("import-roster FILE LIST") != std::string::npos);
   CHECK(desk.did({"--version"}).out.starts_with("groovekeeper-office "));
   CHECK(desk.did({"estimate", "--help"}).out.find("estimate money") != std::string::npos);
   for (const std::string verb :

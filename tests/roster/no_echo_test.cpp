@@ -1,9 +1,10 @@
+#include "list_reading.h"
+
 #include "base/csv.h"
 #include "base/date.h"
 #include "base/text.h"
 #include "dentition/surfaces.h"
 #include "roster/child.h"
-#include "roster/roster_csv.h"
 
 #include <catch2/catch.hpp>
 #include <functional>
@@ -42,12 +43,13 @@ TEST_CASE("No reader of a child's row repeats what it could not read", "[case-11
       {"column", of([](const auto& text) {
          return base::CsvTable{{text}, {}}.column("number");
        })},
-      {"roster", of([&](const auto& text) { return roster::readRoster(text + "\nx\n", today); })},
+      {"roster",
+       of([&](const auto& text) { return roster::test::readList(text + "\nx\n", today); })},
       {"roster's row", of([&](const auto& text) {
-         return roster::readRoster("first,birth_date,grade,number,sex,consent,services\n,z," +
-                                       text + "," + text + "," + text + "," + text + "," + text +
-                                       "\n",
-                                   today);
+         return roster::test::readList("first,birth_date,grade,number,sex,consent,services\n,z," +
+                                           text + "," + text + "," + text + "," + text + "," +
+                                           text + "\n",
+                                       today);
        })},
   };
   for (const auto& [what, read] : readers) {

@@ -111,6 +111,7 @@ const std::vector<SampleRow>& sampleRows() {
                          std::string(47, '5') + "#', x'" + std::string(95, '6') + "#', ''"},
       {"placements_confirmed", "@clinic_day#, @member#, @placement#"},
       {"program_year", "'2026-2#', 'grant year', '2026-10-0#', '2027-09-30'"},
+      {"list_columns", "@school#, 'dob=birth date;#'"},
       {"day_cost", "@clinic_day#"},
       {"day_cost_line", "'staff', 41250 + #"},
       {"day_cost_line", "'travel', 2000 + #"},

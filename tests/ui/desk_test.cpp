@@ -296,40 +296,6 @@ TEST_CASE("A student is added, moved to another school and confirmed at the desk
   CHECK(must(desk.book().child(found.front().child)).value.school == desk.clinic.school);
 }
 
-TEST_CASE("A school's list is imported and taken back at the desk", "[case-200]") {
-  OnDesk desk;
-  desk.turnTo(Area::rosters);
-  const auto list = *desk.clinic.folder / "list.csv";
-  must(base::replaceFile(list, "first,last,birth_date,grade\nLupe,Saltmarsh,2019-05-02,2\n"
-                               "Teo,Hollowell,2012-05-02,2\n"));
-  const auto import = [&](bool confirm) {
-    desk.alt(Qt::Key_I);
-    desk.prompter.files = {ui::toQt(list.string())};
-    desk.prompter.confirms = {confirm};
-    desk.alt(Qt::Key_S);
-  };
-  import(true);
-  CHECK(desk.label("deskStudentsTrouble").contains(u"line 3, birth_date: unusual"_s));
-  CHECK(must(desk.book().findChildren("lupe")).empty());
-  part<QCheckBox>(desk.page, u"deskStudentsAges"_s).setChecked(true);
-  desk.prompter.files = {ui::toQt(list.string())};
-  desk.prompter.confirms = {false};
-  desk.alt(Qt::Key_S);
-  CHECK(desk.prompter.asked.back().startsWith(u"2 students and 0 forms of Cobble"_s));
-  CHECK(must(desk.book().findChildren("lupe")).empty());
-  desk.prompter.files = {ui::toQt(list.string())};
-  desk.prompter.confirms = {true};
-  desk.alt(Qt::Key_S);
-  REQUIRE(must(desk.book().findChildren("lupe")).size() == 1);
-  desk.fill("deskStudentsSearch", u"lupe"_s);
-  desk.choose("deskStudentsTable", 0);
-  desk.alt(Qt::Key_K);
-  desk.fill("deskStudentsReason", u"wrong school's list"_s);
-  desk.alt(Qt::Key_S);
-  CHECK(must(desk.book().findChildren("lupe")).empty());
-  CHECK(must(desk.book().findChildren("teo")).empty());
-}
-
 TEST_CASE("Whoever enters is said at the desk, and who may not type is refused", "[case-202]") {
   OnDesk desk;
   CHECK(part<QComboBox>(desk.page, u"deskWho"_s).currentText().startsWith(u"OF"_s));

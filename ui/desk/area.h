@@ -12,6 +12,8 @@
 namespace gk::ui {
 
 struct Context;
+struct ChosenList;
+using ShowList = std::function<void(ChosenList)>;
 
 using base::By;
 using base::Result;
@@ -110,7 +112,8 @@ AreaSpec termsArea(Context& context);
 AreaSpec teamArea(Context& context);
 AreaSpec lightsArea(Context& context);
 AreaSpec lotsArea(Context& context);
-AreaSpec studentsArea(Context& context);
+/// `show` shows a list that was chosen for import.
+AreaSpec studentsArea(Context& context, ShowList show);
 AreaSpec yearsArea(Context& context);
 
 /// Of the program's page and of a new logbook's.

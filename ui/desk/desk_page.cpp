@@ -1,6 +1,7 @@
 #include "ui/desk/desk_page.h"
 
 #include "reports/display_names.h"
+#include "ui/desk/list_page.h"
 #include "ui/support/style.h"
 #include "ui/support/turn_to.h"
 #include "ui/widgets/key_button.h"
@@ -45,15 +46,21 @@ DeskPage::DeskPage(Context& context, QWidget* parent)
       areas_(new QListWidget(this)), stack_(new QStackedWidget(this)) {
   setObjectName(u"deskPage"_s);
   layOut();
-  for (auto& spec :
-       {programArea(context), schoolsArea(context), termsArea(context), teamArea(context),
-        lightsArea(context), lotsArea(context), studentsArea(context), yearsArea(context)})
+  for (auto& spec : {programArea(context), schoolsArea(context), termsArea(context),
+                     teamArea(context), lightsArea(context), lotsArea(context),
+                     studentsArea(context, [this](ChosenList list) { showList(std::move(list)); }),
+                     yearsArea(context)})
     addArea(spec);
+  addList();
   connect(&context.acting, &Acting::changed, this, [this] {
     if (isVisible()) readMembers();
   });
   connect(areas_, &QListWidget::currentRowChanged, this, [this](int row) {
-    if (row >= 0) ui::turnTo(*stack_, *pages_[static_cast<std::size_t>(row)]);
+    if (row < 0) return;
+    auto* page = pages_[static_cast<std::size_t>(row)];
+    // A list that is being looked at stays until it is imported or left.
+    const bool isList = page->spec().area == session::Area::rosters && list_->isOpen();
+    ui::turnTo(*stack_, isList ? static_cast<QWidget&>(*list_) : *page);
   });
   areas_->setCurrentRow(0);
   setFocusProxy(areas_);
@@ -114,6 +121,25 @@ void DeskPage::addArea(AreaSpec spec) {
     areas_->setCurrentRow(place);
     pages_[static_cast<std::size_t>(place)]->begin();
   });
+}
+
+void DeskPage::addList() {
+  list_ = new ListPage(
+      context(), [this] { return by(base::Station::rosters); }, stack_);
+  connect(list_, &Page::failed, this, &Page::failed);
+  connect(list_, &Page::said, this, &Page::said);
+  connect(list_, &ListPage::closed, this, [this] {
+    auto* students = pageOf(session::Area::rosters);
+    if (stack_->currentWidget() == list_) ui::turnTo(*stack_, *students);
+    students->refresh();
+  });
+  stack_->addWidget(list_);
+}
+
+void DeskPage::showList(ChosenList list) {
+  list_->open(std::move(list));
+  ui::turnTo(*stack_, *list_);
+  list_->setFocus();
 }
 
 base::By DeskPage::by(base::Station station) const {
@@ -206,6 +232,7 @@ void DeskPage::next() {
 }
 
 void DeskPage::scanned(const QString& code) {
+  if (stack_->currentWidget() == list_) return;
   pages_[static_cast<std::size_t>(areas_->currentRow())]->scanned(code);
 }
 

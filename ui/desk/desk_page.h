@@ -8,6 +8,8 @@ class QStackedWidget;
 
 namespace gk::ui {
 
+class ListPage;
+
 /// What a program is set up with and kept by, area by area; and what is still missing for a day.
 class DeskPage final : public Page {
   Q_OBJECT
@@ -28,6 +30,8 @@ class DeskPage final : public Page {
  private:
   void layOut();
   void addArea(AreaSpec spec);
+  void addList();
+  void showList(ChosenList list);
   void readMembers();
   void readStates();
   void next();
@@ -41,6 +45,7 @@ class DeskPage final : public Page {
   QListWidget* areas_;
   QStackedWidget* stack_;
   std::vector<AreaPage*> pages_;
+  ListPage* list_ = nullptr;
   std::vector<session::AreaState> states_;
   std::vector<base::MemberId> members_;
   std::optional<base::MemberId> author_; ///< who enters here

@@ -1,12 +1,13 @@
 #pragma once
 
 #include "ui/desk/area.h"
+#include "ui/desk/list_page.h"
 
 namespace gk::ui {
 
-/// A school's list of students with their forms, from a file, and the whole of one import taken
-/// back by any student of it.
-AreaForm importingRoster(Context& context);
+/// A school's list, from a file, which `show` shows before anything is written; and the whole of
+/// one import taken back by any student of it.
+AreaForm importingRoster(Context& context, ShowList show);
 AreaForm takingImportBack(session::Session& book);
 
 } // namespace gk::ui

@@ -1,4 +1,3 @@
-#include "ui/desk/area.h"
 #include "ui/desk/roster_forms.h"
 #include "ui/support/context.h"
 
@@ -352,7 +351,7 @@ Result<std::vector<Revision>> studentHistory(session::Session& book, const base:
 
 } // namespace
 
-AreaSpec studentsArea(Context& context) {
+AreaSpec studentsArea(Context& context, ShowList show) {
   auto& book = context.session;
   return {.name = u"Students"_s,
           .title = u"Students"_s,
@@ -362,8 +361,9 @@ AreaSpec studentsArea(Context& context) {
           .columns = {{"Number"}, {"Name"}, {"School"}, {"Grade"}, {"Room"}, {"Status"}},
           .rows = [&book](const QString& wanted) { return foundStudents(book, wanted); },
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
-          .forms = {addingStudent(context), importingRoster(context), correctingStudent(context),
-                    movingStudent(book), confirmingStudent(book), takingImportBack(book)}};
+          .forms = {addingStudent(context), importingRoster(context, std::move(show)),
+                    correctingStudent(context), movingStudent(book), confirmingStudent(book),
+                    takingImportBack(book)}};
 }
 
 } // namespace gk::ui

@@ -1,0 +1,132 @@
+#include "roster/roster_cells.h"
+
+#include "forms.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::roster;
+using gk::roster::test::day;
+
+namespace {
+
+const auto readOn = day(2026, 9, 15);
+
+std::string gradeRead(const std::string& text) {
+  const auto grade = readGrade(text);
+  if (!grade) return "none";
+  return grade->isEarly ? "early" : grade->grade;
+}
+
+} // namespace
+
+TEST_CASE("A name in one column is parted as it is written", "[case-271]") {
+  CHECK(splitName("Tolliver-Reed, Mina") == NameParts{"Mina", "", "Tolliver-Reed"});
+  CHECK(splitName("Núñez Vega, Lucía María José") ==
+        NameParts{"Lucía", "María José", "Núñez Vega"});
+  CHECK(splitName("Sedge Jr., Jo") == NameParts{"Jo", "", "Sedge Jr."});
+  CHECK(splitName("Sedge, Jr., Jo B") == NameParts{"Jo", "B", "Sedge Jr."});
+  CHECK(splitName("Sedge, Jo B, III") == NameParts{"Jo", "B", "Sedge III"});
+  CHECK(splitName("Mina Rose Tolliver") == NameParts{"Mina", "Rose", "Tolliver"});
+  CHECK(splitName("Maria de la Cruz") == NameParts{"Maria", "", "de la Cruz"});
+  CHECK(splitName("Jan van der Oake") == NameParts{"Jan", "", "van der Oake"});
+  CHECK(splitName("Al Reed") == NameParts{"Al", "", "Reed"});
+  CHECK(splitName("Osei") == NameParts{"Osei", "", ""});
+  CHECK(splitName(" , Osei") == NameParts{"Osei", "", ""});
+  CHECK(splitName("  ") == NameParts());
+}
+
+TEST_CASE("Grades are read in every usual spelling", "[case-271]") {
+  for (const auto* one : {"K", "k", "KG", "Kdg", "KDGN", "Kinder", "Kindergarten", "0", "00", "K5"})
+    CHECK(gradeRead(one) == "K");
+  for (const auto* one : {"TK", "T-K", "PK", "Pre-K", "PreK", "PK3", "PK4", "-1", "K4", "Preschool",
+                          "Transitional Kindergarten"})
+    CHECK(gradeRead(one) == "early");
+  for (const auto* one : {"2", "02", "2nd", "2ND GRADE", "Second", "second grade", "Grade 2",
+                          "Gr. 2", "GR2", "G2", "2.0", "two"})
+    CHECK(gradeRead(one) == "2");
+  CHECK(gradeRead("12th") == "12");
+  CHECK(gradeRead("Tenth") == "10");
+  for (const auto* one : {"", "13", "-3", "2A", "2/3", "Hill", "1.5", "002", "ungraded"})
+    CHECK(gradeRead(one) == "none");
+}
+
+TEST_CASE("A birth date is read in every common order", "[case-271]") {
+  const auto plain = [](const std::string& text) { return readDates(text, readOn).plain; };
+  for (const auto* one :
+       {"2019-03-04", "2019/3/4", "2019.03.04", "20190304", "4 March 2019", "March 4, 2019",
+        "Mar 4 2019", "04-MAR-19", "4th Mar. 2019", "4 de marzo de 2019", "2019-Mar-04", "43528",
+        "43528.0", "2019-03-04 00:00:00", "2019-03-04T08:15:00Z"}) {
+    INFO(one);
+    CHECK(plain(one) == day(2019, 3, 4));
+  }
+  // Day 43,528 is counted from 1899-12-30, which passes over the 29 February 1900 that never was.
+  CHECK(base::daysBetween(day(1900, 3, 1), day(2019, 3, 4)) + 61 == 43528);
+  for (const auto* one : {"3/4/2019", "03-04-2019", "3.4.19", "03042019", "3042019", "030419",
+                          "3/4/2019 12:00:00 AM"}) {
+    INFO(one);
+    const auto read = readDates(one, readOn);
+    CHECK(read.areTwo());
+    CHECK(read.as(DateOrder::monthFirst) == day(2019, 3, 4));
+    CHECK(read.as(DateOrder::dayFirst) == day(2019, 4, 3));
+    CHECK_FALSE(read.as(DateOrder::unsaid));
+  }
+  const auto proof = readDates("13/12/2018", readOn);
+  CHECK(proof.as(DateOrder::unsaid) == day(2018, 12, 13));
+  CHECK_FALSE(proof.as(DateOrder::monthFirst));
+  CHECK_FALSE(readDates("7/7/2019", readOn).areTwo());
+  CHECK(readDates("7/7/2019", readOn).as(DateOrder::unsaid) == day(2019, 7, 7));
+  // Two digits are the last such year that is not to come.
+  CHECK(readDates("12/31/26", readOn).as(DateOrder::unsaid) == day(2026, 12, 31));
+  CHECK(readDates("12/31/27", readOn).isNone());
+  for (const auto* one : {"", "soon", "2019-02-30", "2019-13-01", "31/31/2019", "2019", "3/4", "12",
+                          "1/2/3/2019", "99999", "1234567890123", "Mar 2019", "Mina 4 2019"}) {
+    INFO(one);
+    CHECK(readDates(one, readOn).isNone());
+  }
+}
+
+TEST_CASE("What a list says of health is an alert, and none is none", "[case-274]") {
+  for (const auto* one : {"", " ", "None", "n/a", "NKA", "No known allergies", "no"})
+    CHECK_FALSE(readHealth(one));
+  CHECK(readHealth("Latex gloves!")->kind == FlagKind::latexAllergy);
+  CHECK(readHealth("Latex gloves!")->action == FlagAction::stop);
+  CHECK(readHealth("methacrylate")->kind == FlagKind::acrylateAllergy);
+  CHECK(readHealth("exercise asthma")->kind == FlagKind::asthma);
+  CHECK(readHealth("exercise asthma")->action == FlagAction::ask);
+  CHECK(readHealth("bee stings")->kind == FlagKind::other);
+  CHECK(readHealth("bee stings")->action == FlagAction::ask);
+}
+
+TEST_CASE("Headings are known in many spellings, each as one column", "[case-271]") {
+  using enum RosterColumn;
+  for (const auto* one : {"DOB", "D.O.B.", "Birth Date", "birth_date", "BIRTHDATE", "Date of Birth",
+                          "Fecha de Nacimiento", "Student's DOB"}) {
+    INFO(one);
+    if (std::string(one) == "Student's DOB")
+      CHECK_FALSE(columnCalled(one)); // left to a person
+    else
+      CHECK(columnCalled(one) == birthDate);
+  }
+  CHECK(columnCalled("Student Name (Last, First)") == wholeName);
+  CHECK(columnCalled("Parent/Guardian") == guardian);
+  CHECK(columnCalled("Rm #") == room);
+  CHECK(columnCalled("Gender (M/F)") == sex);
+  CHECK(columnCalled("School") == leftOut);
+  CHECK_FALSE(columnCalled("Mina"));
+}
+
+TEST_CASE("Columns that somebody chose are remembered by their headings alone", "[case-273]") {
+  const std::vector<base::CsvRow> rows{{1, {"Kid", "Came into the world", "Gr", "Secret"}},
+                                       {2, {"Mina Reed", "3/4/2019", "2", "Tolliver"}}};
+  auto layout = suggestLayout(rows);
+  CHECK_FALSE(layoutProblems(layout).empty());
+  layout.heading = 0;
+  layout.columns = {RosterColumn::wholeName, RosterColumn::birthDate, RosterColumn::grade,
+                    RosterColumn::leftOut};
+  layout.dates = DateOrder::dayFirst;
+  const auto text = rememberedLayout(rows, layout);
+  CHECK(text == "*dates=day first;kid=whole name;came into the world=birth date;");
+  CHECK(suggestLayout(rows, text) == layout);
+  CHECK(suggestLayout(rows, "nonsense;=;a=b;*dates=never").dates == DateOrder::unsaid);
+}

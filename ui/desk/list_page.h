@@ -1,0 +1,89 @@
+#pragma once
+
+#include "session/roster_draft.h"
+#include "ui/pages/page.h"
+
+#include <functional>
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QPushButton;
+class QTableWidget;
+class QTabWidget;
+
+namespace gk::ui {
+
+/// A school's list that was chosen for import, with all that is asked of a person.
+struct ChosenList {
+  session::RosterDraft draft;
+  session::RosterAim aim;
+  QString school; ///< as it is shown
+};
+
+/// Looks at a school's list before anything is written: which column is what, pairs side by side,
+/// rows that wait and can be put right, and how many children are new, changed or as they were.
+/// What a list means is all the session's.
+class ListPage final : public Page {
+  Q_OBJECT
+
+ public:
+  /// `by` says who imports.
+  ListPage(Context& context, std::function<base::By()> by, QWidget* parent);
+
+  void open(ChosenList list);
+  [[nodiscard]] bool isOpen() const { return list_.has_value(); }
+  void refresh() override;
+  /// A list holds names.
+  void letGo() override;
+
+ Q_SIGNALS:
+  /// Imported, or left.
+  void closed();
+
+ private:
+  void layOut();
+  QWidget* columnsTab();
+  QWidget* pairsTab();
+  QWidget* heldTab();
+  /// Reads all of it again and shows what it comes to.
+  void look();
+  void showColumns();
+  void showCounts();
+  void showPair();
+  void showHeld();
+  void showSkipped();
+  void answer(bool isSame);
+  void takeColumns();
+  void correct(int row, int column);
+  void save();
+  void import();
+  void leave();
+
+  std::function<base::By()> by_;
+  std::optional<ChosenList> list_;
+  bool showing_ = false; ///< values are filled in; nobody chooses
+  bool isReadable_ = false;
+  QLabel* title_;
+  QLabel* counts_;
+  QLabel* trouble_;
+  QTabWidget* tabs_;
+  QTableWidget* columns_;
+  std::vector<QComboBox*> boxes_;
+  QLabel* notes_;
+  QLabel* dates_;
+  QComboBox* order_;
+  QComboBox* early_;
+  QCheckBox* ages_;
+  QCheckBox* others_;
+  QLabel* pairTitle_;
+  QTableWidget* pair_;
+  QPushButton* same_;
+  QPushButton* different_;
+  QTableWidget* held_;
+  QTableWidget* skipped_;
+  QPushButton* import_;
+  QPushButton* save_;
+};
+
+} // namespace gk::ui

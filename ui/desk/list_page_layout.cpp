@@ -1,0 +1,160 @@
+#include "roster/display_names.h"
+#include "ui/desk/list_page.h"
+#include "ui/support/style.h"
+#include "ui/widgets/cell_delegate.h"
+#include "ui/widgets/flow_layout.h"
+#include "ui/widgets/key_button.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QTabWidget>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+// How the page of a school's list is laid out; what it does is in list_page.cpp.
+namespace gk::ui {
+
+namespace {
+
+QTableWidget* listTable(const QString& name, const QString& says, QWidget* parent) {
+  auto* table = new QTableWidget(parent);
+  table->setObjectName(name);
+  table->setAccessibleName(says);
+  table->setItemDelegate(new CellDelegate(table));
+  table->setTabKeyNavigation(false);
+  table->setWordWrap(true);
+  table->verticalHeader()->hide();
+  table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  table->horizontalHeader()->setStretchLastSection(true);
+  table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  return table;
+}
+
+template <class E>
+QComboBox* listChoice(const QString& name, const QString& says, QWidget* parent) {
+  auto* box = new QComboBox(parent);
+  box->setObjectName(name);
+  box->setAccessibleName(says);
+  for (const auto words : base::displayNamesOf<E>())
+    box->addItem(capital(toQt(words)));
+  return box;
+}
+
+QBoxLayout* listRow(const QString& words, QWidget* field, QWidget* parent) {
+  auto* label = wordsLabel(words, u"field"_s, {}, parent);
+  label->setWordWrap(false);
+  auto* row = new QHBoxLayout;
+  row->addWidget(label);
+  row->addWidget(field);
+  row->addStretch(1);
+  return row;
+}
+
+} // namespace
+
+ListPage::ListPage(Context& context, std::function<base::By()> by, QWidget* parent)
+    : Page(context, parent), by_(std::move(by)) {
+  setObjectName(u"listPage"_s);
+  layOut();
+}
+
+QWidget* ListPage::columnsTab() {
+  auto* tab = new QWidget(this);
+  columns_ = listTable(u"listColumns"_s, u"What each column is"_s, tab);
+  notes_ = wordsLabel({}, u"note"_s, u"listNotes"_s, tab);
+  dates_ = wordsLabel({}, u"counts"_s, u"listDates"_s, tab);
+  order_ = listChoice<roster::DateOrder>(u"listOrder"_s, u"Order of the dates"_s, tab);
+  early_ = listChoice<roster::EarlyGrades>(u"listEarly"_s, u"Grades before kindergarten"_s, tab);
+  ages_ = new QCheckBox(u"School confirms unusual ages"_s, tab);
+  ages_->setObjectName(u"listAges"_s);
+  others_ = new QCheckBox(u"Similar students are different children"_s, tab);
+  others_->setObjectName(u"listOthers"_s);
+  for (auto* box : {order_, early_})
+    connect(box, &QComboBox::currentIndexChanged, this, &ListPage::takeColumns);
+  for (auto* box : {ages_, others_})
+    connect(box, &QCheckBox::toggled, this, &ListPage::takeColumns);
+  auto* column = new QVBoxLayout(tab);
+  column->addWidget(wordsLabel(u"Choose what each column is. It is remembered for this school."_s,
+                               u"note"_s, {}, tab));
+  column->addWidget(columns_, 1);
+  column->addWidget(notes_);
+  column->addWidget(dates_);
+  column->addLayout(listRow(u"Dates are"_s, order_, tab));
+  column->addLayout(listRow(u"TK and PK rows"_s, early_, tab));
+  column->addWidget(ages_);
+  column->addWidget(others_);
+  return tab;
+}
+
+QWidget* ListPage::pairsTab() {
+  auto* tab = new QWidget(this);
+  pairTitle_ = wordsLabel({}, u"counts"_s, u"listPairTitle"_s, tab);
+  pair_ = listTable(u"listPair"_s, u"The list and the logbook, side by side"_s, tab);
+  same_ = keyButton(u"Same child"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"listSame"_s, tab);
+  different_ =
+      keyButton(u"Different child"_s, QKeySequence(Qt::ALT | Qt::Key_D), u"listDifferent"_s, tab);
+  connect(same_, &QPushButton::clicked, this, [this] { answer(true); });
+  connect(different_, &QPushButton::clicked, this, [this] { answer(false); });
+  auto* keys = new FlowLayout(6);
+  keys->addWidget(same_);
+  keys->addWidget(different_);
+  auto* column = new QVBoxLayout(tab);
+  column->addWidget(pairTitle_);
+  column->addWidget(pair_, 1);
+  column->addLayout(keys);
+  return tab;
+}
+
+QWidget* ListPage::heldTab() {
+  auto* tab = new QWidget(this);
+  held_ = listTable(u"listHeld"_s, u"Rows that wait"_s, tab);
+  held_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
+                         QAbstractItemView::AnyKeyPressed);
+  connect(held_, &QTableWidget::cellChanged, this, &ListPage::correct);
+  save_ = keyButton(u"Save these rows"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"listSave"_s, tab);
+  connect(save_, &QPushButton::clicked, this, &ListPage::save);
+  auto* keys = new FlowLayout(6);
+  keys->addWidget(save_);
+  auto* column = new QVBoxLayout(tab);
+  column->addWidget(wordsLabel(u"Type over a cell to correct it; the row is read again. Rows left "
+                               "here are not imported."_s,
+                               u"note"_s, {}, tab));
+  column->addWidget(held_, 1);
+  column->addLayout(keys);
+  return tab;
+}
+
+void ListPage::layOut() {
+  title_ = wordsLabel({}, u"title"_s, u"listTitle"_s, this);
+  counts_ = wordsLabel({}, u"counts"_s, u"listCounts"_s, this);
+  trouble_ = wordsLabel({}, u"wrong"_s, u"listTrouble"_s, this);
+  tabs_ = new QTabWidget(this);
+  tabs_->setObjectName(u"listTabs"_s);
+  tabs_->addTab(columnsTab(), u"Columns"_s);
+  tabs_->addTab(pairsTab(), u"Pairs"_s);
+  tabs_->addTab(heldTab(), u"Rows that wait"_s);
+  skipped_ = listTable(u"listSkipped"_s, u"Skipped rows"_s, this);
+  tabs_->addTab(skipped_, u"Skipped"_s);
+  import_ = keyButton(u"Import"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"listImport"_s, this);
+  import_->setProperty("look", u"main"_s);
+  connect(import_, &QPushButton::clicked, this, &ListPage::import);
+  auto* leaving = keyButton(u"Cancel"_s, QKeySequence(Qt::Key_Escape), u"listLeave"_s, this);
+  connect(leaving, &QPushButton::clicked, this, &ListPage::leave);
+  auto* keys = new FlowLayout(6);
+  keys->addWidget(import_);
+  keys->addWidget(leaving);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(12, 4, 8, 4);
+  column->setSpacing(6);
+  column->addWidget(title_);
+  column->addWidget(counts_);
+  column->addWidget(trouble_);
+  column->addWidget(tabs_, 1);
+  column->addLayout(keys);
+  setFocusProxy(tabs_);
+}
+
+} // namespace gk::ui
