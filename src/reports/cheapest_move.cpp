@@ -9,9 +9,10 @@ namespace gk::reports {
 namespace {
 
 constexpr double tiny = 1e-9;
-constexpr double pull = 1e7;      ///< worth of a unit of the wanted change; above any cost of it
-constexpr int patience = 40;      ///< pivots without progress before Bland's rule takes over
-constexpr int mostPivots = 20000; ///< a stop; every tableau on the way is feasible
+constexpr double dust = 1e-11;
+constexpr double pull = 1e7;     ///< worth of a unit of the wanted change; above any cost of it
+constexpr int patience = 40;     ///< pivots without progress before Bland's rule takes over
+constexpr int mostPivots = 3000; ///< a stop; every tableau on the way is feasible
 
 /// min cost x with T x = 0, 0 <= x <= upper. Basic at first is an artificial variable for each row,
 /// held at 0, so that x = 0 is where it starts.
@@ -33,9 +34,10 @@ class Tableau {
   std::vector<double> solve() {
     int idle = 0;
     for (int i = 0; i < mostPivots; ++i) {
-      const auto column = entering(idle > patience);
+      const bool byBland = idle > patience;
+      const auto column = entering(byBland);
       if (!column) break;
-      idle = step(*column) > tiny ? 0 : idle + 1;
+      idle = step(*column, byBland) > tiny ? 0 : idle + 1;
     }
     std::vector<double> out(columns_);
     for (std::size_t i = 0; i < basis_.size(); ++i)
@@ -59,15 +61,18 @@ class Tableau {
   }
 
   /// How far the entering variable went.
-  double step(std::size_t column) {
+  double step(std::size_t column, bool byBland) {
     double length = upper_[column];
     std::optional<std::size_t> leaving;
     for (std::size_t i = 0; i < basis_.size(); ++i) {
       const double slope = at(i, column);
       if (std::fabs(slope) < tiny) continue;
       const double room = slope > 0 ? right_[i] / slope : (upper_[basis_[i]] - right_[i]) / -slope;
+      // Of equals the largest pivot, so that rounding does not grow; by Bland the lowest name.
       const bool isTie = leaving && std::fabs(room - length) <= tiny;
-      if (room < length - tiny || (isTie && basis_[i] < basis_[*leaving])) {
+      const bool isBetter = isTie && (byBland ? basis_[i] < basis_[*leaving]
+                                              : std::fabs(slope) > std::fabs(at(*leaving, column)));
+      if (room < length - tiny || isBetter) {
         length = std::max(room, 0.0);
         leaving = i;
       }
@@ -107,10 +112,14 @@ class Tableau {
     right_[row] /= by;
     for (std::size_t i = 0; i < basis_.size(); ++i) {
       const double factor = at(i, column);
-      if (i == row || std::fabs(factor) < tiny) continue;
-      for (const auto j : filled_)
-        at(i, j) -= factor * at(row, j);
+      if (i == row || factor == 0) continue;
+      for (const auto j : filled_) {
+        auto& cell = at(i, j);
+        cell -= factor * at(row, j);
+        if (std::fabs(cell) < dust) cell = 0; // what rounding left of nought
+      }
       right_[i] -= factor * right_[row];
+      if (std::fabs(right_[i]) < dust) right_[i] = 0;
     }
     const double factor = cost_[column];
     for (const auto j : filled_)
@@ -145,8 +154,8 @@ std::vector<double> cheapestMove(const std::vector<Movable>& movables,
     tableau.bound(j, movables[j].up, movables[j].cost);
     tableau.bound(count + j, movables[j].down, movables[j].cost);
   }
-  tableau.bound(which, wanted > 0 ? wanted : 0, -pull);
-  tableau.bound(count + which, wanted < 0 ? -wanted : 0, -pull);
+  tableau.bound(which, std::clamp(wanted, 0.0, movables[which].up), -pull);
+  tableau.bound(count + which, std::clamp(-wanted, 0.0, movables[which].down), -pull);
   const auto parts = tableau.solve();
   std::vector<double> changes(count);
   for (std::size_t j = 0; j < count; ++j)

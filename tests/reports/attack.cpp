@@ -3,6 +3,7 @@
 #include "base/random.h"
 #include "reports/cheapest_move.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -16,6 +17,7 @@ using reports::Suppressed;
 using reports::SuppressionRule;
 
 constexpr int attempts = 30;
+constexpr int reach = 16; ///< values tried on each side
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 class Attacker {
@@ -104,13 +106,17 @@ std::vector<std::string> attack(const CountSystem& system, const Suppressed& sho
     if (!reports::isTooSmall(cell, rule)) continue;
     const auto name = "cell " + std::to_string(i) + " of " + std::to_string(cell.value);
     if (cell.printed && shown.cells[i] == Showing::number) found.push_back(name + " is shown");
-    int open = 0;
-    for (int value = 0; value < rule.threshold(); ++value) {
-      if (!byNumbers.canBe(i, value)) found.push_back(name + " cannot be " + std::to_string(value));
-      open += byWords.canBe(i, value) ? 1 : 0;
+    for (auto* attacker : {&byNumbers, &byWords}) {
+      int low = cell.value;
+      int high = cell.value;
+      for (int value = std::max(0, cell.value - reach); value <= cell.value + reach; ++value) {
+        if (!attacker->canBe(i, value)) continue;
+        low = std::min(low, value);
+        high = std::max(high, value);
+      }
+      if (high - low + 1 < rule.leftOpen())
+        found.push_back(name + " is in " + std::to_string(low) + " to " + std::to_string(high));
     }
-    if (open < rule.leftOpenByWords())
-      found.push_back(name + ": the words leave " + std::to_string(open));
   }
   return found;
 }

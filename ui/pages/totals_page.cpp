@@ -94,8 +94,10 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(merge_, &QCheckBox::toggled, this, &TotalsPage::countReport);
   auto* mergeKey = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_E), merge_);
   connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
-  auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
-  choices->addWidget(save);
+  auto* draft = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
+  auto* issue = keyButton(u"Issue"_s, QKeySequence(Qt::ALT | Qt::Key_U), u"totalsIssue"_s, this);
+  choices->addWidget(draft);
+  choices->addWidget(issue);
   // What was said of one report is not true of the next.
   for (auto* box : findChildren<QComboBox*>())
     connect(box, &QComboBox::activated, this, [this] { Q_EMIT said({}); });
@@ -114,7 +116,8 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(factor_, &QComboBox::activated, this, chosen);
   for (const auto& [by, box] : filters_)
     connect(box, &QComboBox::activated, this, chosen);
-  connect(save, &QPushButton::clicked, this, &TotalsPage::save);
+  connect(draft, &QPushButton::clicked, this, [this] { save(Going::draft); });
+  connect(issue, &QPushButton::clicked, this, [this] { save(Going::out); });
 }
 
 void TotalsPage::refresh() {
@@ -247,8 +250,7 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
   out.today = context().clock.now().date();
   const auto program = book().program();
   if (!went(program)) return std::nullopt;
-  if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
-    out.suppression = *rule;
+  out.suppression = reports::SuppressionRule::of(program->value);
   out.whatIf = whatIf_->whatIf();
   if (const auto school = choice().of(Factor::school))
     out.school = counted_->facts.schools().at(*school);

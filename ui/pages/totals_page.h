@@ -70,7 +70,9 @@ class TotalsPage final : public Page {
   void showBehind(reports::Table rows);
   /// As `make` has them, once every name is opened, which is long work.
   void showNamed(std::function<reports::Table(const reports::Names&)> make);
-  void save();
+  /// Whether what is saved is noted as issued.
+  enum class Going { draft, out };
+  void save(Going going);
   [[nodiscard]] reports::Factor factor() const;
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;

@@ -12,8 +12,15 @@ namespace gk::ui {
 
 using reports::ReportKind;
 
+namespace {
+
+/// On the foot of what was not issued.
+const QString draftWords = u"Draft: not noted as issued, so not to be handed out"_s;
+
+} // namespace
+
 /// The rows behind a number name children: they go alone, and only when they are looked at.
-void TotalsPage::save() {
+void TotalsPage::save(Going going) {
   auto tables = browser_->tables();
   if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
   if (tables.empty() || isCounting()) return;
@@ -37,16 +44,21 @@ void TotalsPage::save() {
       session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
                           {tables_, release_, exposed_}, context().clock.now().date());
   if (!went(issue)) return;
+  const bool goesOut = going == Going::out;
   const auto use = isForFunder() ? QString() : u", for use inside the program"_s;
   saveReport(
       context(), this,
       {reports::reportTitle(kind(), records, choice), term_->currentText(), std::move(tables),
-       current, toQt(issue->words)},
-      [this, issue = *issue, use](const base::Result<QString>& saved) {
+       current, goesOut ? toQt(issue->words) : draftWords},
+      [this, issue = *issue, use, goesOut](const base::Result<QString>& saved) {
         if (!went(saved)) return;
+        if (!goesOut) {
+          Q_EMIT said(u"Draft saved as %1. To hand it out, issue it (Alt+U)."_s.arg(*saved));
+          return;
+        }
         if (wentAfter(u"%1 is saved, but not recorded as issued. Do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
-          Q_EMIT said(u"Saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
+          Q_EMIT said(u"Issued: saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
       });
 }
 
