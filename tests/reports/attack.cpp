@@ -30,7 +30,7 @@ class Attacker {
       movables_.push_back({value - least(i), most(i) - value, 1});
     }
     for (const auto& sum : system.sums) {
-      reports::Balance balance{{sum.whole, -1}};
+      reports::Balance balance{{sum.whole, -sum.times}};
       for (const auto part : sum.parts)
         balance.emplace_back(part, 1);
       balances_.push_back(std::move(balance));
@@ -77,7 +77,7 @@ class Attacker {
     for (std::size_t i = 0; i < other.size(); ++i)
       if (other[i] < least(i) || other[i] > most(i)) return false;
     for (const auto& sum : system_.sums) {
-      double left = other[sum.whole];
+      double left = sum.times * other[sum.whole];
       for (const auto part : sum.parts)
         left -= other[part];
       if (left != 0) return false;
