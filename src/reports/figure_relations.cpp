@@ -36,7 +36,9 @@ class RowSums {
     if (relation.kind == RelationKind::sum)
       system_.sums.push_back({whole, *std::move(parts), relation.times});
     else
-      system_.addRest(relation.kind == rest && restIsSecret ? CountKind::rest : CountKind::slack,
+      system_.addRest(!restIsSecret || relation.kind == slack ? CountKind::slack
+                      : relation.kind == few                  ? CountKind::count
+                                                              : CountKind::rest,
                       whole, *std::move(parts), relation.times);
   }
 
@@ -97,6 +99,9 @@ const std::vector<Relation<Figure>>& relations() {
       {rest, {screened}, {sealed}, 1, "Sealed are of those screened."},
       {rest, {screened}, {varnish}, 1, "Varnish is of those screened."},
       {rest, {screened}, {untreated}, 1, "Untreated decay is of those screened."},
+      {sum, {screened}, {decayKnown}, 1, "Decay was recorded of all screened, where that is so."},
+      {few, {screened}, {decayKnown}, 1, "Decay was recorded of some of those screened."},
+      {rest, {decayKnown}, {untreated}, 1, "Untreated decay is of those recorded."},
       {rest, {screened}, {early, urgent}, 1, "Early and urgent are of those screened."},
       {sum, {untreated}, {early, urgent}, 1, "Untreated = early + urgent, where that is so."},
       {sum, {teeth}, {firstMolars, secondMolars, otherTeeth}, 1, "Teeth = first + second + other."},
@@ -166,7 +171,8 @@ std::map<Figure, std::optional<int>> rowOf(const Participation& at) {
           {Figure::varnish, at.varnish},
           {Figure::untreated, at.untreated},
           {Figure::early, at.early},
-          {Figure::urgent, at.urgent}};
+          {Figure::urgent, at.urgent},
+          {Figure::decayKnown, at.decayKnown()}};
 }
 
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at) {
@@ -198,33 +204,73 @@ std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts) {
   return row;
 }
 
+template <>
+const std::vector<std::pair<Figure, Figure>>& rates() {
+  using enum Figure;
+  static const std::vector<std::pair<Figure, Figure>> all{
+      {consented, enrolled}, {screened, consented}, {needing, screened}, {sealed, needing},
+      {teeth, sealed},       {untreated, screened}, {urgent, screened},  {untreated, decayKnown}};
+  return all;
+}
+
+template <>
+const std::vector<std::pair<CheckFigure, CheckFigure>>& rates() {
+  using enum CheckFigure;
+  static const std::vector<std::pair<CheckFigure, CheckFigure>> all{{childrenFound, childrenDue},
+                                                                    {whole, assessable}};
+  return all;
+}
+
+template <>
+const std::vector<std::pair<PupilFigure, PupilFigure>>& rates() {
+  static const std::vector<std::pair<PupilFigure, PupilFigure>> none;
+  return none;
+}
+
 double dearness(Figure figure) {
   switch (figure) {
-  case Figure::consented:
-  case Figure::sealed:
-    return 4;
   case Figure::screened:
-    return 3;
-  case Figure::untreated:
+    return 5;
+  case Figure::consented:
+    return 4;
+  case Figure::sealed:
   case Figure::teeth:
-    return 2;
+    return 3;
   case Figure::enrolled:
   case Figure::formsBack:
-  case Figure::notScreened:
   case Figure::needing:
+  case Figure::varnish:
+    return 2;
   case Figure::firstMolars:
   case Figure::secondMolars:
   case Figure::otherTeeth:
-  case Figure::varnish:
+  case Figure::untreated:
+    return 1;
+  case Figure::notScreened:
   case Figure::early:
   case Figure::urgent:
-    return 1;
+  case Figure::decayKnown:
+    return .5;
   }
   base::fail("no such figure");
 }
 
 double dearness(CheckFigure figure) {
-  return figure == CheckFigure::assessable || figure == CheckFigure::whole ? 2 : 1;
+  switch (figure) {
+  case CheckFigure::childrenDue:
+  case CheckFigure::childrenFound:
+  case CheckFigure::assessable:
+  case CheckFigure::whole:
+    return 2;
+  case CheckFigure::due:
+  case CheckFigure::examined:
+    return 1;
+  case CheckFigure::part:
+  case CheckFigure::lost:
+  case CheckFigure::cannotAssess:
+    return .5;
+  }
+  base::fail("no such figure");
 }
 
 double dearness(PupilFigure figure) {
@@ -237,7 +283,8 @@ bool isOpen(Figure figure, BySchool bySchool) {
 }
 
 bool isFinding(Figure figure) {
-  return figure == Figure::untreated || figure == Figure::early || figure == Figure::urgent;
+  return figure == Figure::untreated || figure == Figure::early || figure == Figure::urgent ||
+         figure == Figure::decayKnown;
 }
 
 CountKind kindOf(PupilFigure /*figure*/, BySchool /*bySchool*/) {
@@ -265,6 +312,7 @@ CountKind kindOf(Figure figure, BySchool bySchool) {
   case Figure::untreated:
   case Figure::early:
   case Figure::urgent:
+  case Figure::decayKnown:
     return CountKind::count;
   }
   base::fail("no such figure");

@@ -3,6 +3,7 @@
 #include "reports/published_counts.h"
 
 #include <map>
+#include <utility>
 #include <vector>
 
 namespace gk::reports {
@@ -14,6 +15,7 @@ namespace gk::reports {
 enum class RelationKind {
   sum,  ///< the parts are the whole; where it is so, else the reader knows nothing of it
   rest, ///< what the whole has left beside its parts is a number of children or teeth
+  few,  ///< the same, but that nothing is left tells nothing of anybody
   slack ///< it cannot be below nought, and is nobody's secret
 };
 
@@ -37,13 +39,18 @@ struct CohortRelation {
 };
 const std::vector<CohortRelation>& cohortRelations();
 
+/// The rates that the tables print, part and whole.
+template <class E>
+const std::vector<std::pair<E, E>>& rates();
+
 /// The values; none for a figure that nobody knows.
 std::map<Figure, std::optional<int>> rowOf(const Participation& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);
 std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts);
 
-/// Denominators of many rates are withheld last; what only fills a column, first.
+/// How much is lost with a count, beside the rates built on it: participation is hidden last, then
+/// services, and findings first. What only fills a column goes before all of them.
 double dearness(Figure figure);
 double dearness(CheckFigure figure);
 double dearness(PupilFigure figure);

@@ -93,9 +93,7 @@ struct Publication {
   }
 
   /// Small counts that stay within reach, or nearly, whatever is hidden.
-  [[nodiscard]] int exposed() const {
-    return static_cast<int>(shown.exposed.size() + shown.narrowed.size());
-  }
+  [[nodiscard]] int exposed() const { return shown.leaks(); }
   [[nodiscard]] bool isLeaky() const { return exposed() > 0; }
 
   [[nodiscard]] int size() const {

@@ -3,14 +3,14 @@
 #include "reports/publication.h"
 #include "reports/published_besides.h"
 
+#include <set>
+
 namespace gk::reports {
 
 namespace {
 
 /// Each size tried suppresses the term anew.
 constexpr std::size_t mostToMerge = 12;
-/// Of the schools, a third of them as one row, then a half.
-constexpr std::size_t mergedInTurn[]{3, 2};
 
 using Term = Publication<Figure>;
 using Checks = Publication<CheckFigure>;
@@ -50,27 +50,31 @@ Table serviceTable(const Term& term) {
 }
 
 Table findingTable(const Term& term) {
-  Table table{"Findings",
-              {{"School"},
-               right("Screened"),
-               right("Untreated decay"),
-               right("%"),
-               right("Early care"),
-               right("Urgent"),
-               right("% urgent")},
-              {},
-              {"By the screening, not a dental examination."}};
+  const bool couldBeTold = !term.counts.grid.back().contains(Figure::decayKnown);
+  Table table{"Findings", {{"School"}, right("Screened"), right("Untreated decay")}, {}, {}};
+  if (couldBeTold)
+    table.notes = {"By the screening, not a dental examination."};
+  else {
+    table.columns.push_back(right("Decay recorded"));
+    table.notes = {
+        "By the screening, not a dental examination. Untreated decay, %: of the children "
+        "of whom it could be told. Urgent, %: of all screened."};
+  }
+  for (const auto* heading : {"%", "Early care", "Urgent", "% urgent"})
+    table.columns.push_back(right(heading));
   const auto rows =
       term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone : RowsPrinted::all;
   term.fill(
       table,
-      [](const ShownRow<Figure>& row) -> Cells {
-        return {row.count(Figure::screened),
-                row.count(Figure::untreated),
-                row.rate(Figure::untreated, Figure::screened),
-                row.count(Figure::early),
-                row.count(Figure::urgent),
-                row.rate(Figure::urgent, Figure::screened)};
+      [&](const ShownRow<Figure>& row) {
+        Cells cells{row.count(Figure::screened), row.count(Figure::untreated)};
+        if (!couldBeTold) cells.push_back(row.count(Figure::decayKnown));
+        for (auto& cell :
+             {row.rate(Figure::untreated, couldBeTold ? Figure::screened : Figure::decayKnown),
+              row.count(Figure::early), row.count(Figure::urgent),
+              row.rate(Figure::urgent, Figure::screened)})
+          cells.push_back(cell);
+        return cells;
       },
       rows);
   if (rows == RowsPrinted::totalAlone)
@@ -141,9 +145,8 @@ Publication<E> firstThatHolds(const TermTotals& totals, const SuppressionRule& r
   if (!apart.isLeaky()) return apart;
   const auto keys = bySize(totals);
   if (groups.empty())
-    for (const auto divisor : mergedInTurn) {
-      const auto size = keys.size() / divisor;
-      if (size < 2) continue;
+    for (const auto size : std::set{std::size_t{2}, keys.size() / 3, keys.size() / 2}) {
+      if (size < 2 || size >= keys.size()) continue;
       auto merged = made({{keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(size)}},
                          RowsPrinted::all, Search::untilLeak);
       if (!merged.isLeaky()) return merged;

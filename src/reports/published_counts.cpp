@@ -13,7 +13,7 @@ namespace gk::reports {
 namespace {
 
 /// A total says more to more readers than one school's line.
-constexpr double dearTotal = 5;
+constexpr double dearTotal = 20;
 
 template <class E>
 struct Line {
@@ -45,7 +45,6 @@ class Builder {
   Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups,
           BySchool bySchool, RowsPrinted rows)
       : bySchool_(bySchool), next_(schools.size() + 1) {
-    out_.system.totalRow = schools.size();
     for (std::size_t i = 0; i < schools.size(); ++i) {
       names_[schools[i].key] = schools[i].name;
       schools_.push_back(addLine(schools[i], {schools[i].key}, i, 1));
@@ -299,6 +298,9 @@ class Builder {
   void print(const Placed<E>& placed, std::string name) {
     for (const auto& [figure, cell] : placed.cells)
       out_.system.cells[cell].printed = true;
+    for (const auto& [part, whole] : rates<E>())
+      if (placed.cells.contains(part) && placed.cells.contains(whole))
+        out_.system.rates.emplace_back(placed.cells.at(part), placed.cells.at(whole));
     out_.grid.push_back(placed.cells);
     out_.names.push_back(std::move(name));
     out_.schools.push_back(placed.schools);
@@ -421,8 +423,13 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
                       const Groups& groups, BySchool bySchool, RowsPrinted rows) {
   auto lines = linesOf<Figure>(totals.schools);
   if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
-  auto builder = begin<Figure>(lines, {"", "", rowOf(totals.total)}, earlier, &Release::term,
-                               groups, bySchool, rows);
+  lines.push_back({"", "", rowOf(totals.total)});
+  if (totals.total.couldNotTell == 0) // then it is the number screened under another name
+    for (auto& line : lines)
+      line.values.erase(Figure::decayKnown);
+  const auto total = std::move(lines.back());
+  lines.pop_back();
+  auto builder = begin<Figure>(lines, total, earlier, &Release::term, groups, bySchool, rows);
   std::vector<std::pair<CheckFigure, Figure>> pairs;
   for (const auto& one : cohortRelations())
     pairs.emplace_back(one.dueNow, one.sealedThen);

@@ -25,7 +25,8 @@ enum class Figure {
   varnish,
   untreated,
   early,
-  urgent
+  urgent,
+  decayKnown ///< where it could not be told of every child
 };
 /// What is published of the checks: teeth, but for the children.
 enum class CheckFigure {
@@ -137,7 +138,7 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Figure> = std::to_array<std::string_view>(
     {"enrolled", "forms back", "consented", "screened", "not screened", "needing", "sealed",
      "first molars", "second molars", "other teeth", "teeth", "varnish", "untreated", "early",
-     "urgent"});
+     "urgent", "decay known"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
     std::to_array<std::string_view>({"children due", "children found", "due", "examined",

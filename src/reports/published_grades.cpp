@@ -89,10 +89,12 @@ Said saidBy(const ByGrade& made) {
       const bool isTotal = made.counts.schools[row].empty();
       const bool isShown = made.shown.cells[cell] == Showing::number;
       if (isTotal && !isShown) return {};
-      if (isTotal) continue;
-      if (!isShown)
+      // Enrollment is shown whatever the bands: it is no reason for fine ones.
+      if (isTotal || figure == Figure::enrolled) continue;
+      if (!isShown) {
+        --said.numbers; // a wider band is better than a blank
         --said.notHidden;
-      else if (made.counts.system.cells[cell].value > 0)
+      } else if (made.counts.system.cells[cell].value > 0)
         ++said.numbers;
     }
   return said;

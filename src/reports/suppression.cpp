@@ -5,69 +5,90 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
-#include <map>
 #include <optional>
-#include <set>
 
 namespace gk::reports {
 
 namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
-constexpr double moved = 1e-6;
 /// Costs of a unit: what is hidden anyway, and a nought, whose hiding says "there may be some".
 constexpr double free = 1e-3;
-constexpr double dearAsNought = 1e5;
-/// Tries to make another table one of whole numbers.
-constexpr int mostDives = 8;
-constexpr int mostTimes = 4;
-/// Rows beside a cell's own and the total that are tried first; all, when these do not do.
-constexpr std::size_t rowsAtFirst = 14;
+constexpr double dearAsNought = 1e3;
 
 /// What a reader goes by: the numbers alone, or the words that stand for the hidden ones too.
 enum class Reading { numbers, words };
 
 /// The values of a cell in the other tables that were found so far.
 struct Reached {
-  double low;
-  double high;
+  int low;
+  int high;
 };
 
+std::vector<Balance> balancesOf(const CountSystem& system) {
+  std::vector<Balance> out;
+  for (const auto& sum : system.sums) {
+    out.push_back({{sum.whole, -sum.times}});
+    for (const auto part : sum.parts)
+      out.back().emplace_back(part, 1);
+  }
+  return out;
+}
+
+/// Hides for each small count in turn what must be hidden for it. Other tables that fit are kept as
+/// the range that they give each cell: they go on to fit, since more is hidden and less said as it
+/// goes on. So a small count is safe once five values were found for it, each in a table of whole
+/// numbers that keeps every sum.
 class Suppressor {
  public:
   Suppressor(const CountSystem& system, const SuppressionRule& rule)
-      : system_(system), rule_(rule), isHidden_(system.cells.size()), says_(system.cells.size()) {
+      : system_(system), rule_(rule), isHidden_(system.cells.size()), says_(system.cells.size()),
+        rates_(system.cells.size()), moves_(system.cells.size(), balancesOf(system)) {
     for (std::size_t i = 0; i < system_.cells.size(); ++i) {
       const auto& cell = system_.cells[i];
-      const double value = cell.value;
-      byNumbers_.push_back({value, value});
-      byWords_.push_back({value, value});
+      byNumbers_.push_back({cell.value, cell.value});
+      byWords_.push_back({cell.value, cell.value});
       if (cell.outAlready) continue;
       const bool small = isTooSmall(cell, rule_);
       if (small) small_.push_back(i);
       isHidden_[i] = small || !cell.printed;
       says_[i] = small && cell.printed && cell.value > 0;
-      rows_.insert(cell.row);
     }
+    // Findings, which come last, before participation: what is printed beside hidden findings is
+    // worth less.
+    std::ranges::reverse(small_);
+    for (const auto& [part, whole] : system_.rates) {
+      rates_.at(part).push_back(whole);
+      rates_.at(whole).push_back(part);
+    }
+    readBy(Reading::words);
   }
 
   Suppressed run(Search search) {
     Suppressed out;
     for (const auto cell : small_) {
       if (search == Search::untilLeak && !(out.exposed.empty() && out.narrowed.empty())) break;
-      if (protect(cell, Reading::words)) continue;
+      if (protect(cell)) continue;
       unsayBeside(cell);
-      if (protect(cell, Reading::words)) continue;
+      if (protect(cell)) continue;
       says_.assign(says_.size(), false);
-      if (protect(cell, Reading::words)) continue;
-      const bool byNumbers = protect(cell, Reading::numbers);
+      readBy(Reading::words);
+      if (protect(cell)) continue;
+      readBy(Reading::numbers);
+      const bool byNumbers = protect(cell);
+      readBy(Reading::words);
       // What another term's pages give away by themselves is not this page's to save.
       const auto& at = system_.cells[cell];
       const bool saidTooMuch = at.saidUnder > 0 && at.saidUnder <= rule_.leftOpen();
-      if (at.isOfOtherTerm && (!byNumbers || saidTooMuch)) continue;
+      if (at.isOfOtherTerm && (!byNumbers || saidTooMuch)) {
+        isGivenAway_ = true;
+        continue;
+      }
       (byNumbers ? out.narrowed : out.exposed).push_back(cell);
     }
+    if (out.exposed.empty() && out.narrowed.empty() && !isGivenAway_) showWhatCan();
     for (std::size_t i = 0; i < system_.cells.size(); ++i)
       out.cells.push_back(!isHidden_[i] ? Showing::number
                           : says_[i]    ? Showing::fewer
@@ -76,150 +97,151 @@ class Suppressor {
   }
 
  private:
-  /// Values around the true one where that can be, else those above or below it.
-  bool protect(std::size_t cell, Reading reading) {
-    const int wide = rule_.leftOpen();
-    const int value = system_.cells[cell].value;
-    const int below = std::min(wide / 2, std::max(value - 1, 0));
-    for (const int down : {below, value == 0 ? 0 : below + 1, wide - 1, 0}) {
-      if (isOpen(cell, reading)) return true;
-      if (down > 0) reach(cell, -std::min(down, value), reading);
-      if (isOpen(cell, reading)) return true;
-      if (down < wide - 1) reach(cell, wide - 1 - down, reading);
-    }
-    return isOpen(cell, reading);
+  /// What differs in another table: where, and by how much.
+  using OtherTable = std::vector<std::pair<std::size_t, int>>;
+
+  /// Other tables around a cell's value, and what hiding costs them.
+  struct Found {
+    std::vector<std::vector<int>> tables;
+    double cost = 0;
+  };
+
+  [[nodiscard]] std::vector<Reached>& reached() {
+    return reading_ == Reading::words ? byWords_ : byNumbers_;
   }
 
-  [[nodiscard]] bool isOpen(std::size_t cell, Reading reading) const {
-    const auto& at = reading == Reading::words ? byWords_[cell] : byNumbers_[cell];
-    return std::floor(at.high + moved) - std::ceil(at.low - moved) + 1 >= rule_.leftOpen();
-  }
-
-  /// Finds the cheapest other table in which the cell differs by `change`, and hides what differs.
-  void reach(std::size_t cell, int change, Reading reading) {
-    if (change == 0) return;
-    if (!reachWithin(cell, change, reading, nearby(cell)))
-      reachWithin(cell, change, reading, rows_);
-  }
-
-  [[nodiscard]] std::set<std::size_t> nearby(std::size_t cell) const {
-    const auto own = system_.cells[cell].row;
-    std::set<std::size_t> rows{own, system_.totalRow};
-    auto next = rows_.upper_bound(own);
-    for (std::size_t i = 0; i < rows_.size() && rows.size() < rowsAtFirst + 2; ++i, ++next) {
-      if (next == rows_.end()) next = rows_.begin();
-      rows.insert(*next);
+  /// Whether five values in a row are possible, at the least cost: so many of them below its own.
+  bool protect(std::size_t cell) {
+    const int wide = rule_.leftOpen() - 1;
+    std::optional<Found> best;
+    const int half = wide / 2;
+    for (int i = 0; i <= 2 * half + 1; ++i) {
+      const int down = half + (i % 2 == 0 ? -i / 2 : (i + 1) / 2);
+      if (down < 0 || down > wide) continue;
+      auto found = around(cell, down, wide - down);
+      if (!found || (best && found->cost >= best->cost)) continue;
+      best = std::move(found);
+      if (best->cost == 0) break;
     }
-    return rows;
-  }
-
-  bool reachWithin(std::size_t cell, int change, Reading reading,
-                   const std::set<std::size_t>& rows) {
-    std::vector<std::size_t> cells;
-    std::map<std::size_t, std::size_t> place;
-    std::vector<Movable> movables;
-    for (std::size_t i = 0; i < system_.cells.size(); ++i) {
-      if (system_.cells[i].outAlready || !rows.contains(system_.cells[i].row)) continue;
-      place[i] = cells.size();
-      cells.push_back(i);
-      movables.push_back({system_.cells[i].value - least(i, reading),
-                          most(i, reading) - system_.cells[i].value, cost(i)});
-    }
-    const auto kept = balances(place);
-    const auto changes = wholeMove(movables, kept, place.at(cell), change);
-    if (!changes) return false;
-    for (std::size_t j = 0; j < cells.size(); ++j) {
-      const double by = (*changes)[j];
-      if (std::fabs(by) <= moved) continue;
-      isHidden_[cells[j]] = true;
-      note(cells[j], by, byNumbers_);
-      if (reading == Reading::words) note(cells[j], by, byWords_);
-    }
+    if (!best) return false;
+    for (const auto& table : best->tables)
+      use(table);
     return true;
   }
 
-  /// The cheapest move is one of whole numbers as a rule. Where it is not, some multiple of it may
-  /// be, which moves the cell further than asked; else what moves by a fraction is let move less,
-  /// one cell at a time.
-  static std::optional<std::vector<double>> wholeMove(std::vector<Movable> movables,
-                                                      const std::vector<Balance>& balances,
-                                                      std::size_t which, int change) {
-    for (int dive = 0; dive < mostDives; ++dive) {
-      const auto changes = cheapestMove(movables, balances, which, change);
-      if (std::fabs(changes[which] - change) > moved) return std::nullopt;
-      for (int times = 1; times <= mostTimes; ++times)
-        if (auto whole = wholeTimes(changes, times); holds(whole, movables, balances)) return whole;
-      const auto worst = std::ranges::max_element(changes, {}, fractionOf);
-      auto& movable = movables[static_cast<std::size_t>(worst - changes.begin())];
-      (*worst > 0 ? movable.up : movable.down) = std::floor(std::fabs(*worst));
+  std::optional<Found> around(std::size_t cell, int down, int up) {
+    const int value = system_.cells[cell].value;
+    const auto& range = reached()[cell];
+    Found out;
+    for (const auto& [isThere, change] :
+         {std::pair(range.low <= value - down, -down), std::pair(range.high >= value + up, up)}) {
+      if (isThere) continue;
+      auto table = moves_.cheapest(cell, change);
+      if (!table) return std::nullopt;
+      for (std::size_t i = 0; i < table->size(); ++i)
+        if ((*table)[i] != 0 && !isHidden_[i]) out.cost += cost(i);
+      out.tables.push_back(*std::move(table));
     }
-    return std::nullopt;
-  }
-
-  static double fractionOf(double value) { return std::fabs(value - std::round(value)); }
-
-  static std::vector<double> wholeTimes(const std::vector<double>& changes, int times) {
-    std::vector<double> out;
-    out.reserve(changes.size());
-    for (const double one : changes)
-      out.push_back(std::round(times * one));
     return out;
   }
 
-  static bool holds(const std::vector<double>& changes, const std::vector<Movable>& movables,
-                    const std::vector<Balance>& balances) {
-    for (std::size_t j = 0; j < changes.size(); ++j)
-      if (changes[j] < -movables[j].down - moved || changes[j] > movables[j].up + moved)
-        return false;
-    return std::ranges::all_of(balances, [&](const Balance& balance) {
-      double left = 0;
-      for (const auto& [movable, weight] : balance)
-        left += weight * changes[movable];
-      return std::fabs(left) < moved;
+  /// Hides what differs in another table.
+  void use(const std::vector<int>& table) {
+    OtherTable changes;
+    for (std::size_t i = 0; i < table.size(); ++i) {
+      if (table[i] == 0) continue;
+      changes.emplace_back(i, table[i]);
+      if (isHidden_[i]) continue;
+      isHidden_[i] = true;
+      allow(i);
+      for (const auto other : rates_[i])
+        allow(other);
+    }
+    note(changes, byNumbers_);
+    if (reading_ == Reading::numbers) return;
+    note(changes, byWords_);
+    tables_.push_back(std::move(changes));
+  }
+
+  void note(const OtherTable& changes, std::vector<Reached>& reached) const {
+    for (const auto& [i, change] : changes) {
+      const int value = system_.cells[i].value + change;
+      reached[i] = {std::min(reached[i].low, value), std::max(reached[i].high, value)};
+    }
+  }
+
+  /// What was hidden for one small count may no longer be needed after others: the dearest is
+  /// tried first. It is shown again where each small count has five values with it fixed.
+  void showWhatCan() {
+    std::vector<std::pair<double, std::size_t>> others;
+    for (std::size_t i = 0; i < system_.cells.size(); ++i)
+      if (isHidden_[i] && system_.cells[i].printed && !isTooSmall(system_.cells[i], rule_))
+        others.emplace_back(worth(i), i);
+    std::ranges::stable_sort(others, std::greater<>(), [](const auto& one) { return one.first; });
+    mayHideMore_ = false;
+    readBy(Reading::words);
+    for (const auto& other : others)
+      tryToShow(other.second);
+  }
+
+  void tryToShow(std::size_t cell) {
+    const auto tables = tables_;
+    const auto ranges = byWords_;
+    isHidden_[cell] = false;
+    allow(cell);
+    std::erase_if(tables_, [&](const auto& table) {
+      return std::ranges::find(table, cell, [](const auto& one) { return one.first; }) !=
+             table.end();
     });
+    for (std::size_t i = 0; i < byWords_.size(); ++i)
+      byWords_[i] = {system_.cells[i].value, system_.cells[i].value};
+    for (const auto& table : tables_)
+      note(table, byWords_);
+    if (std::ranges::all_of(small_, [&](std::size_t small) { return protect(small); })) return;
+    isHidden_[cell] = true;
+    allow(cell);
+    tables_ = tables;
+    byWords_ = ranges;
   }
 
-  /// Tables found under one reading stay possible: more is hidden, and less said, as it goes on.
-  void note(std::size_t cell, double change, std::vector<Reached>& reached) const {
-    auto& at = reached[cell];
-    at.low = std::min(at.low, system_.cells[cell].value + change);
-    at.high = std::max(at.high, system_.cells[cell].value + change);
+  void readBy(Reading reading) {
+    reading_ = reading;
+    for (std::size_t i = 0; i < system_.cells.size(); ++i)
+      allow(i);
   }
 
-  [[nodiscard]] std::vector<Balance>
-  balances(const std::map<std::size_t, std::size_t>& place) const {
-    std::vector<Balance> out;
-    for (const auto& sum : system_.sums) {
-      Balance balance;
-      if (const auto at = place.find(sum.whole); at != place.end())
-        balance.emplace_back(at->second, -sum.times);
-      for (const auto part : sum.parts)
-        if (const auto at = place.find(part); at != place.end())
-          balance.emplace_back(at->second, 1);
-      if (!balance.empty()) out.push_back(std::move(balance));
-    }
-    return out;
-  }
-
-  [[nodiscard]] double least(std::size_t i, Reading reading) const {
+  void allow(std::size_t i) {
     const auto& cell = system_.cells[i];
-    if (reading == Reading::numbers) return 0;
+    if (cell.outAlready || (!isHidden_[i] && !mayHideMore_))
+      moves_.allow(i, {0, 0, 0});
+    else
+      moves_.allow(i, {cell.value - least(i), most(i) - cell.value, cost(i)});
+  }
+
+  [[nodiscard]] double least(std::size_t i) const {
+    const auto& cell = system_.cells[i];
+    if (reading_ == Reading::numbers) return 0;
     if (says_[i] || cell.saidUnder > 0) return 1;
     if (!cell.printed || cell.value < rule_.threshold()) return 0;
     return isTooSmall(cell, rule_) ? 0 : rule_.threshold();
   }
 
-  [[nodiscard]] double most(std::size_t i, Reading reading) const {
-    if (reading == Reading::numbers) return endless;
+  [[nodiscard]] double most(std::size_t i) const {
+    if (reading_ == Reading::numbers) return endless;
     const int before = system_.cells[i].saidUnder;
     if (says_[i]) return (before > 0 ? std::min(before, rule_.threshold()) : rule_.threshold()) - 1;
     return before > 0 ? before - 1 : endless;
   }
 
-  [[nodiscard]] double cost(std::size_t i) const {
+  [[nodiscard]] double cost(std::size_t i) const { return isHidden_[i] ? free : worth(i); }
+
+  /// A count goes with the rates that are built on it. Small schools are hidden before large ones.
+  [[nodiscard]] double worth(std::size_t i) const {
     const auto& cell = system_.cells[i];
-    if (isHidden_[i]) return free;
-    return cell.value == 0 ? dearAsNought : cell.dearness * cell.value;
+    if (cell.value == 0) return dearAsNought;
+    const auto rates =
+        std::ranges::count_if(rates_[i], [&](std::size_t other) { return !isHidden_[other]; });
+    return cell.dearness * static_cast<double>(1 + rates) * std::sqrt(cell.value);
   }
 
   /// In a sum where every part says how small it is, the parts bound each other.
@@ -231,6 +253,7 @@ class Suppressor {
       for (const auto part : sum.parts)
         says_[part] = false;
     }
+    readBy(Reading::words);
   }
 
   const CountSystem& system_;
@@ -240,7 +263,12 @@ class Suppressor {
   std::vector<Reached> byNumbers_;
   std::vector<Reached> byWords_;
   std::vector<std::size_t> small_;
-  std::set<std::size_t> rows_;
+  std::vector<std::vector<std::size_t>> rates_; ///< what each cell is a rate with
+  std::vector<OtherTable> tables_;              ///< that fit by the words
+  Reading reading_ = Reading::words;
+  bool mayHideMore_ = true;
+  bool isGivenAway_ = false; ///< something, by another term's pages
+  Moves moves_;
 };
 
 } // namespace

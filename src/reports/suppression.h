@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace gk::reports {
@@ -64,6 +65,8 @@ struct CountSystem {
   std::vector<CountCell> cells;
   std::vector<CountSum> sums;
   std::size_t totalRow = 0;
+  /// Part and whole of each rate that is printed where both are.
+  std::vector<std::pair<std::size_t, std::size_t>> rates;
 
   std::size_t add(CountCell cell);
   /// The difference of a group, so many times, and some of its parts, as a cell of its own that is
@@ -80,6 +83,8 @@ struct Suppressed {
   std::vector<std::size_t> exposed;
   /// Small counts for which the words, read at their strongest, leave fewer values than they must.
   std::vector<std::size_t> narrowed{};
+
+  [[nodiscard]] int leaks() const { return static_cast<int>(exposed.size() + narrowed.size()); }
 };
 
 /// One count within reach is enough where another set of rows can be tried.

@@ -141,8 +141,8 @@ TEST_CASE("The same counts shown in another way are no new version, and other co
   const auto totals = term.totals();
   const Groups two{{keyOf(totals.schools[0]), keyOf(totals.schools[1])}};
   CHECK(issue({}, 10).number == 1);
-  CHECK(issue(two, 10).words == "Version 1 of 17 November 2026, printed again");
-  CHECK(issue({}, 20).words == "Version 1 of 17 November 2026, printed again");
+  CHECK(issue(two, 10).words == "Version 1 of November 17, 2026, printed again");
+  CHECK(issue({}, 20).words == "Version 1 of November 17, 2026, printed again");
   const auto day = term.day(schools[2], "2026-10-07");
   for (int i = 0; i < 12; ++i)
     term.screen(term.child(schools[2]), day);

@@ -23,8 +23,8 @@ bool isDone(const std::string& command) {
 }
 
 bool hasSolver() {
-  return test::runsOutside("python3-swiglpk",
-                           isDone(systemPython + " -c 'import swiglpk' 2>/dev/null"));
+  return test::runsOutside("python3-scipy",
+                           isDone(systemPython + " -c 'import scipy.optimize' 2>/dev/null"));
 }
 
 struct Attacked {
@@ -137,15 +137,15 @@ TEST_CASE("The attack finds a count that four molars a child or the next term's 
   // 36 first molars of fewer than ten children are nine children's.
   write(pages / "0", "0-0", "services.csv",
         "School,Needing sealants,Sealed,First molars\n"
-        "Elderbrook,withheld,fewer than 10,36\nTotal,withheld,withheld,withheld\n");
+        "Elderbrook,suppressed,fewer than 10,36\nTotal,suppressed,suppressed,suppressed\n");
   write(pages / "0", ".", "truth.csv", "0-0,Elderbrook,sealed,9\n");
   said("('0-0', 'Elderbrook', 'sealed'): 9 is in 9 to 9");
   // 47 needed sealants, and the year after 38 children are due.
   write(pages / "0", "0-0", "services.csv",
         "School,Needing sealants,Sealed,First molars\n"
-        "Brindle Quay,47,withheld,139\nTotal,47,withheld,139\n");
+        "Brindle Quay,47,suppressed,139\nTotal,47,suppressed,139\n");
   write(pages / "0", "1-0", "checks.csv",
-        "Placed at,Children due,Teeth due\nBrindle Quay,38,139\nTotal,38,139\n");
+        "School where placed,Children due,Teeth due\nBrindle Quay,38,139\nTotal,38,139\n");
   write(pages / "0", ".", "truth.csv", "0-0,Brindle Quay,needing,47\n0-0,Brindle Quay,sealed,38\n");
   said("9 is in 9 to 9");
 }

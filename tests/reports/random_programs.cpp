@@ -31,7 +31,8 @@ struct Drawn {
   int first = 0;
   int second = 0;
   int other = 0;
-  int urgency = 0; ///< 1 early care, 2 urgent
+  int urgency = 0;    ///< 1 early care, 2 urgent
+  bool toldOf = true; ///< whether there is untreated decay could be told
 };
 
 class Program {
@@ -39,7 +40,7 @@ class Program {
   explicit Program(base::Random& random)
       : random_(random), schools_(3 + below(5)), lowestGrade_(static_cast<int>(below(2))),
         grades_(3 + static_cast<int>(below(4))), hasSeconds_(below(3) == 0),
-        eachHasFirst_(below(2) == 0), cohortIsWhole_(below(4) > 0) {
+        eachHasFirst_(below(2) == 0), cohortIsWhole_(below(4) > 0), isSure_(below(3) > 0) {
     for (std::size_t i = 0; i < schools_; ++i)
       sizes_.push_back(40 + static_cast<int>(below(below(3) == 0 ? 40 : 130)));
   }
@@ -79,6 +80,7 @@ class Program {
       at.early += one.urgency == 1 ? 1 : 0;
       at.urgent += one.urgency == 2 ? 1 : 0;
       at.untreated = at.early + at.urgent;
+      at.couldNotTell += one.toldOf ? 0 : 1;
     }
     return at;
   }
@@ -122,6 +124,7 @@ class Program {
     one.needs = chance(.75);
     one.varnish = chance(.8);
     one.urgency = chance(decay) ? (chance(.15) ? 2 : 1) : 0;
+    one.toldOf = isSure_ || one.urgency > 0 || !chance(.08);
     one.sealed = one.needs && !chance(unsealed);
     if (!one.sealed) return one;
     one.second = hasSeconds_ && chance(.3) ? 1 + static_cast<int>(below(4)) : 0;
@@ -150,6 +153,7 @@ class Program {
   bool hasSeconds_;
   bool eachHasFirst_;
   bool cohortIsWhole_;
+  bool isSure_; ///< decay can be told of every child
   std::vector<int> sizes_;
 };
 
@@ -207,7 +211,8 @@ class Truth {
            {"varnish", at.varnish},
            {"untreated", at.untreated},
            {"early", at.early},
-           {"urgent", at.urgent}});
+           {"urgent", at.urgent},
+           {"decay known", at.screened - at.couldNotTell}});
   }
   void add(const std::string& page, const std::string& row, const RetentionLine& at) {
     write(truth_, page, row,

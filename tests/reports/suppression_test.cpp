@@ -102,6 +102,23 @@ RetentionTotals countyChecks() {
   return out;
 }
 
+RetentionTotals randomChecks(base::Random& random) {
+  RetentionTotals out;
+  const auto upTo = [&](int most) {
+    return static_cast<int>(random.below(static_cast<std::uint64_t>(most) + 1));
+  };
+  const auto count = 1 + random.below(5);
+  for (std::uint64_t i = 0; i < count; ++i) {
+    const int due = 5 + upTo(50);
+    const int found = due - upTo(due);
+    // At least a tooth for each child that was found.
+    out.schools.push_back(checksOf("School " + std::to_string(i), due, found,
+                                   found + upTo(3 * found), upTo(12), upTo(12), upTo(6)));
+  }
+  addUp(out);
+  return out;
+}
+
 const Table& tableCalled(const std::vector<Table>& tables, const std::string& title) {
   const auto found = std::ranges::find(tables, title, &Table::title);
   REQUIRE(found != tables.end());
@@ -144,6 +161,32 @@ CountSystem randomTable(base::Random& random) {
     system.sums.push_back(std::move(sum));
   }
   return system;
+}
+
+TermTotals randomTerm(base::Random& random) {
+  std::vector<Participation> schools;
+  const auto count = 1 + random.below(5);
+  const auto upTo = [&](int most) {
+    return static_cast<int>(random.below(static_cast<std::uint64_t>(most) + 1));
+  };
+  for (std::uint64_t i = 0; i < count; ++i) {
+    Participation at;
+    at.school = "School " + std::to_string(i);
+    if (upTo(9) > 0) at.enrolled = 20 + upTo(100);
+    at.formsBack = upTo(at.enrolled.value_or(60));
+    at.consented = upTo(at.formsBack);
+    at.screened = at.consented - std::min(at.consented, upTo(6));
+    at.needing = upTo(at.screened);
+    at.sealed = at.needing - std::min(at.needing, upTo(4));
+    at.firstMolars = 3 * at.sealed;
+    at.secondMolars = upTo(at.sealed);
+    at.varnish = upTo(at.screened);
+    at.urgent = std::min(at.screened, upTo(3));
+    at.early = upTo((at.screened - at.urgent) / 2);
+    at.untreated = at.early + at.urgent;
+    schools.push_back(std::move(at));
+  }
+  return totalsOf(std::move(schools));
 }
 
 } // namespace
@@ -214,6 +257,31 @@ TEST_CASE("No attack on random tables works out a small count") {
     const auto rule = *SuppressionRule::under(5 + static_cast<int>(random.below(8)));
     const auto shown = suppress(system, rule);
     INFO("table " << i << ", under " << rule.threshold());
+    CHECK(shown.exposed.empty());
+    REQUIRE(attack(system, shown, rule) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("No attack on the tables of a term works out a small count", "[case-83]") {
+  base::SeededRandom random(test::seedOr(5));
+  for (int i = 0; i < test::rounds(60, 600); ++i) {
+    const auto totals = i == 0 ? county() : randomTerm(random);
+    const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
+    const auto system = termCounts(totals).system;
+    INFO("term " << i);
+    REQUIRE(attack(system, suppress(system, rule), rule) == std::vector<std::string>{});
+  }
+}
+
+TEST_CASE("No attack on the retention tables works out a small count", "[case-83]") {
+  base::SeededRandom random(test::seedOr(41));
+  for (int i = 0; i < test::rounds(60, 600); ++i) {
+    auto totals = county();
+    totals.retention = i == 0 ? countyChecks() : randomChecks(random);
+    const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
+    const auto system = checkCounts(totals).system;
+    INFO("checks " << i);
+    const auto shown = suppress(system, rule);
     CHECK(shown.exposed.empty());
     REQUIRE(attack(system, shown, rule) == std::vector<std::string>{});
   }

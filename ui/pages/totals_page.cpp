@@ -286,8 +286,7 @@ QString TotalsPage::notApplied() const {
   QStringList words;
   for (const auto& [by, box] : filters_)
     if (!box->isEnabled() && box->currentIndex() > 0) words += box->currentText();
-  if (words.isEmpty()) return {};
-  return u" Not applied; this report does not use it: %1."_s.arg(words.join(u", "_s));
+  return words.join(u", "_s);
 }
 
 QString TotalsPage::choiceWords() const {
