@@ -1,6 +1,6 @@
 #include "school_days.h"
 
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/letters.h"
 
 #include <algorithm>

@@ -1,9 +1,9 @@
 #include "demo.h"
 
 #include "county.h"
-#include "reports/close_out_tables.h"
-#include "reports/render.h"
-#include "reports/term_tables.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/print/render.h"
+#include "reports/term/term_tables.h"
 #include "session/session.h"
 
 #include <algorithm>

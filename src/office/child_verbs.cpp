@@ -77,7 +77,7 @@ Result<base::Recorded<roster::Consent>> formWanted(Session& session, const Call&
   return Error{ErrorCode::callMalformed,
                "there are " + base::counted(forms->size(), "form", "forms") + " of that child in " +
                    term->value.name + " (" + base::join(words, "; ") +
-                   "); say which with --was-signed DATE"};
+                   "); say which with --was-signed YYYY-MM-DD"};
 }
 
 Result<roster::Consent> consentOf(const Call& call, roster::Consent form) {

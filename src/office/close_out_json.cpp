@@ -1,7 +1,7 @@
 #include "office/close_out_json.h"
 
 #include "office/json_writer.h"
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_words.h"
 
 namespace gk::office {
 

@@ -1,7 +1,7 @@
 #include "office/adding.h"
 
 #include "office/wanted_day.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 #include <algorithm>
 

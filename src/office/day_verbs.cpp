@@ -2,8 +2,8 @@
 
 #include "office/close_out_json.h"
 #include "office/wanted_day.h"
-#include "reports/close_out_tables.h"
-#include "reports/render.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/print/render.h"
 
 #include <algorithm>
 

@@ -6,8 +6,8 @@
 
 #include "base/files.h"
 #include "base/text.h"
-#include "reports/language_table.h"
-#include "reports/render.h"
+#include "reports/letters/language_table.h"
+#include "reports/print/render.h"
 #include "session/letters.h"
 
 #include <ostream>

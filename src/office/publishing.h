@@ -1,7 +1,7 @@
 #pragma once
 
 #include "office/opening.h"
-#include "reports/published.h"
+#include "reports/publish/published.h"
 #include "session/issues.h"
 
 namespace gk::office {

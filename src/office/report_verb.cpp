@@ -1,7 +1,7 @@
 #include "office/publishing.h"
 #include "office/tables_json.h"
 #include "office/verbs.h"
-#include "reports/render.h"
+#include "reports/print/render.h"
 #include "reports/report.h"
 #include "session/terms_so_far.h"
 #include "session/year_records.h"

@@ -1,7 +1,7 @@
 #include "office/totals_json.h"
 
 #include "office/json_writer.h"
-#include "reports/term_totals.h"
+#include "reports/term/term_totals.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/term_totals.h"
+#include "reports/term/term_totals.h"
 
 #include <iosfwd>
 #include <span>

@@ -3,8 +3,8 @@
 #include "office/publishing.h"
 #include "office/totals_json.h"
 #include "office/verbs.h"
-#include "reports/render.h"
-#include "reports/term_tables.h"
+#include "reports/print/render.h"
+#include "reports/term/term_tables.h"
 
 #include <algorithm>
 #include <ostream>

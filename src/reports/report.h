@@ -1,11 +1,11 @@
 #pragma once
 
 #include "base/enum_names.h"
-#include "reports/prevention_report.h"
-#include "reports/published_counts.h"
-#include "reports/retention_report.h"
-#include "reports/state_report.h"
-#include "reports/suppression.h"
+#include "reports/compare/retention_report.h"
+#include "reports/funder/state_report.h"
+#include "reports/publish/published_counts.h"
+#include "reports/publish/suppression.h"
+#include "reports/term/prevention_report.h"
 
 namespace gk::reports {
 

@@ -2,7 +2,7 @@
 
 #include "base/files.h"
 #include "base/progress.h"
-#include "reports/table.h"
+#include "reports/print/table.h"
 #include "session/world.h"
 #include "store/hand_reach.h"
 

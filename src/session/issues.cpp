@@ -1,8 +1,8 @@
 #include "session/issues.h"
 
 #include "crypto/digest.h"
-#include "reports/release_lines.h"
-#include "reports/words.h"
+#include "reports/publish/release_lines.h"
+#include "reports/records/words.h"
 
 #include <algorithm>
 #include <iterator>

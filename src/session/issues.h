@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/issue.h"
+#include "reports/publish/issue.h"
 #include "reports/report.h"
 #include "session/reader.h"
 

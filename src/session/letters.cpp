@@ -3,7 +3,7 @@
 #include "base/files.h"
 #include "base/text.h"
 #include "crypto/digest.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 #include <algorithm>
 #include <map>

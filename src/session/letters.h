@@ -1,7 +1,7 @@
 #pragma once
 
-#include "reports/letters_due.h"
-#include "reports/urgent_form.h"
+#include "reports/day/urgent_form.h"
+#include "reports/letters/letters_due.h"
 #include "session/reader.h"
 
 namespace gk::session {

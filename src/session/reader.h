@@ -7,7 +7,7 @@
 #include "kit/light.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
-#include "reports/names.h"
+#include "reports/records/names.h"
 #include "roster/addendum.h"
 #include "roster/day_cost.h"
 #include "roster/meal_eligibility.h"

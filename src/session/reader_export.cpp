@@ -1,6 +1,6 @@
 #include "exchange/extract.h"
 #include "exchange/fhir.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 

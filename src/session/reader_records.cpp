@@ -1,5 +1,5 @@
 #include "followup/placements_confirmed.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/session_write.h"
 
 #include <algorithm>

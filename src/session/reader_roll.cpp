@@ -1,5 +1,5 @@
 #include "base/text.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 

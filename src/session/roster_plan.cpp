@@ -1,7 +1,7 @@
 #include "session/roster_plan.h"
 
 #include "base/text.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 #include <algorithm>
 #include <set>

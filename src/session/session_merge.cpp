@@ -3,7 +3,7 @@
 
 #include "base/text.h"
 #include "followup/visit_findings.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #include "base/printed_code.h"
 #include "base/text.h"
 #include "crypto/digest.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 

@@ -1,5 +1,5 @@
 #include "base/text.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/session_write.h"
 
 // The signatures of a day, and the two ways to change it afterwards.

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/progress.h"
-#include "reports/term_totals.h"
+#include "reports/term/term_totals.h"
 #include "session/reader.h"
 
 namespace gk::session {

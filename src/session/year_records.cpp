@@ -1,7 +1,7 @@
 #include "session/year_records.h"
 
-#include "reports/one_term.h"
-#include "reports/published.h"
+#include "reports/publish/published.h"
+#include "reports/records/one_term.h"
 #include "session/issues.h"
 
 #include <algorithm>

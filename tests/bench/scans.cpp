@@ -1,7 +1,7 @@
 #include "bench/books.h"
 #include "bench/cost.h"
 #include "bench/measures.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/session.h"
 #include "session/terms_so_far.h"
 #include "store/audit.h"

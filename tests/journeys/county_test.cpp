@@ -1,6 +1,6 @@
 #include "journeys/told.h"
-#include "reports/factor_comparison.h"
-#include "reports/term_totals.h"
+#include "reports/compare/factor_comparison.h"
+#include "reports/term/term_totals.h"
 
 #include <algorithm>
 

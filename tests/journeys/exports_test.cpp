@@ -1,7 +1,7 @@
 #include "journeys/told.h"
 #include "office/run.h"
-#include "reports/published.h"
-#include "reports/render.h"
+#include "reports/print/render.h"
+#include "reports/publish/published.h"
 #include "support/clinic.h"
 #include "support/outside.h"
 

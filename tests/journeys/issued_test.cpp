@@ -1,5 +1,5 @@
 #include "journeys/told.h"
-#include "reports/render.h"
+#include "reports/print/render.h"
 #include "session/issues.h"
 #include "support/built_demo.h"
 

@@ -1,5 +1,5 @@
 #include "journeys/told.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 
 #include <algorithm>
 

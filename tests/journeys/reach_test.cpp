@@ -1,8 +1,8 @@
 #include "journeys/told.h"
 #include "office/totals_json.h"
-#include "reports/published.h"
-#include "reports/render.h"
-#include "reports/term_tables.h"
+#include "reports/print/render.h"
+#include "reports/publish/published.h"
+#include "reports/term/term_tables.h"
 
 #include <sstream>
 

@@ -1,7 +1,7 @@
 #include "journeys/told.h"
 #include "office/run.h"
-#include "reports/cost_report.h"
-#include "reports/state_indicators.h"
+#include "reports/funder/state_indicators.h"
+#include "reports/services/cost_report.h"
 #include "session/year_records.h"
 #include "support/outside.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "demo.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/session.h"
 #include "support/clinic.h"
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <map>
 
 using namespace gk;
 using namespace gk::layout;
@@ -51,6 +52,17 @@ TEST_CASE("No include crosses a wall between modules") {
   for (const auto& file : files) {
     report(checkWalls(file, architecture()));
     report(checkFaceWalls(file));
+  }
+}
+
+TEST_CASE("No room of the reports holds more than twenty files") {
+  std::map<std::string, int> files;
+  for (const auto& file : sourcesIn({"src/reports", "tests/reports"}))
+    ++files[file.path.substr(0, file.path.rfind('/'))];
+  REQUIRE(files.size() > 20); // else the test looks in the wrong place
+  for (const auto& [room, count] : files) {
+    INFO(room);
+    CHECK(count <= 20);
   }
 }
 

@@ -1,6 +1,6 @@
 #include "crypto/secret.h"
 #include "memory/traces.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/clinic.h"
 
 #include <iostream>

@@ -154,7 +154,7 @@ TEST_CASE("The office command asks about a clock far ahead before it writes", "[
   std::vector<std::string> add{"add-school", book, "--name", "Birch Elementary",
                                "--code",     "BI", "--by",   "IM"};
   CHECK(desk.refusal(add) == "clock.ahead");
-  CHECK(desk.said("of November 17, 2026. Is the date right?"));
+  CHECK(desk.said("from November 17, 2026. Is the date right?"));
   add.emplace_back("--clock-confirmed");
   desk.did(add);
 }

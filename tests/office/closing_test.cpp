@@ -1,5 +1,5 @@
 #include "office/desk.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 using namespace gk;
 using gk::test::Desk;

@@ -148,7 +148,7 @@ TEST_CASE("Funnel limits have their worked values from a table and from an optio
   }
   CHECK(desk.did({"estimate", "funnel", "--target", "0.92", "--n", "20,100", "--json"}).json() ==
         told);
-  CHECK(desk.did({"estimate", "funnel", "--target", "0.92", "--n", "20"}).out.find("75.6 %") !=
+  CHECK(desk.did({"estimate", "funnel", "--target", "0.92", "--n", "20"}).out.find("75.6%") !=
         std::string::npos);
 }
 

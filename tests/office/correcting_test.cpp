@@ -189,7 +189,7 @@ TEST_CASE("Of two forms of a term the command asks which", "[case-116]") {
                                        "--term",          "Fall 2026", "--note",  "two forms",
                                        "--reason",        "r",         "--by",    "IM"};
   CHECK(desk.refusal(words) == "call.malformed");
-  CHECK(desk.said("2026-10-03"));
+  CHECK(desk.said("October 3, 2026"));
   auto which = words;
   which.insert(which.end(), {"--was-signed", "2026-10-03"});
   desk.did(which);

@@ -184,7 +184,7 @@ TEST_CASE("Attack rate from a table of exposures") {
   CHECK(told.at("high").get<double>() > 0.068295);
   CHECK(told.at("rows_left_out") == 1);
   CHECK(desk.did({"estimate", "attack-rate"}, "child,exposure,examined,affected\na,2,400,54\n")
-            .out.find("Attack rate: 7.0 % a year") != std::string::npos);
+            .out.find("Attack rate: 7.0% a year") != std::string::npos);
 }
 
 TEST_CASE("A table of exposures that cannot be is refused by line and column") {

@@ -73,7 +73,7 @@ TEST_CASE(
   CHECK(desk.refusal({"report", book, "retention", "--year", "2026-27"}) == "call.malformed");
   CHECK(desk.refusal({"report", book, "term", "--csv"}) == "call.malformed");
   CHECK(desk.did({"report", book, "term", "--year", "2026-27", "--json"}).json().at("title") ==
-        "Term: School year 2026-27");
+        "Term totals: School year 2026-27");
   desk.did({"correct-year", book, "--name", "2026-27", "--kind", "fiscal", "--start", "2026-07-01",
             "--end", "2027-06-30", "--reason", "the state's own"});
   CHECK(desk.did({"report", book, "state", "--json"}).json().at("title") ==

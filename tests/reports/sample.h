@@ -1,7 +1,7 @@
 #pragma once
 
-#include "reports/close_out.h"
-#include "reports/term_totals.h"
+#include "reports/day/close_out.h"
+#include "reports/term/term_totals.h"
 
 #include <string>
 

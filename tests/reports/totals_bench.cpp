@@ -1,7 +1,8 @@
-#include "reports/report_plots.h"
-#include "reports/rows_behind.h"
+#include "reports/compare/retention_plots.h"
+#include "reports/retention/retention_table.h"
 #include "reports/sample.h"
-#include "reports/term_tables.h"
+#include "reports/term/rows_behind.h"
+#include "reports/term/term_tables.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
-#include "reports/close_out_tables.h"
-#include "reports/render.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/print/render.h"
 #include "support/clinic.h"
 
 #include <algorithm>

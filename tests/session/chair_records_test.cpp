@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/clinic.h"
 
 // What is recorded at the chair beside the steps: alerts read, the history, why a sealant is placed

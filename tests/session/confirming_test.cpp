@@ -1,6 +1,6 @@
 #include "followup/placements_confirmed.h"
 #include "pins.h"
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_words.h"
 
 using namespace gk;
 using base::ErrorCode;

@@ -1,4 +1,4 @@
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "support/clinic.h"
 
 using namespace gk;

@@ -1,6 +1,6 @@
 #include "base/files.h"
 #include "base/text.h"
-#include "reports/term_tables.h"
+#include "reports/term/term_tables.h"
 #include "session/second_laptop.h"
 #include "session/verbs.h"
 #include "session/whole_content.h"

@@ -152,7 +152,7 @@ TEST_CASE("A day that is closed without signatures, or whose signers signed diff
     });
     const auto faults = forger.faults();
     INFO(faults);
-    CHECK(says(faults, " is over another history or other counts"));
+    CHECK(says(faults, " covers a different history or different counts"));
   }
   SECTION("a signature of another day, replayed") {
     const auto old = must(forger.session.dayRecords(forger.day)).daySignatures;
@@ -167,7 +167,7 @@ TEST_CASE("A day that is closed without signatures, or whose signers signed diff
     const auto faults = forger.faults();
     INFO(faults);
     CHECK(says(faults, " on " + test::dateWords("2026-11-18") +
-                           " does not match what the logbook says: acts before it were added or "
+                           " does not match what the logbook says: entries before it were added or "
                            "removed"));
   }
 }

@@ -21,7 +21,7 @@ TEST_CASE("A restored backup goes on under a new hand, and takes in what it lost
   must(there.use().absorb(carried));
   here.restore(backup);
   CHECK(here.use().copyNotice().find("This logbook is an earlier copy. What this laptop recorded "
-                                     "after 2026-11-17") != std::string::npos);
+                                     "after Nov 17, 2026, ") != std::string::npos);
   county.note(here, county.children[2]);
   const auto mine = here.copyTo(county.fresh("mine"));
   CHECK(must(there.use().absorb(mine)).newEntries == 1);

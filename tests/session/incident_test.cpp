@@ -1,5 +1,5 @@
-#include "reports/close_out_tables.h"
-#include "reports/incident_counts.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/day/incident_counts.h"
 #include "support/clinic.h"
 
 #include <sstream>

@@ -1,6 +1,6 @@
 #include "session/issues.h"
 
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/clinic.h"
 
 using namespace gk;

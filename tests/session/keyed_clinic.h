@@ -2,7 +2,7 @@
 
 #include "base/printed_code.h"
 #include "broken/digest_all.h"
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_words.h"
 #include "second_laptop.h"
 #include "store/connection.h"
 

@@ -2,7 +2,7 @@
 
 #include "base/files.h"
 #include "crypto/digest.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/session.h"
 #include "support/clinic.h"
 
@@ -167,7 +167,7 @@ TEST_CASE("A correction of a reopened day asks for a letter that replaces the fi
   CHECK(desk.sheet().letters.front().stand == reports::LetterStand::toReplace);
   const auto again = desk.letters().front();
   REQUIRE(again.letter.isDue());
-  CHECK(reports::toText(again.text).find("takes the place of our letter of November 17, 2026") !=
+  CHECK(reports::toText(again.text).find("replaces our letter of November 17, 2026") !=
         std::string::npos);
   desk.printDue();
   CHECK(desk.sheet().letters.front().stand == reports::LetterStand::printed);

@@ -1,5 +1,5 @@
 #include "base/files.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "support/clinic.h"
 
 #include <algorithm>

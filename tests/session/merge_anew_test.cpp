@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/second_laptop.h"
 
 #include <algorithm>

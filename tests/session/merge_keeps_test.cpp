@@ -1,6 +1,6 @@
 #include "base/text.h"
-#include "reports/merge_table.h"
-#include "reports/render.h"
+#include "reports/merges/merge_table.h"
+#include "reports/print/render.h"
 #include "session/merge_rules.h"
 #include "session/second_laptop.h"
 #include "store/connection.h"

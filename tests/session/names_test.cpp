@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/clinic.h"
 
 #include <functional>

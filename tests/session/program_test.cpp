@@ -1,4 +1,4 @@
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/second_laptop.h"
 #include "store/book.h"
 #include "support/clinic.h"

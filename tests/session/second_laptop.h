@@ -1,7 +1,7 @@
 #pragma once
 
 #include "chairside/allergy.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "support/clinic.h"
 
 namespace gk::test {

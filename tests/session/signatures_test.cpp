@@ -132,7 +132,7 @@ TEST_CASE("A history that was written anew after the signing is named with its d
   const auto faults = faultsIn(forged, clinic);
   INFO(faults);
   CHECK(says(faults, " on " + test::dateWords("2026-11-17") +
-                         " does not match what the logbook says: an act up to then was changed, "
+                         " does not match what the logbook says: an entry up to then was changed, "
                          "added or removed"));
   for (const auto& member : must(clinic.session.members()))
     if (member.id == clinic.hygienist || member.id == clinic.coordinator)

@@ -1,6 +1,6 @@
 #include "base/files.h"
-#include "reports/close_out_tables.h"
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/day/close_out_words.h"
 #include "session/verbs.h"
 #include "support/clinic.h"
 

@@ -1,5 +1,5 @@
-#include "reports/render.h"
-#include "reports/term_tables.h"
+#include "reports/print/render.h"
+#include "reports/term/term_tables.h"
 #include "support/clinic.h"
 
 using namespace gk;
@@ -214,7 +214,7 @@ TEST_CASE("A clock far ahead is asked about before the first act", "[case-257]")
     clinic.clock.setWall(base::atLocal(must(base::Date::parse(date)), std::chrono::hours(9),
                                        std::chrono::minutes(-300)));
     REQUIRE(clinic.session.clockQuestion());
-    CHECK(clinic.session.clockQuestion()->find("of November 17, 2026") != std::string::npos);
+    CHECK(clinic.session.clockQuestion()->find("from November 17, 2026") != std::string::npos);
     CHECK(codeOf(act()) == ErrorCode::clockAhead);
     CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.empty());
   }

@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/clinic.h"
 
 // What one key does at the chair is one act: all of it is written, or nothing is.

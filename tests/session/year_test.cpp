@@ -1,6 +1,6 @@
 #include "session/year_records.h"
 
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "session/issues.h"
 #include "support/clinic.h"
 

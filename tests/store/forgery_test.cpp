@@ -111,7 +111,7 @@ TEST_CASE("A history written anew in one book is a fork to the other", "[case-15
   REQUIRE(mine);
   const auto merged = mine->absorb(forged, someMorning);
   REQUIRE_FALSE(merged);
-  CHECK(merged.error().detail.find("an act that both logbooks have is not the same in both") !=
+  CHECK(merged.error().detail.find("an entry that both logbooks have differs between them") !=
         std::string::npos);
 }
 

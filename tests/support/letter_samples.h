@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/letter.h"
+#include "reports/letters/letter.h"
 
 namespace gk::test {
 

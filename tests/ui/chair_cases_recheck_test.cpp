@@ -1,5 +1,5 @@
 #include "later_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 using namespace gk;
 using namespace Qt::Literals::StringLiterals;

@@ -1,5 +1,5 @@
 #include "chair_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 
 using namespace gk;
 using chairside::Attempt;

@@ -1,5 +1,5 @@
 #include "desk_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/widgets/report_browser.h"
 

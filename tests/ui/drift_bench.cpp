@@ -1,5 +1,5 @@
 #include "desk_fixture.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "ui/support/background.h"
 #include "ui/widgets/timer_view.h"
 

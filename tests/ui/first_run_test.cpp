@@ -60,7 +60,7 @@ struct NewTeam : Window {
   void team() {
     fill("deskTeamName", u"Oriel Fenwhistle"_s);
     fill("deskTeamInitials", u"OF"_s);
-    fill("deskTeamLicence", u"HY-00417"_s);
+    fill("deskTeamLicense", u"HY-00417"_s);
     fill("deskTeamUntil", u"6/30/2027"_s);
     alt(Qt::Key_S);
     fill("deskTeamName", u"Ines Marrowby"_s);
@@ -129,7 +129,7 @@ TEST_CASE("A new program goes from an empty folder to the first child charted, i
   team.next(u"deskStudents"_s);
   CHECK(team.window->focusWidget()->objectName() == u"deskStudentsFirst"_s);
   team.student();
-  CHECK(team.guide().contains(u"Nothing is missing"_s));
+  CHECK(team.guide().contains(u"Ready for a clinic day"_s));
   CHECK(session::isSetUp(must(team.window->book()->session().setup(team.clock.now().date()))));
   team.next(u"dayBoardPage"_s);
 

@@ -1,4 +1,4 @@
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "session/session.h"
 #include "store/connection.h"
 #include "support/built_demo.h"
@@ -20,8 +20,13 @@ namespace {
 int repeats() {
   return rounds(3 * 30, 60 * 30);
 }
+/// Under a sanitizer, which looks at paths, the three that have something to take back.
+#ifdef GK_SANITIZED
+constexpr std::array pages{Qt::Key_F1, Qt::Key_F2, Qt::Key_F3};
+#else
 constexpr std::array pages{Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5,
                            Qt::Key_F6, Qt::Key_F7, Qt::Key_F9, Qt::Key_F10};
+#endif
 
 /// The demo's morning in the whole window, with a hygienist at work.
 class Morning : public Window {

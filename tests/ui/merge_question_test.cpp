@@ -1,5 +1,5 @@
 #include "desk_fixture.h"
-#include "reports/merge_table.h"
+#include "reports/merges/merge_table.h"
 #include "session/second_laptop.h"
 #include "ui/pages/merge_question.h"
 #include "ui/support/decide_dialog.h"

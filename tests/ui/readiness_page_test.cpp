@@ -61,7 +61,7 @@ TEST_CASE("The morning check takes one key an item, a meter reading and a date")
     CHECK(answer.value.answer == ReadinessAnswer::done);
   CHECK(answers[1].value.detail.find("1075 of ") != std::string::npos);
   CHECK(answers[1].value.detail.find("GREEN") != std::string::npos);
-  CHECK(answers[2].value.detail.find("until") != std::string::npos);
+  CHECK(answers[2].value.detail.find("expires") != std::string::npos);
   CHECK(answers[3].value.detail == "spore test of 2026-11-13 passed");
   CHECK(answers[7].value.detail == "9:00 AM on Tuesday, November 17, 2026");
   CHECK(must(morning.clinic.session.readings(morning.light)).back().value.value.value == 1075);
@@ -81,7 +81,7 @@ TEST_CASE("A light that reads red fails the morning check and says what to do") 
   CHECK(answers[0].value.item == ReadinessItem::light);
   CHECK(answers[0].value.answer == ReadinessAnswer::failed);
   CHECK(answers[0].value.detail.find("RED") != std::string::npos);
-  CHECK(answers[0].value.reason.find("take another") != std::string::npos);
+  CHECK(answers[0].value.reason.find("use another") != std::string::npos);
 }
 
 TEST_CASE("A meter is read again at any time and the newest number counts", "[case-100]") {

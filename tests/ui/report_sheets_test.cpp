@@ -1,7 +1,7 @@
 #include "demo.h"
 #include "desk_fixture.h"
 #include "drawn.h"
-#include "reports/close_out_tables.h"
+#include "reports/day/close_out_tables.h"
 #include "reports/report.h"
 #include "support/built_demo.h"
 #include "ui/support/column_widths.h"

@@ -1,5 +1,5 @@
 #include "chair_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/pages/chair_page.h"
 #include "ui/widgets/message_strip.h"
 #include "window_fixture.h"

@@ -1,6 +1,6 @@
 #include "base/text.h"
 #include "desk_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "support/large_book.h"
 #include "ui/pages/chair_page.h"
 #include "ui/pages/day_board_page.h"

@@ -1,6 +1,6 @@
 #include "chair_fixture.h"
 
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/support/style.h"
 #include "ui/widgets/message_strip.h"
 
@@ -186,7 +186,7 @@ TEST_CASE("Typed seconds under the least are taken only with a reason") {
   Curing chair;
   chair.press("T");
   chair.type(QStringLiteral("12"));
-  REQUIRE(chair.text("askQuestion").contains(QStringLiteral("short")));
+  REQUIRE(chair.text("askQuestion").contains(QStringLiteral("Under minimum")));
   chair.press(Qt::Key_Escape);
   CHECK(chair.first().cures == 0);
   chair.press("T");

@@ -1,6 +1,6 @@
 #include "chair_fixture.h"
 #include "desk_fixture.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/pages/close_out_page.h"
 
 #include <QListWidget>

@@ -1,7 +1,7 @@
 #include "ui/desk/key_forms.h"
 
 #include "base/text.h"
-#include "reports/render.h"
+#include "reports/print/render.h"
 #include "ui/support/context.h"
 #include "ui/support/own_pin.h"
 #include "ui/support/text.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/retention_facts.h"
+#include "reports/retention/retention_facts.h"
 
 #include <QString>
 

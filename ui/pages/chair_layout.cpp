@@ -205,7 +205,7 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
   std::vector<KeyAction> keys{
-      {Qt::Key_W, u"Contaminated"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm,
+      {Qt::Key_W, u"Wet tooth"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm,
        inMouth},
       {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
        KeyLook::alarm, on},
@@ -214,10 +214,9 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
       {Qt::Key_U, u"Undo"_s, u"undoButton"_s, [this] { undo(); }, KeyLook::plain, on},
       {Qt::Key_N, u"Note"_s, u"noteButton"_s, [this] { panel_->addNote(); }, KeyLook::plain,
        inMouth},
-      {Qt::Key_I, u"Student info"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain,
-       inMouth},
+      {Qt::Key_I, u"Info"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
       {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
-      {Qt::Key_P, u"Pause visit"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
+      {Qt::Key_P, u"Pause"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
   // Beside the alert, which stands at the head of the page; the identity check has its own.
   if (inMouth && hasOpenFlag(visit_->file()))
     keys.push_back({flagKey, u"Decide stop"_s, u"decideStopButton"_s,

@@ -1,7 +1,7 @@
 #include "ui/pages/close_out_page.h"
 
-#include "reports/close_out_tables.h"
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/day/close_out_words.h"
 #include "reports/display_names.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/close_out_words.h"

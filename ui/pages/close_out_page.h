@@ -1,8 +1,8 @@
 #pragma once
 
 #include "base/files.h"
-#include "reports/close_out.h"
-#include "reports/table.h"
+#include "reports/day/close_out.h"
+#include "reports/print/table.h"
 #include "ui/pages/page.h"
 
 #include <functional>

@@ -1,4 +1,4 @@
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_words.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/pages/closing_questions.h"

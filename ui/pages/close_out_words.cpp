@@ -1,6 +1,6 @@
 #include "ui/pages/close_out_words.h"
 
-#include "reports/close_out_words.h"
+#include "reports/day/close_out_words.h"
 #include "ui/support/text.h"
 
 #include <algorithm>

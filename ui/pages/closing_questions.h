@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "ui/support/context.h"
 
 namespace gk::ui {

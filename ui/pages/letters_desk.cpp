@@ -2,7 +2,7 @@
 
 #include "base/files.h"
 #include "reports/display_names.h"
-#include "reports/inputs.h"
+#include "reports/records/inputs.h"
 #include "ui/support/print_letters.h"
 #include "ui/support/text.h"
 

@@ -1,7 +1,7 @@
 #include "ui/pages/merge_question.h"
 
 #include "base/text.h"
-#include "reports/merge_table.h"
+#include "reports/merges/merge_table.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {

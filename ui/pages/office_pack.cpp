@@ -1,7 +1,7 @@
 #include "ui/pages/office_pack.h"
 
-#include "reports/close_out_tables.h"
-#include "reports/render.h"
+#include "reports/day/close_out_tables.h"
+#include "reports/print/render.h"
 
 #include <algorithm>
 #include <iterator>

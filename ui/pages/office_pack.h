@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/files.h"
-#include "reports/close_out.h"
+#include "reports/day/close_out.h"
 #include "ui/support/report_sheets.h"
 
 namespace gk::ui {

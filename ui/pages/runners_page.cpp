@@ -1,7 +1,7 @@
 #include "ui/pages/runners_page.h"
 
-#include "reports/render.h"
-#include "reports/runners_list.h"
+#include "reports/letters/runners_list.h"
+#include "reports/print/render.h"
 #include "ui/models/table_model.h"
 #include "ui/support/save_report.h"
 #include "ui/support/style.h"

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "reports/effort_report.h"
+#include "reports/funder/effort_report.h"
+#include "reports/print/table.h"
 #include "reports/report.h"
-#include "reports/table.h"
 #include "session/year_records.h"
 #include "ui/pages/page.h"
 

@@ -1,8 +1,8 @@
 #include "ui/pages/totals_page.h"
 
-#include "reports/referral_report.h"
-#include "reports/term_counts.h"
-#include "reports/trace.h"
+#include "reports/quality/trace.h"
+#include "reports/services/referral_report.h"
+#include "reports/term/term_counts.h"
 #include "ui/pages/close_out_questions.h"
 #include "ui/support/text.h"
 #include "ui/widgets/report_browser.h"

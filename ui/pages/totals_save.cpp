@@ -1,4 +1,4 @@
-#include "reports/chosen_tables.h"
+#include "reports/term/chosen_tables.h"
 #include "session/issues.h"
 #include "ui/pages/totals_page.h"
 #include "ui/support/save_report.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/table.h"
+#include "reports/print/table.h"
 
 #include <QFont>
 

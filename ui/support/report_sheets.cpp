@@ -1,6 +1,6 @@
 #include "ui/support/report_sheets.h"
 
-#include "reports/issue.h"
+#include "reports/publish/issue.h"
 #include "ui/support/column_widths.h"
 #include "ui/support/print_letters.h"
 #include "ui/support/text.h"

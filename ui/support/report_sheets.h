@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/progress.h"
-#include "reports/table.h"
+#include "reports/print/table.h"
 #include "ui/support/paper.h"
 
 #include <QByteArray>

@@ -1,7 +1,7 @@
 #include "ui/support/save_report.h"
 
 #include "base/files.h"
-#include "reports/render.h"
+#include "reports/print/render.h"
 #include "ui/support/text.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/plot.h"
+#include "reports/print/plot.h"
 
 #include <QWidget>
 

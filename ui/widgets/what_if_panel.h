@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/prevention.h"
+#include "reports/decay/prevention.h"
 
 #include <QWidget>
 

@@ -1,0 +1,171 @@
+#include "reports/compare/comparison_table.h"
+
+#include "reports/compare/retention_plots.h"
+#include "reports/print/cells.h"
+#include "reports/retention/display_names.h"
+#include "reports/retention/factor_words.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+std::string placeWords(const std::optional<estimates::Departure>& departure) {
+  if (!departure || !departure->share) return nothing;
+  switch (departure->place) {
+  case estimates::FunnelPlace::farBelow:
+    return "far below";
+  case estimates::FunnelPlace::below:
+    return "below";
+  case estimates::FunnelPlace::within:
+    return "within";
+  case estimates::FunnelPlace::above:
+    return "above";
+  case estimates::FunnelPlace::farAbove:
+    return "far above";
+  }
+  base::fail("no such place");
+}
+
+std::string ratio(const FactorValue& value) {
+  if (!value.against) return nothing;
+  const auto& found = *value.against;
+  if (!found.teeth.oddsRatio)
+    return found.teeth.has(estimates::ComparisonNote::oddsRatioUnbounded) ? "no bound"
+                                                                          : std::string(nothing);
+  auto text = base::fixed(*found.teeth.oddsRatio, 2);
+  if (found.interval && !value.hasFewSchools)
+    text += " (" + base::fixed(found.interval->low, 2) + "-" +
+            base::fixed(found.interval->high, 2) + ")";
+  return text;
+}
+
+std::string bootstrapRange(const FactorValue& value) {
+  if (!value.against || !value.against->bootstrap || value.hasFewSchools) return nothing;
+  const auto& found = *value.against->bootstrap;
+  return base::fixed(found.low, 2) + "-" + (found.high ? base::fixed(*found.high, 2) : "no bound");
+}
+
+std::string pWords(const FactorValue& value) {
+  if (value.hasFewSchools) return "cannot be separated from schools";
+  if (value.against && !value.p) return "too few to tell";
+  return pValue(value.adjustedP);
+}
+
+bool isSmall(const FactorValue& value) {
+  return value.against && (value.against->teeth.has(estimates::ComparisonNote::smallNumbers) ||
+                           value.against->has(estimates::ClusteredNote::fewChildren));
+}
+
+Cells rowOf(const FactorValue& value) {
+  const auto& line = value.line;
+  if (line.hidden) {
+    Cells cells(11, nothing);
+    cells.front() = line.label;
+    cells.back() = "too few teeth to show";
+    return cells;
+  }
+  const auto& limits = value.funnel ? value.funnel->limits : std::nullopt;
+  return {line.label,
+          number(line.placed),
+          number(line.childrenFound),
+          number(line.assessable),
+          percent(line.whole, line.assessable),
+          rangeWords(line.whole95, line.unit),
+          ratio(value) + (isSmall(value) ? ", small numbers" : ""),
+          bootstrapRange(value),
+          pWords(value),
+          limits ? percentRange(limits->low, limits->high) : nothing,
+          placeWords(value.funnel)};
+}
+
+bool hasNote(const FactorComparison& compared, estimates::FunnelNote note) {
+  return std::ranges::find(compared.funnelNotes, note) != compared.funnelNotes.end();
+}
+
+bool hasAny(const FactorComparison& compared, auto is) {
+  return std::ranges::any_of(compared.values,
+                             [&](const auto& value) { return value.against && is(value); });
+}
+
+std::string strataWords(const FactorComparison& compared) {
+  const bool isTooth = compared.factor == Factor::tooth || compared.factor == Factor::arch;
+  std::string words = "Odds ratio of fully retained against not, each value against all the others";
+  if (!isTooth) words += ", within upper and lower, first and second molars";
+  if (hasAny(compared, [](const auto& v) { return v.level == FactorLevel::withinSchools; }))
+    words += ", within schools where a school has both";
+  return words + ". CIs and p allow for likeness of teeth within a child; the bootstrap "
+                 "resamples children.";
+}
+
+/// How p came about, each sentence where one stands so.
+void addLevelNotes(Table& table, const FactorComparison& compared) {
+  if (hasAny(compared, [](const auto& v) { return v.hasFewSchools; }))
+    table.notes.push_back(
+        "Cannot be separated from schools: each school has this value or the others, "
+        "and fewer than " +
+        number(fewestSchoolsASide) +
+        " schools are on one side. A difference may come from the schools; no p and "
+        "no CI is given.");
+  if (hasAny(compared, [](const auto& v) {
+        return v.level == FactorLevel::betweenSchools && !v.hasFewSchools;
+      }))
+    table.notes.emplace_back(
+        "Where each school has this value or the others, whole schools are the "
+        "units: p by permuting schools.");
+  if (hasAny(compared,
+             [](const auto& v) { return v.level == FactorLevel::withinSchools && v.isPermuted; }))
+    table.notes.emplace_back(
+        "Where numbers are small or one side has none missing, p is by permuting "
+        "children within their schools.");
+}
+
+/// Other names of the same comparison, value by value.
+void addOtherNames(Table& table, const FactorComparison& compared) {
+  for (const auto factor : compared.alsoCalled)
+    table.notes.push_back("By " + named(factor) +
+                          " the teeth divide in the same way: one comparison under two names.");
+}
+
+} // namespace
+
+Table comparisonTable(const FactorComparison& compared) {
+  Table table{"Retention by " + named(compared.factor),
+              {{headingOf(compared.factor)},
+               right("Placed"),
+               right("Children found"),
+               right("Assessable"),
+               right("Fully retained, %"),
+               right("95% CI"),
+               right("Odds ratio (95% CI)"),
+               right("Bootstrap"),
+               right("p"),
+               right("95% expected range"),
+               {"Place"}},
+              {},
+              {}};
+  for (const auto& value : compared.values)
+    table.rows.push_back(rowOf(value));
+  table.notes = {strataWords(compared),
+                 "Observational: children, teeth and conditions were not assigned to a "
+                 "method, a light or a person at random, and may explain all of a difference. "
+                 "Small numbers are too few to judge an individual.",
+                 "95% expected range: where a value with as many teeth would fall if it were "
+                 "no different from the whole cohort. Outside it, look for a cause; one of "
+                 "twenty values falls outside by chance."};
+  if (compared.comparedTogether > 1)
+    table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +
+                          " comparisons made together.");
+  addLevelNotes(table, compared);
+  addOtherNames(table, compared);
+  if (compared.isPair)
+    table.notes.emplace_back("With two values, the second is the first in reverse.");
+  if (hasNote(compared, estimates::FunnelNote::fewUnits))
+    table.notes.emplace_back(
+        "Few values: each is a large part of the cohort that it is compared with.");
+  table.plot = compared.factor == Factor::school ? funnelPlot(compared) : rangePlot(compared);
+  return table;
+}
+
+} // namespace gk::reports

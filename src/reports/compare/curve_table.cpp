@@ -1,0 +1,91 @@
+#include "reports/compare/curve_table.h"
+
+#include "reports/compare/retention_plots.h"
+#include "reports/print/cells.h"
+
+namespace gk::reports {
+
+namespace {
+
+using estimates::SpellState;
+
+std::string survivalCell(const RetentionCurve& curve, double year) {
+  if (!curve.curve) return nothing;
+  const auto at = curve.survivalAt(year);
+  const auto low = base::percent(at.low);
+  const auto high = base::percent(at.high);
+  return low == high ? low : low + " to " + high;
+}
+
+std::string endsNote(const RetentionCurve& curve) {
+  Cells parts;
+  for (const auto state :
+       {SpellState::failed, SpellState::whole, SpellState::cannotTell, SpellState::replaced,
+        SpellState::restoredOver, SpellState::crowned, SpellState::extracted, SpellState::shed})
+    if (const auto count = curve.ends.count(state); count > 0)
+      parts.push_back((state == SpellState::cannotTell ? "never assessed" : named(state)) + " " +
+                      std::to_string(count));
+  return "Of " + counted(curve.placements, "sealant", "sealants") + ": " + base::join(parts, ", ") +
+         ".";
+}
+
+/// Whose sealants, and looks of which kind.
+std::string cohortNote(const RetentionCurve& curve) {
+  Cells kinds;
+  for (const auto& [kind, count] : curve.kinds)
+    kinds.push_back(named(kind) + " " + std::to_string(count));
+  std::string words =
+      "Placed from " + curve.firstPlaced->words() + " to " + curve.lastPlaced->words() + " at " +
+      counted(curve.schools, "school", "schools") + "; checks: " + base::join(kinds, ", ") + ".";
+  if (curve.schools > 1)
+    words += " Schools were checked at different ages, so a step may come from a school "
+             "and not from time.";
+  const auto has = [&](followup::CheckKind kind) { return curve.kinds.contains(kind); };
+  if (has(followup::CheckKind::shortTermTriggered) || has(followup::CheckKind::opportunistic))
+    words += " Triggered and opportunistic checks are among them: where a child was "
+             "checked because something was wrong, the curve is too low there.";
+  return words;
+}
+
+} // namespace
+
+Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
+                 const RetentionCurve& wholeOrPart) {
+  Table table{"Retention over time",
+              {right("Years"), right("Fully retained, %"), right("95% band"),
+               right("Assessed then or later"), right("Fully retained %, worst case"),
+               right("Fully or partially retained, %")},
+              {},
+              {}};
+  if (!usual.curve) {
+    table.notes = {"No check has assessed a sealant yet."};
+    return table;
+  }
+  for (const auto& at : usual.readings)
+    table.rows.push_back({base::fixed(at.year, 1), survivalCell(usual, at.year),
+                          shareRange(at.band) + (at.isExactLimit ? ", exact limit" : ""),
+                          number(static_cast<int>(at.followed)), survivalCell(worst, at.year),
+                          survivalCell(wholeOrPart, at.year)});
+  const auto looks =
+      "A sealant fails between the last check that found it fully retained and the "
+      "first that did not; where two figures are given, there was no check "
+      "between, and the curve between them is not known. There was no check before " +
+      base::fixed(usual.looks.front(), 1) + " years or after " +
+      base::fixed(usual.looks.back(), 1) + ": no figure is given there.";
+  table.notes = {endsNote(usual), looks, cohortNote(usual)};
+  table.notes.emplace_back(
+      "Crowned, extracted, exfoliated: counted as not yet failed when last seen "
+      "fully retained; in the worst case as failed by then. A surface filled "
+      "since, and a tooth resealed without a check that found the sealant fully "
+      "retained, count as failed. A reseal starts over. Children who were not "
+      "found are assumed to be like those who were.");
+  table.notes.push_back(
+      "The band resamples children" +
+      std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : "."));
+  if (usual.curve->has(estimates::SurvivalNote::notSettled))
+    table.notes.emplace_back("The fit did not converge: the curve is approximate.");
+  table.plot = curvePlot(usual, worst);
+  return table;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,80 @@
+#include "reports/compare/found_table.h"
+
+#include "reports/print/cells.h"
+#include "reports/records/term_view.h"
+
+#include <map>
+
+namespace gk::reports {
+
+namespace {
+
+struct Group {
+  int children = 0;
+  int sealants = 0;
+  int upper = 0;
+  int fourHanded = 0;
+  int wet = 0;
+  int knownLost = 0;
+  double years = 0; ///< of age when sealed, summed over sealants
+  int withAge = 0;
+};
+
+void add(Group& group, const TermView& view, const SealantFact& fact) {
+  const auto& placement = view.records.placements[fact.placement].value;
+  ++group.sealants;
+  group.upper += placement.tooth.isUpper() ? 1 : 0;
+  group.fourHanded += placement.fourHanded ? 1 : 0;
+  group.wet += placement.wetEvents > 0 ? 1 : 0;
+  group.knownLost += fact.isKnownLost && fact.from != HeldFrom::look ? 1 : 0;
+  const auto* child = view.children.find(placement.child);
+  const auto on = view.dateOf(placement.day);
+  if (!child || !on) return;
+  group.years += roster::approximateAge(child->birth, *on);
+  ++group.withAge;
+}
+
+Cells row(const std::string& label, const Group& group) {
+  return {label,
+          number(group.children),
+          number(group.sealants),
+          group.children > 0 ? base::fixed(static_cast<double>(group.sealants) / group.children, 2)
+                             : std::string(nothing),
+          group.withAge > 0 ? base::fixed(group.years / group.withAge, 1) : std::string(nothing),
+          percent(group.upper, group.sealants),
+          percent(group.fourHanded, group.sealants),
+          percent(group.wet, group.sealants),
+          percent(group.knownLost, group.sealants)};
+}
+
+} // namespace
+
+Table foundTable(const TermRecords& records, const RetentionFacts& facts, const Choice& choice) {
+  const TermView view(records);
+  std::map<std::uint32_t, bool> found; // children due, and whether any look judged one of theirs
+  for (const auto& fact : facts.rows())
+    if (fact.due && choice.takes(fact)) found[fact.child] |= fact.isExamined();
+  std::array<Group, 2> groups; // not found, found
+  for (const auto& [child, isFound] : found)
+    ++groups.at(isFound ? 1 : 0).children;
+  for (const auto& fact : facts.rows())
+    if (fact.due && choice.takes(fact)) add(groups.at(found.at(fact.child) ? 1 : 0), view, fact);
+  Table table{"Children found, and those not found",
+              {{"Children due"},
+               right("Children"),
+               right("Sealants"),
+               right("Per child"),
+               right("Age when sealed"),
+               right("Upper %"),
+               right("Four-handed %"),
+               right("Contaminated %"),
+               right("Known missing before %")},
+              {},
+              {"As recorded when they were sealed, except what early checks found missing. "
+               "Where the two lines differ, the children found do not represent all, and "
+               "the bounds above say more than the CI."}};
+  if (!found.empty()) table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
+  return table;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,132 @@
+#include "reports/compare/retention_report.h"
+
+#include "estimates/follow_up.h"
+#include "reports/compare/comparison_table.h"
+#include "reports/compare/curve_table.h"
+#include "reports/compare/found_table.h"
+#include "reports/compare/retention_plots.h"
+#include "reports/compare/standing_out.h"
+#include "reports/decay/true_sentences.h"
+#include "reports/print/cells.h"
+#include "reports/retention/early_checks.h"
+
+namespace gk::reports {
+
+namespace {
+
+Table shrinkTable(const FactorComparison& schools) {
+  Table table{"Small schools: observed, and adjusted toward program average",
+              {{"School where placed"},
+               right("Assessable"),
+               right("Fully retained %, observed"),
+               right("95% CI"),
+               right("Adjusted toward program average, %"),
+               right("Weight given to this school, %")},
+              {},
+              {}};
+  for (const auto& value : schools.values) {
+    const auto& line = value.line;
+    table.rows.push_back({line.label, number(line.assessable), percent(line.whole, line.assessable),
+                          rangeWords(line.whole95, line.unit),
+                          value.shrunken ? share(value.shrunken->shrunken) : nothing,
+                          value.shrunken ? share(value.shrunken->ownWeight) : nothing});
+  }
+  table.notes = {"Adjusted by beta-binomial empirical Bayes on effective numbers, teeth over "
+                 "the design effect. It is shown beside the observed figure, never instead of "
+                 "it."};
+  std::vector<DrawnUnit> drawn;
+  for (const auto& value : schools.values)
+    if (value.shrunken)
+      drawn.push_back({static_cast<double>(value.line.assessable), value.shrunken->ownWeight});
+  if (auto words = drawnWords(drawn, "teeth"); !words.empty())
+    table.notes.push_back(std::move(words));
+  table.plot = rangePlot(schools);
+  for (const auto note : schools.shrinkageNotes) {
+    if (note == estimates::ShrinkageNote::noOverdispersion)
+      table.notes.emplace_back("The schools differ no more than by chance.");
+    if (note == estimates::ShrinkageNote::fewUnits)
+      table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
+  }
+  return table;
+}
+
+Cells followUpRow(const RetentionLine& line) {
+  Cells cells{line.label,
+              number(line.childrenDue),
+              number(line.childrenFound),
+              percent(line.childrenFound, line.childrenDue),
+              number(line.due),
+              number(line.assessable),
+              percent(line.assessable, line.due),
+              percent(line.whole, line.assessable)};
+  const auto bounds = estimates::followUpBounds(
+      {static_cast<double>(line.due), static_cast<double>(line.assessable + line.lostUnfound),
+       static_cast<double>(line.whole)});
+  cells.push_back(bounds ? share(bounds->bounds.low) : nothing);
+  cells.push_back(bounds ? share(bounds->bounds.high) : nothing);
+  return cells;
+}
+
+Table followUpTable(const FactorComparison& schools) {
+  Table table{"Follow-up, and what unchecked sealants could change",
+              {{"School where placed"},
+               right("Children due"),
+               right("Found"),
+               right("Found, %"),
+               right("Teeth due"),
+               right("Assessable"),
+               right("Assessable, %"),
+               right("Fully retained, %"),
+               right("If all unchecked sealants failed, %"),
+               right("If all unchecked sealants held, %")},
+              {},
+              {"The last two are true whatever became of the unchecked sealants: no "
+               "assumption, and no sampling error in them. Sealants known to be missing "
+               "whose children were not found count as failed in both.",
+               "Published state guidance asks for over 65% seen at follow-up."}};
+  for (const auto& value : schools.values)
+    table.rows.push_back(followUpRow(value.line));
+  table.rows.push_back(followUpRow(schools.total));
+  return table;
+}
+
+} // namespace
+
+std::vector<Table> retentionReport(const TermRecords& records,
+                                   const RetentionReportOptions& options) {
+  const RetentionFacts facts(records, options.comparison.retention);
+  Choice choice;
+  if (options.school) choice.of(Factor::school) = facts.codeOf(*options.school);
+  // One school is compared with the others, never with itself.
+  auto schools = compareFactor(facts, Factor::school, Choice{}, options.comparison);
+  constexpr std::array factors{
+      Factor::light,    Factor::isolation, Factor::delivery, Factor::holding,  Factor::guards,
+      Factor::wet,      Factor::arch,      Factor::tooth,    Factor::eruption, Factor::enamel,
+      Factor::placedBy, Factor::pair,      Factor::lot};
+  auto compared = compareFactors(facts, factors, choice, options.comparison);
+  compared.push_back(std::move(schools));
+  adjustTogether(compared);
+  auto opening = standingOutTable(compared);
+  schools = std::move(compared.back());
+  compared.pop_back();
+  auto worst = options.curve;
+  worst.ends = estimates::EndReading::failedByThen;
+  worst.replicates = 0;
+  auto kept = worst;
+  kept.ends = options.curve.ends;
+  kept.partFails = false;
+  std::vector<Table> tables{std::move(opening),
+                            comparisonTable(schools),
+                            shrinkTable(schools),
+                            followUpTable(schools),
+                            foundTable(records, facts, choice),
+                            earlyCheckTable(records),
+                            curveTable(retentionCurve(records, options.curve, options.school),
+                                       retentionCurve(records, worst, options.school),
+                                       retentionCurve(records, kept, options.school))};
+  for (const auto& one : compared)
+    tables.push_back(comparisonTable(one));
+  return tables;
+}
+
+} // namespace gk::reports

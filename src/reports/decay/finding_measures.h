@@ -1,0 +1,42 @@
+#pragma once
+
+#include "estimates/screening_measures.h"
+#include "reports/records/inputs.h"
+#include "reports/retention/retention_totals.h"
+
+#include <optional>
+
+namespace gk::reports {
+
+/// What the screenings of one school, or of all, found; shares of children, each of those for whom
+/// it is known.
+struct FindingLine {
+  std::string label;
+  int screened = 0;
+  int couldNotTell = 0; ///< of screened: untreated or treated decay could not be told
+  std::optional<estimates::ScreeningMeasures> measures; ///< none without a child
+};
+
+struct FindingTotals {
+  std::vector<FindingLine> schools; ///< by the school of the child's first screening, by name
+  FindingLine total;
+  ClusterUnit unit = ClusterUnit::children; ///< of the total
+};
+
+/// A child screened in the term, once.
+struct SeenChild {
+  roster::SchoolId school; ///< of its first screening
+  std::string grade;       ///< as the child's card has it
+  estimates::ScreenedChild child;
+};
+
+/// Each child once: decay and urgency by the more serious finding, sealants as found at the first
+/// screening.
+std::vector<SeenChild> seenChildren(const TermRecords& records);
+
+/// Basic Screening Survey measures of the term. A child screened twice counts once: decay and
+/// urgency by the more serious finding, sealants as found at the first screening, before anything
+/// was placed. Schools are the clusters of the total from `estimates::fewestClusters` on.
+FindingTotals findingTotals(const TermRecords& records);
+
+} // namespace gk::reports

@@ -1,0 +1,145 @@
+#include "reports/decay/finding_report.h"
+
+#include "reports/decay/true_sentences.h"
+#include "reports/print/cells.h"
+
+namespace gk::reports {
+
+namespace {
+
+/// The six in the order of the columns, with the children for whom each is known.
+constexpr std::array measures{
+    &estimates::ScreeningMeasures::untreatedDecay,   &estimates::ScreeningMeasures::treatedDecay,
+    &estimates::ScreeningMeasures::cariesExperience, &estimates::ScreeningMeasures::sealants,
+    &estimates::ScreeningMeasures::anyNeed,          &estimates::ScreeningMeasures::urgentNeed};
+
+Cells findingRow(const FindingLine& line, ClusterUnit unit = ClusterUnit::children) {
+  Cells cells{line.label, number(line.screened), number(line.couldNotTell)};
+  for (const auto measure : measures) {
+    const auto found = line.measures ? (*line.measures).*measure : std::nullopt;
+    cells.push_back(found ? share(found->estimate) + " (" + rangeWords(found, unit) + ")"
+                          : std::string(nothing));
+  }
+  return cells;
+}
+
+/// "untreated decay 42, treated decay 60".
+std::string knownWords(const FindingLine& line) {
+  constexpr std::array<std::string_view, 6> names{"untreated decay",   "treated decay",
+                                                  "caries experience", "sealants",
+                                                  "needs care",        "needs care at once"};
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < measures.size(); ++i) {
+    const auto found = (*line.measures).*measures.at(i);
+    const auto known = found ? static_cast<int>(found->teeth) : 0;
+    if (known < line.screened) words.push_back(std::string(names.at(i)) + " " + number(known));
+  }
+  return base::join(words, ", ");
+}
+
+std::string rateWithRange(double rate, double low, double high) {
+  return share(rate) + " (" + percentRange(low, high) + ")";
+}
+
+} // namespace
+
+Table findingTable(const FindingTotals& totals) {
+  Table table{"Screening measures, % of children (95% CI)",
+              {{"School"},
+               right("Screened"),
+               right("Could not tell"),
+               right("Untreated decay"),
+               right("Treated decay"),
+               right("Caries experience"),
+               right("Sealants"),
+               right("Needs care"),
+               right("Needs care at once")},
+              {},
+              {}};
+  for (const auto& line : totals.schools)
+    table.rows.push_back(findingRow(line));
+  table.rows.push_back(findingRow(totals.total, totals.unit));
+  table.notes = {
+      "Measures of the Basic Screening Survey (ASTDD): by screening, not a dental examination. "
+      "Sealants on permanent molars as found at the first screening; decay and need by the most "
+      "serious one. Caries experience: untreated or treated decay.",
+      std::string("CIs of the total: ") +
+          (totals.unit == ClusterUnit::schools
+               ? "schools as clusters."
+               : "each child separately, as fewer than " +
+                     std::to_string(estimates::fewestClusters) +
+                     " schools were seen; likeness within a school is not counted.") +
+          " They apply to children like these: those with consent, in schools that "
+          "were chosen, not sampled at random."};
+  if (totals.total.couldNotTell > 0 && totals.total.measures)
+    table.notes.push_back(
+        "Could not tell: untreated or treated decay, or both. Each share is of the "
+        "children for whom it is known; of " +
+        number(totals.total.screened) + " screened: " + knownWords(totals.total) + ".");
+  return table;
+}
+
+Table attackTable(const AttackBySchool& attack) {
+  Table table{"Yearly attack rate of never-sealed first molars, %",
+              {{"School"},
+               right("Children"),
+               right("Molars"),
+               right("Affected"),
+               right("Observed (95% CI)"),
+               right("Adjusted toward program average (95% CI)"),
+               right("Weight given to this school, %")},
+              {},
+              {}};
+  if (!attack.rates) {
+    table.notes = {"No never-sealed first molar had been erupted long enough."};
+    return table;
+  }
+  const auto& rates = *attack.rates;
+  for (std::size_t i = 0; i < rates.schools.size(); ++i) {
+    const auto& one = rates.schools[i];
+    Cells cells{attack.schools[i]};
+    if (one.raw)
+      cells.insert(cells.end(), {number(static_cast<int>(one.raw->children)),
+                                 base::fixed(one.raw->molars, 0), base::fixed(one.raw->affected, 0),
+                                 rateWithRange(one.raw->annual, one.raw->low, one.raw->high)});
+    else
+      cells.insert(cells.end(), {nothing, nothing, nothing, nothing});
+    cells.push_back(rateWithRange(one.shrunken, one.interval.low, one.interval.high));
+    cells.push_back(share(one.ownWeight));
+    table.rows.push_back(std::move(cells));
+  }
+  table.notes = {
+      "Average school " + rateWithRange(rates.annual, rates.interval.low, rates.interval.high) +
+          (rates.prediction ? "; another school's would fall within " +
+                                  percentRange(rates.prediction->low, rates.prediction->high)
+                            : "") +
+          ".",
+      "Exposure is from the mean eruption age to the age on the day."};
+  for (auto& note : attackNotes(attack.all))
+    table.notes.push_back(std::move(note));
+  if (attack.profile)
+    table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
+                          rateWithRange(attack.profile->annual, attack.profile->clustered.low,
+                                        attack.profile->clustered.high) +
+                          ".");
+  if (rates.has(estimates::SchoolRatesNote::tauAtZero))
+    table.notes.emplace_back("The schools differ no more than by chance.");
+  if (rates.has(estimates::SchoolRatesNote::fewSchools))
+    table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
+  if (rates.has(estimates::SchoolRatesNote::halfMolars))
+    table.notes.emplace_back(
+        "Where none or all were affected, half a molar of each kind was added for "
+        "the pooling only.");
+  std::vector<DrawnUnit> drawn;
+  for (const auto& one : rates.schools)
+    drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});
+  for (auto words : {drawnWords(drawn, "molars"), attack.age ? ageWords(*attack.age) : ""})
+    if (!words.empty()) table.notes.push_back(std::move(words));
+  return table;
+}
+
+std::vector<Table> findingReport(const TermRecords& records) {
+  return {findingTable(findingTotals(records)), attackTable(attackBySchool(records))};
+}
+
+} // namespace gk::reports

@@ -1,0 +1,231 @@
+#include "reports/decay/prevention.h"
+
+#include "reports/decay/exposures.h"
+#include "reports/records/words.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+/// The one with the larger standard error: teeth of a child, and children of a school, are alike.
+estimates::AttackRateEstimate wider(estimates::AttackRateEstimate byChild,
+                                    const std::vector<estimates::Exposure>& bySchool,
+                                    ClusterUnit& unit) {
+  const auto schools = estimates::attackRate(bySchool);
+  if (!schools || schools->has(estimates::AttackRateNote::oneChild) || !schools->standardError ||
+      !byChild.standardError || *schools->standardError <= *byChild.standardError)
+    return byChild;
+  unit = ClusterUnit::schools;
+  byChild.standardError = schools->standardError;
+  byChild.robustVariance = schools->robustVariance;
+  byChild.low = schools->low;
+  byChild.high = schools->high;
+  return byChild;
+}
+
+} // namespace
+
+AttackRateReport attackRateOf(const TermRecords& records) {
+  const auto exposures = exposuresOf(records);
+  AttackRateReport report;
+  report.everSealedLeftOut = exposures.everSealedLeftOut;
+  report.notSeenLeftOut = exposures.notSeenLeftOut;
+  report.extracted = exposures.extracted;
+  report.seenBefore = exposures.seenBefore;
+  if (auto seconds = estimates::attackRate(exposures.seconds);
+      seconds && seconds->children >= fewestForSecondMolars)
+    report.seconds = *std::move(seconds);
+  auto estimate = estimates::attackRate(exposures.all());
+  if (estimate)
+    report.estimate = wider(*std::move(estimate), exposures.bySchool(), report.unit);
+  else
+    report.whyNot = "not enough data: no never-sealed first molar of a child new to the program "
+                    "with enough time in the mouth";
+  return report;
+}
+
+std::vector<std::string> attackNotes(const AttackRateReport& attack) {
+  std::vector<std::string> notes{
+      "Attack rate: each child once, at its first screening by the program; first "
+      "molars never sealed."};
+  if (attack.seenBefore > 0)
+    notes.push_back("Not included, as the program had screened them before this term: " +
+                    counted(attack.seenBefore, "child", "children") +
+                    ". Their sound molars were sealed, so those left are not a fair sample.");
+  if (attack.extracted > 0)
+    notes.push_back("Affected molars include " + std::to_string(attack.extracted) +
+                    " extracted: the reason is not recorded and is taken to be decay.");
+  if (attack.everSealedLeftOut > 0)
+    notes.push_back("Not included, as they were already sealed: " +
+                    counted(attack.everSealedLeftOut, "first molar", "first molars") +
+                    ". Whether that makes the rate too high or too low is not known: it depends on "
+                    "whether those children were at less risk or at more.");
+  if (attack.unit == ClusterUnit::schools)
+    notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
+  return notes;
+}
+
+namespace {
+
+/// Why there is nothing to count on; empty when there is.
+std::string missing(int molars, bool hasAttack, const AttackRateReport& attack, bool hasRetention) {
+  if (molars == 0) return "not enough data: no permanent molar was sealed this term";
+  if (!hasAttack) return attack.whyNot;
+  if (!hasRetention) return "not enough data: no one-year check this term";
+  return {};
+}
+
+/// The effective number behind the range that is printed of the same share.
+double sizeOf(const estimates::RetentionEstimate& retention) {
+  return std::max(1.0, retention.toRead ? retention.toRead->n : 1.0);
+}
+
+/// Griffin 2009, JADA 140:415-23: formerly sealed against never sealed, at one year.
+constexpr estimates::Interval riskAfterLoss{0.817, 1.220};
+
+} // namespace
+
+namespace {
+
+using Averted = base::Result<estimates::AvertedEstimate>;
+
+/// A rate of 0 or 1 has no standard error: its own limits stand in for it.
+void addBoundaryRange(estimates::AvertedEstimate& out, estimates::AvertedInputs inputs,
+                      const estimates::AttackRateEstimate& rate) {
+  if (!out.has(estimates::AvertedNote::attackRateAtBoundary)) return;
+  const auto limits = rate.conservative.value_or(estimates::Interval{rate.low, rate.high});
+  double least = out.averted;
+  double most = out.averted;
+  for (const double end : {limits.low, limits.high}) {
+    inputs.attackRate = end;
+    const auto at = estimates::averted(inputs);
+    if (!at) continue;
+    least = std::min(least, at->averted);
+    most = std::max(most, at->averted);
+  }
+  out.interval = estimates::Interval{least, most};
+}
+
+Averted avertedAt(int molars, const estimates::AttackRateEstimate& rate,
+                  const estimates::RetentionEstimate& retention, int years, double efficacy) {
+  estimates::AvertedInputs inputs{rate.annual, retention.estimate, static_cast<double>(molars)};
+  inputs.years = years;
+  inputs.attackRateSe = rate.standardError;
+  inputs.retentionEffectiveN = sizeOf(retention);
+  inputs.efficacy = efficacy;
+  auto out = estimates::averted(inputs);
+  if (out) addBoundaryRange(*out, inputs, rate);
+  return out;
+}
+
+/// Both kinds of molar together; the ends of the ranges added.
+estimates::AvertedEstimate sumOf(estimates::AvertedEstimate one,
+                                 const estimates::AvertedEstimate& other) {
+  one.averted += other.averted;
+  one.withoutSealants += other.withoutSealants;
+  one.preventedFraction =
+      one.withoutSealants > 0 ? std::optional(one.averted / one.withoutSealants) : std::nullopt;
+  one.standardError.reset();
+  if (one.interval && other.interval)
+    one.interval = estimates::Interval{one.interval->low + other.interval->low,
+                                       one.interval->high + other.interval->high};
+  else
+    one.interval.reset();
+  return one;
+}
+
+Averted avertedOfBoth(const SealedMolars& molars, const AttackRateReport& attack,
+                      const estimates::RetentionEstimate& retention, int years, double efficacy) {
+  if (!attack.seconds) return avertedAt(molars.all(), *attack.estimate, retention, years, efficacy);
+  auto firsts = avertedAt(molars.firsts, *attack.estimate, retention, years, efficacy);
+  const auto seconds = avertedAt(molars.seconds, *attack.seconds, retention, years, efficacy);
+  if (!firsts || !seconds) return firsts ? seconds : firsts;
+  return sumOf(*std::move(firsts), *seconds);
+}
+
+} // namespace
+
+AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& attack,
+                        const std::optional<estimates::RetentionEstimate>& retention, int years,
+                        const std::optional<estimates::Interval>& bounds) {
+  AvertedReport report;
+  report.sealants = molars.all();
+  report.years = years;
+  report.whyNot = missing(molars.all(), attack.estimate.has_value(), attack, retention.has_value());
+  if (!report.whyNot.empty()) return report;
+  const auto usual = avertedOfBoth(molars, attack, *retention, years, 1);
+  const auto cautious =
+      avertedOfBoth(molars, attack, *retention, years, estimates::cautiousEfficacy);
+  if (!usual || !cautious) {
+    report.whyNot = (usual ? cautious : usual).error().detail;
+    return report;
+  }
+  report.averted = *usual;
+  report.cautious = *cautious;
+  if (bounds) {
+    auto end = *retention;
+    end.estimate = bounds->low;
+    const auto least = avertedOfBoth(molars, attack, end, years, 1);
+    end.estimate = bounds->high;
+    const auto most = avertedOfBoth(molars, attack, end, years, 1);
+    if (least && most) report.ifNotLookedAt = estimates::Interval{least->averted, most->averted};
+  }
+  if (!attack.seconds && molars.seconds > 0)
+    if (auto alone = avertedAt(molars.firsts, *attack.estimate, *retention, years, 1))
+      report.firstsAlone = *std::move(alone);
+  return report;
+}
+
+ScenarioReport scenarios(int molars, const AttackRateReport& attack,
+                         const std::optional<estimates::RetentionEstimate>& retention,
+                         const WhatIf& whatIf, const std::optional<estimates::Interval>& bounds) {
+  ScenarioReport report;
+  report.whyNot = missing(molars, attack.estimate || whatIf.attackRate, attack,
+                          retention || whatIf.retentionYearOne);
+  if (!report.whyNot.empty()) return report;
+
+  estimates::AvertedInputs inputs{whatIf.attackRate ? *whatIf.attackRate : attack.estimate->annual,
+                                  whatIf.retentionYearOne ? *whatIf.retentionYearOne
+                                                          : retention->estimate,
+                                  static_cast<double>(molars)};
+  inputs.years = whatIf.years;
+  inputs.efficacy = whatIf.efficacy;
+  estimates::ScenarioRanges ranges;
+  if (!whatIf.attackRate) {
+    inputs.attackRateSe = attack.estimate->standardError;
+    ranges.attackRate = estimates::Interval{attack.estimate->low, attack.estimate->high};
+  }
+  if (!whatIf.retentionYearOne) {
+    inputs.retentionEffectiveN = sizeOf(*retention);
+    if (retention->toRead) ranges.retentionYearOne = retention->toRead->range;
+    if (bounds) {
+      const auto own = ranges.retentionYearOne.value_or(*bounds);
+      ranges.retentionYearOne =
+          estimates::Interval{std::min(own.low, bounds->low), std::max(own.high, bounds->high)};
+    }
+  }
+  ranges.efficacy = estimates::Interval{std::min(estimates::cautiousEfficacy, inputs.efficacy), 1};
+  if (inputs.attackRate * riskAfterLoss.high <= 1) ranges.relativeRiskAfterLoss = riskAfterLoss;
+  report.inputs = inputs;
+  const auto estimate = estimates::averted(inputs);
+  if (!estimate) {
+    report.whyNot = estimate.error().detail;
+    return report;
+  }
+  report.estimate = *estimate;
+  if (const auto found = estimates::avertedScenarios(inputs, ranges)) report.scenarios = *found;
+  if (whatIf.programCost && whatIf.costPerCavity) {
+    const auto money =
+        estimates::money(inputs, {*whatIf.programCost, *whatIf.costPerCavity, whatIf.discountRate});
+    if (!money) {
+      report.whyNot = money.error().detail;
+      return report;
+    }
+    report.money = *money;
+  }
+  return report;
+}
+
+} // namespace gk::reports

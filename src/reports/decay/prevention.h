@@ -1,0 +1,92 @@
+#pragma once
+
+#include "estimates/attack_rate.h"
+#include "estimates/averted_scenarios.h"
+#include "estimates/money.h"
+#include "reports/retention/retention_totals.h"
+
+namespace gk::reports {
+
+/// Second molars have a rate of their own from this many children who carry one (own choice).
+inline constexpr std::size_t fewestForSecondMolars = 30;
+
+/// The yearly attack rate of never-sealed first permanent molars, from `exposuresOf` the term. Its
+/// standard error takes children as clusters, or schools where that makes it the larger.
+struct AttackRateReport {
+  std::optional<estimates::AttackRateEstimate> estimate;
+  std::string whyNot;        ///< when there is no estimate
+  int everSealedLeftOut = 0; ///< first molars that someone has sealed, by the finding or our book
+  int notSeenLeftOut = 0;    ///< not up, not looked at
+  int extracted = 0;         ///< of affected first molars
+  int seenBefore = 0;        ///< children left out, whom the program had screened before the term
+  ClusterUnit unit = ClusterUnit::children;
+  /// Of second molars, from `fewestForSecondMolars` children on.
+  std::optional<estimates::AttackRateEstimate> seconds;
+};
+
+AttackRateReport attackRateOf(const TermRecords& records);
+
+/// What the rate is of and what is left out, each sentence where it is so.
+std::vector<std::string> attackNotes(const AttackRateReport& attack);
+
+/// Sealed permanent molars of the term.
+struct SealedMolars {
+  int firsts = 0;
+  int seconds = 0;
+  [[nodiscard]] int all() const { return firsts + seconds; }
+};
+
+/// What this term's sealants on permanent molars can be expected to spare. The ranges of first and
+/// second molars are added end to end, which errs on the wide side.
+struct AvertedReport {
+  std::optional<estimates::AvertedEstimate> averted;
+  std::optional<estimates::AvertedEstimate> cautious; ///< with `estimates::cautiousEfficacy`
+  /// First molars alone, where the second ones had to take the first ones' rate: the low line.
+  std::optional<estimates::AvertedEstimate> firstsAlone;
+  /// If none, and if all, of the teeth due and not looked at were protected; no sampling error in
+  /// it.
+  std::optional<estimates::Interval> ifNotLookedAt;
+  std::string whyNot; ///< "not enough data: ..." when there is no estimate
+  int sealants = 0;
+  int years = 0;
+};
+
+/// `retention` is the share of teeth protected at the one-year looks of this term, reseals
+/// included.
+AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& attack,
+                        const std::optional<estimates::RetentionEstimate>& retention, int years,
+                        const std::optional<estimates::Interval>& bounds = std::nullopt);
+
+/// What a manager may change on the way from this term's counts to teeth spared; empty means as
+/// measured. Costs are the program's own, in one currency.
+struct WhatIf {
+  std::optional<double> attackRate{};
+  std::optional<double> retentionYearOne{};
+  int years = 9; ///< as Griffin, Jones and Crespin 2014
+  double efficacy = 1;
+  std::optional<double> programCost{};
+  std::optional<double> costPerCavity{};
+  double discountRate = 0.03;
+  bool firstMolarsOnly = false; ///< second molars, which borrow the rate, left out
+};
+
+/// The estimate under a what-if, with low, base and high scenarios, what each input alone would
+/// change, and the money when both costs are given.
+struct ScenarioReport {
+  std::optional<estimates::AvertedInputs> inputs;
+  std::optional<estimates::AvertedEstimate> estimate;
+  std::optional<estimates::Scenarios> scenarios;
+  std::optional<estimates::MoneyEstimate> money;
+  std::string whyNot; ///< when there is no estimate
+};
+
+/// Ranges of the scenarios: attack rate and retention over their 95 % intervals (what is set by
+/// hand is not doubted), retention also over the bounds of those not looked at where given,
+/// efficacy from `estimates::cautiousEfficacy` to 1, and the risk after loss over the interval of
+/// Griffin 2009 at one year.
+ScenarioReport scenarios(int molars, const AttackRateReport& attack,
+                         const std::optional<estimates::RetentionEstimate>& retention,
+                         const WhatIf& whatIf = {},
+                         const std::optional<estimates::Interval>& bounds = std::nullopt);
+
+} // namespace gk::reports

@@ -1,0 +1,87 @@
+#include "reports/funder/funder_report.h"
+
+#include "reports/funder/effort_report.h"
+#include "reports/funder/funder_figures.h"
+#include "reports/funder/funder_referrals.h"
+#include "reports/print/cells.h"
+#include "reports/publish/published.h"
+
+namespace gk::reports {
+
+namespace {
+
+Table coverTable(const TermRecords& records, const TermTotals& totals,
+                 const SuppressionRule& rule) {
+  return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
+          {{"What"}, {"Which"}},
+          {{"Schools; clinic days held",
+            number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
+           {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
+                                 " are suppressed, and what would reveal them"},
+           {"Material lots set aside", number(lotsSetAside(records))}},
+          {}};
+}
+
+Table targetTable(const TermTotals& totals, const std::vector<Table>& published) {
+  Table table{"Benchmarks and actual",
+              {{"Measure"}, right("Benchmark, %"), right("Actual, %"), {"Met"}},
+              {},
+              {"Benchmarks are published state guidance unless the program set its own; "
+               "they apply to programs."}};
+  const auto add = [&](const std::string& what, double target, const std::string& actual) {
+    table.rows.push_back({what, base::percent(target, 0), actual, reached(target, actual)});
+  };
+  add("Consented of enrolled", totals.targets.consented, totalUnder(published[0], "% of enrolled"));
+  add("Screened of consented", totals.targets.screened, totalUnder(published[0], "% of consented"));
+  add("Sealed of those in need", totals.targets.sealed, totalUnder(published[1], "% of needing"));
+  add("Fully retained of assessable at one year", totals.targets.retained,
+      totalUnder(published[3], "Fully retained, %"));
+  return table;
+}
+
+Table sparedTable(const TermTotals& totals, bool teethAreShown) {
+  Table table{"Cavities averted, estimated", {{"Figure"}, right("Estimate")}, {}, {}};
+  for (const auto& [figure, estimate] : sparedFigures(totals, teethAreShown))
+    table.rows.push_back({figure, estimate});
+  table.notes = {"Methods and limits. Consented: a form of this term that says yes, or "
+                 "screened in it. Screened is a look by a licensed person at school, not a "
+                 "dental examination, no x-rays. Sealed: at least one complete sealant by "
+                 "this program; teeth are counted once. Retention: found children only, first "
+                 "placements, fully retained of those assessable at " +
+                     number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+                     " months, by placing school; those not found may have kept fewer or more.",
+                 "Cavities averted is a model estimate: it applies to programs, never to one "
+                 "child; its CI covers the sampling error of attack rate and retention, not "
+                 "doubt about the model."};
+  return table;
+}
+
+} // namespace
+
+std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& totals,
+                               const Published& published, const SuppressionRule& rule,
+                               base::Date today) {
+  const auto& tables = published.tables;
+  const auto schools = efforts(records);
+  std::vector<Table> out{coverTable(records, totals, rule)};
+  if (auto meals = mealsTable(schools)) out.push_back(*std::move(meals));
+  out.push_back(tables[0]);
+  if (published.byGrade)
+    out.push_back(*published.byGrade);
+  else
+    out.back().notes.emplace_back("By grade is omitted: it would reveal what is suppressed here.");
+  out.insert(out.end(), {tables[2], tables[1], tables[3]});
+  if (published.shortTerm) out.push_back(*published.shortTerm);
+  out.push_back(publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
+  out.insert(out.end(), published.pupils.begin(), published.pupils.end());
+  if (published.pupils.empty())
+    out.back().notes.emplace_back(
+        "Who the children are is omitted: it was not stated, or a total suppressed "
+        "elsewhere could be worked out from it.");
+  if (auto effort = publishedEffort(schools, rule)) out.push_back(*std::move(effort));
+  out.push_back(targetTable(totals, tables));
+  out.push_back(sparedTable(totals, !hidesIn(tables[1].rows.back())));
+  return out;
+}
+
+} // namespace gk::reports

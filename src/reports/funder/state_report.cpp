@@ -1,0 +1,145 @@
+#include "reports/funder/state_report.h"
+
+#include "reports/funder/state_indicators.h"
+#include "reports/print/cells.h"
+#include "reports/publish/publication.h"
+#include "reports/publish/published_besides.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+constexpr const char* whoseChildren = "Children of this program, not a survey estimate";
+
+Table headTable(const TermRecords& records, const YearOptions& year) {
+  Table table{whoseChildren, {{"Report of"}, {"Value"}}, {}, {}};
+  table.rows = {{"Program", year.program},
+                {"County", year.county},
+                {"Year", roster::wordsOf(year.year)},
+                {"From", year.year.start.words()},
+                {"Through", year.year.end.words()},
+                {"Counted through", records.asOf.words()}};
+  table.notes = {
+      "These are children with consent, in schools that the program chose. They are not a sample "
+      "of the state, a county or a grade, so the figures must not be compared with survey "
+      "estimates as if they were.",
+      "Each child counts once in the year, whatever terms and days it was seen on, by its current "
+      "school and grade."};
+  if (records.asOf < year.year.end)
+    table.notes.emplace_back("The year is not over: figures will change.");
+  return table;
+}
+
+constexpr std::array findings{Figure::untreated, Figure::early, Figure::urgent, Figure::decayKnown};
+
+/// Findings by school stay out: the indicators tell them of all schools, and both together would
+/// tell more than either hides.
+bool isOfState(const Table& table) {
+  return partName(table) != "Findings";
+}
+
+/// Without findings, so that none of them is weighed against what is printed by school.
+TermTotals withoutFindings(TermTotals totals) {
+  const auto blank = [](Participation& at) {
+    at.untreated = at.couldNotTell = at.early = at.urgent = 0;
+  };
+  std::ranges::for_each(totals.schools, blank);
+  blank(totals.total);
+  return totals;
+}
+Release withoutFindings(Release release) {
+  for (auto& row : release.term)
+    for (const auto figure : findings)
+      row.cells.erase(figure);
+  return release;
+}
+
+bool showsScreened(const Release& release) {
+  const auto total =
+      std::ranges::find_if(release.term, [](const auto& row) { return row.schools.empty(); });
+  if (total == release.term.end()) return false;
+  const auto cell = total->cells.find(Figure::screened);
+  return cell != total->cells.end() && cell->second.showing != Showing::withheld;
+}
+
+/// How many of its first columns name a row.
+std::size_t namesIn(const Table& table) {
+  std::size_t count = 0;
+  while (count + 1 < table.columns.size() && table.columns[count].group)
+    ++count;
+  return count + 1;
+}
+
+} // namespace
+
+StateReport stateReport(const TermRecords& records, const YearOptions& year,
+                        const SuppressionRule& rule, std::span<const Release> earlier,
+                        const Groups& groups) {
+  std::vector<Release> bySchool;
+  for (const auto& release : earlier)
+    bySchool.push_back(withoutFindings(release));
+  auto published = publish(withoutFindings(termTotals(records)), rule, bySchool, groups);
+  StateReport out{{headTable(records, year)}, {}, published.exposed};
+  auto indicators =
+      publishIndicators(indicatorRows(seenChildren(records)), rule, year.earlier, earlier);
+  if (showsScreened(published.release)) {
+    out.tables.push_back(std::move(indicators.table));
+    out.exposed += indicators.exposed;
+  } else {
+    out.tables.push_back({indicatorTitle,
+                          {{"Grade", false, true}, {"Indicator"}},
+                          {},
+                          {"Omitted: with the tables below they would reveal a small number."}});
+  }
+  for (auto& table : published.tables)
+    if (isOfState(table)) out.tables.push_back(std::move(table));
+  if (published.shortTerm) out.tables.push_back(*std::move(published.shortTerm));
+  out.release = withoutFindings(std::move(published.release));
+  return out;
+}
+
+Table stateFigures(std::span<const Table> tables, const TermRecords& records,
+                   const YearOptions& year) {
+  Table out{"State report: " + roster::wordsOf(year.year),
+            {{"scope"},
+             {"program"},
+             {"county"},
+             {"year_kind"},
+             {"year"},
+             {"from"},
+             {"through"},
+             {"counted_through"},
+             {"part"},
+             {"row"},
+             {"indicator"},
+             {"figure"},
+             {"value"}},
+            {},
+            {}};
+  const Cells head{"children of this program, not a survey estimate",
+                   year.program,
+                   year.county,
+                   named(year.year.kind),
+                   year.year.name,
+                   year.year.start.iso(),
+                   year.year.end.iso(),
+                   records.asOf.iso()};
+  for (const auto& table : tables) {
+    if (table.title == whoseChildren) continue;
+    const auto names = namesIn(table);
+    for (const auto& row : table.rows)
+      for (std::size_t i = names; i < row.size(); ++i) {
+        if (row[i] == nothing) continue;
+        auto cells = head;
+        cells.insert(cells.end(),
+                     {std::string(partName(table)), row.front(), names > 1 ? row[1] : std::string(),
+                      table.columns[i].heading, row[i]});
+        out.rows.push_back(std::move(cells));
+      }
+  }
+  return out;
+}
+
+} // namespace gk::reports

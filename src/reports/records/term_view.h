@@ -1,0 +1,34 @@
+#pragma once
+
+#include "reports/records/lookup.h"
+
+#include <map>
+
+namespace gk::reports {
+
+/// One term's records with their cross-references; for the term's own sources.
+class TermView {
+ public:
+  explicit TermView(const TermRecords& records);
+
+  const TermRecords& records;
+  Lookup<roster::ClinicDay> days;
+  Lookup<roster::Child> children;
+  Lookup<roster::School> schools;
+
+  /// Rows of this term's days up to the date of the report.
+  PerChild<chairside::Seating> seatings;
+  PerChild<chairside::Screening> screenings;
+  PerChild<chairside::Placement> placements;
+  PerChild<chairside::Varnish> varnishes;
+  PerChild<chairside::DayOutcome> outcomes;
+  PerChild<followup::RetentionCheck> checks;
+
+  [[nodiscard]] std::optional<base::Date> dateOf(const roster::DayId& day) const;
+  /// A day of this term, not cancelled and not in the future.
+  [[nodiscard]] bool isOfTerm(const roster::DayId& day) const;
+  /// To be shown, never to tell schools apart by: with the code where two have one name.
+  [[nodiscard]] std::string schoolName(const roster::SchoolId& school) const;
+};
+
+} // namespace gk::reports

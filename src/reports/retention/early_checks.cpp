@@ -1,0 +1,127 @@
+#include "reports/retention/early_checks.h"
+
+#include "reports/print/cells.h"
+#include "reports/records/term_view.h"
+
+#include <algorithm>
+#include <set>
+#include <span>
+
+namespace gk::reports {
+
+namespace {
+
+using followup::CheckKind;
+using followup::Held;
+
+void count(EarlyChecks& line, Held held) {
+  ++line.examined;
+  switch (held) {
+  case Held::whole:
+    ++line.whole;
+    break;
+  case Held::part:
+    ++line.part;
+    break;
+  case Held::lost:
+    ++line.lost;
+    break;
+  case Held::notSealed:
+  case Held::cannotAssess:
+    ++line.cannotAssess;
+    return;
+  }
+  ++line.assessable;
+}
+
+EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds,
+                    std::string label) {
+  const TermView view(records);
+  const Lookup<chairside::Placement> placements(records.placements);
+  std::map<followup::RetentionCheck::Key, const base::Recorded<followup::RetentionCheck>*> ordered;
+  for (const auto& [child, rows] : view.checks.all())
+    for (const auto* row : rows)
+      if (std::ranges::find(kinds, row->value.kind) != kinds.end()) ordered[row->id] = row;
+  std::map<chairside::PlacementId, const base::Recorded<followup::RetentionCheck>*> first;
+  for (const auto& [id, row] : ordered) {
+    auto& kept = first[row->value.placement];
+    const auto judges = [](const auto* one) {
+      return one->value.asCounted() != Held::cannotAssess;
+    };
+    if (!kept || (!judges(kept) && judges(row))) kept = row;
+  }
+  EarlyChecks line{.label = std::move(label)};
+  std::set<roster::ChildId> children;
+  for (const auto& [placement, row] : first) {
+    const auto* placed = placements.find(placement);
+    if (!placed) continue;
+    children.insert(row->value.child);
+    const auto placedOn = view.dateOf(placed->day);
+    const auto on = view.dateOf(row->value.day);
+    if (placedOn && on) {
+      const double months = 12 * base::yearsBetween(*placedOn, *on);
+      line.firstMonth = line.examined == 0 ? months : std::min(line.firstMonth, months);
+      line.lastMonth = std::max(line.lastMonth, months);
+    }
+    count(line, row->value.asCounted());
+    if (row->stamp.by.author && *row->stamp.by.author != placed->placedBy) ++line.byAnother;
+  }
+  line.children = static_cast<int>(children.size());
+  return line;
+}
+
+} // namespace
+
+std::vector<EarlyChecks> earlyChecks(const TermRecords& records) {
+  std::vector<EarlyChecks> lines;
+  for (const auto kind :
+       {CheckKind::shortTermSample, CheckKind::shortTermTriggered, CheckKind::opportunistic})
+    if (auto line = countOf(records, std::span(&kind, 1), named(kind)); line.examined > 0)
+      lines.push_back(std::move(line));
+  return lines;
+}
+
+EarlyChecks shortTermChecks(const TermRecords& records) {
+  constexpr std::array kinds{CheckKind::shortTermSample, CheckKind::shortTermTriggered};
+  return countOf(records, kinds, "short-term");
+}
+
+Table earlyCheckTable(const TermRecords& records) {
+  Table table{"Short-term checks, made this term",
+              {{"Kind"},
+               right("Children"),
+               right("Examined"),
+               right("Months after placement"),
+               right("Checked by a different provider"),
+               right("Assessable"),
+               right("Fully retained"),
+               right("Partially retained"),
+               right("Missing"),
+               right("Not assessable"),
+               right("Fully retained, %")},
+              {},
+              {"A sample, or after a change of technique, material or equipment, preferably "
+               "by a different provider than placed them; also opportunistic checks. "
+               "Sealants found missing here count as missing in the one-year figures too."}};
+  const auto lines = earlyChecks(records);
+  for (const auto& line : lines)
+    table.rows.push_back({line.label, number(line.children), number(line.examined),
+                          base::fixed(line.firstMonth, 0) + " to " + base::fixed(line.lastMonth, 0),
+                          number(line.byAnother), number(line.assessable), number(line.whole),
+                          number(line.part), number(line.lost), number(line.cannotAssess),
+                          percent(line.whole, line.assessable)});
+  if (lines.empty()) return table;
+  const auto first = std::ranges::min(lines, {}, &EarlyChecks::firstMonth).firstMonth;
+  const auto last = std::ranges::max(lines, {}, &EarlyChecks::lastMonth).lastMonth;
+  table.notes.push_back(lookWords({first, last}));
+  return table;
+}
+
+std::string lookWords(const LookAges& ages) {
+  if (ages.last <= 2) return "All within two months of placement.";
+  return "Made " + base::fixed(ages.first, 0) + " to " + base::fixed(ages.last, 0) +
+         " months after placement: those later than two months speak of wear as well as of "
+         "technique.";
+}
+
+} // namespace gk::reports

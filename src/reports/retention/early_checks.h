@@ -1,0 +1,42 @@
+#pragma once
+
+#include "reports/print/table.h"
+#include "reports/records/inputs.h"
+
+namespace gk::reports {
+
+/// Checks of one kind made in a term, before the one-year check is due or by chance. Teeth, but for
+/// the children.
+struct EarlyChecks {
+  std::string label{};
+  int children = 0;
+  int examined = 0;
+  int assessable = 0;
+  int whole = 0;
+  int part = 0;
+  int lost = 0;
+  int cannotAssess = 0;
+  int byAnother = 0;     ///< of examined: not by who placed it
+  double firstMonth = 0; ///< after placement, of the earliest of these looks
+  double lastMonth = 0;
+  bool operator==(const EarlyChecks&) const = default;
+};
+
+/// Routine samples, triggered ones and those of opportunity; kinds of which none was made are left
+/// out. Each sealant counts once a kind, by its first check that could judge it.
+std::vector<EarlyChecks> earlyChecks(const TermRecords& records);
+
+/// Routine samples and triggered ones together.
+EarlyChecks shortTermChecks(const TermRecords& records);
+
+Table earlyCheckTable(const TermRecords& records);
+
+/// When after placement looks were made, in months.
+struct LookAges {
+  double first;
+  double last;
+};
+/// "within two months of placement" only where all were.
+std::string lookWords(const LookAges& ages);
+
+} // namespace gk::reports

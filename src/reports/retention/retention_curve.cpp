@@ -1,0 +1,216 @@
+#include "reports/retention/retention_curve.h"
+
+#include "reports/records/term_view.h"
+#include "reports/retention/sealant_fate.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace gk::reports {
+
+namespace {
+
+using estimates::SpellState;
+using followup::CannotAssess;
+using followup::Held;
+
+SpellState stateOf(const followup::RetentionCheck& check, bool partFails) {
+  switch (check.asCounted()) {
+  case Held::whole:
+    return SpellState::whole;
+  case Held::part:
+    return partFails ? SpellState::failed : SpellState::whole;
+  case Held::lost:
+    return SpellState::failed;
+  case Held::notSealed:
+    return SpellState::cannotTell;
+  case Held::cannotAssess:
+    break;
+  }
+  switch (check.why) {
+  case CannotAssess::restoredOver:
+    return SpellState::restoredOver;
+  case CannotAssess::crowned:
+    return SpellState::crowned;
+  case CannotAssess::extracted:
+    return SpellState::extracted;
+  case CannotAssess::shed:
+    return SpellState::shed;
+  case CannotAssess::none:
+  case CannotAssess::banded:
+  case CannotAssess::coveredByGum:
+  case CannotAssess::childUnable:
+  case CannotAssess::recordDoubtful:
+    return SpellState::cannotTell;
+  }
+  base::fail("no such reason");
+}
+
+using ToothOfChild = std::pair<roster::ChildId, dentition::Tooth>;
+
+/// Placements of one tooth that end what was there before, by date, and whether the recorder said
+/// that it had not failed.
+std::map<ToothOfChild, std::map<base::Date, bool>> resealed(const TermView& view) {
+  const auto otherwise = resealedOtherwise(view.records);
+  std::map<ToothOfChild, std::map<base::Date, bool>> out;
+  for (const auto& row : view.records.placements) {
+    if (!chairside::countsAsSealant(row.value)) continue;
+    if (const auto on = view.dateOf(row.value.day); on && *on <= view.records.asOf)
+      out[{row.value.child, row.value.tooth}][*on] |=
+          otherwise.contains({row.value.child, row.value.tooth, row.value.day});
+  }
+  return out;
+}
+
+class Spells {
+ public:
+  Spells(const TermView& view, const CurveOptions& options)
+      : view_(view), options_(options), resealed_(resealed(view)) {
+    for (const auto& row : view.records.checks)
+      checks_[row.value.placement].push_back(&row.value);
+  }
+
+  std::vector<estimates::Spell> of(std::optional<roster::SchoolId> school, RetentionCurve& out) {
+    std::vector<estimates::Spell> spells;
+    for (const auto& row : view_.records.placements) {
+      const auto* day = view_.days.find(row.value.day);
+      if (!day || day->date > view_.records.asOf || (school && day->school != *school)) continue;
+      if (!chairside::countsAsSealant(row.value)) continue;
+      const auto checks = checksOf(row, day->date, out);
+      noteCohort(*day, out);
+      noteLooks(checks, out);
+      const auto child = children_.try_emplace(row.value.child, children_.size()).first->second;
+      const auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
+      ++out.placements;
+      out.ends.add(spell);
+      spells.push_back(spell.spell);
+    }
+    return spells;
+  }
+
+  /// By the last time each was judged, rising.
+  [[nodiscard]] std::vector<double> lastLooks() const {
+    auto sorted = lastLooks_;
+    std::ranges::sort(sorted);
+    return sorted;
+  }
+
+ private:
+  void noteCohort(const roster::ClinicDay& day, RetentionCurve& out) {
+    out.firstPlaced = std::min(out.firstPlaced.value_or(day.date), day.date);
+    out.lastPlaced = std::max(out.lastPlaced.value_or(day.date), day.date);
+    schools_.insert(day.school);
+    out.schools = schools_.size();
+  }
+
+  void noteLooks(const std::vector<estimates::SpellCheck>& checks, RetentionCurve& out) {
+    std::optional<double> last;
+    for (const auto& check : checks) {
+      if (check.state == SpellState::cannotTell) continue;
+      out.looks.push_back(check.time);
+      last = std::max(last.value_or(check.time), check.time);
+    }
+    if (last) lastLooks_.push_back(*last);
+  }
+
+  std::vector<estimates::SpellCheck> checksOf(const base::Recorded<chairside::Placement>& row,
+                                              base::Date placedOn, RetentionCurve& out) const {
+    std::vector<estimates::SpellCheck> checks;
+    // Who seals again a sealant that a look that day found whole had another reason than its loss.
+    std::set<base::Date> wholeOn;
+    if (const auto at = checks_.find(row.id); at != checks_.end()) {
+      for (const auto* check : at->second) {
+        const auto on = view_.dateOf(check->day);
+        if (!on || *on > view_.records.asOf || *on < placedOn) continue;
+        const double years = base::yearsBetween(placedOn, *on);
+        checks.push_back({years, stateOf(*check, options_.partFails)});
+        if (checks.back().state == SpellState::whole) wholeOn.insert(*on);
+        out.lastCheck = std::max(out.lastCheck, years);
+        ++out.checks;
+        ++out.kinds[check->kind];
+      }
+    }
+    const auto& dates = resealed_.at({row.value.child, row.value.tooth});
+    if (const auto next = dates.upper_bound(placedOn); next != dates.end())
+      checks.push_back({base::yearsBetween(placedOn, next->first),
+                        next->second || wholeOn.contains(next->first) ? SpellState::replaced
+                                                                      : SpellState::failed});
+    return checks;
+  }
+
+  const TermView& view_;
+  const CurveOptions& options_;
+  std::map<ToothOfChild, std::map<base::Date, bool>> resealed_;
+  std::map<chairside::PlacementId, std::vector<const followup::RetentionCheck*>> checks_;
+  std::map<roster::ChildId, std::size_t> children_;
+  std::set<roster::SchoolId> schools_;
+  std::vector<double> lastLooks_;
+};
+
+/// The looks on either side of an age; that of placement before the first.
+std::pair<double, double> looksAbout(const std::vector<double>& looks, double year) {
+  const auto after = std::ranges::lower_bound(looks, year);
+  const double to = after == looks.end() ? year : *after;
+  if (to == year) return {year, year};
+  return {after == looks.begin() ? 0 : *(after - 1), to};
+}
+
+void read(RetentionCurve& out, const std::vector<double>& years,
+          const std::vector<double>& lastLooks) {
+  for (const double year : years) {
+    if (out.looks.empty() || year < out.looks.front() || year > out.looks.back()) continue;
+    const auto later = std::ranges::lower_bound(lastLooks, year);
+    out.readings.push_back({.year = year,
+                            .survival = out.survivalAt(year),
+                            .band = std::nullopt,
+                            .followed = static_cast<std::size_t>(lastLooks.end() - later)});
+  }
+}
+
+/// The band of a reading: from the lower limit at the look after it to the upper one before it.
+void addBand(RetentionCurve& out, std::span<const estimates::Spell> spells,
+             const CurveOptions& options) {
+  std::vector<double> times;
+  for (const auto& reading : out.readings) {
+    const auto [from, to] = looksAbout(out.looks, reading.year);
+    times.insert(times.end(), {from, to});
+  }
+  base::SeededRandom random(options.seed);
+  const auto band = estimates::survivalBand(spells, times, options.replicates, random);
+  if (!band) return;
+  out.isFewChildren = band->isFewChildren;
+  for (std::size_t i = 0; i < out.readings.size(); ++i) {
+    const auto& before = band->points[2 * i];
+    const auto& after = band->points[2 * i + 1];
+    if (!before.band || !after.band) continue;
+    out.readings[i].band = estimates::Interval{after.band->low, before.band->high};
+    out.readings[i].isExactLimit = after.isExactLimit || before.isExactLimit;
+  }
+}
+
+} // namespace
+
+RetentionCurve retentionCurve(const TermRecords& records, const CurveOptions& options,
+                              std::optional<roster::SchoolId> school) {
+  RetentionCurve out;
+  const TermView view(records);
+  Spells reader(view, options);
+  const auto spells = reader.of(school, out);
+  std::ranges::sort(out.looks);
+  out.looks.erase(std::ranges::unique(out.looks).begin(), out.looks.end());
+  if (out.checks == 0) return out;
+  auto curve = estimates::survivalCurve(spells);
+  if (!curve) return out; // no check judged a sealant
+  out.curve = *std::move(curve);
+  read(out, options.years, reader.lastLooks());
+  if (options.replicates > 0) addBand(out, spells, options);
+  return out;
+}
+
+estimates::Interval RetentionCurve::survivalAt(double year) const {
+  const auto [from, to] = looksAbout(looks, year);
+  return {curve->survivalAt(to).low, curve->survivalAt(from).high};
+}
+
+} // namespace gk::reports

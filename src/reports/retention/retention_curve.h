@@ -1,0 +1,57 @@
+#pragma once
+
+#include "estimates/survival_band.h"
+#include "reports/records/inputs.h"
+
+#include <map>
+#include <vector>
+
+namespace gk::reports {
+
+struct CurveOptions {
+  bool partFails = true; ///< a sealant found in part has failed; else only a lost one has
+  estimates::EndReading ends = estimates::EndReading::lastWhole;
+  std::size_t replicates = 500; ///< of the band; 0 for none
+  std::uint64_t seed = 20'080'101;
+  /// Years after placement at which the curve is read.
+  std::vector<double> years = {0.5, 1, 1.5, 2, 3, 4, 5};
+};
+
+/// The curve at one age.
+struct CurveReading {
+  double year;
+  estimates::Interval survival; ///< see RetentionCurve::survivalAt
+  std::optional<estimates::Interval> band;
+  bool isExactLimit = false;
+  std::size_t followed = 0; ///< sealants looked at and judged at this age or later
+};
+
+/// How long sealants stay whole, from every check of any kind and age. Time is years of 365.25 days
+/// from the placement's own clinic day. A reseal begins a spell of its own and ends the old one;
+/// repairs and interim covers have none. A tooth filled over, crowned, extracted or shed ends its
+/// spell as last seen whole, or as failed by then in the worst case. Sealed again without a look
+/// that found it whole, it failed before.
+struct RetentionCurve {
+  std::optional<estimates::SurvivalCurve> curve; ///< none before the first check
+  std::vector<CurveReading> readings;            ///< at the years from the first look to the last
+  bool isFewChildren = false;                    ///< the band is likely too narrow
+  estimates::SpellTally ends;
+  std::size_t placements = 0;
+  std::size_t checks = 0;
+  double lastCheck = 0;        ///< years after placement; nothing is known beyond
+  std::vector<double> looks{}; ///< ages, years, at which a sealant was judged; each once, rising
+  std::map<followup::CheckKind, std::size_t> kinds{}; ///< of the checks
+  std::optional<base::Date> firstPlaced{};
+  std::optional<base::Date> lastPlaced{};
+  std::size_t schools = 0; ///< that they were placed at
+
+  /// From the last look at that age or before to the first at that age or after: between two looks
+  /// nothing tells when what was lost was lost. Precondition: there is a curve.
+  [[nodiscard]] estimates::Interval survivalAt(double year) const;
+};
+
+/// Of the records' placements up to the date of the report; of one placing school or of all.
+RetentionCurve retentionCurve(const TermRecords& records, const CurveOptions& options = {},
+                              std::optional<roster::SchoolId> school = std::nullopt);
+
+} // namespace gk::reports

@@ -1,0 +1,272 @@
+#include "reports/retention/retention_totals.h"
+
+#include "estimates/follow_up.h"
+#include "reports/records/words.h"
+
+#include <algorithm>
+
+namespace gk::reports {
+
+namespace {
+
+using followup::Held;
+
+/// The teeth of one cluster: examined, and those that a definition calls retained.
+struct Tally {
+  double assessable = 0;
+  double whole = 0;
+  double repaired = 0;
+  double part = 0;
+  double teeth = 0;
+  double teethWhole = 0;
+
+  void add(const SealantFact& fact) {
+    if (fact.isAssessable()) {
+      assessable += 1;
+      whole += fact.held == Held::whole ? 1 : 0;
+      repaired += fact.isRepaired ? 1 : 0;
+      part += fact.held == Held::part ? 1 : 0;
+    }
+    if (fact.isToothSeen()) {
+      teeth += 1;
+      teethWhole += fact.tooth == Held::whole ? 1 : 0;
+    }
+  }
+};
+
+using Share = estimates::Cluster (*)(const Tally&);
+
+/// Adds sealants up to one line. The rows of a child come one after another, so its clusters are
+/// known when the next child begins.
+class LineBuilder {
+ public:
+  void add(const SealantFact& fact) {
+    if (fact.child != child_) beginChild(fact.child);
+    ++line_.placed;
+    if (fact.due) {
+      ++line_.due;
+      if (fact.wasDueBefore) ++line_.dueBefore;
+      if (!childIsDue_) ++line_.childrenDue;
+      childIsDue_ = true;
+    }
+    if (fact.due && !fact.isAssessable() && fact.isKnownLost) ++line_.lostUnfound;
+    if (fact.isToothSeen()) judgeTooth(fact);
+    if (fact.isToothSeen() || fact.isAssessable()) tally(fact);
+    if (!fact.isExamined()) return;
+    if (!childIsFound_) ++line_.childrenFound;
+    childIsFound_ = true;
+    ++line_.examined;
+    judge(fact);
+  }
+
+  /// `pooled` is the program's design effect, for lines that cannot tell their own.
+  [[nodiscard]] RetentionLine finish(std::string label, bool mayUseSchools,
+                                     std::optional<double> pooled = std::nullopt) {
+    pooled_ = pooled;
+    line_.label = std::move(label);
+    const auto schools =
+        std::ranges::count_if(bySchool_, [](const auto& one) { return one.assessable > 0; });
+    if (mayUseSchools && static_cast<std::size_t>(schools) >= estimates::fewestClusters)
+      line_.unit = ClusterUnit::schools;
+    if (line_.assessable > 0) {
+      line_.whole95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole};
+      });
+      line_.wholeOrRepaired95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole + at.repaired};
+      });
+      line_.wholeOrPart95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.assessable, at.whole + at.part};
+      });
+    }
+    if (line_.teethSeen > 0)
+      line_.protected95 = estimate([](const Tally& at) {
+        return estimates::Cluster{at.teeth, at.teethWhole};
+      });
+    return std::move(line_);
+  }
+
+ private:
+  void beginChild(std::uint32_t child) {
+    child_ = child;
+    ++line_.childrenPlaced;
+    childIsDue_ = false;
+    childIsFound_ = false;
+    childIsJudged_ = false;
+  }
+
+  void judge(const SealantFact& fact) {
+    if (fact.health == followup::ToothHealth::cavitated) ++line_.decayedSince;
+    if (fact.health == followup::ToothHealth::restored) ++line_.filledSince;
+    if (!fact.isAssessable()) {
+      ++line_.cannotAssess;
+      ++line_.why[fact.why];
+      return;
+    }
+    ++line_.assessable;
+    ++(fact.held == Held::whole ? line_.whole : fact.held == Held::part ? line_.part : line_.lost);
+    if (fact.isRepaired) ++line_.repaired;
+    if (fact.held != Held::lost) return;
+    if (fact.why == followup::CannotAssess::restoredOver) ++line_.filledOver;
+    if (fact.from != HeldFrom::look) ++line_.earlierLost;
+  }
+
+  void judgeTooth(const SealantFact& fact) {
+    ++line_.teethSeen;
+    if (fact.tooth == Held::whole) ++line_.teethWhole;
+    if (fact.tooth == Held::part) ++line_.teethPart;
+  }
+
+  void tally(const SealantFact& fact) {
+    if (!childIsJudged_) byChild_.emplace_back();
+    childIsJudged_ = true;
+    byChild_.back().add(fact);
+    const std::size_t school = fact.at(Factor::school);
+    if (school >= bySchool_.size()) bySchool_.resize(school + 1);
+    bySchool_[school].add(fact);
+  }
+
+  [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(Share share) const {
+    std::vector<estimates::Cluster> clusters;
+    for (const auto& tally : line_.unit == ClusterUnit::schools ? bySchool_ : byChild_)
+      clusters.push_back(share(tally));
+    // Whole counts, at least one: nothing to refuse.
+    return *estimates::retention(clusters, estimates::usualLevel, pooled_);
+  }
+
+  RetentionLine line_;
+  std::optional<double> pooled_;
+  std::optional<std::uint32_t> child_;
+  bool childIsDue_ = false;
+  bool childIsFound_ = false;
+  bool childIsJudged_ = false;
+  std::vector<Tally> byChild_;
+  std::vector<Tally> bySchool_;
+};
+
+RetentionLine hiddenLine(const RetentionLine& shown) {
+  RetentionLine line;
+  line.label = shown.label;
+  line.code = shown.code;
+  line.hidden = true;
+  return line;
+}
+
+/// By code.
+std::vector<LineBuilder> built(const RetentionFacts& facts, Factor factor, const Choice& choice) {
+  std::vector<LineBuilder> lines(facts.labels(factor).size());
+  for (const auto& fact : facts.rows())
+    if (choice.takes(fact)) lines[fact.at(factor)].add(fact);
+  return lines;
+}
+
+/// Of the whole program by child, for a part that cannot tell its own.
+std::optional<double> pooledEffect(const RetentionFacts& facts) {
+  LineBuilder all;
+  for (const auto& fact : facts.rows())
+    all.add(fact);
+  const auto line = all.finish("", false);
+  if (!line.whole95) return std::nullopt;
+  return line.whole95->designEffect;
+}
+
+} // namespace
+
+std::optional<estimates::Interval> printedRange(const estimates::RetentionEstimate& estimate) {
+  if (!estimate.toRead) return std::nullopt;
+  return estimate.toRead->range;
+}
+
+std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
+                       ClusterUnit unit) {
+  if (!estimate) return nothing;
+  const auto range = printedRange(*estimate);
+  if (!range) return unit == ClusterUnit::schools ? "one school" : "one child";
+  auto words = percentRange(range->low, range->high);
+  if (estimate->clusters < estimates::fewClustersToRead)
+    words += unit == ClusterUnit::schools ? ", few schools" : ", few children";
+  else if (estimate->toRead->isPlanned)
+    words += ", likeness assumed";
+  return words;
+}
+
+std::optional<estimates::Interval> protectedBounds(const RetentionLine& line) {
+  const auto bounds =
+      estimates::followUpBounds({static_cast<double>(line.due), static_cast<double>(line.teethSeen),
+                                 static_cast<double>(line.teethWhole)});
+  if (!bounds) return std::nullopt;
+  return bounds->bounds;
+}
+
+std::string rangeNote(const std::vector<RetentionLine>& lines) {
+  const bool isAnyPlanned = std::ranges::any_of(lines, [](const RetentionLine& line) {
+    return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned;
+  });
+  return std::string("CIs allow for likeness of teeth within a child and for few children; none "
+                     "from one child alone.") +
+         (isAnyPlanned
+              ? " Where all or none are fully retained, or few children vary less than by "
+                "chance, likeness cannot be measured: the program's own figure or a planning "
+                "value of 0.05 is used, whichever is larger."
+              : "");
+}
+
+std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
+  return base::percent(rate.estimate) + "% (" + rangeWords(rate, unit) + ")";
+}
+
+std::string protectionNote(const RetentionLine& total) {
+  if (!total.protected95) return "Teeth protected a year later by any sealant: none was checked.";
+  return "A different question is whether the tooth is protected a year later by any "
+         "sealant, repairs and reseals included: " +
+         estimateWords(*total.protected95, total.unit) + " of " +
+         counted(total.teethSeen, "tooth", "teeth") +
+         " checked. That figure is used for the cavities averted.";
+}
+
+RetentionTotals retentionTotals(const RetentionFacts& facts) {
+  RetentionTotals out;
+  const auto pooled = pooledEffect(facts);
+  auto lines = built(facts, Factor::school, {});
+  for (std::size_t code = 0; code < lines.size(); ++code) {
+    auto& line = out.schools.emplace_back(
+        lines[code].finish(facts.labels(Factor::school)[code], false, pooled));
+    line.code = static_cast<FactorCode>(code);
+    line.school = facts.schools()[code];
+    line.checkedHere = facts.checkedAt()[code];
+  }
+  std::ranges::stable_sort(out.schools, {}, &RetentionLine::label);
+  LineBuilder total;
+  for (const auto& fact : facts.rows())
+    total.add(fact);
+  out.total = total.finish("Total", true);
+  for (int checked : facts.checkedAt())
+    out.total.checkedHere += checked;
+  return out;
+}
+
+RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice) {
+  LineBuilder line;
+  for (const auto& fact : facts.rows())
+    if (choice.takes(fact)) line.add(fact);
+  return line.finish("Total", false, pooledEffect(facts));
+}
+
+std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor factor,
+                                       const Choice& choice, const RetentionOptions& options) {
+  std::vector<RetentionLine> out;
+  const auto pooled = pooledEffect(facts);
+  auto lines = built(facts, factor, choice);
+  for (std::size_t code = 0; code < lines.size(); ++code) {
+    auto line = lines[code].finish(facts.labels(factor)[code], false, pooled);
+    if (line.placed == 0) continue;
+    line.code = static_cast<FactorCode>(code);
+    const bool names = factor == Factor::placedBy || factor == Factor::pair;
+    const bool tooFew = names && line.assessable < options.leastForOperator;
+    out.push_back(tooFew ? hiddenLine(line) : std::move(line));
+  }
+  std::ranges::stable_sort(out, {}, &RetentionLine::label);
+  return out;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,206 @@
+#include "reports/services/cost_report.h"
+
+#include "reports/print/cells.h"
+#include "reports/records/term_view.h"
+#include "roster/display_names.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <set>
+
+namespace gk::reports {
+
+namespace {
+
+using roster::Cents;
+using Days = std::set<roster::DayId>;
+
+/// Whom the care of those days reached, and what was sealed; each once.
+void addReached(const TermView& view, const Days& days, CostOfDays& to) {
+  std::set<roster::ChildId> seen;
+  const auto addSeen = [&](const auto& perChild) {
+    for (const auto& [child, rows] : perChild.all())
+      if (std::ranges::any_of(rows, [&](const auto* row) { return days.contains(row->value.day); }))
+        seen.insert(child);
+  };
+  addSeen(view.screenings);
+  addSeen(view.placements);
+  addSeen(view.varnishes);
+  addSeen(view.checks);
+  to.seen = static_cast<int>(seen.size());
+  for (const auto& [child, rows] : view.placements.all()) {
+    std::set<dentition::Tooth> teeth;
+    for (const auto* row : rows)
+      if (days.contains(row->value.day) && chairside::countsAsSealant(row->value))
+        teeth.insert(row->value.tooth);
+    for (const auto tooth : teeth)
+      ++(tooth.isFirstPermanentMolar()    ? to.firstMolars
+         : tooth.isSecondPermanentMolar() ? to.secondMolars
+                                          : to.otherTeeth);
+  }
+}
+
+/// As every figure of a table, so that a file or JSON has it as a number.
+std::string money(double cents) {
+  return base::fixed(std::round(cents) / 100, 2);
+}
+
+std::string perOne(Cents cents, int count) {
+  return count > 0 ? money(static_cast<double>(cents) / count) : std::string(nothing);
+}
+
+/// Those that anything was spent on.
+std::vector<std::size_t> kindsOf(const CostOfDays& all) {
+  std::vector<std::size_t> kinds;
+  for (std::size_t kind = 0; kind < all.costs.size(); ++kind)
+    if (all.costs.at(kind) > 0) kinds.push_back(kind);
+  return kinds;
+}
+
+std::string capital(std::string words) {
+  words.front() = static_cast<char>(words.front() - 'a' + 'A');
+  return words;
+}
+
+Table costTable(const std::vector<CostOfDays>& schools) {
+  const auto& all = schools.back();
+  const auto kinds = kindsOf(all);
+  Table table{
+      "Cost per child and per tooth, estimated", {{"School"}, right("Days with costs")}, {}, {}};
+  for (const auto kind : kinds)
+    table.columns.push_back(right(capital(named(static_cast<roster::CostKind>(kind))) + ", $"));
+  for (const auto* heading :
+       {"Total, $", "Children seen", "Per child seen, $", "Teeth sealed", "Per tooth sealed, $"})
+    table.columns.push_back(right(heading));
+  for (const auto& one : schools) {
+    if (one.days == 0) continue;
+    Cells cells{one.school, number(one.daysCosted) + " of " + number(one.days)};
+    for (const auto kind : kinds)
+      cells.push_back(money(static_cast<double>(one.costs.at(kind))));
+    cells.insert(cells.end(), {money(static_cast<double>(one.total())), number(one.seen),
+                               perOne(one.total(), one.seen), number(one.teeth()),
+                               perOne(one.total(), one.teeth())});
+    table.rows.push_back(std::move(cells));
+  }
+  if (all.daysCosted == 0) {
+    table.rows.clear();
+    table.notes = {"No costs are entered. Enter them at close-out (F3) with the hours, or with "
+                   "enter-costs."};
+    return table;
+  }
+  table.notes = {
+      "Estimates: they include only costs entered with the clinic days. Children and "
+      "teeth are from the same days.",
+      "Children seen: screened, sealed, varnished or rechecked, each once. The cost of a day is "
+      "divided by all children, and separately by all teeth. Do not add the two."};
+  if (all.daysCosted < all.days)
+    table.notes.push_back("No costs are entered for " +
+                          counted(all.days - all.daysCosted, "day", "days") +
+                          ": that care and its cost are not counted.");
+  return table;
+}
+
+std::string rangeOf(const std::optional<estimates::Interval>& range, int decimals) {
+  if (!range) return nothing;
+  return base::fixed(range->low, decimals) + "-" + base::fixed(range->high, decimals);
+}
+
+std::string perCavity(Cents cents, double averted) {
+  return averted > 0 ? money(static_cast<double>(cents) / averted) : "no limit";
+}
+
+/// The most averted makes each the cheapest.
+std::string perCavityRange(Cents cents, const std::optional<estimates::Interval>& range) {
+  if (!range) return nothing;
+  return perCavity(cents, range->high) + "-" + perCavity(cents, range->low);
+}
+
+Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
+  Table table{"Cost per cavity averted, estimated",
+              {{"Estimate"},
+               right("Cavities averted"),
+               right("95% CI"),
+               right("Cost per cavity, $"),
+               right("95% CI, $")},
+              {},
+              {}};
+  if (!averted.averted) {
+    table.notes = {capital(averted.whyNot) + "."};
+    return table;
+  }
+  const auto add = [&](const char* words, const estimates::AvertedEstimate& one) {
+    table.rows.push_back({words, base::fixed(one.averted, 1), rangeOf(one.interval, 1),
+                          perCavity(all.total(), one.averted),
+                          perCavityRange(all.total(), one.interval)});
+  };
+  add("As measured", *averted.averted);
+  if (averted.cautious) add("Sealants protect less while retained", *averted.cautious);
+  if (averted.firstsAlone) add("First molars only", *averted.firstsAlone);
+  if (const auto& ends = averted.ifNotLookedAt)
+    table.rows.push_back({"None, or all, of those not checked protected", rangeOf(ends, 1), nothing,
+                          perCavityRange(all.total(), ends), nothing});
+  table.notes = {
+      "An estimate for the program over " + counted(averted.years, "year", "years") + ", of the " +
+          counted(averted.sealants, "molar", "molars") +
+          " sealed on the days with costs; never for one child.",
+      "The CI comes from the CI of cavities averted. The costs are used as "
+      "entered; costs left out are not in the CI.",
+      "Protect less: " + base::fixed(estimates::cautiousEfficacy, 2) +
+          " of full protection while retained, as in the term report. Treatment costs avoided are "
+          "not subtracted; the report \"prevention\" does that."};
+  return table;
+}
+
+} // namespace
+
+Cents CostOfDays::total() const {
+  return std::accumulate(costs.begin(), costs.end(), Cents{0});
+}
+
+std::vector<CostOfDays> costsOf(const TermRecords& records) {
+  const TermView view(records);
+  const auto said = newestOfEach(records.costs, [](const auto& one) { return one.day; });
+  CostOfDays all{.school = "All schools"};
+  Days allDays;
+  std::vector<CostOfDays> schools;
+  for (const auto& school : records.schools) {
+    CostOfDays one{.school = view.schoolName(school.id), .id = school.id};
+    Days days;
+    for (const auto& day : records.days) {
+      if (day.value.school != school.id || !view.isOfTerm(day.id)) continue;
+      ++one.days;
+      const auto cost = said.find(day.id);
+      if (cost == said.end()) continue;
+      ++one.daysCosted;
+      for (const auto& line : cost->second->value.lines)
+        one.costs.at(static_cast<std::size_t>(line.kind)) += line.amount;
+      days.insert(day.id);
+    }
+    addReached(view, days, one);
+    all.days += one.days;
+    all.daysCosted += one.daysCosted;
+    for (std::size_t kind = 0; kind < all.costs.size(); ++kind)
+      all.costs.at(kind) += one.costs.at(kind);
+    allDays.merge(days);
+    schools.push_back(std::move(one));
+  }
+  std::ranges::sort(schools, {}, &CostOfDays::school);
+  addReached(view, allDays, all);
+  schools.push_back(std::move(all));
+  return schools;
+}
+
+std::vector<Table> costReport(const TermRecords& records, const TermTotals& totals) {
+  const auto schools = costsOf(records);
+  const auto& all = schools.back();
+  std::vector<Table> tables{costTable(schools)};
+  if (all.daysCosted == 0) return tables;
+  tables.push_back(
+      cavityTable(all, avertedOf({all.firstMolars, all.secondMolars}, totals.attackRate,
+                                 totals.retention.total.protected95, totals.averted.years,
+                                 protectedBounds(totals.retention.total))));
+  return tables;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "reports/print/table.h"
+#include "reports/term/term_totals.h"
+
+namespace gk::reports {
+
+/// Participation, services, findings, retention by placing school, sealants that could not be
+/// judged, and what was spared. For use inside the program: small counts are not suppressed.
+std::vector<Table> termTables(const TermTotals& totals);
+
+} // namespace gk::reports

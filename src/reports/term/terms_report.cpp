@@ -1,0 +1,140 @@
+#include "reports/term/terms_report.h"
+
+#include "reports/print/cells.h"
+
+#include <algorithm>
+#include <array>
+
+namespace gk::reports {
+
+namespace {
+
+/// A share of a term that is counted and not estimated.
+struct TermShare {
+  const char* heading;
+  const char* drawn; ///< in the picture's key
+  PlotMark mark;
+  std::optional<double> (*of)(const Participation&);
+};
+
+constexpr std::array shares{
+    TermShare{
+        "Consented, % of enrolled", "consented, of enrolled", PlotMark::line,
+        [](const Participation& at) { return rateOf(at.consented, at.enrolled.value_or(0)); }},
+    TermShare{"Needing, % of screened", "needing sealants, of screened", PlotMark::dashed,
+              [](const Participation& at) { return rateOf(at.needing, at.screened); }},
+    TermShare{"Sealed, % of needing", "sealed, of needing", PlotMark::dotted,
+              [](const Participation& at) { return rateOf(at.sealed, at.needing); }}};
+
+/// Term, and what stands of it in each row.
+Cells rowOf(std::string term, const Participation& at, const RetentionLine& retention) {
+  Cells cells{std::move(term),      at.enrolled ? number(*at.enrolled) : "unknown",
+              number(at.consented), number(at.screened),
+              number(at.needing),   number(at.sealed),
+              number(at.teeth())};
+  for (const auto& one : shares)
+    cells.push_back(share(one.of(at)));
+  const auto& whole = retention.whole95;
+  cells.push_back(number(retention.assessable));
+  cells.push_back(whole ? share(whole->estimate) : nothing);
+  cells.push_back(rangeWords(whole, retention.unit));
+  return cells;
+}
+
+std::vector<Column> columns() {
+  std::vector<Column> out{
+      {"Term"},         right("Enrolled"), right("Consented"),   right("Screened"),
+      right("Needing"), right("Sealed"),   right("Teeth sealed")};
+  for (const auto& one : shares)
+    out.push_back(right(one.heading));
+  out.push_back(right("Sealants assessed"));
+  out.push_back(right("Fully retained, %"));
+  out.push_back(right("95% CI"));
+  return out;
+}
+
+std::optional<Plot> plotOf(std::span<const TermTotals> terms) {
+  if (terms.size() < 2) return std::nullopt;
+  Plot plot{"Participation, need and one-year retention from term to term.",
+            {"", -0.5, static_cast<double>(terms.size()) - 0.5},
+            {"%", 0, 100},
+            {}};
+  for (const auto& term : terms)
+    plot.x.names.push_back(term.term);
+  for (const auto& one : shares) {
+    PlotSeries series{one.drawn, one.mark, {}};
+    for (std::size_t i = 0; i < terms.size(); ++i)
+      if (const auto value = one.of(terms[i].total))
+        series.points.push_back({static_cast<double>(i), 100 * *value});
+    if (!series.points.empty()) plot.series.push_back(std::move(series));
+  }
+  PlotSeries ranges{"95% CI", PlotMark::bars, {}};
+  PlotSeries retained{"fully retained at one year", PlotMark::dots, {}};
+  for (std::size_t i = 0; i < terms.size(); ++i) {
+    const auto& whole = terms[i].retention.total.whole95;
+    if (!whole) continue;
+    const auto x = static_cast<double>(i);
+    retained.points.push_back({x, 100 * whole->estimate});
+    const auto range = printedRange(*whole);
+    if (!range) continue;
+    ranges.points.push_back({x, 100 * range->low});
+    ranges.ends.push_back({x, 100 * range->high});
+  }
+  if (!ranges.points.empty()) plot.series.push_back(std::move(ranges));
+  if (!retained.points.empty()) plot.series.push_back(std::move(retained));
+  if (plot.series.empty()) return std::nullopt;
+  return plot;
+}
+
+RetentionLine placedAt(const TermTotals& term, const std::optional<roster::SchoolId>& school) {
+  const auto& lines = term.retention.schools;
+  const auto line = std::ranges::find(lines, school, &RetentionLine::school);
+  return line == lines.end() ? RetentionLine{} : *line;
+}
+
+/// A term in which nothing happened at the school has no row.
+bool isAnything(const Participation& at, const RetentionLine& retention) {
+  return at.formsBack + at.consented + at.screened + at.days + retention.examined > 0;
+}
+
+Table schoolTable(std::span<const TermTotals> terms) {
+  Table table{"Schools, term by term", columns(), {}, {}};
+  table.columns.insert(table.columns.begin(), Column{"School", false, true});
+  // By name as the newest term calls them; a school stays one school under a new name.
+  for (const auto& school : terms.back().schools)
+    for (const auto& term : terms) {
+      const auto at = std::ranges::find(term.schools, school.id, &Participation::id);
+      if (at == term.schools.end()) continue;
+      const auto retention = placedAt(term, school.id);
+      if (!isAnything(*at, retention)) continue;
+      auto row = rowOf(term.term, *at, retention);
+      row.insert(row.begin(), school.school);
+      table.rows.push_back(std::move(row));
+    }
+  table.notes = {"Contains small numbers: for the program's own use."};
+  return table;
+}
+
+} // namespace
+
+std::vector<Table> termsReport(std::span<const TermTotals> terms) {
+  Table table{"Terms side by side", columns(), {}, {}};
+  if (terms.empty()) return {std::move(table)};
+  for (const auto& term : terms)
+    table.rows.push_back(
+        rowOf(term.asOf < term.end ? term.term + ", to " + term.asOf.shortWords() : term.term,
+              term.total, term.retention.total));
+  table.notes = {
+      "Each term is counted as in its own report; a child seen in two terms counts in both, so "
+      "terms are not added.",
+      "Fully retained is of the first sealants that were a year old in the term, placed in "
+      "earlier terms, among children found.",
+      "No trend is tested: from term to term the schools, grades, people and the children found "
+      "differ."};
+  table.plot = plotOf(terms);
+  std::vector<Table> out{std::move(table)};
+  if (auto schools = schoolTable(terms); !schools.rows.empty()) out.push_back(std::move(schools));
+  return out;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,190 @@
+#include "reports/compare/standing_out.h"
+
+#include "reports/compare/retention_report.h"
+#include "reports/sample.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+using namespace gk;
+using namespace gk::reports;
+using gk::followup::Held;
+
+namespace {
+
+/// A value of a factor with its comparison, by hand: the p that goes with the odds ratio.
+FactorValue heldAgainst(const std::string& label, FactorCode code, double oddsRatio, double logSe,
+                        double p) {
+  FactorValue value;
+  value.line.label = label;
+  value.line.code = code;
+  value.line.assessable = 40;
+  value.line.whole = 28;
+  estimates::ClusteredComparison found{};
+  found.teeth.oddsRatio = oddsRatio;
+  found.children = 200;
+  found.logVariance = logSe * logSe;
+  found.p = p;
+  value.against = found;
+  value.p = p;
+  return value;
+}
+
+FactorComparison comparedBy(Factor factor, std::vector<FactorValue> values) {
+  FactorComparison out{factor, std::move(values), false, {}};
+  out.total.assessable = 240;
+  out.total.whole = 212;
+  return out;
+}
+
+std::vector<FactorComparison> adjusted(std::vector<FactorComparison> compared) {
+  adjustTogether(compared);
+  return compared;
+}
+
+/// Two lights at one school; `lost` of 60 teeth under L-2 are lost, and 4 of 60 under L-1.
+struct TwoLights : test::SampleTerm {
+  roster::SchoolId here = school("Cobble Lantern Elementary", 142);
+  roster::DayId then = dayLastYear(here, "2025-10-14");
+  roster::DayId now = day(here, "2026-10-13");
+
+  explicit TwoLights(int lost) {
+    const auto first =
+        make.row<kit::Light>({.tag = "L-1", .makersLeast = {}, .baseline = {}, .meter = "M"});
+    const auto second =
+        make.row<kit::Light>({.tag = "L-2", .makersLeast = {}, .baseline = {}, .meter = "M"});
+    records.lights = {first, second};
+    for (int i = 0; i < 60; ++i)
+      for (const bool isSecond : {false, true}) {
+        check(place(child(here), then, i % 2 ? 16 : 36), now,
+              i < (isSecond ? lost : 4) ? Held::lost : Held::whole);
+        records.placements.back().value.light = isSecond ? second.id : first.id;
+      }
+  }
+};
+
+} // namespace
+
+TEST_CASE(
+    "A value stands out exactly while its adjusted p is under 0.05 and its range excludes 1") {
+  // log odds ratio -1, so t = 1/se on 199 degrees; p by hand from the normal within a hair.
+  const auto strong = heldAgainst("L-2", 2, std::exp(-1.0), 0.30, 0.00103);
+  const auto weak = heldAgainst("L-2", 2, std::exp(-1.0), 0.45, 0.0274);
+  const auto none = [](const char* label) { return heldAgainst(label, 7, 1.05, 0.4, 0.90); };
+
+  const auto alone = adjusted({comparedBy(Factor::light, {strong, none("L-3")})});
+  REQUIRE(standingOut(alone).size() == 1);
+  const auto found = standingOut(alone).front();
+  CHECK(found.isLess);
+  REQUIRE(found.oddsRange);
+  CHECK(found.oddsRange->high < 1);
+
+  // The same p among many looks no longer passes, and neither does the range of its step.
+  const auto one = adjusted({comparedBy(Factor::light, {weak})});
+  CHECK(standingOut(one).size() == 1);
+  const auto two = adjusted({comparedBy(Factor::light, {weak, none("L-3")})});
+  CHECK(standingOut(two).empty());
+}
+
+TEST_CASE("The range is as wide as Holm's step makes it: it excludes 1 when the step rejects") {
+  // p-values 0.011, 0.02, 0.03 of z = 2.543, 2.326, 2.170 (normal; 199 degrees are close): Holm
+  // rejects all three (0.033, 0.04, 0.03 -> 0.04) while Bonferroni would keep only the first.
+  std::vector<FactorValue> values;
+  for (const auto& [label, code, z, p] :
+       {std::tuple("a", 1, 2.57, 0.011), std::tuple("b", 2, 2.35, 0.02),
+        std::tuple("c", 3, 2.19, 0.03)})
+    values.push_back(heldAgainst(label, static_cast<FactorCode>(code), std::exp(-z * 0.3), 0.3, p));
+  const auto found = standingOut(adjusted({comparedBy(Factor::lot, values)}));
+  REQUIRE(found.size() == 3);
+  CHECK(found.at(0).label == "a");
+  for (const auto& one : found) {
+    REQUIRE(one.oddsRange);
+    CHECK(one.oddsRange->high < 1);
+  }
+}
+
+TEST_CASE("The strongest come first, five at most, and the rest are counted") {
+  std::vector<FactorValue> values;
+  for (int i = 1; i <= 7; ++i)
+    values.push_back(heldAgainst("lot " + std::to_string(i), static_cast<FactorCode>(i),
+                                 std::exp(-1.2 - 0.1 * i), 0.25, 0.0001 / i));
+  const auto table = standingOutTable(adjusted({comparedBy(Factor::lot, values)}));
+  REQUIRE(table.rows.size() == mostStandingOut);
+  CHECK(table.rows.front().at(1).find("lot 7") != std::string::npos);
+  CHECK(table.notes.front().starts_with("2 more values also stand out"));
+  for (const auto& row : table.rows) {
+    CHECK(row.at(1).find("odds ratio") != std::string::npos);
+    CHECK_FALSE(row.at(2).empty());
+  }
+}
+
+TEST_CASE("Equal p-values are ordered by the odds ratio, and no bound is furthest") {
+  auto unbounded = heldAgainst("never lost", 1, 1, 0.3, 0.0004);
+  unbounded.against->teeth.oddsRatio.reset();
+  unbounded.against->logVariance.reset();
+  unbounded.isPermuted = true;
+  const auto found = standingOut(adjusted({comparedBy(
+      Factor::isolation, {heldAgainst("near", 2, std::exp(1.2), 0.3, 0.0004),
+                          heldAgainst("far", 3, std::exp(1.6), 0.3, 0.0004), unbounded})}));
+  REQUIRE(found.size() == 3);
+  CHECK(found[0].label == "never lost");
+  CHECK(found[1].label == "far");
+  CHECK_FALSE(found[0].oddsRange);
+  CHECK(sentenceOf(found[0]).find("more often") != std::string::npos);
+  CHECK(sentenceOf(found[0]).find("judged by permutation") != std::string::npos);
+}
+
+TEST_CASE("A light below its expected range without passing is told of in a note, and only then") {
+  const auto noteOf = [](estimates::FunnelPlace place, double p) {
+    auto value = heldAgainst("L-2", 2, 0.5, 0.4, p);
+    estimates::Departure departure{};
+    departure.place = place;
+    value.funnel = departure;
+    const auto table = standingOutTable(
+        adjusted({comparedBy(Factor::light, {value, heldAgainst("L-3", 3, 1.0, 0.4, 0.99)})}));
+    std::string notes;
+    for (const auto& note : table.notes)
+      notes += note;
+    return notes.find("below its expected range") != std::string::npos &&
+           notes.find("light L-2 (70.0%)") != std::string::npos;
+  };
+  CHECK(noteOf(estimates::FunnelPlace::below, 0.08));
+  CHECK(noteOf(estimates::FunnelPlace::farBelow, 0.08));
+  CHECK_FALSE(noteOf(estimates::FunnelPlace::within, 0.08));
+  CHECK_FALSE(noteOf(estimates::FunnelPlace::above, 0.08));
+}
+
+TEST_CASE("No sentence names a person, whose figures count among the looks") {
+  const auto operators = comparedBy(Factor::placedBy, {heldAgainst("OF", 1, 0.2, 0.3, 1e-6)});
+  const auto table = standingOutTable(adjusted({operators}));
+  REQUIRE(table.rows.size() == 1);
+  CHECK(table.rows.front().at(1).find("OF") == std::string::npos);
+  CHECK(table.notes.back().starts_with("Operators are not listed"));
+  const auto weak = heldAgainst("L-2", 2, std::exp(-1.0), 0.45, 0.0274);
+  CHECK(standingOut(adjusted({comparedBy(Factor::light, {weak}), operators})).size() == 1);
+  const auto dull = comparedBy(Factor::placedBy, {heldAgainst("OF", 1, 1.0, 0.3, 0.99)});
+  CHECK(standingOut(adjusted({comparedBy(Factor::light, {weak}), dull})).empty());
+}
+
+TEST_CASE("The retention report opens with the light that fails, and says so when none does") {
+  const TwoLights failing(24);
+  const auto opening = retentionReport(failing.records).front();
+  CHECK(opening.title == "What stands out");
+  REQUIRE(opening.rows.size() == 1);
+  const auto& sentence = opening.rows.front().at(1);
+  // L-1 kept 56 of 60, L-2 36 of 60; of two values the one that kept less is told of.
+  CHECK(sentence.starts_with("Sealants cured under light L-2 were fully retained less often than "
+                             "L-1: 60.0% of 60 (95% CI "));
+  CHECK(sentence.find("against 93.3% of 60; odds ratio 0.") != std::string::npos);
+  CHECK(opening.rows.front().at(2).find("meter log") != std::string::npos);
+
+  const TwoLights alike(5);
+  const auto dull = retentionReport(alike.records).front();
+  REQUIRE(dull.rows.size() == 1);
+  CHECK(dull.rows.front().at(1).starts_with("Nothing stands out: of "));
+
+  test::SampleTerm bare;
+  const auto empty = retentionReport(bare.records).front();
+  REQUIRE(empty.rows.size() == 1);
+  CHECK(empty.rows.front().at(1).starts_with("Nothing can be compared yet"));
+}

@@ -1,0 +1,118 @@
+#include "reports/decay/prevention.h"
+
+#include "reports/print/render.h"
+#include "reports/sample.h"
+#include "reports/term/term_tables.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::chairside;
+using namespace gk::reports;
+using gk::test::found;
+using gk::test::SampleTerm;
+
+namespace {
+
+/// Girls born in March 2016 are about 10.6 on the day, 4.5 years after the mean eruption.
+roster::ChildId olderChild(SampleTerm& term, roster::SchoolId school) {
+  const auto child = term.child(school);
+  term.records.children.back().value.birth = {2016, 3};
+  return child;
+}
+
+} // namespace
+
+TEST_CASE("the attack rate takes never-sealed first molars that are up") {
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto day = term.day(school, "2026-10-06");
+  auto unerupted = found(46, Condition::notLookedAt);
+  unerupted.presence = Presence::unerupted;
+  auto lostElsewhere = found(36, Condition::sound);
+  lostElsewhere.occlusal.origin = Origin::other;
+  term.screen(olderChild(term, school), day,
+              {found(16, Condition::cavitated), found(26, Condition::sealedWhole), lostElsewhere,
+               unerupted, found(17, Condition::cavitated)});
+  term.screen(olderChild(term, school), day,
+              {found(16, Condition::sound), found(26, Condition::restored)});
+  const auto report = attackRateOf(term.records);
+  REQUIRE(report.estimate);
+  CHECK(report.estimate->molars == 3);
+  CHECK(report.estimate->affected == 2);
+  CHECK(report.estimate->children == 2);
+  CHECK(report.everSealedLeftOut == 2);
+  CHECK(report.notSeenLeftOut == 1);
+  // 2/3 affected after t years: a = 1 - (1/3)^(1/t), with t from the approximate age less 6.1.
+  const double years = roster::approximateAge({2016, 3}, test::date("2026-10-06")) - 6.1;
+  CHECK(report.estimate->annual == Approx(1 - std::pow(1.0 / 3, 1 / years)));
+}
+
+TEST_CASE("a molar that we sealed before is left out though nobody sees the sealant") {
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto child = olderChild(term, school);
+  term.place(child, term.dayLastYear(school, "2025-10-14"), 16);
+  term.screen(child, term.day(school, "2026-10-06"), {found(16, Condition::cavitated)});
+  const auto report = attackRateOf(term.records);
+  CHECK_FALSE(report.estimate);
+  CHECK(report.everSealedLeftOut == 1);
+}
+
+TEST_CASE("a child screened twice enters the attack rate once") {
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto child = olderChild(term, school);
+  term.screen(child, term.day(school, "2026-10-20"), {found(16, Condition::cavitated)});
+  term.screen(child, term.day(school, "2026-10-06"), {found(16, Condition::sound)});
+  const auto report = attackRateOf(term.records);
+  REQUIRE(report.estimate);
+  CHECK(report.estimate->molars == 1);
+  CHECK(report.estimate->affected == 0);
+}
+
+TEST_CASE("without data the averted estimate says what is missing") {
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  CHECK(term.totals().averted.whyNot == "not enough data: no permanent molar was sealed this term");
+
+  const auto day = term.day(school, "2026-10-06");
+  const auto child = olderChild(term, school);
+  term.screen(child, day);
+  term.place(child, day, 16);
+  CHECK(term.totals().averted.whyNot.find("no never-sealed first molar") != std::string::npos);
+
+  term.screen(olderChild(term, school), day,
+              {found(16, Condition::cavitated), found(26, Condition::sound)});
+  CHECK(term.totals().averted.whyNot == "not enough data: no one-year check this term");
+  CHECK(toText(termTables(term.totals())).find("not enough data") != std::string::npos);
+}
+
+TEST_CASE("the averted estimate joins this term's sealants with its checks and screenings") {
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto then = term.dayLastYear(school, "2025-10-14");
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 10; ++i) {
+    const auto child = olderChild(term, school);
+    term.screen(
+        child, day,
+        {found(16, i < 3 ? Condition::cavitated : Condition::sound), found(26, Condition::sound)});
+    term.place(child, day, 26);
+    term.place(child, day, 27);
+    term.check(term.place(child, then, 46), day,
+               i < 9 ? followup::Held::whole : followup::Held::lost);
+  }
+  const auto totals = term.totals();
+  REQUIRE(totals.averted.averted);
+  REQUIRE(totals.averted.cautious);
+  CHECK(totals.averted.sealants == 20);
+  CHECK(totals.averted.years == 9);
+  estimates::AvertedInputs inputs{totals.attackRate.estimate->annual, 0.9, 20};
+  CHECK(totals.averted.averted->averted == Approx(estimates::averted(inputs)->averted));
+  CHECK(totals.averted.averted->interval);
+  CHECK(totals.averted.cautious->averted < totals.averted.averted->averted);
+  const auto text = toText(termTables(totals));
+  CHECK(text.find("never to one child") != std::string::npos);
+  CHECK(text.find("Your state practice act") != std::string::npos);
+}

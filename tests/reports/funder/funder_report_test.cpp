@@ -1,0 +1,170 @@
+#include "reports/funder/funder_report.h"
+#include "reports/report.h"
+#include "reports/sample.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace gk;
+using namespace gk::test;
+using reports::ReportKind;
+using reports::Table;
+
+namespace {
+
+/// Children of one school, screened on one day, so many of them urgent, fifteen who are still
+/// to be seen and fifteen who may not: all of a group would be hidden.
+void fill(SampleTerm& term, roster::SchoolId school, int screened, int urgent) {
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 15; ++i)
+    term.consent(term.child(school), roster::ConsentState::yes);
+  for (int i = 0; i < 15; ++i)
+    term.consent(term.child(school), roster::ConsentState::no);
+  for (int i = 0; i < screened; ++i) {
+    const auto child = term.child(school);
+    term.consent(child, roster::ConsentState::yes);
+    auto& screening = term.screen(child, day);
+    if (i >= urgent) continue;
+    screening.urgency = chairside::Urgency::urgent;
+    screening.untreatedDecay = chairside::Tri::yes;
+    term.records.referrals.push_back(term.make.row(
+        followup::Referral{child, day, chairside::Urgency::urgent, "pain", date("2026-10-08"),
+                           followup::ReferredTo::emergency, followup::ReferralState::open}));
+  }
+}
+
+const Table& called(const std::vector<Table>& tables, const std::string& start) {
+  const auto at = std::ranges::find_if(
+      tables, [&](const Table& table) { return table.title.starts_with(start); });
+  REQUIRE(at != tables.end());
+  return *at;
+}
+
+bool shows(const Table& table, const std::string& cell) {
+  return std::ranges::any_of(
+      table.rows, [&](const auto& row) { return std::ranges::find(row, cell) != row.end(); });
+}
+
+std::vector<Table> made(ReportKind kind, const SampleTerm& term) {
+  reports::ReportOptions options;
+  options.today = date("2026-12-18");
+  return reports::reportOf(kind, term.records, options);
+}
+
+std::vector<Table> annex(const SampleTerm& term) {
+  return made(ReportKind::funderAnnex, term);
+}
+
+SampleTerm twoSchools(int urgent) {
+  SampleTerm term;
+  fill(term, term.school("Alder Hollow Elementary", 100), 40, urgent);
+  fill(term, term.school("Cobble Lantern Elementary", 120), 50, 0);
+  return term;
+}
+
+const std::vector<std::string>& figure(const Table& table, const std::string& name) {
+  const auto at =
+      std::ranges::find_if(table.rows, [&](const auto& row) { return row.at(1) == name; });
+  INFO(name);
+  REQUIRE(at != table.rows.end());
+  return *at;
+}
+
+} // namespace
+
+TEST_CASE("a funder's summary counts incidents together and hides few of them") {
+  const auto told = [](int count) {
+    auto term = twoSchools(0);
+    const auto day = term.day(term.school("Fennel Ridge Elementary", 90), "2026-10-07");
+    for (int i = 0; i < count; ++i)
+      term.records.incidents.push_back(term.make.row(followup::Incident{
+          .day = day, .type = followup::IncidentType::fall, .done = "helped up"}));
+    return figure(made(ReportKind::funder, term).front(), "Incidents recorded").at(2);
+  };
+  CHECK(told(0) == "0");
+  CHECK(told(3) == "fewer than 10");
+  CHECK(told(12) == "12");
+}
+
+TEST_CASE("a funder's annex has every part") {
+  const auto tables = annex(twoSchools(0));
+  for (const auto* part :
+       {"Report to funder", "Participation: ", "Findings", "Services", "Retention at", "Referrals",
+        "Benchmarks and actual", "Cavities averted"})
+    called(tables, part);
+  CHECK(called(tables, "Cavities averted").notes.front().starts_with("Methods and limits."));
+  CHECK(called(tables, "Benchmarks and actual").rows[0][3] == "yes"); // 120 of 220
+  CHECK(called(tables, "Benchmarks and actual").rows[1][3] ==
+        "below"); // 90 of 120, under 97 %
+}
+
+TEST_CASE("a funder's summary is one table with every part, its denominators and its targets") {
+  const auto tables = made(ReportKind::funder, twoSchools(0));
+  REQUIRE(tables.size() == 1);
+  const auto& table = tables.front();
+  std::vector<std::string> parts;
+  for (const auto& row : table.rows)
+    if (parts.empty() || parts.back() != row.front()) parts.push_back(row.front());
+  CHECK(parts == std::vector<std::string>{"Schools and days", "Participation, children",
+                                          "Oral health, children", "Services",
+                                          "Retention at 9 to 15 months", "Referrals",
+                                          "Cavities averted, estimate"});
+  using Row = std::vector<std::string>;
+  CHECK(figure(table, "Consented, of enrolled") == Row{"Participation, children",
+                                                       "Consented, of enrolled", "120", "220",
+                                                       "54.5", "50", "yes"});
+  CHECK(figure(table, "Screened, of consented") == Row{"Participation, children",
+                                                       "Screened, of consented", "90", "120",
+                                                       "75.0", "97", "below"});
+  CHECK(figure(table, "Children screened a day")[2] == "45.0");
+  CHECK(table.notes.front().starts_with("Methods."));
+}
+
+TEST_CASE("a small number of urgent children can be read nowhere in a funder's report",
+          "[case-83]") {
+  const auto term = twoSchools(3);
+  const auto tables = annex(term);
+  CHECK_FALSE(shows(called(tables, "Findings"), "3"));
+  CHECK_FALSE(shows(called(tables, "Referrals"), "3"));
+  CHECK(called(tables, "Referrals").rows.back()[1] == "suppressed"); // not as if there were none
+  const auto summary = made(ReportKind::funder, term).front();
+  CHECK_FALSE(shows(summary, "3"));
+  CHECK(figure(summary, "Urgent care, of screened")[2] == "fewer than 10");
+  CHECK(figure(summary, "Urgent care, of screened")[4] == "suppressed");
+}
+
+TEST_CASE("by grade is left out where a total is hidden and shown where none is") {
+  SampleTerm large;
+  fill(large, large.school("Alder Hollow Elementary", 100), 40, 0);
+  fill(large, large.school("Cobble Lantern Elementary", 120), 50, 0);
+  const auto shown = annex(large);
+  SampleTerm small;
+  fill(small, small.school("Alder Hollow Elementary", 40), 4, 0);
+  const auto hidden = annex(small);
+  const auto hasGrades = [](const std::vector<Table>& tables) {
+    return std::ranges::any_of(
+        tables, [](const Table& table) { return table.title == "Participation by grade"; });
+  };
+  CHECK(hasGrades(shown));
+  CHECK_FALSE(hasGrades(hidden));
+}
+
+TEST_CASE("a term of one school is its row of the program's, and estimates stay the program's") {
+  const auto term = twoSchools(3);
+  const auto all = reports::reportOf(ReportKind::term, term.records);
+  reports::ReportOptions options;
+  options.school = term.records.schools.front().id;
+  const auto one = reports::reportOf(ReportKind::term, term.records, options);
+  REQUIRE(one.size() == all.size());
+  for (std::size_t i = 0; i + 1 < all.size(); ++i) {
+    if (all[i].rows.size() == 1) continue; // nothing was placed a year ago
+    REQUIRE(one[i].rows.size() == 2);
+    CHECK(one[i].rows.front() == all[i].rows.front());
+    auto total = one[i].rows.back();
+    CHECK(total.front() == "Total");
+    total.front() = one[i].rows.front().front();
+    CHECK(total == one[i].rows.front());
+  }
+  CHECK(shows(one.back(), "estimated for the program, not for one school"));
+}

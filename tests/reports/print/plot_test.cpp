@@ -1,0 +1,106 @@
+#include "reports/print/plot.h"
+
+#include "reports/compare/factor_comparison.h"
+#include "reports/compare/retention_plots.h"
+#include "reports/decay/tornado_plot.h"
+#include "reports/print/render.h"
+#include "reports/quality/light_plot.h"
+#include "reports/sample.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace gk;
+using namespace gk::reports;
+using followup::Held;
+
+namespace {
+
+Plot twoPoints() {
+  return {"Two points.",
+          {"Teeth", 0, 100},
+          {"Fully retained, %", 50, 100},
+          {{"seen", PlotMark::dots, {{10, 60}, {90, 95}}},
+           {"outside", PlotMark::dots, {{10, 20}}},
+           {"way", PlotMark::step, {{0, 100}, {50, 80}}}}};
+}
+
+std::size_t countOf(const std::string& text, const std::string& part) {
+  std::size_t found = 0;
+  for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + 1))
+    ++found;
+  return found;
+}
+
+} // namespace
+
+TEST_CASE("Ticks are round numbers within the ends") {
+  CHECK(ticks(0, 100) == std::vector<double>{0, 20, 40, 60, 80, 100});
+  CHECK(ticks(72, 100, 5) == std::vector<double>{80, 90, 100});
+  CHECK(ticks(0, 1.1).size() >= 5);
+  CHECK(ticks(5, 5).empty());
+}
+
+TEST_CASE("A plot is drawn without what lies outside its axes") {
+  const auto svg = toSvg(twoPoints());
+  CHECK(svg.starts_with("<svg "));
+  CHECK(countOf(svg, "<circle ") == 2 + 2); // two points, and two in the key
+  CHECK(svg.find(">-0<") == std::string::npos);
+  CHECK(svg.find("Two points.") != std::string::npos);
+}
+
+TEST_CASE("Names stand along the lower axis in place of numbers, and a line of one point is seen") {
+  const Plot plot{"Terms.",
+                  {"", -0.5, 1.5, {"Fall 2025", "Spring 2026"}},
+                  {"%", 0, 100},
+                  {{"needing", PlotMark::dashed, {{1, 40}}}}};
+  const auto svg = toSvg(plot);
+  CHECK(svg.find(">Fall 2025</text>") != std::string::npos);
+  CHECK(svg.find(">Spring 2026</text>") != std::string::npos);
+  CHECK(svg.find(">0.50</text>") == std::string::npos);
+  CHECK(svg.find("<circle") != std::string::npos);
+}
+
+TEST_CASE("What people wrote is escaped in a picture as in a table") {
+  auto plot = twoPoints();
+  plot.y.names = {"<b>&School"};
+  CHECK(toSvg(plot).find("&lt;b&gt;&amp;School") != std::string::npos);
+}
+
+TEST_CASE("Nothing but black, white and one grey is used, so that paper loses nothing") {
+  const auto svg = toSvg(twoPoints());
+  for (auto at = svg.find('#'); at != std::string::npos; at = svg.find('#', at + 1)) {
+    const auto colour = svg.substr(at, svg.find('"', at) - at);
+    CHECK((colour == "#000" || colour == "#fff" || colour == "#d4d4d4"));
+  }
+}
+
+TEST_CASE("A web page shows the picture with its sentence, and text the sentence") {
+  Table table{"T", {{"A"}}, {{"1"}}, {}};
+  table.plot = twoPoints();
+  const auto page = toHtml("Report", std::vector{table});
+  CHECK(page.find("<figcaption>Two points.</figcaption>") != std::string::npos);
+  CHECK(page.find("<svg ") != std::string::npos);
+  CHECK(toText(std::vector{table}).find("Two points.") != std::string::npos);
+}
+
+TEST_CASE("A funnel has a point for each value with teeth, and none is drawn for one value") {
+  test::SampleTerm term;
+  const auto then = term.dayLastYear(term.school("Alder", 100), "2025-10-14");
+  const auto other = term.dayLastYear(term.school("Brindle", 100), "2025-10-15");
+  const auto now = term.day(term.records.schools.front().id, "2026-10-13");
+  for (int i = 0; i < 30; ++i) {
+    term.check(term.place(term.child(term.records.schools.front().id), then, 16), now,
+               i % 5 ? Held::whole : Held::lost);
+    if (i < 12)
+      term.check(term.place(term.child(term.records.schools.back().id), other, 26), now,
+                 Held::whole);
+  }
+  const auto schools = compareFactor(RetentionFacts(term.records), Factor::school);
+  const auto funnel = funnelPlot(schools);
+  REQUIRE(funnel);
+  CHECK(funnel->series.back().points.size() == 2);
+  CHECK(rangePlot(schools)->y.names == std::vector<std::string>{"Alder", "Brindle"});
+  CHECK_FALSE(funnelPlot(compareFactor(RetentionFacts(term.records), Factor::isolation)));
+}

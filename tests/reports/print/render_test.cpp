@@ -1,0 +1,88 @@
+#include "reports/print/render.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk::reports;
+
+namespace {
+
+const Table sample{"Whole <by> school",
+                   {{"School"}, {"Whole %", true}},
+                   {{"Ébène & Co", "9.5"}, {"B", "80.6"}},
+                   {"Found children only."}};
+
+} // namespace
+
+TEST_CASE("text columns line up by character also with accents") {
+  CHECK(toText({&sample, 1}) == "Whole <by> school\n"
+                                "=================\n"
+                                "School      Whole %\n"
+                                "----------  -------\n"
+                                "Ébène & Co      9.5\n"
+                                "B              80.6\n"
+                                "  Found children only.\n\n");
+}
+
+TEST_CASE("HTML escapes whatever people typed") {
+  const Table hostile{"<script>alert(1)</script>", {{"A\"B'"}}, {{"<b>&amp;</b>"}}, {"1 < 2 & 3"}};
+  const auto page = toHtml("Term <\"x\">", {&hostile, 1});
+  CHECK(page.find("<script") == std::string::npos);
+  CHECK(page.find("<b>") == std::string::npos);
+  CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
+  CHECK(page.find("A&quot;B&#39;") != std::string::npos);
+  CHECK(page.find("&lt;b&gt;&amp;amp;&lt;/b&gt;") != std::string::npos);
+  CHECK(page.find("1 &lt; 2 &amp; 3") != std::string::npos);
+  CHECK(page.find("<title>Term &lt;&quot;x&quot;&gt;</title>") != std::string::npos);
+}
+
+TEST_CASE("an HTML page needs nothing from elsewhere") {
+  const auto page = toHtml("Term", {&sample, 1});
+  CHECK(page.find("http") == std::string::npos);
+  CHECK(page.find("src=") == std::string::npos);
+  CHECK(page.find("<meta charset=\"utf-8\">") != std::string::npos);
+  CHECK(page.find("@media print") != std::string::npos);
+}
+
+TEST_CASE("CSV holds header and rows and disarms formulas") {
+  const Table table{"T", {{"School"}, {"Note"}}, {{"A, B", "=1+1"}}, {"not in it"}};
+  CHECK(toCsv(table) == "School,Note\r\n\"A, B\",'=1+1\r\n");
+}
+
+TEST_CASE("a table without rows says none") {
+  const Table empty{"Urgent", {{"Child"}}, {}, {}};
+  CHECK(toText({&empty, 1}).find("None.") != std::string::npos);
+  CHECK(toHtml("x", {&empty, 1}).find("<p>None.</p>") != std::string::npos);
+}
+
+TEST_CASE("CSV files are named after their tables, each name once and safe") {
+  const std::vector<Table> tables{{"Close-out: Elm & Äsh, Tuesday", {{"A"}}, {}, {}},
+                                  {"Still to be seen at this school", {{"A"}}, {}, {}},
+                                  {"Counts", {{"A"}}, {}, {}},
+                                  {"Counts", {{"B"}}, {}, {}},
+                                  {"../..", {{"A"}}, {}, {}}};
+  std::vector<std::string> names;
+  for (const auto& [name, csv] : toCsvFiles(tables))
+    names.push_back(name);
+  CHECK(names == std::vector<std::string>{"close-out.csv", "still-to-be-seen-at-this-school.csv",
+                                          "counts.csv", "counts-2.csv", "table.csv"});
+}
+
+TEST_CASE("An issued report carries its version in every form", "[case-72]") {
+  const std::vector<Table> tables{{"Findings", {{"School"}, {"Urgent", true}}, {{"AH", "2"}}, {}}};
+  const std::string version = "Version 2, differs from version 1 of November 17, 2026";
+  CHECK(toText(tables, version).starts_with(version + "\n\nFindings\n"));
+  CHECK(toHtml("Findings", tables, version).find("</h1>\n<p>" + version + "</p>") !=
+        std::string::npos);
+  CHECK(toCsv(tables.front(), version) == "School,Urgent\r\nAH,2\r\n\"" + version + "\",\r\n");
+}
+
+TEST_CASE("A group's name is printed once and stands in every row of a spreadsheet") {
+  const Table table{"Key figures",
+                    {{"Part", false, true}, {"Figure"}},
+                    {{"Services", "Sealed"}, {"Services", "Varnish"}},
+                    {}};
+  CHECK(toText(std::span(&table, 1)).find("\n          Varnish\n") != std::string::npos);
+  CHECK(toHtml("Summary", std::span(&table, 1)).find("<td></td><td>Varnish</td>") !=
+        std::string::npos);
+  CHECK(toCsv(table) == "Part,Figure\r\nServices,Sealed\r\nServices,Varnish\r\n");
+}

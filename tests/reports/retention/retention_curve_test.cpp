@@ -1,0 +1,158 @@
+#include "reports/compare/curve_table.h"
+#include "reports/retention/retention_curve.h"
+
+#include "reports/compare/retention_report.h"
+#include "reports/sample.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gk;
+using namespace gk::reports;
+using estimates::SpellState;
+using followup::CannotAssess;
+using followup::Held;
+using gk::test::SampleTerm;
+
+namespace {
+
+struct TwoYears : SampleTerm {
+  roster::SchoolId here = school("Cobble Lantern Elementary", 142);
+  roster::DayId placed = dayLastYear(here, "2025-01-14");
+  roster::DayId early = dayLastYear(here, "2025-07-15");
+  roster::DayId late = day(here, "2026-10-13");
+
+  chairside::PlacementId one(int iso = 16) { return place(child(here), placed, iso); }
+};
+
+} // namespace
+
+TEST_CASE("A sealant fails between the last check that saw it whole and the first that did not") {
+  TwoYears term;
+  for (int i = 0; i < 4; ++i) {
+    const auto id = term.one();
+    term.check(id, term.early, Held::whole).kind = followup::CheckKind::opportunistic;
+    term.check(id, term.late, i == 0 ? Held::lost : Held::whole);
+  }
+  const auto curve = retentionCurve(term.records);
+  REQUIRE(curve.curve);
+  // 182 days and 637 days.
+  CHECK(curve.lastCheck == Approx(637 / 365.25));
+  CHECK(curve.curve->survivalAt(0.49).low == 1);
+  CHECK(curve.curve->survivalAt(1).low == Approx(.75));
+  CHECK(curve.curve->survivalAt(1).high == 1);
+  CHECK(curve.curve->survivalAt(1.745).high == Approx(.75));
+}
+
+TEST_CASE("A part counts as failed or as kept, as asked") {
+  TwoYears term;
+  for (int i = 0; i < 4; ++i)
+    term.check(term.one(), term.late, i < 2 ? Held::part : Held::whole);
+  CHECK(retentionCurve(term.records).curve->survivalAt(1.745).high == Approx(.5));
+  CurveOptions kept;
+  kept.partFails = false;
+  CHECK(retentionCurve(term.records, kept).curve->survivalAt(1.745).high == 1);
+}
+
+TEST_CASE("A reseal ends the old spell and begins its own") {
+  TwoYears term;
+  const auto child = term.child(term.here);
+  const auto first = term.place(child, term.placed, 16);
+  term.check(first, term.early, Held::whole);
+  const auto second = term.place(child, term.early, 16, chairside::PlacementType::reseal);
+  term.check(second, term.late, Held::whole);
+  // Entered under the old placement by mistake: it says nothing of it any more.
+  term.check(first, term.late, Held::whole);
+  const auto curve = retentionCurve(term.records);
+  CHECK(curve.placements == 2);
+  CHECK(curve.ends.count(SpellState::replaced) == 1);
+  CHECK(curve.ends.wholeAfterEnd() == 1);
+}
+
+TEST_CASE("A crowned or extracted tooth is no failure, and is one in the worst case", "[case-58]") {
+  TwoYears term;
+  for (int i = 0; i < 4; ++i) {
+    const auto id = term.one();
+    term.check(id, term.early, Held::whole);
+    auto& check = term.check(id, term.late, i == 0 ? Held::cannotAssess : Held::whole);
+    if (i == 0) check.why = CannotAssess::extracted;
+  }
+  const auto usual = retentionCurve(term.records);
+  CHECK(usual.ends.count(SpellState::extracted) == 1);
+  CHECK(usual.curve->survivalAt(1.745).high == 1);
+  CurveOptions worst;
+  worst.ends = estimates::EndReading::failedByThen;
+  CHECK(retentionCurve(term.records, worst).curve->survivalAt(1.745).high == Approx(.75));
+}
+
+TEST_CASE("Nothing after the date of the report counts, and nothing is said without a check") {
+  TwoYears term;
+  term.check(term.one(), term.late, Held::lost);
+  term.records.asOf = test::date("2026-10-12");
+  const auto curve = retentionCurve(term.records);
+  CHECK_FALSE(curve.curve);
+  const auto table = curveTable(curve, curve, curve);
+  CHECK(table.rows.empty());
+  CHECK(table.notes.front() == "No check has assessed a sealant yet.");
+}
+
+TEST_CASE("The curve can be that of one school") {
+  TwoYears term;
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto day = term.dayLastYear(other, "2025-01-15");
+  term.check(term.one(), term.late, Held::lost);
+  term.check(term.place(term.child(other), day, 16), term.late, Held::whole);
+  CHECK(retentionCurve(term.records).placements == 2);
+  CHECK(retentionCurve(term.records, {}, other).placements == 1);
+  CHECK(retentionCurve(term.records, {}, other).curve->failed == 0);
+}
+
+TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]") {
+  // Truth by construction: all looks between day 329 and day 400; what was lost by day 400 may have
+  // been lost at any age, so half a year has no figure. Before: 100.0 % at half a year.
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto first = term.day(here, "2026-09-08"); // day 329
+  const auto last = term.day(here, "2026-11-18");  // day 400
+  for (int i = 0; i < 40; ++i) {
+    const auto id = term.place(term.child(here), placed, 16);
+    term.check(id, i % 2 ? first : last, i % 10 == 0 ? Held::lost : Held::whole);
+  }
+  const auto curve = retentionCurve(term.records);
+  REQUIRE(curve.curve);
+  CHECK(curve.curve->survivalAt(.5).high == 1); // what the likelihood alone would print
+  REQUIRE_FALSE(curve.readings.empty());
+  CHECK(curve.readings.front().year == 1);
+  // Nobody looked between the two days: at a year the curve lies between its values there.
+  CHECK(curve.readings.front().survival.low <= .9);
+  CHECK(curve.readings.front().survival.high >= curve.readings.front().survival.low);
+  CHECK(curve.readings.front().followed == 20);
+  REQUIRE(curve.readings.front().band);
+  const auto table = curveTable(curve, curve, curve);
+  REQUIRE(table.rows.size() == 1);
+  CHECK(table.rows[0].size() == table.columns.size());
+  std::string notes;
+  for (const auto& note : table.notes)
+    notes += note + "\n";
+  CHECK(notes.find("There was no check before 0.9 years or after 1.1") != std::string::npos);
+  CHECK(notes.find("at 1 school") != std::string::npos);
+  CHECK(notes.find("not from time") == std::string::npos); // one school cannot be mistaken for time
+}
+
+TEST_CASE("The curve names its cohort, its kinds of looks, and schools where there are several",
+          "[case-185]") {
+  TwoYears term;
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto id = term.place(term.child(other), term.dayLastYear(other, "2025-02-11"), 16);
+  term.check(id, term.late, Held::whole).kind = followup::CheckKind::opportunistic;
+  term.check(term.one(), term.late, Held::whole);
+  const auto curve = retentionCurve(term.records);
+  const auto table = curveTable(curve, curve, curve);
+  std::string notes;
+  for (const auto& note : table.notes)
+    notes += note + "\n";
+  CHECK(notes.find("long-term 1, opportunistic 1") != std::string::npos);
+  CHECK(notes.find("at 2 schools") != std::string::npos);
+  CHECK(notes.find("a step may come from a school") != std::string::npos);
+  CHECK(notes.find("opportunistic checks are among them") != std::string::npos);
+}

@@ -1,0 +1,86 @@
+#include "reports/sample.h"
+#include "reports/term/terms_report.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+namespace gk::test {
+
+using namespace gk::reports;
+
+namespace {
+
+/// A term of one school, with counts alone.
+TermTotals termOf(const std::string& name, const std::string& start, roster::SchoolId school,
+                  int screened, int needing) {
+  TermTotals out{.term = name,
+                 .start = date(start),
+                 .end = date(start).plusMonths(4),
+                 .asOf = date(start).plusMonths(4),
+                 .targets = {},
+                 .window = {},
+                 .schools = {},
+                 .total = {},
+                 .retention = {},
+                 .attackRate = {},
+                 .averted = {},
+                 .overrides = {}};
+  Participation one{.school = "Fern Gate", .id = school, .enrolled = 2 * screened};
+  one.consented = screened;
+  one.screened = screened;
+  one.needing = needing;
+  out.schools = {one};
+  out.total = sumOf(out.schools);
+  return out;
+}
+
+std::string cell(const Table& table, std::size_t row, const std::string& heading) {
+  const auto at = std::ranges::find(table.columns, heading, &Column::heading);
+  REQUIRE(at != table.columns.end());
+  return table.rows.at(row).at(static_cast<std::size_t>(at - table.columns.begin()));
+}
+
+} // namespace
+
+TEST_CASE("terms stand side by side, the oldest first, each with its own shares") {
+  Maker make;
+  const auto school = make.id<roster::SchoolId>();
+  const std::vector<TermTotals> terms{termOf("Fall 2025", "2025-09-08", school, 80, 60),
+                                      termOf("Spring 2026", "2026-01-12", school, 40, 10)};
+  const auto tables = termsReport(terms);
+  REQUIRE(tables.size() == 2);
+  REQUIRE(tables[0].rows.size() == 2);
+  CHECK(cell(tables[0], 0, "Term") == "Fall 2025");
+  CHECK(cell(tables[0], 0, "Needing, % of screened") == "75.0");
+  CHECK(cell(tables[0], 1, "Needing, % of screened") == "25.0");
+  CHECK(cell(tables[0], 1, "Consented, % of enrolled") == "50.0");
+  CHECK(cell(tables[1], 1, "School") == "Fern Gate");
+  REQUIRE(tables[0].plot.has_value());
+  CHECK(tables[0].plot->x.names == std::vector<std::string>{"Fall 2025", "Spring 2026"});
+}
+
+TEST_CASE("a term without a figure leaves a gap, never a zero") {
+  Maker make;
+  const auto school = make.id<roster::SchoolId>();
+  auto first = termOf("Fall 2025", "2025-09-08", school, 80, 60);
+  auto second = termOf("Spring 2026", "2026-01-12", school, 0, 0);
+  second.total.enrolled.reset();
+  second.schools.front().enrolled.reset();
+  const auto tables = termsReport(std::vector{first, second});
+  CHECK(cell(tables[0], 1, "Enrolled") == "unknown");
+  CHECK(cell(tables[0], 1, "Needing, % of screened") == "–");
+  CHECK(cell(tables[0], 1, "Fully retained, %") == "–");
+  for (const auto& series : tables[0].plot->series)
+    CHECK(series.points.size() == 1);
+  CHECK(tables[1].rows.size() == 1); // nothing was done there in spring
+}
+
+TEST_CASE("one term alone has no picture, and no term at all an empty table") {
+  Maker make;
+  const auto school = make.id<roster::SchoolId>();
+  const std::vector<TermTotals> one{termOf("Fall 2025", "2025-09-08", school, 80, 60)};
+  CHECK_FALSE(termsReport(one).front().plot.has_value());
+  CHECK(termsReport({}).front().rows.empty());
+}
+
+} // namespace gk::test
