@@ -241,6 +241,7 @@ CREATE TABLE program (
   agreement_until TEXT CHECK (agreement_until IS date(agreement_until)),
   privacy_footing TEXT NOT NULL,
   suppress_below INTEGER NOT NULL CHECK (suppress_below BETWEEN 5 AND 100),
+  by_school TEXT NOT NULL CHECK (by_school IN ('all', 'services')),
   varnish_interval_days INTEGER NOT NULL CHECK (varnish_interval_days BETWEEN 0 AND 730),
   primary_teeth_offered INTEGER NOT NULL CHECK (primary_teeth_offered IN (0, 1)),
   etch_seconds INTEGER NOT NULL CHECK (etch_seconds BETWEEN 1 AND 300),

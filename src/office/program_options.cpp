@@ -18,7 +18,10 @@ std::vector<Option> programOptions(bool isNew) {
           {"--agreement-until", "DATE", "last day of the standing agreement, or none"},
           {"--authorization-days", "N", "how long a dentist's authorization is valid (365)"},
           {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
-          {"--suppress-below", "N", "published counts under this are suppressed (10)"}};
+          {"--suppress-below", "N", "published counts under this are suppressed (10)"},
+          {"--by-school", "WORD",
+           "what is published by school: all (usual), or services: participation and services, with "
+           "findings in total only"}};
 }
 
 Result<std::optional<base::Date>> dateOrNone(const Call& call, std::string_view option,
@@ -52,6 +55,11 @@ Result<roster::Program> programOf(const Call& call, roster::Program program) {
   const auto least = call.whole("--suppress-below", 5, 100); // as the schema has it
   if (!least) return least.error();
   program.suppressBelow = least->value_or(program.suppressBelow);
+  if (const auto word = call.textIfAny("--by-school")) {
+    const auto bySchool = wordOf<roster::BySchool>("--by-school", *word);
+    if (!bySchool) return bySchool.error();
+    program.bySchool = *bySchool;
+  }
   const auto holds = call.whole("--authorization-days", 1, 1100); // as the schema has it
   if (!holds) return holds.error();
   program.authorizationDays = holds->value_or(program.authorizationDays);

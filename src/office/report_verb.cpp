@@ -53,9 +53,7 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
                                reports::ReportOptions& options) {
   const auto program = session.program();
   if (!program) return program.error();
-  const auto rule = reports::SuppressionRule::under(program->value.suppressBelow);
-  if (!rule) return rule.error();
-  options.suppression = *rule;
+  options.suppression = reports::SuppressionRule::of(program->value);
   options.lot = call.textIfAny("--lot").value_or("");
   options.light = call.textIfAny("--light").value_or("");
   options.material = call.textIfAny("--material").value_or("");

@@ -35,6 +35,7 @@ void participationJson(JsonWriter& json, const Participation& one) {
   json.field("surfaces", one.surfaces);
   json.field("varnish", one.varnish);
   json.field("untreated", one.untreated);
+  json.field("could_not_tell", one.couldNotTell);
   json.field("early", one.early);
   json.field("urgent", one.urgent);
   json.field("days", one.days);

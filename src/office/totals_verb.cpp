@@ -38,7 +38,8 @@ Result<Publishing> publishing(session::Session& session, const Call& call) {
   if (!program) return program.error();
   const auto under = call.whole("--suppress-under", reports::SuppressionRule::least, 100);
   if (!under) return under.error();
-  const auto rule = reports::SuppressionRule::under(under->value_or(program->value.suppressBelow));
+  const auto rule = reports::SuppressionRule::under(under->value_or(program->value.suppressBelow),
+                                                    program->value.bySchool);
   if (!rule) return rule.error();
   Publishing out{*rule, {}};
   if (const auto dates = call.textIfAny("--published-on"))
@@ -82,8 +83,9 @@ Result<std::vector<reports::Release>> releasesOf(session::Session& session, rost
   }
   auto noted = session::releases(session, term);
   if (!noted) return noted.error();
-  out.insert(out.end(), noted->begin(), noted->end());
-  return out;
+  noted->insert(std::ranges::find(*noted, reports::OfTerm::same, &reports::Release::of),
+                out.begin(), out.end());
+  return std::move(*noted);
 }
 
 struct PublishedTerm {

@@ -29,6 +29,12 @@ enum class Supervision {
   other
 };
 
+/// What the program publishes of each school, beside the totals.
+enum class BySchool {
+  all,     ///< every table, as strict as the rule for small counts
+  services ///< who took part and what was done; what was found in total alone
+};
+
 /// Least times of the program; the maker's instructions win where they ask for more.
 /// Defaults and their sources: docs/methods.md, "Numbers of the procedure".
 struct StepTimes {
@@ -50,6 +56,7 @@ struct Program {
   std::optional<base::Date> agreementUntil; ///< after it no new placements without an override
   std::string privacyFooting;               ///< which law, who decided, when
   int suppressBelow = 10;                   ///< published counts under this are hidden; at least 5
+  BySchool bySchool = BySchool::all;
   int varnishIntervalDays = 90;
   bool primaryTeethOffered = false;
   StepTimes times;
@@ -97,6 +104,9 @@ base::Result<std::string> parseGrade(std::string_view text);
 
 } // namespace gk::roster
 
+template <>
+inline constexpr auto gk::base::enumNames<gk::roster::BySchool> =
+    std::to_array<std::string_view>({"all", "services"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::roster::Supervision> =
     std::to_array<std::string_view>({"direct", "indirect", "general", "public health",

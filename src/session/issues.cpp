@@ -5,6 +5,7 @@
 #include "reports/records/words.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace gk::session {
 
@@ -25,7 +26,8 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
     return one.value.report != report || one.value.choice != choice;
   });
   const auto figures = reports::figuresOf(made.tables);
-  auto version = reports::versionOf(*earlier, figures);
+  const auto release = made.release ? reports::toLines(*made.release) : std::string();
+  auto version = reports::versionOf(*earlier, figures, release);
   return ReadyIssue{std::move(version.words),
                     {.term = term,
                      .report = report,
@@ -34,7 +36,7 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                      .issued = today,
                      .figures = figures,
                      .digest = crypto::digest(figures),
-                     .release = made.release ? reports::toLines(*made.release) : std::string()}};
+                     .release = release}};
 }
 
 namespace {
@@ -53,6 +55,30 @@ bool tellsOf(const Issued& issued, const std::vector<Recorded<roster::ProgramYea
          });
 }
 
+/// Whether sealants of one term come due in the other: their window touches it.
+bool isDueIn(const roster::Term& placed, const roster::Term& due) {
+  const followup::Window window;
+  return placed.start.plusMonths(window.fromMonths) <= due.end &&
+         due.start <= placed.end.plusMonths(window.untilMonths) && placed.start < due.start;
+}
+
+/// Oldest first, each once.
+Result<std::vector<reports::Release>> releasesAmong(std::vector<Issued> issued) {
+  std::erase_if(issued, [](const auto& one) { return one.value.release.empty(); });
+  std::ranges::stable_sort(
+      issued, {}, [](const auto& one) { return std::pair(one.stamp.at.at, one.stamp.entry); });
+  std::vector<reports::Release> out;
+  for (const auto& one : issued) {
+    auto release = reports::releaseFrom(one.value.release);
+    if (!release)
+      return base::Error{base::ErrorCode::storeDamaged,
+                         "what was published on " + one.value.issued.iso() + " cannot be read"};
+    std::erase(out, *release);
+    out.push_back(*std::move(release));
+  }
+  return out;
+}
+
 } // namespace
 
 Result<std::vector<reports::Release>> publishedIn(Reader& book,
@@ -68,28 +94,40 @@ Result<std::vector<reports::Release>> publishedIn(Reader& book,
     const bool isOwn =
         std::ranges::any_of(terms, [&](const auto& one) { return one.id == term.id; });
     for (auto& row : *rows)
-      if (!row.value.release.empty() && (isOwn || tellsOf(row, *years, terms)))
-        issued.push_back(std::move(row));
+      if (isOwn || tellsOf(row, *years, terms)) issued.push_back(std::move(row));
   }
-  std::ranges::stable_sort(
-      issued, {}, [](const auto& one) { return std::pair(one.stamp.at.at, one.stamp.entry); });
-  std::vector<reports::Release> out;
-  for (const auto& one : issued) {
-    auto release = reports::releaseFrom(one.value.release);
-    if (!release)
-      return base::Error{base::ErrorCode::storeDamaged,
-                         "what was published on " + one.value.issued.words() + " cannot be read"};
-    std::erase(out, *release);
-    out.push_back(*std::move(release));
-  }
-  return out;
+  return releasesAmong(std::move(issued));
 }
 
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
-  auto terms = book.terms();
+  const auto terms = book.terms();
   if (!terms) return terms.error();
-  std::erase_if(*terms, [&](const auto& one) { return one.id != term; });
-  return publishedIn(book, *terms);
+  const auto years = book.years();
+  if (!years) return years.error();
+  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
+  if (own == terms->end()) return std::vector<reports::Release>();
+  const std::span mine(&*own, 1);
+  std::vector<reports::Release> out;
+  for (const auto& other : *terms) {
+    if (other.id == term) continue;
+    auto issued = book.issuedReports(other.id);
+    if (!issued) return issued.error();
+    // A state report of a year with this term in it is among its own.
+    std::erase_if(*issued, [&](const auto& one) { return tellsOf(one, *years, mine); });
+    auto pages = releasesAmong(*std::move(issued));
+    if (!pages) return pages.error();
+    for (auto& page : *pages) {
+      page.of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
+                : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
+                                                   : reports::OfTerm::other;
+      page.otherTerm = other.id.text();
+      out.push_back(std::move(page));
+    }
+  }
+  auto published = publishedIn(book, mine);
+  if (!published) return published.error();
+  std::ranges::move(*published, std::back_inserter(out));
+  return out;
 }
 
 Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,

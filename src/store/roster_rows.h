@@ -16,15 +16,15 @@ struct Rows<roster::Program> {
   static constexpr std::string_view table = "program";
   static constexpr std::string_view columns =
       "name, county, phone, notation, supervision, authorizing_dentist, agreement_until, "
-      "privacy_footing, suppress_below, varnish_interval_days, primary_teeth_offered, "
+      "privacy_footing, suppress_below, by_school, varnish_interval_days, primary_teeth_offered, "
       "etch_seconds, etch_again_wet_seconds, etch_again_adding_seconds, rinse_seconds, "
       "authorization_days";
   template <class Row>
   static void write(Row& row, const roster::Program& p) {
     row << p.name << p.county << p.phone << p.notation << p.supervision << p.authorizingDentist
-        << p.agreementUntil << p.privacyFooting << p.suppressBelow << p.varnishIntervalDays
-        << p.primaryTeethOffered << p.times.etch << p.times.etchAgainWet << p.times.etchAgainAdding
-        << p.times.rinse << p.authorizationDays;
+        << p.agreementUntil << p.privacyFooting << p.suppressBelow << p.bySchool
+        << p.varnishIntervalDays << p.primaryTeethOffered << p.times.etch << p.times.etchAgainWet
+        << p.times.etchAgainAdding << p.times.rinse << p.authorizationDays;
   }
   static roster::Program read(RowReader& row) {
     return {.name = row,
@@ -36,6 +36,7 @@ struct Rows<roster::Program> {
             .agreementUntil = row.maybe(),
             .privacyFooting = row,
             .suppressBelow = row,
+            .bySchool = row,
             .varnishIntervalDays = row,
             .primaryTeethOffered = row,
             .times = {.etch = row, .etchAgainWet = row, .etchAgainAdding = row, .rinse = row},

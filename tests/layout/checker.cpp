@@ -235,6 +235,8 @@ Findings checkHomes(const SourceFile& file) {
     if ((library("sodium.h") || included.starts_with("sodium/")) &&
         !path.starts_with("src/crypto/"))
       findings.push_back(at(file, line) + "sodium is for src/crypto alone");
+    if (library("glpk.h") && path != "src/reports/publish/cheapest_move.cpp")
+      findings.push_back(at(file, line) + "GLPK is for src/reports/publish/cheapest_move.cpp alone");
     if ((library("json.hpp") || included.starts_with("nlohmann/")) &&
         !(path.starts_with("src/exchange/") && path.ends_with(".cpp")))
       findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");

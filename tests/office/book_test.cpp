@@ -41,8 +41,9 @@ void makeNewer(const std::string& file) {
 TEST_CASE("A new logbook has its program and opens with its passphrase") {
   Desk desk;
   const auto file = desk.file("book.gkbook");
-  const auto told = desk.did(newBook(file, {"--notation", "iso-3950", "--agreement-until",
-                                            "2027-01-31", "--suppress-below", "5", "--json"}));
+  const auto told =
+      desk.did(newBook(file, {"--notation", "iso-3950", "--agreement-until", "2027-01-31",
+                              "--suppress-below", "5", "--by-school", "services", "--json"}));
   CHECK(told.json().at("program") == "Larkmere County School Sealant Team");
 
   auto session =
@@ -55,6 +56,7 @@ TEST_CASE("A new logbook has its program and opens with its passphrase") {
   CHECK(program->value.notation == dentition::Notation::iso3950);
   CHECK(program->value.agreementUntil->iso() == "2027-01-31");
   CHECK(program->value.suppressBelow == 5);
+  CHECK(program->value.bySchool == roster::BySchool::services);
 }
 
 TEST_CASE("A logbook is not made over another file nor from a bad call", "[case-112]") {
@@ -64,6 +66,7 @@ TEST_CASE("A logbook is not made over another file nor from a bad call", "[case-
   CHECK(desk.said("universal"));
   CHECK(desk.refusal(newBook(file, {"--agreement-until", "soon"})) == "input.date");
   CHECK(desk.refusal(newBook(file, {"--suppress-below", "4"})) == "input.number");
+  CHECK(desk.refusal(newBook(file, {"--by-school", "some"})) == "input.text");
   for (const char* option : {"--program", "--county", "--phone"}) {
     auto blank = newBook(file);
     *(std::ranges::find(blank, option) + 1) = "  ";

@@ -30,7 +30,7 @@ const std::vector<SampleRow>& sampleRows() {
       {"term_holiday", "1, '2026-11-2#'"},
       {"member", "'Member #', 'M#', 'hygienist', 'L#', '2027-06-1#', 250 + #"},
       {"program", "'Program #', 'County #', '000-555-010#', 'universal', 'general', 'Dr. #', "
-                  "'2027-07-0#', 'law #', 10 + #, 90, 0, 20, 20, 10, 5 + #, 300 + #"},
+                  "'2027-07-0#', 'law #', 10 + #, 'all', 90, 0, 20, 20, 10, 5 + #, 300 + #"},
       {"child", "'104#-0', 2018, #, 'female', @school1, '2', 'R#', 0, 'note #'"},
       {"clinic_day", "@term1, @school#, '2026-11-1#', #, '', 0"},
       {"light", "'L-#', 'LED', 800, 1000 + #, 1, 'M-#', 1"},

@@ -301,16 +301,17 @@ TEST_CASE("One part is saved as CSV") {
   CHECK(must(base::readFile(folder / "participation.csv")).starts_with("School,Enrolled,"));
 }
 
-TEST_CASE("A report that is saved is noted as issued, with its version on it", "[case-72]") {
+TEST_CASE("A report that is issued is noted, with its version on it, and a draft is not",
+          "[case-72]") {
   Totals desk;
   const auto mina = desk.clinic.child("Mina");
   desk.clinic.standardVisit(mina);
   desk.open();
   const Scratch folder;
-  const auto save = [&](const char* name) {
+  const auto save = [&](const char* name, Qt::Key key = Qt::Key_U) {
     desk.wait(); // each issue is an act, after which the page counts again
     desk.prompter.files = {ui::toQt((folder / name).string())};
-    press(desk.page, Qt::Key_S, Qt::AltModifier);
+    press(desk.page, key, Qt::AltModifier);
     INFO(desk.troubles.join(u'|').toStdString() << " / " << desk.news.toStdString());
     CHECK(desk.troubles.isEmpty());
     return must(base::readFile(folder / name));
@@ -319,8 +320,11 @@ TEST_CASE("A report that is saved is noted as issued, with its version on it", "
     return must(desk.clinic.session.issuedReports(desk.clinic.term)).size();
   };
   desk.prompter.files.clear();
-  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  press(desk.page, Qt::Key_U, Qt::AltModifier);
   CHECK(issues() == 0); // backed out
+  CHECK(save("draft.html", Qt::Key_S).find("Draft: not noted as issued") != std::string::npos);
+  CHECK(desk.news.contains(u"issue it (Alt+U)"_s));
+  CHECK(issues() == 0);
   CHECK(save("one.html").find("<p>Version 1</p>") != std::string::npos);
   CHECK(issues() == 1);
   CHECK(desk.news.contains(u"Version 1"_s));
@@ -353,7 +357,7 @@ TEST_CASE("The rows behind a number are saved alone and are no issue of the repo
   CHECK(page.find("Version") == std::string::npos);
   desk.browser().choose(0);
   desk.prompter.files = {ui::toQt((folder / "term.html").string())};
-  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  press(desk.page, Qt::Key_U, Qt::AltModifier);
   CHECK(must(base::readFile(folder / "term.html")).find("Mina") == std::string::npos);
   CHECK(must(desk.clinic.session.issuedReports(desk.clinic.term)).size() == 1);
 }

@@ -67,6 +67,11 @@ std::vector<Field> programFields() {
        .least = 5,
        .most = 100,
        .isNeeded = true},
+      {.key = u"BySchool"_s,
+       .words = u"Published by school"_s,
+       .hint = u"The second publishes screening findings in total only"_s,
+       .kind = FieldKind::choice,
+       .options = {u"All tables, small counts suppressed"_s, u"Participation and services only"_s}},
       seconds(u"Etch"_s, u"Etch, seconds"_s, static_cast<int>(usual.times.etch.count()),
               u"A longer manufacturer's time takes precedence"_s),
       seconds(u"EtchWet"_s, u"Etch after saliva, seconds"_s,
@@ -108,6 +113,7 @@ Values valuesOfProgram(const roster::Program& program) {
   values.set(u"Footing"_s, program.privacyFooting);
   values.set(u"Notation"_s, program.notation);
   values.set(u"SuppressBelow"_s, std::int64_t{program.suppressBelow});
+  values.set(u"BySchool"_s, program.bySchool);
   values.set(u"Etch"_s, program.times.etch.count());
   values.set(u"EtchWet"_s, program.times.etchAgainWet.count());
   values.set(u"EtchAdding"_s, program.times.etchAgainAdding.count());
@@ -131,6 +137,7 @@ roster::Program programFrom(const Values& values, roster::Program program) {
   program.privacyFooting = values.text(u"Footing"_s);
   program.notation = values.choice<dentition::Notation>(u"Notation"_s);
   program.suppressBelow = values.number(u"SuppressBelow"_s).value_or(program.suppressBelow);
+  program.bySchool = values.choice<roster::BySchool>(u"BySchool"_s);
   program.times.etch = secondsOf(u"Etch"_s, program.times.etch);
   program.times.etchAgainWet = secondsOf(u"EtchWet"_s, program.times.etchAgainWet);
   program.times.etchAgainAdding = secondsOf(u"EtchAdding"_s, program.times.etchAgainAdding);

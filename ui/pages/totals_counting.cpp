@@ -67,9 +67,12 @@ void TotalsPage::countReport() {
   behind_.reset();
   yearRead_.reset();
   if (!counted_) return;
+  const auto idle = notApplied();
   state_->setText(
       u"As of %1. Found children only; small numbers are too few to judge an individual.%2"_s.arg(
-          toQt(counted_->totals.asOf.words()), notApplied()));
+          toQt(counted_->totals.asOf.words()),
+          idle.isEmpty() ? QString()
+                         : u" Not applied; this report does not use it: %1."_s.arg(idle)));
   release_.reset();
   exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {

@@ -95,8 +95,10 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(merge_, &QCheckBox::toggled, this, &TotalsPage::countReport);
   auto* mergeKey = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_E), merge_);
   connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
-  auto* save = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
-  choices->addWidget(save);
+  auto* draft = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
+  auto* issue = keyButton(u"Issue"_s, QKeySequence(Qt::ALT | Qt::Key_U), u"totalsIssue"_s, this);
+  choices->addWidget(draft);
+  choices->addWidget(issue);
   // What was said of one report is not true of the next.
   for (auto* box : findChildren<QComboBox*>())
     connect(box, &QComboBox::activated, this, [this] { Q_EMIT said({}); });
@@ -115,7 +117,8 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(factor_, &QComboBox::activated, this, chosen);
   for (const auto& [by, box] : filters_)
     connect(box, &QComboBox::activated, this, chosen);
-  connect(save, &QPushButton::clicked, this, &TotalsPage::save);
+  connect(draft, &QPushButton::clicked, this, [this] { save(Going::draft); });
+  connect(issue, &QPushButton::clicked, this, [this] { save(Going::out); });
 }
 
 void TotalsPage::refresh() {
@@ -248,8 +251,7 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
   out.today = context().clock.now().date();
   const auto program = book().program();
   if (!went(program)) return std::nullopt;
-  if (const auto rule = reports::SuppressionRule::under(program->value.suppressBelow))
-    out.suppression = *rule;
+  out.suppression = reports::SuppressionRule::of(program->value);
   out.whatIf = whatIf_->whatIf();
   if (const auto school = choice().of(Factor::school))
     out.school = counted_->facts.schools().at(*school);
@@ -285,8 +287,7 @@ QString TotalsPage::notApplied() const {
   QStringList words;
   for (const auto& [by, box] : filters_)
     if (!box->isEnabled() && box->currentIndex() > 0) words += box->currentText();
-  if (words.isEmpty()) return {};
-  return u" Not applied; this report does not use it: %1."_s.arg(words.join(u", "_s));
+  return words.join(u", "_s);
 }
 
 QString TotalsPage::choiceWords() const {

@@ -65,16 +65,18 @@ class TotalsPage final : public Page {
   /// For `counted_`; none when the book cannot say, which is then shown.
   [[nodiscard]] std::optional<reports::ReportOptions> options();
   [[nodiscard]] bool isForFunder() const; ///< of a term, and so may leave the program
-  /// The state's report goes out with its own term, choice and file.
-  void saveYear();
   void showBehind(reports::Table rows);
   /// As `make` has them, once every name is opened, which is long work.
   void showNamed(std::function<reports::Table(const reports::Names&)> make);
-  void save();
+  /// Whether what is saved is noted as issued.
+  enum class Going { draft, out };
+  void save(Going going);
+  /// The state's report goes out with its own term, choice and file.
+  void saveYear(Going going, std::vector<reports::Table> tables);
   [[nodiscard]] reports::Factor factor() const;
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;
-  [[nodiscard]] QString notApplied() const;
+  [[nodiscard]] QString notApplied() const; ///< chosen, and not used by this report
   [[nodiscard]] QString choiceWords() const;
 
   QComboBox* term_ = nullptr;

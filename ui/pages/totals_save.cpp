@@ -12,11 +12,19 @@ namespace gk::ui {
 
 using reports::ReportKind;
 
+namespace {
+
+/// On the foot of what was not issued.
+const QString draftWords = u"Draft: not noted as issued, so not to be handed out"_s;
+
+} // namespace
+
 /// The rows behind a number name children: they go alone, and only when they are looked at.
-void TotalsPage::save() {
+void TotalsPage::save(Going going) {
   auto tables = browser_->tables();
   if (isCounting()) Q_EMIT said(u"Still counting; nothing is saved yet."_s);
   if (tables.empty() || isCounting()) return;
+  if (const auto idle = notApplied(); !idle.isEmpty()) reports::noteNotApplied(tables, toStd(idle));
   const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
   if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size()))
     return saveReport(
@@ -26,7 +34,7 @@ void TotalsPage::save() {
           if (went(saved)) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(*saved));
         });
   if (behind_) tables.pop_back();
-  if (kind() == ReportKind::state) return saveYear();
+  if (kind() == ReportKind::state) return saveYear(going, std::move(tables));
   const auto options = this->options();
   if (!options) return;
   const auto& records = *counted_->records;
@@ -37,20 +45,25 @@ void TotalsPage::save() {
       session::readyIssue(book(), records.id, std::string(base::nameOf(kind())), choice,
                           {tables_, release_, exposed_}, context().clock.now().date());
   if (!went(issue)) return;
+  const bool goesOut = going == Going::out;
   const auto use = isForFunder() ? QString() : u", for use inside the program"_s;
   saveReport(
       context(), this,
       {reports::reportTitle(kind(), records, choice), term_->currentText(), std::move(tables),
-       current, toQt(issue->words)},
-      [this, issue = *issue, use](const base::Result<QString>& saved) {
+       current, goesOut ? toQt(issue->words) : draftWords},
+      [this, issue = *issue, use, goesOut](const base::Result<QString>& saved) {
         if (!went(saved)) return;
+        if (!goesOut) {
+          Q_EMIT said(u"Draft saved as %1. To hand it out, issue it (Alt+U)."_s.arg(*saved));
+          return;
+        }
         if (wentAfter(u"%1 is saved, but not recorded as issued. Do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
-          Q_EMIT said(u"Saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
+          Q_EMIT said(u"Issued: saved as %1%2. %3."_s.arg(*saved, use, toQt(issue.words)));
       });
 }
 
-void TotalsPage::saveYear() {
+void TotalsPage::saveYear(Going going, std::vector<reports::Table> tables) {
   if (!yearRead_) return;
   const auto& read = *yearRead_;
   const auto choice = reports::choiceOf(kind(), read.records, read.options);
@@ -60,10 +73,15 @@ void TotalsPage::saveYear() {
   if (!went(issue)) return;
   saveReport(
       context(), this,
-      {reports::reportTitle(kind(), read.records, choice), toQt(choice), tables_,
-       reports::stateFigures(tables_, read.records, *read.options.year), toQt(issue->words)},
-      [this, issue = *issue](const base::Result<QString>& saved) {
+      {reports::reportTitle(kind(), read.records, choice), toQt(choice), std::move(tables),
+       reports::stateFigures(tables_, read.records, *read.options.year),
+       going == Going::out ? toQt(issue->words) : draftWords},
+      [this, issue = *issue, going](const base::Result<QString>& saved) {
         if (!went(saved)) return;
+        if (going == Going::draft) {
+          Q_EMIT said(u"Draft saved as %1. To hand it out, issue it (Alt+U)."_s.arg(*saved));
+          return;
+        }
         if (wentAfter(u"%1 is saved, but not recorded as issued. Do not hand it out."_s.arg(*saved),
                       book().enterIssue(context().acting.by(), issue.record)))
           Q_EMIT said(u"Saved as %1. %2."_s.arg(*saved, toQt(issue.words)));

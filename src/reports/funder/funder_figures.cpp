@@ -18,12 +18,6 @@ std::string withRange(const estimates::AvertedEstimate& one) {
 
 } // namespace
 
-bool hidesIn(const std::vector<std::string>& row) {
-  return std::ranges::any_of(row, [](const std::string& cell) {
-    return cell == "suppressed" || cell.starts_with("fewer than");
-  });
-}
-
 std::string totalUnder(const Table& table, std::string_view heading) {
   for (std::size_t i = 0; i < table.columns.size(); ++i)
     if (table.columns[i].heading == heading) return table.rows.back()[i];

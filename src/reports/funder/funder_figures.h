@@ -12,9 +12,6 @@ namespace gk::reports {
 
 /// What the funder's summary and its annex both say.
 
-/// Whether a count of this row is not shown as a number.
-bool hidesIn(const std::vector<std::string>& row);
-
 /// The cell of the last row, which is the total, under this heading.
 std::string totalUnder(const Table& table, std::string_view heading);
 

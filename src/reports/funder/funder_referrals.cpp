@@ -89,14 +89,17 @@ Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule
                right("Open over " + number(longOpen) + " days")},
               {},
               {}};
-  if (!findingsAreWhole) {
-    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
-    table.notes = {"Omitted: with a total of the findings suppressed, the number of referrals "
-                   "would reveal it."};
-    return table;
-  }
   const ReferralSystem counts(records, today);
   const auto shown = suppress(counts.system(), rule);
+  if (!findingsAreWhole || shown.leaks() > 0) {
+    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
+    table.notes = {
+        findingsAreWhole
+            ? "Omitted: it would reveal a small number."
+            : "Omitted: with a total of the findings suppressed, the number of referrals "
+              "would reveal it."};
+    return table;
+  }
   std::size_t row = 0;
   for (const auto* label : {"early", "urgent", "Total"}) {
     table.rows.push_back({label});

@@ -3,6 +3,7 @@
 #include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/print/cells.h"
+#include "reports/publish/publication.h"
 #include "reports/services/referral_report.h"
 
 namespace gk::reports {
@@ -151,7 +152,7 @@ std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule
               number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
               " months; those not found may have kept fewer or more. The CI is 95%, with "
               "children or schools as clusters.",
-          "Small numbers, method 1: counts of 1 to " + number(rule.threshold() - 1) +
+          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " + number(rule.threshold() - 1) +
               " read \"fewer than " + number(rule.threshold()) +
               "\"; \"suppressed\" is a number of any size that would reveal one. Rates on "
               "fewer than 30 are marked unstable.",

@@ -32,8 +32,9 @@ GradeBands bandsOf(const Groups& groups) {
 }
 
 std::optional<GradeBands> bandsIssued(std::span<const Release> earlier) {
-  const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
-                                 [](const Release& one) { return !one.grades.empty(); });
+  const auto last = std::find_if(earlier.rbegin(), earlier.rend(), [](const Release& one) {
+    return one.of == OfTerm::same && !one.grades.empty();
+  });
   if (last == earlier.rend()) return std::nullopt;
   Groups groups;
   for (const auto& row : last->grades)
@@ -67,7 +68,7 @@ using ByGrade = Publication<Figure>;
 ByGrade publishGrades(const std::vector<Participation>& grades, const Participation& total,
                       const SuppressionRule& rule, std::span<const Release> earlier,
                       const Groups& groups) {
-  auto counts = gradeCounts(grades, total, earlier, groups);
+  auto counts = gradeCounts(grades, total, earlier, groups, rule.bySchool());
   sort(counts);
   return publication(std::move(counts), rule, earlier, &Release::grades);
 }
@@ -81,17 +82,19 @@ struct Said {
 
 /// Nothing where the total is not whole, or the words say too much.
 Said saidBy(const ByGrade& made) {
-  if (!made.shown.narrowed.empty()) return {};
+  if (made.isLeaky()) return {};
   Said said{0, 0};
   for (std::size_t row = 0; row < made.counts.grid.size(); ++row)
     for (const auto& [figure, cell] : made.counts.grid[row]) {
       const bool isTotal = made.counts.schools[row].empty();
       const bool isShown = made.shown.cells[cell] == Showing::number;
       if (isTotal && !isShown) return {};
-      if (isTotal) continue;
-      if (!isShown)
+      // Enrollment is shown whatever the bands: it is no reason for fine ones.
+      if (isTotal || figure == Figure::enrolled) continue;
+      if (!isShown) {
+        --said.numbers; // a wider band is better than a blank
         --said.notHidden;
-      else if (made.counts.system.cells[cell].value > 0)
+      } else if (made.counts.system.cells[cell].value > 0)
         ++said.numbers;
     }
   return said;
@@ -189,12 +192,11 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
           (hasBands ? " Adjacent grades share a row so that fewer counts are suppressed." : "") +
           (total.enrolled ? "" : " Enrollment by grade is not known."),
       made);
-  if (hidesIn(table.rows.back()) || !made.shown.narrowed.empty()) return;
+  if (hidesIn(table.rows.back()) || made.isLeaky()) return;
   published.byGrade = std::move(table);
   published.release.grades = made.released();
   published.counts += made.size();
   published.hidden += made.hidden();
-  published.exposed += static_cast<int>(made.shown.exposed.size());
 }
 
 } // namespace gk::reports

@@ -299,7 +299,7 @@ Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
            std::span<const std::string> earlier, std::span<const Release> releases) {
   std::optional<Tried> best;
   const auto rank = [](const Tried& one) {
-    return std::tuple(one.shown.exposed.size(), one.hiddenOfAll, -one.gain);
+    return std::tuple(one.shown.leaks(), one.hiddenOfAll, -one.gain);
   };
   for (auto& grouping : groupings(rows)) {
     auto tried = tryOut(std::move(grouping), rule, earlier, releases);
@@ -375,12 +375,11 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
       "Counts of 1 to " + std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
           "\"; \"suppressed\" is a number of any size that would reveal one. A % on fewer than " +
           std::to_string(fewest) + " is marked unstable."};
-  if (!shown.exposed.empty())
-    table.notes.push_back(
-        "NOT TO BE PUBLISHED: with the reports issued before, " +
-        counted(static_cast<int>(shown.exposed.size()), "small count", "small counts") +
-        " could still be worked out.");
-  return {std::move(table), static_cast<int>(shown.exposed.size())};
+  if (shown.leaks() > 0)
+    table.notes.push_back("NOT TO BE PUBLISHED: with the reports issued before, " +
+                          counted(shown.leaks(), "small count", "small counts") +
+                          " could still be worked out.");
+  return {std::move(table), shown.leaks()};
 }
 
 } // namespace gk::reports

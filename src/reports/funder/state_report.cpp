@@ -32,7 +32,7 @@ Table headTable(const TermRecords& records, const YearOptions& year) {
   return table;
 }
 
-constexpr std::array findings{Figure::untreated, Figure::early, Figure::urgent};
+constexpr std::array findings{Figure::untreated, Figure::early, Figure::urgent, Figure::decayKnown};
 
 /// Findings by school stay out: the indicators tell them of all schools, and both together would
 /// tell more than either hides.
@@ -42,7 +42,9 @@ bool isOfState(const Table& table) {
 
 /// Without findings, so that none of them is weighed against what is printed by school.
 TermTotals withoutFindings(TermTotals totals) {
-  const auto blank = [](Participation& at) { at.untreated = at.early = at.urgent = 0; };
+  const auto blank = [](Participation& at) {
+    at.untreated = at.couldNotTell = at.early = at.urgent = 0;
+  };
   std::ranges::for_each(totals.schools, blank);
   blank(totals.total);
   return totals;

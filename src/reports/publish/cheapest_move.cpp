@@ -1,157 +1,162 @@
 #include "reports/publish/cheapest_move.h"
 
+#include "base/contract.h"
+
+#include <glpk.h>
+
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace gk::reports {
 
 namespace {
 
-constexpr double tiny = 1e-9;
-constexpr double pull = 1e7;      ///< worth of a unit of the wanted change; above any cost of it
-constexpr int patience = 40;      ///< pivots without progress before Bland's rule takes over
-constexpr int mostPivots = 20000; ///< a stop; every tableau on the way is feasible
+constexpr double isWhole = 1e-6;
+constexpr int mostPivots = 20'000;
+constexpr int mostBranches = 300;
+/// A table this much dearer than the cheapest is as good.
+constexpr double nearEnough = .1;
 
-/// min cost x with T x = 0, 0 <= x <= upper. Basic at first is an artificial variable for each row,
-/// held at 0, so that x = 0 is where it starts.
-class Tableau {
+int numberOf(std::size_t i) {
+  return static_cast<int>(i) + 1; // GLPK counts from 1
+}
+
+void stopAtLast(glp_tree* tree, void* /*info*/) {
+  int made = 0;
+  glp_ios_tree_size(tree, nullptr, nullptr, &made);
+  if (made > mostBranches) glp_ios_terminate(tree);
+}
+
+/// GLPK keeps an environment for each thread; the last problem of a thread takes it away.
+class Environment {
  public:
-  Tableau(std::size_t rows, std::size_t columns)
-      : columns_(columns), cells_(rows * columns), right_(rows), basis_(rows),
-        upper_(columns + rows), cost_(columns), isFlipped_(columns + rows) {
-    for (std::size_t i = 0; i < rows; ++i)
-      basis_[i] = columns + i;
+  Environment() { ++users; }
+  ~Environment() {
+    if (--users == 0) glp_free_env();
   }
-
-  double& at(std::size_t row, std::size_t column) { return cells_[row * columns_ + column]; }
-  void bound(std::size_t column, double upper, double cost) {
-    upper_[column] = upper;
-    cost_[column] = cost;
-  }
-
-  std::vector<double> solve() {
-    int idle = 0;
-    for (int i = 0; i < mostPivots; ++i) {
-      const auto column = entering(idle > patience);
-      if (!column) break;
-      idle = step(*column) > tiny ? 0 : idle + 1;
-    }
-    std::vector<double> out(columns_);
-    for (std::size_t i = 0; i < basis_.size(); ++i)
-      if (basis_[i] < columns_) out[basis_[i]] = right_[i];
-    for (std::size_t j = 0; j < columns_; ++j)
-      if (isFlipped_[j]) out[j] = upper_[j] - out[j];
-    return out;
-  }
+  Environment(const Environment&) = delete;
+  Environment& operator=(const Environment&) = delete;
 
  private:
-  [[nodiscard]] std::optional<std::size_t> entering(bool byBland) const {
-    std::optional<std::size_t> best;
-    double lowest = -1e-6;
-    for (std::size_t j = 0; j < columns_; ++j) {
-      if (cost_[j] >= lowest || upper_[j] <= 0) continue;
-      best = j;
-      if (byBland) break;
-      lowest = cost_[j];
-    }
-    return best;
-  }
-
-  /// How far the entering variable went.
-  double step(std::size_t column) {
-    double length = upper_[column];
-    std::optional<std::size_t> leaving;
-    for (std::size_t i = 0; i < basis_.size(); ++i) {
-      const double slope = at(i, column);
-      if (std::fabs(slope) < tiny) continue;
-      const double room = slope > 0 ? right_[i] / slope : (upper_[basis_[i]] - right_[i]) / -slope;
-      const bool isTie = leaving && std::fabs(room - length) <= tiny;
-      if (room < length - tiny || (isTie && basis_[i] < basis_[*leaving])) {
-        length = std::max(room, 0.0);
-        leaving = i;
-      }
-    }
-    if (!leaving)
-      flipColumn(column);
-    else
-      pivot(*leaving, column);
-    return length;
-  }
-
-  void flipColumn(std::size_t column) {
-    for (std::size_t i = 0; i < basis_.size(); ++i) {
-      right_[i] -= at(i, column) * upper_[column];
-      at(i, column) = -at(i, column);
-    }
-    cost_[column] = -cost_[column];
-    isFlipped_[column] = !isFlipped_[column];
-  }
-
-  void pivot(std::size_t row, std::size_t column) {
-    const auto leaving = basis_[row];
-    if (at(row, column) < 0) { // it leaves at its upper bound: count it down from there
-      for (std::size_t j = 0; j < columns_; ++j)
-        at(row, j) = -at(row, j);
-      right_[row] = upper_[leaving] - right_[row];
-      isFlipped_[leaving] = !isFlipped_[leaving];
-      if (leaving < columns_) at(row, leaving) = 1;
-    }
-    const double by = at(row, column);
-    filled_.clear(); // most of a row is nought, and changes nothing below
-    for (std::size_t j = 0; j < columns_; ++j)
-      if (at(row, j) != 0) {
-        at(row, j) /= by;
-        filled_.push_back(j);
-      }
-    right_[row] /= by;
-    for (std::size_t i = 0; i < basis_.size(); ++i) {
-      const double factor = at(i, column);
-      if (i == row || std::fabs(factor) < tiny) continue;
-      for (const auto j : filled_)
-        at(i, j) -= factor * at(row, j);
-      right_[i] -= factor * right_[row];
-    }
-    const double factor = cost_[column];
-    for (const auto j : filled_)
-      cost_[j] -= factor * at(row, j);
-    cost_[column] = 0;
-    basis_[row] = column;
-  }
-
-  std::size_t columns_;
-  std::vector<double> cells_;
-  std::vector<double> right_;
-  std::vector<std::size_t> basis_;
-  std::vector<double> upper_; ///< artificial variables last, held at 0
-  std::vector<double> cost_;
-  std::vector<bool> isFlipped_;
-  std::vector<std::size_t> filled_; ///< columns of the pivot's row
+  static inline thread_local int users = 0;
 };
 
 } // namespace
 
-std::vector<double> cheapestMove(const std::vector<Movable>& movables,
-                                 const std::vector<Balance>& balances, std::size_t which,
-                                 double wanted) {
-  const auto count = movables.size();
-  Tableau tableau(balances.size(), 2 * count); // ups first, then downs
-  for (std::size_t i = 0; i < balances.size(); ++i)
-    for (const auto& [movable, weight] : balances[i]) {
-      tableau.at(i, movable) = weight;
-      tableau.at(i, count + movable) = -weight;
+/// Each movable is two columns: how far up, and behind those how far down.
+struct Moves::Problem {
+  explicit Problem(std::size_t movables) : count(movables), movable(movables) {
+    glp_set_obj_dir(lp, GLP_MIN);
+    if (count > 0) glp_add_cols(lp, static_cast<int>(2 * count));
+    for (std::size_t j = 0; j < 2 * count; ++j) {
+      glp_set_col_kind(lp, numberOf(j), GLP_IV);
+      glp_set_col_bnds(lp, numberOf(j), GLP_FX, 0, 0);
     }
-  for (std::size_t j = 0; j < count; ++j) {
-    tableau.bound(j, movables[j].up, movables[j].cost);
-    tableau.bound(count + j, movables[j].down, movables[j].cost);
   }
-  tableau.bound(which, wanted > 0 ? wanted : 0, -pull);
-  tableau.bound(count + which, wanted < 0 ? -wanted : 0, -pull);
-  const auto parts = tableau.solve();
-  std::vector<double> changes(count);
-  for (std::size_t j = 0; j < count; ++j)
-    changes[j] = parts[j] - parts[count + j];
-  return changes;
+  ~Problem() { glp_delete_prob(lp); }
+  Problem(const Problem&) = delete;
+  Problem& operator=(const Problem&) = delete;
+
+  void bound(std::size_t column, double least, double most) const {
+    const int kind = least == most ? GLP_FX : std::isinf(most) ? GLP_LO : GLP_DB;
+    glp_set_col_bnds(lp, numberOf(column), kind, least, std::isinf(most) ? 0 : most);
+  }
+
+  [[nodiscard]] bool isSolved() const {
+    glp_smcp how;
+    glp_init_smcp(&how);
+    how.msg_lev = GLP_MSG_OFF;
+    how.it_lim = mostPivots;
+    if (glp_simplex(lp, &how) != 0) { // the basis left by the last question does not do
+      glp_std_basis(lp);
+      if (glp_simplex(lp, &how) != 0) return false;
+    }
+    return glp_get_status(lp) == GLP_OPT;
+  }
+
+  [[nodiscard]] bool isBranched() const {
+    glp_iocp how;
+    glp_init_iocp(&how);
+    how.msg_lev = GLP_MSG_OFF;
+    how.mip_gap = nearEnough;
+    how.cb_func = stopAtLast;
+    glp_intopt(lp, &how);
+    const int status = glp_mip_status(lp);
+    return status == GLP_OPT || status == GLP_FEAS;
+  }
+
+  /// Up less down; none where the solution has fractions.
+  template <class ValueOf>
+  [[nodiscard]] std::optional<std::vector<int>> changes(ValueOf valueOf) const {
+    std::vector<int> out;
+    out.reserve(count);
+    for (std::size_t j = 0; j < count; ++j) {
+      const double by = valueOf(lp, numberOf(j)) - valueOf(lp, numberOf(count + j));
+      if (std::fabs(by - std::round(by)) > isWhole) return std::nullopt;
+      out.push_back(static_cast<int>(std::lround(by)));
+    }
+    return out;
+  }
+
+  Environment environment;
+  std::size_t count;
+  std::vector<Movable> movable;
+  std::vector<Balance> balances;
+  glp_prob* lp = glp_create_prob();
+};
+
+Moves::Moves(std::size_t movables, std::span<const Balance> balances)
+    : problem_(std::make_unique<Problem>(movables)) {
+  auto& problem = *problem_;
+  problem.balances.assign(balances.begin(), balances.end());
+  if (!balances.empty()) glp_add_rows(problem.lp, static_cast<int>(balances.size()));
+  for (std::size_t i = 0; i < balances.size(); ++i) {
+    glp_set_row_bnds(problem.lp, numberOf(i), GLP_FX, 0, 0);
+    std::vector<int> columns{0};
+    std::vector<double> weights{0};
+    for (const auto& [which, weight] : balances[i])
+      for (const bool isUp : {true, false}) {
+        columns.push_back(numberOf(isUp ? which : problem.count + which));
+        weights.push_back(isUp ? weight : -weight);
+      }
+    glp_set_mat_row(problem.lp, numberOf(i), static_cast<int>(columns.size()) - 1, columns.data(),
+                    weights.data());
+  }
+}
+
+Moves::~Moves() = default;
+
+void Moves::allow(std::size_t which, const Movable& movable) {
+  auto& problem = *problem_;
+  problem.movable.at(which) = movable;
+  for (const bool isUp : {true, false}) {
+    const auto column = isUp ? which : problem.count + which;
+    problem.bound(column, 0, std::max(0.0, isUp ? movable.up : movable.down));
+    glp_set_obj_coef(problem.lp, numberOf(column), movable.cost);
+  }
+}
+
+std::optional<std::vector<int>> Moves::cheapest(std::size_t which, int wanted) {
+  auto& problem = *problem_;
+  const auto& own = problem.movable.at(which);
+  if (wanted > own.up || -wanted > own.down) return std::nullopt;
+  problem.bound(which, std::max(wanted, 0), std::max(wanted, 0));
+  problem.bound(problem.count + which, std::max(-wanted, 0), std::max(-wanted, 0));
+  std::optional<std::vector<int>> found;
+  if (problem.isSolved()) {
+    found = problem.changes(glp_get_col_prim);
+    if (!found && problem.isBranched()) found = problem.changes(glp_mip_col_val);
+  }
+  allow(which, Movable(own));
+  // Not the solver's word, but the table itself says that every balance is kept.
+  if (found)
+    for (const auto& balance : problem.balances) {
+      double left = 0;
+      for (const auto& [movable, weight] : balance)
+        left += weight * (*found)[movable];
+      if (std::fabs(left) > isWhole) return std::nullopt;
+    }
+  return found;
 }
 
 } // namespace gk::reports

@@ -1,6 +1,9 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
+#include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -9,18 +12,32 @@ namespace gk::reports {
 /// A number that may change by so much down and up, at a cost for each unit.
 struct Movable {
   double down;
-  double up;
-  double cost; ///< above 0, and small beside 1e7
+  double up; ///< may be infinite, as `down`
+  double cost;
 };
 
 /// Weights of movables whose changes cancel: sum of weight x change = 0.
 using Balance = std::vector<std::pair<std::size_t, double>>;
 
-/// The cheapest set of changes that keeps every balance and moves `which` as far as it can go
-/// towards `wanted` (which may be negative): one linear program, by the simplex method with upper
-/// bounds. The changes are feasible even where `wanted` is not reached.
-std::vector<double> cheapestMove(const std::vector<Movable>& movables,
-                                 const std::vector<Balance>& balances, std::size_t which,
-                                 double wanted);
+/// Changes of numbers that keep balances, by integer programming (GLPK). The balances stay; what
+/// each number may do is said anew for each question.
+class Moves {
+ public:
+  Moves(std::size_t movables, std::span<const Balance> balances);
+  ~Moves();
+  Moves(const Moves&) = delete;
+  Moves& operator=(const Moves&) = delete;
+
+  void allow(std::size_t which, const Movable& movable);
+
+  /// The cheapest changes by whole numbers, or nearly, that move `which` by just `wanted`. None
+  /// where there are none, and where none was found after so many steps: a count of steps and not
+  /// of seconds, so that the same question has the same answer on every machine.
+  [[nodiscard]] std::optional<std::vector<int>> cheapest(std::size_t which, int wanted);
+
+ private:
+  struct Problem;
+  std::unique_ptr<Problem> problem_;
+};
 
 } // namespace gk::reports

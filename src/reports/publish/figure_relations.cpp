@@ -1,8 +1,16 @@
 #include "reports/publish/figure_relations.h"
 
+#include <algorithm>
+
 namespace gk::reports {
 
 namespace {
+
+using enum RelationKind;
+
+/// A child has four first molars and four second ones, and is offered at most these eight.
+constexpr int molarsOfAKind = 4;
+constexpr int molars = 8;
 
 /// What one row's figures have to do with each other.
 template <class E>
@@ -10,32 +18,45 @@ class RowSums {
  public:
   RowSums(CountSystem& system, const std::map<E, std::size_t>& row) : system_(system), row_(row) {}
 
-  void sum(E whole, const std::vector<E>& parts) {
-    if (const auto cells = found(whole, parts); cells && left(*cells) == 0)
-      system_.sums.push_back(*cells);
-  }
-
-  /// Only where the parts do not exceed the whole: else a reader knows nothing of it.
-  void rest(CountKind kind, E whole, const std::vector<E>& parts) {
-    if (auto cells = found(whole, parts); cells && left(*cells) >= 0)
-      system_.addRest(kind, cells->whole, std::move(cells->parts));
+  /// Only where it holds: else a reader knows nothing of it.
+  void add(const Relation<E>& relation, bool restIsSecret) {
+    auto wholes = found(relation.whole);
+    auto parts = found(relation.parts);
+    if (!wholes || !parts) return;
+    const int left = relation.times * sum(*wholes) - sum(*parts);
+    if (left < 0 || (relation.kind == RelationKind::sum && left > 0)) return;
+    auto whole = wholes->front();
+    if (wholes->size() > 1) {
+      whole = system_.add({.value = sum(*wholes),
+                           .kind = CountKind::slack,
+                           .row = system_.cells.at(whole).row,
+                           .printed = false});
+      system_.sums.push_back({whole, *std::move(wholes)});
+    }
+    if (relation.kind == RelationKind::sum)
+      system_.sums.push_back({whole, *std::move(parts), relation.times});
+    else
+      system_.addRest(!restIsSecret || relation.kind == slack ? CountKind::slack
+                      : relation.kind == few                  ? CountKind::count
+                                                              : CountKind::rest,
+                      whole, *std::move(parts), relation.times);
   }
 
  private:
-  [[nodiscard]] std::optional<CountSum> found(E whole, const std::vector<E>& parts) const {
-    if (!row_.contains(whole)) return std::nullopt;
-    CountSum out{row_.at(whole), {}};
-    for (const auto part : parts) {
-      if (!row_.contains(part)) return std::nullopt;
-      out.parts.push_back(row_.at(part));
+  [[nodiscard]] std::optional<std::vector<std::size_t>> found(const std::vector<E>& figures) const {
+    std::vector<std::size_t> cells;
+    for (const auto figure : figures) {
+      const auto at = row_.find(figure);
+      if (at == row_.end()) return std::nullopt;
+      cells.push_back(at->second);
     }
-    return out;
+    return cells;
   }
 
-  [[nodiscard]] int left(const CountSum& cells) const {
-    int out = system_.cells.at(cells.whole).value;
-    for (const auto part : cells.parts)
-      out -= system_.cells.at(part).value;
+  [[nodiscard]] int sum(const std::vector<std::size_t>& cells) const {
+    int out = 0;
+    for (const auto cell : cells)
+      out += system_.cells.at(cell).value;
     return out;
   }
 
@@ -43,7 +64,97 @@ class RowSums {
   const std::map<E, std::size_t>& row_;
 };
 
+std::vector<Relation<PupilFigure>> pupilRelations() {
+  std::vector<Relation<PupilFigure>> out;
+  for (const auto& question : pupilQuestions()) {
+    out.push_back({RelationKind::sum,
+                   {PupilFigure::screened},
+                   question.figures,
+                   1,
+                   "The answers to each question add up to the children screened."});
+    // That nobody answered tells nothing of anybody.
+    for (std::size_t i = 0; i + 1 < question.figures.size(); ++i)
+      out.push_back({rest,
+                     {PupilFigure::screened},
+                     {question.figures[i]},
+                     1,
+                     "No answer has more children than were screened."});
+  }
+  return out;
+}
+
 } // namespace
+
+template <>
+const std::vector<Relation<Figure>>& relations() {
+  using enum Figure;
+  static const std::vector<Relation<Figure>> all{
+      {rest, {enrolled}, {formsBack}, 1, "Forms back are of those enrolled."},
+      {rest, {enrolled}, {consented}, 1, "Consented are of those enrolled."},
+      {rest, {formsBack}, {consented}, 1, "Consented are of the forms back."},
+      {rest, {formsBack}, {screened}, 1, "Screened are of the forms back."},
+      {sum, {consented}, {screened, notScreened}, 1, "Consented = screened + not screened."},
+      {rest, {screened}, {needing}, 1, "Needing sealants are of those screened."},
+      {rest, {needing}, {sealed}, 1, "Sealed are of those needing."},
+      {rest, {screened}, {sealed}, 1, "Sealed are of those screened."},
+      {rest, {screened}, {varnish}, 1, "Varnish is of those screened."},
+      {rest, {screened}, {untreated}, 1, "Untreated decay is of those screened."},
+      {sum, {screened}, {decayKnown}, 1, "Decay was recorded of all screened, where that is so."},
+      {few, {screened}, {decayKnown}, 1, "Decay was recorded of some of those screened."},
+      {rest, {decayKnown}, {untreated}, 1, "Untreated decay is of those recorded."},
+      {rest, {screened}, {early, urgent}, 1, "Early and urgent are of those screened."},
+      {sum, {untreated}, {early, urgent}, 1, "Untreated = early + urgent, where that is so."},
+      {sum, {teeth}, {firstMolars, secondMolars, otherTeeth}, 1, "Teeth = first + second + other."},
+      {slack, {teeth}, {sealed}, 1, "A sealed child has a sealed tooth."},
+      {slack, {firstMolars}, {sealed}, 1, "A sealed child has a sealed first molar, as a rule."},
+      {slack, {sealed}, {firstMolars}, molarsOfAKind, "A child has at most four first molars."},
+      {slack, {sealed}, {secondMolars}, molarsOfAKind, "A child has at most four second molars."},
+  };
+  return all;
+}
+
+template <>
+const std::vector<Relation<CheckFigure>>& relations() {
+  using enum CheckFigure;
+  static const std::vector<Relation<CheckFigure>> all{
+      {rest, {childrenDue}, {childrenFound}, 1, "Children found are of those due."},
+      {rest, {due}, {examined}, 1, "Teeth examined are of those due."},
+      {slack, {due}, {childrenDue}, 1, "A child that is due has a tooth due."},
+      {slack, {childrenDue}, {due}, molars, "A child has at most eight molars due."},
+      {slack,
+       {childrenDue},
+       {due},
+       molarsOfAKind,
+       "Four of them where only first molars are sealed."},
+      {slack, {childrenFound}, {examined}, molarsOfAKind, "The same of those examined."},
+      {slack, {examined}, {childrenFound}, 1, "A child that was found had a tooth examined."},
+      {slack, {childrenFound}, {examined}, molars, "At most eight molars of it were examined."},
+      {slack,
+       {due, childrenFound},
+       {examined, childrenDue},
+       1,
+       "A child that was not found has a tooth that was not examined."},
+      {sum, {examined}, {assessable, cannotAssess}, 1, "Examined = assessable + cannot assess."},
+      {sum, {assessable}, {whole, part, lost}, 1, "Assessable = whole + part + lost."},
+  };
+  return all;
+}
+
+template <>
+const std::vector<Relation<PupilFigure>>& relations() {
+  static const auto all = pupilRelations();
+  return all;
+}
+
+const std::vector<CohortRelation>& cohortRelations() {
+  static const std::vector<CohortRelation> all{
+      {Figure::sealed, CheckFigure::childrenDue,
+       "Children due were sealed in the term before: the same number, where that is so."},
+      {Figure::teeth, CheckFigure::due,
+       "Teeth due were sealed in the term before: the same number, where that is so."},
+  };
+  return all;
+}
 
 std::map<Figure, std::optional<int>> rowOf(const Participation& at) {
   return {{Figure::enrolled, at.enrolled},
@@ -60,7 +171,8 @@ std::map<Figure, std::optional<int>> rowOf(const Participation& at) {
           {Figure::varnish, at.varnish},
           {Figure::untreated, at.untreated},
           {Figure::early, at.early},
-          {Figure::urgent, at.urgent}};
+          {Figure::urgent, at.urgent},
+          {Figure::decayKnown, at.decayKnown()}};
 }
 
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at) {
@@ -92,16 +204,105 @@ std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts) {
   return row;
 }
 
+template <>
+const std::vector<std::pair<Figure, Figure>>& rates() {
+  using enum Figure;
+  static const std::vector<std::pair<Figure, Figure>> all{
+      {consented, enrolled}, {screened, consented}, {needing, screened}, {sealed, needing},
+      {teeth, sealed},       {untreated, screened}, {urgent, screened},  {untreated, decayKnown}};
+  return all;
+}
+
+template <>
+const std::vector<std::pair<CheckFigure, CheckFigure>>& rates() {
+  using enum CheckFigure;
+  static const std::vector<std::pair<CheckFigure, CheckFigure>> all{{childrenFound, childrenDue},
+                                                                    {whole, assessable}};
+  return all;
+}
+
+template <>
+const std::vector<std::pair<PupilFigure, PupilFigure>>& rates() {
+  static const std::vector<std::pair<PupilFigure, PupilFigure>> none;
+  return none;
+}
+
 double dearness(Figure figure) {
   switch (figure) {
   case Figure::screened:
-    return 4;
-  case Figure::enrolled:
+    return 5;
   case Figure::consented:
-  case Figure::needing:
-    return 2;
+    return 4;
+  case Figure::sealed:
+  case Figure::teeth:
+    return 3;
+  case Figure::enrolled:
   case Figure::formsBack:
+  case Figure::needing:
+  case Figure::varnish:
+    return 2;
+  case Figure::firstMolars:
+  case Figure::secondMolars:
+  case Figure::otherTeeth:
+  case Figure::untreated:
+    return 1;
   case Figure::notScreened:
+  case Figure::early:
+  case Figure::urgent:
+  case Figure::decayKnown:
+    return .5;
+  }
+  base::fail("no such figure");
+}
+
+double dearness(CheckFigure figure) {
+  switch (figure) {
+  case CheckFigure::childrenDue:
+  case CheckFigure::childrenFound:
+  case CheckFigure::assessable:
+  case CheckFigure::whole:
+    return 2;
+  case CheckFigure::due:
+  case CheckFigure::examined:
+    return 1;
+  case CheckFigure::part:
+  case CheckFigure::lost:
+  case CheckFigure::cannotAssess:
+    return .5;
+  }
+  base::fail("no such figure");
+}
+
+double dearness(PupilFigure figure) {
+  return figure == PupilFigure::screened ? 4 : 1;
+}
+
+bool isOpen(Figure figure, BySchool bySchool) {
+  return figure == Figure::enrolled ||
+         (bySchool == BySchool::services && figure <= Figure::notScreened);
+}
+
+bool isFinding(Figure figure) {
+  return figure == Figure::untreated || figure == Figure::early || figure == Figure::urgent ||
+         figure == Figure::decayKnown;
+}
+
+CountKind kindOf(PupilFigure /*figure*/, BySchool /*bySchool*/) {
+  return CountKind::count;
+}
+
+CountKind kindOf(Figure figure, BySchool bySchool) {
+  const bool isOpen = bySchool == BySchool::services;
+  switch (figure) {
+  case Figure::enrolled:
+    return CountKind::slack;
+  case Figure::notScreened:
+    return isOpen ? CountKind::slack : CountKind::rest;
+  case Figure::formsBack:
+  case Figure::consented:
+  case Figure::screened:
+    return isOpen ? CountKind::slack : CountKind::count;
+  case Figure::needing:
   case Figure::sealed:
   case Figure::firstMolars:
   case Figure::secondMolars:
@@ -111,67 +312,33 @@ double dearness(Figure figure) {
   case Figure::untreated:
   case Figure::early:
   case Figure::urgent:
-    return 1;
+  case Figure::decayKnown:
+    return CountKind::count;
   }
   base::fail("no such figure");
 }
 
-double dearness(CheckFigure figure) {
-  return figure == CheckFigure::assessable || figure == CheckFigure::childrenDue ? 2 : 1;
-}
-
-double dearness(PupilFigure figure) {
-  return figure == PupilFigure::screened ? 4 : 1;
-}
-
-CountKind kindOf(PupilFigure /*figure*/) {
+CountKind kindOf(CheckFigure /*figure*/, BySchool /*bySchool*/) {
   return CountKind::count;
 }
 
-CountKind kindOf(Figure figure) {
-  return figure == Figure::notScreened ? CountKind::rest : CountKind::count;
-}
-
-CountKind kindOf(CheckFigure /*figure*/) {
-  return CountKind::count;
-}
-
-void relate(CountSystem& system, const std::map<Figure, std::size_t>& row) {
+void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool) {
   RowSums sums(system, row);
-  sums.rest(CountKind::rest, Figure::enrolled, {Figure::formsBack});
-  sums.rest(CountKind::rest, Figure::enrolled, {Figure::consented});
-  sums.rest(CountKind::rest, Figure::formsBack, {Figure::consented});
-  sums.rest(CountKind::rest, Figure::formsBack, {Figure::screened});
-  sums.sum(Figure::consented, {Figure::screened, Figure::notScreened});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::needing});
-  sums.rest(CountKind::rest, Figure::needing, {Figure::sealed});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::sealed});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::varnish});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::untreated});
-  sums.rest(CountKind::rest, Figure::screened, {Figure::early, Figure::urgent});
-  sums.sum(Figure::teeth, {Figure::firstMolars, Figure::secondMolars, Figure::otherTeeth});
-  sums.rest(CountKind::slack, Figure::teeth, {Figure::sealed});
-  sums.sum(Figure::untreated, {Figure::early, Figure::urgent});
+  for (const auto& relation : relations<Figure>())
+    sums.add(relation, bySchool == BySchool::all || std::ranges::any_of(relation.parts, isFinding));
 }
 
-void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row) {
+void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool) {
   RowSums sums(system, row);
-  sums.rest(CountKind::rest, CheckFigure::childrenDue, {CheckFigure::childrenFound});
-  sums.rest(CountKind::rest, CheckFigure::due, {CheckFigure::examined});
-  sums.rest(CountKind::slack, CheckFigure::due, {CheckFigure::childrenDue});
-  sums.rest(CountKind::slack, CheckFigure::examined, {CheckFigure::childrenFound});
-  sums.sum(CheckFigure::examined, {CheckFigure::assessable, CheckFigure::cannotAssess});
-  sums.sum(CheckFigure::assessable, {CheckFigure::whole, CheckFigure::part, CheckFigure::lost});
+  for (const auto& relation : relations<CheckFigure>())
+    sums.add(relation, bySchool == BySchool::all);
 }
 
-void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row) {
+void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row,
+            BySchool /*bySchool*/) {
   RowSums sums(system, row);
-  for (const auto& question : pupilQuestions()) {
-    sums.sum(PupilFigure::screened, question.figures);
-    // That nobody answered tells nothing of anybody.
-    for (std::size_t i = 0; i + 1 < question.figures.size(); ++i)
-      sums.rest(CountKind::rest, PupilFigure::screened, {question.figures[i]});
-  }
+  for (const auto& relation : relations<PupilFigure>())
+    sums.add(relation, true);
 }
 
 } // namespace gk::reports

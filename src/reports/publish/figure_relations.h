@@ -3,10 +3,45 @@
 #include "reports/publish/published_counts.h"
 
 #include <map>
+#include <utility>
+#include <vector>
 
 namespace gk::reports {
 
-/// What is known of the figures of one published row, whichever set they are of.
+/// What is known of the figures of one published row, whichever set they are of. The relations are
+/// a list, declared here once: suppression hides by it, an issue is checked by it, and
+/// docs/methods.md says it in the same words.
+
+enum class RelationKind {
+  sum,  ///< the parts are the whole; where it is so, else the reader knows nothing of it
+  rest, ///< what the whole has left beside its parts is a number of children or teeth
+  few,  ///< the same, but that nothing is left tells nothing of anybody
+  slack ///< it cannot be below nought, and is nobody's secret
+};
+
+/// `times` what `whole` adds up to, and `parts`.
+template <class E>
+struct Relation {
+  RelationKind kind;
+  std::vector<E> whole;
+  std::vector<E> parts;
+  int times;
+  const char* words;
+};
+template <class E>
+const std::vector<Relation<E>>& relations();
+
+/// Children and teeth that were sealed in one term are due in a later one.
+struct CohortRelation {
+  Figure sealedThen;
+  CheckFigure dueNow;
+  const char* words;
+};
+const std::vector<CohortRelation>& cohortRelations();
+
+/// The rates that the tables print, part and whole.
+template <class E>
+const std::vector<std::pair<E, E>>& rates();
 
 /// The values; none for a figure that nobody knows.
 std::map<Figure, std::optional<int>> rowOf(const Participation& at);
@@ -14,18 +49,32 @@ std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);
 std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts);
 
-/// Denominators of many rates are withheld last; what only fills a column, first.
+/// How much is lost with a count, beside the rates built on it: participation is hidden last, then
+/// services, and findings first. What only fills a column goes before all of them.
 double dearness(Figure figure);
 double dearness(CheckFigure figure);
 double dearness(PupilFigure figure);
 
-CountKind kindOf(Figure figure);
-CountKind kindOf(CheckFigure figure);
-CountKind kindOf(PupilFigure figure);
+/// What is never hidden: how many students a school or a grade has, which everybody can look up,
+/// and who took part where the program shows that openly.
+bool isOpen(Figure figure, BySchool bySchool);
+constexpr bool isOpen(CheckFigure /*figure*/, BySchool /*bySchool*/) {
+  return false;
+}
+constexpr bool isOpen(PupilFigure /*figure*/, BySchool /*bySchool*/) {
+  return false;
+}
+
+/// What was found of the children, unlike who took part and what was done.
+bool isFinding(Figure figure);
+
+CountKind kindOf(Figure figure, BySchool bySchool);
+CountKind kindOf(CheckFigure figure, BySchool bySchool);
+CountKind kindOf(PupilFigure figure, BySchool bySchool);
 
 /// Tells the system what one row's figures, at these places in it, have to do with each other.
-void relate(CountSystem& system, const std::map<Figure, std::size_t>& row);
-void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row);
-void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row);
+void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
+void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);
+void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row, BySchool bySchool);
 
 } // namespace gk::reports

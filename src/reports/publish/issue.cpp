@@ -1,7 +1,10 @@
 #include "reports/publish/issue.h"
 
 #include "base/text.h"
+#include "reports/publish/published.h"
 #include "reports/publish/kept_lines.h"
+#include "reports/publish/release_lines.h"
+#include "reports/publish/same_counts.h"
 #include "reports/records/words.h"
 
 #include <algorithm>
@@ -121,10 +124,28 @@ std::string called(const followup::IssuedReport& issue) {
   return "version " + std::to_string(issue.version) + " of " + issue.issued.words();
 }
 
-/// Another issue of the same number with other figures: it was made on another laptop.
+/// Rows that only one has, and cells of which one says no number.
+bool isOfShowing(const Difference& one) {
+  return (one.before.empty() && one.after.empty()) || hidesIn({one.before, one.after});
+}
+
+/// In what they count; where both have the same counts, not in what they show of them.
+std::vector<Difference> differencesOf(const std::string& before, const std::string& releaseBefore,
+                                      const std::string& after, const std::string& releaseAfter) {
+  auto found = differences(before, after);
+  if (found.empty() || releaseBefore.empty() || releaseAfter.empty()) return found;
+  const auto then = releaseFrom(releaseBefore);
+  const auto now = releaseFrom(releaseAfter);
+  if (then && now && countedAlike(*then, *now)) std::erase_if(found, isOfShowing);
+  return found;
+}
+
+/// Another issue of the same number with other counts: it was made on another laptop.
 const followup::IssuedReport* rivalOf(const followup::IssuedReport& newest, Issues earlier) {
   for (const auto& one : earlier)
-    if (one.value.version == newest.version && one.value.figures != newest.figures)
+    if (one.value.version == newest.version &&
+        !differencesOf(one.value.figures, one.value.release, newest.figures, newest.release)
+             .empty())
       return &one.value;
   return nullptr;
 }
@@ -166,11 +187,11 @@ std::vector<Difference> differences(const std::string& before, const std::string
   return out;
 }
 
-Version versionOf(Issues earlier, const std::string& figures) {
+Version versionOf(Issues earlier, const std::string& figures, const std::string& release) {
   if (earlier.empty()) return {1, "Version 1"};
   const auto& newest = earlier.back().value;
   const auto* rival = rivalOf(newest, earlier);
-  const auto different = differences(newest.figures, figures);
+  const auto different = differencesOf(newest.figures, newest.release, figures, release);
   if (different.empty() && !rival)
     return {newest.version, "Version " + std::to_string(newest.version) + " of " +
                                 newest.issued.words() + ", printed again"};

@@ -30,10 +30,12 @@ struct Version {
 };
 
 /// `earlier` are all issues of this report, term and choice, as they were entered. Unchanged
-/// figures keep their number. Two laptops that each issued a version of one number keep it, since
-/// paper has it; the next issue takes a number above both and says so.
+/// figures keep their number, and so does what is only shown in another way: other schools or
+/// grades as one row, other counts hidden. `release` has the counts of what leaves the program, as
+/// `toLines`. Two laptops that each issued a version of one number keep it, since paper has it; the
+/// next issue takes a number above both and says so.
 Version versionOf(std::span<const base::Recorded<followup::IssuedReport>> earlier,
-                  const std::string& figures);
+                  const std::string& figures, const std::string& release = {});
 
 /// The number alone, for where there is no room: "version 2".
 std::string shortVersion(std::string_view words);

@@ -11,7 +11,7 @@ namespace gk::reports {
 
 /// How a set of counts becomes a table that may go out: by school, of the checks, by grade.
 
-inline constexpr const char* smallNumbersMethod = "1";
+inline constexpr const char* smallNumbersMethod = "2";
 
 /// The figures of one row as they may be shown.
 template <class E>
@@ -68,10 +68,13 @@ struct Publication {
   Counts<E> counts;
   Suppressed shown;
   SuppressionRule rule;
+  RowsPrinted rows = RowsPrinted::all;
+  bool isMerged = false; ///< schools are one row that nobody asked to be
 
   template <class CellsOf>
-  void fill(Table& table, CellsOf cellsOf) const {
-    for (std::size_t i = 0; i < counts.names.size(); ++i) {
+  void fill(Table& table, CellsOf cellsOf, RowsPrinted wanted = RowsPrinted::all) const {
+    const auto last = counts.names.size() - 1;
+    for (std::size_t i = wanted == RowsPrinted::all ? 0 : last; i <= last; ++i) {
       const auto cells = cellsOf(ShownRow<E>(counts, shown, i, rule));
       table.rows.push_back({counts.names[i]});
       table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
@@ -88,6 +91,10 @@ struct Publication {
     }
     return rows;
   }
+
+  /// Small counts that stay within reach, or nearly, whatever is hidden.
+  [[nodiscard]] int exposed() const { return shown.leaks(); }
+  [[nodiscard]] bool isLeaky() const { return exposed() > 0; }
 
   [[nodiscard]] int size() const {
     int count = 0;
@@ -112,11 +119,16 @@ struct Publication {
         "would reveal such a count by subtraction, or is all of its group or all but "
         "fewer than " +
         under + ". Rates on fewer than 30 are marked unstable.");
-    if (!shown.exposed.empty())
-      table.notes.push_back(
-          "NOT TO BE PUBLISHED: with what earlier tables showed, " +
-          counted(static_cast<int>(shown.exposed.size()), "small count", "small counts") +
-          " could still be worked out.");
+    if (isMerged)
+      table.notes.emplace_back("The smallest schools are one row: with what other tables showed, "
+                               "each by itself would give small counts away.");
+    if (rows == RowsPrinted::totalAlone)
+      table.notes.emplace_back("By school is left out: with what other tables showed, it would "
+                               "give small counts away.");
+    if (isLeaky())
+      table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
+                            counted(exposed(), "small count", "small counts") +
+                            " could still be worked out.");
   }
 };
 
@@ -145,9 +157,11 @@ template <class E>
 std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& rule,
                                    std::span<const Release> earlier,
                                    std::vector<ReleasedRow<E>> Release::*rows) {
-  const auto last = std::find_if(earlier.rbegin(), earlier.rend(),
-                                 [&](const Release& one) { return hasRowsOf(one.*rows, now); });
-  if (last == earlier.rend() || last->under != rule.threshold() || !countsAlike((*last).*rows, now))
+  const auto last = std::find_if(earlier.rbegin(), earlier.rend(), [&](const Release& one) {
+    return one.of == OfTerm::same && hasRowsOf(one.*rows, now);
+  });
+  if (last == earlier.rend() || last->under != rule.threshold() ||
+      last->bySchool != rule.bySchool() || !countsAlike((*last).*rows, now))
     return std::nullopt;
   Suppressed shown{std::vector(now.system.cells.size(), Showing::withheld), {}};
   auto system = now.system;
@@ -155,18 +169,21 @@ std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& 
     for (const auto& [figure, cell] : now.grid[i]) {
       shown.cells[cell] = ((*last).*rows)[i].cells.at(figure).showing;
       if (shown.cells[cell] == Showing::number) system.cells[cell].outAlready = true;
+      if (shown.cells[cell] == Showing::fewer) system.cells[cell].saidUnder = rule.threshold();
     }
-  shown.exposed = suppress(system, rule).exposed;
+  auto left = suppress(system, rule);
+  shown.exposed = std::move(left.exposed);
+  shown.narrowed = std::move(left.narrowed);
   return shown;
 }
 
 /// `rows` is where a release has these.
 template <class E>
-Publication<E> publication(Counts<E> counts, const SuppressionRule& rule,
-                           std::span<const Release> earlier,
-                           std::vector<ReleasedRow<E>> Release::*rows) {
+Publication<E>
+publication(Counts<E> counts, const SuppressionRule& rule, std::span<const Release> earlier,
+            std::vector<ReleasedRow<E>> Release::*rows, Search search = Search::whole) {
   auto shown = asBefore(counts, rule, earlier, rows);
-  if (!shown) shown = suppress(counts.system, rule);
+  if (!shown) shown = suppress(counts.system, rule, search);
   return {std::move(counts), *std::move(shown), rule};
 }
 

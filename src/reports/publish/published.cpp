@@ -3,6 +3,8 @@
 #include "reports/publish/publication.h"
 #include "reports/publish/published_besides.h"
 
+#include <set>
+
 namespace gk::reports {
 
 namespace {
@@ -48,28 +50,39 @@ Table serviceTable(const Term& term) {
 }
 
 Table findingTable(const Term& term) {
-  Table table{"Findings",
-              {{"School"},
-               right("Screened"),
-               right("Untreated decay"),
-               right("%"),
-               right("Early care"),
-               right("Urgent"),
-               right("% urgent")},
-              {},
-              {"By the screening, not a dental examination."}};
-  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
-    return {row.count(Figure::screened),
-            row.count(Figure::untreated),
-            row.rate(Figure::untreated, Figure::screened),
-            row.count(Figure::early),
-            row.count(Figure::urgent),
-            row.rate(Figure::urgent, Figure::screened)};
-  });
+  const bool couldBeTold = !term.counts.grid.back().contains(Figure::decayKnown);
+  Table table{"Findings", {{"School"}, right("Screened"), right("Untreated decay")}, {}, {}};
+  if (couldBeTold)
+    table.notes = {"By the screening, not a dental examination."};
+  else {
+    table.columns.push_back(right("Decay recorded"));
+    table.notes = {
+        "By the screening, not a dental examination. Untreated decay, %: of the children "
+        "of whom it could be told. Urgent, %: of all screened."};
+  }
+  for (const auto* heading : {"%", "Early care", "Urgent", "% urgent"})
+    table.columns.push_back(right(heading));
+  const auto rows =
+      term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone : RowsPrinted::all;
+  term.fill(
+      table,
+      [&](const ShownRow<Figure>& row) {
+        Cells cells{row.count(Figure::screened), row.count(Figure::untreated)};
+        if (!couldBeTold) cells.push_back(row.count(Figure::decayKnown));
+        for (auto& cell :
+             {row.rate(Figure::untreated, couldBeTold ? Figure::screened : Figure::decayKnown),
+              row.count(Figure::early), row.count(Figure::urgent),
+              row.rate(Figure::urgent, Figure::screened)})
+          cells.push_back(cell);
+        return cells;
+      },
+      rows);
+  if (rows == RowsPrinted::totalAlone)
+    table.notes.emplace_back("Of all schools together, as this program puts out what was found.");
   return table;
 }
 
-Table checkTable(const TermTotals& totals, const Checks& checks) {
+Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) {
   Table table{"Retention at " + std::to_string(totals.window.fromMonths) + " to " +
                   std::to_string(totals.window.untilMonths) + " months, by placing school",
               {{"School where placed"},
@@ -86,7 +99,12 @@ Table checkTable(const TermTotals& totals, const Checks& checks) {
                right("Fully retained, %")},
               {},
               {"Found children only. Fully retained, % is of assessable."}};
-  checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
+  if (!checks) {
+    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
+    table.notes = {"Left out: with what other tables showed, it would reveal small counts."};
+    return table;
+  }
+  checks->fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
     return {row.count(CheckFigure::childrenDue),
             row.count(CheckFigure::childrenFound),
             row.rate(CheckFigure::childrenFound, CheckFigure::childrenDue),
@@ -111,7 +129,58 @@ std::vector<std::string> bySize(const TermTotals& totals) {
   return keys;
 }
 
+/// As asked for; where what went out lets no pattern of hiding stand, with the smallest schools as
+/// one row, then the total alone; as asked for, and leaky, where nothing holds.
+template <class E, class CountsOf>
+Publication<E> firstThatHolds(const TermTotals& totals, const SuppressionRule& rule,
+                              std::span<const Release> earlier, const Groups& groups,
+                              std::vector<ReleasedRow<E>> Release::*rows, CountsOf countsOf) {
+  const auto made = [&](const Groups& merged, RowsPrinted printed, Search search) {
+    auto one = publication(countsOf(merged, printed), rule, earlier, rows, search);
+    one.rows = printed;
+    one.isMerged = merged != groups;
+    return one;
+  };
+  auto apart = made(groups, RowsPrinted::all, Search::untilLeak);
+  if (!apart.isLeaky()) return apart;
+  const auto keys = bySize(totals);
+  if (groups.empty())
+    for (const auto size : std::set{std::size_t{2}, keys.size() / 3, keys.size() / 2}) {
+      if (size < 2 || size >= keys.size()) continue;
+      auto merged = made({{keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(size)}},
+                         RowsPrinted::all, Search::untilLeak);
+      if (!merged.isLeaky()) return merged;
+    }
+  auto total = made(groups, RowsPrinted::totalAlone, Search::untilLeak);
+  return total.isLeaky() ? made(groups, RowsPrinted::all, Search::whole) : std::move(total);
+}
+
+Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
+                   std::span<const Release> earlier, const Groups& groups) {
+  return firstThatHolds(totals, rule, earlier, groups, &Release::term,
+                        [&](const Groups& merged, RowsPrinted rows) {
+                          return termCounts(totals, earlier, merged, rule.bySchool(), rows);
+                        });
+}
+
+/// None where not even the total may stand.
+std::optional<Checks> checksPublished(const TermTotals& totals, const SuppressionRule& rule,
+                                      std::span<const Release> earlier, const Groups& groups) {
+  auto made = firstThatHolds(totals, rule, earlier, groups, &Release::checks,
+                             [&](const Groups& merged, RowsPrinted rows) {
+                               return checkCounts(totals, earlier, merged, rule.bySchool(), rows);
+                             });
+  if (made.isLeaky()) return std::nullopt;
+  return made;
+}
+
 } // namespace
+
+bool hidesIn(const std::vector<std::string>& row) {
+  return std::ranges::any_of(row, [](const std::string& cell) {
+    return cell == "suppressed" || cell.starts_with("fewer than");
+  });
+}
 
 std::string shownCount(int value, Showing showing, const SuppressionRule& rule) {
   switch (showing) {
@@ -149,17 +218,21 @@ Table participationTable(std::string title, std::string rows, std::string note,
 
 Published publish(const TermTotals& totals, const SuppressionRule& rule,
                   std::span<const Release> earlier, const Groups& groups) {
-  const auto term = publication(termCounts(totals, earlier, groups), rule, earlier, &Release::term);
-  const auto checks =
-      publication(checkCounts(totals, earlier, groups), rule, earlier, &Release::checks);
+  const auto term = termPublished(totals, rule, earlier, groups);
+  const auto checks = checksPublished(totals, rule, earlier, groups);
   Published out{
       .tables = {participationTable("Participation: " + period(totals), "School",
                                     "Children, each once, by the school they are in now.", term),
                  serviceTable(term), findingTable(term), checkTable(totals, checks)},
-      .release = {rule.threshold(), term.released(), checks.released()},
-      .counts = term.size() + checks.size(),
-      .hidden = term.hidden() + checks.hidden(),
-      .exposed = static_cast<int>(term.shown.exposed.size() + checks.shown.exposed.size())};
+      .release = {rule.threshold(), term.released(), {}, {}, {}, {}, rule.bySchool()},
+      .counts = term.size(),
+      .hidden = term.hidden(),
+      .exposed = term.exposed()};
+  if (checks) {
+    out.release.checks = checks->released();
+    out.counts += checks->size();
+    out.hidden += checks->hidden();
+  }
   addShortTerm(out, totals, rule, earlier);
   // Who they are adds up to how many they are.
   const auto screened = term.counts.grid.back().at(Figure::screened);
@@ -169,8 +242,8 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
 
 Groups groupsIssued(std::span<const Release> earlier) {
   Groups groups;
-  if (!earlier.empty())
-    for (const auto& row : earlier.back().term)
+  if (const auto own = ofSameTerm(earlier); !own.empty())
+    for (const auto& row : own.back().term)
       if (row.schools.size() > 1) groups.push_back(row.schools);
   return groups;
 }

@@ -18,10 +18,17 @@ struct Published {
 };
 
 /// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
-/// the releases of this term, oldest first; where nothing was counted anew since the last one with
-/// these rows, what it showed is shown again. Schools of a group are one row.
+/// the releases of this term and of others, oldest first; where nothing was counted anew since the
+/// last one with these rows, what it showed is shown again. Schools of a group are one row.
+///
+/// Where what went out, of this term or another, lets no pattern of hiding stand by school, the
+/// smallest schools are one row, then all; where even that would not do, the retention table is
+/// left out. It says so.
 Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
                   std::span<const Release> earlier = {}, const Groups& groups = {});
+
+/// Whether a count of this row is not shown as a number.
+bool hidesIn(const std::vector<std::string>& row);
 
 /// "12", "fewer than 10" or "suppressed".
 std::string shownCount(int value, Showing showing, const SuppressionRule& rule);

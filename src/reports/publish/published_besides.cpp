@@ -72,16 +72,16 @@ void addShortTerm(Published& published, const TermTotals& totals, const Suppress
   if (totals.shortTerm.examined == 0) return;
   const auto early =
       publication(shortTermCounts(totals, earlier), rule, earlier, &Release::shortTerm);
+  if (early.isLeaky()) return;
   published.shortTerm = shortTermTable(early);
   published.release.shortTerm = early.released();
-  published.exposed += static_cast<int>(early.shown.exposed.size());
 }
 
 void addPupils(Published& published, const TermTotals& totals, const SuppressionRule& rule,
                std::span<const Release> earlier) {
   if (totals.total.screened == 0) return;
   const auto pupils = publication(pupilSystem(totals, earlier), rule, earlier, &Release::pupils);
-  if (!pupils.shown.exposed.empty() || !pupils.shown.narrowed.empty()) return;
+  if (pupils.isLeaky()) return;
   published.pupils = pupilTables(pupils);
   published.release.pupils = pupils.released();
 }

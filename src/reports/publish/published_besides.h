@@ -4,7 +4,8 @@
 
 namespace gk::reports {
 
-/// Adds the short-term checks of all schools together, where any was made.
+/// Adds the short-term checks of all schools together, where any was made and none of the small
+/// counts would be within reach.
 void addShortTerm(Published& published, const TermTotals& totals, const SuppressionRule& rule,
                   std::span<const Release> earlier);
 

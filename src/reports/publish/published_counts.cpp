@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <iterator>
 #include <set>
 
 namespace gk::reports {
@@ -12,7 +13,7 @@ namespace gk::reports {
 namespace {
 
 /// A total says more to more readers than one school's line.
-constexpr double dearTotal = 5;
+constexpr double dearTotal = 20;
 
 template <class E>
 struct Line {
@@ -29,13 +30,21 @@ struct Placed {
   std::map<E, std::size_t> cells;
 };
 
+/// The rows that a release had, and its threshold.
+template <class E>
+struct OldRows {
+  const std::vector<ReleasedRow<E>>* rows;
+  int under;
+  std::string otherTerm;
+};
+
 /// Puts schools, groups of them and the total into one system, then what went out before.
 template <class E>
 class Builder {
  public:
-  Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups)
-      : next_(schools.size() + 1) {
-    out_.system.totalRow = schools.size();
+  Builder(const std::vector<Line<E>>& schools, const Line<E>& total, const Groups& groups,
+          BySchool bySchool, RowsPrinted rows)
+      : bySchool_(bySchool), next_(schools.size() + 1) {
     for (std::size_t i = 0; i < schools.size(); ++i) {
       names_[schools[i].key] = schools[i].name;
       schools_.push_back(addLine(schools[i], {schools[i].key}, i, 1));
@@ -48,32 +57,29 @@ class Builder {
         addGroup(members);
         inGroups.insert(group.begin(), group.end());
       }
-    for (const auto& one : schools_)
-      if (!inGroups.contains(one.schools.front())) print(one, namesOf(one));
-    for (const auto& one : groups_)
-      print(one, namesOf(one));
+    if (rows == RowsPrinted::all) {
+      for (const auto& one : schools_)
+        if (!inGroups.contains(one.schools.front())) print(one, namesOf(one));
+      for (const auto& one : groups_)
+        print(one, namesOf(one));
+    }
     print(total_, "Total");
   }
 
   /// The newest one: its rows, its sums and what has changed since. A row in which nothing has
   /// changed is the same row, of which what was shown is out.
-  void addNewest(const std::vector<ReleasedRow<E>>& rows) {
+  void addNewest(const std::vector<ReleasedRow<E>>& rows, int under) {
     std::vector<Placed<E>> then;
     bool anyChanged = false;
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
       if (now && isUnchanged(row, *now)) {
-        for (const auto& [figure, cell] : row.cells)
-          if (cell.showing == Showing::number)
-            out_.system.cells.at(now->cells.at(figure)).outAlready = true;
+        showToo(row, *now, under);
         then.push_back(*now);
         continue;
       }
       anyChanged = true;
-      Placed<E> old{row.schools, now ? now->row : next_++, {}};
-      for (const auto& [figure, cell] : row.cells)
-        old.cells[figure] = addOld(cell, old.row);
-      relate(out_.system, old.cells);
+      auto old = placeOld(row, now, under);
       if (now)
         for (const auto& [figure, cell] : old.cells)
           if (const auto at = now->cells.find(figure); at != now->cells.end())
@@ -88,20 +94,90 @@ class Builder {
 
   /// An older one was checked against the next when that went out: what is left is the change
   /// since, of what it showed.
-  void addOlder(const std::vector<ReleasedRow<E>>& rows) {
+  void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
       if (!now || isUnchanged(row, *now)) continue;
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
-          joinEarlier(addOld(cell, now->row), at->second);
+          joinEarlier(addOld(cell, now->row, figure, under), at->second);
     }
+  }
+
+  /// What other terms' pages showed, oldest first in each term, of children or teeth that are
+  /// counted here too: `pairs` are their figure and ours.
+  template <class F>
+  void addOtherTerms(const std::vector<OldRows<F>>& pages,
+                     const std::vector<std::pair<F, E>>& pairs, bool areWhole) {
+    std::map<std::string, std::vector<OldRows<F>>> byTerm;
+    for (const auto& page : pages)
+      byTerm[page.otherTerm].push_back(page);
+    std::map<std::vector<std::string>, std::vector<Placed<F>>> sameSchools;
+    for (const auto& [term, told] : byTerm) {
+      RowsBySchools<F> newer;
+      std::vector<Placed<F>> alone;
+      for (auto page = told.rbegin(); page != told.rend(); ++page)
+        for (auto& row : addPageOfOtherTerm(*page, newer))
+          (page == told.rbegin() ? sameSchools[row.schools] : alone).push_back(std::move(row));
+      // A school that was later shown in a group: what is due now says how far it went on.
+      if (areWhole)
+        for (const auto& row : alone)
+          if (const auto* now = counterpart(row.schools))
+            for (const auto& [theirs, ours] : pairs)
+              if (row.cells.contains(theirs) && now->cells.contains(ours))
+                joinEarlier(row.cells.at(theirs), now->cells.at(ours));
+    }
+    for (const auto& [schools, rows] : sameSchools)
+      if (const auto* now = counterpart(schools); now && rows.size() == byTerm.size())
+        for (const auto& [theirs, ours] : pairs)
+          follow(rows, theirs, now->cells, ours, areWhole);
   }
 
   Counts<E> take() { return std::move(out_); }
 
  private:
+  template <class F>
+  using RowsBySchools = std::map<std::vector<std::string>, Placed<F>>;
+
+  /// `newer` are the rows that went out after it, which take its place. Its rows of which none did.
+  template <class F>
+  std::vector<Placed<F>> addPageOfOtherTerm(const OldRows<F>& page, RowsBySchools<F>& newer) {
+    std::vector<Placed<F>> placed;
+    std::vector<Placed<F>> first;
+    for (const auto& row : *page.rows) {
+      const auto next = newer.find(row.schools);
+      if (next != newer.end() && isUnchanged(row, next->second)) {
+        showToo(row, next->second, page.under);
+        placed.push_back(next->second);
+        continue;
+      }
+      placed.push_back(placeOld(row, counterpart(row.schools), page.under, true));
+      if (next != newer.end())
+        for (const auto& [figure, cell] : placed.back().cells)
+          if (const auto at = next->second.cells.find(figure); at != next->second.cells.end())
+            joinEarlier(cell, at->second);
+      if (next == newer.end()) first.push_back(placed.back());
+      newer[row.schools] = placed.back();
+    }
+    if (!placed.empty() && placed.back().schools.empty()) {
+      const auto total = std::move(placed.back());
+      placed.pop_back();
+      addSum(total, placed);
+    }
+    return first;
+  }
+
+  /// What an earlier page showed of a row that is the same still.
+  template <class F>
+  void showToo(const ReleasedRow<F>& row, const Placed<F>& now, int under) {
+    for (const auto& [figure, cell] : row.cells) {
+      auto& same = out_.system.cells.at(now.cells.at(figure));
+      if (cell.showing == Showing::number) same.outAlready = true;
+      if (cell.showing == Showing::fewer) same.saidUnder = under;
+    }
+  }
+
   /// Printed only once `print` says so.
   Placed<E> addLine(const Line<E>& line, std::vector<std::string> schools, std::size_t row,
                     double dear) {
@@ -109,23 +185,80 @@ class Builder {
     for (const auto& [figure, value] : line.values)
       if (value)
         placed.cells[figure] = out_.system.add({.value = *value,
-                                                .kind = kindOf(figure),
+                                                .kind = kindOf(figure, bySchool_),
                                                 .row = row,
                                                 .printed = false,
+                                                .outAlready = isOpen(figure, bySchool_),
                                                 .dearness = dearness(figure) * dear});
-    relate(out_.system, placed.cells);
+    relate(out_.system, placed.cells, bySchool_);
     return placed;
   }
 
-  void addSum(const Placed<E>& whole, const std::vector<Placed<E>>& parts) {
-    if (parts.empty()) return; // figures of all schools alone
+  template <class F>
+  Placed<F> placeOld(const ReleasedRow<F>& row, const Placed<E>* now, int under,
+                     bool isOfOtherTerm = false) {
+    Placed<F> old{row.schools, now ? now->row : next_++, {}};
+    for (const auto& [figure, cell] : row.cells) {
+      const auto at = addOld(cell, old.row, figure, under);
+      out_.system.cells[at].isOfOtherTerm = isOfOtherTerm;
+      old.cells[figure] = at;
+    }
+    relate(out_.system, old.cells, bySchool_);
+    return old;
+  }
+
+  /// Figures of all schools alone are no sum, nor is one that a school lacks or that is not.
+  template <class F>
+  void addSum(const Placed<F>& whole, const std::vector<Placed<F>>& parts) {
     for (const auto& [figure, cell] : whole.cells) {
       CountSum sum{cell, {}};
+      int left = out_.system.cells.at(cell).value;
       for (const auto& part : parts)
-        if (const auto at = part.cells.find(figure); at != part.cells.end())
+        if (const auto at = part.cells.find(figure); at != part.cells.end()) {
           sum.parts.push_back(at->second);
-      out_.system.sums.push_back(std::move(sum));
+          left -= out_.system.cells.at(at->second).value;
+        }
+      if (!parts.empty() && sum.parts.size() == parts.size() && left == 0)
+        out_.system.sums.push_back(std::move(sum));
     }
+  }
+
+  /// `theirs` of other terms' rows together are no fewer than `ours`, or no more where they are
+  /// what came of ours; the same, where they are.
+  template <class F>
+  void follow(const std::vector<Placed<F>>& rows, F theirs, const std::map<E, std::size_t>& now,
+              E ours, bool areWhole) {
+    const auto mine = now.find(ours);
+    if (mine == now.end()) return;
+    std::vector<std::size_t> cells;
+    int sum = 0;
+    for (const auto& row : rows) {
+      const auto at = row.cells.find(theirs);
+      if (at == row.cells.end()) return;
+      cells.push_back(at->second);
+      sum += out_.system.cells.at(at->second).value;
+    }
+    auto& system = out_.system;
+    const int left = areWhole ? sum - system.cells.at(mine->second).value
+                              : system.cells.at(mine->second).value - sum;
+    if (left < 0) return;
+    if (left == 0) {
+      system.sums.push_back({mine->second, std::move(cells)});
+      return;
+    }
+    if (!areWhole) {
+      system.addRest(CountKind::slack, mine->second, std::move(cells));
+      return;
+    }
+    auto whole = cells.front();
+    if (cells.size() > 1) {
+      whole = system.add({.value = sum,
+                          .kind = CountKind::slack,
+                          .row = system.cells.at(whole).row,
+                          .printed = false});
+      system.sums.push_back({whole, std::move(cells)});
+    }
+    system.addRest(CountKind::slack, whole, {mine->second});
   }
 
   [[nodiscard]] std::vector<Placed<E>> membersOf(const std::vector<std::string>& schools) const {
@@ -165,6 +298,9 @@ class Builder {
   void print(const Placed<E>& placed, std::string name) {
     for (const auto& [figure, cell] : placed.cells)
       out_.system.cells[cell].printed = true;
+    for (const auto& [part, whole] : rates<E>())
+      if (placed.cells.contains(part) && placed.cells.contains(whole))
+        out_.system.rates.emplace_back(placed.cells.at(part), placed.cells.at(whole));
     out_.grid.push_back(placed.cells);
     out_.names.push_back(std::move(name));
     out_.schools.push_back(placed.schools);
@@ -183,14 +319,19 @@ class Builder {
     return members.size() == schools.size() ? addGroup(members) : nullptr;
   }
 
-  std::size_t addOld(const typename ReleasedRow<E>::Cell& cell, std::size_t row) {
-    return out_.system.add({.value = cell.value,
-                            .row = row,
-                            .printed = false,
-                            .outAlready = cell.showing == Showing::number});
+  template <class Cell, class F>
+  std::size_t addOld(const Cell& cell, std::size_t row, F figure, int under) {
+    return out_.system.add(
+        {.value = cell.value,
+         .kind = kindOf(figure, bySchool_),
+         .row = row,
+         .printed = false,
+         .outAlready = cell.showing == Showing::number || isOpen(figure, bySchool_),
+         .saidUnder = cell.showing == Showing::fewer ? under : 0});
   }
 
-  [[nodiscard]] bool isUnchanged(const ReleasedRow<E>& then, const Placed<E>& now) const {
+  template <class F>
+  [[nodiscard]] bool isUnchanged(const ReleasedRow<F>& then, const Placed<F>& now) const {
     return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
       return old.first == cell.first && old.second.value == out_.system.cells.at(cell.second).value;
     });
@@ -199,9 +340,12 @@ class Builder {
   /// A figure of an earlier table, and how far it has changed since: both are known sums.
   void joinEarlier(std::size_t then, std::size_t now) {
     const bool grew = out_.system.cells.at(now).value >= out_.system.cells.at(then).value;
-    out_.system.addRest(CountKind::count, grew ? now : then, {grew ? then : now});
+    const bool isSecret = out_.system.cells.at(now).kind != CountKind::slack;
+    out_.system.addRest(isSecret ? CountKind::count : CountKind::slack, grew ? now : then,
+                        {grew ? then : now});
   }
 
+  BySchool bySchool_;
   Counts<E> out_;
   std::map<std::string, std::string> names_; ///< by key
   std::vector<Placed<E>> schools_;
@@ -229,19 +373,37 @@ std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
 }
 
 template <class E>
-Counts<E> build(const std::vector<Line<E>>& schools, const Line<E>& total,
-                std::span<const Release> earlier, std::vector<ReleasedRow<E>> Release::*rows,
-                const Groups& groups) {
-  Builder<E> builder(schools, total, groups);
-  std::vector<const std::vector<ReleasedRow<E>>*> told;
-  for (const auto& one : earlier)
-    if (!(one.*rows).empty()) told.push_back(&(one.*rows));
-  for (const auto* one : told)
-    if (one == told.back())
-      builder.addNewest(*one);
+using RowsOf = std::vector<ReleasedRow<E>>;
+
+template <class F>
+std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
+                                RowsOf<F> Release::*rows) {
+  std::vector<OldRows<F>> pages;
+  for (const auto& one : releases)
+    if (one.of == of && !(one.*rows).empty())
+      pages.push_back({&(one.*rows), one.under, one.otherTerm});
+  return pages;
+}
+
+template <class E>
+Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
+                 std::span<const Release> earlier, RowsOf<E> Release::*rows, const Groups& groups,
+                 BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
+  Builder<E> builder(schools, total, groups, bySchool, printed);
+  const auto told = pagesOf(earlier, OfTerm::same, rows);
+  for (std::size_t i = 0; i < told.size(); ++i)
+    if (i + 1 == told.size())
+      builder.addNewest(*told[i].rows, told[i].under);
     else
-      builder.addOlder(*one);
-  return builder.take();
+      builder.addOlder(*told[i].rows, told[i].under);
+  return builder;
+}
+
+/// What is found of one school or group is not put out where care alone is.
+std::vector<Line<Figure>> withoutFindings(std::vector<Line<Figure>> lines) {
+  for (auto& line : lines)
+    std::erase_if(line.values, [](const auto& one) { return isFinding(one.first); });
+  return lines;
 }
 
 } // namespace
@@ -250,38 +412,64 @@ std::string keyOf(const Participation& school) {
   return school.id ? school.id->text() : school.school;
 }
 
+std::vector<Release> ofSameTerm(std::span<const Release> releases) {
+  std::vector<Release> out;
+  std::ranges::copy_if(releases, std::back_inserter(out),
+                       [](const auto& one) { return one.of == OfTerm::same; });
+  return out;
+}
+
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
-                      const Groups& groups) {
-  return build<Figure>(linesOf<Figure>(totals.schools), {"", "", rowOf(totals.total)}, earlier,
-                       &Release::term, groups);
+                      const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+  auto lines = linesOf<Figure>(totals.schools);
+  if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
+  lines.push_back({"", "", rowOf(totals.total)});
+  if (totals.total.couldNotTell == 0) // then it is the number screened under another name
+    for (auto& line : lines)
+      line.values.erase(Figure::decayKnown);
+  const auto total = std::move(lines.back());
+  lines.pop_back();
+  auto builder = begin<Figure>(lines, total, earlier, &Release::term, groups, bySchool, rows);
+  std::vector<std::pair<CheckFigure, Figure>> pairs;
+  for (const auto& one : cohortRelations())
+    pairs.emplace_back(one.dueNow, one.sealedThen);
+  builder.addOtherTerms(pagesOf(earlier, OfTerm::dueAfter, &Release::checks), pairs, false);
+  return builder.take();
 }
 
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
-                       std::span<const Release> earlier, const Groups& groups) {
+                       std::span<const Release> earlier, const Groups& groups, BySchool bySchool) {
   auto lines = linesOf<Figure>(grades);
   lines.push_back({"", "", rowOf(total)});
   for (auto& line : lines)
     std::erase_if(line.values, [](const auto& one) { return one.first > Figure::notScreened; });
   const auto whole = std::move(lines.back());
   lines.pop_back();
-  return build<Figure>(lines, whole, earlier, &Release::grades, groups);
+  return begin<Figure>(lines, whole, earlier, &Release::grades, groups, bySchool).take();
 }
 
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier,
-                        const Groups& groups) {
-  return build<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
-                            {"", "", rowOf(totals.retention.total)}, earlier, &Release::checks,
-                            groups);
+                        const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+  auto builder = begin<CheckFigure>(linesOf<CheckFigure>(totals.retention.schools),
+                                    {"", "", rowOf(totals.retention.total)}, earlier,
+                                    &Release::checks, groups, bySchool, rows);
+  std::vector<std::pair<Figure, CheckFigure>> pairs;
+  for (const auto& one : cohortRelations())
+    pairs.emplace_back(one.sealedThen, one.dueNow);
+  builder.addOtherTerms(pagesOf(earlier, OfTerm::sealedBefore, &Release::term), pairs, true);
+  return builder.take();
 }
 
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier) {
-  return build<CheckFigure>({}, {"", "", rowOf(totals.shortTerm)}, earlier, &Release::shortTerm,
-                            {});
+  return begin<CheckFigure>({}, Line<CheckFigure>{"", "", rowOf(totals.shortTerm)}, earlier,
+                            &Release::shortTerm, {}, BySchool::all)
+      .take();
 }
 
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts =
-      build<PupilFigure>({}, {"", "", rowOf(totals.pupils)}, earlier, &Release::pupils, {});
+  auto counts = begin<PupilFigure>({}, Line<PupilFigure>{"", "", rowOf(totals.pupils)}, earlier,
+                                   &Release::pupils, {}, BySchool::all)
+                    .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
   return counts;
 }

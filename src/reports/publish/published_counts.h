@@ -25,7 +25,8 @@ enum class Figure {
   varnish,
   untreated,
   early,
-  urgent
+  urgent,
+  decayKnown ///< where it could not be told of every child
 };
 /// What is published of the checks: teeth, but for the children.
 enum class CheckFigure {
@@ -68,6 +69,14 @@ struct ReleasedRow {
 /// schools may have one. A grade is known by itself.
 std::string keyOf(const Participation& school);
 
+/// What a release has to do with the term that is published now.
+enum class OfTerm {
+  same,
+  sealedBefore, ///< what it says was sealed may be due now
+  dueAfter,     ///< what it says was due may have been sealed now
+  other
+};
+
 /// All that one published set of tables told, and what it kept back. For the logbook alone.
 struct Release {
   int under = 0; ///< its threshold
@@ -76,6 +85,10 @@ struct Release {
   std::vector<ReleasedRow<Figure>> grades{};         ///< none where no table by grade went out
   std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
   std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
+  BySchool bySchool = BySchool::all;
+  // Not kept, as it depends on who asks:
+  OfTerm of = OfTerm::same;
+  std::string otherTerm{}; ///< tells other terms apart
   bool operator==(const Release&) const = default;
 };
 
@@ -92,16 +105,27 @@ using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
 using PupilSystem = Counts<PupilFigure>;
 
+/// Those of the very term, in their order.
+std::vector<Release> ofSameTerm(std::span<const Release> releases);
+
+/// Which rows are printed: every one, or the total alone.
+enum class RowsPrinted { all, totalAlone };
+
 /// The term's counts by school or group of schools, and in total. What an earlier release of the
-/// term showed is out and cannot be called back; what has changed since is a count too.
+/// term showed is out and cannot be called back; what has changed since is a count too, and what a
+/// later term's showed of the same children and teeth is out as well.
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier = {},
-                      const Groups& groups = {});
-/// The same for the checks of earlier sealants, by placing school.
+                      const Groups& groups = {}, BySchool bySchool = BySchool::all,
+                      RowsPrinted rows = RowsPrinted::all);
+/// The same for the checks of earlier sealants, by placing school, with what the term that they
+/// were placed in showed.
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
-                        const Groups& groups = {});
+                        const Groups& groups = {}, BySchool bySchool = BySchool::all,
+                        RowsPrinted rows = RowsPrinted::all);
 /// Participation alone, by grade: `school` of each says which.
 TermCounts gradeCounts(const std::vector<Participation>& grades, const Participation& total,
-                       std::span<const Release> earlier = {}, const Groups& groups = {});
+                       std::span<const Release> earlier = {}, const Groups& groups = {},
+                       BySchool bySchool = BySchool::all);
 /// Short-term checks of all schools together.
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier = {});
 /// Who the children screened are, of all schools together. That they were so many is out already:
@@ -114,7 +138,7 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Figure> = std::to_array<std::string_view>(
     {"enrolled", "forms back", "consented", "screened", "not screened", "needing", "sealed",
      "first molars", "second molars", "other teeth", "teeth", "varnish", "untreated", "early",
-     "urgent"});
+     "urgent", "decay known"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
     std::to_array<std::string_view>({"children due", "children found", "due", "examined",

@@ -45,7 +45,9 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
 } // namespace
 
 std::string toLines(const Release& release) {
-  return keptLine({"under", std::to_string(release.under)}) + rowLines("term", release.term) +
+  return keptLine({"under", std::to_string(release.under)}) +
+         keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
+         rowLines("term", release.term) +
          rowLines("checks", release.checks) + rowLines("grades", release.grades) +
          rowLines("short-term", release.shortTerm) + rowLines("pupils", release.pupils);
 }
@@ -60,6 +62,10 @@ std::optional<Release> releaseFrom(std::string_view lines) {
       const auto under = count(words[1]);
       if (!under) return std::nullopt;
       release.under = *under;
+    } else if (kind == "by-school" && words.size() == 2) {
+      const auto bySchool = base::fromName<BySchool>(words[1]);
+      if (!bySchool) return std::nullopt;
+      release.bySchool = *bySchool;
     } else if (kind == "term") {
       release.term.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.term, cell); };

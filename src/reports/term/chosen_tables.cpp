@@ -27,6 +27,11 @@ Table notParted(const Table& table, const std::string& words) {
            "). Choose All there to see it."}};
 }
 
+void noteNotApplied(std::vector<Table>& tables, const std::string& words) {
+  for (auto& table : tables)
+    table.notes.push_back("Not applied; this report does not use it: " + words + ".");
+}
+
 std::vector<Table> chosenTermTables(const TermTotals& totals, const RetentionFacts& facts,
                                     const Choice& choice, const std::string& words) {
   auto tables = termTables(totals);

@@ -14,6 +14,10 @@ bool choosesMoreThanSchool(const Choice& choice);
 /// `words` are the choice as a person reads it.
 Table notParted(const Table& table, const std::string& words);
 
+/// What is chosen beside a report that does not use it stands on each of its tables, so that paper
+/// says it as the screen does. `words` as above.
+void noteNotApplied(std::vector<Table>& tables, const std::string& words);
+
 /// The tables of the term under a choice of more than the school: retention by school of the chosen
 /// sealants, and every other table as `notParted`. In the order of `termTables`.
 std::vector<Table> chosenTermTables(const TermTotals& totals, const RetentionFacts& facts,

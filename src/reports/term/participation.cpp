@@ -112,14 +112,17 @@ class Counter {
   void findings(const roster::ChildId& id, Participation& at) const {
     bool needs = false;
     bool untreated = false;
+    bool told = false;
     auto urgency = chairside::Urgency::none;
     for (const auto* row : view_.screenings.of(id)) {
       needs = needs || chairside::needsSealant(row->value);
       untreated = untreated || row->value.untreatedDecay == chairside::Tri::yes;
+      told = told || row->value.untreatedDecay != chairside::Tri::cannotTell;
       urgency = std::max(urgency, row->value.urgency);
     }
     at.needing += needs ? 1 : 0;
     at.untreated += untreated ? 1 : 0;
+    at.couldNotTell += view_.screenings.has(id) && !told ? 1 : 0;
     at.early += urgency == chairside::Urgency::early ? 1 : 0;
     at.urgent += urgency == chairside::Urgency::urgent ? 1 : 0;
   }
@@ -170,15 +173,15 @@ class Counter {
 
 void add(Participation& sum, const Participation& one) {
   for (auto member :
-       {&Participation::formsBack,   &Participation::consented,    &Participation::underOverride,
-        &Participation::screened,    &Participation::absent,       &Participation::declined,
-        &Participation::left,        &Participation::withdrawn,    &Participation::onHold,
-        &Participation::notReached,  &Participation::seenOnly,     &Participation::stillToSee,
-        &Participation::needing,     &Participation::sealed,       &Participation::unfinished,
-        &Participation::firstMolars, &Participation::secondMolars, &Participation::otherTeeth,
-        &Participation::surfaces,    &Participation::varnish,      &Participation::untreated,
-        &Participation::early,       &Participation::urgent,       &Participation::days,
-        &Participation::visits})
+       {&Participation::formsBack,    &Participation::consented,    &Participation::underOverride,
+        &Participation::screened,     &Participation::absent,       &Participation::declined,
+        &Participation::left,         &Participation::withdrawn,    &Participation::onHold,
+        &Participation::notReached,   &Participation::seenOnly,     &Participation::stillToSee,
+        &Participation::needing,      &Participation::sealed,       &Participation::unfinished,
+        &Participation::firstMolars,  &Participation::secondMolars, &Participation::otherTeeth,
+        &Participation::surfaces,     &Participation::varnish,      &Participation::untreated,
+        &Participation::couldNotTell, &Participation::early,        &Participation::urgent,
+        &Participation::days,         &Participation::visits})
     sum.*member += one.*member;
 }
 

@@ -39,8 +39,9 @@ struct Participation {
   int surfaces = 0;
   int varnish = 0; ///< children
 
-  int untreated = 0; ///< untreated decay at any screening
-  int early = 0;     ///< by the most urgent screening
+  int untreated = 0;    ///< untreated decay at any screening
+  int couldNotTell = 0; ///< screened, and no screening could tell whether there is any
+  int early = 0;        ///< by the most urgent screening
   int urgent = 0;
 
   int days = 0;   ///< held up to now; two teams on one date are two days
@@ -49,6 +50,8 @@ struct Participation {
   [[nodiscard]] int teeth() const { return firstMolars + secondMolars + otherTeeth; }
   /// Screened children for each day; none without a day.
   [[nodiscard]] std::optional<double> childrenPerDay() const;
+  /// Those for whom untreated decay was recorded as there or not: its share is of them.
+  [[nodiscard]] int decayKnown() const { return screened - couldNotTell; }
   /// Teeth for each sealed child; none without one.
   [[nodiscard]] std::optional<double> teethPerChild() const;
 };

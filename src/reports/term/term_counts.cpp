@@ -34,6 +34,7 @@ constexpr std::array counts{
     Counted{"Surfaces", &Participation::surfaces},
     Counted{"Varnish", &Participation::varnish},
     Counted{"Untreated decay", &Participation::untreated},
+    Counted{"Could not tell", &Participation::couldNotTell},
     Counted{"Early care", &Participation::early},
     Counted{"Urgent", &Participation::urgent},
 };

@@ -140,19 +140,22 @@ Table findingTable(const TermTotals& totals) {
               {{"School"},
                right("Screened"),
                right("Untreated decay"),
+               right("Could not tell"),
                right("%"),
                right("Early care"),
                right("Urgent"),
                right("% urgent")},
               {},
               {"By the screening, not a dental examination. A child screened twice counts once, by "
-               "the more serious finding.",
+               "the more serious finding. Untreated decay, %: of the children of whom it could be "
+               "told. Urgent, %: of all, as urgency is recorded of each.",
                "For use inside the program: small counts are not suppressed here."}};
   addRows(table, totals, [](const Participation& at) -> Cells {
     return {at.school,
             number(at.screened),
             number(at.untreated),
-            percent(at.untreated, at.screened),
+            number(at.couldNotTell),
+            percent(at.untreated, at.decayKnown()),
             number(at.early),
             number(at.urgent),
             percent(at.urgent, at.screened)};

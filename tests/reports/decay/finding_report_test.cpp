@@ -1,6 +1,9 @@
 #include "reports/decay/finding_report.h"
 
+#include "reports/publish/published.h"
+#include "reports/print/render.h"
 #include "reports/sample.h"
+#include "reports/term/term_tables.h"
 
 #include <catch2/catch.hpp>
 
@@ -76,6 +79,46 @@ TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") 
   CHECK(table.rows.back().at(2) == "30");
   CHECK(table.rows.back().at(7).starts_with("50.0"));
   CHECK(table.notes.back().find("of 60 screened: treated decay 30.") != std::string::npos);
+}
+
+TEST_CASE("A term's findings are shares of the children for whom they were recorded, on every page",
+          "[case-176]") {
+  // Truth by construction: of 60 children 15 have untreated decay, 25 have none, and of 20 nobody
+  // could tell: 15 of 40 is 37.5 %. Urgency is recorded of each: 12 of 60 is 20.0 %.
+  Term term;
+  for (int i = 0; i < 60; ++i) {
+    auto& one = term.screen(term.child(term.here), term.first);
+    one.untreatedDecay = i < 15 ? Tri::yes : i < 40 ? Tri::no : Tri::cannotTell;
+    if (i < 12) one.urgency = Urgency::urgent;
+  }
+  const auto totals = term.totals();
+  CHECK(totals.total.couldNotTell == 20);
+  const auto inHouse = termTables(totals).at(2);
+  CHECK(inHouse.rows.back() ==
+        std::vector<std::string>{"Total", "60", "15", "20", "37.5", "0", "12", "20.0"});
+  const auto published = publish(totals).tables.at(2);
+  CHECK(published.columns.at(3).heading == "Decay recorded");
+  CHECK(published.rows.back() ==
+        std::vector<std::string>{"Total", "60", "15", "40", "37.5", "0", "12", "20.0"});
+  for (const auto* table : {&inHouse, &published}) {
+    REQUIRE(partName(*table) == "Findings");
+    for (const auto& page : {toText(std::span(table, 1)), toCsv(*table),
+                             toHtml("Findings", std::span(table, 1), {})}) {
+      INFO(page);
+      CHECK(page.find("37.5") != std::string::npos);
+      CHECK(page.find("25.0") == std::string::npos); // 15 of all 60
+    }
+  }
+}
+
+TEST_CASE("Where decay could be told of every child no page speaks of those it could not") {
+  Term term;
+  for (int i = 0; i < 60; ++i)
+    if (auto& one = term.screen(term.child(term.here), term.first); i < 15)
+      one.untreatedDecay = Tri::yes;
+  const auto published = publish(term.totals()).tables.at(2);
+  CHECK(published.columns.at(3).heading == "%");
+  CHECK(published.rows.back().at(3) == "25.0");
 }
 
 TEST_CASE("Caries experience is known from one part that is yes or from two that are no") {

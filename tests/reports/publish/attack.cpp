@@ -1,8 +1,8 @@
 #include "reports/publish/attack.h"
 
-#include "base/random.h"
 #include "reports/publish/cheapest_move.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -15,39 +15,40 @@ using reports::Showing;
 using reports::Suppressed;
 using reports::SuppressionRule;
 
-constexpr int attempts = 30;
+constexpr int reach = 16; ///< values tried on each side
 constexpr double endless = std::numeric_limits<double>::infinity();
+
+std::vector<reports::Balance> balancesOf(const CountSystem& system) {
+  std::vector<reports::Balance> out;
+  for (const auto& sum : system.sums) {
+    out.push_back({{sum.whole, -sum.times}});
+    for (const auto part : sum.parts)
+      out.back().emplace_back(part, 1);
+  }
+  return out;
+}
 
 class Attacker {
  public:
   Attacker(const CountSystem& system, const Suppressed& shown, const SuppressionRule& rule,
            bool believesWords)
-      : system_(system), shown_(shown), rule_(rule), believesWords_(believesWords) {
+      : system_(system), shown_(shown), rule_(rule), believesWords_(believesWords),
+        moves_(system.cells.size(), balancesOf(system)) {
     for (std::size_t i = 0; i < system.cells.size(); ++i) {
       const double value = system.cells[i].value;
-      movables_.push_back({value - least(i), most(i) - value, 1});
-    }
-    for (const auto& sum : system.sums) {
-      reports::Balance balance{{sum.whole, -1}};
-      for (const auto part : sum.parts)
-        balance.emplace_back(part, 1);
-      balances_.push_back(std::move(balance));
+      moves_.allow(i, {value - least(i), most(i) - value, 1});
     }
   }
 
   [[nodiscard]] bool canBe(std::size_t cell, int value) {
     const int now = system_.cells[cell].value;
     if (value == now) return true;
-    for (int attempt = 0; attempt < attempts; ++attempt) {
-      const auto changes = reports::cheapestMove(movables_, balances_, cell, value - now);
-      std::vector<double> other;
-      for (std::size_t i = 0; i < changes.size(); ++i)
-        other.push_back(system_.cells[i].value + std::round(changes[i]));
-      if (other[cell] == value && agrees(other)) return true;
-      for (auto& movable : movables_) // another corner, where the last one had fractions
-        movable.cost = 1 + random_.uniform();
-    }
-    return false;
+    const auto changes = moves_.cheapest(cell, value - now);
+    if (!changes) return false;
+    std::vector<double> other;
+    for (std::size_t i = 0; i < changes->size(); ++i)
+      other.push_back(system_.cells[i].value + (*changes)[i]);
+    return other[cell] == value && agrees(other);
   }
 
  private:
@@ -75,7 +76,7 @@ class Attacker {
     for (std::size_t i = 0; i < other.size(); ++i)
       if (other[i] < least(i) || other[i] > most(i)) return false;
     for (const auto& sum : system_.sums) {
-      double left = other[sum.whole];
+      double left = sum.times * other[sum.whole];
       for (const auto part : sum.parts)
         left -= other[part];
       if (left != 0) return false;
@@ -87,9 +88,7 @@ class Attacker {
   const Suppressed& shown_;
   const SuppressionRule& rule_;
   bool believesWords_;
-  base::SeededRandom random_{1};
-  std::vector<reports::Movable> movables_;
-  std::vector<reports::Balance> balances_;
+  reports::Moves moves_;
 };
 
 } // namespace
@@ -104,13 +103,17 @@ std::vector<std::string> attack(const CountSystem& system, const Suppressed& sho
     if (!reports::isTooSmall(cell, rule)) continue;
     const auto name = "cell " + std::to_string(i) + " of " + std::to_string(cell.value);
     if (cell.printed && shown.cells[i] == Showing::number) found.push_back(name + " is shown");
-    int open = 0;
-    for (int value = 0; value < rule.threshold(); ++value) {
-      if (!byNumbers.canBe(i, value)) found.push_back(name + " cannot be " + std::to_string(value));
-      open += byWords.canBe(i, value) ? 1 : 0;
+    for (auto* attacker : {&byNumbers, &byWords}) {
+      int low = cell.value;
+      int high = cell.value;
+      for (int value = std::max(0, cell.value - reach); value <= cell.value + reach; ++value) {
+        if (!attacker->canBe(i, value)) continue;
+        low = std::min(low, value);
+        high = std::max(high, value);
+      }
+      if (high - low + 1 < rule.leftOpen())
+        found.push_back(name + " is in " + std::to_string(low) + " to " + std::to_string(high));
     }
-    if (open < rule.leftOpenByWords())
-      found.push_back(name + ": the words leave " + std::to_string(open));
   }
   return found;
 }

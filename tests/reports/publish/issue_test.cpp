@@ -116,6 +116,42 @@ TEST_CASE("Words with tabs and line ends come back from kept lines") {
         std::vector<std::vector<std::string>>{words, {"g"}});
 }
 
+TEST_CASE("The same counts shown in another way are no new version, and other counts are",
+          "[case-72]") {
+  test::SampleTerm term;
+  std::vector<roster::SchoolId> schools;
+  for (const auto* name : {"Alder Hollow", "Brindle Quay", "Cobble Lantern"}) {
+    schools.push_back(term.school(name, 100));
+    const auto day = term.day(schools.back(), "2026-10-06");
+    for (int i = 0; i < 14; ++i)
+      term.screen(term.child(schools.back()), day);
+  }
+  test::Maker make;
+  std::vector<base::Recorded<followup::IssuedReport>> issued;
+  const auto issue = [&](const Groups& groups, int under) {
+    const auto made = publish(term.totals(), *SuppressionRule::under(under), {}, groups);
+    const auto figures = figuresOf(made.tables);
+    const auto release = toLines(made.release);
+    auto version = versionOf(issued, figures, release);
+    issued.push_back(
+        make.row(followup::IssuedReport{make.id<roster::TermId>(), "published", "", version.number,
+                                        date("2026-11-17"), figures, "", release}));
+    return version;
+  };
+  const auto totals = term.totals();
+  const Groups two{{keyOf(totals.schools[0]), keyOf(totals.schools[1])}};
+  CHECK(issue({}, 10).number == 1);
+  CHECK(issue(two, 10).words == "Version 1 of November 17, 2026, printed again");
+  CHECK(issue({}, 20).words == "Version 1 of November 17, 2026, printed again");
+  const auto day = term.day(schools[2], "2026-10-07");
+  for (int i = 0; i < 12; ++i)
+    term.screen(term.child(schools[2]), day);
+  const auto second = issue(two, 10);
+  INFO(second.words);
+  CHECK(second.number == 2);
+  CHECK(second.words.find("takes the place") == std::string::npos);
+}
+
 TEST_CASE("A release comes back from its lines and damaged lines are refused") {
   test::SampleTerm term;
   const auto school = term.school("Alder\tHollow", 100);

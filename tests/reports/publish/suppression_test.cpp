@@ -212,7 +212,7 @@ TEST_CASE("A small school's few urgent children are hidden, and so is what gives
   CHECK(cell(findings, "Total", "Screened") == "337");
   CHECK(cell(findings, "Total", "Untreated decay") == "78");
   for (const auto& table : tables)
-    CHECK(toText(std::span(&table, 1)).find("Small numbers, method 1") != std::string::npos);
+    CHECK(toText(std::span(&table, 1)).find("Small numbers, method 2") != std::string::npos);
 }
 
 TEST_CASE("A count that is all of its group, or nearly, is hidden") {

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "base/random.h"
+#include "reports/publish/published.h"
+
+#include <filesystem>
+#include <string>
+
+namespace gk::test {
+
+struct Pages {
+  int pages = 0;
+  int cells = 0;       ///< counts on all pages
+  int withheld = 0;    ///< of them
+  int totalsAlone = 0; ///< pages on which no school has a row of its own
+  int refused = 0;     ///< pages that may not go out
+};
+
+/// Programs drawn child by child, over three autumn terms, of which the tables go out one after
+/// another: what was sealed in one is due in the next, some terms put tables out twice, and some
+/// programs show care openly or two schools as one. Writes the pages as they are printed, CSV, into
+/// `folder`/program/term-issue/, and beside them `public.csv`, what anybody can look up, and
+/// `truth.csv` with the count behind every cell, by which the attack's ranges are judged and which
+/// the attack does not read.
+Pages writeRandomPrograms(const std::filesystem::path& folder, int programs, base::Random& random);
+
+} // namespace gk::test
