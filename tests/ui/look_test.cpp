@@ -69,7 +69,7 @@ TEST_CASE("A look is worn at once by what is open, and the usual one comes back"
   CHECK(fits == 2);
   CHECK(label.sizeHint().height() > usual.height() * 17 / 10);
   CHECK(QColor(label.grab().toImage().pixel(label.width() - 1, 0)) ==
-        ui::style::colours(Scheme::dark).paper);
+        ui::style::colours(Scheme::dark).ground);
   ui::dress();
   CHECK(label.sizeHint() == usual);
   ui::dress({Scheme::light, 900});

@@ -74,7 +74,7 @@ QString cell(const BoardLine& line, int column) {
 
 QVariant headingData(const QString& words, int column, int role) {
   if (role == Qt::DisplayRole && column == 0) return words;
-  if (role == Qt::BackgroundRole) return QBrush(style::shade());
+  if (role == Qt::BackgroundRole) return QBrush(style::sunk());
   if (role == Qt::ForegroundRole) return QBrush(style::ink());
   if (role == Qt::FontRole) {
     QFont bold;

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "ui/models/readiness_words.h"
 #include "ui/pages/authorization_form.h"
+#include "ui/pages/board_card.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
 #include "ui/pages/runners_page.h"
@@ -11,6 +12,7 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
+#include "ui/widgets/cap_button.h"
 #include "ui/widgets/cell_delegate.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
@@ -39,7 +41,7 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
       ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
       counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)),
       backup_(wordsLabel({}, u"counts"_s, u"boardBackup"_s, this)), search_(new QLineEdit(this)),
-      table_(new QTableView(this)), model_(new BoardModel(this)) {
+      table_(new QTableView(this)), card_(new BoardCard(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
   layOut();
   for (auto* form : std::initializer_list<Page*>{openDay_, late_, runners_, dentist_})
@@ -91,8 +93,8 @@ void DayBoardPage::layOut() {
   header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   header->setSectionResizeMode(QHeaderView::Fixed);
   style::whenDressed(table_, [this] {
-    table_->verticalHeader()->setDefaultSectionSize(style::px(28));
-    const std::array widths{100, 300, 100, 80, 330};
+    table_->verticalHeader()->setDefaultSectionSize(style::px(32));
+    const std::array widths{90, 220, 70, 70, 250};
     for (int column = 0; column < static_cast<int>(widths.size()); ++column)
       table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
   });
@@ -120,33 +122,32 @@ void DayBoardPage::layOut() {
   other->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
   other->addWidget(
       button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }));
-  auto* acts = new FlowLayout(5);
-  auto* toChair = new QPushButton(u"To the chair  Enter"_s, board);
+  auto* toChair = new CapButton(board);
+  toChair->setWords(u"Enter"_s, u"To the chair"_s);
   toChair->setObjectName(u"boardTake"_s);
+  toChair->setProperty("look", u"main"_s);
   toChair->setAutoDefault(false);
   connect(toChair, &QPushButton::clicked, this, &DayBoardPage::take);
-  acts->addWidget(toChair);
   const auto end = [&](const QString& words, Qt::Key key, const QString& name, DayEnd how) {
-    acts->addWidget(button(words, key, name, [this, how] { note(how); }));
+    return button(words, key, name, [this, how] { note(how); });
   };
-  end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent);
-  end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined);
-  end(u"Not seen, out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
-  end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool);
-  acts->addWidget(
-      button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
-  acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
-  acts->addWidget(
-      button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }));
-  acts->addWidget(button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }));
   byDentist_ = button(u"Dentist's exam"_s, Qt::Key_E, u"boardDentist"_s, [this] { enterExam(); });
   byDentist_->hide();
-  acts->addWidget(byDentist_);
-  acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
   auto* again =
       keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
   connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
-  acts->addWidget(again);
+  card_->setKeys(
+      toChair,
+      {end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent),
+       end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined),
+       end(u"Out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached),
+       end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool),
+       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }),
+       byDentist_},
+      {button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }),
+       button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }),
+       button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }),
+       button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }), again});
 
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);
@@ -156,9 +157,21 @@ void DayBoardPage::layOut() {
   backup_->hide();
   connect(&context().acting, &Acting::habitsChanged, this, &DayBoardPage::showBackup);
   column->addWidget(counts_);
-  column->addWidget(search_);
-  column->addWidget(table_, 1);
-  column->addLayout(acts);
+  auto* body = new QBoxLayout(QBoxLayout::LeftToRight);
+  body->setSpacing(12);
+  auto* left = new QVBoxLayout;
+  left->setSpacing(8);
+  left->addWidget(search_);
+  left->addWidget(table_, 1);
+  body->addLayout(left, 1);
+  body->addWidget(card_);
+  style::whenDressed(card_, [body] {
+    body->setDirection(ui::lookNow().percent > 120 ? QBoxLayout::TopToBottom
+                                                   : QBoxLayout::LeftToRight);
+  });
+  connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
+          [this] { card_->show(current()); });
+  column->addLayout(body, 1);
   stack_->insertWidget(0, board);
   stack_->addWidget(openDay_);
   stack_->addWidget(late_);
@@ -247,6 +260,7 @@ void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {
   // Row 0 is a heading; the first child stands under it.
   if (!row && model_->rowCount() > 1) row = 1;
   if (row) table_->setCurrentIndex(model_->index(*row, 0));
+  card_->show(current());
 }
 
 void DayBoardPage::pointAtNext() {

@@ -12,6 +12,7 @@ class QTableView;
 namespace gk::ui {
 
 class AuthorizationForm;
+class BoardCard;
 class LateForm;
 class OpenDayForm;
 class RunnersPage;
@@ -77,6 +78,7 @@ class DayBoardPage final : public Page {
   QLabel* backup_;
   QLineEdit* search_;
   QTableView* table_;
+  BoardCard* card_;
   QPushButton* byDentist_ = nullptr; ///< only where the program waits for a dentist
   BoardModel* model_;
 };

@@ -3,10 +3,10 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
+#include "ui/widgets/cap_button.h"
 
 #include <QKeyEvent>
 #include <QKeySequence>
-#include <QPushButton>
 #include <QStyle>
 #include <QVariant>
 
@@ -50,10 +50,10 @@ KeyBar::KeyBar(int columns, QWidget* parent) : QWidget(parent), columns_(columns
   });
 }
 
-QPushButton* KeyBar::button(std::size_t place) {
+CapButton* KeyBar::button(std::size_t place) {
   while (buttons_.size() <= place) {
     const auto next = buttons_.size();
-    auto* made = new QPushButton(this);
+    auto* made = new CapButton(this);
     made->setFocusPolicy(Qt::NoFocus);
     connect(made, &QPushButton::clicked, this, [this, next] { act(next); });
     buttons_.push_back(made);
@@ -64,14 +64,14 @@ QPushButton* KeyBar::button(std::size_t place) {
 void KeyBar::setActions(std::vector<KeyAction> actions) {
   actions_ = std::move(actions);
   // Many keys side by side: the words go under the key, to be large enough.
-  const auto between = property("dense").toBool() ? u"\n"_s : u"  "_s;
+  const auto where = property("dense").toBool() ? CapButton::Cap::above : CapButton::Cap::before;
   // All of them first: showing one lays the bar out.
   if (!actions_.empty()) button(actions_.size() - 1);
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
     const auto hint = keyHint(action.key);
-    shown->setText(hint.isEmpty() ? action.label : hint + between + action.label);
+    shown->setWords(hint, action.label, where);
     shown->setObjectName(action.name);
     shown->setAccessibleName(hint.isEmpty() ? action.label : action.label + u", key "_s + hint);
     shown->setEnabled(action.enabled);

@@ -6,9 +6,10 @@
 #include <vector>
 
 class QKeyEvent;
-class QPushButton;
 
 namespace gk::ui {
+
+class CapButton;
 
 enum class KeyLook { plain, main, alarm };
 
@@ -51,11 +52,11 @@ class KeyBar final : public QWidget {
   [[nodiscard]] int columnsIn(int width) const;
   [[nodiscard]] int rowHeight() const;
   void act(std::size_t place);
-  QPushButton* button(std::size_t place);
+  CapButton* button(std::size_t place);
 
   int columns_;
   std::vector<KeyAction> actions_;
-  std::vector<QPushButton*> buttons_;
+  std::vector<CapButton*> buttons_;
 };
 
 } // namespace gk::ui

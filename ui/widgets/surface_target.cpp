@@ -75,7 +75,7 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   const auto box = QRectF(rect()).adjusted(5, 5, -5, -5);
   const auto shape = shapeOf(box, side);
 
-  painter.fillPath(shape, covered ? style::cured() : style::paper());
+  painter.fillPath(shape, covered ? style::cured() : style::card());
   if (covered) { // also as a band, for eyes and prints without colour
     painter.setClipPath(shape);
     const double high = box.height() / 6;
@@ -97,7 +97,7 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   font.setPixelSize(std::min(style::px(20), 26));
   font.setBold(chosen);
   painter.setFont(font);
-  painter.setPen(chosen ? style::ink() : style::edge());
+  painter.setPen(chosen ? style::ink() : style::quiet());
   painter.drawText(box, Qt::AlignCenter, letterOf(surface_));
 }
 

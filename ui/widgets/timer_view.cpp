@@ -146,8 +146,8 @@ QString TimerView::underText() const {
 void TimerView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const bool flashing = isFlashing();
-  const QColor ground = flashing ? style::ink() : style::paper();
-  const QColor words = flashing ? style::paper() : style::ink();
+  const QColor ground = flashing ? style::ink() : style::card();
+  const QColor words = flashing ? style::card() : style::ink();
   painter.fillRect(rect(), ground);
   painter.setPen(QPen(style::ink(), isRunning() ? 5 : 2));
   painter.drawRect(rect().adjusted(2, 2, -3, -3));
@@ -165,7 +165,7 @@ void TimerView::paintEvent(QPaintEvent*) {
   const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
   const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
   painter.fillRect(QRect(bar.left(), bar.top(), static_cast<int>(bar.width() * part), bar.height()),
-                   flashing ? style::paper() : style::strong());
+                   flashing ? style::card() : style::strong());
   painter.setPen(QPen(words, 2));
   painter.drawRect(bar);
 

@@ -33,7 +33,7 @@ void paintBand(QPainter& painter, Mark mark) {
   }
   if (mark == Mark::elsewhere) {
     painter.setPen(QPen(style::ink(), 4));
-    painter.setBrush(style::paper());
+    painter.setBrush(style::card());
     painter.drawEllipse(QPointF(0, 0), 15, 15);
   }
   if (mark == Mark::interim)

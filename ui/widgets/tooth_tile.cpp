@@ -143,9 +143,9 @@ void ToothTile::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setFont(font());
-  painter.fillRect(rect(), selected_ ? style::strong() : style::paper());
+  painter.fillRect(rect(), selected_ ? style::strong() : style::worn().ground);
   const QRectF tile = QRectF(rect()).adjusted(6, 6, -6, -6);
-  painter.fillRect(tile, face_->inHand ? style::hand() : style::paper());
+  painter.fillRect(tile, face_->inHand ? style::hand() : style::card());
   paintOutline(painter, tile, *face_);
   // A neck from each tab to the tooth it belongs to.
   const auto square = targets_.find(Surface::occlusal);
@@ -171,7 +171,7 @@ void ToothTile::paintEvent(QPaintEvent*) {
 void ToothTile::paintTall(QPainter& painter) {
   const auto& face = *face_;
   const QRectF inner = QRectF(rect()).adjusted(margin, 8, -margin, -8);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   write(painter, {inner.left(), inner.top(), inner.width(), 28}, cornerWords(face.tooth), 24, true);
   const QRectF second(inner.left(), inner.top() + 27, inner.width(), 28);
   write(painter, second, placeWords(face.tooth), 24, true);
@@ -194,7 +194,7 @@ void ToothTile::paintTall(QPainter& painter) {
 void ToothTile::paintSmall(QPainter& painter) {
   const auto& face = *face_;
   const QRectF inner = QRectF(rect()).adjusted(margin - 2, 6, 2 - margin, -6);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   const bool two = smallTitleRoom() == smallTitle;
   const double line = two ? (smallTitle - 4) / 2.0 : smallRoom - 6;
   write(painter, {inner.left(), inner.top(), inner.width(), line},
@@ -217,7 +217,7 @@ void ToothTile::paintLow(QPainter& painter) {
   for (const auto& [surface, target] : targets_)
     surfaces = std::min(surfaces, target->x());
   const QRectF inner(margin, 9, surfaces - margin - 6, height() - 18);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   const double line = inner.height() / 4;
   const QString lines[]{cornerWords(face.tooth), placeWords(face.tooth) + u"  no. "_s + face.number,
                         face.word, face.strip};

@@ -15,9 +15,11 @@
 #include "ui/support/speaker.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
+#include "ui/widgets/cap_button.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/widgets/nav_rail.h"
 #include "ui/widgets/timer_view.h"
 #include "ui/windows/cover_page.h"
 
@@ -26,8 +28,8 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -52,8 +54,8 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       session_(std::move(session)), context_{session_, clock, prompter, acting_, work},
       stack_(std::make_unique<QStackedWidget>(this)),
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
-      work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
-      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
+      work_(new QWidget(stack_.get())), rail_(new NavRail(work_)), bar_(new QWidget(work_)),
+      pages_(new Pages(work_)), who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
       careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
       running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
       strip_(new MessageStrip(work_, MessageStrip::Room::kept)) {
@@ -92,36 +94,58 @@ BookView::~BookView() {
 }
 
 void BookView::layOut() {
-  auto* bar = new FlowLayout(4, bar_);
-  bar->setContentsMargins(6, 4, 6, 0);
+  auto* bar = new FlowLayout(6, bar_);
+  bar->setContentsMargins(12, 8, 12, 0);
   board_ = new DayBoardPage(context_, pages_);
   chair_ = new ChairPage(context_, pages_);
   closeOut_ = new CloseOutPage(context_, pages_);
-  auto* today = new TodayPage(context_, pages_);
-  auto* totals = new TotalsPage(context_, pages_);
-  addPage(board_, u"Day board"_s, Qt::Key_F1, u"toBoard"_s);
-  addPage(chair_, u"Chair"_s, Qt::Key_F2, u"toChair"_s);
-  addPage(closeOut_, u"Close-out"_s, Qt::Key_F3, u"toCloseOut"_s);
-  addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
-  addPage(today, u"Setup"_s, Qt::Key_F5, u"toToday"_s);
-  addPage(new CautionsPage(pages_), u"Safety"_s, Qt::Key_F6, u"toCautions"_s);
   incident_ = new IncidentPage(context_, pages_);
   readiness_ = new ReadinessPage(context_, pages_);
   laptop_ = new LaptopPage(context_, pages_);
-  addPage(incident_, u"Incident"_s, Qt::Key_F7, u"toIncident"_s);
   desk_ = new DeskPage(context_, pages_);
-  addPage(desk_, u"Desk"_s, Qt::Key_F8, u"toDesk"_s);
-  addPage(readiness_, u"Equipment check"_s, Qt::Key_F9, u"toReadiness"_s);
-  addPage(laptop_, u"Settings"_s, Qt::Key_F10, u"toLaptop"_s);
+  auto* today = new TodayPage(context_, pages_);
+  auto* totals = new TotalsPage(context_, pages_);
+  const auto onRail = [&](NavRail::Part part, Icon icon, const QString& words, Qt::Key key,
+                          const QString& name) {
+    return rail_->add(part, icon, words, QKeySequence(key).toString(QKeySequence::NativeText),
+                      name);
+  };
+  const auto onBar = [&](const QString& words, Qt::Key key, const QString& name) {
+    auto* button = new CapButton(bar_);
+    button->setObjectName(name);
+    const auto hint = QKeySequence(key).toString(QKeySequence::NativeText);
+    button->setWords(hint, words);
+    button->setAccessibleName(words + u", key "_s + hint);
+    button->setAutoDefault(false);
+    bar->addWidget(button);
+    return button;
+  };
+  using Part = NavRail::Part;
+  addPage(board_, onRail(Part::places, Icon::board, u"Day board"_s, Qt::Key_F1, u"toBoard"_s),
+          Qt::Key_F1);
+  addPage(chair_, onRail(Part::places, Icon::chair, u"Chair"_s, Qt::Key_F2, u"toChair"_s),
+          Qt::Key_F2);
+  addPage(closeOut_,
+          onRail(Part::places, Icon::closeOut, u"Close-out"_s, Qt::Key_F3, u"toCloseOut"_s),
+          Qt::Key_F3);
+  addPage(totals, onRail(Part::places, Icon::totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s),
+          Qt::Key_F4);
   bar->addWidget(running_);
-  auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
-  auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
-  bar->addWidget(hide);
-  bar->addWidget(locking);
+  addPage(today, onBar(u"Setup"_s, Qt::Key_F5, u"toToday"_s), Qt::Key_F5);
+  addPage(readiness_, onBar(u"Equipment check"_s, Qt::Key_F9, u"toReadiness"_s), Qt::Key_F9);
+  addPage(laptop_, onBar(u"Settings"_s, Qt::Key_F10, u"toLaptop"_s), Qt::Key_F10);
+  addPage(new CautionsPage(pages_), onBar(u"Safety"_s, Qt::Key_F6, u"toCautions"_s), Qt::Key_F6);
   who_->setWordWrap(false);
   bar->addWidget(who_);
-  connect(hide, &QPushButton::clicked, this, &BookView::toggleHidden);
-  connect(locking, &QPushButton::clicked, this, [this] { lock(u"The names are locked"_s); });
+  addPage(desk_, onRail(Part::places, Icon::desk, u"Desk"_s, Qt::Key_F8, u"toDesk"_s), Qt::Key_F8);
+  addPage(incident_, onRail(Part::foot, Icon::flag, u"Incident"_s, Qt::Key_F7, u"toIncident"_s),
+          Qt::Key_F7);
+  auto* hide =
+      addKey(onRail(Part::foot, Icon::hide, u"Hide"_s, Qt::Key_F11, u"hideScreen"_s), Qt::Key_F11);
+  auto* locking =
+      addKey(onRail(Part::foot, Icon::lock, u"Lock"_s, Qt::Key_F12, u"lockNow"_s), Qt::Key_F12);
+  connect(hide, &QAbstractButton::clicked, this, &BookView::toggleHidden);
+  connect(locking, &QAbstractButton::clicked, this, [this] { lock(u"The names are locked"_s); });
 
   for (auto* page :
        {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today),
@@ -170,9 +194,13 @@ void BookView::layOut() {
   running_->setWordWrap(false);
   running_->hide();
 
-  auto* column = new QVBoxLayout(work_);
-  column->setContentsMargins(0, 0, 0, 0);
+  auto* across = new QHBoxLayout(work_);
+  across->setContentsMargins(0, 0, 0, 0);
+  across->setSpacing(0);
+  across->addWidget(rail_);
+  auto* column = new QVBoxLayout;
   column->setSpacing(2);
+  across->addLayout(column, 1);
   column->addWidget(bar_);
   column->addWidget(careDate_);
   careDate_->hide();
@@ -194,14 +222,27 @@ void BookView::layOut() {
   whole->addWidget(stack_.get());
 }
 
-void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name) {
-  auto* button = keyButton(words, QKeySequence(key), name, bar_);
+void BookView::addPage(QWidget* page, QAbstractButton* button, Qt::Key key) {
   button->setCheckable(true);
   button->setFocusPolicy(Qt::NoFocus);
-  bar_->layout()->addWidget(button);
+  addKey(button, key);
   pages_->addWidget(page);
   buttons_.emplace_back(page, button);
-  connect(button, &QPushButton::clicked, this, [this, page] { turnTo(page); });
+  connect(button, &QAbstractButton::clicked, this, [this, page] { turnTo(page); });
+}
+
+/// The key is the window's and not the button's: it works while the rail is out of the way.
+QAbstractButton* BookView::addKey(QAbstractButton* button, Qt::Key key) {
+  auto* shortcut = new QShortcut(QKeySequence(key), work_);
+  shortcut->setAutoRepeat(false);
+  connect(shortcut, &QShortcut::activated, button, &QAbstractButton::click);
+  return button;
+}
+
+void BookView::showRail() {
+  const bool isAtChild = pages_->currentWidget() == chair_ && chair_->isOccupied();
+  rail_->setVisible(!isAtChild);
+  bar_->setVisible(!isAtChild || !acting_.now().author);
 }
 
 void BookView::connectPage(Page* page) {
@@ -242,6 +283,7 @@ void BookView::turnTo(QWidget* page) {
 void BookView::showWho() {
   who_->setText(setupWords(session_, acting_.now()));
   who_->setVisible(pages_->currentWidget() != chair_ || !acting_.now().author);
+  showRail();
 }
 
 void BookView::toChair(roster::ChildId child, roster::DayId day) {
@@ -250,6 +292,7 @@ void BookView::toChair(roster::ChildId child, roster::DayId day) {
   turnTo(chair_);
   // Where it cannot, its own strip says why.
   if (chair_->take(child, day)) cameFrom_ = from;
+  showRail();
 }
 
 void BookView::leaveChair() {

@@ -13,8 +13,8 @@
 #include <set>
 #include <vector>
 
+class QAbstractButton;
 class QLabel;
-class QPushButton;
 class QStackedWidget;
 
 namespace gk::ui {
@@ -27,6 +27,7 @@ class DeskPage;
 class IncidentPage;
 class LaptopPage;
 class MessageStrip;
+class NavRail;
 class Page;
 struct Person;
 class ProgramPage;
@@ -71,7 +72,10 @@ class BookView final : public QWidget {
 
  private:
   void layOut();
-  void addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name);
+  void addPage(QWidget* page, QAbstractButton* button, Qt::Key key);
+  QAbstractButton* addKey(QAbstractButton* button, Qt::Key key);
+  /// The chair has the whole width while a child is in it.
+  void showRail();
   void connectPage(Page* page);
   void turnTo(QWidget* page);
   void toChair(roster::ChildId child, roster::DayId day);
@@ -123,7 +127,8 @@ class BookView final : public QWidget {
   std::unique_ptr<QStackedWidget> stack_;
   CoverPage* cover_;
   QWidget* work_;
-  QWidget* bar_;
+  NavRail* rail_;
+  QWidget* bar_; ///< who works, what runs, and the places that are not on the rail
   QStackedWidget* pages_;
   QLabel* who_;
   QLabel* careDate_; ///< when all is written for another date than today's
@@ -145,7 +150,7 @@ class BookView final : public QWidget {
   std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_; ///< until something is written
-  std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
+  std::vector<std::pair<QWidget*, QAbstractButton*>> buttons_;
   QWidget* cameFrom_ = nullptr;       ///< where to go when the chair is done
   QWidget* beforeIncident_ = nullptr; ///< where to go when the incident is written
 };
