@@ -55,7 +55,7 @@ TEST_CASE("A sealant of ours where the logbook has none is said to be doubtful a
   REQUIRE(chair.shows("screeningPanel"));
   chair.press("SSSS"); // the first molars
   chair.press("O");    // upper right second: ours, and nothing is written down
-  REQUIRE(chair.text("askQuestion").contains(u"Charted on the wrong tooth?"_s));
+  REQUIRE(chair.text("askQuestion").contains(u"charted on the wrong tooth?"_s));
   chair.press("2"); // the first of the earlier placements was meant
   CHECK(chair.isOn(17));
   CHECK(chair.teeth().size() == 4);

@@ -95,9 +95,9 @@ TEST_CASE("No logbook is made while its program is not whole, and nothing typed 
     CHECK_FALSE(std::filesystem::exists(desk.folder / "new.gkbook"));
     line.setText(before);
   };
-  refused(u"programName"_s, u"  "_s, u"Program name: Needed"_s);
-  refused(u"programCounty"_s, {}, u"County: Needed"_s);
-  refused(u"programPhone"_s, u"\t"_s, u"Phone: Needed"_s);
+  refused(u"programName"_s, u"  "_s, u"Program name: Required"_s);
+  refused(u"programCounty"_s, {}, u"County: Required"_s);
+  refused(u"programPhone"_s, u"\t"_s, u"Phone: Required"_s);
   refused(u"programUntil"_s, u"soon"_s, u"date"_s);
 
   must(base::replaceFile(desk.folder / "taken.gkbook", "Dear all"));
@@ -139,7 +139,7 @@ TEST_CASE("A logbook without its program asks for it before anything is done in 
   writeProgram(desk);
   write(desk, u"programPhone"_s, {});
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
-  CHECK(words(question, u"programTrouble"_s).contains(u"Phone: Needed"_s));
+  CHECK(words(question, u"programTrouble"_s).contains(u"Phone: Required"_s));
   write(desk, u"programPhone"_s, u"000-555-0142"_s);
   press(*desk.window, Qt::Key_M, Qt::AltModifier);
   CHECK(desk.shows(u"deskPage"_s));

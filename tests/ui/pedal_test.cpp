@@ -100,7 +100,7 @@ TEST_CASE("A pedal is taught by pressing it once and starts what is armed") {
   showActive(laptop);
   press(laptop, Qt::Key_P, Qt::AltModifier);
   QTest::keyClick(&laptop, Qt::Key_W);
-  CHECK(news.startsWith(u"W already does something in the chair"_s));
+  CHECK(news.startsWith(u"W is already used at the chair"_s));
   CHECK_FALSE(chair.acting.habits().pedal.has_value());
   QTest::keyClick(&laptop, Qt::Key_F13);
   REQUIRE(chair.acting.habits().pedal.has_value());

@@ -61,7 +61,7 @@ TEST_CASE("The morning check takes one key an item, a meter reading and a date")
     CHECK(answer.value.answer == ReadinessAnswer::done);
   CHECK(answers[1].value.detail.find("1075 of ") != std::string::npos);
   CHECK(answers[1].value.detail.find("GREEN") != std::string::npos);
-  CHECK(answers[2].value.detail.find("until") != std::string::npos);
+  CHECK(answers[2].value.detail.find("expires") != std::string::npos);
   CHECK(answers[3].value.detail == "spore test of 2026-11-13 passed");
   CHECK(answers[7].value.detail == "9:00 AM on Tuesday, November 17, 2026");
   CHECK(must(morning.clinic.session.readings(morning.light)).back().value.value.value == 1075);
@@ -81,7 +81,7 @@ TEST_CASE("A light that reads red fails the morning check and says what to do") 
   CHECK(answers[0].value.item == ReadinessItem::light);
   CHECK(answers[0].value.answer == ReadinessAnswer::failed);
   CHECK(answers[0].value.detail.find("RED") != std::string::npos);
-  CHECK(answers[0].value.reason.find("take another") != std::string::npos);
+  CHECK(answers[0].value.reason.find("use another") != std::string::npos);
 }
 
 TEST_CASE("A meter is read again at any time and the newest number counts", "[case-100]") {
@@ -134,7 +134,8 @@ TEST_CASE("The board says not ready until every item has an answer, then what fa
   MorningCheck morning;
   ui::DayBoardPage board(morning.context, nullptr);
   showActive(board);
-  CHECK(words(board, u"boardReady"_s) == u"▲ Not ready: 0 of 8 checked. F9"_s);
+  const auto& check = part<QPushButton>(board, u"toReadiness"_s);
+  CHECK(check.text() == u"Equipment check: 0 of 8 checked  F9"_s);
   for (std::size_t item = 0; item < base::enumCount<ReadinessItem>; ++item) {
     const bool failed = item == 0;
     must(morning.clinic.session.answerReadiness(
@@ -142,5 +143,5 @@ TEST_CASE("The board says not ready until every item has an answer, then what fa
         {morning.clinic.day, static_cast<ReadinessItem>(item),
          failed ? ReadinessAnswer::failed : ReadinessAnswer::done, failed ? "drops" : "", ""}));
   }
-  CHECK(words(board, u"boardReady"_s) == u"▲ Equipment check: air line failed"_s);
+  CHECK(check.text() == u"Equipment check: air line failed  F9"_s);
 }

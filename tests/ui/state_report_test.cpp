@@ -80,7 +80,7 @@ TEST_CASE("Without a year the window says where one is defined") {
   showActive(page);
   waitCounted(page);
   chooseReport(page, ReportKind::state);
-  CHECK(words(page, u"totalsState"_s).startsWith(u"No year is defined yet. Desk (F8)"_s));
+  CHECK(words(page, u"totalsState"_s).startsWith(u"No year defined yet. Add one on Desk (F8)"_s));
   press(page, Qt::Key_S, Qt::AltModifier);
   CHECK(desk.prompter.asked.isEmpty()); // nothing to save
 }

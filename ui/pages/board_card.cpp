@@ -16,7 +16,8 @@ namespace gk::ui {
 
 namespace {
 
-constexpr int cardWidth = 372; ///< pixels, beside the table
+constexpr int cardWidth = 400; ///< pixels, beside the table
+constexpr int cardSides = 46;  ///< its margins, and what is between two keys
 
 bool hasLargeLetters() {
   return lookNow().percent > 120;
@@ -34,8 +35,8 @@ BoardCard::BoardCard(QWidget* parent)
   setObjectName(u"boardCard"_s);
   setProperty("look", u"card"_s);
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(16, 12, 16, 12);
-  column->setSpacing(6);
+  column->setContentsMargins(18, 14, 18, 14);
+  column->setSpacing(4);
   for (auto* label : {name_, facts_, alerts_, outcome_})
     column->addWidget(label);
   column->addWidget(keys_);
@@ -47,6 +48,8 @@ void BoardCard::setKeys(QPushButton* main, std::vector<QPushButton*> outcomes,
   main_ = main;
   outcomes_ = std::move(outcomes);
   list_ = std::move(list);
+  for (auto* button : list_)
+    button->setProperty("look", u"quiet"_s);
   style::whenDressed(this, [this] { arrange(); });
 }
 
@@ -70,16 +73,20 @@ void BoardCard::arrange() {
     return;
   }
   auto* grid = new QGridLayout(keys_);
-  grid->setContentsMargins(0, 6, 0, 0);
-  grid->setSpacing(8);
+  grid->setContentsMargins(0, 8, 0, 0);
+  grid->setHorizontalSpacing(8);
+  grid->setVerticalSpacing(6);
   grid->addWidget(main_, 0, 0, 1, 2);
   int row = 1;
   const auto pairs = [&](QLabel* heading, const std::vector<QPushButton*>& buttons) {
     grid->addWidget(heading, row++, 0, 1, 2);
     int place = 0;
     for (auto* button : buttons) {
-      grid->addWidget(button, row + place / 2, place % 2);
-      ++place;
+      // Words that need both places get a row.
+      const bool isWide = button->sizeHint().width() > (cardWidth - cardSides) / 2;
+      if (isWide && place % 2 == 1) ++place;
+      grid->addWidget(button, row + place / 2, place % 2, 1, isWide ? 2 : 1);
+      place += isWide ? 2 : 1;
     }
     row += (place + 1) / 2;
   };

@@ -13,6 +13,8 @@ namespace gk::ui {
 
 class AuthorizationForm;
 class BoardCard;
+class CapButton;
+class DayBar;
 class LateForm;
 class OpenDayForm;
 class RunnersPage;
@@ -32,6 +34,8 @@ class DayBoardPage final : public Page {
   void pointAtNext();
   /// Where numbers, names and codes are typed.
   [[nodiscard]] QLineEdit* searchLine() const { return search_; }
+  /// Says how far the equipment check is; the window turns to it.
+  [[nodiscard]] CapButton* checkKey() const { return check_; }
 
  Q_SIGNALS:
   void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
@@ -73,8 +77,10 @@ class DayBoardPage final : public Page {
   RunnersPage* runners_;
   AuthorizationForm* dentist_;
   QLabel* title_;
-  QLabel* ready_;
-  QLabel* counts_;
+  QLabel* date_;
+  CapButton* check_;
+  QLabel* ready_; ///< what is missing for a first day
+  DayBar* counts_;
   QLabel* backup_;
   QLineEdit* search_;
   QTableView* table_;

@@ -1,5 +1,6 @@
 #include "ui/support/look.h"
 
+#include "ui/support/focus_ring.h"
 #include "ui/support/sheet.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
@@ -11,6 +12,11 @@
 #include <QVariant>
 
 #include <algorithm>
+
+/// Outside any namespace, as Qt's macro wants it: a library's files are forgotten otherwise.
+static void loadLookFiles() {
+  Q_INIT_RESOURCE(look);
+}
 
 namespace gk::ui {
 
@@ -43,6 +49,7 @@ void dress(const Look& look) {
   if (qApp->property(schemeKept).isValid() && lookNow() == wanted) return;
   qApp->setProperty(schemeKept, static_cast<int>(wanted.scheme));
   qApp->setProperty(percentKept, wanted.percent);
+  loadLookFiles();
   qApp->setStyleSheet({});
   QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
   QApplication::setPalette(paletteOf(style::colours(wanted.scheme)));
@@ -51,6 +58,7 @@ void dress(const Look& look) {
   font.setPixelSize(style::px(16));
   QApplication::setFont(font);
   qApp->setStyleSheet(sheet());
+  FocusRing::wear();
 }
 
 Look lookNow() {

@@ -3,6 +3,8 @@
 #include "base/contract.h"
 
 #include <QEvent>
+#include <QStyle>
+#include <QVariant>
 #include <QWidget>
 
 #include <utility>
@@ -37,7 +39,6 @@ class Refit final : public QObject {
 } // namespace
 
 const Colours& colours(Scheme scheme) {
-  // What covers a surface has ink on it: in the dark it is darker than in the light.
   static const Colours light{.ink{0x10, 0x20, 0x1b},
                              .quiet{0x34, 0x45, 0x3f},
                              .ground{0xf1, 0xf5, 0xf2},
@@ -52,12 +53,18 @@ const Colours& colours(Scheme scheme) {
                              .ask{0xff, 0xe0, 0x8a},
                              .alarm{0x7c, 0x0f, 0x20},
                              .onAlarm{0xff, 0xff, 0xff},
+                             .alarmSoft{0xfb, 0xe6, 0xe6},
                              .cured{0xf2, 0xae, 0x33},
+                             .onCured{0x10, 0x20, 0x1b},
                              .focus{0x0b, 0x4f, 0xc4},
                              .rail{0x0a, 0x32, 0x2c},
                              .onRail{0xff, 0xff, 0xff},
                              .railOn{0xff, 0xff, 0xff},
-                             .onRailOn{0x0a, 0x40, 0x38}};
+                             .onRailOn{0x0a, 0x40, 0x38},
+                             .railQuiet{0xb9, 0xd6, 0xce},
+                             .chart{0x0a, 0x6b, 0x5e},
+                             .chartOdd{0xb5, 0x55, 0x1a},
+                             .chartQuiet{0x6b, 0x7a, 0x74}};
   static const Colours dark{.ink{0xf2, 0xf6, 0xf3},
                             .quiet{0xc6, 0xd2, 0xcc},
                             .ground{0x0e, 0x15, 0x13},
@@ -72,12 +79,18 @@ const Colours& colours(Scheme scheme) {
                             .ask{0x4a, 0x3c, 0x06},
                             .alarm{0xff, 0xb3, 0xa6},
                             .onAlarm{0x26, 0x05, 0x07},
-                            .cured{0xa8, 0x6c, 0x00},
+                            .alarmSoft{0x4a, 0x1a, 0x1a},
+                            .cured{0xf0, 0xb0, 0x40},
+                            .onCured{0x10, 0x20, 0x1b},
                             .focus{0x9c, 0xc4, 0xff},
                             .rail{0x07, 0x10, 0x0e},
                             .onRail{0xf2, 0xf6, 0xf3},
                             .railOn{0x8f, 0xe3, 0xcf},
-                            .onRailOn{0x06, 0x20, 0x1a}};
+                            .onRailOn{0x06, 0x20, 0x1a},
+                            .railQuiet{0xa9, 0xc4, 0xbc},
+                            .chart{0x6f, 0xd6, 0xbf},
+                            .chartOdd{0xf2, 0xa2, 0x68},
+                            .chartQuiet{0xa9, 0xb8, 0xb1}};
   static const Colours highContrast{.ink{0xff, 0xff, 0xff},
                                     .quiet{0xff, 0xff, 0xff},
                                     .ground{0x00, 0x00, 0x00},
@@ -92,12 +105,18 @@ const Colours& colours(Scheme scheme) {
                                     .ask{0x24, 0x1c, 0x00},
                                     .alarm{0xff, 0xc8, 0x60},
                                     .onAlarm{0x00, 0x00, 0x00},
-                                    .cured{0xa0, 0x60, 0x00},
+                                    .alarmSoft{0x24, 0x14, 0x00},
+                                    .cured{0xf0, 0xb0, 0x40},
+                                    .onCured{0x00, 0x00, 0x00},
                                     .focus{0x80, 0xe0, 0xff},
                                     .rail{0x00, 0x00, 0x00},
                                     .onRail{0xff, 0xff, 0xff},
                                     .railOn{0xff, 0xff, 0x00},
-                                    .onRailOn{0x00, 0x00, 0x00}};
+                                    .onRailOn{0x00, 0x00, 0x00},
+                                    .railQuiet{0xff, 0xff, 0xff},
+                                    .chart{0x80, 0xff, 0xe0},
+                                    .chartOdd{0xff, 0xb0, 0x70},
+                                    .chartQuiet{0xff, 0xff, 0xff}};
   switch (scheme) {
   case Scheme::light:
     return light;
@@ -111,6 +130,14 @@ const Colours& colours(Scheme scheme) {
 
 int px(int atHundred) {
   return (atHundred * lookNow().percent + 50) / 100;
+}
+
+void wear(QWidget& widget, const QString& look) {
+  if (widget.property("look").toString() == look) return;
+  widget.setProperty("look", look);
+  widget.style()->unpolish(&widget);
+  widget.style()->polish(&widget);
+  widget.update();
 }
 
 void whenDressed(QWidget* widget, std::function<void()> fit) {

@@ -1,13 +1,13 @@
 #pragma once
 
+#include "ui/widgets/icons.h"
+
 #include <QAbstractButton>
 #include <QWidget>
 
 #include <vector>
 
 namespace gk::ui {
-
-enum class Icon { board, chair, closeOut, totals, desk, flag, hide, lock };
 
 /// A place to go to: its icon, its key in a cap, and the word below.
 class NavButton final : public QAbstractButton {
@@ -45,6 +45,7 @@ class NavRail final : public QWidget {
 
  private:
   std::vector<NavButton*> places_;
+  std::vector<NavButton*> foot_;
 };
 
 } // namespace gk::ui
