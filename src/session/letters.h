@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/day/urgent_form.h"
+#include "reports/calls/urgent_form.h"
 #include "reports/letters/letters_due.h"
 #include "session/reader.h"
 

@@ -110,6 +110,8 @@ const Uses& architecture() {
         {"reports/day",
          {"base", "roster", "followup", "reports/records", "reports/print", "reports/letters",
           "reports/merges"}},
+        {"reports/calls",
+         {"base", "reports/records", "reports/print", "reports/letters", "reports/day"}},
         {"reports/publish",
          {"base", "followup", "reports/records", "reports/print", "reports/term"}},
         {"reports/funder",
@@ -123,14 +125,15 @@ const Uses& architecture() {
         {"session",
          recordsAnd({"crypto", "estimates", "store", "vault", "exchange", "reports",
                      "reports/records", "reports/print", "reports/term", "reports/letters",
-                     "reports/merges", "reports/day", "reports/publish"})},
-        {"office",
+                     "reports/merges", "reports/day", "reports/calls", "reports/publish"})},
+        {"office", recordsAnd({"estimates", "session", "reports", "reports/records",
+                               "reports/print", "reports/term", "reports/letters", "reports/day",
+                               "reports/calls", "reports/publish"})},
+        {"ui",
          recordsAnd({"estimates", "session", "reports", "reports/records", "reports/print",
-                     "reports/term", "reports/letters", "reports/day", "reports/publish"})},
-        {"ui", recordsAnd({"estimates", "session", "reports", "reports/records", "reports/print",
-                           "reports/retention", "reports/decay", "reports/compare", "reports/term",
-                           "reports/quality", "reports/services", "reports/letters",
-                           "reports/merges", "reports/day", "reports/publish", "reports/funder"})},
+                     "reports/retention", "reports/decay", "reports/compare", "reports/term",
+                     "reports/quality", "reports/services", "reports/letters", "reports/merges",
+                     "reports/day", "reports/calls", "reports/publish", "reports/funder"})},
     };
   }();
   return table;
@@ -236,7 +239,8 @@ Findings checkHomes(const SourceFile& file) {
         !path.starts_with("src/crypto/"))
       findings.push_back(at(file, line) + "sodium is for src/crypto alone");
     if (library("glpk.h") && path != "src/reports/publish/cheapest_move.cpp")
-      findings.push_back(at(file, line) + "GLPK is for src/reports/publish/cheapest_move.cpp alone");
+      findings.push_back(at(file, line) +
+                         "GLPK is for src/reports/publish/cheapest_move.cpp alone");
     if ((library("json.hpp") || included.starts_with("nlohmann/")) &&
         !(path.starts_with("src/exchange/") && path.ends_with(".cpp")))
       findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");

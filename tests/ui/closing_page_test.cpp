@@ -1,4 +1,5 @@
 #include "reports/records/inputs.h"
+#include "ui/widgets/report_browser.h"
 #include "window_fixture.h"
 
 #include <QListWidget>
@@ -48,9 +49,7 @@ class Closing : public Window {
   }
   /// "To fix  1" and the like.
   [[nodiscard]] QString section(int at) const {
-    return part<QListWidget>(part<QWidget>(*window, u"closeOutPage"_s), u"reportNames"_s)
-        .item(at)
-        ->text();
+    return partText(part<QWidget>(*window, u"closeOutPage"_s), at);
   }
 
   std::optional<roster::DayId> day;
@@ -158,16 +157,16 @@ TEST_CASE("After a change of light each is read or passed over with a reason at 
     clinic.end(child, chairside::DayEnd::sealedComplete);
   });
   desk.key(Qt::Key_F3);
-  REQUIRE(desk.section(toMendNow) == u"To fix  2"_s);
+  REQUIRE(desk.section(toMendNow) == u"Fix before signing  2 to do"_s);
   desk.key(Qt::Key_Return); // into the table
   desk.prompter->texts = {u"1030"_s};
   desk.key(Qt::Key_Return);
   CHECK(desk.prompter->asked.back().startsWith(u"Light L-1 before leaving"_s));
-  CHECK(desk.section(toMendNow) == u"To fix  1"_s);
+  CHECK(desk.section(toMendNow) == u"Fix before signing  1 to do"_s);
   CHECK(must(desk.session().readings(*desk.light)).back().value.value.value == 1030);
   desk.prompter->texts = {u""_s, u"the battery is dead"_s};
   desk.key(Qt::Key_Return);
-  CHECK(desk.section(toMendNow) == u"To fix  0"_s);
+  CHECK(desk.section(toMendNow) == u"Fix before signing  none"_s);
   CHECK(must(desk.session().dayRecords(*desk.day)).lightPasses.front().value.reason ==
         "the battery is dead");
 }
@@ -180,16 +179,17 @@ TEST_CASE("A runner's list that is not back holds the signature until somebody s
   desk.key(Qt::Key_P, Qt::AltModifier);
   desk.key(Qt::Key_Escape);
   desk.key(Qt::Key_F3);
-  REQUIRE(desk.section(toMendNow) == u"To fix  1"_s);
+  REQUIRE(desk.section(toMendNow) == u"Fix before signing  1 to do"_s);
   CHECK_FALSE(part<QPushButton>(*desk.window, u"closeOutSign"_s).isEnabled());
   desk.prompter->texts = {u"two"_s};
   desk.key(Qt::Key_K, Qt::AltModifier);
-  CHECK(desk.section(toMendNow) == u"To fix  1"_s); // not a number: said, and asked again
+  CHECK(desk.section(toMendNow) ==
+        u"Fix before signing  1 to do"_s); // not a number: said, and asked again
   desk.prompter->texts = {u"0"_s, u"left in room 6, fetched tomorrow"_s, u"2"_s, u"0 1 1"_s};
   desk.key(Qt::Key_K, Qt::AltModifier);
   CHECK(desk.prompter->texts.empty());
-  CHECK(desk.section(toMendNow) == u"To fix  0"_s);
-  CHECK(desk.section(incidentsSection + 1) == u"Paper  2"_s);
+  CHECK(desk.section(toMendNow) == u"Fix before signing  none"_s);
+  CHECK(desk.section(incidentsSection + 1) == u"Printed lists  counted"_s);
   desk.prompter->choices = {0, 0};
   desk.key(Qt::Key_G, Qt::AltModifier);
   CHECK(must(desk.session().isSigned(*desk.day)));
@@ -252,11 +252,11 @@ TEST_CASE("The incident page and the end of the close-out as pictures", "[.pictu
   desk.key(Qt::Key_Escape);
   desk.key(Qt::Key_F3);
   grab("close-out to mend");
-  auto& names = part<QListWidget>(part<QWidget>(*desk.window, u"closeOutPage"_s), u"reportNames"_s);
+  auto& browser = *part<QWidget>(*desk.window, u"closeOutPage"_s).findChild<ui::ReportBrowser*>();
   for (const auto& [row, name] : {std::pair(2, "close-out questions"),
                                   {incidentsSection, "close-out incidents"},
                                   {incidentsSection + 1, "close-out paper"}}) {
-    names.setCurrentRow(row);
+    browser.choose(row);
     grab(name);
   }
 }

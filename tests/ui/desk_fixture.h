@@ -8,6 +8,7 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QPushButton>
 #include <QTest>
 
@@ -44,6 +45,15 @@ T& part(const QWidget& in, const QString& name) {
 
 inline QString words(const QWidget& in, const QString& label) {
   return part<QLabel>(in, label).text();
+}
+
+/// What the list says of a part of a report, wherever the list has it: as "Fix before signing  2 to
+/// do". The section is its place among the tables.
+inline QString partText(const QWidget& page, int section) {
+  const auto& names = part<QListWidget>(page, u"reportNames"_s);
+  for (int row = 0; row < names.count(); ++row)
+    if (names.item(row)->data(Qt::UserRole).toInt() == section) return names.item(row)->text();
+  return {};
 }
 
 /// A clinic day with someone at work, and what the pages stand on.

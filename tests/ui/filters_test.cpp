@@ -86,19 +86,24 @@ TEST_CASE("Words stand out 7 to 1 from their ground in each scheme and through e
   for (const auto scheme : allSchemes) {
     const auto& worn = ui::style::colours(scheme);
     const std::array pairs{
-        std::pair(worn.ink, worn.paper),       std::pair(worn.ink, worn.shade),
-        std::pair(worn.ink, worn.hand),        std::pair(worn.edge, worn.paper),
-        std::pair(worn.onStrong, worn.strong), std::pair(worn.onAlarm, worn.alarm)};
+        std::pair(worn.ink, worn.ground),      std::pair(worn.ink, worn.card),
+        std::pair(worn.ink, worn.sunk),        std::pair(worn.ink, worn.soft),
+        std::pair(worn.ink, worn.hand),        std::pair(worn.ink, worn.ask),
+        std::pair(worn.quiet, worn.ground),    std::pair(worn.quiet, worn.card),
+        std::pair(worn.onStrong, worn.strong), std::pair(worn.onAlarm, worn.alarm),
+        std::pair(worn.onRail, worn.rail),     std::pair(worn.onRailOn, worn.railOn),
+        std::pair(worn.onCured, worn.cured),   std::pair(worn.ink, worn.alarmSoft)};
     for (const auto eyes : allEyes) {
       INFO(static_cast<int>(scheme) << ' ' << eyesNames[static_cast<std::size_t>(eyes)]);
       for (std::size_t i = 0; i < pairs.size(); ++i) {
         INFO("pair " << i);
         CHECK(contrast(seen(pairs[i].first, eyes), seen(pairs[i].second, eyes)) >= atTheChair);
       }
-      for (const auto& shape : {worn.alarm, worn.strong, worn.edge})
-        CHECK(contrast(seen(shape, eyes), seen(worn.paper, eyes)) >= forShapes);
-      // The letter of a tab stands on what covers it.
-      CHECK(contrast(seen(worn.ink, eyes), seen(worn.cured, eyes)) >= forShapes);
+      for (const auto& shape : {worn.alarm, worn.strong, worn.edge, worn.focus})
+        for (const auto& ground : {worn.ground, worn.card})
+          CHECK(contrast(seen(shape, eyes), seen(ground, eyes)) >= forShapes);
+      for (const auto& drawn : {worn.chart, worn.chartOdd, worn.chartQuiet})
+        CHECK(contrast(seen(drawn, eyes), seen(worn.card, eyes)) >= forShapes);
     }
   }
 }

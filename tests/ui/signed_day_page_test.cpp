@@ -83,8 +83,7 @@ TEST_CASE("A late entry is written from a child's line or for the whole day and 
   CHECK(rows[0].at(1).find("Mina") != std::string::npos);
   CHECK(rows[0].at(2) == "the rinse ran twice");
   CHECK(rows[1].at(1) == "the whole day");
-  CHECK(part<QListWidget>(desk.page, u"reportNames"_s).item(lateEntriesSection)->text() ==
-        u"Late entries  2"_s);
+  CHECK(partText(desk.page, lateEntriesSection) == u"Late entries  2"_s);
 }
 
 TEST_CASE("On an open day neither key is there", "[case-120]") {

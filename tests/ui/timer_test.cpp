@@ -54,7 +54,7 @@ TEST_CASE("The numerals are read across a room and the bar fills with them") {
     const auto image = timer.grab().toImage();
     int count = 0;
     for (int x = 0; x < image.width(); ++x)
-      count += image.pixelColor(x, 156).lightness() < 128 ? 1 : 0;
+      count += image.pixelColor(x, 145).lightness() < 128 ? 1 : 0;
     return count;
   };
   const int atStart = dark();

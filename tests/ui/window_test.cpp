@@ -213,11 +213,11 @@ TEST_CASE("Every page fits a small laptop in letters of 14 pixels or more and sh
   Window desk;
   desk.fill();
   desk.openAndUnlock();
-  const QRegularExpression key(
-      u"^(Enter|Esc|\\w)  |(F\\d+|Alt\\+(Shift\\+)?\\w|Ctrl\\+Enter|Esc|Enter)$"_s);
+  const QRegularExpression key(u"  (F\\d+|Alt\\+(Shift\\+)?\\w|Ctrl\\+Enter|Esc|Enter|\\w)$"_s);
   for (const auto page : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F7,
                           Qt::Key_F9, Qt::Key_F10}) {
     press(*desk.window, page);
+    INFO(QKeySequence(page).toString().toStdString());
     CHECK(desk.window->minimumSizeHint().width() <= 1366);
     CHECK(desk.window->minimumSizeHint().height() <= 740);
     for (const auto* widget : desk.window->findChildren<QWidget*>()) {

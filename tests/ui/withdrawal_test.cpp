@@ -2,6 +2,7 @@
 #include "desk_fixture.h"
 #include "reports/records/inputs.h"
 #include "ui/pages/close_out_page.h"
+#include "ui/widgets/report_browser.h"
 
 #include <QListWidget>
 
@@ -30,7 +31,7 @@ TEST_CASE("Withdrawn at the close-out asks who and how, and the form says so fro
   SECTION("said") {
     desk.prompter.choices = {withdrawn};
     desk.prompter.texts = {QString::fromUtf8(told)};
-    part<QListWidget>(page, u"reportNames"_s).setCurrentRow(4); // each child
+    page.findChild<ui::ReportBrowser*>()->choose(4); // each child
     press(page, Qt::Key_O, Qt::AltModifier);
     CHECK(stateOf(desk.clinic.session, child) == roster::ConsentState::withdrawn);
     const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
@@ -38,7 +39,7 @@ TEST_CASE("Withdrawn at the close-out asks who and how, and the form says so fro
   }
   SECTION("backed out") {
     desk.prompter.choices = {withdrawn};
-    part<QListWidget>(page, u"reportNames"_s).setCurrentRow(4);
+    page.findChild<ui::ReportBrowser*>()->choose(4);
     press(page, Qt::Key_O, Qt::AltModifier);
     CHECK(stateOf(desk.clinic.session, child) == roster::ConsentState::yes);
     const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));

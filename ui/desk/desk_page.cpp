@@ -3,8 +3,11 @@
 #include "reports/display_names.h"
 #include "ui/desk/list_page.h"
 #include "ui/support/style.h"
+#include "ui/support/text.h"
 #include "ui/support/turn_to.h"
+#include "ui/widgets/cap_button.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -43,7 +46,8 @@ QString markOf(AreaStanding standing) {
 DeskPage::DeskPage(Context& context, QWidget* parent)
     : Page(context, parent), program_(wordsLabel({}, u"title"_s, u"deskProgram"_s, this)),
       guide_(wordsLabel({}, u"counts"_s, u"deskGuide"_s, this)), who_(new QComboBox(this)),
-      areas_(new QListWidget(this)), stack_(new QStackedWidget(this)) {
+      settings_(new CapButton(this)), safety_(new CapButton(this)), areas_(new QListWidget(this)),
+      stack_(new QStackedWidget(this)) {
   setObjectName(u"deskPage"_s);
   layOut();
   for (auto& spec : {programArea(context), schoolsArea(context), termsArea(context),
@@ -80,10 +84,13 @@ void DeskPage::layOut() {
   connect(next_, &QPushButton::clicked, this, &DeskPage::next);
   auto* by = wordsLabel(u"Entered by"_s, u"field"_s, {}, this);
   by->setWordWrap(false);
-  auto* top = new QHBoxLayout;
-  top->addWidget(program_, 1);
-  top->addWidget(by);
-  top->addWidget(who_);
+  auto* head = new PageHead(program_, nullptr, this);
+  auto* enters = new QWidget(head);
+  auto* entering = new QHBoxLayout(enters);
+  entering->setContentsMargins(0, 4, 0, 0);
+  entering->addWidget(by);
+  entering->addWidget(who_);
+  head->add(enters);
   auto* guiding = new QHBoxLayout;
   guiding->addWidget(guide_, 1);
   guiding->addWidget(next_);
@@ -91,13 +98,25 @@ void DeskPage::layOut() {
   areas_->setAccessibleName(u"Desk areas"_s);
   areas_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   areas_->setWordWrap(true);
+  settings_->setWords(u"F10"_s, u"Settings for this laptop"_s);
+  settings_->setObjectName(u"toLaptop"_s);
+  safety_->setWords(u"F6"_s, u"Safety"_s);
+  safety_->setObjectName(u"toCautions"_s);
+  for (auto* key : {settings_, safety_})
+    key->setProperty("look", u"quiet"_s);
+  auto* list = new QVBoxLayout;
+  list->setSpacing(4);
+  list->addWidget(areas_, 1);
+  list->addWidget(settings_);
+  list->addWidget(safety_);
   auto* below = new QHBoxLayout;
-  below->addWidget(areas_);
+  below->setSpacing(12);
+  below->addLayout(list);
   below->addWidget(stack_, 1);
   auto* whole = new QVBoxLayout(this);
-  whole->setContentsMargins(8, 2, 8, 4);
-  whole->setSpacing(4);
-  whole->addLayout(top);
+  whole->setContentsMargins(18, 4, 18, 0);
+  whole->setSpacing(6);
+  whole->addWidget(head);
   whole->addLayout(guiding);
   whole->addLayout(below, 1);
   style::whenDressed(areas_, [this] {
@@ -117,6 +136,7 @@ void DeskPage::addArea(AreaSpec spec) {
   areas_->addItem(title);
   auto* shortcut =
       new QShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + place)), this);
+  shortcut->setWhatsThis(title);
   connect(shortcut, &QShortcut::activated, this, [this, place] {
     areas_->setCurrentRow(place);
     pages_[static_cast<std::size_t>(place)]->begin();

@@ -9,6 +9,7 @@ class QStackedWidget;
 namespace gk::ui {
 
 class ListPage;
+class CapButton;
 
 /// What a program is set up with and kept by, area by area; and what is still missing for a day.
 class DeskPage final : public Page {
@@ -22,6 +23,9 @@ class DeskPage final : public Page {
   bool lead();
   void turnTo(session::Area area);
   void scanned(const QString& code);
+  /// To the pages that the window keeps: this laptop, and safety.
+  [[nodiscard]] CapButton* settingsKey() const { return settings_; }
+  [[nodiscard]] CapButton* safetyKey() const { return safety_; }
 
  Q_SIGNALS:
   /// All is there: the day can be opened.
@@ -42,6 +46,8 @@ class DeskPage final : public Page {
   QLabel* guide_;
   QPushButton* next_ = nullptr;
   QComboBox* who_;
+  CapButton* settings_;
+  CapButton* safety_;
   QListWidget* areas_;
   QStackedWidget* stack_;
   std::vector<AreaPage*> pages_;

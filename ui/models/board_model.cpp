@@ -20,22 +20,6 @@ using session::Place;
 constexpr std::array places{Place::waiting, Place::inChair, Place::parked, Place::done,
                             Place::absent};
 
-QString placeWords(Place place) {
-  switch (place) {
-  case Place::waiting:
-    return u"Waiting"_s;
-  case Place::inChair:
-    return u"In the chair"_s;
-  case Place::parked:
-    return u"In progress"_s;
-  case Place::done:
-    return u"Done"_s;
-  case Place::absent:
-    return u"Not seen"_s;
-  }
-  return {};
-}
-
 std::string digitsOf(std::string_view text) {
   std::string digits;
   for (char c : text)
@@ -74,7 +58,7 @@ QString cell(const BoardLine& line, int column) {
 
 QVariant headingData(const QString& words, int column, int role) {
   if (role == Qt::DisplayRole && column == 0) return words;
-  if (role == Qt::BackgroundRole) return QBrush(style::shade());
+  if (role == Qt::BackgroundRole) return QBrush(style::sunk());
   if (role == Qt::ForegroundRole) return QBrush(style::ink());
   if (role == Qt::FontRole) {
     QFont bold;
@@ -86,6 +70,22 @@ QVariant headingData(const QString& words, int column, int role) {
 }
 
 } // namespace
+
+QString placeWords(Place place) {
+  switch (place) {
+  case Place::waiting:
+    return u"Waiting"_s;
+  case Place::inChair:
+    return u"In the chair"_s;
+  case Place::parked:
+    return u"In progress"_s;
+  case Place::done:
+    return u"Done"_s;
+  case Place::absent:
+    return u"Not seen"_s;
+  }
+  return {};
+}
 
 QString alertWords(const BoardLine& line) {
   QStringList words;
@@ -118,7 +118,7 @@ void BoardModel::arrange() {
     for (const auto& line : lines_)
       if (line.place == place && fits(line, wanted)) rows_.emplace_back(line);
     if (rows_.size() == heading) continue;
-    const auto words = placeWords(place).toUpper() + u"  "_s + QString::number(countOf(place));
+    const auto words = placeWords(place) + u", "_s + QString::number(countOf(place));
     rows_.insert(rows_.begin() + static_cast<std::ptrdiff_t>(heading), words);
   }
   endResetModel();

@@ -32,6 +32,8 @@ class BoardModel final : public QAbstractTableModel {
   [[nodiscard]] std::vector<int> headingRows() const;
   /// "Waiting 5   In the chair 1 ...": the whole day, whatever is searched.
   [[nodiscard]] QString counts() const;
+  /// How many are in that place, whatever is searched.
+  [[nodiscard]] int countOf(session::Place place) const;
 
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
@@ -42,12 +44,14 @@ class BoardModel final : public QAbstractTableModel {
 
  private:
   void arrange();
-  [[nodiscard]] int countOf(session::Place place) const;
 
   std::vector<session::BoardLine> lines_;
   QString wanted_;
   std::vector<std::variant<QString, session::BoardLine>> rows_;
 };
+
+/// "Waiting".
+QString placeWords(session::Place place);
 
 /// Each alert is a shape and a word, never a colour alone.
 QString alertWords(const session::BoardLine& line);

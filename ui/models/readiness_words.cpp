@@ -12,14 +12,13 @@ using kit::ReadinessItem;
 
 QString readinessWords(std::span<const base::Recorded<kit::ReadinessCheck>> answers) {
   constexpr auto items = base::enumCount<ReadinessItem>;
-  if (answers.size() < items)
-    return u"▲ Not ready: %1 of %2 checked. F9"_s.arg(answers.size()).arg(items);
+  if (answers.size() < items) return u"%1 of %2 checked"_s.arg(answers.size()).arg(items);
   QStringList odd;
   for (const auto& answer : answers)
     if (kit::isException(answer.value.answer))
       odd += toQt(base::displayName(answer.value.item)) + u' ' +
              toQt(base::displayName(answer.value.answer));
-  return odd.isEmpty() ? QString() : u"▲ Equipment check: "_s + odd.join(u", "_s);
+  return odd.join(u", "_s);
 }
 
 QString readinessQuestion(ReadinessItem item) {

@@ -9,7 +9,7 @@
 
 namespace gk::ui {
 
-/// "Not ready: 3 of 8 checked" while items wait; then what failed or was passed over; empty when
+/// "3 of 8 checked" while items wait; then what failed or was passed over; empty when
 /// all is well.
 QString readinessWords(std::span<const base::Recorded<kit::ReadinessCheck>> answers);
 

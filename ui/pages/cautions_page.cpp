@@ -3,6 +3,7 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -76,7 +77,7 @@ CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   names->setObjectName(u"cautionNames"_s);
   names->setAccessibleName(u"Safety"_s);
   style::whenDressed(names, [names] { names->setFixedWidth(style::px(280)); });
-  auto* title = wordsLabel({}, u"title"_s, u"cautionTitle"_s, this);
+  auto* title = wordsLabel({}, u"section"_s, u"cautionTitle"_s, this);
   auto* words = wordsLabel({}, u"big"_s, u"cautionWords"_s, this);
   for (std::size_t i = 0; i < cautions().size(); ++i)
     names->addItem(u"%1  %2"_s.arg(i + 1).arg(cautions()[i].title));
@@ -90,9 +91,13 @@ CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   card->addWidget(title);
   card->addWidget(words);
   card->addStretch(1);
-  auto* row = new QHBoxLayout(this);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(16);
   row->addWidget(names);
   row->addLayout(card, 1);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(new PageHead(wordsLabel(u"Safety"_s, u"title"_s, {}, this), nullptr, this));
+  column->addLayout(row, 1);
   setFocusProxy(names);
 }
 

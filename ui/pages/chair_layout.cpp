@@ -7,12 +7,15 @@
 #include "ui/pages/medical_stop.h"
 #include "ui/pages/recheck_panel.h"
 #include "ui/pages/screening_panel.h"
+#include "ui/support/page_keys.h"
 #include "ui/support/scan.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
+#include "ui/widgets/step_track.h"
 #include "ui/widgets/timer_access.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -28,7 +31,9 @@ namespace gk::ui {
 namespace {
 
 /// At the usual size of letters; and never so wide that the map is none.
-constexpr int rightColumn = 580;
+constexpr int rightColumn = 604;
+constexpr int headHeight = 56; ///< half grown with the letters
+constexpr int side = 14;       ///< left and right of all
 constexpr double mostOfPage = 0.5;
 
 /// Out of the way until large letters need it; its keys are Ctrl and an arrow.
@@ -44,13 +49,14 @@ QScrollArea* makeScroll() {
 } // namespace
 
 ChairPage::ChairPage(Context& context, QWidget* parent)
-    : QWidget(parent), context_(context), header_(new QLabel), flags_(new QLabel),
-      acting_(new QLabel), outer_(new QStackedWidget), headerRow_(buildHeader()),
-      number_(new QLineEdit), right_(new QWidget), whoScroll_(makeScroll()),
-      left_(new QStackedWidget), panels_(new QStackedWidget),
+    : QWidget(parent), context_(context), header_(new QLabel), placeWords_(new QLabel),
+      flags_(new QLabel), acting_(new QLabel), outer_(new QStackedWidget),
+      headerRow_(buildHeader()), track_(new StepTrack(StepTrack::Shape::pills, nullptr)),
+      trackRow_(new QWidget), number_(new QLineEdit), right_(new QWidget), leftSide_(new QWidget),
+      whoScroll_(makeScroll()), left_(new QStackedWidget), panels_(new QStackedWidget),
       hiddenWords_(new QLabel(u"Screen hidden. H shows it again."_s)), map_(new MouthMap),
       timer_(new TimerView(context.clock)), ask_(new AskBar),
-      strip_(new MessageStrip(nullptr, MessageStrip::Room::kept)), always_(new KeyBar(8)),
+      strip_(new MessageStrip(this, MessageStrip::Room::kept)), always_(new KeyBar(9)),
       visit_(new ChairVisit(context, *ask_, *strip_, *timer_, *map_, this)), who_(new IdentityView),
       blank_(new QWidget), identity_(new IdentityPanel(*visit_, nullptr)),
       screening_(new ScreeningPanel(*visit_, nullptr)),
@@ -61,18 +67,35 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
   whoScroll_->setWidget(identity_);
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(u"Chair"_s);
+  tellKeys(*map_, {{u"7 9 1 3"_s, u"A corner; again: its 2nd molar"_s},
+                   {u"Arrow keys"_s, u"The tooth beside"_s}});
+  tellKeys(*always_,
+           {{u"Shift+U"_s, u"Redo"_s}, {u"Ctrl+Up, Ctrl+Down"_s, u"Scroll in large letters"_s}});
   makeTimerAccessible();
   timer_->setAccessibleName(u"Timer"_s);
   for (QWidget* page : std::initializer_list<QWidget*>{neutral_, whoScroll_, work_})
     outer_->addWidget(page);
   always_->setObjectName(u"alwaysBar"_s);
+  always_->setOneRow();
+  always_->installEventFilter(this);
+  track_->setObjectName(u"visitTrack"_s);
+  auto* steps = new QHBoxLayout(trackRow_);
+  steps->setContentsMargins(side, 0, side, 0);
+  steps->addWidget(track_);
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(10, 6, 10, 6);
-  column->setSpacing(6);
+  column->setContentsMargins(0, 0, 0, 8);
+  column->setSpacing(7);
   column->addWidget(headerRow_);
-  column->addWidget(outer_, 1);
-  column->addWidget(strip_);
-  column->addWidget(always_);
+  column->addWidget(trackRow_);
+  const auto inset = [&](QWidget* widget, int stretch) {
+    auto* row = new QHBoxLayout;
+    row->setContentsMargins(side, 0, side, 0);
+    row->addWidget(widget);
+    column->addLayout(row, stretch);
+  };
+  inset(outer_, 1);
+  inset(always_, 0);
+  strip_->raise();
   connectPanels();
   goOn();
 }
@@ -88,10 +111,18 @@ QWidget* ChairPage::buildHeader() {
   for (auto* label : {header_, flags_})
     label->setWordWrap(true);
   acting_->setObjectName(u"chairActing"_s);
+  placeWords_->setObjectName(u"chairPlace"_s);
+  row->setObjectName(u"chairHead"_s);
+  row->setAttribute(Qt::WA_StyledBackground);
+  style::whenDressed(row, [row] { row->setFixedHeight((headHeight + style::px(headHeight)) / 2); });
   auto* line = new QHBoxLayout(row);
-  line->setContentsMargins(0, 0, 0, 0);
-  line->addWidget(header_, 3);
-  line->addWidget(flags_, 4);
+  line->setContentsMargins(side + 4, 2, side, 2);
+  line->setSpacing(18);
+  header_->setWordWrap(false);
+  line->addWidget(header_);
+  line->addWidget(placeWords_);
+  line->addWidget(flags_, 1);
+  line->addStretch(0);
   line->addWidget(acting_, 0, Qt::AlignRight | Qt::AlignVCenter);
   return row;
 }
@@ -134,6 +165,8 @@ QWidget* ChairPage::buildWork() {
   hiddenWords_->hide();
   auto* column = new QVBoxLayout(right_);
   column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(8);
+  column->addWidget(field_->head());
   column->addWidget(timer_);
   column->addWidget(panels_, 1);
   column->addWidget(hiddenWords_);
@@ -141,7 +174,9 @@ QWidget* ChairPage::buildWork() {
   row->setObjectName(u"chairRow"_s);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(12);
-  row->addWidget(left_, 1);
+  auto* lefts = new QVBoxLayout(leftSide_);
+  lefts->addWidget(left_);
+  row->addWidget(leftSide_, 1);
   row->addWidget(right_);
   style::whenDressed(this, [this] { shareWidth(); });
   return page;
@@ -162,6 +197,32 @@ void ChairPage::shareWidth() {
 void ChairPage::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   shareWidth();
+  placeStrip();
+}
+
+/// The line of messages lies under the map, always as high; longer words grow upward over the map
+/// and never over a key.
+void ChairPage::placeStrip() {
+  const int high = strip_->height() + 6;
+  const QMargins room(0, 0, 0, high);
+  if (leftSide_->layout()->contentsMargins() != room) {
+    leftSide_->layout()->setContentsMargins(room);
+    auto margins = identity_->layout()->contentsMargins();
+    margins.setBottom(high);
+    identity_->layout()->setContentsMargins(margins);
+  }
+  const bool isLeft = right_->x() > leftSide_->x();
+  const int wide = panel_ && outer_->currentWidget() == work_
+                       ? width() - 2 * side - right_->width() - 12
+                       : width() - 2 * side;
+  strip_->setGeometry(isLeft || wide == width() - 2 * side ? side : width() - side - wide,
+                      always_->y() - high, wide, strip_->height());
+}
+
+bool ChairPage::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == always_ && (event->type() == QEvent::Move || event->type() == QEvent::Resize))
+    placeStrip();
+  return QWidget::eventFilter(watched, event);
 }
 
 void ChairPage::connectPanels() {
@@ -205,7 +266,7 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
   const bool on = panel_ != nullptr;
   const bool inMouth = on && panel_ != identity_;
   std::vector<KeyAction> keys{
-      {Qt::Key_W, u"Wet tooth"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::alarm,
+      {Qt::Key_W, u"Contaminated"_s, u"wetButton"_s, [this] { panel_->wet(); }, KeyLook::filled,
        inMouth},
       {Qt::Key_X, u"Stop child"_s, u"stopChildButton"_s, [this] { panel_->stopChild(); },
        KeyLook::alarm, on},
@@ -216,12 +277,47 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
        inMouth},
       {Qt::Key_I, u"Info"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
       {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
-      {Qt::Key_P, u"Pause"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
-  // Beside the alert, which stands at the head of the page; the identity check has its own.
-  if (inMouth && hasOpenFlag(visit_->file()))
+      {Qt::Key_P, u"Pause visit"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
+  // For the alert that stands at the head of the page; the identity check has its own. Decided,
+  // it keeps its place, so that no other key moves.
+  const bool isOpen = on && hasOpenFlag(visit_->file());
+  wasFlagged_ = on && (wasFlagged_ || isOpen);
+  if (wasFlagged_)
     keys.push_back({flagKey, u"Decide stop"_s, u"decideStopButton"_s,
-                    [this] { decideFlag(*visit_); }, KeyLook::alarm, !timer_->isRunning()});
+                    [this] { decideFlag(*visit_); }, KeyLook::alarm,
+                    inMouth && isOpen && !timer_->isRunning()});
   return keys;
+}
+
+/// Where the visit is. Its steps are the same for every child; what is not for this one says so.
+void ChairPage::showTrack() {
+  using State = StepTrack::State;
+  trackRow_->setVisible(panel_ != nullptr && !hidden_);
+  if (!panel_) return;
+  std::vector<StepTrack::Step> steps;
+  for (const auto& words : {u"Identity"_s, u"Screen"_s, u"Plan"_s, u"Right side"_s, u"Left side"_s,
+                            u"Varnish"_s, u"Finish"_s})
+    steps.push_back({words, State::later});
+  const auto& file = visit_->file();
+  std::size_t now = 0;
+  if (panel_ == screening_) now = screening_->isAtPlan() ? 2 : 1;
+  if (panel_ == recheck_) now = 1;
+  if (panel_ == field_) now = field_->isOnRight().value_or(true) ? 3 : 4;
+  if (panel_ == finish_) now = file.varnished || !file.card.varnish.allows ? 6 : 5;
+  for (std::size_t i = 0; i < now; ++i)
+    steps[i].state = State::done;
+  if (file.screening) {
+    const auto isChosen = [&](bool right) {
+      return std::ranges::any_of(file.screening->value.teeth, [right](const auto& finding) {
+        return finding.tooth.isRight() == right && chairside::isTreatment(finding.decision);
+      });
+    };
+    if (!isChosen(true)) steps[3].state = State::none;
+    if (!isChosen(false)) steps[4].state = State::none;
+  }
+  if (!file.card.varnish.allows) steps[5].state = State::none;
+  steps[now].state = State::now;
+  track_->setSteps(std::move(steps));
 }
 
 } // namespace gk::ui

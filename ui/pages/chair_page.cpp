@@ -52,6 +52,7 @@ bool ChairPage::begin(roster::ChildId child, roster::DayId day, bool asksWho) {
   day_ = day;
   seated_ = *place == session::Place::inChair && !asksWho;
   editing_ = false;
+  wasFlagged_ = false;
   for (ChairPanel* panel :
        std::initializer_list<ChairPanel*>{identity_, screening_, recheck_, field_, finish_})
     panel->begin();
@@ -160,7 +161,9 @@ void ChairPage::makeRoomToAsk() {
 void ChairPage::refresh() {
   if (busy_) return;
   busy_ = true;
-  if (panel_ != field_) timer_->setVisible(timer_->isRunning());
+  const bool isAtField = panel_ == field_;
+  field_->head()->setVisible(isAtField);
+  timer_->setVisible(isAtField || timer_->isRunning());
   if (panel_) {
     panel_->refresh();
     who_->setCard(visit_->file().card);
@@ -169,7 +172,9 @@ void ChairPage::refresh() {
     QTimer::singleShot(0, this, &ChairPage::bringInSight); // once it is laid out
   }
   showHeader();
+  showTrack();
   always_->setActions(alwaysKeys());
+  placeStrip();
   busy_ = false;
 }
 
@@ -180,14 +185,15 @@ void ChairPage::bringInSight() {
 }
 
 void ChairPage::showHeader() {
+  headerRow_->setVisible(visit_->isOn() && !hidden_);
   if (!visit_->isOn()) {
     header_->setText(u"Chair: empty"_s);
+    placeWords_->clear();
     flags_->hide();
   } else {
     const auto& card = visit_->file().card;
-    header_->setText(
-        (toQt(card.header) + u"   room "_s + toQt(card.room) + u"   "_s + toQt(card.number))
-            .trimmed());
+    header_->setText(toQt(card.header));
+    placeWords_->setText(u"room %1 \u00b7 %2"_s.arg(toQt(card.room), toQt(card.number)));
     const auto stops = flagLines(card, roster::FlagAction::stop);
     flags_->setText(stops.join(u"; "_s));
     flags_->setVisible(!stops.isEmpty() && panel_ != identity_);
@@ -317,7 +323,9 @@ bool ChairPage::scrollBy(const QKeyEvent& event) {
   const bool down = event.key() == Qt::Key_Down;
   if (!down && event.key() != Qt::Key_Up) return false;
   const bool atWho = outer_->currentWidget() == whoScroll_;
-  const auto* scroll = atWho ? whoScroll_ : qobject_cast<QScrollArea*>(panels_->currentWidget());
+  const auto* scroll = !atWho ? qobject_cast<QScrollArea*>(panels_->currentWidget())
+                       : whoScroll_->verticalScrollBar()->maximum() > 0 ? whoScroll_
+                                                                        : identity_->cardScroll();
   auto* bar = scroll->verticalScrollBar();
   bar->setValue(bar->value() + (down ? bar->pageStep() : -bar->pageStep()) / 2);
   return true;

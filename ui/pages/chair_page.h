@@ -21,6 +21,7 @@ class IdentityPanel;
 class IdentityView;
 class RecheckPanel;
 class ScreeningPanel;
+class StepTrack;
 
 /// One child at a time, from identity to outcome, by keyboard alone. What is shown comes back from
 /// the book after each act, so a visit goes on where it was after a crash or a park.
@@ -63,6 +64,7 @@ class ChairPage final : public QWidget {
   bool focusNextPrevChild(bool) override { return false; } // Tab is "next tooth"
   void focusInEvent(QFocusEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   QWidget* buildHeader();
@@ -70,6 +72,8 @@ class ChairPage final : public QWidget {
   QWidget* buildWork();
   void connectPanels();
   void shareWidth();
+  void placeStrip();
+  void showTrack();
   /// What large letters push out of sight comes back with Ctrl and an arrow.
   bool scrollBy(const QKeyEvent& event);
   [[nodiscard]] std::vector<KeyAction> alwaysKeys();
@@ -103,12 +107,16 @@ class ChairPage final : public QWidget {
 
   Context& context_;
   QLabel* header_;
+  QLabel* placeWords_; ///< room and number
   QLabel* flags_;
   QLabel* acting_;
   QStackedWidget* outer_;
   QWidget* headerRow_;
+  StepTrack* track_;
+  QWidget* trackRow_;
   QLineEdit* number_;
   QWidget* right_;
+  QWidget* leftSide_;
   QScrollArea* whoScroll_; ///< about the identity panel
   QStackedWidget* left_;
   QStackedWidget* panels_;
@@ -132,7 +140,8 @@ class ChairPage final : public QWidget {
   ChairPanel* panel_ = nullptr;
   std::optional<roster::DayId> day_;
   bool seated_ = false;
-  bool editing_ = false; ///< back at the findings by wish
+  bool wasFlagged_ = false; ///< the key for it keeps its place when it is decided
+  bool editing_ = false;    ///< back at the findings by wish
   bool hidden_ = false;
   bool busy_ = false; ///< showing; a selection made meanwhile is shown with it
 };

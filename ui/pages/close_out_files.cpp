@@ -12,10 +12,24 @@ namespace gk::ui {
 
 void CloseOutPage::save() {
   if (!sheet_) return;
-  const auto& tables = browser_->tables();
+  const auto& tables = tables_;
   saveReport(context(), this,
              {"Close-out " + sheet_->school + " " + sheet_->date.iso(), toQt(sheet_->date.words()),
               tables, tables.at(static_cast<std::size_t>(browser_->section()))},
+             [this](const base::Result<QString>& saved) {
+               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+             });
+}
+
+/// One line a student, for whoever plans the next day at the school.
+void CloseOutPage::saveReturns() {
+  if (!sheet_) return;
+  const auto& list = tables_.back();
+  saveReport(context(), this,
+             {"Return visits " + sheet_->school + " " + sheet_->date.iso(),
+              toQt(sheet_->date.words()),
+              {list},
+              list},
              [this](const base::Result<QString>& saved) {
                if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
              });

@@ -1,50 +1,34 @@
 #include "ui/pages/close_out_page.h"
 
 #include "reports/day/close_out_tables.h"
-#include "reports/day/close_out_words.h"
+#include "reports/day/return_visits.h"
 #include "reports/display_names.h"
 #include "ui/pages/close_out_questions.h"
+#include "ui/pages/close_out_sections.h"
 #include "ui/pages/close_out_words.h"
 #include "ui/pages/closing_counts.h"
 #include "ui/pages/closing_questions.h"
 #include "ui/pages/letters_desk.h"
 #include "ui/pages/merge_question.h"
 #include "ui/pages/withdrawal.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 #include "ui/widgets/report_browser.h"
 
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 
 #include <algorithm>
 
 namespace gk::ui {
 
-namespace {
+using namespace close_out;
 
-/// In the order of reports::closeOutTables.
-enum Section {
-  sums,
-  blockers,
-  questions,
-  urgent,
-  eachChild,
-  unfinishedTeeth,
-  exceptions,
-  counts,
-  supplies,
-  letters,
-  referrals,
-  incidents,
-  papers,
-  effort,
-  laptops,
-  lateEntries,
-  confirmed,
-  toSee
-};
+namespace {
 
 template <class Line>
 std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) {
@@ -57,7 +41,7 @@ std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, int row) 
 
 CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
     : Page(context, parent), title_(wordsLabel({}, u"title"_s, u"closeOutTitle"_s, this)),
-      equation_(wordsLabel({}, u"counts"_s, u"closeOutEquation"_s, this)),
+      equation_(wordsLabel({}, u"note"_s, u"closeOutEquation"_s, this)),
       verdict_(wordsLabel({}, u"counts"_s, u"closeOutVerdict"_s, this)),
       browser_(new ReportBrowser(this)) {
   setObjectName(u"closeOutPage"_s);
@@ -82,40 +66,89 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
 }
 
 void CloseOutPage::layOut() {
-  auto* acts = new FlowLayout(6);
-  const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
+  auto* acts = new FlowLayout(8);
+  const auto button = [&](const QString& words, Qt::Key key, const QString& name,
+                          std::vector<int> parts, auto act) {
     auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, this);
+    // The key works in every part, also while its button is not shown.
+    for (auto* shortcut : made->findChildren<QShortcut*>()) {
+      shortcut->setWhatsThis(words);
+      shortcut->setParent(this);
+    }
     connect(made, &QPushButton::clicked, this, act);
     acts->addWidget(made);
+    acts_.emplace_back(made, std::move(parts));
     return made;
   };
   auto* enter = wordsLabel(u"Enter: open item"_s, u"note"_s, {}, this);
   enter->setWordWrap(false);
   acts->addWidget(enter);
-  outcome_ = button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, [this] { outcome(); });
-  button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, [this] { call(); });
-  button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, [this] { refer(); });
-  button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, [this] { writeLetters(); });
-  button(u"Incident"_s, Qt::Key_I, u"closeOutIncident"_s, [this] {
+  acts_.emplace_back(enter, std::vector<int>{blockers, questions, supplies, letters, referrals,
+                                             papers, effort, confirmed, eachChild, unfinishedTeeth,
+                                             toSee, incidents});
+  outcome_ = button(u"Outcome"_s, Qt::Key_O, u"closeOutOutcome"_s, {sums, blockers, eachChild},
+                    [this] { outcome(); });
+  button(u"Log a call"_s, Qt::Key_C, u"closeOutCall"_s, {blockers, urgent, letters},
+         [this] { call(); });
+  button(u"Referral"_s, Qt::Key_R, u"closeOutRefer"_s, {blockers, urgent, referrals},
+         [this] { refer(); });
+  button(u"Letters"_s, Qt::Key_L, u"closeOutLetters"_s, {letters, urgent},
+         [this] { writeLetters(); });
+  button(u"Incident"_s, Qt::Key_I, u"closeOutIncident"_s, {incidents, eachChild}, [this] {
     if (day_) Q_EMIT incidentWanted(childAt(browser_->section(), browser_->row()));
   });
-  button(u"Paper"_s, Qt::Key_K, u"closeOutPaper"_s, [this] { countPaper(); });
-  button(u"Staff and chair hours"_s, Qt::Key_H, u"closeOutEffort"_s, [this] { sayHours(); });
-  button(u"Confirm placements"_s, Qt::Key_Y, u"closeOutConfirm"_s, [this] { confirm(); });
-  sign_ = button(u"Sign"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
-  reopen_ = button(u"Reopen day"_s, Qt::Key_E, u"closeOutReopen"_s, [this] { reopen(); });
-  lateEntry_ =
-      button(u"Late entry"_s, Qt::Key_A, u"closeOutLateEntry"_s, [this] { addLateEntry(); });
-  button(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); });
-  button(u"Export for office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); });
-  button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, [this] { backUp(); });
-  button(u"Merge laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, [this] { takeIn(); });
+  button(u"Count paper"_s, Qt::Key_K, u"closeOutPaper"_s, {papers}, [this] { countPaper(); });
+  button(u"Staff and chair hours"_s, Qt::Key_H, u"closeOutEffort"_s, {effort},
+         [this] { sayHours(); });
+  button(u"Confirm placements"_s, Qt::Key_Y, u"closeOutConfirm"_s, {confirmed},
+         [this] { confirm(); });
+  button(u"Save this list"_s, Qt::Key_V, u"closeOutReturns"_s, {toSee}, [this] { saveReturns(); });
+  button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, {laptops}, [this] { backUp(); });
+  button(u"Merge laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, {laptops, questions},
+         [this] { takeIn(); });
+  reopen_ = button(u"Reopen day"_s, Qt::Key_E, u"closeOutReopen"_s, {sums, lateEntries, confirmed},
+                   [this] { reopen(); });
+  lateEntry_ = button(u"Late entry"_s, Qt::Key_A, u"closeOutLateEntry"_s,
+                      {sums, lateEntries, eachChild}, [this] { addLateEntry(); });
+  const auto always = [&](const QString& words, Qt::Key key, const QString& name, auto act) {
+    auto* made = keyButton(words, QKeySequence(Qt::ALT | key), name, this);
+    connect(made, &QPushButton::clicked, this, act);
+    return made;
+  };
+  auto* head = new PageHead(title_, equation_, this);
+  auto* foot = new QFrame(this);
+  foot->setProperty("look", u"card"_s);
+  auto* signing = new QBoxLayout(QBoxLayout::LeftToRight, foot);
+  signing->setContentsMargins(18, 8, 10, 8);
+  signing->setSpacing(10);
+  signing->addWidget(verdict_, 1);
+  for (auto* key :
+       {always(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); }),
+        always(u"Export for office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); })}) {
+    key->setProperty("look", u"quiet"_s);
+    signing->addWidget(key);
+  }
+  sign_ = always(u"Sign the day"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
+  sign_->setProperty("look", u"main"_s);
+  signing->addWidget(sign_);
+  // Large letters leave no room beside the sentence.
+  style::whenDressed(foot, [signing] {
+    signing->setDirection(lookNow().percent > 120 ? QBoxLayout::TopToBottom
+                                                  : QBoxLayout::LeftToRight);
+  });
   auto* column = new QVBoxLayout(this);
-  column->addWidget(title_);
-  column->addWidget(equation_);
-  column->addWidget(verdict_);
+  column->setContentsMargins(18, 4, 18, 0);
+  column->setSpacing(10);
+  column->addWidget(head);
   column->addWidget(browser_, 1);
   column->addLayout(acts);
+  column->addWidget(foot);
+  connect(browser_, &ReportBrowser::shown, this, &CloseOutPage::showActs);
+}
+
+void CloseOutPage::showActs(int section) {
+  for (const auto& [act, parts] : acts_)
+    act->setVisible(std::ranges::find(parts, section) != parts.end());
 }
 
 void CloseOutPage::chooseDay(const std::optional<roster::DayId>& day) {
@@ -148,47 +181,25 @@ void CloseOutPage::refresh() {
     title_->setText(u"No school day is open"_s);
     equation_->clear();
     verdict_->clear();
+    tables_.clear();
+    fixes_.clear();
     browser_->setReports({}, {});
+    showActs(-1);
     return;
   }
-  showSheet(reports::closeOutTables(*sheet_));
-}
-
-void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
-  title_->setText(toQt(tables.at(sums).title));
-  equation_->setText(equationWords(sheet_->equation));
-  verdict_->setText(verdictWords(*sheet_));
-  const auto named = [](const QString& words, std::size_t count) {
-    return u"%1  %2"_s.arg(words).arg(count);
-  };
-  const bool isFirst = browser_->tables().empty();
-  browser_->setReports(
-      {u"Student count"_s, named(u"To fix"_s, sheet_->blockers.size()),
-       named(u"Laptop conflicts"_s, sheet_->questions.size()),
-       named(u"Urgent calls"_s, sheet_->urgent.size()), named(u"Children"_s, sheet_->lines.size()),
-       named(u"Unfinished teeth"_s, sheet_->unfinished.size()),
-       named(u"Exceptions"_s, sheet_->exceptions.size()), u"Counts"_s,
-       named(u"Supplies"_s, sheet_->supplies.size()), lettersWords(sheet_->letters),
-       named(u"Referrals"_s, sheet_->referrals.size()),
-       named(u"Incidents"_s, sheet_->incidents.size()), named(u"Paper"_s, sheet_->papers.size()),
-       sheet_->effort ? u"Staff and chair hours  ✔"_s : u"Staff and chair hours  –"_s,
-       laptopWords(sheet_->laptops), named(u"Late entries"_s, sheet_->lateEntries.size()),
-       reports::unconfirmedWords(*sheet_).empty() ? u"Confirmed  ✔"_s : u"Confirmed  –"_s,
-       named(u"Still to see"_s, sheet_->stillToSee.size())},
-      tables);
-  // The equation stands above; what has to be done comes first.
-  if (isFirst) browser_->choose(blockers);
-}
-
-void CloseOutPage::showQuestions() {
-  browser_->choose(questions);
+  tables_ = reports::closeOutTables(*sheet_);
+  fold();
+  showSheet(tables_);
 }
 
 std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const {
   if (!sheet_) return std::nullopt;
   switch (section) {
-  case blockers:
-    return childOf(sheet_->blockers, row);
+  case blockers: {
+    const auto place = static_cast<std::size_t>(row);
+    if (row < 0 || place >= fixes_.size()) return std::nullopt;
+    return sheet_->blockers.at(fixes_[place].front()).child;
+  }
   case questions: {
     const auto asked = static_cast<int>(sheet_->questions.size());
     if (row < asked) return childOf(sheet_->questions, row);
@@ -207,7 +218,7 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
   case referrals:
     return childOf(sheet_->referrals, row);
   case toSee:
-    return childOf(sheet_->stillToSee, row);
+    return childOf(reports::returnVisits(*sheet_), row);
   case lateEntries: {
     const auto place = static_cast<std::size_t>(row);
     if (row < 0 || place >= sheet_->lateEntries.size()) return std::nullopt;
@@ -229,16 +240,22 @@ std::optional<roster::ChildId> CloseOutPage::wanted() {
   return child;
 }
 
-/// Straight to what takes the line away: the question, or the child in the chair.
 void CloseOutPage::mend(std::size_t row) {
-  const auto blocker = sheet_->blockers.at(row);
+  const auto alike = fixes_.at(row);
+  const auto first = sheet_->blockers.at(alike.front());
+  if (alike.size() > 1 && first.kind == reports::BlockerKind::noOutcome) return outcomesOf(alike);
+  fix(first);
+}
+
+/// Straight to what takes the line away: the question, or the child in the chair.
+void CloseOutPage::fix(const reports::Blocker& blocker) {
   switch (blocker.kind) {
-  case reports::BlockerKind::noOutcome: {
-    const auto line = std::ranges::find(sheet_->lines, *blocker.child, &reports::ChildLine::child);
-    const bool wasSeen = line != sheet_->lines.end() && (line->urgency || !line->sealed.empty());
-    if (!wasSeen) return outcome();
+  case reports::BlockerKind::noOutcome:
+    if (!wasSeen(*blocker.child)) {
+      (void)outcomeOf(*blocker.child);
+      return;
+    }
     break;
-  }
   case reports::BlockerKind::urgentNotCalled:
     return call();
   case reports::BlockerKind::noReferral:
@@ -317,18 +334,21 @@ QString CloseOutPage::nameOf(const roster::ChildId& child) const {
 }
 
 void CloseOutPage::outcome() {
-  const auto child = wanted();
-  if (!child) return;
+  if (const auto child = wanted()) (void)outcomeOf(*child);
+}
+
+bool CloseOutPage::outcomeOf(const roster::ChildId& chosen) {
+  const std::optional child(chosen); // a copy: the sheet changes meanwhile
   const auto name = nameOf(*child);
   const bool isAnew = std::ranges::any_of(
       sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
-  if (!ended) return;
+  if (!ended) return false;
   // What was left out at the chair is the chair's to say; here the day is only brought to its end.
   std::optional<std::string> how;
   if (ended->end == chairside::DayEnd::withdrawn) {
     const auto withdrawn = askWithdrawal(context(), name, *child, how);
-    if (!went(withdrawn) || !*withdrawn) return;
+    if (!went(withdrawn) || !*withdrawn) return false;
   }
   const auto by = context().acting.by(base::Station::closeOut);
   const bool done = how ? went(book().work(by, {.withdrawal = session::Withdrawal{*child, *how},
@@ -338,6 +358,7 @@ void CloseOutPage::outcome() {
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::displayName(ended->end)),
                                     isAnew ? u"Previous entry kept in history."_s
                                            : u"A new outcome replaces it."_s));
+  return done;
 }
 
 void CloseOutPage::call() {

@@ -3,8 +3,6 @@
 #include "reports/day/close_out_words.h"
 #include "ui/support/text.h"
 
-#include <algorithm>
-
 namespace gk::ui {
 
 QString equationWords(const reports::DayEquation& sums) {
@@ -22,20 +20,6 @@ QString equationWords(const reports::DayEquation& sums) {
 QString verdictWords(const reports::CloseOut& sheet) {
   const auto sign = !sheet.mayClose() ? u"✖ "_s : sheet.closed ? u"■ "_s : u"✔ "_s;
   return sign + toQt(reports::verdictOf(sheet));
-}
-
-QString lettersWords(const std::vector<reports::LetterLine>& lines) {
-  const auto sums = reports::letterSums(lines);
-  const auto inError = std::ranges::count_if(lines, &reports::LetterLine::isInError);
-  return u"Letters  %1 of %2%3"_s.arg(sums.seenWith + sums.absentWith)
-      .arg(sums.seen + sums.absent)
-      .arg(inError > 0 ? u"  ✖ %1"_s.arg(inError) : QString());
-}
-
-QString laptopWords(const std::vector<reports::LaptopLine>& laptops) {
-  return u"Backups  %1 of %2"_s
-      .arg(std::ranges::count_if(laptops, &reports::LaptopLine::isBackedUp))
-      .arg(laptops.size());
 }
 
 } // namespace gk::ui

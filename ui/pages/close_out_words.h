@@ -9,8 +9,5 @@ namespace gk::ui {
 /// What stands above the close-out's parts, and beside its letters in their list.
 QString equationWords(const reports::DayEquation& sums);
 QString verdictWords(const reports::CloseOut& sheet);
-QString lettersWords(const std::vector<reports::LetterLine>& lines);
-
-QString laptopWords(const std::vector<reports::LaptopLine>& laptops);
 
 } // namespace gk::ui

@@ -3,17 +3,21 @@
 #include "base/text.h"
 #include "ui/models/readiness_words.h"
 #include "ui/pages/authorization_form.h"
+#include "ui/pages/board_card.h"
 #include "ui/pages/late_form.h"
 #include "ui/pages/open_day_form.h"
 #include "ui/pages/runners_page.h"
 #include "ui/pages/withdrawal.h"
 #include "ui/support/backing_up.h"
+#include "ui/support/page_keys.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
-#include "ui/widgets/cell_delegate.h"
-#include "ui/widgets/flow_layout.h"
+#include "ui/widgets/board_delegate.h"
+#include "ui/widgets/cap_button.h"
+#include "ui/widgets/day_bar.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QEvent>
 #include <QHeaderView>
@@ -36,10 +40,10 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
       openDay_(new OpenDayForm(context, stack_)), late_(new LateForm(context, stack_)),
       runners_(new RunnersPage(context, stack_)), dentist_(new AuthorizationForm(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
-      ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)),
-      counts_(wordsLabel({}, u"counts"_s, u"boardCounts"_s, this)),
-      backup_(wordsLabel({}, u"counts"_s, u"boardBackup"_s, this)), search_(new QLineEdit(this)),
-      table_(new QTableView(this)), model_(new BoardModel(this)) {
+      date_(wordsLabel({}, u"note"_s, u"boardDate"_s, this)), check_(new CapButton(this)),
+      ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)), counts_(new DayBar(this)),
+      backup_(wordsLabel({}, u"asks"_s, u"boardBackup"_s, this)), search_(new QLineEdit(this)),
+      table_(new QTableView(this)), card_(new BoardCard(this)), model_(new BoardModel(this)) {
   setObjectName(u"dayBoardPage"_s);
   layOut();
   for (auto* form : std::initializer_list<Page*>{openDay_, late_, runners_, dentist_})
@@ -81,7 +85,7 @@ void DayBoardPage::layOut() {
   table_->setObjectName(u"boardTable"_s);
   table_->setAccessibleName(u"The day's children"_s);
   table_->setModel(model_);
-  table_->setItemDelegate(new CellDelegate(table_));
+  table_->setItemDelegate(new BoardDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setSelectionMode(QAbstractItemView::SingleSelection);
   table_->setTabKeyNavigation(false);
@@ -91,8 +95,8 @@ void DayBoardPage::layOut() {
   header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   header->setSectionResizeMode(QHeaderView::Fixed);
   style::whenDressed(table_, [this] {
-    table_->verticalHeader()->setDefaultSectionSize(style::px(28));
-    const std::array widths{100, 300, 100, 80, 330};
+    table_->verticalHeader()->setDefaultSectionSize(style::px(33));
+    const std::array widths{90, 220, 70, 70, 250};
     for (int column = 0; column < static_cast<int>(widths.size()); ++column)
       table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
   });
@@ -104,61 +108,75 @@ void DayBoardPage::layOut() {
     connect(made, &QPushButton::clicked, this, act);
     return made;
   };
-  auto* other = new FlowLayout(6);
-  auto* days = new QHBoxLayout;
-  days->addWidget(title_, 1);
-  days->addLayout(other);
-  // Large letters leave no room beside the title.
-  style::whenDressed(board, [days] {
-    days->setDirection(ui::lookNow().percent > 120 ? QBoxLayout::TopToBottom
-                                                   : QBoxLayout::LeftToRight);
-  });
-  other->addWidget(button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s, [this] {
-    turnTo(*stack_, *openDay_);
-    openDay_->begin();
-  }));
-  other->addWidget(button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
-  other->addWidget(
-      button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }));
-  auto* acts = new FlowLayout(5);
-  auto* toChair = new QPushButton(u"To the chair  Enter"_s, board);
+  auto* head = new PageHead(title_, date_, board);
+  check_->setObjectName(u"toReadiness"_s);
+  auto* otherDay = static_cast<CapButton*>(
+      button(u"Other day"_s, Qt::Key_Y, u"boardOtherDay"_s, [this] { askForDay(); }));
+  otherDay->setWords(u"Alt+Y"_s, u"Other day"_s, CapButton::Cap::after);
+  otherDay->setSub(u"or a past one"_s);
+  otherDay->setSign(Icon::calendar);
+  otherDay->setProperty("look", u"chip"_s);
+  head->add(check_);
+  head->add(otherDay);
+  auto* toChair = new CapButton(board);
+  toChair->setWords(u"Enter"_s, u"To the chair"_s);
   toChair->setObjectName(u"boardTake"_s);
+  toChair->setProperty("look", u"main"_s);
   toChair->setAutoDefault(false);
   connect(toChair, &QPushButton::clicked, this, &DayBoardPage::take);
-  acts->addWidget(toChair);
   const auto end = [&](const QString& words, Qt::Key key, const QString& name, DayEnd how) {
-    acts->addWidget(button(words, key, name, [this, how] { note(how); }));
+    return button(words, key, name, [this, how] { note(how); });
   };
-  end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent);
-  end(u"Child declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined);
-  end(u"Not seen, out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached);
-  end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool);
-  acts->addWidget(
-      button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }));
-  acts->addWidget(button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }));
-  acts->addWidget(
-      button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }));
-  acts->addWidget(button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }));
   byDentist_ = button(u"Dentist's exam"_s, Qt::Key_E, u"boardDentist"_s, [this] { enterExam(); });
   byDentist_->hide();
-  acts->addWidget(byDentist_);
-  acts->addWidget(button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }));
   auto* again =
       keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
   connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
-  acts->addWidget(again);
+  card_->setKeys(
+      toChair,
+      {end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent),
+       end(u"Declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined),
+       end(u"Out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached),
+       end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool),
+       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }),
+       byDentist_},
+      {button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }),
+       button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }),
+       button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }),
+       button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s,
+              [this] {
+                turnTo(*stack_, *openDay_);
+                openDay_->begin();
+              }),
+       button(u"Cancel day"_s, Qt::Key_X, u"boardCancelDay"_s, [this] { cancelDay(); }),
+       button(u"Undo"_s, Qt::Key_Z, u"boardUndo"_s, [this] { undo(); }), again});
 
   auto* column = new QVBoxLayout(board);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addLayout(days);
+  column->setSpacing(10);
+  column->addWidget(head);
   column->addWidget(ready_);
   column->addWidget(backup_);
   backup_->hide();
   connect(&context().acting, &Acting::habitsChanged, this, &DayBoardPage::showBackup);
-  column->addWidget(counts_);
-  column->addWidget(search_);
-  column->addWidget(table_, 1);
-  column->addLayout(acts);
+  counts_->setObjectName(u"boardCounts"_s);
+  auto* body = new QBoxLayout(QBoxLayout::LeftToRight);
+  body->setSpacing(12);
+  auto* left = new QVBoxLayout;
+  left->setSpacing(10);
+  left->addWidget(counts_);
+  search_->setProperty("look", u"search"_s);
+  left->addWidget(search_);
+  left->addWidget(table_, 1);
+  body->addLayout(left, 1);
+  body->addWidget(card_);
+  style::whenDressed(card_, [body] {
+    body->setDirection(ui::lookNow().percent > 120 ? QBoxLayout::TopToBottom
+                                                   : QBoxLayout::LeftToRight);
+  });
+  connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
+          [this] { card_->show(current()); });
+  column->addLayout(body, 1);
   stack_->insertWidget(0, board);
   stack_->addWidget(openDay_);
   stack_->addWidget(late_);
@@ -166,8 +184,10 @@ void DayBoardPage::layOut() {
   stack_->addWidget(dentist_);
   turnTo(*stack_, *board);
   auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(18, 4, 18, 0);
   whole->addWidget(stack_);
   setFocusProxy(search_);
+  tellKeys(*table_, {{u"Up, Down"_s, u"Choose a student"_s}, {u"Letters, digits"_s, u"Search"_s}});
 }
 
 void DayBoardPage::readDay() {
@@ -186,7 +206,9 @@ void DayBoardPage::refresh() {
   showBackup();
   if (!day_) {
     title_->setText(u"No school day is open"_s);
-    counts_->setText(u"Open a day with Alt+O, or view another with Alt+Y."_s);
+    date_->clear();
+    counts_->say(u"Open a day with Alt+O, or view another with Alt+Y."_s);
+    showReadiness(true);
     model_->show({});
     showMissing();
     return;
@@ -200,14 +222,23 @@ void DayBoardPage::refresh() {
   const auto& day = day_->value;
   const auto school =
       std::ranges::find_if(*schools, [&](const auto& one) { return one.id == day.school; });
-  QString title = school == schools->end() ? QString() : toQt(school->value.name) + u", "_s;
-  title += toQt(day.date.weekday() + ", " + day.date.words());
-  if (day.team > 1) title += u", team %1"_s.arg(day.team);
-  if (day.cancelled) title += u". CANCELED: "_s + toQt(day.reason);
-  if (*closed) title += u". SIGNED"_s;
-  title_->setText(title);
+  title_->setText(school == schools->end() ? u"School day"_s : toQt(school->value.name));
+  auto date = toQt(day.date.weekday() + ", " + day.date.words());
+  if (day.team > 1) date += u", team %1"_s.arg(day.team);
+  if (day.cancelled) date += u". CANCELED: "_s + toQt(day.reason);
+  if (*closed) date += u". SIGNED"_s;
+  date_->setText(date);
   model_->show(*lines);
-  counts_->setText(model_->counts());
+  using session::Place;
+  using Fill = DayBar::Fill;
+  std::vector<DayBar::Part> parts;
+  for (const auto& [place, fill] : {std::pair(Place::done, Fill::strong),
+                                    {Place::inChair, Fill::cured},
+                                    {Place::parked, Fill::dashed},
+                                    {Place::waiting, Fill::open},
+                                    {Place::absent, Fill::sunk}})
+    parts.push_back({placeWords(place), model_->countOf(place), fill});
+  counts_->setParts(std::move(parts), model_->counts());
   showReadiness(*closed);
   restore(kept ? std::optional(kept->child) : std::nullopt);
 }
@@ -233,10 +264,18 @@ void DayBoardPage::showMissing() {
 }
 
 void DayBoardPage::showReadiness(bool closed) {
-  const auto answers = book().readiness(day_->id);
-  if (!went(answers)) return;
-  ready_->setText(readinessWords(*answers));
-  ready_->setVisible(!closed && !day_->value.cancelled && !ready_->text().isEmpty());
+  const bool isAsked = day_ && !closed && !day_->value.cancelled;
+  QString trouble;
+  if (isAsked) {
+    const auto answers = book().readiness(day_->id);
+    if (!went(answers)) return;
+    trouble = readinessWords(*answers);
+  }
+  check_->setWords(u"F9"_s, u"Equipment check"_s, CapButton::Cap::after);
+  check_->setSub(!isAsked ? u"for an open day"_s : trouble.isEmpty() ? u"ready"_s : trouble);
+  check_->setSign(!isAsked ? Icon::shield : trouble.isEmpty() ? Icon::tick : Icon::ask);
+  check_->setAccessibleName(check_->text());
+  style::wear(*check_, trouble.isEmpty() ? u"chip"_s : u"ask"_s);
 }
 
 void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {
@@ -247,6 +286,7 @@ void DayBoardPage::restore(const std::optional<roster::ChildId>& child) {
   // Row 0 is a heading; the first child stands under it.
   if (!row && model_->rowCount() > 1) row = 1;
   if (row) table_->setCurrentIndex(model_->index(*row, 0));
+  card_->show(current());
 }
 
 void DayBoardPage::pointAtNext() {

@@ -12,6 +12,9 @@ class QTableView;
 namespace gk::ui {
 
 class AuthorizationForm;
+class BoardCard;
+class CapButton;
+class DayBar;
 class LateForm;
 class OpenDayForm;
 class RunnersPage;
@@ -31,6 +34,8 @@ class DayBoardPage final : public Page {
   void pointAtNext();
   /// Where numbers, names and codes are typed.
   [[nodiscard]] QLineEdit* searchLine() const { return search_; }
+  /// Says how far the equipment check is; the window turns to it.
+  [[nodiscard]] CapButton* checkKey() const { return check_; }
 
  Q_SIGNALS:
   void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
@@ -72,11 +77,14 @@ class DayBoardPage final : public Page {
   RunnersPage* runners_;
   AuthorizationForm* dentist_;
   QLabel* title_;
-  QLabel* ready_;
-  QLabel* counts_;
+  QLabel* date_;
+  CapButton* check_;
+  QLabel* ready_; ///< what is missing for a first day
+  DayBar* counts_;
   QLabel* backup_;
   QLineEdit* search_;
   QTableView* table_;
+  BoardCard* card_;
   QPushButton* byDentist_ = nullptr; ///< only where the program waits for a dentist
   BoardModel* model_;
 };

@@ -2,6 +2,12 @@
 #include "reports/display_names.h"
 #include "ui/pages/field_panel.h"
 #include "ui/support/text.h"
+#include "ui/widgets/step_track.h"
+
+#include <QLabel>
+
+#include <algorithm>
+#include <array>
 
 // What the panel says of the step that is due.
 namespace gk::ui {
@@ -67,6 +73,53 @@ QString FieldPanel::fluorosisWords() const {
         return u" Fluorosis, "_s + toQt(named.tooth.words()) +
                u": already white; judge the etched pits only."_s;
   return {};
+}
+
+std::optional<bool> FieldPanel::isOnRight() const {
+  std::vector<dentition::ToothSurfaces> teeth;
+  if (const auto* field = file().fieldInHand())
+    teeth = field->field.value.teeth;
+  else if (const auto next = group())
+    teeth = next->teeth;
+  if (teeth.empty()) return std::nullopt;
+  const bool right = teeth.front().tooth.isRight();
+  const bool isOneSide =
+      std::ranges::all_of(teeth, [right](const auto& one) { return one.tooth.isRight() == right; });
+  return isOneSide ? std::optional(right) : std::nullopt;
+}
+
+void FieldPanel::showTrack() {
+  using State = StepTrack::State;
+  std::vector<StepTrack::Step> steps;
+  for (const auto& words :
+       {u"Isolate"_s, u"Etch"_s, u"Rinse"_s, u"Frosty"_s, u"Place"_s, u"Cure"_s, u"Check"_s})
+    steps.push_back({words, State::later});
+  std::size_t now = 0;
+  bool isAgain = false;
+  if (file().fieldInHand()) {
+    constexpr std::array order{Next::etch, Next::rinse, Next::dry,
+                               Next::flow, Next::cure,  Next::check};
+    for (std::size_t i = 0; i < order.size(); ++i)
+      if (steps_->step() == order[i]) now = i + 1;
+    isAgain = std::ranges::any_of(steps_->field().protocol.teeth(),
+                                  [](const auto& tooth) { return tooth.wet; });
+    if (!isEtched() && now > 2) // a glass ionomer
+      for (std::size_t place = 1; place <= 3; ++place)
+        steps[place].state = State::none;
+  }
+  for (std::size_t i = 0; i < now; ++i)
+    if (steps[i].state == State::later) steps[i].state = State::done;
+  steps[now].state = isAgain ? State::again : State::now;
+  track_->setSteps(std::move(steps));
+}
+
+/// Nothing is timed now: what is to be done stands in the timer's place, which stays where it is.
+void FieldPanel::sayInTimer(const QString& words) {
+  guide_->setText(words);
+  guide_->hide();
+  if (visit().timer.isRunning()) return;
+  visit().timer.remind({});
+  visit().timer.ready(words, base::Seconds{0});
 }
 
 } // namespace gk::ui

@@ -8,6 +8,7 @@
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
+#include "ui/widgets/step_track.h"
 
 #include <QLabel>
 #include <QVBoxLayout>
@@ -37,26 +38,33 @@ bool hasLatexStop(const session::IdentityCard& card) {
 } // namespace
 
 FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
-    : ChairPanel(visit, parent), title_(new QLabel(this)), teeth_(new QLabel(this)),
+    : ChairPanel(visit, parent), head_(new QWidget), title_(new QLabel(head_)),
+      track_(new StepTrack(StepTrack::Shape::circles, head_)), teeth_(new QLabel(this)),
       guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(3, this)),
       kitKeys_(new KeyBar(4, this)), steps_(new FieldSteps(visit, this)) {
   setObjectName(u"fieldPanel"_s);
   title_->setObjectName(u"fieldTitle"_s);
+  track_->setObjectName(u"fieldTrack"_s);
   teeth_->setObjectName(u"fieldTeeth"_s);
   guide_->setObjectName(u"fieldGuide"_s);
   kit_->setObjectName(u"fieldKit"_s);
   title_->setProperty("look", u"head"_s);
   guide_->setProperty("look", u"say"_s);
   kit_->setProperty("look", u"small"_s);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
   for (auto* label : {title_, guide_, teeth_, kit_}) {
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
-    column->addWidget(label);
   }
-  column->insertWidget(2, keys_);
-  column->addWidget(kitKeys_);
+  auto* top = new QVBoxLayout(head_);
+  top->setContentsMargins(0, 0, 0, 0);
+  top->setSpacing(6);
+  top->addWidget(title_);
+  top->addWidget(track_);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(8);
+  for (QWidget* part : std::initializer_list<QWidget*>{keys_, guide_, teeth_, kitKeys_, kit_})
+    column->addWidget(part);
   column->addStretch();
 }
 
@@ -102,8 +110,8 @@ std::vector<TileFace> FieldPanel::faces() const {
 }
 
 void FieldPanel::refresh() {
-  visit().timer.setVisible(file().fieldInHand() != nullptr);
   teeth_->setVisible(file().fieldInHand() == nullptr);
+  showTrack();
   showKitKeys();
   if (file().fieldInHand())
     showSteps();
@@ -116,9 +124,7 @@ void FieldPanel::refresh() {
 /// Nothing else is left to place: these teeth wait for the dentist's word.
 void FieldPanel::showHeld() {
   title_->setText(u"Not authorized"_s);
-  title_->show();
-  guide_->setText(u"Call the dentist. Without authorization, leave them for another day."_s);
-  guide_->show();
+  sayInTimer(u"Call the dentist. Without authorization, leave them for another day."_s);
   teeth_->setText(heldLine());
   kit_->clear(); // nothing is used meanwhile
   keys_->setActions(dentistKeys(visit()));
@@ -132,8 +138,6 @@ QString FieldPanel::heldLine() const {
 
 void FieldPanel::showIsolation(const WorkGroup& next) {
   title_->setText(toQt(next.title) + u": keep dry"_s);
-  title_->show();
-  guide_->show();
   QStringList lines;
   for (const auto& [tooth, surfaces] : next.teeth)
     lines += capital(toQt(tooth.shown(visit().notation()))) + u" ("_s +
@@ -149,7 +153,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   if (next.interim) guide += u" Choose a glass ionomer lot (L)."_s;
   if (hasLatexStop(file().card))
     guide = u"LATEX ALLERGY: latex-free gloves, dam and cups only. "_s + guide;
-  guide_->setText(guide);
+  sayInTimer(guide);
   kit_->setText(setupWords(visit()));
   std::vector<KeyAction> actions{
       {Qt::Key_Return, u"Yes, all"_s, u"isolateButton"_s, [this] { isolate(); }, KeyLook::main},
@@ -177,33 +181,30 @@ void FieldPanel::showSteps() {
   kit_->setText(setupWords(visit()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
-  // While the light is on the timer says it all, and the stop key stands right under it.
-  const bool curing = visit().timer.isRunning() && (now == Next::flow || now == Next::cure);
-  title_->setVisible(!curing);
-  guide_->setVisible(!curing);
   const bool cureIsNext = now == Next::flow || now == Next::cure;
   visit().timer.remind(cureIsNext && steps_->hasLamp() && !steps_->hasCured() ? eyeReminder
                                                                               : steps_->caution());
-  if (visit().timer.isRunning()) return;
+  if (visit().timer.isRunning()) return guide_->show();
   const bool isTimed = now == Next::etch || now == Next::rinse || cureIsNext;
+  if (!isTimed || steps_->wasInterrupted()) return sayInTimer(guidance());
+  guide_->show();
   QStringList words;
   for (const auto& [tooth, surfaces] : steps_->next())
     words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
-  visit().timer.setVisible(isTimed); // where nothing is timed the keys have its room
   visit().timer.ready(u"Ready: "_s + toQt(base::displayName(now)) + u", "_s + words.join(u"; "_s),
-                      isTimed ? steps_->target() : base::Seconds{0});
+                      steps_->target());
 }
 
 void FieldPanel::showKitKeys() {
   const bool free = !visit().timer.isRunning();
-  kitKeys_->setActions(
-      {{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); }, KeyLook::plain, free},
-       {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); }, KeyLook::plain,
-        free},
-       {Qt::Key_O, u"Team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); }, KeyLook::plain,
-        free},
-       {Qt::Key_E, u"Findings"_s, u"findingsButton"_s, [this] { Q_EMIT findingsWanted(); },
-        KeyLook::plain, free}});
+  kitKeys_->setActions({{Qt::Key_L, u"Lot"_s, u"lotButton"_s, [this] { chooseLot(visit()); },
+                         KeyLook::plain, free, lotWords(visit())},
+                        {Qt::Key_K, u"Light"_s, u"lightButton"_s, [this] { chooseLight(visit()); },
+                         KeyLook::plain, free, lightWords(visit())},
+                        {Qt::Key_O, u"Team"_s, u"teamButton"_s, [this] { chooseTeam(visit()); },
+                         KeyLook::plain, free},
+                        {Qt::Key_E, u"Findings"_s, u"findingsButton"_s,
+                         [this] { Q_EMIT findingsWanted(); }, KeyLook::plain, free}});
 }
 
 std::vector<KeyAction> FieldPanel::stepKeys() {

@@ -7,6 +7,8 @@ class QLabel;
 
 namespace gk::ui {
 
+class StepTrack;
+
 /// Keeps a group of teeth dry and takes it from first etch to check, then the next group, until
 /// nothing that was chosen is left.
 class FieldPanel final : public ChairPanel {
@@ -26,6 +28,11 @@ class FieldPanel final : public ChairPanel {
   bool pedal() override;
   void pedalUp() override { steps_->pedalUp(); }
 
+  /// The step and where it is among the steps: above the timer, which is the page's.
+  [[nodiscard]] QWidget* head() const { return head_; }
+  /// The side that is worked on; none where both are, or none is.
+  [[nodiscard]] std::optional<bool> isOnRight() const;
+
   /// Whether there is a field in hand or a group to begin. Precondition: a visit is on.
   [[nodiscard]] bool hasWork() const;
 
@@ -34,6 +41,8 @@ class FieldPanel final : public ChairPanel {
 
  private:
   [[nodiscard]] std::optional<WorkGroup> group() const;
+  void showTrack();
+  void sayInTimer(const QString& words);
   void showIsolation(const WorkGroup& next);
   void showSteps();
   void showHeld();
@@ -49,7 +58,9 @@ class FieldPanel final : public ChairPanel {
   [[nodiscard]] chairside::Cleaning cleaning() const;
   void changeOrder();
 
+  QWidget* head_;
   QLabel* title_;
+  StepTrack* track_;
   QLabel* teeth_;
   QLabel* guide_;
   QLabel* kit_;

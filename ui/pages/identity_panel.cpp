@@ -9,6 +9,7 @@
 
 #include <QKeyEvent>
 #include <QLabel>
+#include <QScrollArea>
 #include <QVBoxLayout>
 #include <QVariant>
 
@@ -16,16 +17,31 @@ namespace gk::ui {
 
 using chairside::Identifier;
 
+namespace {
+
+constexpr int leastCard = 150; ///< of the card in sight, in pixels
+
+} // namespace
+
 IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), view_(new IdentityView(this)), asked_(new QLabel(this)),
-      keys_(new KeyBar(3, this)), lookUp_(new QLabel(this)) {
+      keys_(new KeyBar(4, this)), lookUp_(new QLabel(this)) {
   setObjectName(u"identityPanel"_s);
   asked_->setObjectName(u"identityAsked"_s);
   asked_->setWordWrap(true);
   asked_->setProperty("look", u"answer"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(view_, 1);
+  column->setSpacing(8);
+  // What is asked and the keys are always in sight; the card scrolls where letters are large.
+  scroll_ = new QScrollArea(this);
+  scroll_->setWidget(view_);
+  scroll_->setWidgetResizable(true);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->setMinimumHeight(leastCard);
+  column->addWidget(scroll_, 1);
   lookUp_->setObjectName(u"identityLookUp"_s);
   lookUp_->setTextFormat(Qt::PlainText);
   lookUp_->setWordWrap(true);
@@ -95,7 +111,7 @@ void IdentityPanel::refresh() {
   QStringList avoid = alertLines();
   if (!avoid.isEmpty() && !heard) avoid += u"Read it aloud to the team, then PgDown."_s;
   if (!changed_.empty()) avoid += u"Changed since the form: "_s + toQt(changed_);
-  const auto before = avoid.isEmpty() ? QString() : avoid.join(u'\n') + u'\n';
+  const auto before = avoid.isEmpty() ? QString() : avoid.join(u' ') + u'\n';
   asked_->setText(
       before +
       (known

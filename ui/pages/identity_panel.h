@@ -3,6 +3,7 @@
 #include "ui/pages/chair_panel.h"
 
 class QLabel;
+class QScrollArea;
 
 namespace gk::ui {
 
@@ -22,6 +23,8 @@ class IdentityPanel final : public ChairPanel {
   bool press(const QKeyEvent& event) override;
   /// Ends the day for a child who does not sit down: declined, absent, left.
   void stopChild() override;
+  /// What large letters push out of sight is in here.
+  [[nodiscard]] QScrollArea* cardScroll() const { return scroll_; }
   /// Another number or slip came up: what was confirmed before it may have been of that child.
   void startOver();
 
@@ -42,6 +45,7 @@ class IdentityPanel final : public ChairPanel {
   void overrideConsent();
   [[nodiscard]] bool gather(const QKeyEvent& event);
 
+  QScrollArea* scroll_ = nullptr; ///< about the card
   IdentityView* view_;
   QLabel* asked_;
   KeyBar* keys_;

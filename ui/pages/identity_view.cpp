@@ -3,6 +3,7 @@
 #include "ui/models/identity_words.h"
 #include "ui/support/text.h"
 
+#include <QFrame>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QVBoxLayout>
@@ -41,13 +42,25 @@ IdentityView::IdentityView(QWidget* parent)
       consent_(label(this, u"identityConsent"_s, u"consent"_s)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(10);
+  column->setSpacing(8);
   column->addWidget(stop_);
-  column->addWidget(name_);
   auto* sides = new QHBoxLayout;
-  sides->setSpacing(20);
-  sides->addWidget(facts_, 3);
-  sides->addWidget(consent_, 2);
+  sides->setSpacing(12);
+  const auto card = [&](std::initializer_list<QWidget*> parts, int share) {
+    auto* frame = new QFrame(this);
+    frame->setProperty("look", u"card"_s);
+    auto* inside = new QVBoxLayout(frame);
+    inside->setContentsMargins(20, 8, 20, 10);
+    inside->setSpacing(4);
+    for (auto* part : parts)
+      inside->addWidget(part);
+    inside->addStretch();
+    sides->addWidget(frame, share);
+  };
+  card({name_, facts_}, 5);
+  card({label(this, {}, u"answer"_s), consent_}, 3);
+  auto* heading = static_cast<QLabel*>(consent_->parentWidget()->layout()->itemAt(0)->widget());
+  heading->setText(u"Guardian's consent"_s);
   column->addLayout(sides);
   column->addWidget(alert_);
   column->addWidget(askFirst_);

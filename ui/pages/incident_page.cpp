@@ -6,6 +6,7 @@
 #include "ui/widgets/ask_bar.h"
 #include "ui/widgets/key_bar.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QKeyEvent>
 #include <QLabel>
@@ -52,7 +53,8 @@ IncidentPage::IncidentPage(Context& context, QWidget* parent)
   list_->setFocusPolicy(Qt::NoFocus);
   list_->setWordWrap(true);
   auto* column = new QVBoxLayout(this);
-  column->addWidget(wordsLabel(u"Incident: what happened?"_s, u"title"_s, {}, this));
+  column->addWidget(
+      new PageHead(wordsLabel(u"Incident: what happened?"_s, u"title"_s, {}, this), nullptr, this));
   column->addWidget(aid_);
   column->addWidget(about_);
   column->addWidget(keys_);

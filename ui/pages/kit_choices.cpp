@@ -207,4 +207,14 @@ QString setupWords(const ChairVisit& visit) {
          (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }
 
+QString lotWords(const ChairVisit& visit) {
+  const auto* sealant = visit.file().lot(visit.setup().sealant);
+  return sealant ? toQt(sealant->lot) : u"none"_s;
+}
+
+QString lightWords(const ChairVisit& visit) {
+  const auto* light = visit.file().light(visit.setup().light);
+  return light ? toQt(light->tag) : u"none"_s;
+}
+
 } // namespace gk::ui

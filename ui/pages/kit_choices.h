@@ -24,5 +24,8 @@ void changeHands(ChairVisit& visit);
 /// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders,
 /// four-handed".
 QString setupWords(const ChairVisit& visit);
+/// What a key says of the lot and the light that are used now; "none" where none is.
+QString lotWords(const ChairVisit& visit);
+QString lightWords(const ChairVisit& visit);
 
 } // namespace gk::ui

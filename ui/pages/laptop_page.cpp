@@ -7,6 +7,7 @@
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_bar.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -64,7 +65,8 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   setFocusPolicy(Qt::StrongFocus);
   auto* form = new QFormLayout(this);
   form->setHorizontalSpacing(12);
-  form->addRow(wordsLabel(u"Settings for this laptop"_s, u"title"_s, {}, this));
+  form->addRow(
+      new PageHead(wordsLabel(u"Settings for this laptop"_s, u"title"_s, {}, this), nullptr, this));
   auto* pedals = new QHBoxLayout;
   pedals->addWidget(teachButton_);
   pedals->addWidget(forget_);

@@ -7,6 +7,7 @@
 #include "ui/support/text.h"
 #include "ui/widgets/ask_bar.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QKeyEvent>
 #include <QLabel>
@@ -48,7 +49,9 @@ ReadinessPage::ReadinessPage(Context& context, QWidget* parent)
   setObjectName(u"readinessPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* column = new QVBoxLayout(this);
-  column->addWidget(wordsLabel(u"Equipment check, before the first child"_s, u"title"_s, {}, this));
+  column->addWidget(
+      new PageHead(wordsLabel(u"Equipment check, before the first child"_s, u"title"_s, {}, this),
+                   nullptr, this));
   column->addWidget(state_);
   for (std::size_t item = 0; item < items; ++item) {
     lines_[item] = wordsLabel({}, u"big"_s, u"readinessLine%1"_s.arg(item + 1), this);
@@ -112,7 +115,7 @@ void ReadinessPage::show() {
   const auto words = readinessWords(answers_);
   state_->setText(!day_             ? u"No school day is open: open one on the day board, F1."_s
                   : words.isEmpty() ? u"✔ Ready."_s
-                                    : words);
+                                    : u"▲ "_s + words);
   for (std::size_t item = 0; item < items; ++item) {
     const auto answer = answerTo(item);
     auto line = (item == at_ ? u"▶ "_s : u"    "_s) + QString::number(item + 1) + u"  "_s +

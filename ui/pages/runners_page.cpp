@@ -1,6 +1,6 @@
 #include "ui/pages/runners_page.h"
 
-#include "reports/letters/runners_list.h"
+#include "reports/calls/runners_list.h"
 #include "reports/print/render.h"
 #include "ui/models/table_model.h"
 #include "ui/support/save_report.h"

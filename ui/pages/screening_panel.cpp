@@ -6,6 +6,7 @@
 #include "ui/models/mouth_faces.h"
 #include "ui/pages/doubtful_record.h"
 #include "ui/pages/stop_child.h"
+#include "ui/support/page_keys.h"
 #include "ui/support/text.h"
 
 #include <QLabel>
@@ -50,7 +51,7 @@ const std::vector<std::pair<QString, ToothState>>& rarer() {
 ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), cursor_(new QLabel(this)), questions_(new QLabel(this)),
       age_(new QLabel(this)), dentist_(new QLabel(this)), pause_(new QLabel(this)),
-      keys_(new KeyBar(4, this)) {
+      keys_(new KeyBar(3, this)), changes_(new KeyBar(5, this)), answers_(new KeyBar(4, this)) {
   setObjectName(u"screeningPanel"_s);
   cursor_->setObjectName(u"screeningCursor"_s);
   questions_->setObjectName(u"screeningQuestions"_s);
@@ -65,15 +66,14 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  keys_->setProperty("dense", true);
-  column->addWidget(cursor_);
+  column->setSpacing(8);
+  changes_->setProperty("dense", true);
   age_->setProperty("look", u"notice"_s);
-  column->addWidget(age_);
-  column->addWidget(questions_);
-  column->addWidget(keys_);
-  column->addWidget(dentist_);
-  column->addWidget(pause_);
+  for (QWidget* part : std::initializer_list<QWidget*>{cursor_, age_, keys_, changes_, questions_,
+                                                       answers_, dentist_, pause_})
+    column->addWidget(part);
   column->addStretch();
+  tellKeys(*this, {{u"L"_s, u"One surface"_s}, {u"B"_s, u"Add a tooth"_s}});
 }
 
 void ScreeningPanel::begin() {
@@ -162,39 +162,7 @@ void ScreeningPanel::refresh() {
   pause_->setText(beside.isEmpty() ? plan : plan + u' ' + beside); // read aloud in one
   dentist_->setText(beside);
   dentist_->setVisible(asks && !beside.isEmpty());
-  std::vector<KeyAction> actions{
-      stateKey(Qt::Key_S, u"Sound, up"_s, ToothState::sound),
-      stateKey(Qt::Key_E, u"Early lesion"_s, ToothState::early),
-      stateKey(Qt::Key_C, u"Cavity"_s, ToothState::cavity),
-      stateKey(Qt::Key_F, u"Filled"_s, ToothState::filled),
-      stateKey(Qt::Key_K, u"Crown"_s, ToothState::crown),
-      stateKey(Qt::Key_G, u"Missing"_s, ToothState::gone),
-      stateKey(Qt::Key_D, u"Unerupted"_s, ToothState::notUp),
-      stateKey(Qt::Key_A, u"Part erupted"_s, ToothState::partUp),
-      stateKey(Qt::Key_O, u"Ours, full"_s, ToothState::ours),
-      stateKey(Qt::Key_T, u"Ours, part"_s, ToothState::oursInPart),
-      stateKey(Qt::Key_Y, u"Sealed else"_s, ToothState::elsewhere),
-      {Qt::Key_M, u"More"_s, u"moreStatesButton"_s, [this] { more(); }},
-      {Qt::Key_Z, u"No 2nds yet"_s, u"secondsNotUpButton"_s,
-       [this] { change([this] { draft_->setSecondMolarsNotUp(); }); }},
-      {Qt::Key_J, u"Decision"_s, u"decisionButton"_s,
-       [this] { change([this] { draft_->changeDecision(visit().map.selected()); }); }},
-      {Qt::Key_V, u"Surfaces"_s, u"surfacesButton"_s,
-       [this] { change([this] { draft_->changeSurfaces(visit().map.selected()); }); }},
-      {Qt::Key_L, u"One surface"_s, u"oneSurfaceButton"_s, [this] { nextPart(); }},
-      {Qt::Key_B, u"Add a tooth"_s, u"addToothButton"_s, [this] { addTooth(); }},
-      {Qt::Key_Q, u"Re-answer"_s, u"askAgainButton"_s,
-       [this] { change([this] { draft_->askAgain(); }); }},
-      {Qt::Key_R, u"Age read"_s, u"ageReadButton"_s, [this] { readAges(); }, KeyLook::plain,
-       !ages.isEmpty()},
-      {Qt::Key_Return, u"Record"_s, u"recordScreeningButton"_s, [this] { record(); },
-       KeyLook::main}};
-  const std::vector<KeyAction> answers{
-      {Qt::Key_4, u"no / none"_s, u"answer4Button"_s, [this] { answer(0); }},
-      {Qt::Key_5, u"yes / early"_s, u"answer5Button"_s, [this] { answer(1); }},
-      {Qt::Key_6, u"? / urgent"_s, u"answer6Button"_s, [this] { answer(2); }}};
-  if (asks) actions.insert(actions.end() - 1, answers.begin(), answers.end());
-  keys_->setActions(std::move(actions));
+  showKeys(asks, !ages.isEmpty());
 }
 
 void ScreeningPanel::keep() {
@@ -255,8 +223,14 @@ void ScreeningPanel::more() {
   QStringList options;
   for (const auto& [words, state] : rarer())
     options += words;
-  visit().ask.choose(u"More findings for this tooth"_s, options,
-                     [this](int chosen) { set(rarer()[static_cast<std::size_t>(chosen)].second); });
+  const auto findings = options.size();
+  options += u"One surface only (L)"_s;
+  options += u"Add a tooth (B)"_s;
+  visit().ask.choose(u"More findings for this tooth"_s, options, [this, findings](int chosen) {
+    if (chosen == findings) return nextPart();
+    if (chosen > findings) return addTooth();
+    set(rarer()[static_cast<std::size_t>(chosen)].second);
+  });
 }
 
 std::optional<Surface> ScreeningPanel::partNow() const {

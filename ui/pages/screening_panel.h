@@ -17,13 +17,15 @@ class ScreeningPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
-  bool press(const QKeyEvent& event) override { return keys_->press(event); }
+  bool press(const QKeyEvent& event) override;
   std::vector<TileFace> faces() const override;
   [[nodiscard]] QWidget* mustSee() const override;
   /// Everything chosen and not begun is left as declined, once a screening is recorded.
   void stopChild() override;
   void addNote() override;
   bool undo() override;
+  /// All is charted and asked: the plan is read aloud.
+  [[nodiscard]] bool isAtPlan() const { return draft_ && draft_->openQuestion() >= 3; }
   /// As the key "One surface"; the same one again is the whole tooth.
   void pick(dentition::Surface surface) override;
 
@@ -35,6 +37,7 @@ class ScreeningPanel final : public ChairPanel {
     std::optional<dentition::ToothSurfaces> part;
   };
 
+  void showKeys(bool asks, bool hasAges);
   [[nodiscard]] KeyAction stateKey(int key, const QString& words, ToothState state);
   void set(ToothState state);
   void more();
@@ -60,7 +63,9 @@ class ScreeningPanel final : public ChairPanel {
   QLabel* age_;     ///< teeth that are up sooner than they should be, until that was read
   QLabel* dentist_; ///< found and authorized, side by side
   QLabel* pause_;
-  KeyBar* keys_;
+  KeyBar* keys_;    ///< what is found
+  KeyBar* changes_; ///< of what is found, and what ends the panel
+  KeyBar* answers_; ///< to the questions about the child
   std::optional<ScreeningDraft> draft_;
   std::vector<Before> before_;                   ///< for undo, newest last
   std::optional<dentition::ToothSurfaces> part_; ///< one surface; none: the whole tooth

@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/support/text.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/page_head.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -65,7 +66,8 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
   setObjectName(u"todayPage"_s);
   auto* form = new QFormLayout(this);
   form->setHorizontalSpacing(12);
-  form->addRow(wordsLabel(u"Team and supplies"_s, u"title"_s, {}, this));
+  form->addRow(
+      new PageHead(wordsLabel(u"Team and supplies"_s, u"title"_s, {}, this), nullptr, this));
   operator_ = choice(form, u"&Operator"_s, u"todayOperator"_s);
   assistant_ = choice(form, u"&Assistant"_s, u"todayAssistant"_s);
   recorder_ = choice(form, u"Who &types"_s, u"todayRecorder"_s);
@@ -220,6 +222,12 @@ QString setupWords(session::Session& book, const Setup& setup) {
       for (const auto& member : *members)
         if (who == member.id) words += what + u' ' + toQt(member.value.initials);
   if (!setup.author) words.prepend(u"▲ No provider selected (F5)"_s);
+  if (const auto kit = kitWords(book, setup); !kit.isEmpty()) words += kit;
+  return words.join(u", "_s);
+}
+
+QString kitWords(session::Session& book, const Setup& setup) {
+  QStringList words;
   if (const auto lights = book.lights())
     for (const auto& light : *lights)
       if (setup.light == light.id) words += u"light "_s + toQt(light.value.tag);
@@ -227,6 +235,19 @@ QString setupWords(session::Session& book, const Setup& setup) {
     for (const auto& lot : *lots)
       if (setup.sealant == lot.id) words += u"sealant "_s + toQt(lot.value.lot);
   return words.join(u", "_s);
+}
+
+QString teamWords(session::Session& book, const Setup& setup) {
+  const auto members = book.members();
+  if (!members || !setup.author) return {};
+  QStringList words;
+  for (const auto& who : {setup.author, setup.fourHanded ? setup.assistant : std::nullopt})
+    for (const auto& member : *members)
+      if (who == member.id) {
+        const auto names = toQt(member.value.name).split(u' ');
+        words += names.size() < 2 ? names.front() : names.front() + u' ' + names.back()[0] + u'.';
+      }
+  return words.join(u" + "_s);
 }
 
 } // namespace gk::ui

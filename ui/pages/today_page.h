@@ -48,5 +48,9 @@ class TodayPage final : public Page {
 
 /// "OF, assistant BO, light L-1": what the window shows at all times; says so when nobody is.
 QString setupWords(session::Session& book, const Setup& setup);
+/// "Tess Q. + Ben O.": the operator and who assists; nothing while there is no operator.
+QString teamWords(session::Session& book, const Setup& setup);
+/// "light L-1, sealant RF-2609".
+QString kitWords(session::Session& book, const Setup& setup);
 
 } // namespace gk::ui

@@ -8,9 +8,12 @@
 #include "reports/term/term_tables.h"
 #include "session/issues.h"
 #include "ui/models/factor_names.h"
+#include "ui/models/overview.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/overview_view.h"
+#include "ui/widgets/page_head.h"
 #include "ui/widgets/report_browser.h"
 #include "ui/widgets/what_if_panel.h"
 
@@ -53,13 +56,19 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
     : Page(context, parent), state_(wordsLabel({}, u"note"_s, u"totalsState"_s, this)) {
   setObjectName(u"totalsPage"_s);
   auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(18, 4, 18, 0);
+  column->setSpacing(10);
+  column->addWidget(new PageHead(wordsLabel(u"Totals"_s, u"title"_s, {}, this), state_, this));
   buildChoices(column);
   // Made after the choices, Tab comes to them after those.
   whatIf_ = new WhatIfPanel(this);
   browser_ = new ReportBrowser(this);
-  column->addWidget(state_);
+  overview_ = new OverviewView(this);
+  overview_->hide();
   column->addWidget(whatIf_);
+  column->addWidget(overview_);
   column->addWidget(browser_, 1);
+  connect(browser_, &ReportBrowser::shown, this, &TotalsPage::showOverview);
   whatIf_->hide();
   setFocusProxy(browser_);
   connect(browser_, &ReportBrowser::taken, this, &TotalsPage::takeCell);
@@ -68,6 +77,13 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
     tables_ = reports::preventionReport(counted_->totals, whatIf_->whatIf());
     showTables();
   });
+}
+
+void TotalsPage::showOverview() {
+  const bool isWanted = counted_ && kind() == ReportKind::term && browser_->section() == 0 &&
+                        !reports::choosesMoreThanSchool(choice());
+  if (isWanted) overview_->show(overviewOf(totalsChosen()));
+  overview_->setVisible(isWanted);
 }
 
 void TotalsPage::buildChoices(QVBoxLayout* into) {

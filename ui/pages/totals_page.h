@@ -16,6 +16,7 @@ class QVBoxLayout;
 
 namespace gk::ui {
 
+class OverviewView;
 class ReportBrowser;
 class WhatIfPanel;
 
@@ -41,6 +42,8 @@ class TotalsPage final : public Page {
   };
 
   void buildChoices(QVBoxLayout* into);
+  /// The headlines stand above the first part of the term's report.
+  void showOverview();
   void showTerms();
   void readTerm();
   /// Ticks "small schools as one" where the term last went out so; what was chosen since stays.
@@ -86,6 +89,7 @@ class TotalsPage final : public Page {
   std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
   QLabel* state_;
   ReportBrowser* browser_ = nullptr;
+  OverviewView* overview_ = nullptr;
   WhatIfPanel* whatIf_ = nullptr;
   QCheckBox* merge_ = nullptr;
   std::vector<base::Recorded<roster::Term>> terms_;

@@ -1,5 +1,6 @@
 #include "ui/support/look.h"
 
+#include "ui/support/focus_ring.h"
 #include "ui/support/sheet.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
@@ -12,6 +13,11 @@
 
 #include <algorithm>
 
+/// Outside any namespace, as Qt's macro wants it: a library's files are forgotten otherwise.
+static void loadLookFiles() {
+  Q_INIT_RESOURCE(look);
+}
+
 namespace gk::ui {
 
 namespace {
@@ -21,18 +27,18 @@ constexpr const char* percentKept = "gkPercent";
 
 QPalette paletteOf(const style::Colours& colours) {
   QPalette palette;
-  for (const auto role :
-       {QPalette::Window, QPalette::Base, QPalette::Button, QPalette::ToolTipBase})
-    palette.setColor(role, colours.paper);
-  palette.setColor(QPalette::AlternateBase, colours.shade);
+  palette.setColor(QPalette::Window, colours.ground);
+  for (const auto role : {QPalette::Base, QPalette::Button, QPalette::ToolTipBase})
+    palette.setColor(role, colours.card);
+  palette.setColor(QPalette::AlternateBase, colours.sunk);
   for (const auto role :
        {QPalette::WindowText, QPalette::Text, QPalette::ButtonText, QPalette::ToolTipText})
     palette.setColor(role, colours.ink);
-  palette.setColor(QPalette::PlaceholderText, colours.edge);
-  palette.setColor(QPalette::Highlight, colours.strong);
-  palette.setColor(QPalette::HighlightedText, colours.onStrong);
+  palette.setColor(QPalette::PlaceholderText, colours.quiet);
+  palette.setColor(QPalette::Highlight, colours.soft);
+  palette.setColor(QPalette::HighlightedText, colours.ink);
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
-    palette.setColor(QPalette::Disabled, role, colours.edge);
+    palette.setColor(QPalette::Disabled, role, colours.quiet);
   return palette;
 }
 
@@ -43,13 +49,16 @@ void dress(const Look& look) {
   if (qApp->property(schemeKept).isValid() && lookNow() == wanted) return;
   qApp->setProperty(schemeKept, static_cast<int>(wanted.scheme));
   qApp->setProperty(percentKept, wanted.percent);
+  loadLookFiles();
   qApp->setStyleSheet({});
   QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
   QApplication::setPalette(paletteOf(style::colours(wanted.scheme)));
   auto font = QApplication::font();
+  font.setFamilies({u"Inter"_s, u"Noto Sans"_s, u"DejaVu Sans"_s});
   font.setPixelSize(style::px(16));
   QApplication::setFont(font);
   qApp->setStyleSheet(sheet());
+  FocusRing::wear();
 }
 
 Look lookNow() {

@@ -2,7 +2,7 @@
 
 #include "base/progress.h"
 #include "base/result.h"
-#include "reports/day/urgent_form.h"
+#include "reports/calls/urgent_form.h"
 #include "ui/support/paper.h"
 
 #include <QByteArray>

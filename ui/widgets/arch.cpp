@@ -1,7 +1,6 @@
 #include "ui/widgets/arch.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace gk::ui {
 
@@ -12,7 +11,6 @@ namespace {
 
 constexpr int between = 6;
 constexpr int middle = 10;
-constexpr double pi = 3.14159265358979323846;
 
 } // namespace
 
@@ -49,10 +47,9 @@ std::optional<TabSide> tabSide(const Tooth& tooth, Surface surface) {
 }
 
 Arch::Arch(QSize size, int band, int others) : size_(size), band_(band), others_(others) {
-  const int room = size.height() - 2 * band_ - between;
+  const int room = size.height() - band_ - between;
   if (others_ > 0) otherRow_ = std::min(132, room * 26 / 100);
   row_ = (room - (others_ > 0 ? otherRow_ + between : 0)) / 2;
-  dip_ = std::min(18, row_ / 14);
 }
 
 QRect Arch::molar(const Tooth& tooth) const {
@@ -64,29 +61,12 @@ QRect Arch::molar(const Tooth& tooth) const {
   const int width = isFirst ? first : second;
   const int x = tooth.isRight() ? half - fromMiddle - width : half + middle + fromMiddle;
   const int top = tooth.isUpper() ? band_ : band_ + row_ + between;
-  const int height = isFirst ? row_ : row_ - dip_;
-  return {x, tooth.isUpper() && !isFirst ? top + dip_ : top, width, height};
+  return {x, top, width, row_};
 }
 
 QRect Arch::other(int place) const {
   const int width = std::clamp((size_.width() + between) / std::max(others_, 1) - between, 60, 250);
   return {place * (width + between), band_ + 2 * row_ + 2 * between, width, otherRow_};
-}
-
-std::vector<QRectF> Arch::front(bool upper) const {
-  // An arc over the middle third of the picture.
-  const double reach = size_.width() * 0.21;
-  const double tooth = reach / 5.6;
-  const double bend = band_ * 0.34;
-  std::vector<QRectF> teeth;
-  for (int i = 0; i < 10; ++i) {
-    const double along = (i - 4.5) / 4.5;
-    const double down = bend * (1.0 - std::cos(along * pi / 2));
-    const double y = upper ? band_ * 0.30 + down : size_.height() - band_ * 0.30 - down;
-    teeth.emplace_back(size_.width() / 2.0 + along * reach - tooth / 2, y - band_ * 0.24, tooth,
-                       band_ * 0.48);
-  }
-  return teeth;
 }
 
 } // namespace gk::ui

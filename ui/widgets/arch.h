@@ -24,8 +24,8 @@ TabSide tongueSide(const dentition::Tooth& tooth);
 /// Of a companion surface; none for the chewing surface.
 std::optional<TabSide> tabSide(const dentition::Tooth& tooth, dentition::Surface surface);
 
-/// Places of the map in a rectangle of this size. Second molars are smaller and nearer to the
-/// middle line, as the ends of the arches are; `other` teeth get a row under them.
+/// Places of the map in a rectangle of this size. Second molars are narrower; `other`
+/// teeth get a row under them.
 class Arch {
  public:
   Arch(QSize size, int band, int others);
@@ -34,17 +34,14 @@ class Arch {
   [[nodiscard]] QRect molar(const dentition::Tooth& tooth) const;
   /// Of the others, from left to right.
   [[nodiscard]] QRect other(int place) const;
-  /// The ten teeth of each arch that are no molars: shown as what they are, not to work on.
-  [[nodiscard]] std::vector<QRectF> front(bool upper) const;
   [[nodiscard]] int rowHeight() const { return row_; }
 
  private:
   QSize size_;
-  int band_; ///< above and below, where the front teeth are
+  int band_; ///< above, for the words of the sides
   int others_;
   int otherRow_ = 0;
   int row_ = 0;
-  int dip_ = 0;
 };
 
 } // namespace gk::ui

@@ -13,8 +13,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   QStyledItemDelegate::paint(painter, cell, index);
   if (!(option.state & QStyle::State_HasFocus)) return;
   constexpr int bar = 2; // the style leaves three pixels beside the text
-  const bool isSelected = option.state & QStyle::State_Selected;
-  const auto colour = isSelected ? style::onStrong() : style::strong();
+  const auto colour = style::strong();
   painter->fillRect(QRect(option.rect.left(), option.rect.top(), bar, option.rect.height()),
                     colour);
   painter->fillRect(

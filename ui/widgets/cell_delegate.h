@@ -6,7 +6,7 @@ namespace gk::ui {
 
 /// Marks the cell that the keyboard is in by bars in its margins, so that its text has the room of
 /// any other cell's. A border of the sheet takes its room from the text and cuts it.
-class CellDelegate final : public QStyledItemDelegate {
+class CellDelegate : public QStyledItemDelegate {
   Q_OBJECT
 
  public:

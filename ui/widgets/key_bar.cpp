@@ -3,11 +3,10 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
+#include "ui/widgets/cap_button.h"
 
 #include <QKeyEvent>
 #include <QKeySequence>
-#include <QPushButton>
-#include <QStyle>
 #include <QVariant>
 
 #include <algorithm>
@@ -24,6 +23,8 @@ QString lookName(KeyLook look) {
     return u"main"_s;
   case KeyLook::alarm:
     return u"alarm"_s;
+  case KeyLook::filled:
+    return u"filled"_s;
   }
   return {};
 }
@@ -50,11 +51,12 @@ KeyBar::KeyBar(int columns, QWidget* parent) : QWidget(parent), columns_(columns
   });
 }
 
-QPushButton* KeyBar::button(std::size_t place) {
+CapButton* KeyBar::button(std::size_t place) {
   while (buttons_.size() <= place) {
     const auto next = buttons_.size();
-    auto* made = new QPushButton(this);
+    auto* made = new CapButton(this);
     made->setFocusPolicy(Qt::NoFocus);
+    made->setWraps(true);
     connect(made, &QPushButton::clicked, this, [this, next] { act(next); });
     buttons_.push_back(made);
   }
@@ -64,22 +66,21 @@ QPushButton* KeyBar::button(std::size_t place) {
 void KeyBar::setActions(std::vector<KeyAction> actions) {
   actions_ = std::move(actions);
   // Many keys side by side: the words go under the key, to be large enough.
-  const auto between = property("dense").toBool() ? u"\n"_s : u"  "_s;
+  const auto where =
+      oneRow_ || property("dense").toBool() ? CapButton::Cap::above : CapButton::Cap::before;
   // All of them first: showing one lays the bar out.
   if (!actions_.empty()) button(actions_.size() - 1);
   for (std::size_t place = 0; place < actions_.size(); ++place) {
     const auto& action = actions_[place];
     auto* shown = button(place);
     const auto hint = keyHint(action.key);
-    shown->setText(hint.isEmpty() ? action.label : hint + between + action.label);
+    shown->setWords(hint, action.label, where);
+    shown->setSub(action.sub);
+    shown->setSign(action.sign);
     shown->setObjectName(action.name);
     shown->setAccessibleName(hint.isEmpty() ? action.label : action.label + u", key "_s + hint);
     shown->setEnabled(action.enabled);
-    if (shown->property("look").toString() != lookName(action.look)) {
-      shown->setProperty("look", lookName(action.look));
-      shown->style()->unpolish(shown);
-      shown->style()->polish(shown);
-    }
+    style::wear(*shown, lookName(action.look));
     shown->show();
   }
   for (std::size_t place = actions_.size(); place < buttons_.size(); ++place) {
@@ -90,7 +91,35 @@ void KeyBar::setActions(std::vector<KeyAction> actions) {
   place();
 }
 
+void KeyBar::setOneRow() {
+  oneRow_ = true;
+}
+
+std::vector<int> KeyBar::widths(int width) const {
+  const auto count = std::min(actions_.size(), buttons_.size());
+  std::vector<int> wide;
+  int room = width + style::touchGap();
+  for (std::size_t i = 0; i < count; ++i) {
+    wide.push_back(std::max(buttons_[i]->sizeHint().width(), style::touch()));
+    room -= wide.back() + style::touchGap();
+  }
+  // First whole lines where there is room, from the first key on; the rest is everyone's.
+  for (std::size_t i = 0; i < count; ++i) {
+    const int more = buttons_[i]->wholeWidth() - wide[i];
+    if (more <= 0 || more > room) continue;
+    wide[i] += more;
+    room -= more;
+  }
+  for (std::size_t i = 0; i < count && room > 0; ++i) {
+    const int share = room / static_cast<int>(count - i);
+    wide[i] += share;
+    room -= share;
+  }
+  return wide;
+}
+
 int KeyBar::columnsIn(int width) const {
+  if (oneRow_) return std::max(1, static_cast<int>(actions_.size()));
   int widest = 1;
   for (std::size_t i = 0; i < std::min(actions_.size(), buttons_.size()); ++i)
     widest = std::max(widest, buttons_[i]->sizeHint().width());
@@ -99,9 +128,16 @@ int KeyBar::columnsIn(int width) const {
 }
 
 int KeyBar::rowHeight() const {
+  return rowHeightIn(columnsIn(width()));
+}
+
+int KeyBar::rowHeightIn(int columns) const {
   int high = style::touch();
-  for (const auto* button : buttons_)
-    high = std::max(high, button->sizeHint().height());
+  const auto count = std::min(actions_.size(), buttons_.size());
+  const auto wide = oneRow_ ? widths(width()) : std::vector<int>();
+  const int each = (width() + style::touchGap()) / std::max(columns, 1) - style::touchGap();
+  for (std::size_t i = 0; i < count; ++i)
+    high = std::max(high, buttons_[i]->heightIn(oneRow_ ? wide[i] : each));
   return high;
 }
 
@@ -109,7 +145,7 @@ int KeyBar::heightForWidth(int width) const {
   if (actions_.empty()) return 0;
   const int columns = columnsIn(width);
   const int rows = (static_cast<int>(actions_.size()) + columns - 1) / columns;
-  return rows * (rowHeight() + style::touchGap()) - style::touchGap();
+  return rows * (rowHeightIn(columns) + style::touchGap()) - style::touchGap();
 }
 
 QSize KeyBar::sizeHint() const {
@@ -124,6 +160,15 @@ void KeyBar::place() {
   const int gap = style::touchGap();
   const int columns = columnsIn(width());
   const int high = rowHeight();
+  if (oneRow_) {
+    const auto wide = widths(width());
+    int x = 0;
+    for (std::size_t i = 0; i < wide.size(); ++i) {
+      buttons_[i]->setGeometry(x, 0, wide[i], high);
+      x += wide[i] + gap;
+    }
+    return;
+  }
   for (std::size_t i = 0; i < std::min(actions_.size(), buttons_.size()); ++i) {
     const int column = static_cast<int>(i) % columns;
     const int left = column * (width() + gap) / columns;

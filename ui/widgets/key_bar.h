@@ -1,16 +1,21 @@
 #pragma once
 
+#include "ui/widgets/icons.h"
+
 #include <QWidget>
 
 #include <functional>
+#include <optional>
 #include <vector>
 
 class QKeyEvent;
-class QPushButton;
 
 namespace gk::ui {
 
-enum class KeyLook { plain, main, alarm };
+class CapButton;
+
+/// Alarm is a line for what stops; filled is for contamination alone.
+enum class KeyLook { plain, main, alarm, filled };
 
 /// One thing that can be done now: what a key, a pedal or a finger does, and the words for it.
 struct KeyAction {
@@ -20,6 +25,8 @@ struct KeyAction {
   std::function<void()> act;
   KeyLook look = KeyLook::plain;
   bool enabled = true;
+  QString sub{}; ///< a second line, such as what is used now
+  std::optional<Icon> sign{};
 };
 
 /// The hint that is printed for a key: "W", "Space", "Enter"; empty for none.
@@ -32,6 +39,9 @@ class KeyBar final : public QWidget {
  public:
   /// Every button is a target for a glove, with room to the next.
   explicit KeyBar(int columns, QWidget* parent = nullptr);
+  /// All in one row with the cap above the words, whatever the width: what needs more gets more.
+  /// Their places depend on the words alone and not on what can be done now.
+  void setOneRow();
 
   void setActions(std::vector<KeyAction> actions);
   /// Whether the key meant one of the actions; a disabled one swallows its key.
@@ -50,12 +60,16 @@ class KeyBar final : public QWidget {
   /// As many columns as wished, or as few as it takes that no words are cut.
   [[nodiscard]] int columnsIn(int width) const;
   [[nodiscard]] int rowHeight() const;
+  [[nodiscard]] int rowHeightIn(int columns) const;
+  /// Of a bar in one row.
+  [[nodiscard]] std::vector<int> widths(int width) const;
   void act(std::size_t place);
-  QPushButton* button(std::size_t place);
+  CapButton* button(std::size_t place);
 
   int columns_;
+  bool oneRow_ = false;
   std::vector<KeyAction> actions_;
-  std::vector<QPushButton*> buttons_;
+  std::vector<CapButton*> buttons_;
 };
 
 } // namespace gk::ui

@@ -1,9 +1,9 @@
 #include "ui/widgets/key_button.h"
 
 #include "ui/support/text.h"
+#include "ui/widgets/cap_button.h"
 
 #include <QLabel>
-#include <QPushButton>
 #include <QShortcut>
 #include <QVariant>
 
@@ -12,7 +12,8 @@ namespace gk::ui {
 QPushButton* keyButton(const QString& words, const QKeySequence& key, const QString& name,
                        QWidget* parent) {
   const auto hint = key.toString(QKeySequence::NativeText).replace(u"Return"_s, u"Enter"_s);
-  auto* button = new QPushButton(words + u"  "_s + hint, parent);
+  auto* button = new CapButton(parent);
+  button->setWords(hint, words);
   button->setObjectName(name);
   // Not the button's own shortcut: that one waits a tenth of a second to look pressed.
   auto* shortcut = new QShortcut(key, button);

@@ -44,6 +44,12 @@ void MessageStrip::dismiss() {
   refresh();
 }
 
+void MessageStrip::layOver(std::optional<int> y) {
+  if (y == over_) return;
+  over_ = y;
+  place();
+}
+
 void MessageStrip::settle() {
   std::erase_if(troubles_, [](const Trouble& one) { return one.until == Until::nextAct; });
   news_.clear();
@@ -79,19 +85,20 @@ void MessageStrip::place() {
   if (label_->parentWidget() != over) label_->setParent(over);
   label_->ensurePolished();
   const bool speaks = !label_->text().isEmpty();
-  constexpr int border = 4; // of a trouble, as the sheet has it
   // Not the label's own font, which changes while it puts on its look.
   auto font = label_->font();
-  font.setPixelSize(style::px(20));
+  font.setPixelSize(style::px(17));
   font.setBold(true);
-  const int line = QFontMetrics(font).height() + 2 * (style::px(4) + border);
-  const int kept = speaks || room_ == Room::kept ? line : 0;
+  const int line = QFontMetrics(font).height() + 2 * style::px(7);
+  const int kept = !over_ && (speaks || room_ == Room::kept) ? line : 0;
   if (minimumHeight() != kept || maximumHeight() != kept) setFixedHeight(kept);
-  const int wanted = std::max(line, label_->heightForWidth(width()));
-  const auto at = over == this ? QPoint() : pos();
+  constexpr int side = 12;
+  const int wide = (over_ ? over->width() : width()) - 2 * side;
+  const int wanted = std::max(line, label_->heightForWidth(wide));
+  const auto at = over_ ? QPoint(0, *over_) : over == this ? QPoint() : pos();
   // At the foot of a page it grows upward, so that no key below is covered.
-  const bool isLow = over != this && at.y() > over->height() / 2;
-  label_->setGeometry(at.x(), isLow ? at.y() + kept - wanted : at.y(), width(), wanted);
+  const bool isLow = !over_ && over != this && at.y() > over->height() / 2;
+  label_->setGeometry(at.x() + side, isLow ? at.y() + kept - wanted : at.y(), wide, wanted);
   const bool wasHidden = isHidden() && testAttribute(Qt::WA_WState_ExplicitShowHide);
   label_->setVisible(speaks && !wasHidden);
   label_->raise();

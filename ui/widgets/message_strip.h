@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include <deque>
+#include <optional>
 
 class QLabel;
 
@@ -36,6 +37,10 @@ class MessageStrip final : public QWidget {
   /// An act succeeded: what stood here is answered.
   void settle();
 
+  /// From now on it takes no room, and what it says lies over the page at that height; none: it
+  /// has its own line again.
+  void layOver(std::optional<int> y);
+
   [[nodiscard]] QString text() const;
   [[nodiscard]] bool hasTrouble() const { return !troubles_.empty(); }
 
@@ -55,6 +60,7 @@ class MessageStrip final : public QWidget {
   QPointer<QLabel> label_; ///< beside this in the parent, which may delete it first
   std::deque<Trouble> troubles_;
   QString news_;
+  std::optional<int> over_;
 };
 
 } // namespace gk::ui

@@ -7,7 +7,6 @@
 
 #include <QKeyEvent>
 #include <QLabel>
-#include <QPainter>
 #include <QVariant>
 
 #include <algorithm>
@@ -81,10 +80,9 @@ std::optional<Tooth> toothForKey(int key, const Tooth& from) {
 }
 
 MouthMap::MouthMap(QWidget* parent)
-    : QWidget(parent), right_(edgeLabel(u"CHILD'S RIGHT"_s, u"side"_s, this)),
-      left_(edgeLabel(u"CHILD'S LEFT"_s, u"side"_s, this)),
-      corners_(edgeLabel(u"keys 7 9 1 3"_s, u"small"_s, this)),
-      again_(edgeLabel(u"again: 2nd molar"_s, u"small"_s, this)),
+    : QWidget(parent), right_(edgeLabel(u"◀ CHILD'S RIGHT"_s, u"side"_s, this)),
+      left_(edgeLabel(u"CHILD'S LEFT ▶"_s, u"side"_s, this)),
+      corners_(edgeLabel(u"7 9 1 3: a corner; again: 2nd molar"_s, u"small"_s, this)),
       selected_(dentition::toothAt(16)) {
   makeMouthAccessible();
   setObjectName(u"mouthMap"_s);
@@ -122,21 +120,23 @@ void MouthMap::refresh() {
 Arch MouthMap::arch() const {
   const auto others = std::ranges::count_if(
       faces_, [](const TileFace& face) { return !spotOf(face.tooth).has_value(); });
-  return {size(), right_->sizeHint().height() + 8, static_cast<int>(others)};
+  return {size(), right_->sizeHint().height() + 4, static_cast<int>(others)};
 }
 
 QSize MouthMap::minimumSizeHint() const {
   const auto one = ToothTile().minimumSizeHint();
-  return {4 * one.width() + 22, 2 * one.height() + 2 * (right_->sizeHint().height() + 8) + 6};
+  return {4 * one.width() + 22, 2 * one.height() + right_->sizeHint().height() + 4 + 6};
 }
 
 void MouthMap::place() {
-  for (auto* label : {right_, left_, corners_, again_})
+  for (auto* label : {right_, left_, corners_})
     label->adjustSize();
   right_->move(0, 0);
   left_->move(width() - left_->width(), 0);
-  corners_->move(0, height() - corners_->height());
-  again_->move(width() - again_->width(), height() - again_->height());
+  corners_->move((width() - corners_->width()) / 2, 0);
+  // Large words leave room for fewer.
+  corners_->setVisible(corners_->x() > right_->geometry().right() + 8 &&
+                       corners_->geometry().right() + 8 < left_->x());
   const auto where = arch();
   int others = 0;
   for (const auto& face : faces_)
@@ -148,23 +148,6 @@ void MouthMap::place() {
 void MouthMap::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   place();
-}
-
-/// The teeth that this program does not seal, so that the picture is a mouth: thin and empty.
-void MouthMap::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(QPen(style::edge(), 1));
-  const auto where = arch();
-  for (const bool upper : {true, false})
-    for (const auto& tooth : where.front(upper)) {
-      // Large words leave room for fewer.
-      const auto box = tooth.toAlignedRect();
-      if (right_->geometry().intersects(box) || left_->geometry().intersects(box) ||
-          corners_->geometry().intersects(box) || again_->geometry().intersects(box))
-        continue;
-      painter.drawRoundedRect(tooth, tooth.width() * 0.35, tooth.height() * 0.35);
-    }
 }
 
 void MouthMap::select(const Tooth& tooth) {

@@ -43,7 +43,6 @@ class MouthMap final : public QWidget {
   void surfacePressed(dentition::Surface surface);
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
  private:
@@ -55,7 +54,6 @@ class MouthMap final : public QWidget {
   QLabel* right_;
   QLabel* left_;
   QLabel* corners_;
-  QLabel* again_;
   std::map<dentition::Tooth, ToothTile*> tiles_;
   std::vector<TileFace> faces_;
   dentition::Tooth selected_;

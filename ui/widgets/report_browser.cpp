@@ -1,10 +1,12 @@
 #include "ui/widgets/report_browser.h"
 
 #include "ui/models/table_model.h"
+#include "ui/support/page_keys.h"
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/cell_delegate.h"
 #include "ui/widgets/key_button.h"
+#include "ui/widgets/part_delegate.h"
 #include "ui/widgets/plot_view.h"
 
 #include <QFontMetrics>
@@ -27,7 +29,9 @@ ReportBrowser::ReportBrowser(QWidget* parent)
       plot_(new PlotView(this)), model_(new TableModel(this)) {
   names_->setObjectName(u"reportNames"_s);
   names_->setAccessibleName(u"Parts of the report"_s);
-  style::whenDressed(names_, [this] { names_->setFixedWidth(style::px(216)); });
+  style::whenDressed(names_, [this] {
+    names_->setFixedWidth(parts_.empty() ? style::px(216) : (330 + style::px(330)) / 2);
+  });
   names_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   names_->installEventFilter(this);
   table_->setObjectName(u"reportTable"_s);
@@ -48,6 +52,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
 
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(14);
   grid->addWidget(names_, 0, 0, 6, 1);
   grid->addWidget(title_, 0, 1);
   grid->addWidget(none_, 1, 1);
@@ -58,26 +63,61 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   plot_->hide();
   grid->setColumnStretch(1, 1);
   setFocusProxy(names_);
+  tellKeys(*names_, {{u"Up, Down"_s, u"Choose a part or a row"_s},
+                     {u"Enter"_s, u"Into the part; open the item of a row"_s},
+                     {u"Left"_s, u"Back to the parts"_s}});
   connect(names_, &QListWidget::currentRowChanged, this, &ReportBrowser::showSection);
 }
 
 int ReportBrowser::section() const {
-  return names_->currentRow();
+  const int row = names_->currentRow();
+  return row < 0 || parts_.empty() ? row : parts_.at(static_cast<std::size_t>(row)).section;
 }
 
 int ReportBrowser::row() const {
   return table_->currentIndex().isValid() ? table_->currentIndex().row() : -1;
 }
 
+int ReportBrowser::rowOf(int section) const {
+  const auto at = std::ranges::find(parts_, section, &PartState::section);
+  return at == parts_.end() ? section : static_cast<int>(at - parts_.begin());
+}
+
 void ReportBrowser::setReports(const QStringList& names, std::vector<reports::Table> tables) {
   const auto oldSection = std::max(section(), 0);
+  parts_.clear();
+  fill(names, std::move(tables), oldSection);
+}
+
+void ReportBrowser::setSteps(std::vector<PartState> parts, std::vector<reports::Table> tables) {
+  const auto oldSection = std::max(section(), 0);
+  parts_ = std::move(parts);
+  if (!names_->itemDelegate() || !qobject_cast<PartDelegate*>(names_->itemDelegate()))
+    names_->setItemDelegate(new PartDelegate(names_));
+  names_->setFixedWidth((330 + style::px(330)) / 2);
+  QStringList names;
+  for (const auto& part : parts_)
+    names += part.state.isEmpty() ? part.words : part.words + u"  "_s + part.state;
+  fill(names, std::move(tables), oldSection);
+  for (int row = 0; row < names_->count(); ++row) {
+    const auto& part = parts_.at(static_cast<std::size_t>(row));
+    auto* item = names_->item(row);
+    item->setData(PartDelegate::section, part.section);
+    item->setData(PartDelegate::words, part.words);
+    item->setData(PartDelegate::state, part.state);
+    item->setData(PartDelegate::mark, static_cast<int>(part.mark));
+  }
+}
+
+void ReportBrowser::fill(const QStringList& names, std::vector<reports::Table> tables,
+                         int oldSection) {
   const auto oldRow = row();
   tables_ = std::move(tables);
   {
     const QSignalBlocker quiet(names_);
     names_->clear();
     names_->addItems(names);
-    names_->setCurrentRow(std::min(oldSection, names_->count() - 1));
+    names_->setCurrentRow(std::min(rowOf(oldSection), names_->count() - 1));
   }
   showSection();
   if (model_->rowCount() > 0)
@@ -85,7 +125,7 @@ void ReportBrowser::setReports(const QStringList& names, std::vector<reports::Ta
 }
 
 void ReportBrowser::choose(int section) {
-  names_->setCurrentRow(section);
+  names_->setCurrentRow(rowOf(section));
 }
 
 void ReportBrowser::showSection() {
@@ -105,6 +145,7 @@ void ReportBrowser::showSection() {
   model_->show(table);
   if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
   fitColumns();
+  Q_EMIT shown(at);
 }
 
 void ReportBrowser::fitColumns() {

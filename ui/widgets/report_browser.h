@@ -2,6 +2,7 @@
 
 #include "reports/print/table.h"
 
+#include <QString>
 #include <QStringList>
 #include <QWidget>
 
@@ -19,6 +20,15 @@ class TableModel;
 
 /// Reports one at a time: their names on the left, the chosen one with its notes on the right.
 /// Enter goes from the names into the table, and there takes the row.
+/// What the list says of a part beside its name, where parts are steps of a work.
+struct PartState {
+  enum class Mark { record, open, urgent, done };
+  int section; ///< its place among the tables
+  QString words;
+  QString state; ///< "14 to do", "none today"
+  Mark mark = Mark::record;
+};
+
 class ReportBrowser final : public QWidget {
   Q_OBJECT
 
@@ -27,6 +37,8 @@ class ReportBrowser final : public QWidget {
 
   /// One name for each table. The section and row that were chosen stay so where they can.
   void setReports(const QStringList& names, std::vector<reports::Table> tables);
+  /// As above; the list shows the parts in this order and with their state. Every section once.
+  void setSteps(std::vector<PartState> parts, std::vector<reports::Table> tables);
   void choose(int section);
 
   [[nodiscard]] const std::vector<reports::Table>& tables() const { return tables_; }
@@ -35,17 +47,21 @@ class ReportBrowser final : public QWidget {
 
  Q_SIGNALS:
   void taken(int section, int row, int column);
+  void shown(int section);
 
  protected:
   void resizeEvent(QResizeEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void fill(const QStringList& names, std::vector<reports::Table> tables, int oldSection);
+  [[nodiscard]] int rowOf(int section) const;
   void showSection();
   void fitColumns();
   void fitNotes();
 
   std::vector<reports::Table> tables_;
+  std::vector<PartState> parts_; ///< in the order of the list; none: the tables' own
   QListWidget* names_;
   QLabel* title_;
   QTableView* table_;

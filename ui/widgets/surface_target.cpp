@@ -21,7 +21,7 @@ namespace {
 QPainterPath shapeOf(const QRectF& box, std::optional<TabSide> side) {
   QPainterPath path;
   if (!side) {
-    path.addRect(box);
+    path.addRoundedRect(box, box.width() * 0.16, box.width() * 0.16);
     return path;
   }
   const double round = std::min(box.width(), box.height()) * 0.45;
@@ -75,14 +75,14 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   const auto box = QRectF(rect()).adjusted(5, 5, -5, -5);
   const auto shape = shapeOf(box, side);
 
-  painter.fillPath(shape, covered ? style::cured() : style::paper());
+  painter.fillPath(shape, covered ? style::cured() : style::card());
   if (covered) { // also as a band, for eyes and prints without colour
     painter.setClipPath(shape);
     const double high = box.height() / 6;
-    painter.fillRect(QRectF(box.left(), box.bottom() - high, box.width(), high), style::ink());
+    painter.fillRect(QRectF(box.left(), box.bottom() - high, box.width(), high), style::onCured());
     painter.setClipping(false);
   }
-  QPen pen(chosen || due ? style::ink() : style::edge(), due ? 7 : chosen ? 5 : 2);
+  QPen pen(chosen || due ? style::ink() : style::edge(), due ? 6 : chosen ? 3.5 : 2);
   if (face_->quiet) pen.setStyle(Qt::DashLine);
   pen.setJoinStyle(Qt::MiterJoin);
   painter.strokePath(shape, pen);
@@ -90,14 +90,14 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   if (face_->picked == surface_) paintCorners(painter, QRectF(rect()));
 
   if (surface_ == Surface::occlusal) {
-    paintSymbol(painter, box, face_->mark);
+    paintSymbol(painter, box, face_->mark, covered);
     return;
   }
   auto font = painter.font();
   font.setPixelSize(std::min(style::px(20), 26));
   font.setBold(chosen);
   painter.setFont(font);
-  painter.setPen(chosen ? style::ink() : style::edge());
+  painter.setPen(covered ? style::onCured() : chosen ? style::ink() : style::quiet());
   painter.drawText(box, Qt::AlignCenter, letterOf(surface_));
 }
 

@@ -18,9 +18,11 @@ using base::Seconds;
 namespace {
 
 constexpr int pulseMs = 100;
+constexpr int timerHeight = 190;
+constexpr int inset = 20;
 constexpr int flashMs = 50;
 /// Of the title and the note, the first that fits.
-constexpr std::array faces{20, 18, 16, 15, 14};
+constexpr std::array faces{22, 20, 18, 16, 15, 14};
 constexpr int wrapped = int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap};
 /// Clocks that a server corrects drift by less than this; a person's hand moves them by more.
 constexpr Milliseconds clockMoved{2000};
@@ -36,7 +38,7 @@ QFont sized(const QFont& font, int pixels, bool bold = true) {
 
 TimerView::TimerView(base::Clock& clock, QWidget* parent) : QWidget(parent), clock_(clock) {
   setObjectName(u"timerView"_s);
-  setFixedHeight(212);
+  setFixedHeight(timerHeight);
   pulse_.setInterval(pulseMs);
   due_.setSingleShot(true);
   due_.setTimerType(Qt::PreciseTimer);
@@ -146,39 +148,61 @@ QString TimerView::underText() const {
 void TimerView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const bool flashing = isFlashing();
-  const QColor ground = flashing ? style::ink() : style::paper();
-  const QColor words = flashing ? style::paper() : style::ink();
-  painter.fillRect(rect(), ground);
-  painter.setPen(QPen(style::ink(), isRunning() ? 5 : 2));
-  painter.drawRect(rect().adjusted(2, 2, -3, -3));
+  const QColor ground = flashing ? style::ink() : style::card();
+  const QColor words = flashing ? style::card() : style::ink();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const double line = isRunning() ? 5 : 2;
+  const double off = line / 2 + 0.5;
+  painter.setPen(QPen(isRunning() ? style::strong() : style::edge(), line));
+  painter.setBrush(ground);
+  painter.drawRoundedRect(QRectF(rect()).adjusted(off, off, -off, -off), 10, 10);
   painter.setPen(words);
 
   painter.setFont(faceFor(what_, titleBox()));
   painter.drawText(titleBox(), wrapped, what_);
-  painter.setFont(sized(font(), style::timerText));
-  painter.drawText(QRect(14, 38, width() - 28, 108), Qt::AlignLeft | Qt::AlignVCenter, text());
-  painter.setFont(sized(font(), 26));
-  painter.drawText(QRect(width() - 190, 52, 176, 90), Qt::AlignRight | Qt::AlignVCenter,
-                   underText());
-
-  const QRect bar(14, 148, width() - 28, 16);
-  const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
-  const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
-  painter.fillRect(QRect(bar.left(), bar.top(), static_cast<int>(bar.width() * part), bar.height()),
-                   flashing ? style::paper() : style::strong());
-  painter.setPen(QPen(words, 2));
-  painter.drawRect(bar);
-
   painter.setFont(faceFor(note_, noteBox()));
   painter.drawText(noteBox(), wrapped, note_);
+  if (target_ == Seconds{0} && !isRunning()) return; // nothing is timed now
+
+  auto numerals = sized(font(), style::timerText);
+  numerals.setWeight(QFont::ExtraBold);
+  painter.setFont(numerals);
+  // Each digit stands in a place as wide as a nought, so that none moves as the others change.
+  const QFontMetrics metrics(numerals);
+  int x = inset;
+  for (const auto sign : text()) {
+    const int wide = metrics.horizontalAdvance(sign.isDigit() ? QChar(u'0') : sign);
+    painter.drawText(QRect(x, 40, wide, 96), Qt::AlignHCenter | Qt::AlignVCenter, QString(sign));
+    x += wide;
+  }
+  painter.setFont(sized(font(), 26));
+  painter.drawText(QRect(width() - 210, 44, 210 - inset, 90), Qt::AlignRight | Qt::AlignVCenter,
+                   underText());
+
+  const QRectF bar(inset, 134, width() - 2 * inset, 20);
+  const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
+  const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(flashing ? style::card() : style::strong());
+  painter.drawRoundedRect(QRectF(bar.left(), bar.top(), bar.width() * part, bar.height()), 5, 5);
+  painter.setPen(QPen(words, 2));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRoundedRect(bar, 6, 6);
+  painter.setPen(QPen(words, 1.5));
+  for (int quarter = 1; quarter < 4; ++quarter) {
+    const double at = bar.left() + bar.width() * quarter / 4;
+    painter.drawLine(QPointF(at, bar.top()), QPointF(at, bar.bottom()));
+  }
 }
 
 QRect TimerView::titleBox() const {
-  return {14, 5, width() - 28, 40};
+  // Where nothing is timed the words have all the room.
+  const bool isTimed = target_ != Seconds{0} || isRunning();
+  return {inset, 6, width() - 2 * inset, isTimed ? 40 : height() - 46};
 }
 
 QRect TimerView::noteBox() const {
-  return {14, 166, width() - 28, height() - 170};
+  return {inset, 155, width() - 2 * inset, height() - 159};
 }
 
 QFont TimerView::faceFor(const QString& words, const QRect& box) const {

@@ -13,43 +13,80 @@ namespace {
 
 // Marks are drawn about the origin, in a square from -half to half.
 constexpr double half = 30;
+constexpr double tileCorner = 12;
 
-QPen pen(double width, Qt::PenStyle line = Qt::SolidLine) {
-  QPen made(style::ink(), width, line, Qt::RoundCap);
-  made.setJoinStyle(Qt::MiterJoin);
+/// What signs are drawn in: the ink, and what is under it.
+struct Inks {
+  QColor ink;
+  QColor ground;
+};
+
+QPen pen(const QColor& ink, double width, Qt::PenStyle line = Qt::SolidLine) {
+  QPen made(ink, width, line, Qt::RoundCap);
+  made.setJoinStyle(Qt::RoundJoin);
   return made;
 }
 
-void paintBand(QPainter& painter, Mark mark) {
-  const QRectF band(-half, -9, 2 * half, 18);
-  painter.setPen(pen(3));
-  painter.setBrush(Qt::NoBrush);
-  if (mark == Mark::lost) painter.drawRect(band);
-  painter.setPen(Qt::NoPen);
-  if (mark == Mark::whole || mark == Mark::elsewhere) painter.fillRect(band, style::ink());
-  if (mark == Mark::part) {
-    painter.fillRect(band.adjusted(0, 0, -38, 0), style::ink());
-    painter.fillRect(band.adjusted(38, 0, 0, 0), style::ink());
-  }
-  if (mark == Mark::elsewhere) {
-    painter.setPen(QPen(style::ink(), 4));
-    painter.setBrush(style::paper());
-    painter.drawEllipse(QPointF(0, 0), 15, 15);
-  }
-  if (mark == Mark::interim)
-    for (int place = -2; place <= 2; ++place) {
-      painter.setBrush(style::ink());
-      painter.drawEllipse(QPointF(place * 13.0, 0), 4.5, 4.5);
-    }
+/// The groove of a molar from above, our own drawing, on a box of 96 about the origin.
+const QPainterPath& groove() {
+  static const QPainterPath drawn = [] {
+    QPainterPath path(QPointF(17, 52));
+    path.cubicTo(26, 44, 32, 54, 42, 49.5);
+    path.cubicTo(52, 45, 62, 54, 79, 46);
+    path.moveTo(36, 50);
+    path.cubicTo(31, 42, 38, 33, 33, 22);
+    path.moveTo(63, 49);
+    path.cubicTo(59, 41, 67, 33, 62, 22);
+    path.moveTo(49, 48);
+    path.cubicTo(54, 57, 46, 65, 51, 76);
+    return path.translated(-48, -48);
+  }();
+  return drawn;
 }
 
-/// Into the fissure from above.
-void paintArrowIn(QPainter& painter) {
-  const QPointF tip(0, 14);
-  painter.setPen(pen(6));
-  painter.drawLine(QPointF(0, -20), tip);
-  painter.drawLine(tip, tip + QPointF(-13, -13));
-  painter.drawLine(tip, tip + QPointF(13, -13));
+constexpr double grooveScale = (2 * half + 14) / 96;
+
+void paintGroove(QPainter& painter, const Inks& inks, Mark mark) {
+  painter.save();
+  painter.scale(grooveScale, grooveScale);
+  const bool isBroken = mark == Mark::lost;
+  const auto full = [&] { painter.strokePath(groove(), pen(inks.ink, 15)); };
+  const auto hollow = [&] {
+    auto line = pen(inks.ink, 15);
+    if (isBroken) line.setDashPattern({0.55, 1.35});
+    painter.strokePath(groove(), line);
+    painter.strokePath(groove(), pen(inks.ground, 6.5));
+  };
+  if (mark == Mark::sound)
+    painter.strokePath(groove(), pen(inks.ink, 4));
+  else if (mark == Mark::whole || mark == Mark::elsewhere)
+    full();
+  else if (mark == Mark::part) {
+    hollow();
+    painter.setClipRect(QRectF(-48, -48, 48, 96));
+    full();
+    painter.setClipping(false);
+  } else {
+    hollow();
+  }
+  if (mark == Mark::elsewhere) {
+    painter.setPen(QPen(inks.ink, 6));
+    painter.setBrush(inks.ground);
+    painter.drawEllipse(QPointF(0, 2), 15, 15);
+  }
+  if (mark == Mark::sealEarly) {
+    painter.setPen(QPen(inks.ground, 3));
+    painter.setBrush(inks.ink);
+    painter.drawEllipse(QPointF(31, 31), 10, 10);
+  }
+  painter.restore();
+}
+
+void paintDots(QPainter& painter, const Inks& inks) {
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(inks.ink);
+  for (int place = -2; place <= 2; ++place)
+    painter.drawEllipse(QPointF(place * 13.0, 0), 5, 5);
 }
 
 void paintDrop(QPainter& painter) {
@@ -59,25 +96,25 @@ void paintDrop(QPainter& painter) {
   painter.fillPath(drop, style::alarm());
 }
 
-void paintTick(QPainter& painter) {
-  painter.setPen(pen(10));
+void paintTick(QPainter& painter, const Inks& inks) {
+  painter.setPen(pen(inks.ink, 10));
   painter.drawPolyline(QPolygonF({QPointF(-19, 1), QPointF(-5, 17), QPointF(20, -16)}));
 }
 
-void paintWave(QPainter& painter) {
+void paintWave(QPainter& painter, const Inks& inks) {
   QPainterPath wave(QPointF(-half, 0));
   const double step = half / 2;
   for (int i = 0; i < 4; ++i)
     wave.quadTo(QPointF(-half + step * (i + 0.5), i % 2 ? 16 : -16),
                 QPointF(-half + step * (i + 1), 0));
-  painter.strokePath(wave, pen(5));
+  painter.strokePath(wave, pen(inks.ink, 5));
 }
 
 /// The filled block: hatching drawn by hand, since a brush pattern vanishes when scaled.
-void paintHatch(QPainter& painter) {
+void paintHatch(QPainter& painter, const Inks& inks) {
   const QRectF block(-18, -18, 36, 36);
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(pen(3));
+  painter.setPen(pen(inks.ink, 3));
   painter.drawRect(block);
   painter.setClipRect(block);
   for (int offset = -36; offset <= 36; offset += 9)
@@ -110,50 +147,41 @@ void paintHalfUp(QPainter& painter, const QRectF& tile, bool isUpper) {
       {tile.topLeft() + down, tile.bottomLeft(), tile.bottomRight(), tile.topRight() + down}));
 }
 
-void paintMark(QPainter& painter, Mark mark) {
+void paintMark(QPainter& painter, Mark mark, const Inks& inks) {
   switch (mark) {
   case Mark::sealEarly:
-    paintArrowIn(painter);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(style::ink());
-    painter.drawEllipse(QPointF(21, 21), 7, 7);
-    return;
   case Mark::seal:
-    paintArrowIn(painter);
+  case Mark::whole:
+  case Mark::part:
+  case Mark::lost:
+  case Mark::elsewhere:
+  case Mark::sound:
+    paintGroove(painter, inks, mark);
+    return;
+  case Mark::interim:
+    paintDots(painter, inks);
     return;
   case Mark::filled:
-    paintHatch(painter);
+    paintHatch(painter, inks);
     return;
   case Mark::partUp:
-    paintWave(painter);
+    paintWave(painter, inks);
     return;
   case Mark::gone:
-    painter.setPen(pen(5));
+    painter.setPen(pen(inks.ink, 5));
     painter.drawLine(QPointF(-half, -half), QPointF(half, half));
     painter.drawLine(QPointF(half, -half), QPointF(-half, half));
     return;
   case Mark::stopped:
-    painter.fillRect(QRectF(-half, -8, 2 * half, 16), style::ink());
-    painter.fillRect(QRectF(-half, -half, 8, 2 * half), style::ink());
-    painter.fillRect(QRectF(half - 8, -half, 8, 2 * half), style::ink());
+    painter.fillRect(QRectF(-half, -8, 2 * half, 16), inks.ink);
+    painter.fillRect(QRectF(-half, -half, 8, 2 * half), inks.ink);
+    painter.fillRect(QRectF(half - 8, -half, 8, 2 * half), inks.ink);
     return;
   case Mark::wet:
     paintDrop(painter);
     return;
   case Mark::done:
-    paintTick(painter);
-    return;
-  case Mark::whole:
-  case Mark::part:
-  case Mark::lost:
-  case Mark::elsewhere:
-  case Mark::interim:
-    paintBand(painter, mark);
-    return;
-  case Mark::sound: // a groove, as it is
-    painter.setPen(pen(3));
-    painter.drawLine(QPointF(0, -16), QPointF(0, 16));
-    painter.drawLine(QPointF(-16, 0), QPointF(16, 0));
+    paintTick(painter, inks);
     return;
   case Mark::refer:
     painter.setPen(QPen(style::alarm(), 5));
@@ -163,9 +191,9 @@ void paintMark(QPainter& painter, Mark mark) {
     painter.drawEllipse(QPointF(0, 0), 6, 6);
     return;
   case Mark::crown:
-    painter.setPen(pen(4));
+    painter.setPen(pen(inks.ink, 4));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRect(QRectF(-22, -22, 44, 44));
+    painter.drawRoundedRect(QRectF(-22, -22, 44, 44), 6, 6);
     return;
   case Mark::blank:
     paintQuestion(painter);
@@ -190,24 +218,26 @@ void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face) {
   }
   const bool toSeal = face.mark == Mark::seal || face.mark == Mark::sealEarly || face.inHand;
   painter.setPen(QPen(toSeal ? style::ink() : style::edge(),
-                      toSeal       ? 5
-                      : face.quiet ? 1
+                      toSeal       ? 3
+                      : face.quiet ? 1.5
                                    : 2,
                       face.mark == Mark::notUp ? Qt::DashLine : Qt::SolidLine));
   if (face.mark == Mark::partUp) {
     paintHalfUp(painter, tile, face.tooth.isUpper());
     return;
   }
-  painter.drawRect(tile);
-  if (face.mark == Mark::crown) painter.drawRect(tile.adjusted(4, 4, -4, -4)); // clear of the words
+  painter.drawRoundedRect(tile, tileCorner, tileCorner);
+  if (face.mark == Mark::crown) // clear of the words
+    painter.drawRoundedRect(tile.adjusted(4, 4, -4, -4), tileCorner - 4, tileCorner - 4);
 }
 
-void paintSymbol(QPainter& painter, const QRectF& square, Mark mark) {
+void paintSymbol(QPainter& painter, const QRectF& square, Mark mark, bool isCovered) {
   painter.save();
   painter.translate(square.center());
   const double scale = std::min(square.width(), square.height()) / (2 * half + 14);
   painter.scale(scale, scale);
-  paintMark(painter, mark);
+  paintMark(painter, mark,
+            isCovered ? Inks{style::onCured(), style::cured()} : Inks{style::ink(), style::card()});
   painter.restore();
 }
 

@@ -12,7 +12,7 @@ namespace gk::ui {
 void paintOutline(QPainter& painter, const QRectF& tile, const TileFace& face);
 
 /// The mark of the tooth in the square of its chewing surface, as big as the square.
-void paintSymbol(QPainter& painter, const QRectF& square, Mark mark);
+void paintSymbol(QPainter& painter, const QRectF& square, Mark mark, bool isCovered = false);
 
 /// Four bold corners about what the cursor stands on.
 void paintCorners(QPainter& painter, const QRectF& box);

@@ -143,9 +143,18 @@ void ToothTile::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setFont(font());
-  painter.fillRect(rect(), selected_ ? style::strong() : style::paper());
-  const QRectF tile = QRectF(rect()).adjusted(6, 6, -6, -6);
-  painter.fillRect(tile, face_->inHand ? style::hand() : style::paper());
+  painter.fillRect(rect(), style::ground());
+  const QRectF tile = QRectF(rect()).adjusted(5, 5, -5, -5);
+  if (selected_) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style::strong());
+    painter.drawRoundedRect(rect(), 14, 14);
+  }
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(face_->inHand                ? style::hand()
+                   : face_->quiet && !selected_ ? style::ground()
+                                                : style::card());
+  painter.drawRoundedRect(tile, 10, 10);
   paintOutline(painter, tile, *face_);
   // A neck from each tab to the tooth it belongs to.
   const auto square = targets_.find(Surface::occlusal);
@@ -171,19 +180,20 @@ void ToothTile::paintEvent(QPaintEvent*) {
 void ToothTile::paintTall(QPainter& painter) {
   const auto& face = *face_;
   const QRectF inner = QRectF(rect()).adjusted(margin, 8, -margin, -8);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   write(painter, {inner.left(), inner.top(), inner.width(), 28}, cornerWords(face.tooth), 24, true);
   const QRectF second(inner.left(), inner.top() + 27, inner.width(), 28);
   write(painter, second, placeWords(face.tooth), 24, true);
-  write(painter, second, u"no. "_s + face.number, 18, false,
+  write(painter, second, u"#"_s + face.number, 20, false,
         int{Qt::AlignVCenter} | int{Qt::AlignRight});
   const double below = height() - wordRoom;
-  write(painter, {inner.left(), below, inner.width(), 34}, face.word, face.quiet ? 24 : 30,
+  write(painter, {inner.left(), below, inner.width(), 34}, face.word, face.quiet ? 24 : 26,
         !face.quiet);
   QRectF strip(inner.left(), below + 34, inner.width(), 24);
   if (!face.due.isEmpty()) {
-    const auto bar = strip.adjusted(-4, 0, 4, 0);
-    painter.fillRect(bar, style::strong());
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style::strong());
+    painter.drawRoundedRect(strip.adjusted(-4, 0, 4, 0), 5, 5);
     painter.setPen(style::onStrong());
     write(painter, strip, face.strip, 20, true);
     return;
@@ -194,7 +204,7 @@ void ToothTile::paintTall(QPainter& painter) {
 void ToothTile::paintSmall(QPainter& painter) {
   const auto& face = *face_;
   const QRectF inner = QRectF(rect()).adjusted(margin - 2, 6, 2 - margin, -6);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   const bool two = smallTitleRoom() == smallTitle;
   const double line = two ? (smallTitle - 4) / 2.0 : smallRoom - 6;
   write(painter, {inner.left(), inner.top(), inner.width(), line},
@@ -202,7 +212,7 @@ void ToothTile::paintSmall(QPainter& painter) {
         !face.quiet);
   if (two)
     write(painter, {inner.left(), inner.top() + line, inner.width(), line},
-          placeWords(face.tooth) + u"  no. "_s + face.number, 24, !face.quiet);
+          placeWords(face.tooth) + u"  #"_s + face.number, 24, !face.quiet);
   const QRectF word(inner.left(), inner.bottom() - smallRoom + 6, inner.width(), smallRoom - 6);
   if (!face.due.isEmpty()) {
     painter.fillRect(word, style::strong());
@@ -217,9 +227,9 @@ void ToothTile::paintLow(QPainter& painter) {
   for (const auto& [surface, target] : targets_)
     surfaces = std::min(surfaces, target->x());
   const QRectF inner(margin, 9, surfaces - margin - 6, height() - 18);
-  painter.setPen(face.quiet ? style::edge() : style::ink());
+  painter.setPen(face.quiet ? style::quiet() : style::ink());
   const double line = inner.height() / 4;
-  const QString lines[]{cornerWords(face.tooth), placeWords(face.tooth) + u"  no. "_s + face.number,
+  const QString lines[]{cornerWords(face.tooth), placeWords(face.tooth) + u"  #"_s + face.number,
                         face.word, face.strip};
   for (int i = 0; i < 4; ++i)
     write(painter, {inner.left(), inner.top() + i * line, inner.width(), line}, lines[i],

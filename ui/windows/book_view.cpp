@@ -13,27 +13,34 @@
 #include "ui/support/look.h"
 #include "ui/support/scan.h"
 #include "ui/support/speaker.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
-#include "ui/widgets/flow_layout.h"
+#include "ui/widgets/cap_button.h"
 #include "ui/widgets/key_button.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/widgets/nav_rail.h"
+#include "ui/widgets/page_head.h"
 #include "ui/widgets/timer_view.h"
 #include "ui/windows/cover_page.h"
+#include "ui/windows/help_overlay.h"
 
 #include <QApplication>
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace gk::ui {
 
 namespace {
+
+/// At the usual size of letters; under it the chair's track of steps begins.
+constexpr int chairHeadHeight = 56;
 
 /// As high as the page that is up: Qt's own stack is as high as its highest.
 class Pages final : public QStackedWidget {
@@ -52,10 +59,9 @@ BookView::BookView(session::Session session, base::Clock& clock, Prompter& promp
       session_(std::move(session)), context_{session_, clock, prompter, acting_, work},
       stack_(std::make_unique<QStackedWidget>(this)),
       cover_(new CoverPage([this] { return runningTimer(); }, stack_.get())),
-      work_(new QWidget(stack_.get())), bar_(new QWidget(work_)), pages_(new Pages(work_)),
-      who_(wordsLabel({}, u"note"_s, u"whoIsAtWork"_s, bar_)),
-      careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
-      running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, bar_)),
+      work_(new QWidget(stack_.get())), rail_(new NavRail(work_)), pages_(new Pages(work_)),
+      who_(new CapButton(work_)), careDate_(wordsLabel({}, u"notice"_s, u"careDate"_s, work_)),
+      running_(wordsLabel({}, u"counts"_s, u"runningTimer"_s, work_)),
       strip_(new MessageStrip(work_, MessageStrip::Room::kept)) {
   setObjectName(u"bookView"_s);
   // Before any page hears of it: an act went well, so what went wrong before it is over.
@@ -92,40 +98,10 @@ BookView::~BookView() {
 }
 
 void BookView::layOut() {
-  auto* bar = new FlowLayout(4, bar_);
-  bar->setContentsMargins(6, 4, 6, 0);
-  board_ = new DayBoardPage(context_, pages_);
-  chair_ = new ChairPage(context_, pages_);
-  closeOut_ = new CloseOutPage(context_, pages_);
-  auto* today = new TodayPage(context_, pages_);
-  auto* totals = new TotalsPage(context_, pages_);
-  addPage(board_, u"Day board"_s, Qt::Key_F1, u"toBoard"_s);
-  addPage(chair_, u"Chair"_s, Qt::Key_F2, u"toChair"_s);
-  addPage(closeOut_, u"Close-out"_s, Qt::Key_F3, u"toCloseOut"_s);
-  addPage(totals, u"Totals"_s, Qt::Key_F4, u"toTotals"_s);
-  addPage(today, u"Setup"_s, Qt::Key_F5, u"toToday"_s);
-  addPage(new CautionsPage(pages_), u"Safety"_s, Qt::Key_F6, u"toCautions"_s);
-  incident_ = new IncidentPage(context_, pages_);
-  readiness_ = new ReadinessPage(context_, pages_);
-  laptop_ = new LaptopPage(context_, pages_);
-  addPage(incident_, u"Incident"_s, Qt::Key_F7, u"toIncident"_s);
-  desk_ = new DeskPage(context_, pages_);
-  addPage(desk_, u"Desk"_s, Qt::Key_F8, u"toDesk"_s);
-  addPage(readiness_, u"Equipment check"_s, Qt::Key_F9, u"toReadiness"_s);
-  addPage(laptop_, u"Settings"_s, Qt::Key_F10, u"toLaptop"_s);
-  bar->addWidget(running_);
-  auto* hide = keyButton(u"Hide"_s, QKeySequence(Qt::Key_F11), u"hideScreen"_s, bar_);
-  auto* locking = keyButton(u"Lock"_s, QKeySequence(Qt::Key_F12), u"lockNow"_s, bar_);
-  bar->addWidget(hide);
-  bar->addWidget(locking);
-  who_->setWordWrap(false);
-  bar->addWidget(who_);
-  connect(hide, &QPushButton::clicked, this, &BookView::toggleHidden);
-  connect(locking, &QPushButton::clicked, this, [this] { lock(u"The names are locked"_s); });
-
+  layOutPlaces();
   for (auto* page :
-       {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today),
-        static_cast<Page*>(totals), static_cast<Page*>(incident_), static_cast<Page*>(readiness_),
+       {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today_),
+        static_cast<Page*>(totals_), static_cast<Page*>(incident_), static_cast<Page*>(readiness_),
         static_cast<Page*>(laptop_), static_cast<Page*>(desk_)})
     connectPage(page);
   connect(desk_, &DeskPage::boardWanted, this, [this] { turnTo(board_); });
@@ -170,13 +146,23 @@ void BookView::layOut() {
   running_->setWordWrap(false);
   running_->hide();
 
-  auto* column = new QVBoxLayout(work_);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(2);
-  column->addWidget(bar_);
+  help_ = new HelpOverlay(work_);
+  connect(help_, &HelpOverlay::closed, this, [this] { takeKeys(); });
+  connect(help_, &HelpOverlay::passed, this, [this](QKeyEvent* event) {
+    QKeyEvent again(event->type(), event->key(), event->modifiers(), event->text());
+    QCoreApplication::sendEvent(chair_, &again);
+  });
+
+  auto* across = new QHBoxLayout(work_);
+  across->setContentsMargins(0, 0, 0, 0);
+  across->setSpacing(0);
+  across->addWidget(rail_);
+  auto* column = new QVBoxLayout;
+  column->setSpacing(6);
+  across->addLayout(column, 1);
+  column->addWidget(top_);
   column->addWidget(careDate_);
   careDate_->hide();
-  column->addWidget(strip_);
   auto* scroll = new QScrollArea(work_);
   scroll->setObjectName(u"pagesScroll"_s);
   scroll->setWidget(pages_);
@@ -184,6 +170,7 @@ void BookView::layOut() {
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
   column->addWidget(scroll, 1);
+  column->addWidget(strip_);
   stack_->addWidget(work_);
   stack_->addWidget(cover_);
   wait_ = wordsLabel(u"The logbook is busy. Ctrl+. cancels; nothing is changed then."_s, u"title"_s,
@@ -194,14 +181,15 @@ void BookView::layOut() {
   whole->addWidget(stack_.get());
 }
 
-void BookView::addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name) {
-  auto* button = keyButton(words, QKeySequence(key), name, bar_);
-  button->setCheckable(true);
-  button->setFocusPolicy(Qt::NoFocus);
-  bar_->layout()->addWidget(button);
-  pages_->addWidget(page);
-  buttons_.emplace_back(page, button);
-  connect(button, &QPushButton::clicked, this, [this, page] { turnTo(page); });
+void BookView::showRail() {
+  const auto* page = pages_->currentWidget();
+  const bool isAtChild = page == chair_ && chair_->isOccupied();
+  rail_->setVisible(!isAtChild);
+  top_->setVisible(!isAtChild);
+  // The chair has a line of its own; what the window says meanwhile lies over its track of steps.
+  strip_->layOver(isAtChild ? std::optional(style::px(chairHeadHeight)) : std::nullopt);
+  for (const auto& [one, head] : heads_)
+    head->setVisible(one == page);
 }
 
 void BookView::connectPage(Page* page) {
@@ -228,20 +216,30 @@ void BookView::turnTo(QWidget* page) {
     incident_->begin(day ? std::optional(day->id) : std::nullopt, chair_->occupant());
   }
   strip_->settle();
+  help_->shut();
   if (page != board_) board_->searchLine()->clear(); // what was looked for is found
   ui::turnTo(*pages_, *page);
   for (const auto& [one, button] : buttons_)
-    button->setChecked(one == page);
+    if (one != page) button->setChecked(false);
+  for (const auto& [one, button] : buttons_)
+    if (one == page) button->setChecked(true);
   showWho();
   showCareDate();
   page->setFocus();
   showRunning();
 }
 
-/// The chair says itself who works there, with what, and needs the room.
 void BookView::showWho() {
-  who_->setText(setupWords(session_, acting_.now()));
-  who_->setVisible(pages_->currentWidget() != chair_ || !acting_.now().author);
+  const auto& setup = acting_.now();
+  const bool isNamed = setup.author.has_value();
+  who_->setWords(u"F5"_s, isNamed ? teamWords(session_, setup) : u"No provider selected"_s,
+                 CapButton::Cap::after);
+  who_->setSub(isNamed ? kitWords(session_, setup) : u"choose the team"_s);
+  who_->setSign(isNamed ? Icon::team : Icon::ask);
+  who_->setAccessibleName((isNamed ? u"At work: "_s : QString()) + setupWords(session_, setup) +
+                          u", key F5"_s);
+  style::wear(*who_, isNamed ? u"chip"_s : u"ask"_s);
+  showRail();
 }
 
 void BookView::toChair(roster::ChildId child, roster::DayId day) {
@@ -250,6 +248,7 @@ void BookView::toChair(roster::ChildId child, roster::DayId day) {
   turnTo(chair_);
   // Where it cannot, its own strip says why.
   if (chair_->take(child, day)) cameFrom_ = from;
+  showRail();
 }
 
 void BookView::leaveChair() {
@@ -340,9 +339,14 @@ bool BookView::eventFilter(QObject* watched, QEvent* event) {
   if (idle_.isActive() && (type == QEvent::KeyPress || type == QEvent::MouseButtonPress ||
                            type == QEvent::Wheel || type == QEvent::TouchBegin))
     idle_.start();
-  if (type == QEvent::KeyPress && stack_->currentWidget() == work_ && watched->isWidgetType() &&
-      catcher_->takes(watched, *static_cast<QKeyEvent*>(event)))
-    return true;
+  if (type == QEvent::KeyPress && stack_->currentWidget() == work_ && watched->isWidgetType()) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (catcher_->takes(watched, *key)) return true;
+    if (asksForHelp(*watched, *key)) {
+      showHelp();
+      return true;
+    }
+  }
   return QWidget::eventFilter(watched, event);
 }
 

@@ -13,26 +13,32 @@
 #include <set>
 #include <vector>
 
+class QAbstractButton;
+class QBoxLayout;
 class QLabel;
-class QPushButton;
 class QStackedWidget;
 
 namespace gk::ui {
 
+class CapButton;
 class ChairPage;
 class CloseOutPage;
 class CoverPage;
 class DayBoardPage;
 class DeskPage;
 class IncidentPage;
+class HelpOverlay;
 class LaptopPage;
 class MessageStrip;
+class NavRail;
 class Page;
 struct Person;
 class ProgramPage;
 class ReadinessPage;
 class ScanCatcher;
 class Speaker;
+class TodayPage;
+class TotalsPage;
 
 /// One open logbook: its pages, the strip of messages above them, and the cover before them.
 class BookView final : public QWidget {
@@ -71,7 +77,16 @@ class BookView final : public QWidget {
 
  private:
   void layOut();
-  void addPage(QWidget* page, const QString& words, Qt::Key key, const QString& name);
+  void layOutPlaces();
+  /// `home`: the place on the rail that the page belongs to, where it is not on the rail itself.
+  void addPage(QWidget* page, QAbstractButton* button, Qt::Key key,
+               QAbstractButton* home = nullptr);
+  QAbstractButton* addKey(QAbstractButton* button, Qt::Key key);
+  /// "?" where no words are typed, and Shift+F1 anywhere.
+  [[nodiscard]] bool asksForHelp(const QObject& watched, const QKeyEvent& key) const;
+  void showHelp();
+  /// The chair has the whole width while a child is in it.
+  void showRail();
   void connectPage(Page* page);
   void turnTo(QWidget* page);
   void toChair(roster::ChildId child, roster::DayId day);
@@ -123,9 +138,12 @@ class BookView final : public QWidget {
   std::unique_ptr<QStackedWidget> stack_;
   CoverPage* cover_;
   QWidget* work_;
-  QWidget* bar_;
+  NavRail* rail_;
   QStackedWidget* pages_;
-  QLabel* who_;
+  QWidget* top_ = nullptr;                           ///< the page's head, what runs, and who works
+  std::vector<std::pair<QWidget*, QWidget*>> heads_; ///< of each page
+  std::vector<std::pair<QWidget*, QString>> names_;
+  CapButton* who_;   ///< who works; and the way to choose it
   QLabel* careDate_; ///< when all is written for another date than today's
   QLabel* running_;  ///< the chair's timer while another page is shown
   MessageStrip* strip_;
@@ -136,16 +154,19 @@ class BookView final : public QWidget {
   LaptopPage* laptop_ = nullptr;
   DeskPage* desk_ = nullptr;
   IncidentPage* incident_ = nullptr;
+  TodayPage* today_ = nullptr;
+  TotalsPage* totals_ = nullptr;
   ProgramPage* program_ = nullptr; ///< only for a book that was made without one
   ScanCatcher* catcher_ = nullptr;
+  HelpOverlay* help_ = nullptr;
   QWidget* wait_ = nullptr; ///< while long work has the book
   QWidget* beforeWait_ = nullptr;
   std::optional<QString> lockLater_; ///< when the work that has the book is over
   bool namesHidden_ = false;         ///< the chair goes on without them
   std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
-  std::optional<QStringList> lotCodes_; ///< until something is written
-  std::vector<std::pair<QWidget*, QPushButton*>> buttons_;
+  std::optional<QStringList> lotCodes_;                        ///< until something is written
+  std::vector<std::pair<QWidget*, QAbstractButton*>> buttons_; ///< of the rail, that is lit
   QWidget* cameFrom_ = nullptr;       ///< where to go when the chair is done
   QWidget* beforeIncident_ = nullptr; ///< where to go when the incident is written
 };

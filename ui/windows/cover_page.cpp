@@ -4,8 +4,10 @@
 #include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
+#include "ui/widgets/brand_panel.h"
 #include "ui/widgets/key_button.h"
 
+#include <QFrame>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -42,16 +44,24 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
       button->setMaximumWidth(style::px(360));
     });
   }
-  auto* column = new QVBoxLayout(this);
-  column->addStretch(1);
+  auto* card = new QFrame(this);
+  card->setObjectName(u"coverCard"_s);
+  card->setProperty("look", u"card"_s);
+  style::whenDressed(card, [card] { card->setFixedWidth((640 + style::px(640)) / 2); });
+  auto* column = new QVBoxLayout(card);
+  column->setContentsMargins(40, 32, 40, 32);
+  column->setSpacing(14);
+  column->addWidget(new BrandMark(card), 0, Qt::AlignLeft);
   for (auto* widget :
        {static_cast<QWidget*>(title_), static_cast<QWidget*>(passphrase_),
         static_cast<QWidget*>(person_), static_cast<QWidget*>(another_),
         static_cast<QWidget*>(enter_), static_cast<QWidget*>(trouble_), static_cast<QWidget*>(pad_),
         static_cast<QWidget*>(otherwise_), static_cast<QWidget*>(numerals_)})
     column->addWidget(widget);
-  column->addStretch(2);
-  column->setContentsMargins(80, 20, 80, 20);
+  auto* whole = new QVBoxLayout(this);
+  whole->addStretch(1);
+  whole->addWidget(card, 0, Qt::AlignHCenter);
+  whole->addStretch(2);
   pulse_.setInterval(100);
   connect(&pulse_, &QTimer::timeout, this, &CoverPage::readTimer);
   connect(passphrase_, &QLineEdit::returnPressed, this, [this] {

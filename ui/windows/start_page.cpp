@@ -2,12 +2,15 @@
 
 #include "ui/support/style.h"
 #include "ui/support/text.h"
+#include "ui/widgets/brand_panel.h"
 #include "ui/widgets/key_button.h"
 
-#include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
 
 namespace gk::ui {
 
@@ -34,25 +37,47 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   auto* restore =
       keyButton(u"Restore a backup"_s, QKeySequence(Qt::ALT | Qt::Key_T), u"startRestore"_s, this);
   connect(restore, &QPushButton::clicked, this, &StartPage::restoreWanted);
-  auto* form = new QFormLayout(this);
-  form->setContentsMargins(80, 60, 80, 20);
-  form->setVerticalSpacing(12);
-  form->addRow(wordsLabel(u"Groovekeeper"_s, u"title"_s, {}, this));
-  form->addRow(wordsLabel(u"The logbook for school sealant days. Nothing leaves this laptop."_s, {},
-                          {}, this));
-  form->addRow(recent_);
-  form->addRow(open);
-  form->addRow(restore);
-  form->addRow(demo_);
-  form->addRow(wordsLabel(u"A new logbook"_s, u"counts"_s, {}, this));
-  form->addRow(
+  auto* inside = new QWidget(this);
+  auto* form = new QVBoxLayout(inside);
+  form->setContentsMargins(72, 40, 72, 24);
+  form->setSpacing(10);
+  auto* known = wordsLabel(u"Open a logbook"_s, u"title"_s, {}, inside);
+  form->addWidget(known);
+  for (auto* button : {recent_, open, restore, demo_}) {
+    button->setParent(inside);
+    form->addWidget(button, 0, Qt::AlignLeft);
+  }
+  form->addSpacing(18);
+  form->addWidget(wordsLabel(u"A new logbook"_s, u"title"_s, {}, inside));
+  form->addWidget(
       wordsLabel(u"Without its passphrase, the names cannot be read again. Keep a sealed copy "
                  "in the office."_s,
-                 u"note"_s, {}, this));
-  form->addRow(u"Passphrase, 8 characters or more"_s, passphrase_);
-  form->addRow(u"Confirm passphrase"_s, again_);
-  form->addRow(make);
-  form->addRow(trouble_);
+                 u"note"_s, {}, inside));
+  for (const auto& [line, words] : {std::pair(passphrase_, u"Passphrase, 8 characters or more"_s),
+                                    {again_, u"Confirm passphrase"_s}}) {
+    auto* label = wordsLabel(words, u"field"_s, {}, inside);
+    label->setBuddy(line);
+    line->setParent(inside);
+    form->addWidget(label);
+    form->addWidget(line);
+  }
+  form->addSpacing(6);
+  make->setParent(inside);
+  make->setProperty("look", u"main"_s);
+  form->addWidget(make, 0, Qt::AlignLeft);
+  trouble_->setParent(inside);
+  form->addWidget(trouble_);
+  form->addStretch(1);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidget(inside);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  auto* sides = new QHBoxLayout(this);
+  sides->setContentsMargins(0, 0, 0, 0);
+  sides->setSpacing(0);
+  sides->addWidget(new BrandPanel(this));
+  sides->addWidget(scroll, 1);
   connect(recent_, &QPushButton::clicked, this,
           [this, path = toQt(recent.string())] { Q_EMIT openWanted(path); });
   demo_->hide();
@@ -66,9 +91,9 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
   style::whenDressed(this, [this, open, make, restore] {
     for (auto* button : {recent_, open, demo_, make, restore})
-      button->setFixedWidth(style::px(420));
+      button->setFixedWidth(style::px(440));
     for (auto* line : {passphrase_, again_})
-      line->setMaximumWidth(style::px(420));
+      line->setMaximumWidth(style::px(440));
   });
   setFocusProxy(recent.empty() ? open : recent_);
 }

@@ -2,8 +2,9 @@
 
 #include "base/text.h"
 #include "reports/day/close_out_words.h"
-#include "reports/day/display_names.h"
 #include "reports/day/incident_counts.h"
+#include "reports/day/return_visits.h"
+#include "reports/display_names.h"
 #include "reports/print/cells.h"
 
 namespace gk::reports {
@@ -18,7 +19,7 @@ Table equationTable(const CloseOut& day) {
                {"Screened", true},
                {"Absent", true},
                {"Declined", true},
-               {"Packages left", true},
+               {"Left school", true},
                {"Withdrawn", true},
                {"On hold", true},
                {"Not seen", true},
@@ -322,11 +323,10 @@ Table lateEntryTable(const CloseOut& day) {
   return table;
 }
 
-Table stillToSeeTable(const CloseOut& day) {
-  Table table{"Still to be seen at this school", {{"Child"}, {"Room"}}, {}, {}};
-  for (const auto& line : day.stillToSee)
-    table.rows.push_back({line.shown, line.room});
-  table.notes = {"Students with an outcome today, also absent or not seen, are not in this list."};
+Table returnTable(const CloseOut& day) {
+  Table table{"Return visits", {{"Student"}, {"Room"}, {"Why"}, {"Next"}}, {}, {}};
+  for (const auto& visit : returnVisits(day))
+    table.rows.push_back({visit.shown, visit.room, visit.why, visit.next});
   return table;
 }
 
@@ -356,7 +356,7 @@ std::vector<Table> closeOutTables(const CloseOut& day) {
                          exceptionTable(day), countTable(day),     supplyTable(day),
                          letterTable(day),    referralTable(day),  incidentTable(day),
                          paperTable(day),     effortTable(day),    laptopTable(day),
-                         lateEntryTable(day), confirmedTable(day), stillToSeeTable(day)};
+                         lateEntryTable(day), confirmedTable(day), returnTable(day)};
   out.back().notes = {"This sheet names children: count it out and back in, then shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program protocol and the manufacturer's instructions come "

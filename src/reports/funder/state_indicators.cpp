@@ -1,7 +1,7 @@
 #include "reports/funder/state_indicators.h"
 
 #include "reports/print/cells.h"
-#include "reports/publish/kept_lines.h"
+#include "reports/print/kept_lines.h"
 #include "reports/publish/publication.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "reports/publish/release_lines.h"
 
 #include "base/text.h"
-#include "reports/publish/kept_lines.h"
+#include "reports/print/kept_lines.h"
 
 #include <limits>
 
@@ -47,9 +47,9 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
 std::string toLines(const Release& release) {
   return keptLine({"under", std::to_string(release.under)}) +
          keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
-         rowLines("term", release.term) +
-         rowLines("checks", release.checks) + rowLines("grades", release.grades) +
-         rowLines("short-term", release.shortTerm) + rowLines("pupils", release.pupils);
+         rowLines("term", release.term) + rowLines("checks", release.checks) +
+         rowLines("grades", release.grades) + rowLines("short-term", release.shortTerm) +
+         rowLines("pupils", release.pupils);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {

@@ -1,12 +1,14 @@
 #include "reports/day/close_out.h"
 
 #include "reports/day/close_out_tables.h"
+#include "reports/day/return_visits.h"
 #include "reports/print/render.h"
 #include "reports/sample.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 using namespace gk;
@@ -152,6 +154,25 @@ TEST_CASE("children still to be seen block the last day of a school only") {
   const auto last = day.closeOut();
   CHECK(last.equation.difference() == 1);
   CHECK_FALSE(last.mayClose());
+}
+
+TEST_CASE("whoever is to be seen again is listed once, with why, and never as none") {
+  SampleDay day;
+  day.end(day.child("Osei Brackwater", ConsentState::yes), DayEnd::absent);
+  day.end(day.child("Jory Amberly", ConsentState::yes), DayEnd::notReached);
+  day.child("Hana Brookmere", ConsentState::yes); // nobody saw her yet
+  sealedChild(day, "Mina Tolliver-Reed");
+  const auto visits = returnVisits(day.closeOut());
+  std::map<std::string, std::string> why;
+  for (const auto& visit : visits)
+    why[visit.shown] = visit.why;
+  REQUIRE(visits.size() == 3);
+  CHECK(why["Osei Brackwater"] == "absent");
+  CHECK_FALSE(why["Jory Amberly"].empty());
+  CHECK(why["Hana Brookmere"] == "not seen this term");
+  const auto table = closeOutTables(day.closeOut()).back();
+  CHECK(table.title == "Return visits");
+  CHECK(table.rows.size() == 3);
 }
 
 TEST_CASE("a child seen on another day of the term is not asked for today") {

@@ -1,5 +1,5 @@
+#include "reports/calls/urgent_form.h"
 #include "reports/day/close_out_tables.h"
-#include "reports/day/urgent_form.h"
 #include "reports/letters/letters_due.h"
 #include "reports/print/render.h"
 #include "reports/records/day_view.h"

@@ -1,5 +1,5 @@
 #include "chairside/placement.h"
-#include "reports/letters/runners_list.h"
+#include "reports/calls/runners_list.h"
 #include "reports/print/render.h"
 #include "roster/consent.h"
 

@@ -1,4 +1,4 @@
-#include "reports/letters/runners_list.h"
+#include "reports/calls/runners_list.h"
 
 #include <algorithm>
 #include <tuple>

@@ -1,4 +1,4 @@
-#include "reports/day/urgent_form.h"
+#include "reports/calls/urgent_form.h"
 
 #include "base/contract.h"
 #include "reports/day/close_out.h"

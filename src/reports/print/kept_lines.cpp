@@ -1,4 +1,4 @@
-#include "reports/publish/kept_lines.h"
+#include "reports/print/kept_lines.h"
 
 namespace gk::reports {
 

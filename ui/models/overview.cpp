@@ -1,0 +1,124 @@
+#include "ui/models/overview.h"
+
+#include "base/text.h"
+#include "ui/support/text.h"
+
+#include <QLocale>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gk::ui {
+
+namespace {
+
+using reports::RetentionLine;
+
+QString number(int count) {
+  return QLocale(QLocale::English, QLocale::UnitedStates).toString(count);
+}
+
+QString shareOf(int part, int whole) {
+  return whole > 0 ? toQt(base::percent(part, whole, 1)) + u'%' : u"–"_s;
+}
+
+Overview::Figure figure(const QString& title, const QString& count, const QString& of,
+                        std::optional<double> share, double benchmark) {
+  Overview::Figure made{title, count, of, {}, std::nullopt};
+  if (!share) return made;
+  made.met = *share >= benchmark;
+  made.benchmark = u"benchmark %1%: %2"_s.arg(toQt(base::percent(benchmark, 0)),
+                                              *made.met ? u"met"_s : u"not met"_s);
+  return made;
+}
+
+std::optional<double> share(int part, int whole) {
+  return whole > 0 ? std::optional(static_cast<double>(part) / whole) : std::nullopt;
+}
+
+void addRetention(Overview& out, const reports::TermTotals& totals) {
+  out.benchmark = totals.targets.retained * 100;
+  for (const auto& line : totals.retention.schools) {
+    if (line.hidden || !line.whole95 || line.assessable == 0) continue;
+    const auto range = reports::printedRange(*line.whole95);
+    out.dots.push_back(
+        {toQt(line.label), line.whole95->estimate * 100,
+         range ? std::optional(estimates::Interval{range->low * 100, range->high * 100})
+               : std::nullopt,
+         line.assessable, range && range->high < totals.targets.retained});
+  }
+  const auto& all = totals.retention.total;
+  if (all.whole95) out.all = all.whole95->estimate * 100;
+  if (out.dots.empty()) {
+    out.dotsSay = u"No sealant of a year ago was checked at this point of the term."_s;
+    return;
+  }
+  const auto below = std::ranges::count_if(out.dots, &Overview::Dot::isBelow);
+  const auto checked = all.assessable;
+  const auto who = below == 0 ? u"No school is"_s
+                   : below == 1
+                       ? std::ranges::find_if(out.dots, &Overview::Dot::isBelow)->words + u" is"_s
+                       : counted(below, "school", "schools") + u" are"_s;
+  out.dotsSay = u"%1 below the benchmark by more than chance explains. Checked: %2."_s.arg(
+      who, number(checked));
+}
+
+} // namespace
+
+Overview overviewOf(const reports::TermTotals& totals) {
+  Overview out;
+  const auto& all = totals.total;
+  const auto& targets = totals.targets;
+  out.figures.push_back(figure(u"Students screened"_s, number(all.screened),
+                               shareOf(all.screened, all.consented) + u" of "_s +
+                                   number(all.consented) + u" consented"_s,
+                               share(all.screened, all.consented), targets.screened));
+  out.figures.push_back(figure(u"Students sealed"_s, number(all.sealed),
+                               shareOf(all.sealed, all.needing) + u" of "_s + number(all.needing) +
+                                   u" in need; "_s + counted(all.teeth(), "tooth", "teeth"),
+                               share(all.sealed, all.needing), targets.sealed));
+  const auto& held = totals.retention.total;
+  if (held.whole95 && held.assessable > 0) {
+    const auto range = reports::rangeWords(held.whole95, held.unit);
+    out.figures.push_back(
+        figure(u"Fully retained at one year"_s, toQt(base::percent(held.whole95->estimate)) + u'%',
+               (range.empty() ? QString() : u"95% CI "_s + toQt(range) + u"; "_s) +
+                   u"%1 checked"_s.arg(number(held.assessable)),
+               held.whole95->estimate, targets.retained));
+  } else {
+    out.figures.push_back({u"Fully retained at one year"_s, u"–"_s, u"none checked yet"_s, {}, {}});
+  }
+  if (const auto& spared = totals.averted.averted) {
+    const auto range = spared->interval;
+    out.figures.push_back({u"Cavities averted, "_s + counted(totals.averted.years, "year", "years"),
+                           number(static_cast<int>(std::lround(spared->averted))),
+                           range
+                               ? u"95% CI "_s + number(static_cast<int>(std::lround(range->low))) +
+                                     u'-' + number(static_cast<int>(std::lround(range->high)))
+                               : u"no range"_s,
+                           u"an estimate, not a count"_s,
+                           {}});
+  } else {
+    out.figures.push_back({u"Cavities averted"_s, u"–"_s, u"not enough data yet"_s, {}, {}});
+  }
+
+  if (all.enrolled) out.funnel.push_back({u"Enrolled"_s, *all.enrolled, {}});
+  const auto step = [&](const QString& words, int count, int of, const QString& name) {
+    out.funnel.push_back(
+        {words, count, of > 0 ? shareOf(count, of) + u" of "_s + name : QString()});
+  };
+  step(u"Forms back"_s, all.formsBack, all.enrolled.value_or(0), u"enrolled"_s);
+  step(u"Consented"_s, all.consented, all.enrolled.value_or(all.formsBack),
+       all.enrolled ? u"enrolled"_s : u"forms"_s);
+  step(u"Screened"_s, all.screened, all.consented, u"consented"_s);
+  step(u"Need sealants"_s, all.needing, all.screened, u"screened"_s);
+  step(u"Sealed"_s, all.sealed, all.needing, u"need"_s);
+  out.funnelSays =
+      (all.enrolled ? u"Enrolled %1, screened %2, sealed %3."_s.arg(
+                          number(*all.enrolled), number(all.screened), number(all.sealed))
+                    : u"Screened %1, sealed %2."_s.arg(number(all.screened), number(all.sealed)));
+  addRetention(out, totals);
+  return out;
+}
+
+} // namespace gk::ui

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "ui/models/overview.h"
+
+#include <QWidget>
+
+namespace gk::ui {
+
+/// Headlines and two pictures of a term, drawn in the look that is worn: what is pointed at has
+/// another shape and not only another color.
+class OverviewView final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit OverviewView(QWidget* parent);
+
+  void show(const Overview& overview);
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  [[nodiscard]] int figureHeight() const;
+  [[nodiscard]] int rowHeight() const;
+  void paintCard(QPainter& painter, const QRectF& box) const;
+  void paintFigure(QPainter& painter, const QRectF& box, const Overview::Figure& figure) const;
+  void paintHead(QPainter& painter, const QRectF& box, const QString& title,
+                 const QString& says) const;
+  void paintFunnel(QPainter& painter, const QRectF& box) const;
+  void paintDots(QPainter& painter, const QRectF& box) const;
+  [[nodiscard]] QFont letters(int pixels, QFont::Weight weight = QFont::Normal) const;
+
+  Overview overview_;
+};
+
+} // namespace gk::ui

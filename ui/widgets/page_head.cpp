@@ -1,0 +1,35 @@
+#include "ui/widgets/page_head.h"
+
+#include "ui/support/style.h"
+#include "ui/widgets/flow_layout.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+
+namespace gk::ui {
+
+PageHead::PageHead(QLabel* title, QLabel* sub, QWidget* parent)
+    : QWidget(parent), row_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
+      beside_(new QBoxLayout(QBoxLayout::LeftToRight)) {
+  row_->setContentsMargins(0, 0, 0, 0);
+  row_->setSpacing(10);
+  auto* words = new QVBoxLayout;
+  words->setSpacing(0);
+  words->addWidget(title);
+  if (sub) words->addWidget(sub);
+  row_->addLayout(words, 1);
+  row_->setAlignment(words, Qt::AlignTop);
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+  beside_->setSpacing(10);
+  row_->addLayout(beside_);
+  // Large letters leave no room beside the title.
+  style::whenDressed(this, [this] {
+    row_->setDirection(lookNow().percent > 120 ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+  });
+}
+
+void PageHead::add(QWidget* beside) {
+  beside_->addWidget(beside, 0, Qt::AlignTop);
+}
+
+} // namespace gk::ui
