@@ -4,7 +4,7 @@
 #include "reports/day/close_out_words.h"
 #include "reports/day/incident_counts.h"
 #include "reports/day/return_visits.h"
-#include "reports/display_names.h"
+#include "reports/day/display_names.h"
 #include "reports/print/cells.h"
 
 namespace gk::reports {
