@@ -102,6 +102,7 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   std::set<std::string> taken;
   const auto today = world_.clock.now().date();
   const auto nobody = roster::ChildId(base::Uuid{});

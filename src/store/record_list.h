@@ -19,6 +19,7 @@
 #include "kit/readiness.h"
 #include "roster/addendum.h"
 #include "roster/background.h"
+#include "roster/book_key.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_cost.h"
@@ -40,21 +41,20 @@ struct TypeList {};
 
 /// Every record type of the book, once: whoever does something with all of them walks this list, so
 /// that a new one is nowhere forgotten.
-using RecordTypes =
-    TypeList<roster::Program, roster::Term, roster::School, roster::Enrolment,
-             roster::MealEligibility, roster::ClinicDay, roster::DayEffort, roster::DayClosure,
-             roster::Addendum, roster::Reopening, roster::AgreementOverride, roster::Member,
-             roster::Child, roster::Background, SealedIdentity, roster::Consent,
-             roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading, kit::Lot,
-             kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
-             chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
-             chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
-             chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet,
-             followup::RetentionCheck, followup::Referral, followup::ContactAttempt,
-             followup::Letter, followup::Incident, followup::PaperCount, followup::BackupNote,
-             followup::MergeAnswer, kit::LightPass, followup::IssuedReport, roster::MemberPin,
-             followup::PlacementsConfirmed, roster::PersonalKey, roster::DaySignature,
-             roster::RecoveryCode, roster::Erasure, roster::ProgramYear, roster::DayCost>;
+using RecordTypes = TypeList<
+    roster::Program, roster::Term, roster::School, roster::Enrolment, roster::MealEligibility,
+    roster::ClinicDay, roster::DayEffort, roster::DayClosure, roster::Addendum, roster::Reopening,
+    roster::AgreementOverride, roster::Member, roster::Child, roster::Background, SealedIdentity,
+    roster::Consent, roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading,
+    kit::Lot, kit::LotCount, kit::CureTime, kit::ReadinessCheck, chairside::Authorization,
+    chairside::Seating, chairside::Screening, chairside::Field, chairside::TimerStart,
+    chairside::StepRun, chairside::Wet, chairside::Placement, chairside::AfterCure,
+    chairside::Varnish, chairside::DayOutcome, chairside::PaperSheet, followup::RetentionCheck,
+    followup::Referral, followup::ContactAttempt, followup::Letter, followup::Incident,
+    followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
+    followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
+    roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
+    roster::DayCost, roster::BookKey>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;
