@@ -119,7 +119,8 @@ void setUp(Story& story) {
   using session::BookKind;
   using session::Session;
   story.a.emplace(tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell),
-                                            world, program(), BookKind::throwaway)));
+                                            world, program(), BookKind::throwaway,
+                                            session::Confirmed::yes)));
   enterTerms(story);
   enterTeam(story);
   enterKit(story);

@@ -8,6 +8,28 @@ CROSS JOIN hand AS h ON h.number = e.id & 2047 CROSS JOIN entry_kind AS k ON k.n
 WHERE e.kind <> 29
   AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
 
+CREATE VIEW ended_wrap AS
+SELECT w.opener, w.key_name, w.personal_key FROM key_wrap AS w
+WHERE w.key_name IN (
+    SELECT earlier.name FROM book_key AS present CROSS JOIN book_key_earlier AS earlier
+    ON earlier.entry = present.entry WHERE present.name = (SELECT key_name FROM book))
+  OR (w.personal_key = 0 AND w.key_name = (SELECT key_name FROM book))
+  OR (w.personal_key <> 0 AND NOT EXISTS (
+    SELECT 1 FROM personal_key AS p CROSS JOIN entry AS e ON e.id = p.entry
+    WHERE p.entry = w.personal_key AND p.revoked = 0
+      AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)
+      AND NOT EXISTS (
+        SELECT 1 FROM personal_key AS r CROSS JOIN entry AS revoking ON revoking.id = r.entry
+        WHERE r.revoked = 1 AND coalesce(revoking.subject, revoking.id) = coalesce(e.subject, e.id))))
+  OR (w.opener = 'recovery code' AND NOT EXISTS (
+    SELECT 1 FROM recovery_code AS c CROSS JOIN entry AS e ON e.id = c.entry
+    WHERE c.withdrawn = 0
+      AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)
+      AND NOT EXISTS (
+        SELECT 1 FROM recovery_code AS w CROSS JOIN entry AS withdrawing ON withdrawing.id = w.entry
+        WHERE w.withdrawn = 1 AND coalesce(withdrawing.subject, withdrawing.id) = coalesce(e.subject, e.id)
+          AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = withdrawing.id))));
+
 CREATE VIEW every_entry AS
 SELECT e.id, coalesce(e.subject, e.id) AS subject, a.first AS act, k.name AS kind, h.laptop,
   a.sequence + e.nth AS sequence, coalesce(e.author, a.author) AS author,
@@ -132,6 +154,34 @@ BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never replaced'); END;
 
 CREATE TRIGGER backup_note_no_update BEFORE UPDATE ON backup_note
 BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+
+CREATE TRIGGER book_key_earlier_kind BEFORE INSERT ON book_key_earlier
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 80
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in book_key_earlier'); END;
+
+CREATE TRIGGER book_key_earlier_no_delete BEFORE DELETE ON book_key_earlier
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never changed'); END;
+
+CREATE TRIGGER book_key_earlier_no_replace BEFORE INSERT ON book_key_earlier
+WHEN EXISTS (SELECT 1 FROM book_key_earlier WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never replaced'); END;
+
+CREATE TRIGGER book_key_earlier_no_update BEFORE UPDATE ON book_key_earlier
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never changed'); END;
+
+CREATE TRIGGER book_key_kind BEFORE INSERT ON book_key
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 80
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in book_key'); END;
+
+CREATE TRIGGER book_key_no_delete BEFORE DELETE ON book_key
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never changed'); END;
+
+CREATE TRIGGER book_key_no_replace BEFORE INSERT ON book_key
+WHEN EXISTS (SELECT 1 FROM book_key WHERE entry = NEW.entry) OR EXISTS (SELECT 1 FROM book_key WHERE name = NEW.name)
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never replaced'); END;
+
+CREATE TRIGGER book_key_no_update BEFORE UPDATE ON book_key
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never changed'); END;
 
 CREATE TRIGGER book_no_delete BEFORE DELETE ON book
 BEGIN SELECT RAISE(ABORT, 'the row of book is never removed'); END;
@@ -499,6 +549,17 @@ BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never replaced'); END;
 
 CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
 BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+
+CREATE TRIGGER key_wrap_no_delete BEFORE DELETE ON key_wrap
+WHEN NOT EXISTS (SELECT 1 FROM ended_wrap AS w WHERE w.opener = OLD.opener AND w.key_name = OLD.key_name AND w.personal_key = OLD.personal_key)
+BEGIN SELECT RAISE(ABORT, 'only what has ended leaves key_wrap'); END;
+
+CREATE TRIGGER key_wrap_no_replace BEFORE INSERT ON key_wrap
+WHEN EXISTS (SELECT 1 FROM key_wrap WHERE opener = NEW.opener AND key_name = NEW.key_name AND personal_key = NEW.personal_key)
+BEGIN SELECT RAISE(ABORT, 'rows of key_wrap are never replaced'); END;
+
+CREATE TRIGGER key_wrap_no_update BEFORE UPDATE ON key_wrap
+BEGIN SELECT RAISE(ABORT, 'rows of key_wrap are never changed'); END;
 
 CREATE TRIGGER letter_kind BEFORE INSERT ON letter
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 31
@@ -1154,7 +1215,10 @@ CREATE TABLE book (
   kdf_bytes INTEGER NOT NULL,
   key_nonce BLOB NOT NULL,
   key_box BLOB NOT NULL,
+  -- Which key it is, by its name in `book_key`; zeros for the one that the book began with.
+  key_name BLOB NOT NULL DEFAULT (zeroblob(16)) CHECK (length(key_name) = 16),
   key_digest BLOB CHECK (length(key_digest) = 32),
+  wraps_digest BLOB CHECK (length(wraps_digest) = 32), -- over `key_wrap`; NULL while it was always empty
   -- The book key once more, under the recovery code; all of them or none.
   recovery_salt BLOB,
   recovery_passes INTEGER,
@@ -1163,6 +1227,21 @@ CREATE TABLE book (
   recovery_box BLOB,
   recovery_digest BLOB CHECK (length(recovery_digest) = 32)
 ) STRICT;
+
+CREATE TABLE book_key (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name BLOB NOT NULL UNIQUE CHECK (length(name) = 16 AND name <> zeroblob(16)),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+
+CREATE TABLE book_key_earlier (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  name BLOB NOT NULL CHECK (length(name) = 16),
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE child (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1416,6 +1495,20 @@ CREATE TABLE issued_report (
   digest TEXT NOT NULL CHECK (length(digest) = 64),
   release TEXT NOT NULL
 ) STRICT;
+
+CREATE TABLE key_wrap (
+  key_name BLOB NOT NULL CHECK (length(key_name) = 16),
+  opener TEXT NOT NULL CHECK (opener IN ('passphrase', 'recovery code', 'own passphrase')),
+  personal_key INTEGER NOT NULL, -- 0 for what is nobody's own
+  salt BLOB NOT NULL,
+  kdf_passes INTEGER NOT NULL,
+  kdf_bytes INTEGER NOT NULL,
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  PRIMARY KEY (key_name, opener, personal_key),
+  CHECK ((opener = 'own passphrase') = (personal_key <> 0)),
+  CHECK ((personal_key = 0) = (length(salt) > 0))
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE letter (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),

@@ -41,6 +41,7 @@ constexpr auto names = std::to_array<Entry>({
     {ErrorCode::vaultLocked, "vault.locked"},
     {ErrorCode::vaultWrongPassphrase, "vault.wrong-passphrase"},
     {ErrorCode::vaultDamaged, "vault.damaged"},
+    {ErrorCode::vaultReplaced, "vault.replaced"},
     {ErrorCode::pinMalformed, "pin.malformed"},
     {ErrorCode::pinNeeded, "pin.needed"},
     {ErrorCode::pinWrong, "pin.wrong"},

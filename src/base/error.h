@@ -38,6 +38,7 @@ enum class ErrorCode {
   vaultLocked,
   vaultWrongPassphrase,
   vaultDamaged,
+  vaultReplaced,
   pinMalformed,
   pinNeeded,
   pinWrong,

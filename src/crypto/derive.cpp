@@ -66,4 +66,15 @@ base::Result<Key> deriveKey(const Secret& passphrase, std::span<const std::uint8
   return Key::of(std::move(derived));
 }
 
+Key keyFor(const Key& from, std::string_view purpose) {
+  makeReady();
+  Secret derived = Secret::ofSize(Key::size);
+  crypto_generichash(derived.bytes().data(), derived.size(),
+                     reinterpret_cast<const unsigned char*>(purpose.data()), purpose.size(),
+                     from.bytes().data(), from.bytes().size());
+  auto key = Key::of(std::move(derived));
+  base::require(key.has_value(), "a key of the size of a key");
+  return std::move(*key);
+}
+
 } // namespace gk::crypto

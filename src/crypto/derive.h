@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string_view>
 
 namespace gk::crypto {
 
@@ -34,5 +35,9 @@ constexpr std::size_t saltSize = 16;
 /// `saltSize` bytes or the cost is not allowed, with `vaultLocked` when memory is short.
 base::Result<Key> deriveKey(const Secret& passphrase, std::span<const std::uint8_t> salt,
                             KdfCost cost);
+
+/// Another key for each purpose, from one that is never used itself: BLAKE2b-256 of the purpose,
+/// keyed (RFC 7693 section 2.9). Neither tells anything of the other.
+Key keyFor(const Key& from, std::string_view purpose);
 
 } // namespace gk::crypto

@@ -23,8 +23,10 @@ Result<Exit> makeBook(const Call& call, const Surroundings& around) {
   if (!secret) return secret.error();
   const auto laptop = thisLaptop(call, around);
   if (!laptop) return laptop.error();
-  const auto made =
-      Session::create(file, std::move(*secret), *laptop, {around.clock, around.random}, *program);
+  const auto made = Session::create(
+      file, std::move(*secret), *laptop, {around.clock, around.random}, *program,
+      session::BookKind::real,
+      call.has("--clock-confirmed") ? session::Confirmed::yes : session::Confirmed::no);
   if (!made) return made.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -159,12 +161,16 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   if (!findings) return findings.error();
   std::vector<session::ErasureLine> erasures; // no damage
   std::vector<std::string> copied;            // the same
+  std::vector<session::KeyLine> replacements; // the same
   if (findings->empty()) {
     auto session = openToRead(call, around);
     if (!session) return session.error();
     auto listed = session->erasures();
     if (!listed) return listed.error();
     erasures = std::move(*listed);
+    auto replaced = session->keyReplacements();
+    if (!replaced) return replaced.error();
+    replacements = std::move(*replaced);
     auto lines = session->copiedLines();
     if (!lines) return lines.error();
     copied = std::move(*lines);
@@ -183,6 +189,16 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
       writeErasure(json, line);
     json.endArray();
     json.field("copied", copied);
+    json.arrayField("key_replacements");
+    for (const auto& line : replacements) {
+      json.beginObject();
+      json.field("on", line.record.stamp.at.date().iso());
+      json.field("by", line.by);
+      json.field("reason", line.record.value.reason);
+      json.field("copies", line.copies);
+      json.endObject();
+    }
+    json.endArray();
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": no damage found\n";
@@ -193,6 +209,11 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     }
     for (const auto& line : copied)
       around.out << line << '\n';
+    for (const auto& line : replacements) {
+      around.out << line.words() << ".\n";
+      for (const auto& copy : line.copies)
+        around.out << "  may still open with what was known before: " << copy << '\n';
+    }
   } else {
     for (const auto& fault : *findings)
       around.out << store::sentence(fault) << '\n';
@@ -263,6 +284,7 @@ std::vector<Verb> bookVerbs() {
           auto options = programOptions(true);
           options.push_back(passphraseOption());
           options.push_back(laptopOption());
+          options.push_back(clockOption());
           return options;
         }()},
        makeBook},

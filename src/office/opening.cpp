@@ -56,7 +56,7 @@ Option pinOption() {
 }
 
 Option clockOption() {
-  return {"--clock-confirmed", "", "the laptop's date is right, long after the newest entry"};
+  return {"--clock-confirmed", "", "the laptop's date is right, though it was asked about"};
 }
 
 Option laptopOption() {

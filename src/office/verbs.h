@@ -19,6 +19,7 @@ std::vector<Verb> setupVerbs();         ///< add-school, add-term, add-member, a
 std::vector<Verb> correctingVerbs();    ///< set-program, correct-member, correct-light
 std::vector<Verb> childVerbs();         ///< confirm-child, move-child, correct-consent, ...
 std::vector<Verb> erasureVerbs();       ///< erase-student
+std::vector<Verb> keyVerbs();           ///< replace-key, retire-member
 std::vector<Verb> kitVerbs();           ///< add-light, add-lot, add-cure-time
 std::vector<Verb> rosterVerbs();        ///< import-roster, take-back-import
 std::vector<Verb> authorizationVerbs(); ///< import-authorizations

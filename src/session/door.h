@@ -56,6 +56,9 @@ class Door : public Reader {
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
   /// The newest; none where she never had one.
   Result<std::optional<roster::MemberPin>> newestPin(base::MemberId who);
+  /// `vaultReplaced` where what unlocked the logbook is of a key that another took the place of:
+  /// nothing new is sealed with it. Precondition: the names are open.
+  Result<base::Done> sealsWithNewest();
   /// Fails with `pinNeeded` unless a PIN that the row asks for was given, and whoever types is
   /// signed in.
   Result<base::Done> isHerself(Admission& admission, const VerbRule& rule, const About& about);

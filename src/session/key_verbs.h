@@ -1,5 +1,6 @@
 #pragma once
 
+#include "roster/book_key.h"
 #include "roster/keys.h"
 #include "session/people_verbs.h"
 
@@ -11,7 +12,15 @@ struct DayEquation;
 namespace gk::store {
 class Act;
 class Book;
+struct KeyWrap;
 } // namespace gk::store
+namespace gk::vault {
+class Vault;
+}
+namespace gk::crypto {
+class Key;
+class Secret;
+} // namespace gk::crypto
 
 namespace gk::session {
 
@@ -31,6 +40,28 @@ struct UnsignedDay {
   roster::DayId day;
   base::Date date;
   std::string school;
+};
+
+/// What somebody says who replaces the key of the names.
+struct KeyReplacing {
+  std::string confirmation; ///< the author's own passphrase; the logbook's, while she has none
+  std::string passphrase;   ///< the logbook's new one
+  std::string reason;
+  std::string other{}; ///< the passphrase of a key that another laptop set meanwhile
+};
+
+struct KeyReplaced {
+  std::string recoveryCode;           ///< shown this once; empty where there was none before
+  std::vector<std::string> toEnter{}; ///< whose own passphrase opens the names once it was entered
+};
+
+/// That the key of the names was replaced.
+struct KeyLine {
+  Recorded<roster::BookKey> record;
+  std::string by; ///< initials; empty where the member is not known
+  /// Known copies that what opened the names before may still open.
+  std::vector<std::string> copies{};
+  [[nodiscard]] std::string words() const; ///< a sentence without its full stop
 };
 
 /// What a sheet's code says was signed, and whether the logbook still says it.
@@ -92,6 +123,22 @@ class KeyVerbs : public PeopleVerbs {
   Result<base::Done> withdrawRecoveryCode(By by, const std::string& reason, const OwnPin& pin = {});
   [[nodiscard]] Result<bool> hasRecoveryCode();
 
+  /// Whose own passphrase unlocked the names, if one did. It opened her signing key for the day as
+  /// well; for a signature she still shows herself.
+  [[nodiscard]] std::optional<base::MemberId> openedBy() const;
+  /// Whose own passphrase opens the names.
+  [[nodiscard]] Result<std::vector<Recorded<roster::Member>>> whoOpens();
+  /// Names are sealed with another key from now on. By one who keeps the team, with her own
+  /// passphrase. People's own passphrases that were not entered today open the names once they are.
+  /// `callMalformed` where the new passphrase is the present one; `vaultWrongPassphrase`.
+  Result<KeyReplaced> replaceBookKey(By by, KeyReplacing how, const OwnPin& pin = {});
+  /// Whether another laptop set a key that what unlocked the logbook does not open.
+  [[nodiscard]] Result<bool> hasOtherKey();
+  /// Each time, oldest first.
+  [[nodiscard]] Result<std::vector<KeyLine>> keyReplacements();
+  /// Backups that were noted, and other laptops: what opens the names today opens those.
+  [[nodiscard]] Result<std::vector<std::string>> knownCopies();
+
   /// `textMalformed` for a mistyped code; `notFound` where no day was signed under it.
   [[nodiscard]] Result<SignedSheet> signedSheet(const std::string& code);
 
@@ -104,6 +151,18 @@ class KeyVerbs : public PeopleVerbs {
   Result<std::vector<Recorded<roster::PersonalKey>>> standingKeys(base::MemberId who);
   static void revoke(store::Act& act, const Recorded<roster::PersonalKey>& key,
                      const std::string& reason);
+  /// What unlocking gives: the names, and who did where it was by her own passphrase.
+  struct OpenedNames;
+  /// Fails as Session::unlock. With every earlier key; what opens a key that was replaced goes from
+  /// the file, once the newer one was used here.
+  Result<OpenedNames> openNames(const crypto::Secret& secret,
+                                const std::optional<crypto::Secret>& code,
+                                const std::optional<base::MemberId>& who);
+  /// As sealsWithNewest, and that what unlocked the logbook is its own present key: only that has
+  /// its passphrase or code changed.
+  Result<base::Done> opensPresentKey();
+  /// Those that there were before this moment, or all.
+  Result<std::vector<std::string>> copiesBefore(const std::optional<base::Stamp>& stamp);
   /// What was opened of it today is wiped.
   void forgetKey(base::MemberId who);
   /// `ruleSignature` unless each of the two gave what is asked of her.
@@ -113,7 +172,22 @@ class KeyVerbs : public PeopleVerbs {
                                         const reports::DayEquation& sums);
 
  private:
-  Result<base::Done> openAs(const Recorded<roster::PersonalKey>& key, std::string passphrase);
+  struct Opening; // session_unlock.cpp
+  /// Her key is open from then on, not shown for a signature.
+  Result<base::Done> tryKey(const Recorded<roster::PersonalKey>& key, const crypto::Secret& secret);
+  base::MemberId asEntered(base::MemberId who);
+  store::KeyWrap wrapFor(const roster::PersonalKey& key, base::EntryId word,
+                         const crypto::Key& opening, const vault::Vault& vault);
+  /// Her passphrase, which was just right, opens the names from now on where it did not.
+  void enrollAgain(const Recorded<roster::PersonalKey>& key);
+  Result<vault::Vault> openByPerson(const Recorded<roster::PersonalKey>& key,
+                                    const std::vector<store::KeyWrap>& wraps,
+                                    const crypto::Secret& secret);
+  Result<base::Done> learnEarlier(vault::Vault& vault);
+  void leaveReplaced(const vault::Vault& vault);
+  Result<base::Done> takeOther(vault::Vault& vault, std::string passphrase);
 };
+
+std::string newRecoveryCode(base::Random& random);
 
 } // namespace gk::session

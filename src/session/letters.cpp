@@ -20,12 +20,24 @@ using reports::LetterTemplate;
 /// The age from which a pupil signs alone where the law says no other.
 constexpr int ofAge = 18;
 
-std::vector<base::Path> textFilesIn(const base::Path& folder) {
+// Some languages and kinds of letter, each of some kilobytes (ours). A folder of another kind is
+// not read to its end before letters can be printed.
+constexpr int mostInFolder = 1000;
+constexpr std::size_t mostTemplates = 200;
+constexpr std::uintmax_t mostBytes = 64U * 1024U;
+
+Result<std::vector<base::Path>> textFilesIn(const base::Path& folder) {
   std::vector<base::Path> files;
   std::error_code trouble; // a folder that is not there holds no file
+  int looked = 0;
   for (std::filesystem::directory_iterator at(folder, trouble), end; !trouble && at != end;
-       at.increment(trouble))
+       at.increment(trouble)) {
     if (at->path().extension() == ".txt") files.push_back(at->path());
+    if (++looked > mostInFolder || files.size() > mostTemplates)
+      return Error{ErrorCode::letterTemplate,
+                   folder.string() + ": more files than letters need (200 templates); keep only "
+                                     "letter templates in this folder"};
+  }
   std::ranges::sort(files);
   return files;
 }
@@ -97,7 +109,14 @@ Result<reports::LetterTemplates> letterTemplates(const base::Path& book) {
     if (!made) return made.error();
     templates.add(*std::move(made));
   }
-  for (const auto& file : textFilesIn(book.parent_path() / "letters")) {
+  const auto files = textFilesIn(book.parent_path() / "letters");
+  if (!files) return files.error();
+  for (const auto& file : *files) {
+    std::error_code unread;
+    if (const auto size = std::filesystem::file_size(file, unread); !unread && size > mostBytes)
+      return Error{ErrorCode::letterTemplate,
+                   file.string() + ": larger than a letter's template can be (64 KiB); take it out "
+                                   "of this folder"};
     const auto text = base::readFile(file);
     if (!text) return text.error();
     auto made = LetterTemplate::parse(file.string(), *text);

@@ -74,6 +74,8 @@ class PeopleVerbs : public Door {
   void lockNames();
   /// After the passphrase was right.
   void beginKeyboard();
+  /// By the logbook's passphrase, which is wiped; `vaultWrongPassphrase`.
+  Result<base::Done> isOpenedBy(std::string& passphrase);
 
   BookKind kind_ = BookKind::real; ///< what a guess at a PIN costs
 
@@ -81,7 +83,6 @@ class PeopleVerbs : public Door {
   /// Fails as a wrong PIN does; whether it may be looked at is asked first.
   Result<base::Done> mayTry(base::MemberId who);
   Result<base::Done> judge(base::MemberId who, std::string& pin, const vault::Vault& vault);
-  Result<base::Done> isOpenedBy(std::string& passphrase);
   Result<base::Done> addReset(const Admission& may, base::MemberId whose,
                               const std::string& reason);
   /// Of every row of the day, in whatever word.

@@ -21,6 +21,9 @@
 #include <iosfwd>
 #include <memory>
 
+namespace gk::crypto {
+struct Sealed;
+}
 namespace gk::exchange {
 struct Records;
 }
@@ -170,6 +173,9 @@ class Reader {
 
   template <class T>
   Result<Recorded<T>> only(const store::Where& where, std::string_view what);
+  /// Precondition: the names are open. `vaultReplaced` where a key may be missing that another
+  /// laptop has.
+  Result<Identity> reveal(roster::ChildId child, const crypto::Sealed& sealed);
   Result<FieldState> fieldState(chairside::FieldId field);
   /// Complete and up to date.
   Result<const Roll*> roll();

@@ -172,8 +172,8 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
   std::optional<Identity> identity;
   if (isUnlocked()) {
     auto known = this->identity(id);
-    if (!known) return known.error();
-    identity = std::move(*known);
+    if (!known && known.error().code != base::ErrorCode::vaultReplaced) return known.error();
+    if (known) identity = std::move(*known);
   }
   auto school = only<roster::School>(store::subjectIs(child->value.school), "school");
   if (!school) return school.error();

@@ -140,7 +140,7 @@ Result<base::Done> Reader::writeFhir(roster::DayId day, std::ostream& out) {
   for (const auto& child : records->children) {
     if (!vault_) break;
     const auto known = identity(child.id);
-    if (!known && known.error().code != base::ErrorCode::notFound) return known.error();
+    if (!known && !hasNoName(known.error())) return known.error();
     if (known) people.emplace(child.id, exchange::Person{known->first, known->last, known->birth});
   }
   exchange::writeFhir(*records, people, world_.clock.now(), out);

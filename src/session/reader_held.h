@@ -8,6 +8,7 @@
 #include "vault/vault.h"
 
 #include <map>
+#include <utility>
 
 namespace gk::session {
 
@@ -24,9 +25,21 @@ struct Reader::Held {
   /// A person's key that was opened, wiped when it goes.
   struct OpenKey {
     crypto::SigningKey key;
+    crypto::Key opening; ///< what the key of the names is sealed under for her
     roster::PersonalKeyId id;
     base::Date on;         ///< it signs on that date alone
     bool isAsleep = false; ///< unreadable until she shows herself
+
+    void sleep() {
+      if (std::exchange(isAsleep, true)) return;
+      key.forbid();
+      opening.forbid();
+    }
+    void awaken() {
+      if (!std::exchange(isAsleep, false)) return;
+      key.expose();
+      opening.expose();
+    }
   };
   /// Wrong passphrases since the last right one.
   struct Misses {
@@ -41,6 +54,14 @@ struct Reader::Held {
   std::map<base::MemberId, Misses> misses{};
   /// When each signer gave her passphrase or PIN, by the steady clock; for one signature.
   std::map<base::MemberId, base::Milliseconds> shown{};
+  /// Whose own passphrase opened the names.
+  std::optional<base::MemberId> openedBy{};
 };
+
+/// A child whose name cannot be shown, and nothing wrong with it: it has none, or it was sealed
+/// under a newer key than what unlocked the logbook opens.
+inline bool hasNoName(const base::Error& why) {
+  return why.code == base::ErrorCode::notFound || why.code == base::ErrorCode::vaultReplaced;
+}
 
 } // namespace gk::session

@@ -116,7 +116,21 @@ Result<Identity> Reader::identity(roster::ChildId child) {
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to see names"};
   auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
   if (!sealed) return sealed.error();
-  return vault_->reveal(book_.enteredAs(child.uuid()), {sealed->value.nonce, sealed->value.box});
+  return reveal(child, {sealed->value.nonce, sealed->value.box});
+}
+
+Result<Identity> Reader::reveal(roster::ChildId child, const crypto::Sealed& sealed) {
+  auto identity = vault_->reveal(book_.enteredAs(child.uuid()), sealed);
+  if (identity || identity.error().code != ErrorCode::vaultDamaged) return identity;
+  const auto keys = book_.current<roster::BookKey>(store::everything());
+  if (!keys) return keys.error();
+  for (const auto& key : *keys)
+    if (!vault_->holds(roster::uuidOf(key.value.name)))
+      return Error{ErrorCode::vaultReplaced, "sealed with a key of the names that was set on " +
+                                                 key.stamp.at.date().words() +
+                                                 " on another laptop; lock, then unlock with "
+                                                 "the passphrase of then"};
+  return identity;
 }
 
 List<roster::Consent> Reader::consents(roster::ChildId child) {

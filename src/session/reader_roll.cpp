@@ -61,7 +61,7 @@ Result<base::Done> Reader::addToRoll(const Recorded<roster::Child>& child) {
                   child.value.birth};
   if (vault_) {
     auto identity = this->identity(child.id);
-    if (!identity && identity.error().code != base::ErrorCode::notFound) return identity.error();
+    if (!identity && !hasNoName(identity.error())) return identity.error();
     if (identity) {
       line.name = identity->shownName();
       line.called = base::folded(line.name);
@@ -105,7 +105,7 @@ Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,
     if (!isSameMonth && line.called != wanted->called) return;
     const auto known = this->identity(line.child);
     if (!known) {
-      if (known.error().code != base::ErrorCode::notFound) failure = known.error();
+      if (!hasNoName(known.error())) failure = known.error();
       return;
     }
     if (const auto why = roster::likeness(*wanted, personOf(*known))) add(*why);
@@ -169,7 +169,7 @@ Result<std::string> Reader::nameOf(roster::ChildId child) {
   if (!vault_) return std::string();
   const auto identity = this->identity(child);
   if (identity) return identity->shownName();
-  if (identity.error().code != base::ErrorCode::notFound) return identity.error();
+  if (!hasNoName(identity.error())) return identity.error();
   return std::string();
 }
 
@@ -177,7 +177,7 @@ Result<std::string> Reader::shortName(roster::ChildId id) {
   if (vault_) {
     const auto identity = this->identity(id);
     if (identity) return identity->headerName();
-    if (identity.error().code != base::ErrorCode::notFound) return identity.error();
+    if (!hasNoName(identity.error())) return identity.error();
   }
   const auto known = book_.history<roster::Child>(store::subjectIs(id));
   if (!known) return known.error();

@@ -51,7 +51,7 @@ Result<std::vector<IdentityRevision>> Reader::identityRevisions(roster::ChildId 
   if (!boxes) return boxes.error();
   std::vector<IdentityRevision> revisions;
   for (const auto& box : *boxes) {
-    auto identity = vault_->reveal(book_.enteredAs(child.uuid()), {box.value.nonce, box.value.box});
+    auto identity = reveal(child, {box.value.nonce, box.value.box});
     if (!identity) return identity.error();
     revisions.push_back({box.stamp, std::move(*identity)});
   }

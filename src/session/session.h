@@ -30,7 +30,11 @@ class Session : public DayVerbs {
   // vault::Vault::create, `open` as store::openBook. Names stay locked until `unlock`.
   static Result<Session> create(const base::Path& path, std::string passphrase,
                                 const store::HandMemory& laptop, World world,
-                                const roster::Program& program, BookKind kind = BookKind::real);
+                                const roster::Program& program, BookKind kind = BookKind::real,
+                                Confirmed clockIsRight = Confirmed::no);
+  /// A clock that no logbook of this program can begin under, as far as anyone can tell: what to
+  /// ask. Unless it was said to be right, `create` fails with `clockAhead` then.
+  static std::optional<std::string> firstClockQuestion(base::LocalInstant now);
   static Result<Session> open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
@@ -39,8 +43,10 @@ class Session : public DayVerbs {
   /// Whether opening it first brings it up to date, which takes a while; false where it cannot be
   /// told.
   static bool isOfOlderVersion(const base::Path& path);
-  /// By the logbook's passphrase or its recovery code.
-  Result<base::Done> unlock(std::string passphrase);
+  /// By the logbook's passphrase, its recovery code or a member's own passphrase; by hers alone
+  /// where it is said who she is, with the waits of `openKey`. Without, a few of the team's are
+  /// tried.
+  Result<base::Done> unlock(std::string passphrase, const std::optional<base::MemberId>& who = {});
   void lock();
   Result<base::Done> changePassphrase(std::string passphrase);
   Result<base::Done> backUp(const base::Path& target);

@@ -1,5 +1,6 @@
 #include "base/printed_code.h"
 #include "base/text.h"
+#include "session/opened_names.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 #include "session/short_laptop.h"
@@ -13,25 +14,8 @@ using base::ErrorCode;
 
 namespace {
 
-vault::WrappedKey wrappedOf(const store::KeyRow& row) {
-  return {row.salt, row.passes, row.memoryBytes, row.nonce, row.box};
-}
-
-store::KeyRow rowOf(const vault::WrappedKey& wrapped) {
-  return {wrapped.salt, wrapped.opsLimit, wrapped.memoryBytes, wrapped.nonce, wrapped.box};
-}
-
 store::Durability durabilityOf(BookKind kind) {
   return kind == BookKind::real ? store::Durability::everyAct : store::Durability::bulk;
-}
-
-Result<vault::Vault> openByCode(store::Book& book, const crypto::Secret& code) {
-  const auto kept = book.recovery();
-  if (!kept) return kept.error();
-  if (!*kept)
-    return Error{ErrorCode::vaultWrongPassphrase,
-                 "this logbook has no recovery code: it was withdrawn, or made on another laptop"};
-  return vault::Vault::recover(code, wrappedOf(**kept));
 }
 
 } // namespace
@@ -66,8 +50,12 @@ Session::Session(store::Book book, World world) : DayVerbs(std::move(book), worl
 
 Result<Session> Session::create(const base::Path& path, std::string passphrase,
                                 const store::HandMemory& laptop, World world,
-                                const roster::Program& program, BookKind kind) {
+                                const roster::Program& program, BookKind kind,
+                                Confirmed clockIsRight) {
   const auto secret = crypto::Secret::taking(passphrase);
+  if (const auto question = firstClockQuestion(world.clock.now());
+      question && clockIsRight == Confirmed::no)
+    return Error{ErrorCode::clockAhead, *question};
   const auto sound = roster::soundProgram(program);
   if (!sound) return sound.error();
   auto created = vault::Vault::create(secret, costOf(kind), world.random);
@@ -75,13 +63,26 @@ Result<Session> Session::create(const base::Path& path, std::string passphrase,
   const auto now = world.clock.now();
   const auto& rule = ruleOf(Verb::enterProgram);
   auto book = store::Book::create(
-      path, laptop, durabilityOf(kind), now.at, rowOf(created->wrapped), world.random,
+      path, laptop, durabilityOf(kind), now.at, keyRowOf(created->wrapped), world.random,
       {{.station = rule.station}, now, [&](store::Act& act) { act.add(*sound); }, rule.name});
   if (!book) return book.error();
   Session session(std::move(*book), world);
   session.vault_ = std::move(created->vault);
   session.kind_ = kind;
   return session;
+}
+
+std::optional<std::string> Session::firstClockQuestion(base::LocalInstant now) {
+  // Before the year of this program, or long after any computer that runs it: an empty clock
+  // battery, or a digit too many. There is no entry yet to hold it against.
+  constexpr int firstYear = 2026;
+  constexpr int lastYear = 2045;
+  const auto year = now.date().year();
+  if (year >= firstYear && year <= lastYear) return std::nullopt;
+  return "This laptop's clock says " + now.words() +
+         ". Is the date right? The logbook begins under it, and entries made under a wrong date "
+         "stay "
+         "under it.";
 }
 
 Result<Session> Session::open(const base::Path& path, const store::HandMemory& laptop, World world,
@@ -95,17 +96,17 @@ Result<Session> Session::open(const base::Path& path, const store::HandMemory& l
   return session;
 }
 
-Result<base::Done> Session::unlock(std::string passphrase) {
+Result<base::Done> Session::unlock(std::string passphrase,
+                                   const std::optional<base::MemberId>& who) {
   auto code = base::readCode(passphrase, base::recoveryCodeShape);
   const auto secret = crypto::Secret::taking(passphrase);
-  auto key = book_.key();
-  if (!key) return key.error();
-  auto opened = vault::Vault::open(secret, wrappedOf(*key));
-  if (!opened && code) opened = openByCode(book_, crypto::Secret::taking(*code));
+  const auto printed = code ? std::optional(crypto::Secret::taking(*code)) : std::nullopt;
+  auto opened = openNames(secret, printed, who);
   if (!opened) return opened.error();
-  vault_ = std::move(*opened);
+  vault_ = std::move(opened->vault);
   forgetRoll();
   beginKeyboard();
+  held_->openedBy = opened->who;
   changed_.emit(Change{});
   return base::Done{};
 }
@@ -117,9 +118,14 @@ void Session::lock() {
 Result<base::Done> Session::changePassphrase(std::string passphrase) {
   const auto secret = crypto::Secret::taking(passphrase);
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
+  if (const auto own = opensPresentKey(); !own) return own.error();
   auto wrapped = vault_->rewrap(secret, crypto::KdfCost::interactive(), world_.random);
   if (!wrapped) return wrapped.error();
-  return book_.replaceKey(rowOf(*wrapped));
+  const auto recovery = book_.recovery();
+  if (!recovery) return recovery.error();
+  return book_.keepOpeners([&](const store::Openers& openers) {
+    openers.present(keyRowOf(*wrapped, vault_->name().key), *recovery);
+  });
 }
 
 Result<base::Done> Session::backUp(const base::Path& target) {

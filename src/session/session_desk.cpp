@@ -144,6 +144,7 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   if (const auto sound = makeSound(children, schoolConfirmsAges); !sound) return sound.error();
   if (areOthers == Confirmed::no)
     if (const auto others = areOtherChildren(*this, children, areOthers); !others)

@@ -2,7 +2,6 @@
 #include "session/erasure.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
-#include "session/short_laptop.h"
 #include "store/erasing.h"
 
 #include <algorithm>
@@ -80,23 +79,15 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
   if (!listed) return listed.error();
   std::vector<ErasureLine> lines;
   if (listed->empty()) return lines;
-  const auto notes = book_.history<followup::BackupNote>(store::everything());
-  if (!notes) return notes.error();
-  const auto laptops = book_.hands();
-  if (!laptops) return laptops.error();
   for (auto& one : *listed) {
     ErasureLine line{std::move(one.record), {}, one.rows, {}};
     if (line.record.stamp.by.author)
       if (const auto member =
               only<roster::Member>(store::subjectIs(*line.record.stamp.by.author), "team member"))
         line.by = member->value.initials;
-    for (const auto& note : *notes)
-      if (note.stamp.entry < line.record.stamp.entry) // identities begin with the time
-        line.copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.words());
-    for (const auto& laptop : *laptops)
-      if (laptop.laptop != line.record.stamp.laptop)
-        line.copies.push_back("the logbook of the laptop ..." + session::shortName(laptop.laptop) +
-                              ", last merged " + laptop.last.words());
+    auto copies = copiesBefore(line.record.stamp);
+    if (!copies) return copies.error();
+    line.copies = std::move(*copies);
     lines.push_back(std::move(line));
   }
   return lines;

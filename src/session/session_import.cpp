@@ -30,6 +30,7 @@ Result<std::vector<roster::ChildId>> DeskVerbs::importRoster(By by, RosterImport
   const auto may = admit(Verb::importRoster, by);
   if (!may) return may.error();
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to import a list"};
+  if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   // A list that says nothing new is no act, whatever was said of its columns.
   if (import.entering.empty() && import.changed.empty()) return std::vector<roster::ChildId>();
   const auto school = only<roster::School>(store::subjectIs(import.school), "school");

@@ -88,6 +88,7 @@ void PeopleVerbs::lockNames() {
   vault_.reset();
   held_->keys.clear();
   held_->shown.clear();
+  held_->openedBy.reset();
   keyboard_.asleep.reset();
   forgetRoll();
   changed_.emit(Change{}); // faces let go of what they show
@@ -164,7 +165,7 @@ OpenedBy PeopleVerbs::lockByPin() {
   keyboard_.asleep->sleep();
   held_->shown.clear();
   for (auto& [who, open] : held_->keys)
-    if (!std::exchange(open.isAsleep, true)) open.key.forbid();
+    open.sleep();
   keyboard_.slept = sleptSoFar();
   vault_.reset();
   forgetRoll();
@@ -214,7 +215,8 @@ Result<base::Done> PeopleVerbs::isOpenedBy(std::string& passphrase) {
   const auto key = book_.key();
   if (!key) return key.error();
   const auto opened =
-      vault::Vault::open(secret, {key->salt, key->passes, key->memoryBytes, key->nonce, key->box});
+      vault::Vault::open(secret, {key->salt, key->passes, key->memoryBytes, key->nonce, key->box},
+                         {book_.identity(), key->name});
   if (!opened) return opened.error();
   return base::Done{};
 }

@@ -82,6 +82,7 @@ void KeyVerbs::revoke(store::Act& act, const Recorded<PersonalKey>& key,
   auto revoked = key.value;
   revoked.revoked = true;
   act.correct(key, revoked, reason);
+  act.openers().prune();
 }
 
 void KeyVerbs::forgetKey(base::MemberId who) {
@@ -119,14 +120,20 @@ Result<roster::PersonalKeyId> KeyVerbs::enterKey(By by, std::string passphrase, 
                      "revoked if it is forgotten"};
   const auto key = crypto::SigningKey::random(world_.random);
   // Never at the cost that the file names: whoever has the file could have made it cheap.
-  auto wrapped = vault::wrapSigner(key, who, secret, costOf(kind_), world_.random);
-  if (!wrapped) return wrapped.error();
-  const auto record = keyRecord(who, key.publicKey(), std::move(*wrapped));
-  return write(*may, {}, [&](store::Act& act) { return act.add(record); });
+  auto made = vault::wrapSigner(key, asEntered(who), secret, costOf(kind_), world_.random);
+  if (!made) return made.error();
+  const auto record = keyRecord(who, key.publicKey(), std::move(made->wrapped));
+  const bool opensNames = vault_ && sealsWithNewest();
+  return write(*may, {}, [&](store::Act& act) {
+    const auto id = act.add(record);
+    if (opensNames)
+      act.openers().add(wrapFor(record, base::EntryId(id.uuid()), made->opening, *vault_));
+    return id;
+  });
 }
 
-Result<base::Done> KeyVerbs::openAs(const Recorded<PersonalKey>& key, std::string passphrase) {
-  const auto secret = crypto::Secret::taking(passphrase);
+Result<base::Done> KeyVerbs::tryKey(const Recorded<PersonalKey>& key,
+                                    const crypto::Secret& secret) {
   const auto who = key.value.member;
   auto& misses = held_->misses[who];
   const auto now = world_.clock.steady();
@@ -136,16 +143,17 @@ Result<base::Done> KeyVerbs::openAs(const Recorded<PersonalKey>& key, std::strin
                      base::counted(std::chrono::ceil<base::Seconds>(misses.until - now).count(),
                                    "second", "seconds") +
                      " before the next try"};
-  auto opened = vault::unwrapSigner(wrappedOf(key.value), who, key.value.publicKey, secret);
+  auto opened =
+      vault::unwrapSigner(wrappedOf(key.value), asEntered(who), key.value.publicKey, secret);
   if (!opened) {
     if (opened.error().code == ErrorCode::vaultWrongPassphrase)
       misses.until = now + waitAfter(++misses.count);
     return opened.error();
   }
   held_->misses.erase(who);
-  held_->shown.insert_or_assign(who, now);
-  held_->keys.insert_or_assign(
-      who, Held::OpenKey{std::move(*opened), key.id, world_.clock.now().date()});
+  held_->keys.insert_or_assign(who,
+                               Held::OpenKey{std::move(opened->key), std::move(opened->opening),
+                                             key.id, world_.clock.now().date()});
   return base::Done{};
 }
 
@@ -154,7 +162,10 @@ Result<base::Done> KeyVerbs::openKey(base::MemberId who, std::string passphrase)
   if (!key) return key.error();
   if (!*key || (*key)->value.revoked)
     return Error{ErrorCode::notFound, "this person has no passphrase; it is set on the Team page"};
-  return openAs(**key, std::move(passphrase));
+  if (const auto right = tryKey(**key, crypto::Secret::taking(passphrase)); !right) return right;
+  held_->shown.insert_or_assign(who, world_.clock.steady());
+  enrollAgain(**key);
+  return base::Done{};
 }
 
 Result<SignerGives> KeyVerbs::asksToSign(base::MemberId who) {
@@ -177,9 +188,7 @@ Result<base::Done> KeyVerbs::showSigner(base::MemberId who, std::string pin) {
   if (!right) return right.error();
   keyboard_.use(); // for this alone
   held_->shown.insert_or_assign(who, world_.clock.steady());
-  if (const auto open = held_->keys.find(who);
-      open != held_->keys.end() && std::exchange(open->second.isAsleep, false))
-    open->second.key.expose();
+  if (const auto open = held_->keys.find(who); open != held_->keys.end()) open->second.awaken();
   return base::Done{};
 }
 
@@ -192,14 +201,19 @@ Result<base::Done> KeyVerbs::changeKey(By by, std::string passphrase, std::strin
   if (const auto open = openKey(who, std::move(passphrase)); !open) return open.error();
   const auto key = newestKey(who);
   if (!key) return key.error();
-  auto wrapped =
-      vault::wrapSigner(held_->keys.at(who).key, who, next, costOf(kind_), world_.random);
-  if (!wrapped) return wrapped.error();
-  const auto record = keyRecord(who, (*key)->value.publicKey, std::move(*wrapped));
-  return write(*may, {}, [&](store::Act& act) {
-    act.correct(**key, record, "another passphrase");
+  auto& open = held_->keys.at(who);
+  auto made = vault::wrapSigner(open.key, asEntered(who), next, costOf(kind_), world_.random);
+  if (!made) return made.error();
+  const auto record = keyRecord(who, (*key)->value.publicKey, std::move(made->wrapped));
+  const bool opensNames = vault_ && sealsWithNewest();
+  auto written = write(*may, {}, [&](store::Act& act) {
+    const auto entry = act.correct(**key, record, "another passphrase");
+    act.openers().prune();
+    if (opensNames) act.openers().add(wrapFor(record, entry, made->opening, *vault_));
     return base::Done{};
   });
+  if (written) open.opening = std::move(made->opening);
+  return written;
 }
 
 Result<base::Done> KeyVerbs::revokeKey(By by, base::MemberId whose, const std::string& reason,

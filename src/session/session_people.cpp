@@ -71,6 +71,7 @@ Result<base::Done> PeopleVerbs::setPin(By by, base::MemberId whose, std::string 
                      member->value.name + " or one of those sets the first PIN"};
   if (!vault_)
     return Error{ErrorCode::vaultLocked, "unlock the names first: a PIN is sealed with them"};
+  if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   auto sealed = vault_->sealPin(book_.enteredAs(whose.uuid()), given, costOf(kind_), world_.random);
   if (!sealed) return sealed.error();
   auto written = write(*may, {}, [&](store::Act& act) {

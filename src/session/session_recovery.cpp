@@ -9,6 +9,12 @@ using base::Error;
 using base::ErrorCode;
 using roster::RecoveryCode;
 
+std::string newRecoveryCode(base::Random& random) {
+  auto secret = crypto::Secret::ofSize(crypto::Key::size);
+  random.fill(secret.bytes());
+  return base::printedCode(secret.bytes(), base::recoveryCodeShape);
+}
+
 Result<bool> KeyVerbs::hasRecoveryCode() {
   const auto kept = book_.recovery();
   if (!kept) return kept.error();
@@ -23,9 +29,8 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by, const OwnPin& pin) {
                                                 " is not a signer or a manager, so another "
                                                 "member must make the recovery code"};
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
-  auto secret = crypto::Secret::ofSize(crypto::Key::size);
-  world_.random.fill(secret.bytes());
-  auto code = base::printedCode(secret.bytes(), base::recoveryCodeShape);
+  auto code = newRecoveryCode(world_.random);
+  if (const auto own = opensPresentKey(); !own) return own.error();
   const auto wrapped =
       vault_->wrapForRecovery(crypto::Secret::copyOf(code), costOf(kind_), world_.random);
   if (!wrapped) return wrapped.error();
@@ -33,7 +38,7 @@ Result<std::string> KeyVerbs::makeRecoveryCode(By by, const OwnPin& pin) {
   if (!rows) return rows.error();
   const auto made = write(*may, {}, [&](store::Act& act) {
     act.keepRecovery(store::KeyRow{wrapped->salt, wrapped->opsLimit, wrapped->memoryBytes,
-                                   wrapped->nonce, wrapped->box});
+                                   wrapped->nonce, wrapped->box, vault_->name().key});
     return replaceAll(act, *rows, RecoveryCode{}, "a new code");
   });
   if (!made) return made.error();
@@ -55,7 +60,9 @@ Result<base::Done> KeyVerbs::withdrawRecoveryCode(By by, const std::string& reas
   if (!rows) return rows.error();
   return write(*may, {}, [&](store::Act& act) {
     act.keepRecovery({});
-    return replaceAll(act, *rows, RecoveryCode{.withdrawn = true}, reason);
+    replaceAll(act, *rows, RecoveryCode{.withdrawn = true}, reason);
+    act.openers().prune();
+    return base::Done{};
   });
 }
 

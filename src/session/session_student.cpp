@@ -61,6 +61,7 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
   const auto may = admit(Verb::correctStudent, by, {.child = child, .reason = reason});
   if (!may) return may.error();
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to correct a student"};
+  if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   const auto card = this->child(child);
   if (!card) return card.error();
   const auto before = this->identity(child);

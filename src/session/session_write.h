@@ -3,6 +3,7 @@
 #include "crypto/derive.h"
 #include "session/session.h"
 #include "store/book.h"
+#include "vault/wrapping.h"
 
 namespace gk::session {
 
@@ -63,6 +64,14 @@ Result<bool> Door::isAny(const store::Where& where) {
 
 inline crypto::KdfCost costOf(BookKind kind) {
   return kind == BookKind::real ? crypto::KdfCost::interactive() : crypto::KdfCost::cheapest();
+}
+
+inline vault::WrappedKey wrappedOf(const store::KeyRow& row) {
+  return {row.salt, row.passes, row.memoryBytes, row.nonce, row.box};
+}
+
+inline store::KeyRow keyRowOf(const vault::WrappedKey& wrapped, const base::Uuid& name = {}) {
+  return {wrapped.salt, wrapped.opsLimit, wrapped.memoryBytes, wrapped.nonce, wrapped.box, name};
 }
 
 /// The consent that a field's teeth ask for.

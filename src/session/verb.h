@@ -34,6 +34,7 @@ enum class Verb {
   revokeKey,
   makeRecoveryCode,
   withdrawRecoveryCode,
+  replaceBookKey,
   enrolChild,
   importRoster,
   takeBackImport,

@@ -46,6 +46,7 @@ inline constexpr auto verbRules = [] {
     {revokeKey, "revoke key", "Signing key revoked", type, none, false, any, true, false, Station::team, byOwn, pin},
     {makeRecoveryCode, "make recovery code", "Recovery code made", type, none, false, any, false, false, Station::program, byOwn, pin},
     {withdrawRecoveryCode, "withdraw recovery code", "Recovery code withdrawn", type, none, false, any, true, false, Station::program, byOwn, pin},
+    {replaceBookKey, "replace key", "Key of the names replaced", type, none, false, any, true, false, Station::program, byOwn, pin},
     {enrolChild, "enroll child", "Student added", type, none, false, any, false, false, Station::board, here},
     {importRoster, "import roster", "Roster imported", type, none, false, any, false, false, Station::rosters, never},
     {takeBackImport, "take back import", "Roster import undone", type, none, false, any, true, false, Station::rosters, never},

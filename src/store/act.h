@@ -4,6 +4,7 @@
 #include "store/act_digest.h"
 #include "store/act_stamp.h"
 #include "store/connection.h"
+#include "store/key_wraps.h"
 #include "store/position.h"
 #include "store/recovery_key.h"
 
@@ -23,9 +24,9 @@ class Act {
   template <class T>
   typename T::Key add(const T& value);
 
-  /// A newer word on `old.id`; `reason` must not be empty.
+  /// A newer word on `old.id`, and which row it is; `reason` must not be empty.
   template <class T>
-  void correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
+  base::EntryId correct(const base::Recorded<T>& old, const T& value, const std::string& reason);
 
   /// An earlier word once more, by its own author, typed by whoever acts now.
   template <class T>
@@ -40,6 +41,8 @@ class Act {
 
   /// What the recovery code opens; none takes it away. No row: it is gone from the file then.
   void keepRecovery(const std::optional<KeyRow>& key) { keepRecoveryKey(connection_, key); }
+  /// The same of whatever opens the names (store/key_wraps.h).
+  [[nodiscard]] Openers openers() { return Openers(connection_); }
 
   /// Writes what its rows have in common, with their digest; where the hand stands then.
   [[nodiscard]] Position sealed();

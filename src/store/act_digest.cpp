@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::string_view actTag = "groovekeeper act 2";
 constexpr std::string_view contentTag = "groovekeeper content 1";
-constexpr std::string_view keyTag = "groovekeeper key 1";
+constexpr std::string_view keyTag = "groovekeeper key 2";
 
 constexpr char rowMark = 'r';
 constexpr char contentMark = 'c';
@@ -196,11 +196,11 @@ std::optional<crypto::Hash> hashIn(const Statement& row, int column) {
 }
 
 crypto::Hash keyDigest(Connection& book) {
-  auto key = book.prepare("SELECT id, salt, kdf_passes, kdf_bytes, key_nonce, key_box FROM book "
-                          "WHERE only_row = 1");
+  auto key = book.prepare("SELECT id, salt, kdf_passes, kdf_bytes, key_nonce, key_box, key_name "
+                          "FROM book WHERE only_row = 1");
   std::string bytes(keyTag);
   if (key.step())
-    for (int i = 0; i < 6; ++i)
+    for (int i = 0; i < 7; ++i)
       putCell(bytes, key.cell(i));
   crypto::Hasher hasher;
   hasher.add(bytes);

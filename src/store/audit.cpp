@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "store/book_copy.h"
+#include "store/key_wraps.h"
 #include "store/recovery_key.h"
 #include "store/rows.h"
 #include "store/signatures.h"
@@ -218,6 +219,20 @@ void erasureFaults(Connection& book, const std::string& database, const OwnSchem
        "the list of copied laptops does not match the logbook");
 }
 
+/// Of what opens the names.
+void openerFaults(Connection& book, FaultList& list) {
+  const auto add = [&](const char* what) { list.add([&] { return Fault{what, {}, {}, goBack}; }); };
+  if (!isRecoveryWhole(book))
+    add("the recovery code's key was changed");
+  else if (!isRecoveryKnown(book))
+    add("a recovery code that is not in the history opens the names");
+  if (!areWrapsWhole(book))
+    add("what opens the names by a person's own passphrase, or a newer key, was changed");
+  else if (!areWrapsKnown(book))
+    add("a passphrase, or a key of the names, that is not in the history opens the names");
+  if (isKeyPutBack(book)) add("an earlier key of the names was put back");
+}
+
 void frameFaults(Connection& book, const std::string& database, const OwnSchema& own,
                  FaultList& list) {
   if (!answer(book, "SELECT count(*) = 1 FROM " + database + ".book")) {
@@ -234,12 +249,7 @@ void frameFaults(Connection& book, const std::string& database, const OwnSchema&
             "the key of the names, or the identity of the logbook, was changed", {}, {}, goBack};
       });
   }
-  if (database == "main" && hasKeys(own) && !isRecoveryWhole(book))
-    list.add([] { return Fault{"the recovery code's key was changed", {}, {}, goBack}; });
-  else if (database == "main" && hasKeys(own) && !isRecoveryKnown(book))
-    list.add([] {
-      return Fault{"a recovery code that is not in the history opens the names", {}, {}, goBack};
-    });
+  if (database == "main" && hasKeys(own)) openerFaults(book, list);
   erasureFaults(book, database, own, list);
   std::map<std::int64_t, std::string> kinds;
   auto rows = book.prepare("SELECT number, name FROM " + database + ".entry_kind");

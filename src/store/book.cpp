@@ -42,12 +42,13 @@ std::vector<HistoryLine> linesInOrder(Statement& statement) {
 
 KeyRow readKey(Connection& connection) {
   auto statement = connection.prepare(
-      "SELECT salt, kdf_passes, kdf_bytes, key_nonce, key_box FROM book WHERE only_row = 1");
+      "SELECT salt, kdf_passes, kdf_bytes, key_nonce, key_box, key_name FROM book WHERE only_row = "
+      "1");
   if (!statement.step()) throw Trouble({ErrorCode::storeDamaged, "the book has no key"});
   using Bytes = std::vector<std::uint8_t>;
-  auto [salt, passes, memory, nonce, box] =
-      statement.columns<Bytes, std::int64_t, std::int64_t, Bytes, Bytes>();
-  return {std::move(salt), passes, memory, std::move(nonce), std::move(box)};
+  return {statement.column<Bytes>(0),        statement.column<std::int64_t>(1),
+          statement.column<std::int64_t>(2), statement.column<Bytes>(3),
+          statement.column<Bytes>(4),        statement.bytes16(5)};
 }
 
 base::Uuid bookIdentity(Connection& connection) {
@@ -199,17 +200,15 @@ Result<std::vector<JudgedSignature>> Book::signatures(base::DayId day) {
   return guarded([&] { return judgeSignatures(connection_, day); });
 }
 
-Result<base::Done> Book::replaceKey(const KeyRow& key) {
+Result<std::vector<KeyWrap>> Book::wraps() {
+  return guarded([&] { return keyWraps(connection_); });
+}
+
+Result<base::Done> Book::keepOpeners(const std::function<void(Openers)>& work) {
   if (auto may = mayWrite(); !may) return may;
   return guarded([&] {
     Transaction transaction(connection_);
-    connection_
-        .prepare("UPDATE book SET salt = ?, kdf_passes = ?, kdf_bytes = ?, key_nonce = ?, "
-                 "key_box = ? WHERE only_row = 1")
-        .bindAll(std::span<const std::uint8_t>(key.salt), key.passes, key.memoryBytes,
-                 std::span<const std::uint8_t>(key.nonce), std::span<const std::uint8_t>(key.box))
-        .run();
-    sealKey(connection_);
+    work(Openers(connection_));
     transaction.commit();
   });
 }

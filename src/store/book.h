@@ -40,7 +40,11 @@ class Book {
   [[nodiscard]] base::Result<bool> isChecked() const;
 
   [[nodiscard]] base::Result<KeyRow> key();
-  base::Result<base::Done> replaceKey(const KeyRow& key);
+  /// What else opens the names, or a newer key of them.
+  [[nodiscard]] base::Result<std::vector<KeyWrap>> wraps();
+  /// Changes what opens the names and nothing else, in one transaction; no act, since it leaves no
+  /// trace of what it ends.
+  base::Result<base::Done> keepOpeners(const std::function<void(Openers)>& work);
   [[nodiscard]] base::Result<std::optional<KeyRow>> recovery();
 
   /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "roster/book_key.h"
 #include "roster/keys.h"
 #include "store/rows.h"
 
@@ -72,6 +73,19 @@ struct Rows<roster::RecoveryCode> {
     row << c.withdrawn;
   }
   static roster::RecoveryCode read(RowReader& row) { return {.withdrawn = row}; }
+};
+
+template <>
+struct Rows<roster::BookKey> {
+  static constexpr std::string_view table = "book_key";
+  static constexpr std::string_view columns = "name, reason";
+  template <class Row>
+  static void write(Row& row, const roster::BookKey& k) {
+    row << k.name << k.reason;
+  }
+  static roster::BookKey read(RowReader& row) { return {.name = row, .reason = row}; }
+  static void writeParts(Connection& connection, base::EntryId entry, const roster::BookKey& key);
+  static void readParts(Connection& connection, base::EntryId entry, roster::BookKey& key);
 };
 
 } // namespace gk::store

@@ -156,10 +156,24 @@ class Tree {
       const auto& there = acts_.at(child);
       if (!there.isTheirs || there.isListed) continue;
       const auto& ours = here == children.end() ? there : acts_.at(*here);
-      const bool isChanged = handless(ours.act.first) == handless(there.act.first);
-      lines_.forks.push_back(
-          {ours.inFile, there.inFile, there.act.sequence, &ours != &there && isChanged});
+      const bool isChanged = &ours != &there &&
+                             handless(ours.act.first) == handless(there.act.first) &&
+                             isOneAct(ours, there);
+      lines_.forks.push_back({ours.inFile, there.inFile, there.act.sequence, isChanged});
     }
+  }
+  /// Whether both say that they are the same act: two of one millisecond, on two copies, do not.
+  bool isOneAct(const Placed& ours, const Placed& theirs) {
+    auto row = book_.prepare(
+        "SELECT EXISTS (SELECT 1 FROM main.act AS m CROSS JOIN other.act AS o ON o.first = ?2 "
+        "WHERE m.first = ?1 AND m.sequence = o.sequence AND m.count = o.count AND m.at = o.at AND "
+        "m.utc_offset = o.utc_offset AND m.verb = o.verb AND m.station = o.station) AND NOT EXISTS "
+        "(SELECT 1 FROM main.act AS a CROSS JOIN main.entry AS m ON m.id BETWEEN a.first AND "
+        "a.first + (a.count - 1) * 2048 AND (m.id & 2047) = (a.first & 2047) CROSS JOIN "
+        "other.entry AS o ON o.id = m.id - ?1 + ?2 WHERE a.first = ?1 AND m.kind <> o.kind)");
+    const auto inTheirFile = theirs.act.first - theirs.number + theirs.inFile;
+    row.bindAll(ours.act.first, inTheirFile);
+    return row.step() && row.column<bool>(0);
   }
   static std::int64_t handless(std::int64_t key) { return key >> handBits; }
 

@@ -41,7 +41,7 @@ struct ForkPoint {
   int here;
   int there;
   std::int64_t sequence;
-  bool isChanged; ///< both begin with one identity: it may be one act, of which one was changed
+  bool isChanged; ///< both begin with one act by its identity, header and kinds: one was changed
 };
 
 /// How the hands of the file attached as "other" stand in this one, act by act.

@@ -1,6 +1,7 @@
 #include "store/book.h"
 #include "store/erasing.h"
 #include "store/fork.h"
+#include "store/key_wraps.h"
 #include "store/lines.h"
 #include "store/migration.h"
 #include "store/own_schema.h"
@@ -183,8 +184,8 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");
     requireNone(signatureFaults(connection_), other);
-    // A code that was withdrawn there opens this file no more either.
-    if (!isRecoveryKnown(connection_)) keepRecoveryKey(connection_, {});
+    // What was withdrawn or revoked there opens this file no more either.
+    takeWraps(connection_, as.here("personal_key"), other);
     watching.reset(); // from here on it is taken
     transaction.commit();
     // Rows made from now on come after all that was taken in, this laptop's own among it.

@@ -19,11 +19,13 @@ typename T::Key Act::add(const T& value) {
 }
 
 template <class T>
-void Act::correct(const base::Recorded<T>& old, const T& value, const std::string& reason) {
+base::EntryId Act::correct(const base::Recorded<T>& old, const T& value,
+                           const std::string& reason) {
   base::require(!reason.empty(), "a correction needs a reason");
   const auto entry =
       insertEntry(Rows<T>::table, Replaced{base::EntryId(old.id.uuid()), old.stamp.entry, reason});
   insertRow(connection_, entry, value);
+  return entry;
 }
 
 template <class T>
@@ -67,7 +69,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
 #define GK_RECORD(T)                                                                               \
   static_assert(isListed<T, RecordTypes>, "a record type that is not in store/record_list.h");     \
   template T::Key Act::add(const T&);                                                              \
-  template void Act::correct(const base::Recorded<T>&, const T&, const std::string&);              \
+  template base::EntryId Act::correct(const base::Recorded<T>&, const T&, const std::string&);     \
   template void Act::restate(const base::Recorded<T>&, const T&, const std::string&);              \
   template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
   template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);

@@ -19,6 +19,7 @@
 #include "kit/readiness.h"
 #include "roster/addendum.h"
 #include "roster/background.h"
+#include "roster/book_key.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_cost.h"
@@ -54,7 +55,7 @@ using RecordTypes = TypeList<
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
     followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
     roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
-    roster::DayCost, roster::ListColumns>;
+    roster::DayCost, roster::BookKey, roster::ListColumns>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

@@ -15,7 +15,7 @@ using MaybeNumber = std::optional<std::int64_t>;
 
 constexpr std::string_view recoverySql =
     "SELECT recovery_salt, recovery_passes, recovery_bytes, recovery_nonce, recovery_box, "
-    "recovery_digest, id FROM book WHERE only_row = 1";
+    "recovery_digest, id, key_name FROM book WHERE only_row = 1";
 
 void putLength(std::string& bytes, std::int64_t value) {
   for (unsigned i = 0; i < 8; ++i)
@@ -47,8 +47,12 @@ std::optional<KeyRow> recoveryKey(Connection& book) {
   if (!row.step()) throw Trouble({base::ErrorCode::storeDamaged, "the book has no key"});
   auto salt = row.column<MaybeBytes>(0);
   if (!salt) return std::nullopt;
-  return KeyRow{std::move(*salt), row.column<std::int64_t>(1), row.column<std::int64_t>(2),
-                row.column<std::vector<std::uint8_t>>(3), row.column<std::vector<std::uint8_t>>(4)};
+  return KeyRow{std::move(*salt),
+                row.column<std::int64_t>(1),
+                row.column<std::int64_t>(2),
+                row.column<std::vector<std::uint8_t>>(3),
+                row.column<std::vector<std::uint8_t>>(4),
+                row.bytes16(7)};
 }
 
 void keepRecoveryKey(Connection& book, const std::optional<KeyRow>& key) {

@@ -62,7 +62,7 @@ base::Result<SealedPin> Vault::sealPin(const base::Uuid& member, const crypto::S
   random.fill(salt);
   const auto derived = crypto::deriveKey(pin, salt, cost);
   if (!derived) return derived.error();
-  auto sealed = crypto::seal(bookKey_, derived->bytes(), boundToMember(member), random);
+  auto sealed = crypto::seal(seals(), derived->bytes(), boundToMember(member), random);
   return SealedPin{std::move(salt), cost.opsLimit, cost.memoryBytes, std::move(sealed.nonce),
                    std::move(sealed.box)};
 }
@@ -74,8 +74,7 @@ base::Result<bool> Vault::isPin(const base::Uuid& member, const crypto::Secret& 
                        "a PIN of this logbook costs more to look at than this program writes; have "
                        "it reset"};
   // The box first: it tells a forged row from a wrong PIN, and costs nothing.
-  const auto kept =
-      crypto::open(bookKey_, {.nonce = sealed.nonce, .box = sealed.box}, boundToMember(member));
+  const auto kept = openBox({.nonce = sealed.nonce, .box = sealed.box}, boundToMember(member));
   if (!kept) return kept.error();
   const auto derived = crypto::deriveKey(
       pin, sealed.salt, {.opsLimit = sealed.opsLimit, .memoryBytes = sealed.memoryBytes});

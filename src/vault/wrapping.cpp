@@ -26,13 +26,17 @@ bool hasShape(const WrappedKey& wrapped) {
 
 } // namespace
 
+base::Result<base::Done> checkPassphrase(const crypto::Secret& passphrase) {
+  if (characterCount(passphrase) >= minPassphraseCharacters) return base::Done{};
+  return base::Error{base::ErrorCode::callMalformed,
+                     "the passphrase is shorter than 8 characters; choose a longer one, such as "
+                     "four words"};
+}
+
 base::Result<WrappedKey> wrapKey(const crypto::Key& key, const crypto::Secret& passphrase,
                                  std::string_view purpose, crypto::KdfCost cost,
                                  base::Random& random) {
-  if (characterCount(passphrase) < minPassphraseCharacters)
-    return base::Error{base::ErrorCode::callMalformed,
-                       "the passphrase is shorter than 8 characters; choose a longer one, such as "
-                       "four words"};
+  if (const auto sound = checkPassphrase(passphrase); !sound) return sound.error();
   crypto::Bytes salt(crypto::saltSize);
   random.fill(salt);
   const auto wrapping = crypto::deriveKey(passphrase, salt, cost);

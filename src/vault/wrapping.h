@@ -26,6 +26,9 @@ struct WrappedKey {
 /// In characters, not bytes, so that every script has the same rule.
 constexpr std::size_t minPassphraseCharacters = 8;
 
+/// Fails with `callMalformed` when it is shorter than `minPassphraseCharacters`.
+base::Result<base::Done> checkPassphrase(const crypto::Secret& passphrase);
+
 /// `purpose` says whose key it is and what for; it must be the same again to unwrap, so a wrapped
 /// key that was put in another's place does not open. Fails with `callMalformed` when the
 /// passphrase is shorter than `minPassphraseCharacters`, and as crypto::deriveKey.

@@ -90,3 +90,14 @@ TEST_CASE("a cost or salt that no book of ours has is refused without work") {
   CHECK(refused(Bytes(15), KdfCost::cheapest()));
   CHECK(refused(Bytes(17), KdfCost::cheapest()));
 }
+
+// Against Python's hashlib (OpenSSL-free BLAKE2, RFC 7693):
+// hashlib.blake2b(purpose, key=bytes(range(32)), digest_size=32).
+TEST_CASE("a key for a purpose is keyed BLAKE2b, as another library has it", "[case-266]") {
+  auto bytes = Secret::ofSize(crypto::Key::size);
+  std::iota(bytes.bytes().begin(), bytes.bytes().end(), std::uint8_t{0});
+  const auto root = crypto::Key::of(std::move(bytes));
+  REQUIRE(root);
+  CHECK(hexOf(crypto::keyFor(*root, "groovekeeper own passphrase: book key 1").bytes()) ==
+        "29dc57695b10f171cc296d906f9cd843af1f592237d2d947e559594aba771091");
+}

@@ -98,6 +98,21 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
   CHECK(base::readFile(book).value() == before);
 }
 
+TEST_CASE("A logbook begins under no date that cannot be right, unless somebody says that it is",
+          "[case-257]") {
+  for (const int year : {2021, 2099}) {
+    Desk desk;
+    desk.clock.setWall(base::atLocal(base::Date::of(year, 11, 17).value(), std::chrono::hours(9),
+                                     std::chrono::hours(-5)));
+    std::vector<std::string> words{
+        "new", desk.file("early.gkbook"), "--program", "P", "--county", "C", "--phone", "1"};
+    CHECK(desk.refusal(words) == "clock.ahead");
+    CHECK_FALSE(std::filesystem::exists(desk.file("early.gkbook")));
+    words.emplace_back("--clock-confirmed");
+    desk.did(words);
+  }
+}
+
 TEST_CASE("A clock that runs behind the book is noted and nothing is lost") {
   Desk desk;
   const auto book = desk.makeBook();

@@ -85,6 +85,11 @@ void AllVerbs::fillDesk() {
   calls[Verb::withdrawRecoveryCode] = [&s](const A& a) {
     return codeIn(s.withdrawRecoveryCode(a.as, a.why));
   };
+  calls[Verb::replaceBookKey] = [&s](const A& a) {
+    return codeIn(s.replaceBookKey(a.as, {.confirmation = test::Clinic::passphrase,
+                                          .passphrase = "a wholly new passphrase",
+                                          .reason = a.why}));
+  };
   calls[Verb::enrolChild] = [&s, fresh](const A& a) {
     return codeIn(s.enrolChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
   };

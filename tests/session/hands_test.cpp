@@ -111,6 +111,23 @@ TEST_CASE("Two copies of a disk that nobody can tell apart: the merge shows both
   CHECK(contentNow(laptop.use(), laptop.folder) == before);
 }
 
+TEST_CASE("Two copies whose first differing acts were made in the same millisecond are copies, not "
+          "damage",
+          "[case-243]") {
+  TwinDisks disks;
+  auto& [county, laptop, twin] = disks;
+  twin.clock.advance(std::chrono::minutes(4)); // to the other's moment
+  REQUIRE(laptop.clock.now().at == twin.clock.now().at);
+  county.note(laptop, county.children[1]);
+  disks.enrol(twin, "2002", "Oddny");
+  const auto merged = laptop.use().absorb(twin.copyTo(county.fresh("theirs")));
+  REQUIRE_FALSE(merged);
+  CHECK(merged.error().code == base::ErrorCode::storeForked);
+  must(laptop.use().absorb(twin.copyTo(county.fresh("theirs")), store::Copies::join));
+  CHECK(must(laptop.use().findings()).empty());
+  CHECK(must(laptop.use().findChildren("Oddny")).size() == 1);
+}
+
 TEST_CASE("Copies that are joined lose nothing, double nothing and say the same, and need not be "
           "joined again",
           "[case-243]") {

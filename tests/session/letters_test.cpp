@@ -206,6 +206,22 @@ TEST_CASE("A template beside the logbook takes the place of ours and a wrong one
   CHECK(refused.error().detail.find("english.txt:") != std::string::npos);
 }
 
+TEST_CASE("A folder of letters that is no folder of letters is refused with its limit") {
+  Desk desk;
+  const auto folder = desk.session.path().parent_path() / "letters";
+  std::filesystem::create_directory(folder);
+  SECTION("too many files") {
+    for (int i = 0; i <= 200; ++i)
+      must(base::replaceFile(folder / (std::to_string(i) + ".txt"), "no template"));
+  }
+  SECTION("one that is too large") {
+    must(base::replaceFile(folder / "english.txt", std::string(65 * 1024, 'a')));
+  }
+  const auto refused = session::letterTemplates(desk.session.path());
+  CHECK(codeOf(refused) == ErrorCode::letterTemplate);
+  CHECK(refused.error().detail.find("folder") != std::string::npos);
+}
+
 TEST_CASE("Two laptops' letters come together without one being lost", "[case-65]") {
   Desk desk;
   desk.standardVisit(desk.child("Mina"));

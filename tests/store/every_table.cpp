@@ -115,6 +115,11 @@ const std::vector<SampleRow>& sampleRows() {
       {"day_cost", "@clinic_day#"},
       {"day_cost_line", "'staff', 41250 + #"},
       {"day_cost_line", "'travel', 2000 + #"},
+      {"book_key", "x'" + std::string(31, '7') + "#', 'reason #'"},
+      {"book_key_earlier", "0, x'" + std::string(31, '8') + "#', x'" + std::string(46, '1') +
+                               "0#', x'" + std::string(94, '2') + "0#'"},
+      {"book_key_earlier", "1, x'" + std::string(31, '9') + "#', x'" + std::string(46, '3') +
+                               "0#', x'" + std::string(94, '4') + "0#'"},
   };
   return rows;
 }
@@ -180,7 +185,8 @@ class EveryTable {
                                                           {"step_tooth", "step_run"},
                                                           {"wet_tooth", "wet"},
                                                           {"day_effort_people", "day_effort"},
-                                                          {"day_cost_line", "day_cost"}};
+                                                          {"day_cost_line", "day_cost"},
+                                                          {"book_key_earlier", "book_key"}};
     const auto found = lists.find(table);
     return found == lists.end() ? std::string() : found->second;
   }

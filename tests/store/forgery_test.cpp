@@ -152,7 +152,7 @@ TEST_CASE("A book without key, program, kinds or numbers in a row is not whole",
             "or one of its act is missing"},
            {"DELETE FROM entry WHERE id = (SELECT first FROM act WHERE sequence = 4 LIMIT 1)",
             "belongs to no act"},
-           {"UPDATE act SET sequence = sequence + 1 WHERE sequence > 3",
+           {"UPDATE act SET sequence = sequence + 1000 WHERE sequence > 3",
             "an entry before this one is missing"},
        })) {
     INFO(sql);

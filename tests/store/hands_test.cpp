@@ -242,7 +242,8 @@ TEST_CASE("A merge of files that number their laptops otherwise renumbers every 
     // But for the recovery code, which is in the history that this one does not have yet.
     made->execute("INSERT INTO main.book SELECT * FROM other.book; DETACH DATABASE other; UPDATE "
                   "book SET recovery_salt = NULL, recovery_passes = NULL, recovery_bytes = NULL, "
-                  "recovery_nonce = NULL, recovery_box = NULL, recovery_digest = NULL");
+                  "recovery_nonce = NULL, recovery_box = NULL, recovery_digest = NULL, "
+                  "wraps_digest = NULL");
   }
   const auto open = [&](const char* name, base::LaptopId laptop) {
     auto book =

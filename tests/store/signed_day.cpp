@@ -39,6 +39,16 @@ void addSigned(const base::Path& path) {
       act.add(roster::RecoveryCode{.withdrawn = number == 1});
       act.keepRecovery(store::KeyRow{roster::Bytes(16, number), 3, 65536, roster::Bytes(24, number),
                                      roster::Bytes(48, number)});
+      // Of the two keys of the names that every_table.cpp has.
+      store::KeyRow wrapped{roster::Bytes(16, number), 3, 65536, roster::Bytes(24, number),
+                            roster::Bytes(48, number), {}};
+      act.openers().add({store::Opener::ownPassphrase,
+                         {{}, 0, 0, wrapped.nonce, wrapped.box, {}},
+                         base::EntryId(ids.back().uuid())});
+      wrapped.name.bytes.fill(0x77);
+      wrapped.name.bytes.back() = static_cast<std::uint8_t>(0x70 + number);
+      act.openers().add({store::Opener::passphrase, wrapped, {}});
+      act.openers().add({store::Opener::recoveryCode, wrapped, {}});
     }));
     REQUIRE(book.finish());
   }

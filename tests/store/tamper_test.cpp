@@ -136,7 +136,7 @@ void insertRow(Tampered& book, const SomeTable& table, MatrixLine& line) {
       // What may stand in one row alone, besides the key.
       const bool isUnique =
           ((table.name == "hand" || table.name == "hand_branch") && name == "laptop") ||
-          (table.name == "entry_kind" && name == "name");
+          ((table.name == "entry_kind" || table.name == "book_key") && name == "name");
       const bool isChanged = static_cast<int>(i) == other || (other == 1 && i == 2) || isUnique;
       const auto far = type == "INTEGER" ? name + " + 1000" : otherThan(name, type);
       values += (values.empty() ? "" : ", ") + (isChanged ? far : name);

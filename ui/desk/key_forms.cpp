@@ -24,10 +24,8 @@ Result<Values> noValues(const Thing&) {
 }
 
 /// Typed twice and the same both times; none when backed out.
-Result<std::optional<std::string>> newPassphrase(Prompter& prompter) {
-  const auto first = prompter.passphrase(
-      u"Your new passphrase, 8 characters or more, such as four words. No one else knows it, and "
-      "no one can look it up."_s);
+Result<std::optional<std::string>> newPassphrase(Prompter& prompter, const QString& question) {
+  const auto first = prompter.passphrase(question);
   if (!first) return std::optional<std::string>();
   const auto again = prompter.passphrase(u"Confirm passphrase"_s);
   if (!again) return std::optional<std::string>();
@@ -45,7 +43,10 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
     old = context.prompter.passphrase(u"Current passphrase"_s);
     if (!old) return QString();
   }
-  const auto next = newPassphrase(context.prompter);
+  const auto next =
+      newPassphrase(context.prompter,
+                    u"Your new passphrase, 8 characters or more, such as four words. No one else "
+                    "knows it, and no one can look it up."_s);
   if (!next) return next.error();
   if (!*next) return QString();
   if (isChange)
@@ -70,6 +71,12 @@ reports::Table codeTable(const std::string& program, const std::string& code, ba
        "It has no I, L, O or U. The last character of each group checks the group."}};
 }
 
+QString copiesSaid(const std::vector<std::string>& copies) {
+  if (copies.empty()) return {};
+  return u" These copies still open with what was known before: "_s +
+         toQt(base::join(copies, "; ")) + u". Destroy the backups that are not needed."_s;
+}
+
 /// On paper or in a person's hand, and nowhere else: not in the line of news, which stays.
 QString handOut(Context& context, const reports::Table& sheet) {
   while (true) {
@@ -85,6 +92,58 @@ QString handOut(Context& context, const reports::Table& sheet) {
     pages.print(printer.get());
     return u"The recovery code is printed. Keep it locked up, away from the laptop."_s;
   }
+}
+
+/// What is left to do once the key was replaced.
+Result<QString> saidReplaced(Context& context, const session::KeyReplaced& done) {
+  auto said = u"The key of the names is replaced. The old passphrase no longer opens this "
+              "logbook."_s;
+  if (!done.recoveryCode.empty()) {
+    const auto program = context.session.program();
+    if (!program) return program.error();
+    said += u' ' + handOut(context, codeTable(program->value.name, done.recoveryCode,
+                                              context.clock.now().date()));
+  }
+  if (!done.toEnter.empty())
+    said += u" Their own passphrase opens the names once they have signed with it: "_s +
+            toQt(base::join(done.toEnter, ", ")) + u"."_s;
+  const auto lines = context.session.keyReplacements();
+  if (!lines) return lines.error();
+  return said + copiesSaid(lines->back().copies);
+}
+
+/// Empty where the person backed out.
+Result<QString> replaceKey(Context& context, By by, const std::string& reason) {
+  auto& book = context.session;
+  if (!by.author) return base::Error{ErrorCode::ruleCredential, "choose who does it first (F5)"};
+  session::KeyReplacing how{.confirmation = {}, .passphrase = {}, .reason = reason};
+  const auto next = newPassphrase(
+      context.prompter, u"The logbook's new passphrase, 8 characters or more, such as four words. "
+                        "Whoever left must not know it."_s);
+  if (!next) return next.error();
+  if (!*next) return QString();
+  how.passphrase = **next;
+  const auto other = book.hasOtherKey();
+  if (!other) return other.error();
+  if (*other) {
+    const auto theirs = context.prompter.passphrase(
+        u"Another laptop set a key of its own meanwhile. The passphrase of that one:"_s);
+    if (!theirs) return QString();
+    how.other = toStd(*theirs);
+  }
+  const auto standing = book.keyStanding(*by.author);
+  if (!standing) return standing.error();
+  const bool hasOwn = *standing == KeyStanding::stands || *standing == KeyStanding::open;
+  const auto confirmation =
+      context.prompter.passphrase(hasOwn ? u"Your own passphrase, to confirm"_s
+                                         : u"The logbook's present passphrase, to confirm"_s);
+  if (!confirmation) return QString();
+  how.confirmation = toStd(*confirmation);
+  const auto own = askOwnPin(context, by.author, u"replacing the key of the names"_s);
+  if (!own) return QString();
+  const auto done = book.replaceBookKey(by, std::move(how), *own);
+  if (!done) return done.error();
+  return saidReplaced(context, *done);
 }
 
 } // namespace
@@ -158,8 +217,7 @@ AreaForm leftTeamForm(Context& context) {
             if (!own) return QString();
             const auto gone = book.retireMember(by, member->id, values.text(reasonKey), *own);
             if (!gone) return gone.error();
-            auto said = toQt(member->value.name) + u" no longer has any rights."_s +
-                        u" If they know the logbook's passphrase, change it now."_s;
+            auto said = toQt(member->value.name) + u" no longer has any rights."_s;
             const auto open = book.unsignedDays(member->id);
             if (!open) return open.error();
             QStringList days;
@@ -167,7 +225,21 @@ AreaForm leftTeamForm(Context& context) {
               days += toQt(day.date.words() + " at " + day.school);
             if (!days.isEmpty())
               said += u" Unsigned days with their work: "_s + days.join(u"; "_s) + u"."_s;
-            return said;
+            const auto copies = book.knownCopies();
+            if (!copies) return copies.error();
+            if (book.isUnlocked() &&
+                context.prompter.confirm(
+                    toQt(member->value.name) +
+                    u" may know the logbook's passphrase or the recovery code. Replace the key of "
+                    "the names now, so that neither opens this logbook any longer?"_s)) {
+              const auto replaced = replaceKey(context, by, values.text(reasonKey));
+              if (!replaced) return replaced.error();
+              if (!replaced->isEmpty()) return said + u' ' + *replaced;
+            }
+            return said +
+                   u" If they know the logbook's passphrase or the recovery code, replace the key "
+                   "of the names (Program and rules)."_s +
+                   copiesSaid(*copies);
           }};
 }
 
@@ -213,6 +285,22 @@ AreaForm withdrawCodeForm(Context& context) {
             if (!own) return QString();
             return saidIf(context.session.withdrawRecoveryCode(by, values.text(reasonKey), *own),
                           u"The recovery code no longer opens this logbook."_s);
+          }};
+}
+
+AreaForm replaceKeyForm(Context& context) {
+  return {.name = u"Key"_s,
+          .words = u"Replace the key of the names"_s,
+          .key = Qt::Key_K,
+          .asksReason = true,
+          .save = u"Replace the key"_s,
+          .note = u"For when someone who knew the passphrase or the recovery code has left, or a "
+                  "laptop was lost. From then on only the new passphrase opens this logbook. "
+                  "Copies made before still open with the old one; they are listed."_s,
+          .fields = noFields,
+          .values = noValues,
+          .act = [&context](By by, const Thing&, const Values& values) {
+            return replaceKey(context, by, values.text(reasonKey));
           }};
 }
 

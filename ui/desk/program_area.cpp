@@ -192,7 +192,8 @@ AreaSpec programArea(Context& context) {
                 return revisionsOf(book.revisions<roster::Program>(roster::ProgramId(id)),
                                    valuesOfProgram);
               },
-          .forms = {correct, recoveryCodeForm(context), withdrawCodeForm(context)}};
+          .forms = {correct, recoveryCodeForm(context), withdrawCodeForm(context),
+                    replaceKeyForm(context)}};
 }
 
 } // namespace gk::ui

@@ -107,6 +107,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::vaultDamaged:
     return {u"The sealed names are damaged."_s, u"Clinical entries are safe; names may be lost."_s,
             u"Restore the last backup. Use numbers until then."_s};
+  case ErrorCode::vaultReplaced:
+    return {u"The key of the names was replaced on another laptop."_s, nothingLost,
+            u"Lock (F12), then unlock with the new passphrase."_s};
   case ErrorCode::vaultWait:
     return {u"That passphrase was wrong several times."_s, nothingLost,
             u"Wait as shown below, then type it again."_s};

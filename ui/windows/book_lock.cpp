@@ -67,7 +67,9 @@ void BookView::enter() {
   if (!pins || !*pins) return begin();
   acting_.signIn(std::nullopt);
   const auto& setup = acting_.now();
-  cover_->askWho(people(false), setup.recorder ? setup.recorder : setup.author);
+  const auto before = setup.recorder ? setup.recorder : setup.author;
+  const auto opener = session_.openedBy(); // by her own passphrase
+  cover_->askWho(people(false), opener ? opener : before);
   stack_->setCurrentWidget(cover_);
   takeKeys();
 }

@@ -32,7 +32,7 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
   setObjectName(u"coverPage"_s);
   passphrase_->setObjectName(u"coverPassphrase"_s);
   passphrase_->setAccessibleName(u"Passphrase"_s);
-  passphrase_->setPlaceholderText(u"Passphrase, then Enter"_s);
+  passphrase_->setPlaceholderText(u"The logbook's passphrase or your own, then Enter"_s);
   passphrase_->setEchoMode(QLineEdit::Password);
   style::whenDressed(passphrase_, [this] { passphrase_->setMaximumWidth(style::px(520)); });
   another_->setObjectName(u"coverAnother"_s);

@@ -103,9 +103,12 @@ void MainWindow::newBook(const roster::Program& program) {
                                   u"Logbook (*.gkbook)"_s);
   if (!path) return;
   if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
-  auto session =
-      session::Session::create(toStd(*path), toStd(passphrase_), machine_.laptop,
-                               {machine_.clock, machine_.random}, program, machine_.kind);
+  const auto question = session::Session::firstClockQuestion(machine_.clock.now());
+  if (question && !prompter_->confirm(toQt(*question)))
+    return program_->refuse(u"Set the laptop's date and time, then save again."_s);
+  auto session = session::Session::create(toStd(*path), toStd(passphrase_), machine_.laptop,
+                                          {machine_.clock, machine_.random}, program, machine_.kind,
+                                          session::Confirmed::yes);
   if (!session) return program_->refuse(inOneLine(describe(session.error())));
   adopt(std::move(*session));
   // The passphrase was typed twice just now; asking a third time would teach nothing.
