@@ -1,8 +1,8 @@
 #include "reports/publish/issue.h"
 
 #include "base/text.h"
-#include "reports/publish/published.h"
 #include "reports/publish/kept_lines.h"
+#include "reports/publish/published.h"
 #include "reports/publish/release_lines.h"
 #include "reports/publish/same_counts.h"
 #include "reports/records/words.h"
