@@ -118,9 +118,9 @@ void setUp(Story& story) {
   const session::World world{tell.clock, tell.forBooks};
   using session::BookKind;
   using session::Session;
-  story.a.emplace(tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell),
-                                            world, program(), BookKind::throwaway,
-                                            session::Confirmed::yes)));
+  story.a.emplace(
+      tell.must(Session::create(story.work / "a.gkbook", passphrase, laptop(tell), world, program(),
+                                BookKind::throwaway, session::Confirmed::yes)));
   enterTerms(story);
   enterTeam(story);
   enterKit(story);

@@ -7,21 +7,22 @@ namespace gk::office {
 using base::Result;
 
 std::vector<Option> programOptions(bool isNew) {
-  return {{"--program", "NAME", "as printed on letters", isNew},
-          {"--county", "NAME", "as printed on letters", isNew},
-          {"--phone", "NUMBER", "as printed on letters", isNew},
-          {"--notation", "WORD", "universal (usual) or iso-3950"},
-          {"--supervision", "WORD",
-           "general (usual), direct, public health ...; dentist exam "
-           "required: no tooth before a dentist named it"},
-          {"--authorizing-dentist", "TEXT", "dentist responsible for the work"},
-          {"--agreement-until", "DATE", "last day of the standing agreement, or none"},
-          {"--authorization-days", "N", "how long a dentist's authorization is valid (365)"},
-          {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
-          {"--suppress-below", "N", "published counts under this are suppressed (10)"},
-          {"--by-school", "WORD",
-           "what is published by school: all (usual), or services: participation and services, with "
-           "findings in total only"}};
+  return {
+      {"--program", "NAME", "as printed on letters", isNew},
+      {"--county", "NAME", "as printed on letters", isNew},
+      {"--phone", "NUMBER", "as printed on letters", isNew},
+      {"--notation", "WORD", "universal (usual) or iso-3950"},
+      {"--supervision", "WORD",
+       "general (usual), direct, public health ...; dentist exam "
+       "required: no tooth before a dentist named it"},
+      {"--authorizing-dentist", "TEXT", "dentist responsible for the work"},
+      {"--agreement-until", "DATE", "last day of the standing agreement, or none"},
+      {"--authorization-days", "N", "how long a dentist's authorization is valid (365)"},
+      {"--privacy-footing", "TEXT", "which law applies, who decided, when"},
+      {"--suppress-below", "N", "published counts under this are suppressed (10)"},
+      {"--by-school", "WORD",
+       "what is published by school: all (usual), or services: participation and services, with "
+       "findings in total only"}};
 }
 
 Result<std::optional<base::Date>> dateOrNone(const Call& call, std::string_view option,

@@ -20,8 +20,8 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
                               base::Date today);
 
 /// What was published of the term, oldest first, each once; state reports of years that it lies in
-/// are among it. Before it that of the other terms, with what it has to do with this one. Fails with
-/// `storeDamaged`.
+/// are among it. Before it that of the other terms, with what it has to do with this one. Fails
+/// with `storeDamaged`.
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term);
 
 /// The same of several terms together.

@@ -63,8 +63,7 @@ class Reader {
   [[nodiscard]] bool isUnlocked() const;
   /// False while an open book is still looked through (store::Checkup::meanwhile).
   [[nodiscard]] Result<bool> isChecked() const;
-  /// Why the laptop's clock cannot be right; empty when it can.
-  [[nodiscard]] std::string clockWarning();
+  [[nodiscard]] std::string clockWarning(); ///< why the clock cannot be right; empty when it can
   [[nodiscard]] std::string copyNotice() const; ///< empty for the copy that this laptop left
   /// Far ahead of the newest entry: what to ask, until Door::confirmClock (`clock.ahead`).
   [[nodiscard]] std::optional<std::string> clockQuestion() const;
@@ -142,8 +141,7 @@ class Reader {
   [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
   /// What was said of wiping and bite, newest last.
   [[nodiscard]] List<chairside::AfterCure> afterCures(roster::ChildId child, roster::DayId day);
-  /// Visits of that day that were typed from paper.
-  [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day);
+  [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day); ///< typed from paper
   [[nodiscard]] Result<std::vector<EarlierPlacement>> earlierPlacements(roster::ChildId child,
                                                                         roster::DayId day);
   /// Every field of this child today, oldest first.
@@ -158,8 +156,7 @@ class Reader {
   [[nodiscard]] Result<reports::Names> names(); ///< empty while locked
   [[nodiscard]] Result<reports::Names> names(const reports::DayRecords& records); ///< of the day
 
-  // What leaves as data, whole or not at all. A day: the children with a record on it; a term: also
-  // those with a form of it, and nothing after `asOf`.
+  // What leaves as data, whole or not at all: a day's children; a term's with a form, up to `asOf`.
   /// As exchange::writeExtract, whether or not the vault is open.
   Result<base::Done> extractDay(roster::DayId day, std::ostream& out);
   Result<base::Done> extractTerm(roster::TermId term, base::Date asOf, std::ostream& out);
@@ -177,12 +174,10 @@ class Reader {
   /// laptop has.
   Result<Identity> reveal(roster::ChildId child, const crypto::Sealed& sealed);
   Result<FieldState> fieldState(chairside::FieldId field);
-  /// Complete and up to date.
-  Result<const Roll*> roll();
+  Result<const Roll*> roll(); ///< complete and up to date
   void forgetRoll();
   Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
-  /// For a message that others can see: "Mina T."; the number while locked.
-  Result<std::string> shortName(roster::ChildId child);
+  Result<std::string> shortName(roster::ChildId child); ///< "Mina T."; the number while locked
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
@@ -199,8 +194,7 @@ class Reader {
   Result<base::Done> addNames(IdentityCard& card, const Identity& identity);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);
-  /// The name as shown; empty while locked and for a child without one.
-  Result<std::string> nameOf(roster::ChildId child);
+  Result<std::string> nameOf(roster::ChildId child); ///< as shown; empty while locked
 };
 
 } // namespace gk::session

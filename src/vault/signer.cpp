@@ -13,6 +13,7 @@ constexpr std::string_view openingUse = "groovekeeper own passphrase: book key 1
 crypto::Bytes boundToSigner(base::MemberId member, const crypto::Bytes& publicKey) {
   constexpr std::string_view purpose = "groovekeeper signing key 2 ";
   crypto::Bytes bytes(purpose.begin(), purpose.end());
+  bytes.reserve(bytes.size() + member.uuid().bytes.size() + publicKey.size());
   bytes.insert(bytes.end(), member.uuid().bytes.begin(), member.uuid().bytes.end());
   bytes.insert(bytes.end(), publicKey.begin(), publicKey.end());
   return bytes;

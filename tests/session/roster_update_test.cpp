@@ -245,9 +245,10 @@ TEST_CASE("Year two of a school: 180 children, 30 moved rooms, 5 renamed, 20 new
         first += static_cast<char>('b' + rest % 20);
       const bool isRenamed = isYearTwo && i % 36 == 17;
       const bool isMoved = isYearTwo && i % 6 == 1 && i / 6 < 30;
-      csv += std::to_string(60000 + i) + "," + first + "," +
-             (isRenamed ? "Marlowe" : "Oake" + std::string(static_cast<std::size_t>(1 + i % 3), 'n')) + "," + born.iso() +
-             ",2," + (isMoved ? "12" : "4") + "\n";
+      csv +=
+          std::to_string(60000 + i) + "," + first + "," +
+          (isRenamed ? "Marlowe" : "Oake" + std::string(static_cast<std::size_t>(1 + i % 3), 'n')) +
+          "," + born.iso() + ",2," + (isMoved ? "12" : "4") + "\n";
     }
     return csv;
   };

@@ -5,7 +5,6 @@
 #include "ui/pages/totals_page.h"
 #include "ui/widgets/report_browser.h"
 
-#include <QAbstractItemModelTester>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QListWidget>
@@ -391,13 +390,4 @@ TEST_CASE("The page may go while it counts") {
     CHECK(page.isCounting());
   }
   QTest::qWait(50);
-}
-
-TEST_CASE("A report on the screen has its cells as they are") {
-  ui::TableModel model;
-  const QAbstractItemModelTester tester(&model);
-  model.show({"Title", {{"School"}, {"% of enrolled", true}}, {{"Elderbrook Middle", "44.3"}}, {}});
-  CHECK(model.rowCount() == 1);
-  CHECK(model.data(model.index(0, 1), Qt::DisplayRole) == u"44.3"_s);
-  CHECK(model.headerData(1, Qt::Horizontal, Qt::DisplayRole) == u"% of\nenrolled"_s);
 }

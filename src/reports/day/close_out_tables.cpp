@@ -2,9 +2,9 @@
 
 #include "base/text.h"
 #include "reports/day/close_out_words.h"
+#include "reports/day/display_names.h"
 #include "reports/day/incident_counts.h"
 #include "reports/day/return_visits.h"
-#include "reports/day/display_names.h"
 #include "reports/print/cells.h"
 
 namespace gk::reports {

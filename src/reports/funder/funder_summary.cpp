@@ -152,8 +152,8 @@ std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule
               number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
               " months; those not found may have kept fewer or more. The CI is 95%, with "
               "children or schools as clusters.",
-          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " + number(rule.threshold() - 1) +
-              " read \"fewer than " + number(rule.threshold()) +
+          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
+              number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
               "\"; \"suppressed\" is a number of any size that would reveal one. Rates on "
               "fewer than 30 are marked unstable.",
           "Cavities averted is a model estimate: it applies to programs, never to one "

@@ -20,8 +20,8 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
                const std::optional<GradeBands>& bands = std::nullopt);
 
 /// Neighbours merged one pair at a time, each time the pair that leaves the most numbers above
-/// nought shown less what is hidden, of equals the fewest hidden; of the bands on that way those that do so best, of
-/// equals the most bands. Empty: each by itself.
+/// nought shown less what is hidden, of equals the fewest hidden; of the bands on that way those
+/// that do so best, of equals the most bands. Empty: each by itself.
 GradeBands bandsToShow(const std::vector<Participation>& grades, const Participation& total,
                        const SuppressionRule& rule, std::span<const Release> earlier = {});
 

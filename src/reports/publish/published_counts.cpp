@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/publish/figure_relations.h"
+#include "reports/publish/placed_rows.h"
 
 #include <algorithm>
 #include <deque>
@@ -15,29 +16,6 @@ namespace {
 /// A total says more to more readers than one school's line.
 constexpr double dearTotal = 20;
 
-template <class E>
-struct Line {
-  std::string key;
-  std::string name;
-  std::map<E, std::optional<int>> values;
-};
-
-/// A row of the system and the keys of the schools that it is the sum of; none for the total.
-template <class E>
-struct Placed {
-  std::vector<std::string> schools;
-  std::size_t row = 0;
-  std::map<E, std::size_t> cells;
-};
-
-/// The rows that a release had, and its threshold.
-template <class E>
-struct OldRows {
-  const std::vector<ReleasedRow<E>>* rows;
-  int under;
-  std::string otherTerm;
-};
-
 /// Puts schools, groups of them and the total into one system, then what went out before.
 template <class E>
 class Builder {
@@ -50,7 +28,7 @@ class Builder {
       schools_.push_back(addLine(schools[i], {schools[i].key}, i, 1));
     }
     total_ = addLine(total, {}, schools.size(), dearTotal);
-    addSum(total_, schools_);
+    addSum(out_.system, total_, schools_);
     std::set<std::string> inGroups;
     for (const auto& group : groups)
       if (const auto members = membersOf(group); members.size() > 1) {
@@ -73,8 +51,8 @@ class Builder {
     bool anyChanged = false;
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
-      if (now && isUnchanged(row, *now)) {
-        showToo(row, *now, under);
+      if (now && isUnchanged(out_.system, row, *now)) {
+        showToo(out_.system, row, *now, under);
         then.push_back(*now);
         continue;
       }
@@ -89,7 +67,7 @@ class Builder {
     if (!anyChanged || !then.back().schools.empty()) return;
     const auto total = std::move(then.back());
     then.pop_back();
-    addSum(total, then);
+    addSum(out_.system, total, then);
   }
 
   /// An older one was checked against the next when that went out: what is left is the change
@@ -97,7 +75,7 @@ class Builder {
   void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
-      if (!now || isUnchanged(row, *now)) continue;
+      if (!now || isUnchanged(out_.system, row, *now)) continue;
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
@@ -131,7 +109,7 @@ class Builder {
     for (const auto& [schools, rows] : sameSchools)
       if (const auto* now = counterpart(schools); now && rows.size() == byTerm.size())
         for (const auto& [theirs, ours] : pairs)
-          follow(rows, theirs, now->cells, ours, areWhole);
+          follow(out_.system, rows, theirs, now->cells, ours, areWhole);
   }
 
   Counts<E> take() { return std::move(out_); }
@@ -147,8 +125,8 @@ class Builder {
     std::vector<Placed<F>> first;
     for (const auto& row : *page.rows) {
       const auto next = newer.find(row.schools);
-      if (next != newer.end() && isUnchanged(row, next->second)) {
-        showToo(row, next->second, page.under);
+      if (next != newer.end() && isUnchanged(out_.system, row, next->second)) {
+        showToo(out_.system, row, next->second, page.under);
         placed.push_back(next->second);
         continue;
       }
@@ -163,19 +141,9 @@ class Builder {
     if (!placed.empty() && placed.back().schools.empty()) {
       const auto total = std::move(placed.back());
       placed.pop_back();
-      addSum(total, placed);
+      addSum(out_.system, total, placed);
     }
     return first;
-  }
-
-  /// What an earlier page showed of a row that is the same still.
-  template <class F>
-  void showToo(const ReleasedRow<F>& row, const Placed<F>& now, int under) {
-    for (const auto& [figure, cell] : row.cells) {
-      auto& same = out_.system.cells.at(now.cells.at(figure));
-      if (cell.showing == Showing::number) same.outAlready = true;
-      if (cell.showing == Showing::fewer) same.saidUnder = under;
-    }
   }
 
   /// Printed only once `print` says so.
@@ -207,60 +175,6 @@ class Builder {
     return old;
   }
 
-  /// Figures of all schools alone are no sum, nor is one that a school lacks or that is not.
-  template <class F>
-  void addSum(const Placed<F>& whole, const std::vector<Placed<F>>& parts) {
-    for (const auto& [figure, cell] : whole.cells) {
-      CountSum sum{cell, {}};
-      int left = out_.system.cells.at(cell).value;
-      for (const auto& part : parts)
-        if (const auto at = part.cells.find(figure); at != part.cells.end()) {
-          sum.parts.push_back(at->second);
-          left -= out_.system.cells.at(at->second).value;
-        }
-      if (!parts.empty() && sum.parts.size() == parts.size() && left == 0)
-        out_.system.sums.push_back(std::move(sum));
-    }
-  }
-
-  /// `theirs` of other terms' rows together are no fewer than `ours`, or no more where they are
-  /// what came of ours; the same, where they are.
-  template <class F>
-  void follow(const std::vector<Placed<F>>& rows, F theirs, const std::map<E, std::size_t>& now,
-              E ours, bool areWhole) {
-    const auto mine = now.find(ours);
-    if (mine == now.end()) return;
-    std::vector<std::size_t> cells;
-    int sum = 0;
-    for (const auto& row : rows) {
-      const auto at = row.cells.find(theirs);
-      if (at == row.cells.end()) return;
-      cells.push_back(at->second);
-      sum += out_.system.cells.at(at->second).value;
-    }
-    auto& system = out_.system;
-    const int left = areWhole ? sum - system.cells.at(mine->second).value
-                              : system.cells.at(mine->second).value - sum;
-    if (left < 0) return;
-    if (left == 0) {
-      system.sums.push_back({mine->second, std::move(cells)});
-      return;
-    }
-    if (!areWhole) {
-      system.addRest(CountKind::slack, mine->second, std::move(cells));
-      return;
-    }
-    auto whole = cells.front();
-    if (cells.size() > 1) {
-      whole = system.add({.value = sum,
-                          .kind = CountKind::slack,
-                          .row = system.cells.at(whole).row,
-                          .printed = false});
-      system.sums.push_back({whole, std::move(cells)});
-    }
-    system.addRest(CountKind::slack, whole, {mine->second});
-  }
-
   [[nodiscard]] std::vector<Placed<E>> membersOf(const std::vector<std::string>& schools) const {
     std::vector<Placed<E>> members;
     for (const auto& one : schools_)
@@ -284,7 +198,7 @@ class Builder {
     for (const auto& one : members)
       keys.push_back(one.schools.front());
     groups_.push_back(addLine(line, std::move(keys), next_++, 1));
-    addSum(groups_.back(), members);
+    addSum(out_.system, groups_.back(), members);
     return &groups_.back();
   }
 
@@ -328,13 +242,6 @@ class Builder {
          .printed = false,
          .outAlready = cell.showing == Showing::number || isOpen(figure, bySchool_),
          .saidUnder = cell.showing == Showing::fewer ? under : 0});
-  }
-
-  template <class F>
-  [[nodiscard]] bool isUnchanged(const ReleasedRow<F>& then, const Placed<F>& now) const {
-    return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
-      return old.first == cell.first && old.second.value == out_.system.cells.at(cell.second).value;
-    });
   }
 
   /// A figure of an earlier table, and how far it has changed since: both are known sums.

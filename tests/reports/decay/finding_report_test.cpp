@@ -1,7 +1,7 @@
 #include "reports/decay/finding_report.h"
 
-#include "reports/publish/published.h"
 #include "reports/print/render.h"
+#include "reports/publish/published.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
 

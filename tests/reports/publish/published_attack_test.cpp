@@ -1,6 +1,6 @@
 #include "base/text.h"
-#include "reports/publish/random_programs.h"
 #include "reports/print/render.h"
+#include "reports/publish/random_programs.h"
 #include "support/long_checks.h"
 #include "support/outside.h"
 #include "support/scratch.h"
