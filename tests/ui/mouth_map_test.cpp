@@ -40,8 +40,8 @@ TEST_CASE("The child's right is on the viewer's left with the words on both side
   QStringList words;
   for (const auto* label : map.findChildren<QLabel*>())
     words += label->text();
-  CHECK(words.contains(QStringLiteral("CHILD'S RIGHT")));
-  CHECK(words.contains(QStringLiteral("CHILD'S LEFT")));
+  CHECK(words.contains(QStringLiteral("◀ CHILD'S RIGHT")));
+  CHECK(words.contains(QStringLiteral("CHILD'S LEFT ▶")));
   const auto* right = map.findChild<QWidget*>(QStringLiteral("tile16"));
   const auto* left = map.findChild<QWidget*>(QStringLiteral("tile26"));
   const auto* below = map.findChild<QWidget*>(QStringLiteral("tile46"));

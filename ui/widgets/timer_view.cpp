@@ -18,7 +18,7 @@ using base::Seconds;
 namespace {
 
 constexpr int pulseMs = 100;
-constexpr int timerHeight = 190;
+constexpr int timerHeight = 200;
 constexpr int inset = 20;
 constexpr int flashMs = 50;
 /// Of the title and the note, the first that fits.

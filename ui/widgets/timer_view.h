@@ -43,7 +43,7 @@ class TimerView final : public QWidget {
   /// Whether the title and the note have room for all of their words.
   [[nodiscard]] bool hasRoom() const;
 
-  [[nodiscard]] QSize sizeHint() const override { return {480, 190}; }
+  [[nodiscard]] QSize sizeHint() const override { return {480, 200}; }
 
  public Q_SLOTS:
   /// Looks at the clock; runs ten times a second by itself.
