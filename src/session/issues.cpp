@@ -72,7 +72,7 @@ Result<std::vector<reports::Release>> releasesAmong(std::vector<Issued> issued) 
     auto release = reports::releaseFrom(one.value.release);
     if (!release)
       return base::Error{base::ErrorCode::storeDamaged,
-                         "what was published on " + one.value.issued.iso() + " cannot be read"};
+                         "what was published on " + one.value.issued.words() + " cannot be read"};
     std::erase(out, *release);
     out.push_back(*std::move(release));
   }

@@ -98,6 +98,9 @@ class Matching {
     });
     const auto agree = roster::agreements(rows_[row], children_[child]);
     if (roster::linkWeight(agree) < roster::leastUnsure) {
+      // Its number and its birth date under another name: a person looks at the two.
+      if (agree.birth == roster::Agreement::same && !isOther(row, child) && !takenBy_[child])
+        return ask(row, {child});
       matches_.rows[row].problem = "is another child's in the logbook";
       matches_.rows[row].where = "number";
       return;
@@ -163,13 +166,16 @@ class Matching {
 
   void askAbout(std::size_t row) {
     if (!isOpen(row)) return;
-    auto& match = matches_.rows[row];
     auto near = candidates(row);
     std::erase_if(near, [&](auto child) { return verdict(row, child) == LinkVerdict::different; });
     std::ranges::stable_sort(near, std::greater{}, [&](auto child) {
       return roster::linkWeight(rows_[row], children_[child]);
     });
     if (near.size() > mostPairs) near.resize(mostPairs);
+    if (!near.empty()) ask(row, near);
+  }
+
+  void ask(std::size_t row, const std::vector<std::size_t>& near) {
     std::vector<std::string> alike;
     for (const auto child : near) {
       const auto agree = roster::agreements(rows_[row], children_[child]);
@@ -178,7 +184,7 @@ class Matching {
       alike.push_back("number " + known_[child].card.value.number + " of the logbook (" +
                       why(agree) + ")");
     }
-    if (alike.empty()) return;
+    auto& match = matches_.rows[row];
     match.where = "name";
     match.problem =
         "may be the child of " + base::join(alike, ", ") + "; say whether it is the same child";

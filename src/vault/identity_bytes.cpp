@@ -114,11 +114,12 @@ base::Result<Identity> decode(std::span<const std::uint8_t> bytes) {
   for (auto left = reader.byte(); left > 0 && !reader.isShort(); --left)
     for (auto* text : guardianTexts(identity.guardians.emplace_back()))
       *text = reader.text();
-  // Where there is none, the zeros at the end are the length of nothing.
+  // Where there is none, the zeros at the end are the length of nothing and of the end.
   constexpr std::size_t ofLength = 2;
-  if (reader.rest().size() >= ofLength) identity.studentId = reader.text();
+  const auto end = reader.rest();
+  if (end.size() >= ofLength) identity.studentId = reader.text();
   if (reader.isShort()) return damaged("is cut off");
-  const auto rest = reader.rest();
+  const auto rest = identity.studentId.empty() ? end : reader.rest();
   if (rest.size() >= block || std::any_of(rest.begin(), rest.end(), [](auto b) { return b != 0; }))
     return damaged("continues after its end");
   if (const auto checked = checkIdentity(identity); !checked)

@@ -113,7 +113,7 @@ const Uses& architecture() {
         {"reports/calls",
          {"base", "reports/records", "reports/print", "reports/letters", "reports/day"}},
         {"reports/publish",
-         {"base", "followup", "reports/records", "reports/print", "reports/term"}},
+         {"base", "roster", "followup", "reports/records", "reports/print", "reports/term"}},
         {"reports/funder",
          {"base", "roster", "reports/records", "reports/print", "reports/term", "reports/services",
           "reports/day", "reports/decay", "reports/publish"}},

@@ -31,10 +31,11 @@ namespace gk::ui {
 namespace {
 
 /// At the usual size of letters; and never so wide that the map is none.
-constexpr int rightColumn = 604;
-constexpr int headHeight = 56; ///< half grown with the letters
+constexpr int rightColumn = 640;
+constexpr int headHeight = 48; ///< half grown with the letters
 constexpr int side = 14;       ///< left and right of all
-constexpr double mostOfPage = 0.5;
+constexpr int between = 7;     ///< the rows of the page
+constexpr double mostOfPage = 0.49;
 
 /// Out of the way until large letters need it; its keys are Ctrl and an arrow.
 QScrollArea* makeScroll() {
@@ -84,12 +85,13 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
   steps->addWidget(track_);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 8);
-  column->setSpacing(7);
+  column->setSpacing(between);
   column->addWidget(headerRow_);
   column->addWidget(trackRow_);
   const auto inset = [&](QWidget* widget, int stretch) {
     auto* row = new QHBoxLayout;
-    row->setContentsMargins(side, 0, side, 0);
+    // The last key of a panel and the first that is always there are apart as any two keys.
+    row->setContentsMargins(side, 0, side, stretch > 0 ? style::touchGap() - between : 0);
     row->addWidget(widget);
     column->addLayout(row, stretch);
   };
@@ -151,6 +153,7 @@ QWidget* ChairPage::buildWork() {
   auto* page = new QWidget;
   left_->addWidget(map_);
   left_->addWidget(who_);
+  who_->setMinimumWidth(1); // long names in large letters never widen the page
   left_->addWidget(blank_);
   for (QWidget* panel :
        std::initializer_list<QWidget*>{screening_, recheck_, field_, finish_, ask_}) {

@@ -8,6 +8,7 @@
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 #include "ui/widgets/step_track.h"
 
 #include <QLabel>
@@ -40,7 +41,7 @@ bool hasLatexStop(const session::IdentityCard& card) {
 FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), head_(new QWidget), title_(new QLabel(head_)),
       track_(new StepTrack(StepTrack::Shape::circles, head_)), teeth_(new QLabel(this)),
-      guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(3, this)),
+      guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(4, this)),
       kitKeys_(new KeyBar(4, this)), steps_(new FieldSteps(visit, this)) {
   setObjectName(u"fieldPanel"_s);
   title_->setObjectName(u"fieldTitle"_s);
@@ -62,8 +63,8 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   top->addWidget(track_);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(8);
-  for (QWidget* part : std::initializer_list<QWidget*>{keys_, guide_, teeth_, kitKeys_, kit_})
+  column->setSpacing(style::touchGap());
+  for (QWidget* part : std::initializer_list<QWidget*>{keys_, kitKeys_, guide_, teeth_, kit_})
     column->addWidget(part);
   column->addStretch();
 }
@@ -160,7 +161,7 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
       {Qt::Key_D, u"One missing"_s, u"guardButton"_s, [this] { missingGuard(); }},
       {Qt::Key_B, u"Cleaned with"_s, u"cleanedButton"_s, [this] { chooseCleaning(); }},
       {Qt::Key_M, u"Method"_s, u"methodButton"_s, [this] { chooseIsolation(visit()); }},
-      {Qt::Key_C, u"Retracted by"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
+      {Qt::Key_C, u"Cheek, tongue"_s, u"holdersButton"_s, [this] { chooseHolders(visit()); }},
       {Qt::Key_R, u"2 or 4 hands"_s, u"handsButton"_s, [this] { changeHands(visit()); }},
       {Qt::Key_G, u"Other teeth"_s, u"orderButton"_s, [this] { changeOrder(); }}};
   const auto dentist = dentistKeys(visit());

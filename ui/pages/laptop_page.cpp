@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/support/backing_up.h"
 #include "ui/support/pedal.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/flow_layout.h"
 #include "ui/widgets/key_bar.h"
@@ -86,7 +87,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   volume_ = choice(form, u"Timer's &volume"_s, u"timerVolume"_s, loud);
   flash_->setObjectName(u"timerFlash"_s);
   auto* hear = keyButton(u"Test sound"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"hearIt"_s, this);
-  hear->setMaximumWidth(300);
+  style::whenDressed(hear, [hear] { hear->setMaximumWidth(style::px(300)); });
   form->addRow(QString(), flash_);
   form->addRow(QString(), hear);
   strip_ = choice(form, u"&Keys and timer at the"_s, u"stripSide"_s, names<Side>());

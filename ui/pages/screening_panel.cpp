@@ -8,6 +8,7 @@
 #include "ui/pages/stop_child.h"
 #include "ui/support/page_keys.h"
 #include "ui/support/text.h"
+#include "ui/support/touch.h"
 
 #include <QLabel>
 #include <QVBoxLayout>
@@ -66,12 +67,15 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   pause_->setProperty("look", u"pause"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(8);
+  constexpr int lines = 4; // between words and keys
+  column->setSpacing(lines);
+  questions_->setProperty("look", u"small"_s);
   changes_->setProperty("dense", true);
   age_->setProperty("look", u"notice"_s);
   for (QWidget* part : std::initializer_list<QWidget*>{cursor_, age_, keys_, changes_, questions_,
                                                        answers_, dentist_, pause_})
     column->addWidget(part);
+  column->insertSpacing(column->indexOf(changes_), style::touchGap() - lines);
   column->addStretch();
   tellKeys(*this, {{u"L"_s, u"One surface"_s}, {u"B"_s, u"Add a tooth"_s}});
 }

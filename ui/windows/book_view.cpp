@@ -40,7 +40,7 @@ namespace gk::ui {
 namespace {
 
 /// At the usual size of letters; under it the chair's track of steps begins.
-constexpr int chairHeadHeight = 56;
+constexpr int chairHeadHeight = 48;
 
 /// As high as the page that is up: Qt's own stack is as high as its highest.
 class Pages final : public QStackedWidget {
