@@ -107,7 +107,7 @@ TEST_CASE("What was said of one report is gone when another is chosen", "[case-1
   const Scratch folder;
   desk.prompter.files = {ui::toQt((folder / "term.txt").string())};
   press(page, Qt::Key_S, Qt::AltModifier);
-  REQUIRE(desk.news.startsWith(u"Saved as"_s));
+  REQUIRE(desk.news.startsWith(u"Draft saved as"_s));
   auto& kind = part<QComboBox>(page, u"totalsKind"_s);
   kind.setFocus();
   QTest::keyClick(&kind, Qt::Key_Down);

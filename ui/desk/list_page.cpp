@@ -119,8 +119,10 @@ void ListPage::letGo() {
   list_.reset();
   isReadable_ = false;
   showing_ = true;
-  for (auto* table : {columns_, pair_, held_, skipped_})
+  for (auto* table : {columns_, pair_, held_, skipped_}) {
     table->clear();
+    table->setRowCount(0);
+  }
   boxes_.clear();
   showing_ = false;
   for (auto* label : {counts_, trouble_, notes_, dates_, pairTitle_})
