@@ -7,6 +7,7 @@
 #include "ui/pages/dentist_call.h"
 #include "ui/pages/kit_choices.h"
 #include "ui/pages/stop_child.h"
+#include "ui/support/style.h"
 #include "ui/support/text.h"
 #include "ui/support/touch.h"
 #include "ui/widgets/step_track.h"
@@ -61,6 +62,8 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   top->setSpacing(6);
   top->addWidget(title_);
   top->addWidget(track_);
+  // The largest letters leave it no room; the title names the step.
+  style::whenDressed(track_, [this] { track_->setVisible(lookNow().percent <= 150); });
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(style::touchGap());

@@ -188,8 +188,11 @@ void BookView::showRail() {
   top_->setVisible(!isAtChild);
   // The chair has a line of its own; what the window says meanwhile lies over its track of steps.
   strip_->layOver(isAtChild ? std::optional(style::px(chairHeadHeight)) : std::nullopt);
+  // First what goes: two heads at once would widen the window.
   for (const auto& [one, head] : heads_)
-    head->setVisible(one == page);
+    if (one != page) head->hide();
+  for (const auto& [one, head] : heads_)
+    if (one == page) head->show();
 }
 
 void BookView::connectPage(Page* page) {
