@@ -16,7 +16,8 @@ TEST_CASE("A day left open says for which date all is written until it is closed
   for (const auto page : {Qt::Key_F1, Qt::Key_F2, Qt::Key_F5, Qt::Key_F9}) {
     press(*desk.window, page);
     REQUIRE(desk.shows(u"careDate"_s));
-    CHECK(desk.reads(u"The open day is Tuesday, November 17, 2026, and today is Wednesday 18"_s));
+    CHECK(desk.reads(
+        u"The open day is Tuesday, November 17, 2026, and today is Wednesday, November 18, 2026"_s));
   }
 }
 
