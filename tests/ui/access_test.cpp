@@ -158,7 +158,7 @@ TEST_CASE("Tab goes through a page as it is read") {
   const auto closeOut = tabOrder(*desk.window);
   INFO(closeOut.join(u' ').toStdString());
   CHECK(comeInOrder(closeOut, {u"closeOutOutcome"_s, u"closeOutCall"_s, u"closeOutRefer"_s,
-                               u"closeOutSave"_s, u"closeOutBackUp"_s}));
+                               u"closeOutSave"_s, u"closeOutPack"_s}));
   test::press(*desk.window, Qt::Key_F5);
   const auto today = tabOrder(*desk.window);
   INFO(today.join(u' ').toStdString());

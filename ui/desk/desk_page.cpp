@@ -153,6 +153,7 @@ void DeskPage::addList() {
     if (stack_->currentWidget() == list_) ui::turnTo(*stack_, *students);
     students->refresh();
   });
+  list_->setMinimumWidth(1); // its tables scroll, and no other page is wider for it
   stack_->addWidget(list_);
 }
 

@@ -132,14 +132,16 @@ void DayBoardPage::layOut() {
   auto* again =
       keyButton(u"Redo"_s, QKeySequence(Qt::ALT | Qt::SHIFT | Qt::Key_Z), u"boardRedo"_s, board);
   connect(again, &QPushButton::clicked, this, &DayBoardPage::redo);
+  // In the order in which Tab comes to them.
+  const std::vector<QPushButton*> outcomes{
+      end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent),
+      end(u"Declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined),
+      end(u"Out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached),
+      end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool),
+      button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }),
+      byDentist_};
   card_->setKeys(
-      toChair,
-      {end(u"Absent"_s, Qt::Key_A, u"boardAbsent"_s, DayEnd::absent),
-       end(u"Declined"_s, Qt::Key_D, u"boardDeclined"_s, DayEnd::declined),
-       end(u"Out of time"_s, Qt::Key_R, u"boardNotReached"_s, DayEnd::notReached),
-       end(u"Left school"_s, Qt::Key_L, u"boardLeft"_s, DayEnd::leftSchool),
-       button(u"Withdraw consent"_s, Qt::Key_W, u"boardWithdraw"_s, [this] { withdraw(); }),
-       byDentist_},
+      toChair, outcomes,
       {button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }),
        button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }),
        button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }),
