@@ -1,4 +1,5 @@
 #include "ui/support/touch.h"
+#include "ui/widgets/cap_button.h"
 #include "window_fixture.h"
 
 #include <QCheckBox>
@@ -246,7 +247,9 @@ TEST_CASE("Every page of the desk fits a small laptop, in large letters too", "[
         const auto at = button->mapTo(desk.window.get(), QPoint(0, 0));
         CHECK(at.x() >= 0);
         CHECK(at.x() + button->width() <= right);
-        CHECK(button->fontMetrics().horizontalAdvance(button->text()) <= button->width());
+        const auto* cap = qobject_cast<const ui::CapButton*>(button);
+        CHECK((cap ? cap->hasRoom()
+                   : button->fontMetrics().horizontalAdvance(button->text()) <= button->width()));
       }
       for (const auto* line : desk.window->findChildren<QLineEdit*>())
         if (line->isVisible() && !line->accessibleName().isEmpty())
