@@ -50,7 +50,7 @@ TEST_CASE("The dentist is called, one key records it, and undo takes it back", "
   chair.screenFour();
   CHECK(chair.page->findChild<QWidget*>(u"tile46"_s)
             ->accessibleName()
-            .contains(u"Waits for the dentist"_s));
+            .contains(u"Waiting for the dentist"_s));
   chair.press(Qt::Key_Y);
   CHECK(chair.text("askQuestion").contains(u"lower right first molar, 30"_s)); // said aloud
   chair.press(Qt::Key_Return);

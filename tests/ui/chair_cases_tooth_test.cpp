@@ -1,4 +1,5 @@
 #include "chair_fixture.h"
+#include "reports/display_names.h"
 
 // What is found in a mouth, keyed as a person keys it, read back from the book.
 
@@ -81,7 +82,7 @@ TEST_CASE("Under an operculum one waits or covers for now or seals to the edge, 
   chair.press("ZDDD"); // the other three are not up
   chair.press("M1");
   chair.press("LS");
-  const auto words = u"Decision: "_s + ui::toQt(base::nameOf(wanted));
+  const auto words = u"Decision: "_s + ui::toQt(base::displayName(wanted));
   for (int i = 0; i < 11 && !chair.text("screeningCursor").contains(words); ++i)
     chair.press("J");
   CHECK(chair.text("screeningCursor").contains(words));

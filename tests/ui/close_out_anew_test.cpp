@@ -59,7 +59,7 @@ class CloseOutAgain : public Desk {
 /// The dialog with an outcome's answers.
 struct Asked {
   ui::DecideDialog dialog{nullptr,
-                          u"How did the day of Mina Tolliver-Reed end?"_s,
+                          u"Visit outcome for Mina Tolliver-Reed?"_s,
                           {u"absent"_s, u"declined"_s, u"not seen, out of time"_s}};
   bool isTaken = false;
   Asked() {
@@ -111,10 +111,10 @@ TEST_CASE("The outcome is asked by the child's name with nothing chosen, as are 
   press(desk.page, Qt::Key_Return);
   press(desk.page, Qt::Key_Return); // backed out
   REQUIRE(desk.prompter.decided.size() == 1);
-  CHECK(desk.prompter.decided.front() == u"How did the day of Mina Tolliver-Reed end?"_s);
+  CHECK(desk.prompter.decided.front() == u"Visit outcome for Mina Tolliver-Reed?"_s);
   CHECK(desk.section(toFix) == u"Fix before signing  1 to do"_s);
   press(desk.page, Qt::Key_C, Qt::AltModifier);
-  CHECK(desk.prompter.decided.back().startsWith(u"About Mina Tolliver-Reed: "_s));
+  CHECK(desk.prompter.decided.back().startsWith(u"Mina Tolliver-Reed: "_s));
 }
 
 TEST_CASE("An answered question of the merge stands in its list, and Enter asks it anew",

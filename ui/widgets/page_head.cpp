@@ -19,12 +19,21 @@ PageHead::PageHead(QLabel* title, QLabel* sub, QWidget* parent)
   if (sub) words->addWidget(sub);
   row_->addLayout(words, 1);
   row_->setAlignment(words, Qt::AlignTop);
-  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
   beside_->setSpacing(10);
   row_->addLayout(beside_);
   // Large letters leave no room beside the title.
-  style::whenDressed(this, [this] {
-    row_->setDirection(lookNow().percent > 120 ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+  style::whenDressed(this, [this, title, sub] {
+    const bool large = lookNow().percent > 120;
+    const auto direction = large ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight;
+    row_->setDirection(direction);
+    beside_->setDirection(lookNow().percent > 150 ? QBoxLayout::TopToBottom
+                                                  : QBoxLayout::LeftToRight);
+    setSizePolicy(QSizePolicy::Preferred, large ? QSizePolicy::Preferred : QSizePolicy::Maximum);
+    for (auto* label : {title, sub}) {
+      if (!label) continue;
+      label->setWordWrap(large);
+      label->setMinimumWidth(1); // words wrap before they widen the window
+    }
   });
 }
 
