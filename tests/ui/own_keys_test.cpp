@@ -59,7 +59,7 @@ TEST_CASE("Each person sets and changes the own passphrase on the Team page, and
   desk.alt(Qt::Key_M);
   desk.prompter.texts = {u"not my own words"_s, u"not my own words"_s};
   desk.alt(Qt::Key_S);
-  CHECK(words(desk.page, u"deskTeamTrouble"_s).contains(u"their own passphrase"_s));
+  CHECK(words(desk.page, u"deskTeamTrouble"_s).contains(u"passphrase in person"_s));
   CHECK(must(desk.clinic.session.keyStanding(desk.clinic.assistant)) == KeyStanding::never);
 
   desk.choose(u"deskTeamTable"_s, 0);

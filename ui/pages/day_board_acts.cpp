@@ -15,6 +15,12 @@ namespace gk::ui {
 
 using chairside::DayEnd;
 
+std::optional<session::BoardLine> DayBoardPage::wanted() {
+  const auto line = current();
+  if (!line || !day_) Q_EMIT said(u"Choose a child first: type the number or name."_s);
+  return day_ ? line : std::nullopt;
+}
+
 void DayBoardPage::cancelDay() {
   if (!day_) return Q_EMIT said(u"No school day is open."_s);
   const auto why = context().prompter.text(

@@ -118,6 +118,11 @@ void DayBoardPage::layOut() {
   otherDay->setProperty("look", u"chip"_s);
   head->add(check_);
   head->add(otherDay);
+  // A form needs the room, and has its own keys.
+  connect(stack_, &QStackedWidget::currentChanged, this, [this, otherDay](int at) {
+    check_->setVisible(at == 0);
+    otherDay->setVisible(at == 0);
+  });
   auto* toChair = new CapButton(board);
   toChair->setWords(u"Enter"_s, u"To the chair"_s);
   toChair->setObjectName(u"boardTake"_s);
@@ -302,12 +307,6 @@ void DayBoardPage::chooseDay(roster::DayId day) {
 
 std::optional<session::BoardLine> DayBoardPage::current() const {
   return model_->lineAt(table_->currentIndex().row());
-}
-
-std::optional<session::BoardLine> DayBoardPage::wanted() {
-  const auto line = current();
-  if (!line || !day_) Q_EMIT said(u"Choose a child first: type the number or name."_s);
-  return day_ ? line : std::nullopt;
 }
 
 void DayBoardPage::take() {
