@@ -6,7 +6,6 @@
 namespace gk::office {
 
 using base::Result;
-using session::Session;
 
 namespace {
 

@@ -51,10 +51,10 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(title_);
+  column->addLayout(keys); // above the list, in sight in letters of any size
   column->addWidget(
       wordsLabel(u"Names and rooms only. Count the sheets out and back in, then shred them."_s,
                  u"counts"_s, {}, this));
-  column->addLayout(keys); // above the list, in sight in letters of any size
   column->addWidget(table_, 1);
   setFocusProxy(table_);
 }

@@ -83,13 +83,13 @@ struct Publication {
   }
 
   [[nodiscard]] std::vector<ReleasedRow<E>> released() const {
-    std::vector<ReleasedRow<E>> rows;
+    std::vector<ReleasedRow<E>> told;
     for (std::size_t i = 0; i < counts.grid.size(); ++i) {
-      rows.push_back({counts.schools[i], {}});
+      told.push_back({counts.schools[i], {}});
       for (const auto& [figure, cell] : counts.grid[i])
-        rows.back().cells[figure] = {counts.system.cells[cell].value, shown.cells[cell]};
+        told.back().cells[figure] = {counts.system.cells[cell].value, shown.cells[cell]};
     }
-    return rows;
+    return told;
   }
 
   /// Small counts that stay within reach, or nearly, whatever is hidden.
