@@ -24,7 +24,7 @@ constexpr int ofAge = 18;
 // not read to its end before letters can be printed.
 constexpr int mostInFolder = 1000;
 constexpr std::size_t mostTemplates = 200;
-constexpr std::uintmax_t mostBytes = 64U * 1024U;
+constexpr std::uintmax_t mostBytes = std::uintmax_t{64} * 1024U;
 
 Result<std::vector<base::Path>> textFilesIn(const base::Path& folder) {
   std::vector<base::Path> files;
