@@ -162,7 +162,7 @@ Result<base::Done> KeyVerbs::openKey(base::MemberId who, std::string passphrase)
   if (!key) return key.error();
   if (!*key || (*key)->value.revoked)
     return Error{ErrorCode::notFound, "this person has no passphrase; it is set on the Team page"};
-  if (const auto right = tryKey(**key, crypto::Secret::taking(passphrase)); !right) return right;
+  if (auto right = tryKey(**key, crypto::Secret::taking(passphrase)); !right) return right;
   held_->shown.insert_or_assign(who, world_.clock.steady());
   enrollAgain(**key);
   return base::Done{};
