@@ -8,7 +8,6 @@ namespace gk::reports {
 
 namespace {
 
-using estimates::ScenarioInput;
 
 std::string whole(double value) {
   return base::fixed(value, 0);
