@@ -8,7 +8,6 @@ namespace gk::reports {
 
 namespace {
 
-
 std::string whole(double value) {
   return base::fixed(value, 0);
 }
