@@ -124,7 +124,7 @@ QString spokenSurfaces(dentition::SurfaceSet surfaces) {
   return toQt(dentition::words(surfaces)).remove(u" pit"_s).remove(u" groove"_s);
 }
 
-/// What was found, in the words of a call across the chair: "sound", "not up".
+/// What was found, in the words of a call across the chair: "sound", "unerupted".
 QString spokenFound(const ToothFinding& finding) {
   if (const auto absent = shownAbsence(finding)) return absent->word;
   QStringList parts;

@@ -35,7 +35,7 @@ struct TileFace {
   dentition::Tooth tooth;
   QString number; ///< in the program's notation
   Mark mark = Mark::blank;
-  QString word{};                             ///< "SEAL", "not up"
+  QString word{};                             ///< "SEAL", "unerupted"
   QString strip{};                            ///< decision or step, one short line
   dentition::SurfaceSet chosen{};             ///< outlined thick: to be sealed
   dentition::SurfaceSet covered{};            ///< filled: cured today

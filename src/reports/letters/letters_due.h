@@ -91,5 +91,6 @@ std::vector<DayLetter> dayLetters(const DayRecords& records, const LetterCards& 
 
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::LetterStand> =
-    std::to_array<std::string_view>({"missing", "to replace", "handed in error", "keep back",
-                                     "queued", "printed", "handed", "returned", "guardian told"});
+    std::to_array<std::string_view>({"missing", "to replace", "given out by mistake",
+                                     "do not hand out", "queued", "printed", "handed", "returned",
+                                     "guardian told"});
