@@ -64,7 +64,7 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
-void writeFault(JsonWriter& json, const store::Fault& fault) {
+void writeFault(JsonWriter& json, const session::Fault& fault) {
   json.beginObject();
   json.field("what", fault.what);
   if (!fault.child.empty()) json.field("child", fault.child);
@@ -216,7 +216,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     }
   } else {
     for (const auto& fault : *findings)
-      around.out << store::sentence(fault) << '\n';
+      around.out << session::sentence(fault) << '\n';
     around.out << "Write nothing more to this logbook: keep a copy of it as it is and restore the "
                   "newest backup.\n";
   }
@@ -250,8 +250,8 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto merged = session->absorb(call.operand(1), call.has("--copied") ? store::Copies::join
-                                                                            : store::Copies::ask);
+  const auto merged = session->absorb(call.operand(1), call.has("--copied") ? session::Copies::join
+                                                                            : session::Copies::ask);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);

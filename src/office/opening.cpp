@@ -64,16 +64,16 @@ Option laptopOption() {
           "what this laptop remembers of its logbooks (~/.config/groovekeeper)"};
 }
 
-Result<store::HandMemory> thisLaptop(const Call& call, const Surroundings& around) {
+Result<session::HandMemory> thisLaptop(const Call& call, const Surroundings& around) {
   auto folder = laptopFolder(call, around);
   if (!folder) return folder.error();
-  return store::HandMemory(std::move(*folder), around.machine, around.random);
+  return session::HandMemory(std::move(*folder), around.machine, around.random);
 }
 
 Result<Session> openToRead(const Call& call, const Surroundings& around) {
   const base::LaptopId nobody(base::Uuid{}); // stamps nothing
   return Session::open(call.operand(0), nobody, {around.clock, around.random},
-                       store::Access::readOnly);
+                       session::Access::readOnly);
 }
 
 Result<Session> openToWrite(const Call& call, const Surroundings& around) {

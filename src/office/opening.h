@@ -16,9 +16,9 @@ Option clockOption();
 
 /// What this computer remembers of its logbooks: in the folder of --laptop-folder, else in
 /// ~/.config/groovekeeper (XDG_CONFIG_HOME is heeded).
-base::Result<store::HandMemory> thisLaptop(const Call& call, const Surroundings& around);
+base::Result<session::HandMemory> thisLaptop(const Call& call, const Surroundings& around);
 
-/// The first operand as a book, only to be read; fails as store::openBook.
+/// The first operand as a book, only to be read; fails as Session::open.
 base::Result<session::Session> openToRead(const Call& call, const Surroundings& around);
 
 /// The first operand as a book to write in. A clock that cannot be right, and

@@ -20,6 +20,15 @@ namespace gk::session {
 struct PastAct;
 class SnapshotDraft;
 
+// What a face says of a logbook: it knows the session and not the store.
+using store::Access;
+using store::Checkup;
+using store::Copies;
+using store::Fault;
+using store::HandMemory;
+using store::Merged;
+using store::sentence;
+
 /// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
 /// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
 /// Clinical verbs check consent on the day's date, the author's licence, the day being open, and

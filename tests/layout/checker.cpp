@@ -202,29 +202,6 @@ Findings checkWalls(const SourceFile& file, const Uses& uses) {
   return findings;
 }
 
-Findings checkFaceWalls(const SourceFile& file) {
-  // What each folder of ui may include of ui; ui/windows and ui/app put all of it together.
-  static const std::map<std::string, std::set<std::string>> may{
-      {"support", {"support", "models"}},
-      {"models", {"support", "models"}},
-      {"widgets", {"support", "models", "widgets"}},
-      {"desk", {"support", "models", "widgets", "desk"}},
-      {"pages", {"support", "models", "widgets", "pages"}}};
-  const auto folderOf = [](std::string_view path) {
-    const auto parts = base::split(path, '/');
-    return parts.size() > 2 && parts[0] == "ui" ? std::string(parts[1]) : std::string();
-  };
-  const auto mine = may.find(folderOf(file.path));
-  if (mine == may.end()) return {};
-  Findings findings;
-  for (const auto& [line, isQuoted, path] : includesOf(file.text)) {
-    const auto other = folderOf(path);
-    if (other.empty() || path == "ui/pages/page.h" || mine->second.contains(other)) continue;
-    findings.push_back(at(file, line) + "ui/" + mine->first + " may not include ui/" + other);
-  }
-  return findings;
-}
-
 Findings checkHomes(const SourceFile& file) {
   Findings findings;
   const std::string_view path = file.path;

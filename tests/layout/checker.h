@@ -33,9 +33,15 @@ Findings checkModules(const Uses& declared, const Uses& decided);
 /// Includes that cross a wall. Files outside src/ and ui/ have no walls.
 Findings checkWalls(const SourceFile& file, const Uses& uses);
 
-/// Includes that cross a wall inside ui: what pages are made of (widgets, models, support) knows no
-/// page, the desk knows none but its own, and no page knows the window.
+/// The floors of the window, lowest first, each with its rooms (folders of ui).
+const std::vector<std::set<std::string>>& floors();
+
+/// Includes in a room of ui of another room that is not on a lower floor, and files in no room.
 Findings checkFaceWalls(const SourceFile& file);
+
+/// Names such as store::Book in a face, which it could only have through another's header: its own
+/// includes cross no wall then, and its code does.
+Findings checkNames(const SourceFile& file, const Uses& uses);
 
 /// Libraries outside their one home: SQLite in store, sodium in crypto, JSON in the sources of
 /// exchange, Qt nowhere in src; and real clocks and randomness in base alone.

@@ -78,13 +78,27 @@ TEST_CASE("A face that goes round the session is caught") {
 }
 
 TEST_CASE("A page that knows another's or the window's inside is caught") {
-  CHECK(checkFaceWalls({"ui/desk/a.cpp", "#include \"ui/pages/late_form.h\"\n"}).size() == 1);
-  CHECK(checkFaceWalls({"ui/pages/a.cpp", "#include \"ui/windows/book_view.h\"\n"}).size() == 1);
-  CHECK(checkFaceWalls({"ui/widgets/a.h", "#include \"ui/desk/field.h\"\n"}).size() == 1);
-  CHECK(checkFaceWalls({"ui/desk/a.cpp", "#include \"ui/pages/page.h\"\n"
-                                         "#include \"ui/widgets/arch.h\"\n"})
-            .empty());
-  CHECK(checkFaceWalls({"ui/windows/a.cpp", "#include \"ui/desk/desk_page.h\"\n"}).empty());
+  const auto found = [](const std::string& path, const std::string& included) {
+    return checkFaceWalls({path, "#include \"" + included + "\"\n"}).size();
+  };
+  CHECK(found("ui/desk/a.cpp", "ui/board/late_form.h") == 1);
+  CHECK(found("ui/board/a.cpp", "ui/windows/book_view.h") == 1);
+  CHECK(found("ui/widgets/a.h", "ui/forms/field.h") == 1);
+  CHECK(found("ui/support/a.h", "ui/models/board_model.h") == 1);
+  CHECK(found("ui/attic/a.h", "ui/support/text.h") == 1);
+  CHECK(found("ui/board/a.h", "ui/attic/text.h") == 1);
+  CHECK(found("ui/desk/a.cpp", "ui/widgets/page.h") == 0);
+  CHECK(found("ui/windows/a.cpp", "ui/desk/desk_page.h") == 0);
+}
+
+TEST_CASE("A face that names what it may not include is caught, whichever header brought it") {
+  const auto found = [](const std::string& path, const std::string& text) {
+    return checkNames({path, text}, architecture()).size();
+  };
+  CHECK(found("ui/board/a.h", "void take(store::Fault fault);\n") == 1);
+  CHECK(found("src/office/a.cpp", "vault::Person person;\n") == 1);
+  CHECK(found("ui/board/a.h", "void take(session::Fault fault);\n") == 0);
+  CHECK(found("src/session/a.h", "void take(store::Fault fault);\n") == 0);
 }
 
 TEST_CASE("A core that reaches up to a face is caught") {

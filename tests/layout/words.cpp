@@ -192,8 +192,8 @@ Findings checkPage(const SourceFile& file) {
 Findings checkShownNames(const SourceFile& file) {
   // Settings, the name that an issued report is kept under, what is signed, and what other
   // programs read.
-  constexpr std::array kept{"ui/support/kept_file.cpp",
-                            "ui/pages/totals_save.cpp",
+  constexpr std::array kept{"ui/files/kept_file.cpp",
+                            "ui/totals/totals_save.cpp",
                             "src/reports/letters/letter_facts.cpp",
                             "src/reports/publish/release_lines.cpp",
                             "src/office/close_out_json.cpp",
@@ -235,8 +235,8 @@ Findings checkOneWay(const SourceFile& file) {
       isIn(file.path,
            {"src/base/", "src/store/", "src/exchange/", "src/office/", "src/reports/",
             "src/dentition/", "src/followup/backup_rotation.cpp", "src/session/book_facts.cpp",
-            "ui/support/kept_file.cpp", "ui/desk/", "ui/pages/letters_desk.cpp",
-            "ui/pages/close_out_files.cpp", "ui/pages/readiness_page.cpp"});
+            "ui/files/kept_file.cpp", "ui/forms/field", "ui/desk/", "ui/close_out/letters_desk.cpp",
+            "ui/close_out/close_out_files.cpp", "ui/board/readiness_page.cpp"});
   if (!mayBeIso)
     add("([dD]ate|[oO]n|[eE]xpiry|[uU]ntil|[bB]irth|today|day|given|written|issued)(\\(\\))?(\\.|->"
         ")iso\\(\\)",

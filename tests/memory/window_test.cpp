@@ -1,5 +1,5 @@
 #include "memory/traces.h"
-#include "ui/window_fixture.h"
+#include "ui/fixtures/window_fixture.h"
 
 #include <QApplication>
 #include <QClipboard>

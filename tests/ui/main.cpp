@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "support/verdicts.h"
-#include "ui/support/look.h"
+#include "ui/look/look.h"
 
 #include <QApplication>
 

@@ -2,12 +2,12 @@
 
 #include "reports/display_names.h"
 #include "ui/desk/list_page.h"
-#include "ui/support/style.h"
+#include "ui/keys/cap_button.h"
+#include "ui/keys/key_button.h"
+#include "ui/keys/page_head.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
-#include "ui/widgets/cap_button.h"
-#include "ui/widgets/key_button.h"
-#include "ui/widgets/page_head.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/desk/area_page.h"
+#include "ui/forms/area_page.h"
 
 class QComboBox;
 class QListWidget;

@@ -2,8 +2,8 @@
 
 #include "base/text.h"
 #include "reports/print/render.h"
-#include "ui/support/context.h"
-#include "ui/support/own_pin.h"
+#include "ui/asking/context.h"
+#include "ui/asking/own_pin.h"
 #include "ui/support/text.h"
 
 #include <QPagedPaintDevice>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/desk/area.h"
+#include "ui/forms/area.h"
 
 namespace gk::ui {
 

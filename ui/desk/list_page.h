@@ -1,7 +1,7 @@
 #pragma once
 
 #include "session/roster_draft.h"
-#include "ui/pages/page.h"
+#include "ui/widgets/page.h"
 
 #include <functional>
 

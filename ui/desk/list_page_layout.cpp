@@ -1,9 +1,9 @@
 #include "roster/display_names.h"
 #include "ui/desk/list_page.h"
-#include "ui/support/style.h"
-#include "ui/widgets/cell_delegate.h"
-#include "ui/widgets/flow_layout.h"
-#include "ui/widgets/key_button.h"
+#include "ui/keys/flow_layout.h"
+#include "ui/keys/key_button.h"
+#include "ui/lists/cell_delegate.h"
+#include "ui/look/style.h"
 
 #include <QCheckBox>
 #include <QComboBox>

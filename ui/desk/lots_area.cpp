@@ -1,6 +1,6 @@
 #include "reports/display_names.h"
-#include "ui/desk/area.h"
-#include "ui/support/context.h"
+#include "ui/asking/context.h"
+#include "ui/forms/area.h"
 
 namespace gk::ui {
 

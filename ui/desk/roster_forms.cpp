@@ -1,7 +1,7 @@
 #include "ui/desk/roster_forms.h"
 
 #include "base/files.h"
-#include "ui/support/context.h"
+#include "ui/asking/context.h"
 
 #include <algorithm>
 

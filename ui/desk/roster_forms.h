@@ -1,7 +1,7 @@
 #pragma once
 
-#include "ui/desk/area.h"
 #include "ui/desk/list_page.h"
+#include "ui/forms/area.h"
 
 namespace gk::ui {
 

@@ -1,5 +1,5 @@
+#include "ui/asking/context.h"
 #include "ui/desk/roster_forms.h"
-#include "ui/support/context.h"
 
 #include <algorithm>
 

@@ -1,8 +1,8 @@
 #include "reports/display_names.h"
-#include "ui/desk/area.h"
+#include "ui/asking/context.h"
+#include "ui/asking/own_pin.h"
 #include "ui/desk/key_forms.h"
-#include "ui/support/context.h"
-#include "ui/support/own_pin.h"
+#include "ui/forms/area.h"
 
 namespace gk::ui {
 

@@ -1,5 +1,5 @@
-#include "ui/desk/area.h"
-#include "ui/support/context.h"
+#include "ui/asking/context.h"
+#include "ui/forms/area.h"
 
 namespace gk::ui {
 

@@ -1,7 +1,7 @@
 #include "ui/models/board_model.h"
 
 #include "base/text.h"
-#include "ui/support/style.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 
 #include <QBrush>

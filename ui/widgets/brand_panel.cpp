@@ -1,8 +1,8 @@
 #include "ui/widgets/brand_panel.h"
 
-#include "ui/support/style.h"
+#include "ui/keys/icons.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
-#include "ui/widgets/icons.h"
 
 #include <QPainter>
 

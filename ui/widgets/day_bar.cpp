@@ -1,6 +1,6 @@
 #include "ui/widgets/day_bar.h"
 
-#include "ui/support/style.h"
+#include "ui/look/style.h"
 
 #include <QPainter>
 

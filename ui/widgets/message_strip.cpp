@@ -1,6 +1,6 @@
 #include "ui/widgets/message_strip.h"
 
-#include "ui/support/style.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 
 #include <QEvent>

@@ -2,7 +2,7 @@
 
 #include "base/contract.h"
 #include "base/text.h"
-#include "ui/support/style.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 
 #include <QPainter>

@@ -1,9 +1,9 @@
 #include "ui/widgets/work_bar.h"
 
-#include "ui/support/long_work.h"
-#include "ui/support/style.h"
+#include "ui/asking/long_work.h"
+#include "ui/keys/key_button.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
-#include "ui/widgets/key_button.h"
 
 #include <QEvent>
 #include <QHBoxLayout>

@@ -1,6 +1,6 @@
+#include "ui/board/day_board_page.h"
+#include "ui/chair/chair_page.h"
 #include "ui/desk/desk_page.h"
-#include "ui/pages/chair_page.h"
-#include "ui/pages/day_board_page.h"
 #include "ui/support/text.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/windows/book_view.h"

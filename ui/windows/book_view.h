@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/support/context.h"
+#include "ui/asking/context.h"
 #include "ui/support/message.h"
 
 #include <QStringList>

@@ -1,5 +1,5 @@
-#include "ui/pages/close_out_page.h"
-#include "ui/support/backing_up.h"
+#include "ui/close_out/close_out_page.h"
+#include "ui/files/backing_up.h"
 #include "ui/support/text.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/windows/book_view.h"

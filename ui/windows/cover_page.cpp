@@ -1,11 +1,11 @@
 #include "ui/windows/cover_page.h"
 
-#include "ui/support/pin_pad.h"
-#include "ui/support/style.h"
+#include "ui/asking/pin_pad.h"
+#include "ui/keys/key_button.h"
+#include "ui/look/style.h"
+#include "ui/look/touch.h"
 #include "ui/support/text.h"
-#include "ui/support/touch.h"
 #include "ui/widgets/brand_panel.h"
-#include "ui/widgets/key_button.h"
 
 #include <QFrame>
 #include <QHBoxLayout>

@@ -1,8 +1,8 @@
 #include "ui/windows/main_window.h"
 
-#include "ui/support/kept_file.h"
+#include "ui/asking/long_work.h"
+#include "ui/files/kept_file.h"
 #include "ui/support/laptop.h"
-#include "ui/support/long_work.h"
 #include "ui/support/message.h"
 #include "ui/support/text.h"
 #include "ui/widgets/work_bar.h"
@@ -72,7 +72,7 @@ void MainWindow::openBook(const QString& path) {
   const auto open = [path = base::Path(toStd(path)), laptop = machine_.laptop,
                      world = session::World{machine_.clock, machine_.random},
                      kind = machine_.kind](const base::Progress& progress) {
-    return session::Session::open(path, laptop, world, {}, kind, store::Checkup::meanwhile,
+    return session::Session::open(path, laptop, world, {}, kind, session::Checkup::meanwhile,
                                   progress);
   };
   work_->run(LongKind::update, this, open, [this](base::Result<session::Session> session) {
@@ -84,7 +84,7 @@ void MainWindow::openBook(const QString& path) {
 void MainWindow::openNow(const QString& path) {
   auto session =
       session::Session::open(toStd(path), machine_.laptop, {machine_.clock, machine_.random}, {},
-                             machine_.kind, store::Checkup::meanwhile);
+                             machine_.kind, session::Checkup::meanwhile);
   if (!session) return start_->refuse(inOneLine(describe(session.error())));
   adopt(std::move(*session));
 }

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "session/session.h"
-#include "ui/support/prompter.h"
+#include "ui/asking/prompter.h"
 
 #include <QMainWindow>
 
@@ -30,7 +30,7 @@ struct DemoBook {
 struct Machine {
   base::Clock& clock;
   base::Random& random;
-  store::HandMemory laptop;
+  session::HandMemory laptop;
   base::Path folder; ///< where this laptop keeps what is its own
   std::chrono::milliseconds idle{std::chrono::minutes(2)};
   session::BookKind kind = session::BookKind::real;

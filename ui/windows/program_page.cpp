@@ -1,10 +1,10 @@
 #include "ui/windows/program_page.h"
 
-#include "ui/desk/area.h"
-#include "ui/desk/field_form.h"
+#include "ui/forms/area.h"
+#include "ui/forms/field_form.h"
+#include "ui/keys/key_button.h"
+#include "ui/look/style.h"
 #include "ui/support/message.h"
-#include "ui/support/style.h"
-#include "ui/widgets/key_button.h"
 
 #include <QKeyEvent>
 #include <QLabel>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "roster/program.h"
-#include "ui/support/prompter.h"
+#include "ui/asking/prompter.h"
 
 #include <QWidget>
 

@@ -1,6 +1,6 @@
 #include "session/book_facts.h"
+#include "ui/asking/long_work.h"
 #include "ui/support/laptop.h"
-#include "ui/support/long_work.h"
 #include "ui/support/message.h"
 #include "ui/support/text.h"
 #include "ui/widgets/work_bar.h"

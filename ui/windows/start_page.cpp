@@ -1,9 +1,9 @@
 #include "ui/windows/start_page.h"
 
-#include "ui/support/style.h"
+#include "ui/keys/key_button.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 #include "ui/widgets/brand_panel.h"
-#include "ui/widgets/key_button.h"
 
 #include <QHBoxLayout>
 #include <QLabel>

@@ -1,0 +1,379 @@
+#include "reports/records/inputs.h"
+#include "ui/close_out/close_out_page.h"
+#include "ui/fixtures/desk_fixture.h"
+#include "ui/lists/report_browser.h"
+
+#include <QListWidget>
+#include <QTableView>
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+constexpr int toMend = 1;
+constexpr int mergeQuestions = 2;
+constexpr int urgentCalls = 3;
+constexpr int letters = 9;
+constexpr int referrals = 10;
+
+/// The close-out, driven by keys.
+class CloseOut : public Desk {
+ public:
+  ui::CloseOutPage page{context, nullptr};
+  std::vector<roster::ChildId> chosen;
+
+  void open() {
+    listen(page);
+    QObject::connect(&page, &ui::CloseOutPage::childChosen, &page,
+                     [this](roster::ChildId child, roster::DayId) { chosen.push_back(child); });
+    showActive(page);
+    page.setFocus();
+  }
+  void choose(int section) { page.findChild<ui::ReportBrowser*>()->choose(section); }
+  [[nodiscard]] QString section(int at) const { return partText(page, at); }
+  [[nodiscard]] QString verdict() const { return words(page, u"closeOutVerdict"_s); }
+
+  roster::ChildId urgentChild() {
+    const auto child = clinic.child("Hana", "Brookmere");
+    clinic.seat(child);
+    auto screening = clinic.fourSound(child);
+    for (auto& tooth : screening.teeth) {
+      tooth.decision = chairside::Decision::notToday;
+      tooth.toSeal = {};
+      tooth.note = "swelling";
+    }
+    screening.untreatedDecay = chairside::Tri::yes;
+    screening.urgency = chairside::Urgency::urgent;
+    screening.urgentReason = chairside::UrgentReason::swelling;
+    must(clinic.session.screen(clinic.by, screening));
+    clinic.end(child, chairside::DayEnd::screenedNotTreated, "swelling");
+    return child;
+  }
+};
+
+} // namespace
+
+TEST_CASE("The close-out says the equation and what blocks and Enter goes to a child begun") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  desk.clinic.seat(child);
+  desk.clinic.screenFour(child);
+  desk.open();
+  CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"Consented 1  =  screened 0"_s));
+  CHECK(desk.verdict().startsWith(u"✖ Not ready to sign: "_s));
+  press(desk.page, Qt::Key_Return); // from the names into the table
+  press(desk.page, Qt::Key_Return);
+  REQUIRE(desk.chosen.size() == 1);
+  CHECK(desk.chosen.front() == child);
+}
+
+TEST_CASE("Enter on what blocks asks what mends it") {
+  CloseOut desk;
+  SECTION("a child nobody saw: the outcome") {
+    desk.clinic.child("Mina");
+    desk.open();
+    press(desk.page, Qt::Key_Return);
+    desk.prompter.choices = {0};
+    press(desk.page, Qt::Key_Return);
+    CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+    CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
+  }
+  SECTION("an urgent child: the call, then the referral") {
+    desk.urgentChild();
+    desk.open();
+    press(desk.page, Qt::Key_Return);
+    desk.prompter.choices = {0, 0, 2};
+    desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
+    press(desk.page, Qt::Key_Return);
+    CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+    press(desk.page, Qt::Key_Return);
+    CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+    CHECK(desk.section(letters + 1) == u"Referrals  1 made"_s);
+  }
+  SECTION("a tooth without a reason: why") {
+    const auto child = desk.clinic.child("Mina");
+    desk.clinic.seat(child);
+    desk.clinic.screenFour(child);
+    desk.open();
+    CHECK(desk.section(toMend) == u"Fix before signing  5 to do"_s); // no outcome, and four teeth
+    press(desk.page, Qt::Key_Return);
+    press(desk.page, Qt::Key_Down);
+    desk.prompter.texts = {u"fire drill"_s};
+    press(desk.page, Qt::Key_Return);
+    CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+    CHECK(desk.chosen.empty());
+  }
+  CHECK(desk.troubles.join(u'|') == QString());
+}
+
+TEST_CASE("An outcome noted at the close-out takes its line away") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  desk.prompter.choices = {0};
+  press(desk.page, Qt::Key_O, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
+  CHECK(desk.verdict().startsWith(u"✔"_s));
+}
+
+TEST_CASE("A day that reconciles is signed by two people and then closed") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  REQUIRE(part<QPushButton>(desk.page, u"closeOutSign"_s).isEnabled());
+  desk.prompter.texts = {u"0"_s}; // no other sheets with names
+  desk.prompter.choices = {0, 0};
+  press(desk.page, Qt::Key_G, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(must(desk.clinic.session.isSigned(desk.clinic.day)));
+  CHECK(desk.verdict().startsWith(u"■ Signed by"_s));
+  CHECK_FALSE(part<QPushButton>(desk.page, u"closeOutSign"_s).isEnabled());
+}
+
+TEST_CASE("A day that does not reconcile cannot be signed") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  press(desk.page, Qt::Key_G, Qt::AltModifier);
+  CHECK(desk.prompter.asked.isEmpty());
+  CHECK_FALSE(must(desk.clinic.session.isSigned(desk.clinic.day)));
+}
+
+TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  CHECK(desk.section(toMend) == u"Fix before signing  2 to do"_s);
+  CHECK(desk.section(urgentCalls) == u"Urgent calls  1 of 1 to call"_s);
+  desk.choose(urgentCalls);
+  desk.prompter.choices = {0, 0, 2};
+  desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
+  press(desk.page, Qt::Key_C, Qt::AltModifier);
+  CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+  press(desk.page, Qt::Key_R, Qt::AltModifier);
+  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(desk.troubles.join(u'|') == QString());
+  const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
+  REQUIRE(records.referrals.size() == 1);
+  // Within 48 hours: Seal America, step 9.
+  CHECK(records.referrals.front().value.due.iso() == "2026-11-19");
+  CHECK(records.referrals.front().value.to == followup::ReferredTo::emergency);
+
+  desk.choose(referrals);
+  desk.prompter.choices = {static_cast<int>(followup::ReferralState::treatedComplete)};
+  desk.prompter.texts = {u"dentist"_s};
+  press(desk.page, Qt::Key_Return);
+  press(desk.page, Qt::Key_Return); // Enter on the line says what became of it
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.prompter.asked.last().contains(u"Source:"_s));
+  CHECK(must(desk.clinic.session.dayRecords(desk.clinic.day)).referrals.front().value.state ==
+        followup::ReferralState::treatedComplete);
+}
+
+TEST_CASE("The report is saved whole by the ending of its name") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  const Scratch folder;
+  for (const auto* name : {"sheet.html", "sheet.txt", "part.csv", "sheet.pdf", "without an ending"})
+    desk.prompter.files.push_back(ui::toQt((folder / name).string()));
+  for (int i = 0; i < 5; ++i)
+    press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  const auto html = must(base::readFile(folder / "sheet.html"));
+  CHECK(html.find("<h2>Exceptions</h2>") != std::string::npos);
+  CHECK(must(base::readFile(folder / "sheet.txt")).find("Exceptions\n") != std::string::npos);
+  CHECK(must(base::readFile(folder / "part.csv")).starts_with("About,What is missing"));
+  CHECK(must(base::readFile(folder / "sheet.pdf")).starts_with("%PDF-"));
+  CHECK(must(base::readFile(folder / "without an ending.pdf")).starts_with("%PDF-"));
+}
+
+TEST_CASE("A report that cannot be written says so") {
+  CloseOut desk;
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "none" / "sheet.html").string())};
+  press(desk.page, Qt::Key_S, Qt::AltModifier);
+  CHECK(desk.troubles.size() == 1);
+}
+
+TEST_CASE("A backup is a logbook that the same passphrase opens") {
+  CloseOut desk;
+  desk.clinic.child("Mina");
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "copy.gkbook").string())};
+  press(desk.page, Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
+                                          {desk.clinic.clock, desk.clinic.random}, {},
+                                          session::BookKind::throwaway));
+  CHECK(copy.unlock(Clinic::passphrase).has_value());
+}
+
+TEST_CASE("One key packs a verified backup and the papers for the office") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "copy.gkbook").string())};
+  press(desk.page, Qt::Key_P, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news.startsWith(u"Backed up and verified"_s));
+  const auto papers = folder / "copy-papers";
+  for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
+    CHECK(must(base::readFile(papers / pdf)).starts_with("%PDF-"));
+  CHECK(must(base::readFile(papers / "close-out.html")).find("Hana") != std::string::npos);
+  CHECK(must(base::readFile(papers / "unfinished-teeth.csv")).starts_with("Child,Room,Tooth"));
+  auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
+                                          {desk.clinic.clock, desk.clinic.random}, {},
+                                          session::BookKind::throwaway));
+  CHECK(copy.unlock(Clinic::passphrase).has_value());
+}
+
+TEST_CASE("What the other laptop's entries disagree on is asked and answered with one key",
+          "[case-65]") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  const Scratch folder;
+  must(desk.clinic.session.backUp(folder / "b.gkbook"));
+  base::SeededRandom random(7);
+  {
+    auto other = must(session::Session::open(
+        folder / "b.gkbook", base::LaptopId(base::makeUuid7(desk.clinic.clock.now().at, random)),
+        {desk.clinic.clock, random}, {}, session::BookKind::throwaway));
+    must(other.endVisit(desk.clinic.by, {child, desk.clinic.day, chairside::DayEnd::declined, {}}));
+    must(other.finish());
+  }
+  desk.clinic.end(child, chairside::DayEnd::absent);
+  desk.open();
+  desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
+  press(desk.page, Qt::Key_T, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
+  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
+  CHECK(desk.verdict().startsWith(u"✖"_s));
+  press(desk.page, Qt::Key_Return); // from the names into the table
+  desk.prompter.choices = {1};
+  press(desk.page, Qt::Key_Return);
+  CHECK(desk.prompter.asked.back().contains(u"an outcome on both"_s));
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  none"_s);
+  CHECK(desk.verdict().startsWith(u"✔"_s));
+}
+
+TEST_CASE("What one laptop recorded in two copies is joined only when somebody says that it was "
+          "copied",
+          "[case-243]") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  const Scratch folder;
+  must(desk.clinic.session.backUp(folder / "b.gkbook"));
+  {
+    auto other = must(session::Session::open(folder / "b.gkbook", desk.clinic.laptop,
+                                             {desk.clinic.clock, desk.clinic.random}, {},
+                                             session::BookKind::throwaway));
+    must(other.endVisit(desk.clinic.by, {child, desk.clinic.day, chairside::DayEnd::declined, {}}));
+    must(other.finish());
+  }
+  desk.clinic.clock.advance(std::chrono::minutes(1));
+  desk.clinic.end(child, chairside::DayEnd::absent);
+  desk.open();
+  const auto merge = [&](int answer) {
+    desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
+    desk.prompter.choices = {answer};
+    press(desk.page, Qt::Key_T, Qt::AltModifier);
+    CHECK(desk.prompter.asked.back().contains(u"was used as two copies"_s));
+    CHECK(desk.prompter.asked.back().contains(u"Nothing is lost"_s));
+    CHECK(desk.troubles.join(u'|') == QString());
+  };
+  merge(1);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  none"_s);
+  merge(0);
+  CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
+  CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
+}
+
+TEST_CASE("One key and Enter print every letter that is due and then none is") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.clinic.standardVisit(desk.clinic.child("Wren"));
+  desk.open();
+  CHECK(desk.section(letters) == u"Letters home  0 of 2 printed"_s);
+  const Scratch folder;
+  desk.prompter.choices = {0, 0};
+  desk.prompter.files = {ui::toQt((folder / "letters.pdf").string())};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news.startsWith(u"2 letters in the file: print it."_s));
+  CHECK(desk.news.contains(u"DRAFTS"_s));
+  CHECK(must(base::readFile(folder / "letters.pdf")).starts_with("%PDF-"));
+  CHECK(desk.section(letters) == u"Letters home  2 of 2 printed"_s);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.news.startsWith(u"No letter is due"_s));
+}
+
+TEST_CASE("Letters that were not printed stay due") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  desk.prompter.choices = {0, 0, 1};
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "none" / "letters.pdf").string())};
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // into a folder that is not there
+  CHECK(desk.troubles.size() == 1);
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // backed out of the name
+  CHECK(desk.news.startsWith(u"Not printed"_s));
+  press(desk.page, Qt::Key_L, Qt::AltModifier); // backed out of the printer
+  CHECK(desk.section(letters) == u"Letters home  0 of 1 printed"_s);
+}
+
+TEST_CASE("A letter is printed again for one child and the handed and the returned are noted") {
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.open();
+  desk.prompter.choices = {1, 2, 3, 4};
+  desk.prompter.prints = {true};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.prompter.printed.startsWith("%PDF-"));
+  desk.choose(letters);
+  const Scratch folder;
+  desk.prompter.files = {ui::toQt((folder / "one.pdf").string())};
+  const auto newest = [&] {
+    return must(desk.clinic.session.dayRecords(desk.clinic.day)).letters.back().value;
+  };
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().prints == 2);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().state == followup::LetterState::handed);
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(newest().state == followup::LetterState::returned);
+  CHECK(desk.troubles.join(u'|') == QString());
+}
+
+TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", "[case-81]") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  desk.prompter.choices = {6};
+  desk.prompter.prints = {true};
+  press(desk.page, Qt::Key_L, Qt::AltModifier);
+  CHECK(desk.news.startsWith(u"1 urgent sheet printed"_s));
+  CHECK(desk.prompter.printed.startsWith("%PDF-"));
+}
+
+// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+TEST_CASE("The letters of a close-out as a picture", "[.pictures]") {
+  const auto folder = qEnvironmentVariable("GK_PICTURES");
+  REQUIRE_FALSE(folder.isEmpty());
+  CloseOut desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina", "Tolliver-Reed"));
+  desk.urgentChild();
+  desk.open();
+  desk.choose(letters);
+  CHECK(desk.page.grab().save(folder + u"/close-out letters.png"_s));
+}

@@ -1,0 +1,154 @@
+#include "ui/desk/desk_page.h"
+#include "ui/desk/list_page.h"
+#include "ui/fixtures/desk_fixture.h"
+
+#include "base/files.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QTabWidget>
+#include <QTableWidget>
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+/// The desk with a list of the school chosen.
+struct OnList : Desk {
+  ui::DeskPage page{context, nullptr};
+
+  OnList() {
+    listen(page);
+    showActive(page);
+    page.turnTo(session::Area::rosters);
+  }
+  void open(const std::string& text) {
+    const auto list = *clinic.folder / "list.csv";
+    must(base::replaceFile(list, text));
+    alt(Qt::Key_I);
+    prompter.files = {ui::toQt(list.string())};
+    alt(Qt::Key_S);
+  }
+  void alt(Qt::Key key) { press(page, key, Qt::AltModifier); }
+  QTableWidget& table(const char* name) {
+    return part<QTableWidget>(page, QString::fromLatin1(name));
+  }
+  QString cell(const char* name, int row, int column) {
+    const auto* item = table(name).item(row, column);
+    return item ? item->text() : QString();
+  }
+  void pick(const char* name, int place) {
+    part<QComboBox>(page, QString::fromLatin1(name)).setCurrentIndex(place);
+  }
+  QString label(const char* name) { return words(page, QString::fromLatin1(name)); }
+  void tab(int place) { part<QTabWidget>(page, u"listTabs"_s).setCurrentIndex(place); }
+  std::size_t found(const char* name) { return must(clinic.session.findChildren(name)).size(); }
+  bool isListShown() { return part<ui::ListPage>(page, u"listPage"_s).isVisible(); }
+};
+
+} // namespace
+
+TEST_CASE("A school's list is looked at, imported and taken back at the desk",
+          "[case-200][case-273]") {
+  OnList desk;
+  desk.open("Cobble Lantern,,,\nfirst,last,birth_date,grade\nLupe,Saltmarsh,2019-05-02,2\n"
+            "Teo,Hollowell,2012-05-02,2\n");
+  REQUIRE(desk.isListShown());
+  CHECK(desk.label("listTitle") == u"List of Cobble Lantern Elementary"_s);
+  CHECK(desk.label("listCounts") ==
+        u"1 new, 0 changed, 0 unchanged, 0 not on this list, 1 row waits"_s);
+  CHECK(desk.cell("listHeld", 0, 1).contains(u"unusual for grade 2"_s));
+  CHECK(desk.cell("listSkipped", 0, 1) == u"above the headings"_s);
+  // Nothing is written before it is confirmed.
+  desk.alt(Qt::Key_S);
+  CHECK(desk.prompter.asked.back().startsWith(u"Cobble Lantern Elementary: 1 new"_s));
+  CHECK(desk.found("lupe") == 0);
+  part<QCheckBox>(desk.page, u"listAges"_s).setChecked(true);
+  CHECK(desk.label("listCounts").startsWith(u"2 new"_s));
+  desk.prompter.confirms = {true};
+  desk.alt(Qt::Key_S);
+  CHECK_FALSE(desk.isListShown());
+  CHECK(desk.news.startsWith(u"Imported: 2 new"_s));
+  REQUIRE(desk.found("lupe") == 1);
+  part<QLineEdit>(desk.page, u"deskStudentsSearch"_s).setText(u"lupe"_s);
+  auto& students = part<QTableView>(desk.page, u"deskStudentsTable"_s);
+  students.setCurrentIndex(students.model()->index(0, 0));
+  desk.alt(Qt::Key_K);
+  part<QLineEdit>(desk.page, u"deskStudentsReason"_s).setText(u"wrong school's list"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.found("lupe") == 0);
+  CHECK(desk.found("teo") == 0);
+  CHECK(desk.troubles.isEmpty());
+}
+
+TEST_CASE("Columns and the order of dates are chosen in the list, and remembered",
+          "[case-271][case-273]") {
+  OnList desk;
+  desk.open("Kid;Came;Gr\nOake, Pia;4/3/2019;2\nSedge, Jo;5/6/2019;2\n");
+  CHECK(desk.label("listTrouble").contains(u"no column is the name"_s));
+  CHECK_FALSE(part<QPushButton>(desk.page, u"listImport"_s).isEnabled());
+  using roster::RosterColumn;
+  desk.pick("listColumn0", static_cast<int>(RosterColumn::wholeName));
+  desk.pick("listColumn1", static_cast<int>(RosterColumn::birthDate));
+  desk.pick("listColumn2", static_cast<int>(RosterColumn::grade));
+  CHECK(
+      desk.label("listDates")
+          .contains(
+              u"4/3/2019 is Apr 3, 2019 or Mar 4, 2019; 5/6/2019 is May 6, 2019 or Jun 5, 2019"_s));
+  desk.pick("listOrder", static_cast<int>(roster::DateOrder::monthFirst));
+  CHECK(desk.label("listCounts").startsWith(u"2 new"_s));
+}
+
+TEST_CASE("A pair that is unsure is shown side by side for yes or no", "[case-272]") {
+  OnList desk;
+  const auto mina = desk.clinic.childWithoutForm("Mina", "Tolliver");
+  desk.open("First,Last,DOB,Grade,Room\nMina,Marlowe,2019-03-14,2,6\n");
+  CHECK(desk.label("listPairTitle").contains(u"the same child? 1 pair"_s));
+  CHECK(desk.cell("listPair", 2, 0) == u"≠ Last name"_s);
+  CHECK(desk.cell("listPair", 2, 1) == u"Marlowe"_s);
+  CHECK(desk.cell("listPair", 2, 2) == u"Tolliver"_s);
+  CHECK(desk.cell("listPair", 4, 0) == u"Birth date"_s);
+  desk.tab(1);
+  SECTION("the same") {
+    desk.alt(Qt::Key_Y);
+    CHECK(desk.label("listCounts").startsWith(u"0 new, 1 changed (room 1, name 1)"_s));
+    desk.prompter.confirms = {true};
+    desk.alt(Qt::Key_S);
+    CHECK(must(desk.clinic.session.identity(mina)).last == "Marlowe");
+  }
+  SECTION("another") {
+    desk.alt(Qt::Key_D);
+    CHECK(desk.label("listCounts").startsWith(u"1 new, 0 changed"_s));
+    CHECK(desk.label("listPairTitle").contains(u"No pair"_s));
+  }
+}
+
+TEST_CASE("A row that waits is put right in the list and taken then", "[case-271]") {
+  OnList desk;
+  desk.open("First,Last,DOB,Grade\nPia,Oake,2019-05-02,2\nJo,Sedge,2019-06-31,2\n");
+  desk.prompter.confirms = {true};
+  desk.alt(Qt::Key_S);
+  REQUIRE(desk.isListShown());
+  CHECK(desk.news.contains(u"1 row waits here"_s));
+  CHECK(desk.found("pia") == 1);
+  const auto saved = *desk.clinic.folder / "waiting.csv";
+  desk.prompter.files = {ui::toQt(saved.string())};
+  desk.alt(Qt::Key_P);
+  CHECK(must(base::readFile(saved)).find("not a day that exists") != std::string::npos);
+  desk.table("listHeld").item(0, 4)->setText(u"2019-06-30"_s);
+  CHECK(desk.label("listCounts").startsWith(u"1 new, 0 changed, 1 unchanged"_s));
+  desk.prompter.confirms = {true};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.found("sedge") == 1);
+  CHECK_FALSE(desk.isListShown());
+}
+
+TEST_CASE("A list that is being looked at is let go when the logbook is locked", "[case-271]") {
+  OnList desk;
+  desk.open("First,Last,DOB,Grade\nPia,Oake,2019-05-02,2\n");
+  REQUIRE(desk.isListShown());
+  desk.clinic.session.lock();
+  CHECK_FALSE(part<ui::ListPage>(desk.page, u"listPage"_s).isOpen());
+  CHECK(desk.table("listColumns").rowCount() == 0);
+}

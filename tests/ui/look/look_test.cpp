@@ -1,0 +1,237 @@
+#include "ui/fixtures/chair_fixture.h"
+#include "ui/fixtures/window_fixture.h"
+#include "ui/keys/cap_button.h"
+#include "ui/look/style.h"
+#include "ui/look/touch.h"
+#include "ui/mouth/mouth_map.h"
+#include "ui/mouth/surface_target.h"
+#include "ui/mouth/tooth_tile.h"
+
+#include <QScrollArea>
+#include <QScrollBar>
+
+using namespace gk;
+using namespace gk::test;
+using ui::Scheme;
+
+namespace {
+
+/// The usual look again, whatever a test wore.
+struct UndressAfter {
+  ~UndressAfter() { ui::dress(); }
+};
+
+/// Fails for words that are cut. What a scroll area holds may be out of sight, not cut.
+void checkNothingClipped(const QWidget& page, const char* stage) {
+  QCoreApplication::processEvents();
+  for (const auto* widget : page.findChildren<QWidget*>()) {
+    if (!widget->isVisible()) continue;
+    const auto* label = qobject_cast<const QLabel*>(widget);
+    const auto* button = qobject_cast<const QPushButton*>(widget);
+    const auto words = label ? label->text() : button ? button->text() : QString();
+    if (words.isEmpty()) continue;
+    INFO(ui::lookNow().percent << " %, " << stage << ": " << words.toStdString() << ", has "
+                               << widget->width() << 'x' << widget->height());
+    if (label && label->wordWrap()) {
+      CHECK(label->heightForWidth(label->width()) <= label->height());
+      continue;
+    }
+    if (const auto* cap = qobject_cast<const ui::CapButton*>(widget)) {
+      CHECK(cap->hasRoom());
+      continue;
+    }
+    if (label && label->sizePolicy().horizontalPolicy() == QSizePolicy::Ignored) {
+      CHECK(label->fontMetrics().horizontalAdvance(words) <= label->width());
+      continue;
+    }
+    CHECK(widget->sizeHint().width() <= widget->width());
+    CHECK(widget->sizeHint().height() <= widget->height());
+  }
+}
+
+bool isInSight(const QWidget& page, const QWidget& part) {
+  const QRect box(part.mapTo(&page, QPoint(0, 0)), part.size());
+  return part.isVisible() && page.rect().contains(box);
+}
+
+} // namespace
+
+TEST_CASE("Fifteen millimetres are as many pixels as the screen says, or as the usual screen has") {
+  CHECK(ui::style::pixelsFor(15, 96) == 57);
+  CHECK(ui::style::pixelsFor(15, 135) == 80); // 1366x768 at 11.6 inches
+  CHECK(ui::style::pixelsFor(25.4, 100) == 100);
+  for (const double nonsense : {0.0, -3.0, 7.0, 2000.0})
+    CHECK(ui::style::pixelsFor(15, nonsense) == 57);
+}
+
+TEST_CASE("A look is worn at once by what is open, and the usual one comes back") {
+  const UndressAfter after;
+  ui::dress();
+  QLabel label(u"Mina"_s);
+  label.show();
+  const auto usual = label.sizeHint();
+  int fits = 0;
+  ui::style::whenDressed(&label, [&] { ++fits; });
+  CHECK(fits == 1);
+  ui::dress({Scheme::dark, 200});
+  CHECK(ui::lookNow() == ui::Look{Scheme::dark, 200});
+  CHECK(fits == 2);
+  CHECK(label.sizeHint().height() > usual.height() * 17 / 10);
+  CHECK(QColor(label.grab().toImage().pixel(label.width() - 1, 0)) ==
+        ui::style::colours(Scheme::dark).ground);
+  ui::dress();
+  CHECK(label.sizeHint() == usual);
+  ui::dress({Scheme::light, 900});
+  CHECK(ui::lookNow().percent == 200);
+}
+
+TEST_CASE("Every surface and key of the chair is a target for a glove, apart from the next") {
+  Chair chair;
+  chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+  const auto stage = [&](const char* name) {
+    QCoreApplication::processEvents();
+    std::vector<QRect> boxes;
+    const auto take = [&](const QWidget* target) {
+      if (!target->isVisible()) return;
+      INFO(name << ' ' << target->objectName().toStdString());
+      CHECK(target->width() >= ui::style::pixelsFor(15));
+      CHECK(target->height() >= ui::style::pixelsFor(15));
+      boxes.emplace_back(target->mapTo(chair.page.get(), QPoint(0, 0)), target->size());
+    };
+    for (const auto* target : chair.page->findChildren<ui::SurfaceTarget*>())
+      take(target);
+    for (const auto* target : chair.page->findChildren<QPushButton*>())
+      take(target);
+    const int gap = ui::style::pixelsFor(3);
+    for (std::size_t i = 0; i < boxes.size(); ++i)
+      for (std::size_t j = i + 1; j < boxes.size(); ++j) {
+        INFO(name << ' ' << i << ' ' << j << ", " << boxes[i].x() << ',' << boxes[i].bottom()
+                  << " and " << boxes[j].x() << ',' << boxes[j].top());
+        CHECK_FALSE(boxes[i].adjusted(-gap + 1, -gap + 1, gap - 1, gap - 1).intersects(boxes[j]));
+      }
+  };
+  stage("screening");
+  chair.screenFour();
+  stage("keep dry");
+  chair.press(Qt::Key_Return);
+  stage("etch");
+}
+
+TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the chair") {
+  const UndressAfter after;
+  Window desk;
+  desk.fill();
+  desk.openAndUnlock();
+  for (const auto size : {QSize(1366, 700), QSize(1920, 1050)})
+    for (const int percent : {100, 150, 200}) {
+      ui::dress({Scheme::light, percent});
+      QCoreApplication::processEvents(); // laid out anew, and then made smaller
+      // At 200 % a small laptop's window has its usual height.
+      desk.window->resize(size.width(),
+                          percent > 150 ? std::max(size.height(), 740) : size.height());
+      for (const auto page : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6,
+                              Qt::Key_F7, Qt::Key_F8, Qt::Key_F9, Qt::Key_F10}) {
+        test::press(*desk.window, page);
+        QCoreApplication::processEvents();
+        desk.window->resize(size); // what a page before it held open is let go
+        QCoreApplication::processEvents();
+        INFO(percent << ' ' << QKeySequence(page).toString().toStdString());
+        CHECK(desk.window->width() <= size.width());
+        checkNothingClipped(*desk.window, QKeySequence(page).toString().toLatin1().constData());
+      }
+      test::press(*desk.window, Qt::Key_F1);
+      test::press(*desk.window, Qt::Key_U, Qt::AltModifier);
+      checkNothingClipped(*desk.window, "runner's list");
+      const auto& back = part<QWidget>(*desk.window, u"runnersBack"_s);
+      const auto seen = back.visibleRegion().boundingRect();
+      INFO(size.width() << " at " << percent << ": " << seen.width() << ' ' << seen.height()
+                        << " of " << back.width() << ' ' << back.height());
+      CHECK(seen == back.rect());
+      test::press(*desk.window, Qt::Key_Escape);
+    }
+}
+
+TEST_CASE("In large letters the timer, the name, the key strip and the due tooth stay in sight") {
+  const UndressAfter after;
+  for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})
+    for (const int percent : {100, 150, 200}) {
+      ui::dress({Scheme::light, percent});
+      Chair chair;
+      chair.page->resize(size);
+      const auto mina = chair.clinic.child("Mina", "Tolliver-Reed");
+      REQUIRE(chair.page->take(mina, chair.clinic.day));
+      checkNothingClipped(*chair.page, "identity");
+      chair.press(Qt::Key_Left);
+      chair.press(Qt::Key_Return);
+      chair.press("ZSE");
+      checkNothingClipped(*chair.page, "screening");
+      chair.press("SS444");
+      checkNothingClipped(*chair.page, "screened");
+      chair.press(Qt::Key_Return);
+      checkNothingClipped(*chair.page, "keep dry");
+      chair.press(Qt::Key_Return);
+      chair.etchToFrosty();
+      chair.press(Qt::Key_Space);
+      chair.run(7);
+      checkNothingClipped(*chair.page, "curing");
+      INFO(size.width() << ' ' << percent);
+      CHECK(chair.page->width() == size.width());
+      CHECK(chair.page->height() == size.height());
+      // A stop key belongs in sight, and not only within what scrolls.
+      const auto* stop = chair.page->findChild<QWidget*>(u"lightStoppedButton"_s);
+      REQUIRE(stop != nullptr);
+      CHECK(isInSight(*chair.page, *stop));
+      CHECK(stop->visibleRegion().boundingRect() == stop->rect());
+      for (const auto& name : {u"timerView"_s, u"chairHeader"_s, u"alwaysBar"_s, u"tile16"_s})
+        CHECK(isInSight(*chair.page, *chair.page->findChild<QWidget*>(name)));
+    }
+}
+
+TEST_CASE("The timer has room for its own words at every size of letters") {
+  const UndressAfter after;
+  for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})
+    for (const int percent : {100, 150, 200}) {
+      ui::dress({Scheme::light, percent});
+      Chair chair;
+      chair.page->resize(size);
+      chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+      chair.screenFour();
+      chair.press(Qt::Key_Return);
+      const auto* timer = chair.page->findChild<ui::TimerView*>();
+      const auto check = [&] {
+        QCoreApplication::processEvents();
+        INFO(percent << " %: " << timer->title().toStdString() << " / "
+                     << timer->note().toStdString() << " in " << timer->width());
+        CHECK(timer->hasRoom());
+      };
+      check(); // ready to etch two teeth
+      chair.press(Qt::Key_Space);
+      check();
+      chair.run(20);
+      chair.press(Qt::Key_Space);
+      check(); // the rinse
+      chair.run(10);
+      chair.press("5");
+      CHECK_FALSE(timer->note().isEmpty());
+      check(); // the eye reminder
+      chair.press(Qt::Key_Space);
+      check();
+    }
+}
+
+TEST_CASE("What large letters push out of sight comes back with Ctrl and an arrow") {
+  const UndressAfter after;
+  ui::dress({Scheme::light, 200});
+  Chair chair;
+  chair.seat(chair.clinic.child("Mina", "Tolliver-Reed"));
+  QCoreApplication::processEvents();
+  const auto areas = chair.page->findChildren<QScrollArea*>(u"panelScroll"_s);
+  const auto shown = std::ranges::find_if(areas, &QWidget::isVisible);
+  REQUIRE(shown != areas.end());
+  const auto* bar = (*shown)->verticalScrollBar();
+  REQUIRE(bar->maximum() > 0);
+  QTest::keyClick(chair.page.get(), Qt::Key_Down, Qt::ControlModifier);
+  CHECK(bar->value() > 0);
+  QTest::keyClick(chair.page.get(), Qt::Key_Up, Qt::ControlModifier);
+  CHECK(bar->value() == 0);
+}

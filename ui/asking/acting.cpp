@@ -1,0 +1,29 @@
+#include "ui/asking/acting.h"
+
+namespace gk::ui {
+
+void Acting::change(const Setup& setup) {
+  if (setup == setup_) return;
+  setup_ = setup;
+  Q_EMIT changed();
+}
+
+base::By Acting::by(base::Station station) const {
+  if (!signedIn_) return {setup_.author, setup_.recorder, station};
+  const auto author = setup_.author.value_or(*signedIn_);
+  return {author, author == *signedIn_ ? std::nullopt : signedIn_, station};
+}
+
+void Acting::signIn(const std::optional<base::MemberId>& who) {
+  if (who == signedIn_) return;
+  signedIn_ = who;
+  Q_EMIT changed();
+}
+
+void Acting::keep(const Habits& habits) {
+  if (habits == habits_) return;
+  habits_ = habits;
+  Q_EMIT habitsChanged();
+}
+
+} // namespace gk::ui

@@ -1,0 +1,120 @@
+#include "ui/asking/decide_dialog.h"
+
+#include "ui/support/text.h"
+
+#include <QDialogButtonBox>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QListWidget>
+#include <QPushButton>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+namespace {
+
+/// To read alone: it takes no focus, so that the arrows choose an answer. The wheel scrolls it.
+QTableWidget* tableToRead(const reports::Table& from, QWidget* parent) {
+  auto* table = new QTableWidget(static_cast<int>(from.rows.size()),
+                                 static_cast<int>(from.columns.size()), parent);
+  table->setObjectName(u"decideTable"_s);
+  table->setAccessibleName(toQt(from.title));
+  table->setFocusPolicy(Qt::NoFocus);
+  table->setSelectionMode(QAbstractItemView::NoSelection);
+  table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  table->setWordWrap(true);
+  table->verticalHeader()->hide();
+  QStringList headings;
+  for (const auto& column : from.columns)
+    headings += toQt(column.heading);
+  table->setHorizontalHeaderLabels(headings);
+  for (int row = 0; row < table->rowCount(); ++row) {
+    const auto& cells = from.rows[static_cast<std::size_t>(row)];
+    const bool standsOut = !cells.front().empty();
+    for (int column = 0; column < table->columnCount(); ++column) {
+      auto* item = new QTableWidgetItem(toQt(cells[static_cast<std::size_t>(column)]));
+      auto font = table->font();
+      font.setBold(standsOut);
+      item->setFont(font);
+      table->setItem(row, column, item);
+    }
+  }
+  auto* header = table->horizontalHeader();
+  header->setSectionResizeMode(QHeaderView::Stretch);
+  for (const int narrow : {0, 1})
+    if (narrow < table->columnCount())
+      header->setSectionResizeMode(narrow, QHeaderView::ResizeToContents);
+  table->resizeRowsToContents();
+  return table;
+}
+
+} // namespace
+
+DecideDialog::DecideDialog(QWidget* parent, const QString& question, const QStringList& options,
+                           const reports::Table* table)
+    : QDialog(parent), list_(new QListWidget(this)) {
+  setObjectName(u"decideDialog"_s);
+  auto* words = new QLabel(question, this);
+  words->setWordWrap(true);
+  list_->addItems(options);
+  list_->setAccessibleName(question);
+  list_->setCurrentRow(-1);
+  list_->installEventFilter(this);
+  list_->ensurePolished();
+  const int inSight = std::min(list_->count(), 9);
+  list_->setMinimumHeight(inSight * list_->sizeHintForRow(0) + 2 * list_->frameWidth() + 4);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
+  auto* ok = buttons->button(QDialogButtonBox::Ok);
+  ok->setEnabled(false);
+  connect(list_, &QListWidget::currentRowChanged, ok, [ok](int row) { ok->setEnabled(row >= 0); });
+  connect(list_, &QListWidget::itemDoubleClicked, this, &DecideDialog::accept);
+  connect(buttons, &QDialogButtonBox::accepted, this, &DecideDialog::accept);
+  connect(buttons, &QDialogButtonBox::rejected, this, &DecideDialog::reject);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(words);
+  if (table) {
+    column->addWidget(tableToRead(*table, this), 1);
+    for (const auto& note : table->notes) {
+      auto* under = new QLabel(toQt(note), this);
+      under->setWordWrap(true);
+      column->addWidget(under);
+    }
+    constexpr int rowHeight = 30;
+    const int rows = std::min(static_cast<int>(table->rows.size()), 14);
+    resize(860, 220 + list_->minimumHeight() + rows * rowHeight);
+  }
+  column->addWidget(list_);
+  column->addWidget(buttons);
+  list_->setFocus();
+}
+
+int DecideDialog::chosen() const {
+  return list_->currentRow();
+}
+
+void DecideDialog::accept() {
+  if (list_->currentRow() >= 0) QDialog::accept();
+}
+
+bool DecideDialog::eventFilter(QObject* watched, QEvent* event) {
+  // A list that is told of the focus chooses its first line.
+  if (event->type() == QEvent::FocusIn) return true;
+  if (event->type() != QEvent::KeyPress) return QDialog::eventFilter(watched, event);
+  const auto* key = static_cast<QKeyEvent*>(event);
+  if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
+    accept();
+    return true;
+  }
+  const int digit = key->key() - Qt::Key_1;
+  if (digit >= 0 && digit < std::min(list_->count(), 9)) {
+    list_->setCurrentRow(digit);
+    return true;
+  }
+  return QDialog::eventFilter(watched, event);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,138 @@
+#include "ui/asking/qt_prompter.h"
+
+#include "base/contract.h"
+#include "ui/asking/decide_dialog.h"
+#include "ui/asking/pin_pad.h"
+#include "ui/support/text.h"
+
+#include <QApplication>
+#include <QFileDialog>
+#include <QInputDialog>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QMessageBox>
+#include <QPrintDialog>
+#include <QPrinter>
+#include <QVBoxLayout>
+
+namespace gk::ui {
+
+namespace {
+
+const QString title = u"Groovekeeper"_s;
+
+/// While it lives, a key that is held down answers no question that opens under it.
+class NoHeldKeys final : public QObject {
+ public:
+  NoHeldKeys() { qApp->installEventFilter(this); }
+  bool eventFilter(QObject*, QEvent* event) override {
+    if (event->type() != QEvent::KeyPress) return false;
+    const auto* key = static_cast<QKeyEvent*>(event);
+    return key->isAutoRepeat() && (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter);
+  }
+};
+
+std::optional<QString> unlessEmpty(const QString& path) {
+  if (path.isEmpty()) return std::nullopt;
+  return path;
+}
+
+} // namespace
+
+bool QtPrompter::confirm(const QString& question) {
+  const NoHeldKeys guard;
+  return QMessageBox::question(parent_, title, question) == QMessageBox::Yes;
+}
+
+std::optional<QString> QtPrompter::text(const QString& question, const QString& suggestion) {
+  const NoHeldKeys guard;
+  bool said = false;
+  auto answer =
+      QInputDialog::getText(parent_, title, question, QLineEdit::Normal, suggestion, &said);
+  if (!said) return std::nullopt;
+  return answer;
+}
+
+std::optional<int> QtPrompter::choose(const QString& question, const QStringList& options) {
+  const NoHeldKeys guard;
+  base::require(!options.isEmpty(), "a choice between nothing");
+  bool said = false;
+  const auto answer = QInputDialog::getItem(parent_, title, question, options, 0, false, &said);
+  if (!said) return std::nullopt;
+  return static_cast<int>(options.indexOf(answer));
+}
+
+std::optional<int> QtPrompter::decide(const QString& question, const QStringList& options) {
+  const NoHeldKeys guard;
+  base::require(!options.isEmpty(), "a choice between nothing");
+  DecideDialog dialog(parent_, question, options);
+  dialog.setWindowTitle(title);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  return dialog.chosen();
+}
+
+std::optional<int> QtPrompter::decideBy(const reports::Table& table, const QString& question,
+                                        const QStringList& options) {
+  const NoHeldKeys guard;
+  base::require(!options.isEmpty(), "a choice between nothing");
+  DecideDialog dialog(parent_, question, options, &table);
+  dialog.setWindowTitle(title);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  return dialog.chosen();
+}
+
+std::optional<QString> QtPrompter::openFile(const QString& what, const QString& filter) {
+  return unlessEmpty(QFileDialog::getOpenFileName(parent_, what, {}, filter));
+}
+
+std::optional<QString> QtPrompter::saveFile(const QString& what, const QString& suggestion,
+                                            const QString& filter) {
+  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter));
+}
+
+std::optional<QString> QtPrompter::newFile(const QString& what, const QString& suggestion,
+                                           const QString& filter) {
+  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter, nullptr,
+                                                  QFileDialog::DontConfirmOverwrite));
+}
+
+std::optional<QString> QtPrompter::folder(const QString& what) {
+  return unlessEmpty(QFileDialog::getExistingDirectory(parent_, what));
+}
+
+std::shared_ptr<QPagedPaintDevice> QtPrompter::printer() {
+  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+  QPrintDialog dialog(printer.get(), parent_);
+  if (dialog.exec() != QDialog::Accepted) return nullptr;
+  return printer;
+}
+
+std::optional<QString> QtPrompter::passphrase(const QString& question) {
+  bool said = false;
+  auto answer = QInputDialog::getText(parent_, title, question, QLineEdit::Password, {}, &said);
+  if (!said) return std::nullopt;
+  return answer;
+}
+
+std::optional<QString> QtPrompter::pin(const QString& question) {
+  const NoHeldKeys guard;
+  QDialog dialog(parent_);
+  dialog.setObjectName(u"pinDialog"_s);
+  dialog.setWindowTitle(title);
+  auto* words = new QLabel(question + u"\nEsc: cancel"_s, &dialog);
+  words->setWordWrap(true);
+  auto* pad = new PinPad(&dialog);
+  auto* column = new QVBoxLayout(&dialog);
+  column->addWidget(words);
+  column->addWidget(pad);
+  std::optional<QString> typed;
+  QObject::connect(pad, &PinPad::given, &dialog, [&](const QString& pin) {
+    typed = QString(pin.constData(), pin.size()); // the pad overwrites its own
+    dialog.accept();
+  });
+  pad->setFocus();
+  dialog.exec();
+  return typed;
+}
+
+} // namespace gk::ui

@@ -1,0 +1,121 @@
+#include "ui/board/open_day_form.h"
+
+#include "ui/asking/read_date.h"
+#include "ui/keys/key_button.h"
+#include "ui/look/style.h"
+#include "ui/support/text.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSpinBox>
+
+namespace gk::ui {
+
+OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
+    : Page(context, parent), school_(new QComboBox(this)), date_(new QLineEdit(this)),
+      team_(new QSpinBox(this)), reason_(new QLineEdit(this)),
+      question_(wordsLabel({}, u"counts"_s, u"dayQuestion"_s, this)) {
+  school_->setObjectName(u"daySchool"_s);
+  date_->setObjectName(u"dayDate"_s);
+  team_->setObjectName(u"dayTeam"_s);
+  team_->setRange(1, 9);
+  reason_->setObjectName(u"dayReason"_s);
+  reason_->setPlaceholderText(u"only if the date needs one"_s);
+  auto* open =
+      keyButton(u"Open this day"_s, QKeySequence(Qt::CTRL | Qt::Key_Return), u"openDayNow"_s, this);
+  auto* back = keyButton(u"Back"_s, QKeySequence(Qt::Key_Escape), u"openDayBack"_s, this);
+
+  auto* form = new QFormLayout(this);
+  form->setHorizontalSpacing(12);
+  form->addRow(wordsLabel(u"Open a school day"_s, u"title"_s, {}, this));
+  form->addRow(u"&School"_s, school_);
+  form->addRow(u"&Date, 11/17/2026"_s, date_);
+  form->addRow(u"&Team (2 when a second team works here that day)"_s, team_);
+  form->addRow(u"&Reason"_s, reason_);
+  form->addRow(question_);
+  form->addRow(open);
+  form->addRow(back);
+
+  style::whenDressed(this, [this, open, back] {
+    for (auto* field : {static_cast<QWidget*>(school_), static_cast<QWidget*>(date_),
+                        static_cast<QWidget*>(team_), static_cast<QWidget*>(reason_)})
+      field->setMaximumWidth(style::px(620));
+    for (auto* button : {open, back})
+      button->setFixedWidth(style::px(300));
+  });
+
+  connect(date_, &QLineEdit::textChanged, this, &OpenDayForm::question);
+  for (auto* line : {date_, reason_})
+    connect(line, &QLineEdit::returnPressed, this, &OpenDayForm::open);
+  connect(open, &QPushButton::clicked, this, &OpenDayForm::open);
+  connect(back, &QPushButton::clicked, this, &OpenDayForm::backedOut);
+}
+
+void OpenDayForm::begin() {
+  refresh();
+  date_->setText(toQt(context().clock.now().date().shortWords()));
+  team_->setValue(1);
+  reason_->clear();
+  question();
+  school_->setFocus();
+}
+
+void OpenDayForm::refresh() {
+  const auto schools = book().schools();
+  const auto terms = book().terms();
+  if (!went(schools) || !went(terms)) return;
+  schools_ = *schools;
+  terms_ = *terms;
+  const auto kept = school_->currentIndex();
+  school_->clear();
+  for (const auto& school : schools_)
+    school_->addItem(toQt(roster::shownAmong(school.value, *schools)));
+  if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
+}
+
+std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date) const {
+  std::optional<base::Recorded<roster::Term>> found;
+  for (const auto& term : terms_) {
+    if (term.value.start <= date && date <= term.value.end) return term;
+    if (!found || (term.value.start <= date && term.value.start > found->value.start)) found = term;
+  }
+  return found;
+}
+
+void OpenDayForm::question() {
+  question_->clear();
+  const auto date = base::parsePlainDate(toStd(date_->text().trimmed()));
+  if (!date) return;
+  QString words = toQt(date->weekday() + ", " + date->words());
+  if (const auto term = termOn(*date)) {
+    const auto odd = roster::dateQuestion(term->value, *date);
+    if (!odd.empty()) words = u"▲ "_s + toQt(odd) + u". Open it only with a reason."_s;
+  }
+  question_->setText(words);
+}
+
+void OpenDayForm::open() {
+  const auto date = readDate(date_->text(), context().prompter);
+  if (!went(date)) return;
+  date_->setText(toQt(date->shortWords()));
+  const auto term = termOn(*date);
+  const auto place = school_->currentIndex();
+  if (!term || place < 0) {
+    Q_EMIT failed({u"There is no term or no school in this logbook yet."_s, u"Nothing is lost."_s,
+                   u"Enter both at the desk first: F8."_s});
+    return;
+  }
+  const auto day =
+      book().openDay(context().acting.by(), {.term = term->id,
+                                             .school = schools_[static_cast<std::size_t>(place)].id,
+                                             .date = *date,
+                                             .team = team_->value(),
+                                             .reason = toStd(reason_->text().trimmed())});
+  if (!went(day)) return reason_->setFocus();
+  Q_EMIT opened(*day);
+}
+
+} // namespace gk::ui

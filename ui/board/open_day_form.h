@@ -1,0 +1,44 @@
+#pragma once
+
+#include "ui/widgets/page.h"
+
+#include <vector>
+
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QSpinBox;
+
+namespace gk::ui {
+
+/// Opens a school day: school, date, team, and a reason when the date asks for one.
+class OpenDayForm final : public Page {
+  Q_OBJECT
+
+ public:
+  OpenDayForm(Context& context, QWidget* parent);
+
+  /// Starts anew with today.
+  void begin();
+  void refresh() override;
+
+ Q_SIGNALS:
+  void opened(gk::roster::DayId day);
+  void backedOut();
+
+ private:
+  void question();
+  void open();
+  /// The term that holds the date, else the last one to start before it, else the newest.
+  [[nodiscard]] std::optional<base::Recorded<roster::Term>> termOn(base::Date date) const;
+
+  QComboBox* school_;
+  QLineEdit* date_;
+  QSpinBox* team_;
+  QLineEdit* reason_;
+  QLabel* question_;
+  std::vector<base::Recorded<roster::School>> schools_;
+  std::vector<base::Recorded<roster::Term>> terms_;
+};
+
+} // namespace gk::ui

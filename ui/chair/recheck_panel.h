@@ -1,0 +1,45 @@
+#pragma once
+
+#include "ui/visit/chair_panel.h"
+#include "ui/work/recheck_draft.h"
+
+class QLabel;
+
+namespace gk::ui {
+
+/// Looks again at sealants of earlier days, tooth by tooth: 5 whole, 6 part, 4 lost, 0 cannot
+/// assess, each for the surface that is asked; 8 for the whole tooth.
+class RecheckPanel final : public ChairPanel {
+  Q_OBJECT
+
+ public:
+  RecheckPanel(ChairVisit& visit, QWidget* parent);
+
+  void begin() override;
+  void refresh() override;
+  bool press(const QKeyEvent& event) override { return keys_->press(event); }
+  std::vector<TileFace> faces() const override;
+  void stopChild() override;
+  bool undo() override;
+
+  /// Whether something is to be looked at, may be, and was not passed over.
+  [[nodiscard]] bool hasWork() const;
+
+ private:
+  void next();
+  void answer(followup::Held held);
+  void wholeTooth();
+  void follow();
+  void record();
+  void askWhy();
+  void askLift();
+
+  QLabel* title_;
+  QLabel* story_;
+  QLabel* answers_;
+  KeyBar* keys_;
+  std::optional<RecheckDraft> draft_;
+  bool skipped_ = false;
+};
+
+} // namespace gk::ui

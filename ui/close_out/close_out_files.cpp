@@ -1,0 +1,92 @@
+#include "ui/close_out/close_out_page.h"
+
+#include "base/files.h"
+#include "ui/files/backing_up.h"
+#include "ui/files/office_pack.h"
+#include "ui/files/save_report.h"
+#include "ui/lists/report_browser.h"
+#include "ui/support/text.h"
+
+// What leaves the day as files.
+namespace gk::ui {
+
+void CloseOutPage::save() {
+  if (!sheet_) return;
+  const auto& tables = tables_;
+  saveReport(context(), this,
+             {"Close-out " + sheet_->school + " " + sheet_->date.iso(), toQt(sheet_->date.words()),
+              tables, tables.at(static_cast<std::size_t>(browser_->section()))},
+             [this](const base::Result<QString>& saved) {
+               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+             });
+}
+
+/// One line a student, for whoever plans the next day at the school.
+void CloseOutPage::saveReturns() {
+  if (!sheet_) return;
+  const auto& list = tables_.back();
+  saveReport(context(), this,
+             {"Return visits " + sheet_->school + " " + sheet_->date.iso(),
+              toQt(sheet_->date.words()),
+              {list},
+              list},
+             [this](const base::Result<QString>& saved) {
+               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+             });
+}
+
+void CloseOutPage::pack() {
+  if (!sheet_) return;
+  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()));
+  writeCopy(u"Export for office: where does the backup go?"_s,
+            u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
+            [sheet = *sheet_, foot](const base::Path& copy) -> base::Result<QString> {
+              const auto papers = packForOffice(copy, sheet, foot);
+              if (!papers) return papers.error();
+              return u" The papers are in %1; they name children."_s.arg(toQt(papers->string()));
+            });
+}
+
+void CloseOutPage::backUp() {
+  const auto today = toQt(context().clock.now().date().iso());
+  writeCopy(u"Back up to the encrypted drive"_s, u"logbook-%1.gkbook"_s.arg(today));
+}
+
+/// A backup never takes the place of another: a name that is taken gets a number.
+void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Beside beside) {
+  const auto picked = context().prompter.newFile(title, suggestion, u"Logbook (*.gkbook)"_s);
+  if (!picked) return;
+  struct Written {
+    base::Path path;
+    bool sameDisk;
+    base::Result<QString> beside;
+  };
+  const auto write =
+      [asked = base::Path(toStd(*picked)), beside = std::move(beside), book = book().path()](
+          session::Snapshot& copy, const base::Progress& progress) -> base::Result<Written> {
+    const auto to = base::freeName(asked);
+    if (const auto made = copy.backUp(to, progress); !made) return made.error();
+    // What cannot be told apart is not praised.
+    const auto same = base::isOnSameDisk(book, to);
+    progress.at(base::Stage::drawing);
+    return Written{to, !same || *same, beside ? beside(to) : base::Result<QString>(QString())};
+  };
+  context().work.runOnCopy(
+      LongKind::backUp, this, book(), write,
+      [this, day = day_, isFree = toStd(*picked)](const base::Result<Written>& made) {
+        if (!went(made)) return;
+        auto words = backedUpWords(made->path, made->sameDisk);
+        if (made->path != base::Path(isFree))
+          words += u" The older copy of that name is unchanged."_s;
+        keepLastBackup(context());
+        if (day &&
+            !wentAfter(words + u" It is not recorded on the close-out."_s,
+                       book().noteBackup(context().acting.by(),
+                                         {*day, made->path.filename().string(), made->sameDisk})))
+          return;
+        keepLastBackup(context());
+        if (wentAfter(words, made->beside)) Q_EMIT said(words + *made->beside);
+      });
+}
+
+} // namespace gk::ui

@@ -1,0 +1,78 @@
+#pragma once
+
+#include "ui/field/field_steps.h"
+#include "ui/visit/chair_panel.h"
+
+class QLabel;
+
+namespace gk::ui {
+
+class StepTrack;
+
+/// Keeps a group of teeth dry and takes it from first etch to check, then the next group, until
+/// nothing that was chosen is left.
+class FieldPanel final : public ChairPanel {
+  Q_OBJECT
+
+ public:
+  FieldPanel(ChairVisit& visit, QWidget* parent);
+
+  void begin() override;
+  void refresh() override;
+  bool press(const QKeyEvent& event) override {
+    return keys_->press(event) || kitKeys_->press(event);
+  }
+  std::vector<TileFace> faces() const override;
+  void stopChild() override;
+  void wet() override;
+  bool pedal() override;
+  void pedalUp() override { steps_->pedalUp(); }
+
+  /// The step and where it is among the steps: above the timer, which is the page's.
+  [[nodiscard]] QWidget* head() const { return head_; }
+  /// The side that is worked on; none where both are, or none is.
+  [[nodiscard]] std::optional<bool> isOnRight() const;
+
+  /// Whether there is a field in hand or a group to begin. Precondition: a visit is on.
+  [[nodiscard]] bool hasWork() const;
+
+ Q_SIGNALS:
+  void findingsWanted(); ///< back to the screening
+
+ private:
+  [[nodiscard]] std::optional<WorkGroup> group() const;
+  void showTrack();
+  void sayInTimer(const QString& words);
+  void showIsolation(const WorkGroup& next);
+  void showSteps();
+  void showHeld();
+  [[nodiscard]] QString heldLine() const;
+  [[nodiscard]] std::vector<KeyAction> stepKeys();
+  void showKitKeys();
+  [[nodiscard]] QString guidance() const;
+  [[nodiscard]] bool isEtched() const;
+  [[nodiscard]] QString fluorosisWords() const;
+  void isolate();
+  void missingGuard();
+  void chooseCleaning();
+  [[nodiscard]] chairside::Cleaning cleaning() const;
+  void changeOrder();
+
+  QWidget* head_;
+  QLabel* title_;
+  StepTrack* track_;
+  QLabel* teeth_;
+  QLabel* guide_;
+  QLabel* kit_;
+  KeyBar* keys_;
+  KeyBar* kitKeys_;
+  FieldSteps* steps_;
+  WorkOrder order_ = WorkOrder::halves;
+  chairside::DryGuardSet guards_ = chairside::DryGuardSet::all();
+  std::string guardNote_;
+  std::optional<chairside::Cleaning> cleaned_; ///< of these teeth, other than usual
+  std::string cleaningNote_;
+  bool varnishGone_ = false; ///< a person says that it was cleaned off
+};
+
+} // namespace gk::ui

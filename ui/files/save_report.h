@@ -1,0 +1,33 @@
+#pragma once
+
+#include "base/result.h"
+#include "ui/asking/context.h"
+#include "ui/paper/report_sheets.h"
+
+#include <functional>
+
+namespace gk::ui {
+
+/// A report as it is on the screen.
+struct ReportToSave {
+  std::string title;
+  QString about; ///< the term or the day, for the foot of each sheet
+  std::vector<reports::Table> tables;
+  reports::Table current; ///< the part that is looked at
+  QString version{};      ///< empty: none is kept of this report
+};
+
+/// What the foot says of whose report it is and when it was printed.
+ReportFoot footOf(Context& context, const QString& about, const QString& version = {});
+
+/// Letters and digits, the rest as dashes: fit for any file system.
+QString fileName(const std::string& title);
+
+/// Asks where, and writes it whole or not at all: pages to print, a web page or plain text with
+/// every table, or the current one alone as CSV, by the ending of the name. The writing is long
+/// work of `owner`, whose `then` is given the path; it is not called when backed out. Fails as
+/// replaceFile.
+void saveReport(Context& context, QObject* owner, ReportToSave report,
+                std::function<void(const base::Result<QString>&)> then);
+
+} // namespace gk::ui

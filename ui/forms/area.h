@@ -1,0 +1,124 @@
+#pragma once
+
+#include "reports/print/table.h"
+#include "session/session.h"
+#include "ui/forms/field.h"
+
+#include <QKeySequence>
+
+#include <functional>
+#include <map>
+
+namespace gk::ui {
+
+struct Context;
+struct ChosenList;
+using ShowList = std::function<void(ChosenList)>;
+
+using base::By;
+using base::Result;
+
+/// The thing of an area that a row of its list stands for, by its identity.
+using Thing = std::optional<base::Uuid>;
+
+struct AreaRow {
+  base::Uuid id;
+  std::vector<std::string> cells;
+};
+
+/// One revision of a thing, as its form would show it.
+struct Revision {
+  base::Stamp stamp;
+  Values values;
+};
+
+/// One thing that can be done in an area: what is asked, and the verb it becomes.
+struct AreaForm {
+  QString name;            ///< "Add": of its button, for tests
+  QString words;           ///< on its button
+  Qt::Key key;             ///< with Alt
+  bool isOfThing = true;   ///< needs a row; else it adds one
+  int columns = 3;         ///< of fields side by side
+  bool asksReason = false; ///< a line for it is put at the end
+  QString save{};          ///< on the key that saves
+  QString note{};          ///< above the form: what it changes elsewhere
+  std::function<std::vector<Field>(const Thing&)> fields{};
+  /// What the form begins with.
+  std::function<Result<Values>(const Thing&)> values{};
+  /// What was done, in a sentence; empty where the person backed out of a question.
+  std::function<Result<QString>(By, const Thing&, const Values&)> act{};
+  /// Beside which field a refusal is said; else below the form.
+  std::map<base::ErrorCode, QString> refusedAt{};
+};
+
+/// A page of the desk, described: its list, its forms and where its acts are done.
+struct AreaSpec {
+  QString name;  ///< "Lights": of its widgets
+  QString title; ///< "Curing lights"
+  base::Station station;
+  session::Area area;
+  QString search{}; ///< what the line above the list asks; empty where the list is whole
+  std::vector<reports::Column> columns{};
+  std::function<Result<std::vector<AreaRow>>(const QString& search)> rows{};
+  /// Oldest first.
+  std::function<Result<std::vector<Revision>>(const base::Uuid&)> history{};
+  std::vector<AreaForm> forms{}; ///< the first of a thing opens with it
+};
+
+/// Of these, the key of the line for a reason.
+inline const QString reasonKey = u"Reason"_s;
+Field reasonField();
+
+/// Each thing of a list as a row, by what makes its cells.
+template <class T, class Cells>
+std::vector<AreaRow> rowsOf(const std::vector<base::Recorded<T>>& things, Cells cells) {
+  std::vector<AreaRow> rows;
+  for (const auto& thing : things)
+    rows.push_back({thing.id.uuid(), cells(thing.value)});
+  return rows;
+}
+
+/// `notFound` where the list no longer has it, such as after an undo on another page.
+template <class T>
+Result<base::Recorded<T>> thingOf(const Result<std::vector<base::Recorded<T>>>& things,
+                                  const Thing& id) {
+  if (!things) return things.error();
+  for (const auto& thing : *things)
+    if (id && thing.id.uuid() == *id) return thing;
+  return base::Error{base::ErrorCode::notFound, "it is no longer in the logbook"};
+}
+
+template <class T, class ValuesOf>
+Result<std::vector<Revision>> revisionsOf(const Result<std::vector<base::Recorded<T>>>& history,
+                                          ValuesOf valuesOf) {
+  if (!history) return history.error();
+  std::vector<Revision> revisions;
+  for (const auto& row : *history)
+    revisions.push_back({row.stamp, valuesOf(row.value)});
+  return revisions;
+}
+
+/// "Cobble Lantern Elementary is saved.", or why not.
+template <class T>
+Result<QString> saidIf(const Result<T>& done, const QString& sentence) {
+  if (!done) return done.error();
+  return sentence;
+}
+
+// Each in a file of its own. The context outlives what is made here.
+AreaSpec programArea(Context& context);
+AreaSpec schoolsArea(Context& context);
+AreaSpec termsArea(Context& context);
+AreaSpec teamArea(Context& context);
+AreaSpec lightsArea(Context& context);
+AreaSpec lotsArea(Context& context);
+/// `show` shows a list that was chosen for import.
+AreaSpec studentsArea(Context& context, ShowList show);
+AreaSpec yearsArea(Context& context);
+
+/// Of the program's page and of a new logbook's.
+std::vector<Field> programFields();
+Values valuesOfProgram(const roster::Program& program);
+roster::Program programFrom(const Values& values, roster::Program program = {});
+
+} // namespace gk::ui

@@ -1,0 +1,277 @@
+#include "ui/lists/overview_view.h"
+
+#include "base/text.h"
+#include "ui/keys/icons.h"
+#include "ui/look/style.h"
+#include "ui/support/text.h"
+
+#include <QPainter>
+#include <QStringList>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gk::ui {
+
+namespace {
+
+constexpr int cardGap = 12;
+constexpr int cardMargin = 14;
+constexpr auto overLeft = Qt::AlignLeft | Qt::AlignVCenter;
+constexpr auto overRight = Qt::AlignRight | Qt::AlignVCenter;
+
+/// Title and sentence of a picture.
+int headRoom() {
+  return style::px(50);
+}
+
+} // namespace
+
+OverviewView::OverviewView(QWidget* parent) : QWidget(parent) {
+  setObjectName(u"totalsOverview"_s);
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  style::whenDressed(this, [this] { updateGeometry(); });
+}
+
+void OverviewView::show(const Overview& overview) {
+  overview_ = overview;
+  QStringList words;
+  for (const auto& figure : overview_.figures)
+    words += figure.title + u' ' + figure.number + u", "_s + figure.of +
+             (figure.benchmark.isEmpty() ? QString() : u", "_s + figure.benchmark);
+  words += overview_.funnelSays;
+  words += overview_.dotsSay;
+  setAccessibleName(words.join(u". "_s));
+  updateGeometry();
+  update();
+}
+
+QFont OverviewView::letters(int pixels, QFont::Weight weight) const {
+  auto made = font();
+  made.setPixelSize(style::px(pixels));
+  made.setWeight(weight);
+  return made;
+}
+
+int OverviewView::figureHeight() const {
+  return style::px(104);
+}
+
+int OverviewView::rowHeight() const {
+  return style::px(24);
+}
+
+QSize OverviewView::sizeHint() const {
+  const auto rows = std::max<std::size_t>({overview_.funnel.size(), overview_.dots.size() + 1, 4});
+  const int picture = headRoom() + static_cast<int>(rows) * rowHeight() + cardMargin;
+  // Large letters have two figures beside each other, and the pictures below each other.
+  const bool large = lookNow().percent > 120;
+  return {900, large ? 2 * (figureHeight() + cardGap) + 2 * picture + cardGap
+                     : figureHeight() + cardGap + picture};
+}
+
+QSize OverviewView::minimumSizeHint() const {
+  return {400, sizeHint().height()};
+}
+
+void OverviewView::paintCard(QPainter& painter, const QRectF& box) const {
+  painter.setPen(QPen(style::line(), 1));
+  painter.setBrush(style::card());
+  painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 10, 10);
+}
+
+void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
+                               const Overview::Figure& figure) const {
+  paintCard(painter, box);
+  const auto inside = box.adjusted(cardMargin, 8, -cardMargin, -8);
+  const double line = inside.height();
+  const auto at = [&](double from, double to) {
+    return QRectF(inside.left(), inside.top() + line * from, inside.width(), line * (to - from));
+  };
+  painter.setPen(style::ink());
+  painter.setFont(letters(15, QFont::DemiBold));
+  painter.drawText(at(0, 0.22), overLeft, figure.title);
+  painter.setFont(letters(34, QFont::ExtraBold));
+  painter.drawText(at(0.2, 0.62), overLeft, figure.number);
+  painter.setFont(letters(14));
+  painter.setPen(style::quiet());
+  painter.drawText(at(0.6, 0.8), overLeft, figure.of);
+  if (figure.benchmark.isEmpty()) return;
+  const auto last = at(0.8, 1);
+  const double side = last.height() * 0.95;
+  const auto sign = !figure.met ? Icon::note : *figure.met ? Icon::tick : Icon::ask;
+  paintIcon(painter, {last.left(), last.center().y() - side / 2, side, side}, sign, style::ink());
+  painter.setFont(letters(14, QFont::DemiBold));
+  painter.setPen(style::ink());
+  painter.drawText(last.adjusted(side + 6, 0, 0, 0), overLeft, figure.benchmark);
+}
+
+void OverviewView::paintHead(QPainter& painter, const QRectF& box, const QString& title,
+                             const QString& says) const {
+  paintCard(painter, box);
+  const auto inside = box.adjusted(cardMargin, 8, -cardMargin, 0);
+  painter.setPen(style::ink());
+  painter.setFont(letters(16, QFont::Bold));
+  painter.drawText(QRectF(inside.left(), inside.top(), inside.width(), style::px(20)), overLeft,
+                   title);
+  painter.setPen(style::quiet());
+  // The sentence has one line: letters give way before words do.
+  auto small = letters(14);
+  while (small.pixelSize() > 11 && QFontMetricsF(small).horizontalAdvance(says) > inside.width())
+    small.setPixelSize(small.pixelSize() - 1);
+  painter.setFont(small);
+  painter.drawText(
+      QRectF(inside.left(), inside.top() + style::px(20), inside.width(), style::px(20)), overLeft,
+      says);
+}
+
+void OverviewView::paintFunnel(QPainter& painter, const QRectF& box) const {
+  paintHead(painter, box, u"From enrolled to sealed"_s, overview_.funnelSays);
+  int most = 1;
+  double names = 0;
+  double shares = 0;
+  const QFontMetricsF words(letters(14));
+  for (const auto& step : overview_.funnel) {
+    most = std::max(most, step.count);
+    names = std::max(names, words.horizontalAdvance(step.words));
+    shares = std::max(shares, words.horizontalAdvance(step.share));
+  }
+  const double left = box.left() + cardMargin + names + 12;
+  const double room = box.right() - cardMargin - shares - 10 - left;
+  double y = box.top() + headRoom();
+  std::optional<double> before;
+  for (const auto& step : overview_.funnel) {
+    const double wide = std::max(3.0, room * step.count / most);
+    const QRectF bar(left, y + 2, wide, rowHeight() - 5);
+    painter.setFont(letters(14, QFont::Medium));
+    painter.setPen(style::ink());
+    painter.drawText(QRectF(box.left() + cardMargin, y, names + 4, rowHeight()), overRight,
+                     step.words);
+    if (before && *before > wide) { // lost at this step
+      painter.setPen(QPen(style::edge(), 1.5, Qt::DashLine));
+      painter.setBrush(Qt::NoBrush);
+      painter.drawRoundedRect(QRectF(bar.left(), bar.top(), *before, bar.height()), 3, 3);
+    }
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style::worn().chart);
+    painter.drawRoundedRect(bar, 3, 3);
+    painter.setFont(letters(14, QFont::Bold));
+    const auto count = QString::number(step.count);
+    const bool isInside = QFontMetricsF(painter.font()).horizontalAdvance(count) + 14 < wide;
+    painter.setPen(isInside ? style::card() : style::ink());
+    painter.drawText(isInside ? bar.adjusted(8, 0, 0, 0) : bar.adjusted(wide + 6, 0, 60, 0),
+                     overLeft, count);
+    painter.setFont(letters(14));
+    painter.setPen(style::quiet());
+    painter.drawText(QRectF(box.right() - cardMargin - shares - 4, y, shares + 4, rowHeight()),
+                     overRight, step.share);
+    before = wide;
+    y += rowHeight();
+  }
+}
+
+void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
+  paintHead(painter, box, u"Fully retained at one year, by school"_s, overview_.dotsSay);
+  if (overview_.dots.empty()) return;
+  const QFontMetricsF words(letters(14));
+  double names = 0;
+  double low = overview_.benchmark;
+  for (const auto& dot : overview_.dots) {
+    names = std::max(names, words.horizontalAdvance(dot.words));
+    low = std::min(low, dot.range ? dot.range->low : dot.share);
+  }
+  names = std::min(names, box.width() * 0.34);
+  low = std::max(0.0, std::floor(low / 10) * 10);
+  const double numbers = words.horizontalAdvance(u"100.0 of 1,000"_s);
+  const double left = box.left() + cardMargin + names + 18;
+  const double room = box.right() - cardMargin - numbers - 16 - left;
+  const auto x = [&](double percent) { return left + room * (percent - low) / (100 - low); };
+  const double top = box.top() + headRoom();
+  const double foot = top + static_cast<double>(overview_.dots.size()) * rowHeight();
+  painter.setFont(letters(14));
+  for (double tick = low; tick <= 100; tick += low >= 70 ? 10 : 20) {
+    painter.setPen(QPen(style::line(), 1));
+    painter.drawLine(QPointF(x(tick), top), QPointF(x(tick), foot));
+    painter.setPen(style::quiet());
+    painter.drawText(QRectF(x(tick) - 30, foot, 60, rowHeight()), Qt::AlignCenter,
+                     QString::number(tick) + (tick == 100 ? u"%"_s : QString()));
+  }
+  painter.setPen(QPen(style::ink(), 2, Qt::DashLine));
+  painter.drawLine(QPointF(x(overview_.benchmark), top), QPointF(x(overview_.benchmark), foot + 4));
+  double y = top;
+  for (const auto& dot : overview_.dots) {
+    const auto color = dot.isBelow ? style::worn().chartOdd : style::worn().chart;
+    const double middle = y + rowHeight() / 2.0;
+    if (dot.isBelow) {
+      painter.setPen(Qt::NoPen);
+      painter.setBrush(style::hand());
+      painter.drawRoundedRect(QRectF(box.left() + 6, y + 1, box.width() - 12, rowHeight() - 2), 5,
+                              5);
+    }
+    painter.setFont(letters(14, dot.isBelow ? QFont::Bold : QFont::Normal));
+    painter.setPen(style::ink());
+    painter.drawText(QRectF(box.left() + cardMargin, y, names + 8, rowHeight()), overLeft,
+                     QFontMetrics(painter.font())
+                         .elidedText(dot.words, Qt::ElideRight, static_cast<int>(names) + 8));
+    painter.setPen(QPen(color, 3));
+    if (dot.range) {
+      painter.drawLine(QPointF(x(dot.range->low), middle), QPointF(x(dot.range->high), middle));
+      for (const double end : {dot.range->low, dot.range->high})
+        painter.drawLine(QPointF(x(end), middle - 5), QPointF(x(end), middle + 5));
+    }
+    painter.setPen(QPen(style::card(), 1.5));
+    painter.setBrush(color);
+    const QPointF center(x(dot.share), middle);
+    if (dot.isBelow)
+      painter.drawPolygon(QPolygonF({center + QPointF(0, -8), center + QPointF(8, 0),
+                                     center + QPointF(0, 8), center + QPointF(-8, 0)}));
+    else
+      painter.drawEllipse(center, 6.5, 6.5);
+    painter.setPen(style::ink());
+    painter.setFont(letters(14, QFont::Bold));
+    const auto percent = toQt(base::fixed(dot.share, 1));
+    const auto of = u" of %1"_s.arg(dot.of);
+    const double right = box.right() - cardMargin;
+    const double wide = words.horizontalAdvance(of);
+    painter.drawText(QRectF(right - numbers, y, numbers - wide - 4, rowHeight()), overRight,
+                     percent);
+    painter.setFont(letters(14));
+    painter.setPen(style::quiet());
+    painter.drawText(QRectF(right - wide - 4, y, wide + 4, rowHeight()), overRight, of);
+    y += rowHeight();
+  }
+  painter.setFont(letters(14, QFont::DemiBold));
+  painter.setPen(style::ink());
+  const auto benchmark = u"benchmark %1"_s.arg(QString::number(overview_.benchmark));
+  const double wide = QFontMetricsF(painter.font()).horizontalAdvance(benchmark) + 6;
+  painter.drawText(QRectF(std::min(x(overview_.benchmark) - wide / 2, left + room - wide / 2),
+                          top - style::px(16), wide, style::px(16)),
+                   Qt::AlignCenter, benchmark);
+}
+
+void OverviewView::paintEvent(QPaintEvent* /*event*/) {
+  if (overview_.figures.empty()) return;
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const bool large = lookNow().percent > 120;
+  const int columns = large ? 2 : 4;
+  const double wide = (width() + cardGap) / static_cast<double>(columns) - cardGap;
+  for (std::size_t i = 0; i < overview_.figures.size(); ++i)
+    paintFigure(painter,
+                QRectF(static_cast<double>(static_cast<int>(i) % columns) * (wide + cardGap),
+                       static_cast<int>(i) / columns * (figureHeight() + cardGap), wide,
+                       figureHeight()),
+                overview_.figures[i]);
+  const int top = (large ? 2 : 1) * (figureHeight() + cardGap);
+  if (large) {
+    const double high = (height() - top - cardGap) / 2.0;
+    paintFunnel(painter, QRectF(0, top, width(), high));
+    paintDots(painter, QRectF(0, top + high + cardGap, width(), high));
+    return;
+  }
+  const double half = (width() - cardGap) / 2.0;
+  paintDots(painter, QRectF(0, top, half, height() - top));
+  paintFunnel(painter, QRectF(half + cardGap, top, half, height() - top));
+}
+
+} // namespace gk::ui

@@ -1,0 +1,212 @@
+#include "ui/lists/report_browser.h"
+
+#include "ui/keys/key_button.h"
+#include "ui/lists/cell_delegate.h"
+#include "ui/lists/part_delegate.h"
+#include "ui/lists/plot_view.h"
+#include "ui/look/style.h"
+#include "ui/models/table_model.h"
+#include "ui/support/page_keys.h"
+#include "ui/support/text.h"
+
+#include <QFontMetrics>
+#include <QGridLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QListWidget>
+#include <QTableView>
+#include <QTextEdit>
+
+#include <algorithm>
+
+namespace gk::ui {
+
+ReportBrowser::ReportBrowser(QWidget* parent)
+    : QWidget(parent), names_(new QListWidget(this)),
+      title_(wordsLabel({}, u"counts"_s, u"reportTitle"_s, this)), table_(new QTableView(this)),
+      none_(wordsLabel(u"None."_s, {}, u"reportNone"_s, this)), notes_(new QTextEdit(this)),
+      plot_(new PlotView(this)), model_(new TableModel(this)) {
+  names_->setObjectName(u"reportNames"_s);
+  names_->setAccessibleName(u"Parts of the report"_s);
+  style::whenDressed(names_, [this] {
+    names_->setFixedWidth(parts_.empty() ? style::px(216) : (330 + style::px(330)) / 2);
+  });
+  names_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  names_->installEventFilter(this);
+  table_->setObjectName(u"reportTable"_s);
+  table_->setAccessibleName(u"The part chosen"_s);
+  table_->setModel(model_);
+  table_->setItemDelegate(new CellDelegate(table_));
+  table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  table_->setSelectionMode(QAbstractItemView::SingleSelection);
+  table_->setTabKeyNavigation(false);
+  table_->verticalHeader()->hide();
+  table_->horizontalHeader()->setHighlightSections(false);
+  table_->installEventFilter(this);
+
+  notes_->setObjectName(u"reportNotes"_s);
+  notes_->setAccessibleName(u"Notes on the part chosen"_s);
+  notes_->setReadOnly(true);
+  notes_->setTabChangesFocus(true);
+
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(14);
+  grid->addWidget(names_, 0, 0, 6, 1);
+  grid->addWidget(title_, 0, 1);
+  grid->addWidget(none_, 1, 1);
+  grid->addWidget(table_, 2, 1);
+  grid->addWidget(notes_, 3, 1);
+  grid->addWidget(plot_, 5, 1);
+  grid->setRowStretch(2, 1);
+  plot_->hide();
+  grid->setColumnStretch(1, 1);
+  setFocusProxy(names_);
+  tellKeys(*names_, {{u"Up, Down"_s, u"Choose a part or a row"_s},
+                     {u"Enter"_s, u"Into the part; open the item of a row"_s},
+                     {u"Left"_s, u"Back to the parts"_s}});
+  connect(names_, &QListWidget::currentRowChanged, this, &ReportBrowser::showSection);
+}
+
+int ReportBrowser::section() const {
+  const int row = names_->currentRow();
+  return row < 0 || parts_.empty() ? row : parts_.at(static_cast<std::size_t>(row)).section;
+}
+
+int ReportBrowser::row() const {
+  return table_->currentIndex().isValid() ? table_->currentIndex().row() : -1;
+}
+
+int ReportBrowser::rowOf(int section) const {
+  const auto at = std::ranges::find(parts_, section, &PartState::section);
+  return at == parts_.end() ? section : static_cast<int>(at - parts_.begin());
+}
+
+void ReportBrowser::setReports(const QStringList& names, std::vector<reports::Table> tables) {
+  const auto oldSection = std::max(section(), 0);
+  parts_.clear();
+  fill(names, std::move(tables), oldSection);
+}
+
+void ReportBrowser::setSteps(std::vector<PartState> parts, std::vector<reports::Table> tables) {
+  const auto oldSection = std::max(section(), 0);
+  parts_ = std::move(parts);
+  if (!names_->itemDelegate() || !qobject_cast<PartDelegate*>(names_->itemDelegate()))
+    names_->setItemDelegate(new PartDelegate(names_));
+  names_->setFixedWidth((330 + style::px(330)) / 2);
+  QStringList names;
+  for (const auto& part : parts_)
+    names += part.state.isEmpty() ? part.words : part.words + u"  "_s + part.state;
+  fill(names, std::move(tables), oldSection);
+  for (int row = 0; row < names_->count(); ++row) {
+    const auto& part = parts_.at(static_cast<std::size_t>(row));
+    auto* item = names_->item(row);
+    item->setData(PartDelegate::section, part.section);
+    item->setData(PartDelegate::words, part.words);
+    item->setData(PartDelegate::state, part.state);
+    item->setData(PartDelegate::mark, static_cast<int>(part.mark));
+  }
+}
+
+void ReportBrowser::fill(const QStringList& names, std::vector<reports::Table> tables,
+                         int oldSection) {
+  const auto oldRow = row();
+  tables_ = std::move(tables);
+  {
+    const QSignalBlocker quiet(names_);
+    names_->clear();
+    names_->addItems(names);
+    names_->setCurrentRow(std::min(rowOf(oldSection), names_->count() - 1));
+  }
+  showSection();
+  if (model_->rowCount() > 0)
+    table_->setCurrentIndex(model_->index(std::clamp(oldRow, 0, model_->rowCount() - 1), 0));
+}
+
+void ReportBrowser::choose(int section) {
+  names_->setCurrentRow(rowOf(section));
+}
+
+void ReportBrowser::showSection() {
+  const auto at = section();
+  const auto table = at < 0 ? reports::Table{} : tables_.at(static_cast<std::size_t>(at));
+  title_->setText(toQt(table.title));
+  QStringList notes;
+  for (const auto& note : table.notes)
+    notes += toQt(note);
+  none_->setVisible(table.rows.empty());
+  table_->setVisible(!table.rows.empty());
+  static_cast<QGridLayout*>(layout())->setRowStretch(2, table.rows.empty() ? 0 : 1);
+  static_cast<QGridLayout*>(layout())->setRowStretch(4, table.rows.empty() ? 1 : 0);
+  notes_->setPlainText(notes.join(u'\n'));
+  fitNotes();
+  plot_->show(table.plot);
+  model_->show(table);
+  if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
+  fitColumns();
+  Q_EMIT shown(at);
+}
+
+void ReportBrowser::fitColumns() {
+  const auto count = model_->columnCount();
+  // A long row of numbers leaves less for the words before it.
+  const int widest = style::px(count > 10 ? 140 : 400);
+  // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
+  table_->ensurePolished();
+  const QFontMetrics cells(table_->font());
+  auto bold = table_->font();
+  bold.setBold(true);
+  bold.setPixelSize(style::px(14)); // as the sheet sets headings
+  const QFontMetrics headings(bold);
+  const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
+    return metrics.size(0, words.toString()).width() + 9;
+  };
+  for (int column = 0; column < count; ++column) {
+    int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
+    for (int row = 0; row < model_->rowCount(); ++row)
+      wide =
+          std::max(wide, widthOf(cells, model_->data(model_->index(row, column), Qt::DisplayRole)));
+    table_->setColumnWidth(column, std::min(wide, widest));
+  }
+  // Words take what is left; numbers stay beside each other.
+  const auto& columns = model_->table().columns;
+  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().number);
+  table_->resizeRowsToContents();
+}
+
+/// As high as its text, up to a third of the room, then it scrolls.
+void ReportBrowser::fitNotes() {
+  auto* document = notes_->document();
+  document->setTextWidth(notes_->viewport()->width());
+  const auto wanted = static_cast<int>(document->size().height()) + 4;
+  notes_->setFixedHeight(std::min(wanted, std::max(height() / 3, 80)));
+  notes_->setVisible(!document->isEmpty());
+}
+
+void ReportBrowser::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fitNotes();
+}
+
+bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+  const auto key = static_cast<QKeyEvent*>(event)->key();
+  const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
+  if (watched == names_ && (isEnter || key == Qt::Key_Right)) {
+    if (table_->isVisible()) table_->setFocus();
+    return true;
+  }
+  if (watched == table_ && key == Qt::Key_Left && table_->currentIndex().column() == 0) {
+    names_->setFocus();
+    return true;
+  }
+  if (isEnter && static_cast<QKeyEvent*>(event)->isAutoRepeat()) return true; // a key held down
+  if (watched == table_ && isEnter && row() >= 0) {
+    Q_EMIT taken(section(), row(), table_->currentIndex().column());
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+} // namespace gk::ui

@@ -1,0 +1,109 @@
+#pragma once
+
+#include "reports/funder/effort_report.h"
+#include "reports/print/table.h"
+#include "reports/report.h"
+#include "session/year_records.h"
+#include "ui/widgets/page.h"
+
+#include <functional>
+#include <memory>
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QVBoxLayout;
+
+namespace gk::ui {
+
+class OverviewView;
+class ReportBrowser;
+class WhatIfPanel;
+
+/// A term counted: by school, then by what may explain it. Reads the book once each time it is
+/// shown and counts it away from the window; a choice is then answered from the facts in memory.
+class TotalsPage final : public Page {
+  Q_OBJECT
+
+ public:
+  TotalsPage(Context& context, QWidget* parent);
+
+  void refresh() override;
+  void letGo() override;
+  [[nodiscard]] bool isCounting() const { return counting_ > 0; }
+
+ private:
+  /// One term, counted once.
+  struct Counted {
+    std::shared_ptr<const reports::TermRecords> records;
+    reports::RetentionFacts facts;
+    reports::TermTotals totals;
+    std::vector<reports::Effort> efforts;
+  };
+
+  void buildChoices(QVBoxLayout* into);
+  /// The headlines stand above the first part of the term's report.
+  void showOverview();
+  void showTerms();
+  void readTerm();
+  /// Ticks "small schools as one" where the term last went out so; what was chosen since stays.
+  void recallMerge(roster::TermId term);
+  void countTerm(roster::TermId term);
+  /// It was cancelled, or the book cannot be read.
+  void notCounted(const base::Error& why);
+  void countReport();
+  void countTerms();
+  void countYear();
+  void showYears();
+  void fillFilters();
+  void filter();
+  /// Of the school that is chosen, or of all. Precondition: counted.
+  [[nodiscard]] reports::TermTotals totalsChosen() const;
+  void showTables();
+  void takeCell(int section, int row, int column);
+  /// Of reports::termTables, in their order.
+  static const QStringList& termSections();
+  void trace(int section, int row);
+  void followUp(int section, int row);
+  /// For `counted_`; none when the book cannot say, which is then shown.
+  [[nodiscard]] std::optional<reports::ReportOptions> options();
+  [[nodiscard]] bool isForFunder() const; ///< of a term, and so may leave the program
+  void showBehind(reports::Table rows);
+  /// As `make` has them, once every name is opened, which is long work.
+  void showNamed(std::function<reports::Table(const reports::Names&)> make);
+  /// Whether what is saved is noted as issued.
+  enum class Going { draft, out };
+  void save(Going going);
+  /// The state's report goes out with its own term, choice and file.
+  void saveYear(Going going, std::vector<reports::Table> tables);
+  [[nodiscard]] reports::Factor factor() const;
+  [[nodiscard]] reports::ReportKind kind() const;
+  [[nodiscard]] reports::Choice choice() const;
+  [[nodiscard]] QString notApplied() const; ///< chosen, and not used by this report
+  [[nodiscard]] QString choiceWords() const;
+
+  QComboBox* term_ = nullptr;
+  QComboBox* kind_ = nullptr;
+  QComboBox* factor_ = nullptr;
+  QComboBox* year_ = nullptr; ///< of the state's report, and hidden with its words in the others
+  std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
+  QLabel* state_;
+  ReportBrowser* browser_ = nullptr;
+  OverviewView* overview_ = nullptr;
+  WhatIfPanel* whatIf_ = nullptr;
+  QCheckBox* merge_ = nullptr;
+  std::vector<base::Recorded<roster::Term>> terms_;
+  std::shared_ptr<const Counted> counted_;
+  std::vector<base::Recorded<roster::ProgramYear>> years_;
+  std::shared_ptr<const session::YearRead> yearRead_; ///< of the state's report that is shown
+  std::vector<reports::Table> tables_;                ///< of the report chosen
+  std::optional<reports::Release> release_;
+  int exposed_ = 0; ///< as reports::Report
+  std::optional<roster::TermId> recalled_;
+  std::optional<reports::Table> filtered_;
+  std::optional<reports::Table> behind_;
+  int counting_ = 0;
+  int asked_ = 0; ///< answers to older questions are dropped
+};
+
+} // namespace gk::ui

@@ -1,0 +1,139 @@
+#include "ui/totals/totals_page.h"
+
+#include "reports/quality/trace.h"
+#include "reports/services/referral_report.h"
+#include "reports/term/term_counts.h"
+#include "ui/close_out/close_out_questions.h"
+#include "ui/lists/report_browser.h"
+#include "ui/support/text.h"
+
+#include <QComboBox>
+
+#include <algorithm>
+
+// From a number to the rows behind it.
+namespace gk::ui {
+
+using reports::Factor;
+using reports::ReportKind;
+
+namespace {
+
+constexpr int retentionBySchool = 3;
+
+} // namespace
+
+const QStringList& TotalsPage::termSections() {
+  static const QStringList words{
+      u"Participation"_s,       u"Services"_s,        u"Findings"_s, u"Retention by school"_s,
+      u"Not assessable, why"_s, u"Cavities averted"_s};
+  return words;
+}
+
+/// Only the rows behind a number name children; nothing is counted anew for that.
+void TotalsPage::letGo() {
+  behind_.reset();
+  browser_->setReports({}, {});
+}
+
+/// From the list of lots or of lights to the teeth of one.
+void TotalsPage::trace(int section, int row) {
+  const auto& tables = browser_->tables();
+  if (section > 1 || !counted_) return;
+  const auto& cells =
+      tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row));
+  // Makers' numbers may meet: the material is in the row.
+  const auto found = section == 0 ? reports::traceLot(*counted_->records, cells[0], cells[1])
+                                  : reports::traceLight(*counted_->records, cells[0]);
+  if (found) showBehind(found->front());
+}
+
+/// From the tracker to what became of one referral.
+void TotalsPage::followUp(int section, int row) {
+  if (section != 1 || !counted_) return;
+  const auto& cells = browser_->tables().at(1).rows.at(static_cast<std::size_t>(row));
+  const auto& records = *counted_->records;
+  const auto ids = reports::trackedReferrals(records, context().clock.now().date());
+  if (static_cast<std::size_t>(row) >= ids.size()) return;
+  const auto made = std::ranges::find(records.referrals, ids[static_cast<std::size_t>(row)],
+                                      [](const auto& one) { return one.id; });
+  if (made == records.referrals.end()) return;
+  const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
+  if (went(noted) && *noted) Q_EMIT said(u"Referral updated."_s);
+}
+
+void TotalsPage::takeCell(int section, int row, int column) {
+  if (kind() == ReportKind::trace) return trace(section, row);
+  if (kind() == ReportKind::followUp) return followUp(section, row);
+  if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections().size()))
+    return;
+  const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
+  // From the name of a group, its sealants.
+  const bool isName = column == 0 && section == static_cast<int>(termSections().size());
+  const std::string heading =
+      isName ? "Placed" : table.columns.at(static_cast<std::size_t>(column)).heading;
+  const auto& first = table.rows.at(static_cast<std::size_t>(row)).front();
+  const auto title = heading + ": " + first;
+  auto* schools = filters_.front().second;
+  const bool isFactor = section == static_cast<int>(termSections().size());
+  auto chosen = isFactor || section == retentionBySchool ? choice() : reports::Choice{};
+  // The total of a school's term is that school's.
+  const auto ofSchool = choice().of(Factor::school);
+  chosen.of(Factor::school) = ofSchool;
+  const auto by = isFactor ? factor() : Factor::school;
+  const auto& labels = counted_->facts.labels(by);
+  const auto label = std::ranges::find(labels, first);
+  if (label != labels.end())
+    chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
+  if (section == retentionBySchool || isFactor) {
+    if (const auto count = reports::sealantCountUnder(heading))
+      return showNamed([counted = counted_, chosen, count = *count, title](const auto& names) {
+        return reports::sealantsBehind(*counted->records, names, counted->facts, chosen, count,
+                                       title);
+      });
+    if (isFactor) return;
+    schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
+    filter();
+    countReport();
+    browser_->choose(static_cast<int>(termSections().size()));
+    return factor_->setFocus();
+  }
+  const auto count = reports::countUnder(heading);
+  if (!count) return;
+  const auto& all = counted_->records->schools;
+  const auto named = std::ranges::find(
+      all, first, [&](const auto& one) { return roster::shownAmong(one.value, all); });
+  std::optional<roster::SchoolId> school;
+  if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
+  if (named != all.end()) school = named->id;
+  showNamed([counted = counted_, count = *count, school, title](const auto& names) {
+    return reports::childrenBehind(*counted->records, names, count, school, title);
+  });
+}
+
+void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> make) {
+  ++counting_;
+  const auto question = asked_;
+  context().work.runOnCopy(
+      LongKind::report, this, book(),
+      [make = std::move(make)](session::Snapshot& book,
+                               const base::Progress& progress) -> base::Result<reports::Table> {
+        progress.at(base::Stage::reading);
+        const auto names = book.names();
+        if (!names) return names.error();
+        progress.at(base::Stage::counting);
+        return make(*names);
+      },
+      [this, question](base::Result<reports::Table> rows) {
+        --counting_;
+        if (question == asked_ && went(rows)) showBehind(std::move(*rows));
+      });
+}
+
+void TotalsPage::showBehind(reports::Table rows) {
+  behind_ = std::move(rows);
+  showTables();
+  browser_->choose(static_cast<int>(browser_->tables().size()) - 1);
+}
+
+} // namespace gk::ui

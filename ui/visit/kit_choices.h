@@ -1,0 +1,31 @@
+#pragma once
+
+#include "ui/visit/chair_visit.h"
+
+namespace gk::ui {
+
+/// Each asks in the ask bar and changes the setup that is carried on; earlier teeth keep what they
+/// were done with.
+
+/// Lots that may be used on this child today; says how many were left out, and why.
+void chooseLot(ChairVisit& visit);
+/// The lot whose number was scanned, after one confirm; asks which when several materials have that
+/// number, and says why when it cannot be used. False when no lot of the book has it.
+bool offerLot(ChairVisit& visit, const QString& code);
+void chooseLight(ChairVisit& visit);
+/// Operator, assistant or recorder.
+void chooseTeam(ChairVisit& visit);
+void chooseIsolation(ChairVisit& visit);
+/// Who or what holds cheek and tongue; it differs by corner and may predict what is lost.
+void chooseHolders(ChairVisit& visit);
+/// Two or four, for this child; four only where somebody assists.
+void changeHands(ChairVisit& visit);
+
+/// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders,
+/// four-handed".
+QString setupWords(const ChairVisit& visit);
+/// What a key says of the lot and the light that are used now; "none" where none is.
+QString lotWords(const ChairVisit& visit);
+QString lightWords(const ChairVisit& visit);
+
+} // namespace gk::ui
