@@ -199,7 +199,7 @@ base::Result<bool> askSigners(Context& context, const roster::DayClosure& closur
       if (!gives) return gives.error();
       // The session itself says that a new passphrase is needed.
       if (*gives == SignerGives::nothing || *gives == SignerGives::newPassphrase) continue;
-      const auto given = askSigner(context, who, *gives);
+      auto given = askSigner(context, who, *gives);
       if (!given || !*given) return given;
       isAsked = true;
     }

@@ -92,7 +92,7 @@ Result<bool> countPaperIn(Context& context, const reports::CloseOut& sheet, rost
   for (const auto& line : sheet.papers) {
     if (line.isSettled() || line.count.paper == Paper::other) continue;
     asked = true;
-    const auto counted = countIn(context, line);
+    auto counted = countIn(context, line);
     if (!counted || !*counted) return counted;
   }
   const bool isOtherOpen = std::ranges::any_of(sheet.papers, [](const auto& line) {

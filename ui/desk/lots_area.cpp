@@ -54,7 +54,7 @@ Values valuesOfLot(const kit::Lot& lot) {
 }
 
 /// What the form asks; the rest as `lot` has it.
-kit::Lot lotFrom(const Values& values, std::optional<kit::Lot> lot = {}) {
+kit::Lot lotFrom(const Values& values, const std::optional<kit::Lot>& lot = {}) {
   kit::Lot made = lot.value_or(kit::Lot{.kind = kit::MaterialKind::etchant,
                                         .material = {},
                                         .lot = {},

@@ -66,7 +66,7 @@ Result<QString> chooseList(Context& context, const Values& values, const ShowLis
 
 } // namespace
 
-AreaForm importingRoster(Context& context, ShowList show) {
+AreaForm importingRoster(Context& context, const ShowList& show) {
   return {
       .name = u"Import"_s,
       .words = u"Import a list"_s,

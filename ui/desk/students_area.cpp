@@ -361,7 +361,7 @@ AreaSpec studentsArea(Context& context, ShowList show) {
           .columns = {{"Number"}, {"Name"}, {"School"}, {"Grade"}, {"Room"}, {"Status"}},
           .rows = [&book](const QString& wanted) { return foundStudents(book, wanted); },
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
-          .forms = {addingStudent(context), importingRoster(context, std::move(show)),
+          .forms = {addingStudent(context), importingRoster(context, show),
                     correctingStudent(context), movingStudent(book), confirmingStudent(book),
                     takingImportBack(book)}};
 }

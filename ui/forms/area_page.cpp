@@ -179,7 +179,7 @@ void AreaPage::save() {
   if (!done) return refuse(done.error());
   if (done->isEmpty()) return; // backed out of a question; what was typed stays
   trouble_->hide();
-  const auto said = *done;
+  const auto& said = *done;
   opened_ = fields_->typed();
   if (form.isOfThing && !chosen()) { // it is no longer listed
     showForm(false);

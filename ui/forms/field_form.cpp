@@ -202,7 +202,7 @@ base::Result<QString> FieldForm::readLine(const Field& field, const QString& tex
     QStringList dates;
     for (const auto& part : text.split(u',')) {
       if (part.trimmed().isEmpty()) continue;
-      const auto read = date(part.trimmed());
+      auto read = date(part.trimmed());
       if (!read) return read;
       dates += *read;
     }

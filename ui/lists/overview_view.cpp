@@ -256,12 +256,14 @@ void OverviewView::paintEvent(QPaintEvent* /*event*/) {
   const bool large = lookNow().percent > 120;
   const int columns = large ? 2 : 4;
   const double wide = (width() + cardGap) / static_cast<double>(columns) - cardGap;
-  for (std::size_t i = 0; i < overview_.figures.size(); ++i)
-    paintFigure(painter,
-                QRectF(static_cast<double>(static_cast<int>(i) % columns) * (wide + cardGap),
-                       static_cast<int>(i) / columns * (figureHeight() + cardGap), wide,
-                       figureHeight()),
-                overview_.figures[i]);
+  for (std::size_t i = 0; i < overview_.figures.size(); ++i) {
+    const auto row = static_cast<int>(i) / columns;
+    const auto column = static_cast<int>(i) % columns;
+    paintFigure(
+        painter,
+        QRectF(column * (wide + cardGap), row * (figureHeight() + cardGap), wide, figureHeight()),
+        overview_.figures[i]);
+  }
   const int top = (large ? 2 : 1) * (figureHeight() + cardGap);
   if (large) {
     const double high = (height() - top - cardGap) / 2.0;

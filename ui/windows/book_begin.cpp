@@ -23,13 +23,15 @@ constexpr auto checkAgain = std::chrono::milliseconds(100);
 
 } // namespace
 
-void BookView::unlock(const QString& passphrase) {
+void BookView::unlock(const QString& passphrase, const std::optional<base::MemberId>& who) {
   if (context_.work.hasBook())
     return cover_->refuse(u"The logbook is still busy. Wait a second and try again."_s);
-  const auto opened = session_.unlock(toStd(passphrase));
+  const auto opened = session_.unlock(toStd(passphrase), who);
   if (!opened) {
     const auto message = describe(opened.error());
-    return cover_->refuse(message.happened + u' ' + message.now);
+    const bool isWait = opened.error().code == base::ErrorCode::vaultWait; // how long
+    return cover_->refuse(message.happened + u' ' + message.now +
+                          (isWait ? u' ' + capital(message.detail) + u'.' : QString()));
   }
   idle_.start();
   const auto program = session_.program();

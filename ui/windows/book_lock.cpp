@@ -13,6 +13,16 @@
 // Who is at the keyboard, and what hides and locks the names.
 namespace gk::ui {
 
+namespace {
+
+Person personOf(const base::Recorded<roster::Member>& member, bool hasPin = false) {
+  return {member.id,
+          toQt(member.value.name + ", " + std::string(base::displayName(member.value.role))),
+          hasPin};
+}
+
+} // namespace
+
 QString BookView::lockedIdle() {
   return u"Locked for inactivity. Unlock to continue where you were."_s;
 }
@@ -24,7 +34,7 @@ void BookView::lock(const QString& why) {
   namesHidden_ = false;
   // What works elsewhere has names too; what was counted with them is dropped.
   context_.work.cancel();
-  if (context_.work.hasBook()) {
+  if (context_.work.hasBook()) { // it may not be asked who opens
     lockLater_ = why;
     cover_->lock(why);
     stack_->setCurrentWidget(cover_);
@@ -41,8 +51,19 @@ void BookView::lock(const QString& why) {
   letGo();
   if (session_.lockByPin() == session::OpenedBy::pin) offered = people(true);
   if (wasQuiet) chairStrip->settle();
-  if (!offered.empty()) cover_->lockByPin(why, std::move(offered), before);
+  if (offered.empty())
+    cover_->lock(why, openers());
+  else
+    cover_->lockByPin(why, std::move(offered), before);
   takeKeys();
+}
+
+std::vector<Person> BookView::openers() {
+  std::vector<Person> found;
+  if (const auto members = session_.whoOpens())
+    for (const auto& one : *members)
+      found.push_back(personOf(one));
+  return found;
 }
 
 std::vector<Person> BookView::people(bool withPinAlone) {
@@ -53,10 +74,7 @@ std::vector<Person> BookView::people(bool withPinAlone) {
     if (!one.value.may.has(roster::Task::type)) continue;
     const auto state = session_.pinOf(one.id);
     const bool hasPin = state && *state == roster::PinState::set;
-    if (hasPin || !withPinAlone)
-      found.push_back({one.id,
-                       toQt(one.value.name + ", " + std::string(base::displayName(one.value.role))),
-                       hasPin});
+    if (hasPin || !withPinAlone) found.push_back(personOf(one, hasPin));
   }
   return found;
 }

@@ -51,7 +51,7 @@ class BookView final : public QWidget {
   ~BookView() override;
 
   /// Opens the names and goes on where the chair was left. Says so and stays locked otherwise.
-  void unlock(const QString& passphrase);
+  void unlock(const QString& passphrase, const std::optional<base::MemberId>& who = {});
   /// A PIN opens the names again where it may, else the passphrase.
   void lock(const QString& why);
   /// The timer's cues are heard from now on. The speaker outlives this.
@@ -108,6 +108,7 @@ class BookView final : public QWidget {
   /// What she has not confirmed of earlier days, once.
   void offerToConfirm(base::MemberId who, const session::OwnPin& own);
   [[nodiscard]] std::vector<Person> people(bool withPinAlone);
+  [[nodiscard]] std::vector<Person> openers();
   /// After a while without a key: the names hide, and while teeth are open every key of the chair
   /// works on; once nothing is open the lock follows.
   void rest();

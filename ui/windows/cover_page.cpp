@@ -32,7 +32,6 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
   setObjectName(u"coverPage"_s);
   passphrase_->setObjectName(u"coverPassphrase"_s);
   passphrase_->setAccessibleName(u"Passphrase"_s);
-  passphrase_->setPlaceholderText(u"The logbook's passphrase or your own, then Enter"_s);
   passphrase_->setEchoMode(QLineEdit::Password);
   style::whenDressed(passphrase_, [this] { passphrase_->setMaximumWidth(style::px(520)); });
   another_->setObjectName(u"coverAnother"_s);
@@ -69,7 +68,7 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
     passphrase_->clear();
     trouble_->setText(u"Looking ..."_s);
     trouble_->repaint();
-    Q_EMIT passphraseGiven(given);
+    Q_EMIT passphraseGiven(given, opener());
   });
   connect(another_, &QPushButton::clicked, this, [this] { step(1); });
   connect(enter_, &QPushButton::clicked, this,
@@ -79,7 +78,7 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
   });
   connect(pad_, &PinPad::typed, trouble_, &QLabel::clear);
   connect(otherwise_, &QPushButton::clicked, this, &CoverPage::passphraseWanted);
-  ask(Asks::passphrase, {});
+  lock({});
 }
 
 void CoverPage::ask(Asks what, const QString& title) {
@@ -98,8 +97,24 @@ void CoverPage::ask(Asks what, const QString& title) {
   if (what == Asks::passphrase) passphrase_->setFocus();
 }
 
-void CoverPage::lock(const QString& why) {
+void CoverPage::lock(const QString& why, std::vector<Person> openers) {
   ask(Asks::passphrase, why);
+  people_ = std::move(openers);
+  chosen_ = 0;
+  person_->setVisible(!people_.empty());
+  another_->setVisible(!people_.empty());
+  showOpener();
+}
+
+std::optional<base::MemberId> CoverPage::opener() const {
+  if (chosen_ == 0 || people_.empty()) return std::nullopt;
+  return people_.at(chosen_ - 1).id;
+}
+
+void CoverPage::showOpener() {
+  person_->setText(opener() ? people_.at(chosen_ - 1).words : u"Anyone who may unlock"_s);
+  passphrase_->setPlaceholderText(opener() ? u"Your own passphrase, then Enter"_s
+                                           : u"The logbook's passphrase or your own, then Enter"_s);
 }
 
 void CoverPage::lockByPin(const QString& why, std::vector<Person> people,
@@ -124,8 +139,11 @@ void CoverPage::offer(std::vector<Person> people, const std::optional<base::Memb
 }
 
 void CoverPage::step(std::size_t by) {
-  chosen_ = (chosen_ + by) % people_.size();
+  const bool isByPassphrase = !passphrase_->isHidden();
+  const auto choices = people_.size() + (isByPassphrase ? 1 : 0);
+  chosen_ = (chosen_ + by) % choices;
   trouble_->clear();
+  if (isByPassphrase) return showOpener();
   pad_->clear();
   showPerson();
 }
@@ -147,7 +165,7 @@ void CoverPage::keyPressEvent(QKeyEvent* event) {
   if (key == Qt::Key_Down)
     step(1);
   else if (key == Qt::Key_Up)
-    step(people_.size() - 1);
+    step(people_.size() - (passphrase_->isHidden() ? 1 : 0));
   else if (isEnter && enter_->isVisible())
     enter_->click();
   else

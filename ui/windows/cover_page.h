@@ -33,8 +33,9 @@ class CoverPage final : public QWidget {
   /// `timer` gives the numerals of the running timer, empty when none runs.
   CoverPage(std::function<QString()> timer, QWidget* parent);
 
-  /// The passphrase opens.
-  void lock(const QString& why);
+  /// The passphrase opens: the logbook's, or one of `openers`' own, who may say who she is; then
+  /// hers alone is tried.
+  void lock(const QString& why, std::vector<Person> openers = {});
   /// The PIN of one of them opens; `who` is offered first. Precondition: at least one.
   void lockByPin(const QString& why, std::vector<Person> people,
                  const std::optional<base::MemberId>& who);
@@ -46,7 +47,8 @@ class CoverPage final : public QWidget {
   [[nodiscard]] bool isLock() const { return lock_; }
 
  Q_SIGNALS:
-  void passphraseGiven(const QString& passphrase);
+  /// `who` where somebody said whose it is.
+  void passphraseGiven(const QString& passphrase, const std::optional<gk::base::MemberId>& who);
   /// Empty for one who has none.
   void pinGiven(gk::base::MemberId who, const QString& pin);
   void passphraseWanted();
@@ -63,6 +65,8 @@ class CoverPage final : public QWidget {
   void offer(std::vector<Person> people, const std::optional<base::MemberId>& who);
   void step(std::size_t by);
   void showPerson();
+  void showOpener();
+  [[nodiscard]] std::optional<base::MemberId> opener() const;
   void readTimer();
 
   std::function<QString()> timer_;
@@ -77,7 +81,7 @@ class CoverPage final : public QWidget {
   QPushButton* otherwise_;
   QLabel* trouble_;
   std::vector<Person> people_;
-  std::size_t chosen_ = 0;
+  std::size_t chosen_ = 0; ///< with the passphrase, 0 is nobody and 1 the first of them
   bool lock_ = true;
 };
 

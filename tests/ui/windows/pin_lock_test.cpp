@@ -205,3 +205,47 @@ TEST_CASE("Signing in and hidden names as pictures", "[.pictures]") {
   press(*desk.window, Qt::Key_F12);
   save(u"locked-by-pin"_s);
 }
+
+TEST_CASE("The cover asks whose passphrase it is, and then tries hers alone", "[case-310]") {
+  constexpr auto hers = "heron over the weir";
+  Window desk;
+  std::optional<base::MemberId> hygienist;
+  {
+    Clinic clinic(desk.book(), session::BookKind::throwaway);
+    hygienist = clinic.hygienist;
+    must(clinic.session.enterKey({clinic.hygienist, {}}, hers));
+    must(clinic.session.finish());
+  }
+  desk.open();
+  desk.window->openBook(ui::toQt(desk.book().string()));
+  CHECK(words(*desk.window, u"coverPerson"_s) == u"Anyone who may unlock"_s);
+  press(*desk.window, Qt::Key_Down);
+  CHECK(words(*desk.window, u"coverPerson"_s).contains(u"Oriel Fenwhistle"_s));
+
+  SECTION("the logbook's own passphrase is not hers") {
+    desk.give(Clinic::passphrase);
+    CHECK(desk.isCovered());
+    CHECK(words(*desk.window, u"coverTrouble"_s).contains(u"not the passphrase"_s));
+    press(*desk.window, Qt::Key_Up);
+    desk.give(Clinic::passphrase);
+    CHECK_FALSE(desk.isCovered());
+    CHECK_FALSE(desk.window->book()->session().openedBy());
+  }
+  SECTION("hers opens, and it is known who she is") {
+    desk.give(hers);
+    CHECK_FALSE(desk.isCovered());
+    CHECK(desk.window->book()->session().openedBy() == hygienist);
+  }
+  SECTION("wrong several times it says how long to wait") {
+    for (int i = 0; i < 8; ++i)
+      desk.give("not her words");
+    CHECK(desk.isCovered());
+    CHECK(words(*desk.window, u"coverTrouble"_s).contains(u"second"_s));
+  }
+  SECTION("after a lock the choice begins again") {
+    desk.give(hers);
+    press(*desk.window, Qt::Key_F12);
+    CHECK(desk.isCovered());
+    CHECK(words(*desk.window, u"coverPerson"_s) == u"Anyone who may unlock"_s);
+  }
+}
