@@ -1204,7 +1204,8 @@ CREATE TABLE backup_note (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
   file TEXT NOT NULL CHECK (file <> ''),
-  same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1))
+  same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1)),
+  papers TEXT NOT NULL DEFAULT ''
 ) STRICT;
 
 CREATE TABLE book (

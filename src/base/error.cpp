@@ -48,6 +48,7 @@ constexpr auto names = std::to_array<Entry>({
     {ErrorCode::pinWait, "pin.wait"},
     {ErrorCode::pinSpent, "pin.spent"},
     {ErrorCode::vaultWait, "vault.wait"},
+    {ErrorCode::papersUnreadable, "papers.unreadable"},
     {ErrorCode::notFound, "record.not-found"},
     {ErrorCode::recordChanged, "record.changed"},
     {ErrorCode::ruleBirthDate, "rule.birth-date"},

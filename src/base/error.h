@@ -45,6 +45,7 @@ enum class ErrorCode {
   pinWait,
   pinSpent,
   vaultWait,
+  papersUnreadable,
   notFound,
   recordChanged,
   ruleBirthDate,

@@ -14,6 +14,7 @@ struct BackupNote {
   base::DayId day;
   std::string file;      ///< its name, without the folder
   bool sameDisk = false; ///< it lies on the disk of the logbook itself, and so is lost with it
+  std::string papers{};  ///< the name of the sealed papers beside it; empty when there are none
   bool operator==(const BackupNote&) const = default;
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/progress.h"
+#include "exchange/papers.h"
 #include "session/chair_work.h"
 #include "session/day_verbs.h"
 #include "session/undo.h"
@@ -80,6 +81,9 @@ class Session : public DayVerbs {
   /// As signedSheet, of a file that need not be whole.
   static Result<SignedSheet> inspectSheet(const base::Path& path, World world,
                                           const std::string& code);
+  /// What Snapshot::sealPapers made of them. `papersUnreadable` for any other file, and where it
+  /// was of another logbook or changed.
+  Result<std::vector<exchange::Paper>> openPapers(std::string_view file);
   Result<base::Done> finish();
   [[nodiscard]] base::Subscription onChanged(std::function<void(const Change&)> listener);
 

@@ -42,7 +42,9 @@ Result<std::vector<std::string>> KeyVerbs::copiesBefore(const std::optional<base
   std::vector<std::string> copies;
   for (const auto& note : *notes)
     if (!stamp || note.stamp.entry < stamp->entry) // identities begin with the time
-      copies.push_back("the backup " + note.value.file + " of " + note.stamp.at.words());
+      copies.push_back("the backup " + note.value.file +
+                       (note.value.papers.empty() ? "" : " with the papers " + note.value.papers) +
+                       " of " + note.stamp.at.words());
   const auto own = stamp ? stamp->laptop : book_.laptop();
   for (const auto& laptop : *laptops)
     if (laptop.laptop != own)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/progress.h"
+#include "exchange/papers.h"
 #include "session/book_facts.h"
 #include "session/reader.h"
 #include "store/fault.h"
@@ -10,6 +11,8 @@ class Image;
 }
 
 namespace gk::session {
+
+using exchange::Paper;
 
 /// The time at which it was made, for what is read elsewhere; nothing is written there.
 struct StillWorld {
@@ -31,6 +34,8 @@ class Snapshot final : private std::unique_ptr<StillWorld>, public Reader {
   Result<base::Done> backUp(const base::Path& target, const base::Progress& progress);
   /// As Session::findings.
   Result<std::vector<store::Fault>> findings(const base::Progress& progress);
+  /// Files that name children, as one that only this logbook opens, with the names unlocked.
+  Result<std::string> sealPapers(const std::vector<exchange::Paper>& papers);
   Result<BookFacts> facts();
   /// What is in this book and not in the one of those facts; all of it when that is of another
   /// program.

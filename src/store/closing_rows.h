@@ -56,13 +56,13 @@ struct Rows<followup::PaperCount> {
 template <>
 struct Rows<followup::BackupNote> {
   static constexpr std::string_view table = "backup_note";
-  static constexpr std::string_view columns = "day, file, same_disk";
+  static constexpr std::string_view columns = "day, file, same_disk, papers";
   template <class Row>
   static void write(Row& row, const followup::BackupNote& b) {
-    row << b.day << b.file << b.sameDisk;
+    row << b.day << b.file << b.sameDisk << b.papers;
   }
   static followup::BackupNote read(RowReader& row) {
-    return {.day = row, .file = row, .sameDisk = row};
+    return {.day = row, .file = row, .sameDisk = row, .papers = row};
   }
 };
 

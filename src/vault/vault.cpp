@@ -16,6 +16,7 @@ constexpr std::string_view keyPurpose = "groovekeeper book key 1";
 constexpr std::string_view recoveryPurpose = "groovekeeper book key by recovery code 1";
 constexpr std::string_view ownerPurpose = "groovekeeper book key by own passphrase 1 ";
 constexpr std::string_view earlierPurpose = "groovekeeper earlier book key 1 ";
+constexpr std::string_view filePurpose = "groovekeeper file 1 ";
 constexpr std::string_view childPurpose = "groovekeeper child 1 ";
 
 template <class... Each>
@@ -164,6 +165,17 @@ base::Result<crypto::Secret> Vault::openBox(const Sealed& sealed,
   for (std::size_t i = 1; !opened && i < keys_.size(); ++i)
     opened = crypto::open(keys_[i].key, sealed, bound);
   return opened;
+}
+
+crypto::Sealed Vault::sealFile(std::string_view head, std::string_view plain,
+                               base::Random& random) const {
+  return crypto::seal(seals(), {reinterpret_cast<const std::uint8_t*>(plain.data()), plain.size()},
+                      bytesOf(filePurpose, head), random);
+}
+
+base::Result<crypto::Secret> Vault::openFile(std::string_view head,
+                                             const crypto::Sealed& sealed) const {
+  return openBox(sealed, bytesOf(filePurpose, head));
 }
 
 Sealed Vault::seal(const base::Uuid& child, const Identity& identity, base::Random& random) const {

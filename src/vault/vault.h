@@ -107,6 +107,13 @@ class Vault {
   /// with a key that is not here.
   [[nodiscard]] base::Result<Identity> reveal(const base::Uuid& child, const Sealed& sealed) const;
 
+  /// Bytes of a file that lies outside of the book; `head` is in clear before them.
+  [[nodiscard]] crypto::Sealed sealFile(std::string_view head, std::string_view plain,
+                                        base::Random& random) const;
+  /// Fails with `vaultDamaged` when head or box is not that of the sealing, or of another key.
+  [[nodiscard]] base::Result<crypto::Secret> openFile(std::string_view head,
+                                                      const crypto::Sealed& sealed) const;
+
   /// A member's PIN as the book keeps it, bound to her: Argon2id of it, sealed under the book key,
   /// so that whoever has the file alone cannot even guess. Fails as checkPin and crypto::deriveKey.
   [[nodiscard]] base::Result<SealedPin> sealPin(const base::Uuid& member, const crypto::Secret& pin,

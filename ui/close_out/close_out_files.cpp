@@ -40,10 +40,8 @@ void CloseOutPage::pack() {
   const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()));
   writeCopy(u"Export for office: where does the backup go?"_s,
             u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
-            [sheet = *sheet_, foot](const base::Path& copy) -> base::Result<QString> {
-              const auto papers = packForOffice(copy, sheet, foot);
-              if (!papers) return papers.error();
-              return u" The papers are in %1; they name children."_s.arg(toQt(papers->string()));
+            [sheet = *sheet_, foot](session::Snapshot& book, const base::Path& copy) {
+              return packForOffice(book, copy, sheet, foot);
             });
 }
 
@@ -59,17 +57,17 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
   struct Written {
     base::Path path;
     bool sameDisk;
-    base::Result<QString> beside;
+    std::optional<base::Result<base::Path>> papers;
   };
   const auto write =
-      [asked = base::Path(toStd(*picked)), beside = std::move(beside), book = book().path()](
+      [asked = base::Path(toStd(*picked)), beside = std::move(beside), from = book().path()](
           session::Snapshot& copy, const base::Progress& progress) -> base::Result<Written> {
     const auto to = base::freeName(asked);
     if (const auto made = copy.backUp(to, progress); !made) return made.error();
     // What cannot be told apart is not praised.
-    const auto same = base::isOnSameDisk(book, to);
+    const auto same = base::isOnSameDisk(from, to);
     progress.at(base::Stage::drawing);
-    return Written{to, !same || *same, beside ? beside(to) : base::Result<QString>(QString())};
+    return Written{to, !same || *same, beside ? std::optional(beside(copy, to)) : std::nullopt};
   };
   context().work.runOnCopy(
       LongKind::backUp, this, book(), write,
@@ -79,13 +77,19 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
         if (made->path != base::Path(isFree))
           words += u" The older copy of that name is unchanged."_s;
         keepLastBackup(context());
-        if (day &&
-            !wentAfter(words + u" It is not recorded on the close-out."_s,
-                       book().noteBackup(context().acting.by(),
-                                         {*day, made->path.filename().string(), made->sameDisk})))
+        const auto& papers = made->papers;
+        const auto with = papers && *papers ? (*papers)->filename().string() : std::string();
+        if (day && !wentAfter(words + u" It is not recorded on the close-out."_s,
+                              book().noteBackup(
+                                  context().acting.by(),
+                                  {*day, made->path.filename().string(), made->sameDisk, with})))
           return;
         keepLastBackup(context());
-        if (wentAfter(words, made->beside)) Q_EMIT said(words + *made->beside);
+        if (!papers) return void(Q_EMIT said(words));
+        if (wentAfter(words, *papers))
+          Q_EMIT said(words +
+                      u" The papers are sealed in %1. To read them: Settings, Open papers."_s.arg(
+                          toQt((*papers)->string())));
       });
 }
 

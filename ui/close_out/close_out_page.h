@@ -71,8 +71,8 @@ class CloseOutPage final : public Page {
   void saveReturns();
   void pack();
   void backUp();
-  /// A copy of the logbook where the person says, and what is made beside it, its words added.
-  using Beside = std::function<base::Result<QString>(const base::Path&)>;
+  /// A copy of the logbook where the person says, and sealed papers beside it.
+  using Beside = std::function<base::Result<base::Path>(session::Snapshot&, const base::Path&)>;
   void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
   void takeIn();
   void takeIn(const base::Path& from, session::Copies copies);

@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/asking/pedal.h"
 #include "ui/files/backing_up.h"
+#include "ui/files/office_pack.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_bar.h"
 #include "ui/keys/key_button.h"
@@ -127,6 +128,12 @@ void LaptopPage::buildBackups(QFormLayout* into) {
   button(u"Back up now"_s, Qt::Key_U, u"backupNow"_s, [this] { backUp(); });
   button(u"Check logbook"_s, Qt::Key_L, u"checkBook"_s, [this] { check(); });
   button(u"Restore backup"_s, Qt::Key_T, u"restoreBackup"_s, [this] { Q_EMIT restoreWanted(); });
+  button(u"Open papers"_s, Qt::Key_E, u"openPapers"_s, [this] {
+    const auto folder = unpackPapers(context());
+    if (went(folder) && *folder)
+      Q_EMIT said(u"The papers are in %1. They name students and are no longer sealed: delete the "
+                  "folder when you are done."_s.arg(toQt((*folder)->string())));
+  });
   into->addRow(QString(), acts);
 }
 

@@ -22,26 +22,45 @@ std::vector<Table> only(const std::vector<Table>& tables, std::string_view title
 
 } // namespace
 
-base::Result<base::Path> packForOffice(const base::Path& backup, const reports::CloseOut& sheet,
-                                       const ReportFoot& foot) {
-  const auto folder = backup.parent_path() / (backup.stem().string() + "-papers");
-  if (const auto made = base::makeFolder(folder); !made) return made.error();
+base::Result<base::Path> packForOffice(session::Snapshot& book, const base::Path& backup,
+                                       const reports::CloseOut& sheet, const ReportFoot& foot) {
   const auto tables = reports::closeOutTables(sheet);
   const auto what = sheet.school + ", " + sheet.date.words();
   const auto pdf = [&](const std::string& title, const std::vector<Table>& parts) {
     return reportPdf(title + ": " + what, parts, foot).toStdString();
   };
-  std::vector<std::pair<std::string, std::string>> files{
+  std::vector<session::Paper> papers{
       {"close-out.pdf", pdf("Close-out", tables)},
       {"close-out.html", reports::toHtml("Close-out: " + what, tables)},
       {"unfinished-teeth.pdf", pdf("Unfinished teeth", only(tables, "Unfinished teeth"))},
       {"referrals.pdf", pdf("Referrals", only(tables, "Referrals made today"))}};
   for (auto& [name, csv] : reports::toCsvFiles(tables))
-    files.emplace_back(name, std::move(csv));
-  for (const auto& [name, bytes] : files)
-    if (const auto written = base::replaceFile(folder / name, bytes); !written)
+    papers.push_back({name, std::move(csv)});
+  const auto sealed = book.sealPapers(papers);
+  if (!sealed) return sealed.error();
+  const auto file = backup.parent_path() / (backup.stem().string() + "-papers" + papersEnding);
+  if (const auto written = base::replaceFile(file, *sealed); !written) return written.error();
+  return file;
+}
+
+base::Result<std::optional<base::Path>> unpackPapers(Context& context) {
+  const auto picked = context.prompter.openFile(
+      u"Open sealed papers"_s, u"Sealed papers (*%1)"_s.arg(QLatin1String(papersEnding)));
+  if (!picked) return std::optional<base::Path>();
+  const base::Path file(toStd(*picked));
+  const auto sealed = base::readFile(file);
+  if (!sealed) return sealed.error();
+  const auto papers = context.session.openPapers(*sealed);
+  if (!papers) return papers.error();
+  const auto into =
+      context.prompter.folder(u"Where do the papers go? They name students and lie open there"_s);
+  if (!into) return std::optional<base::Path>();
+  const auto folder = base::freeName(base::Path(toStd(*into)) / file.stem());
+  if (const auto made = base::makeFolder(folder); !made) return made.error();
+  for (const auto& paper : *papers)
+    if (const auto written = base::replaceFile(folder / paper.name, paper.bytes); !written)
       return written.error();
-  return folder;
+  return std::optional(folder);
 }
 
 } // namespace gk::ui

@@ -113,6 +113,9 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::vaultWait:
     return {u"That passphrase was wrong several times."_s, nothingLost,
             u"Wait as shown below, then type it again."_s};
+  case ErrorCode::papersUnreadable:
+    return {u"These papers do not open."_s, u"Nothing was written."_s,
+            u"Open them with the logbook they were exported from, or export them again."_s};
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
                 u"Review the current entry, then correct that one."_s);

@@ -70,7 +70,7 @@ class Counted : public Window {
     ask(Qt::Key_G, {0, 0}, {});
     ask(Qt::Key_P, {}, {file("backup.gkbook")});
     CHECK(words(*window, u"closeOutVerdict"_s).startsWith(u"■ Signed by"_s));
-    CHECK(must(base::readFile(folder / "backup-papers" / "close-out.pdf")).starts_with("%PDF-"));
+    CHECK(std::filesystem::exists(folder / "backup-papers.gkpapers"));
   }
 
   std::optional<base::MemberId> coordinator;

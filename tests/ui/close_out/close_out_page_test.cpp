@@ -1,5 +1,6 @@
 #include "reports/records/inputs.h"
 #include "ui/close_out/close_out_page.h"
+#include "ui/files/laptop_page.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/lists/report_browser.h"
 
@@ -223,15 +224,35 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   press(desk.page, Qt::Key_P, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
   CHECK(desk.news.startsWith(u"Backed up and verified"_s));
-  const auto papers = folder / "copy-papers";
-  for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
-    CHECK(must(base::readFile(papers / pdf)).starts_with("%PDF-"));
-  CHECK(must(base::readFile(papers / "close-out.html")).find("Hana") != std::string::npos);
-  CHECK(must(base::readFile(papers / "unfinished-teeth.csv")).starts_with("Child,Room,Tooth"));
+  const auto sealed = must(base::readFile(folder / "copy-papers.gkpapers"));
+  CHECK(sealed.find("Hana") == std::string::npos);
+  CHECK(sealed.find("%PDF-") == std::string::npos);
+  CHECK(std::distance(std::filesystem::directory_iterator(folder.path()),
+                      std::filesystem::directory_iterator()) == 2);
+  SECTION("and opens them again, or writes nothing where they were changed") {
+    const auto isCut = GENERATE(false, true);
+    const auto file = folder / "copy-papers.gkpapers";
+    must(base::replaceFile(file, sealed.substr(0, sealed.size() - (isCut ? 1 : 0))));
+    ui::LaptopPage page(desk.context, nullptr);
+    desk.listen(page);
+    desk.prompter.files = {ui::toQt(file.string()), ui::toQt(folder.path().string())};
+    showActive(page);
+    press(page, Qt::Key_E, Qt::AltModifier);
+    CHECK(desk.news.contains(u"delete the folder"_s) == !isCut);
+    CHECK(std::filesystem::exists(folder / "copy-papers" / "referrals.pdf") == !isCut);
+  }
   auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
                                           {desk.clinic.clock, desk.clinic.random}, {},
                                           session::BookKind::throwaway));
+  CHECK(copy.openPapers(sealed).error().code == base::ErrorCode::vaultLocked);
   CHECK(copy.unlock(Clinic::passphrase).has_value());
+  std::map<std::string, std::string> papers;
+  for (const auto& paper : must(copy.openPapers(sealed)))
+    papers[paper.name] = paper.bytes;
+  for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
+    CHECK(papers[pdf].starts_with("%PDF-"));
+  CHECK(papers["close-out.html"].find("Hana") != std::string::npos);
+  CHECK(papers["unfinished-teeth.csv"].starts_with("Child,Room,Tooth"));
 }
 
 TEST_CASE("What the other laptop's entries disagree on is asked and answered with one key",
