@@ -2,6 +2,7 @@
 
 #include "reports/print/cells.h"
 #include "reports/print/kept_lines.h"
+#include "reports/publish/figure_relations.h"
 #include "reports/publish/publication.h"
 
 #include <algorithm>
@@ -16,8 +17,6 @@ constexpr const char* withHeading = "Children with it";
 constexpr const char* knownHeading = "Children known";
 constexpr const char* screenedWords = "Screened";
 constexpr double dearAll = 5; ///< the program's own line says more to more readers
-constexpr std::array decayed{Indicator::untreated, Indicator::treated, Indicator::experience,
-                             Indicator::sealants};
 
 std::string gradeGroup(const std::string& grade) {
   const auto number = roster::gradeNumber(grade);
@@ -64,14 +63,31 @@ std::size_t at(const std::array<std::size_t, base::enumCount<Indicator>>& cells,
   return cells[static_cast<std::size_t>(which)];
 }
 
+/// By the names that the one list of relations knows them by.
+std::map<IndicatorFigure, std::size_t> figuresOf(const PlacedRow& row) {
+  using enum Indicator;
+  return {{IndicatorFigure::screened, row.screened},
+          {IndicatorFigure::untreatedKnown, at(row.known, untreated)},
+          {IndicatorFigure::untreated, at(row.with, untreated)},
+          {IndicatorFigure::treatedKnown, at(row.known, treated)},
+          {IndicatorFigure::treated, at(row.with, treated)},
+          {IndicatorFigure::experienceKnown, at(row.known, experience)},
+          {IndicatorFigure::experience, at(row.with, experience)},
+          {IndicatorFigure::sealantsKnown, at(row.known, sealants)},
+          {IndicatorFigure::sealants, at(row.with, sealants)},
+          {IndicatorFigure::noProblem, at(row.with, noProblem)},
+          {IndicatorFigure::early, at(row.with, early)},
+          {IndicatorFigure::urgent, at(row.with, urgent)}};
+}
+
 class IndicatorSystem {
  public:
   explicit IndicatorSystem(const std::vector<IndicatorRow>& rows) : rows_(rows) {
     system_.totalRow = rows.size() - 1;
     for (std::size_t i = 0; i < rows.size(); ++i)
       placed_.push_back(place(rows[i], i));
-    for (std::size_t i = 0; i < rows.size(); ++i)
-      relate(rows[i], placed_[i]);
+    for (const auto& row : placed_)
+      relate(system_, figuresOf(row));
     if (rows.size() < 2) return;
     addUp([](const PlacedRow& row) { return row.screened; });
     for (std::size_t i = 0; i < base::enumCount<Indicator>; ++i) {
@@ -164,36 +180,6 @@ class IndicatorSystem {
       out.with.at(i) = cell(row.counts.at(i).with, isDecay ? 3 : 1);
     }
     return out;
-  }
-
-  void relate(const IndicatorRow& row, const PlacedRow& at_) {
-    for (const auto which : decayed) {
-      const auto known = at(at_.known, which);
-      if (known != at_.screened) system_.addRest(CountKind::slack, at_.screened, {known});
-      rest(known, at(at_.with, which));
-    }
-    // Treated only, untreated only, and both: each is a difference of printed counts.
-    const auto untreated = at(at_.with, Indicator::untreated);
-    const auto experience = at(at_.with, Indicator::experience);
-    system_.addRest(CountKind::count, experience, {untreated});
-    const auto untreatedOnly =
-        system_.addRest(CountKind::count, experience, {at(at_.with, Indicator::treated)});
-    system_.addRest(CountKind::count, untreated, {untreatedOnly});
-    const std::vector<std::size_t> needs{at(at_.with, Indicator::noProblem),
-                                         at(at_.with, Indicator::early),
-                                         at(at_.with, Indicator::urgent)};
-    system_.sums.push_back({at_.screened, needs});
-    for (const auto need : needs)
-      rest(at_.screened, need);
-    if (row.at(Indicator::untreated).with ==
-        row.at(Indicator::early).with + row.at(Indicator::urgent).with)
-      system_.sums.push_back({untreated, {needs[1], needs[2]}});
-  }
-
-  void rest(std::size_t whole, std::size_t part) {
-    const bool isEmpty = system_.cells[whole].value == 0;
-    const auto cell = system_.addRest(CountKind::rest, whole, {part});
-    system_.cells[cell].groupIsEmpty = isEmpty;
   }
 
   template <class CellOf>

@@ -22,7 +22,7 @@ class RowSums {
   void add(const Relation<E>& relation, bool restIsSecret) {
     auto wholes = found(relation.whole);
     auto parts = found(relation.parts);
-    if (!wholes || !parts) return;
+    if (!wholes || !parts || wholes == parts) return; // one count under two names
     const int left = relation.times * sum(*wholes) - sum(*parts);
     if (left < 0 || (relation.kind == RelationKind::sum && left > 0)) return;
     auto whole = wholes->front();
@@ -143,6 +143,30 @@ const std::vector<Relation<CheckFigure>>& relations() {
 template <>
 const std::vector<Relation<PupilFigure>>& relations() {
   static const auto all = pupilRelations();
+  return all;
+}
+
+template <>
+const std::vector<Relation<IndicatorFigure>>& relations() {
+  using enum IndicatorFigure;
+  static const std::vector<Relation<IndicatorFigure>> all{
+      {slack, {screened}, {untreatedKnown}, 1, "Untreated decay is known of those screened."},
+      {slack, {screened}, {treatedKnown}, 1, "Treated decay is known of those screened."},
+      {slack, {screened}, {experienceKnown}, 1, "Experience is known of those screened."},
+      {slack, {screened}, {sealantsKnown}, 1, "Sealants are known of those screened."},
+      {rest, {untreatedKnown}, {untreated}, 1, "Untreated decay is of those known."},
+      {rest, {treatedKnown}, {treated}, 1, "Treated decay is of those known."},
+      {rest, {experienceKnown}, {experience}, 1, "Experience is of those known."},
+      {rest, {sealantsKnown}, {sealants}, 1, "Sealants are of those known."},
+      {few, {experience}, {untreated}, 1, "Experience less untreated decay is treated only."},
+      {few, {experience}, {treated}, 1, "Experience less treated decay is untreated only."},
+      {few, {untreated, treated}, {experience}, 1, "Untreated + treated less experience is both."},
+      {sum, {screened}, {noProblem, early, urgent}, 1, "Screened = no problem + early + urgent."},
+      {rest, {screened}, {noProblem}, 1, "No obvious problem is of those screened."},
+      {rest, {screened}, {early}, 1, "Early care is of those screened."},
+      {rest, {screened}, {urgent}, 1, "Urgent care is of those screened."},
+      {sum, {untreated}, {early, urgent}, 1, "Untreated = early + urgent, where that is so."},
+  };
   return all;
 }
 
@@ -332,6 +356,12 @@ void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, 
   RowSums sums(system, row);
   for (const auto& relation : relations<CheckFigure>())
     sums.add(relation, bySchool == BySchool::all);
+}
+
+void relate(CountSystem& system, const std::map<IndicatorFigure, std::size_t>& row) {
+  RowSums sums(system, row);
+  for (const auto& relation : relations<IndicatorFigure>())
+    sums.add(relation, true);
 }
 
 void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row,

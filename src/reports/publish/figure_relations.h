@@ -12,6 +12,23 @@ namespace gk::reports {
 /// a list, declared here once: suppression hides by it, an issue is checked by it, and
 /// docs/methods.md says it in the same words.
 
+/// What is published of the screening of one grade group: children. Where it is known of all of
+/// them, the number for whom it is known is that of the screened.
+enum class IndicatorFigure {
+  screened,
+  untreatedKnown,
+  untreated,
+  treatedKnown,
+  treated,
+  experienceKnown,
+  experience,
+  sealantsKnown,
+  sealants,
+  noProblem,
+  early,
+  urgent
+};
+
 enum class RelationKind {
   sum,  ///< the parts are the whole; where it is so, else the reader knows nothing of it
   rest, ///< what the whole has left beside its parts is a number of children or teeth
@@ -76,5 +93,7 @@ CountKind kindOf(PupilFigure figure, BySchool bySchool);
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row, BySchool bySchool);
+/// The same of a row of the state's indicators, which are of all schools.
+void relate(CountSystem& system, const std::map<IndicatorFigure, std::size_t>& row);
 
 } // namespace gk::reports

@@ -120,6 +120,25 @@ Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) 
   return table;
 }
 
+/// In each row where few or none of those with consent were not screened, consented or screened has
+/// to go. A row that shows both, as an earlier table did, makes the sentence untrue of it.
+bool keepsUnscreened(const Term& term) {
+  bool keepsAny = false;
+  for (const auto& row : term.counts.grid) {
+    const auto rest = row.find(Figure::notScreened);
+    const auto consented = row.find(Figure::consented);
+    const auto screened = row.find(Figure::screened);
+    if (rest == row.end() || consented == row.end() || screened == row.end()) continue;
+    const auto& cell = term.counts.system.cells.at(rest->second);
+    if (cell.kind == CountKind::slack || cell.value >= term.rule.threshold()) continue;
+    if (term.shown.cells.at(consented->second) == Showing::number &&
+        term.shown.cells.at(screened->second) == Showing::number)
+      return false;
+    keepsAny = true;
+  }
+  return keepsAny;
+}
+
 std::vector<std::string> bySize(const TermTotals& totals) {
   auto schools = totals.schools;
   std::ranges::stable_sort(schools, {}, &Participation::screened);
@@ -213,6 +232,11 @@ Table participationTable(std::string title, std::string rows, std::string note,
             row.count(Figure::screened),   row.rate(Figure::screened, Figure::consented),
             row.count(Figure::notScreened)};
   });
+  if (keepsUnscreened(term))
+    table.notes.push_back(
+        "Consented and screened are never both shown where fewer than " +
+        std::to_string(term.rule.threshold()) +
+        " children with consent were not screened, or none: the difference would tell how many.");
   return table;
 }
 

@@ -24,7 +24,8 @@ bool isDone(const std::string& command) {
 
 bool hasSolver() {
   return test::runsOutside("python3-scipy",
-                           isDone(systemPython + " -c 'import scipy.optimize' 2>/dev/null"));
+                           isDone(systemPython + " -c 'import scipy.optimize' 2>/dev/null")) &&
+         test::runsOutside("coinor-cbc", isDone("command -v cbc >/dev/null"));
 }
 
 struct Attacked {
@@ -148,6 +149,48 @@ TEST_CASE("The attack finds a count that four molars a child or the next term's 
         "School where placed,Children due,Teeth due\nBrindle Quay,38,139\nTotal,38,139\n");
   write(pages / "0", ".", "truth.csv", "0-0,Brindle Quay,needing,47\n0-0,Brindle Quay,sealed,38\n");
   said("9 is in 9 to 9");
+}
+
+TEST_CASE("The attack that finds no table calls nobody safe where the true table fits or pages lie",
+          "[case-83]") {
+  if (!hasSolver()) return;
+  const test::Scratch folder;
+  const auto pages = folder / "pages";
+  write(pages / "0", "0-0", "services.csv",
+        "School,Needing sealants,Sealed\nElderbrook,20,suppressed\nTotal,20,suppressed\n");
+  const auto truth = [&](const std::string& sealed) {
+    write(pages / "0", ".", "truth.csv",
+          "0-0,Elderbrook,needing,20\n0-0,Elderbrook,sealed," + sealed +
+              "\n0-0,Total,needing,20\n0-0,Total,sealed," + sealed + "\n");
+    return attackPages(pages, folder / "log");
+  };
+  CHECK(truth("14").isSafe); // 0 to 20
+  const auto wrong = truth("21");
+  CHECK_FALSE(wrong.isSafe);
+  CHECK(wrong.said.find("the true table does not fit its own pages") != std::string::npos);
+  // HiGHS says nothing fits and CBC finds tables: as if HiGHS had been asked and no more.
+  const auto python = [&](const std::string& change, const std::string& sealed) {
+    truth(sealed);
+    const bool isSafe =
+        isDone(systemPython +
+               " -c \"import runpy, sys, types, scipy.optimize as o; "
+               "o.milp = lambda *a, **k: types.SimpleNamespace(x=None, status=2); " +
+               change + "sys.argv = ['', '" + pages.string() + "']; runpy.run_path('" +
+               std::string(GK_SOURCE_DIR) + "/.ci/attack-pages', run_name='__main__')\" >'" +
+               (folder / "log").string() + "' 2>&1");
+    return Attacked{isSafe, base::readFile(folder / "log").value()};
+  };
+  const auto second = python("", "14");
+  INFO(second.said);
+  CHECK(second.isSafe);
+  CHECK(second.said.find(": 0 with fewer than 5 possible values") != std::string::npos);
+  // Both say so: the truth, which fits, says otherwise.
+  const auto both = python("import subprocess, pathlib; subprocess.run = lambda a, **k: "
+                           "pathlib.Path(a[-1]).write_text('Infeasible'); ",
+                           "14");
+  INFO(both.said);
+  CHECK_FALSE(both.isSafe);
+  CHECK(both.said.find("no table fits, they say, but the true one does") != std::string::npos);
 }
 
 TEST_CASE("Children due a year later do not give away how many were left unsealed", "[case-83]") {

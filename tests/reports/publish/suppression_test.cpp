@@ -390,3 +390,28 @@ TEST_CASE("A table that follows an earlier one does not give away what changed b
 TEST_CASE("The same totals are always suppressed in the same way") {
   CHECK(publish(county()).release == publish(county()).release);
 }
+
+TEST_CASE("That consented and screened are never both shown is said where it is so, and why",
+          "[case-83]") {
+  const std::string words = "Consented and screened are never both shown where fewer than 10";
+  const auto isSaid = [&](const TermTotals& totals, BySchool bySchool = BySchool::all) {
+    const auto table = publish(totals, *SuppressionRule::under(10, bySchool)).tables.front();
+    return std::ranges::any_of(table.notes,
+                               [&](const auto& note) { return note.starts_with(words); });
+  };
+  auto totals = county(); // all with consent were screened
+  CHECK(isSaid(totals));
+  const auto withUnscreened = [&](int left) {
+    for (auto& one : totals.schools)
+      one.consented = one.screened + left;
+    totals.total = sumOf(totals.schools);
+  };
+  withUnscreened(2);
+  CHECK(isSaid(totals));
+  const auto table = publish(totals).tables.front();
+  for (const auto& row : table.rows) // consented, screened, not screened
+    if (row.front() != "Total") CHECK((row[3] == "suppressed" || row[5] == "suppressed"));
+  CHECK_FALSE(isSaid(totals, BySchool::services)); // then both are shown
+  withUnscreened(12);
+  CHECK_FALSE(isSaid(totals));
+}
