@@ -193,6 +193,21 @@ BEGIN SELECT RAISE(ABORT, 'rows of book are never replaced'); END;
 CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
 BEGIN SELECT RAISE(ABORT, 'the identity of a book is never changed'); END;
 
+CREATE TRIGGER card_join_kind BEFORE INSERT ON card_join
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 86
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in card_join'); END;
+
+CREATE TRIGGER card_join_no_delete BEFORE DELETE ON card_join
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+
+CREATE TRIGGER card_join_no_replace BEFORE INSERT ON card_join
+WHEN EXISTS (SELECT 1 FROM card_join WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never replaced'); END;
+
+CREATE TRIGGER card_join_no_update BEFORE UPDATE ON card_join
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 8
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
@@ -1244,6 +1259,13 @@ CREATE TABLE book_key_earlier (
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE card_join (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  other INTEGER NOT NULL REFERENCES entry (id),
+  CHECK (child <> other)
+) STRICT;
+
 CREATE TABLE child (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   number TEXT NOT NULL,
@@ -1961,6 +1983,10 @@ CREATE INDEX authorization_child ON authorization (child);
 CREATE INDEX background_child ON background (child);
 
 CREATE INDEX backup_note_day ON backup_note (day);
+
+CREATE INDEX card_join_child ON card_join (child);
+
+CREATE INDEX card_join_other ON card_join (other);
 
 CREATE INDEX child_number ON child (number);
 

@@ -131,7 +131,8 @@ INSERT INTO entry_kind (number, name) VALUES
   (75, 'program_year'),
   (76, 'day_cost'),
   (80, 'book_key'),
-  (85, 'list_columns');
+  (85, 'list_columns'),
+  (86, 'card_join');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -2195,3 +2196,30 @@ BEGIN SELECT RAISE(ABORT, 'only what has ended leaves key_wrap'); END;
 CREATE TRIGGER key_wrap_no_replace BEFORE INSERT ON key_wrap
 WHEN EXISTS (SELECT 1 FROM key_wrap WHERE opener = NEW.opener AND key_name = NEW.key_name AND personal_key = NEW.personal_key)
 BEGIN SELECT RAISE(ABORT, 'rows of key_wrap are never replaced'); END;
+
+-- Somebody said at the desk that two cards are one child's: all of the other is said of the kept one.
+CREATE TABLE card_join (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  other INTEGER NOT NULL REFERENCES entry (id),
+  CHECK (child <> other)
+) STRICT;
+
+CREATE INDEX card_join_child ON card_join (child);
+
+CREATE INDEX card_join_other ON card_join (other);
+
+CREATE TRIGGER card_join_kind BEFORE INSERT ON card_join
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 86
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in card_join'); END;
+
+CREATE TRIGGER card_join_no_update BEFORE UPDATE ON card_join
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+
+CREATE TRIGGER card_join_no_delete BEFORE DELETE ON card_join
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+
+CREATE TRIGGER card_join_no_replace BEFORE INSERT ON card_join
+WHEN EXISTS (SELECT 1 FROM card_join WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never replaced'); END;

@@ -3,9 +3,12 @@
 #include "kit/light.h"
 #include "kit/material.h"
 #include "roster/background.h"
+#include "roster/card_join.h"
 #include "roster/meal_eligibility.h"
 #include "roster/program_year.h"
+#include "session/card_pair.h"
 #include "session/erasure.h"
+#include "session/first_day.h"
 #include "session/key_verbs.h"
 #include "session/new_child.h"
 
@@ -20,12 +23,19 @@ class DeskVerbs : public KeyVerbs {
   /// `ruleDate` also where a school day of the term would be outside it from then on.
   Result<base::Done> correctTerm(By by, roster::TermId id, const roster::Term& term,
                                  const std::string& reason);
+  /// One that was entered by mistake; never by undo. `ruleReason` where something is in it: a school day, a count,
+  /// a report that went out.
+  Result<base::Done> removeTerm(By by, roster::TermId id, const std::string& reason);
   Result<roster::YearId> enterYear(By by, const roster::ProgramYear& year);
   Result<base::Done> correctYear(By by, roster::YearId id, const roster::ProgramYear& year,
                                  const std::string& reason);
+  Result<base::Done> removeYear(By by, roster::YearId id, const std::string& reason);
   Result<roster::SchoolId> enterSchool(By by, const roster::School& school);
   Result<base::Done> correctSchool(By by, roster::SchoolId id, const roster::School& school,
                                    const std::string& reason);
+  /// One that was entered by mistake. `ruleReason` where a student, a school day or a count is of
+  /// it.
+  Result<base::Done> removeSchool(By by, roster::SchoolId id, const std::string& reason);
   /// These in place of what was known that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
   /// All grades at once, or none.
@@ -68,6 +78,15 @@ class DeskVerbs : public KeyVerbs {
                                     const std::string& reason,
                                     Confirmed schoolConfirmsAge = Confirmed::no,
                                     Confirmed isAnother = Confirmed::no);
+  /// Two cards are one child's: all that is said of the other is said of the kept one from now on,
+  /// and the other goes (cardPair says which). `ruleSameChild` where both were seen on one day, and
+  /// `textMalformed` for a reason that names somebody. Again, where another laptop went on with the
+  /// other card meanwhile.
+  Result<roster::CardJoinId> joinCards(By by, roster::ChildId one, roster::ChildId other,
+                                       const std::string& reason);
+  /// The card that was joined to this one last is a card of its own again, with what was said of
+  /// it.
+  Result<base::Done> partCards(By by, roster::ChildId kept, const std::string& reason);
   /// What an erasure of this student would take out; two cards that are one student's go together.
   Result<ErasurePlan> erasurePlan(roster::ChildId child);
   /// Takes all of it out of this logbook for good, and out of every one that merges with it.
@@ -102,6 +121,20 @@ class DeskVerbs : public KeyVerbs {
   Result<base::Done> quarantineLot(By by, kit::LotId lot, const std::string& reason);
   /// In place of what was known of that light and material.
   Result<kit::CureTimeId> enterCureTime(By by, const kit::CureTime& time);
+
+  // What the desk asks before it writes.
+  /// The check list of a first day; whether this laptop has a place for backups is no matter of the
+  /// book.
+  [[nodiscard]] Result<std::vector<FirstDayState>> firstDay(base::Date on, bool hasBackupPlace);
+  /// What a correction of this thing of an area changes elsewhere, counted: a sentence each, never
+  /// none. Names nobody.
+  [[nodiscard]] Result<std::vector<std::string>> changesWith(Area area, const base::Uuid& thing);
+  /// Two cards beside one another, as joinCards would leave them; fails as it would.
+  [[nodiscard]] Result<CardPair> cardPair(roster::ChildId one, roster::ChildId other);
+  /// The cards that were joined to this one, oldest first.
+  [[nodiscard]] List<roster::CardJoin> joinsOf(roster::ChildId kept);
+  /// A card of this number (with or without check digit), one that was joined to another too.
+  [[nodiscard]] Result<roster::ChildId> cardNumbered(const std::string& number);
 
  protected:
   using KeyVerbs::KeyVerbs;

@@ -2,7 +2,8 @@
 
 namespace gk::session {
 
-void MergeEdits::undoing(base::EntryId entry) {
+void MergeEdits::undoing(base::EntryId entry, const char* why) {
+  why_ = why;
   const auto lines = book_.actOf(entry);
   if (!lines) {
     failure_ = lines.error();

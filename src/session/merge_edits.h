@@ -20,7 +20,7 @@ class MergeEdits {
   explicit MergeEdits(store::Book& book) : book_(book) {}
 
   /// What the act of this row did is what `reinstate` and `moveBack` undo.
-  void undoing(base::EntryId entry);
+  void undoing(base::EntryId entry, const char* why = reopened);
 
   template <class T, class Keep>
   void retractUnless(const store::Where& where, Keep keep) {
@@ -64,6 +64,7 @@ class MergeEdits {
           if (earlier.stamp.entry == row.stamp.supersedes) back = earlier.value;
         });
       back.child = from;
+      if constexpr (requires { daysMoved_.insert(back.day); }) daysMoved_.insert(back.day);
       reinstate(row, back);
     });
   }
@@ -89,7 +90,7 @@ class MergeEdits {
 
   void write(store::Act& act, const std::string& why);
   [[nodiscard]] const std::optional<base::Error>& failure() const { return failure_; }
-  /// School days that have a row which `move` moves.
+  /// School days that have a row which `move` or `moveBack` moves.
   [[nodiscard]] const std::set<base::DayId>& daysMoved() const { return daysMoved_; }
   [[nodiscard]] bool isIdle() const { return moves_.empty() && retracted_.empty(); }
 
@@ -98,8 +99,9 @@ class MergeEdits {
 
   template <class T>
   void reinstate(const Recorded<T>& old, const T& value) {
-    reinstated_.emplace_back(old.stamp.entry,
-                             [old, value](store::Act& act) { act.restate(old, value, reopened); });
+    reinstated_.emplace_back(old.stamp.entry, [old, value, why = why_](store::Act& act) {
+      act.restate(old, value, why);
+    });
   }
   template <class T, class Take>
   void takeAll(const Result<std::vector<Recorded<T>>>& rows, Take take) {
@@ -116,6 +118,7 @@ class MergeEdits {
 
  private:
   store::Book& book_;
+  std::string why_ = reopened;
   std::set<base::EntryId> wasWritten_;
   std::set<base::EntryId> wasRetracted_;
   std::vector<std::pair<base::EntryId, Write>> reinstated_;

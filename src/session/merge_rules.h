@@ -91,6 +91,8 @@ struct MergeRule<followup::RetentionCheck> : DoneAtVisit {};
 template <>
 struct MergeRule<store::SealedIdentity> : MergeDoes<OnFold::retract, OnDrop::stay> {};
 template <>
+struct MergeRule<roster::CardJoin> : MergeDoes<OnFold::stay, OnDrop::stay> {};
+template <>
 struct MergeRule<followup::MergeAnswer> : MergeDoes<OnFold::stay, OnDrop::stay> {};
 
 /// Walks a list of types; one about a child without its rule does not compile.

@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "reports/records/inputs.h"
+#include "session/card_fold.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -81,7 +82,12 @@ Result<const Roll*> Reader::roll() {
 Result<std::vector<Found>> Reader::findChildren(const std::string& text, std::size_t limit) {
   const auto all = roll();
   if (!all) return all.error();
-  return (*all)->find(text, limit);
+  auto found = (*all)->find(text, limit);
+  if (!found.empty()) return found;
+  // A slip of a card that was joined to another finds that one.
+  const auto kept = keptFor(book_, text);
+  if (!kept) return kept.error();
+  return *kept ? (*all)->find(**kept, limit) : std::move(found);
 }
 
 Result<std::vector<NearMatch>> Reader::nearMatches(const std::string& number,

@@ -3,6 +3,7 @@
 #include "session/session_write.h"
 
 #include <algorithm>
+#include <map>
 
 // What the desk asks: how a thing came to be as it is, and what is missing for a first day.
 namespace gk::session {
@@ -58,23 +59,25 @@ Result<std::vector<IdentityRevision>> Reader::identityRevisions(roster::ChildId 
   return revisions;
 }
 
-Result<std::vector<AreaState>> Reader::setup(base::Date on) {
+namespace {
+
+/// All that the check lists are made from.
+Result<SetupRecords> setupRecords(Reader& book, store::Book& all, base::Date on) {
   SetupRecords records{.on = on};
-  auto program = this->program();
+  auto program = book.program();
   if (program)
     records.program = std::move(program->value);
   else if (program.error().code != base::ErrorCode::notFound)
     return program.error();
-  auto schools = this->schools();
-  auto terms = this->terms();
-  auto members = this->members();
-  auto lights = this->lights();
-  auto times = cureTimes();
-  auto lots = this->lots();
-  auto years = this->years();
+  auto schools = book.schools();
+  auto terms = book.terms();
+  auto members = book.members();
+  auto lights = book.lights();
+  auto times = book.cureTimes();
+  auto lots = book.lots();
+  auto years = book.years();
   // One child is enough to know that there are some: a book may hold a hundred thousand.
-  const auto anyone =
-      book_.current<roster::Child>(store::pageAfter(base::EntryId(base::Uuid{}), 1));
+  const auto anyone = all.current<roster::Child>(store::pageAfter(base::EntryId(base::Uuid{}), 1));
   for (const auto& trouble : {schools ? std::optional<base::Error>() : schools.error(),
                               terms ? std::optional<base::Error>() : terms.error(),
                               members ? std::optional<base::Error>() : members.error(),
@@ -86,12 +89,12 @@ Result<std::vector<AreaState>> Reader::setup(base::Date on) {
     if (trouble) return *trouble;
   records.hasStudents = !anyone->empty();
   for (const auto& school : *schools) {
-    const auto expected = book_.childrenToExpect(school.id, on);
+    const auto expected = all.childrenToExpect(school.id, on);
     if (!expected) return expected.error();
     records.withForm += expected->size();
   }
   if (const auto* term = termFor(*terms, on)) {
-    auto counts = enrolments(term->id);
+    auto counts = book.enrolments(term->id);
     if (!counts) return counts.error();
     records.enrolments = std::move(*counts);
   }
@@ -102,7 +105,35 @@ Result<std::vector<AreaState>> Reader::setup(base::Date on) {
   records.cureTimes = std::move(*times);
   records.lots = std::move(*lots);
   records.years = std::move(*years);
-  return setupOf(records);
+  return records;
+}
+
+} // namespace
+
+Result<std::vector<AreaState>> Reader::setup(base::Date on) {
+  const auto records = setupRecords(*this, book_, on);
+  if (!records) return records.error();
+  return setupOf(*records);
+}
+
+Result<std::vector<FirstDayState>> DeskVerbs::firstDay(base::Date on, bool hasBackupPlace) {
+  auto setup = setupRecords(*this, book_, on);
+  if (!setup) return setup.error();
+  const auto pins = book_.current<roster::MemberPin>(store::everything());
+  if (!pins) return pins.error();
+  const auto code = book_.recovery();
+  if (!code) return code.error();
+  std::map<base::MemberId, bool> hasPin; // by the newest word of it
+  for (const auto& pin : *pins)
+    hasPin[pin.value.member] = !pin.value.isReset();
+  FirstDayRecords records{.setup = std::move(*setup), .hasBackupPlace = hasBackupPlace};
+  for (const auto& member : records.setup.members) {
+    if (member.value.may.isEmpty()) continue;
+    ++records.mayWork;
+    if (hasPin[member.id]) ++records.withPin;
+  }
+  records.hasRecoveryCode = code->has_value();
+  return firstDayOf(records);
 }
 
 } // namespace gk::session

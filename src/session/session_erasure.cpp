@@ -40,8 +40,15 @@ std::vector<std::string> countsOf(const std::map<std::string, std::int64_t>& row
 Result<std::vector<roster::ChildId>> cardsOf(store::Book& book, roster::ChildId child) {
   const auto answers = book.current<followup::MergeAnswer>(store::everything());
   if (!answers) return answers.error();
+  const auto joins = book.current<roster::CardJoin>(store::everything());
+  if (!joins) return joins.error();
   std::vector<roster::ChildId> cards{child};
-  for (std::size_t i = 0; i < cards.size(); ++i)
+  for (std::size_t i = 0; i < cards.size(); ++i) {
+    for (const auto& [id, stamp, join] : *joins) {
+      if (join.child != cards[i] && join.other != cards[i]) continue;
+      const auto other = join.child == cards[i] ? join.other : join.child;
+      if (std::ranges::find(cards, other) == cards.end()) cards.push_back(other);
+    }
     for (const auto& answer : *answers) {
       const auto& said = answer.value;
       if (!said.other || said.verdict != MergeVerdict::keptOne) continue;
@@ -49,6 +56,7 @@ Result<std::vector<roster::ChildId>> cardsOf(store::Book& book, roster::ChildId 
       const auto other = said.child == cards[i] ? *said.other : said.child;
       if (std::ranges::find(cards, other) == cards.end()) cards.push_back(other);
     }
+  }
   return cards;
 }
 

@@ -1,4 +1,4 @@
-#include "session/merge_edits.h"
+#include "session/card_fold.h"
 #include "session/session_write.h"
 
 #include "base/text.h"
@@ -15,23 +15,6 @@ using followup::MergeAnswer;
 using followup::MergeVerdict;
 
 namespace {
-
-constexpr auto sameChild = "two cards of one child";
-
-/// Calls `visit.operator()<T>()` for each record type about a child whose rule says so.
-template <auto chosen, class Visit>
-void forEachAboutChild(Visit visit) {
-  store::forEachRecord([&]<class T>() {
-    if constexpr (AboutChild<T>)
-      if constexpr (chosen(MergeRule<T>())) visit.template operator()<T>();
-  });
-}
-
-constexpr auto ofVisit = [](auto rule) { return rule.drop == OnDrop::retract; };
-constexpr auto ofCard = [](auto rule) { return rule.fold == OnFold::retract; };
-constexpr auto toOtherCard = [](auto rule) {
-  return rule.fold == OnFold::move || rule.fold == OnFold::combine;
-};
 
 template <class Visit>
 void forEachStep(Visit visit) {
@@ -64,40 +47,6 @@ void bringVisitsBack(MergeEdits& edits, const MergeAnswer& answer) {
   for (const auto& field : fields)
     forEachStep([&]<class T>() { edits.reinstate<T>(store::rowsOf("field", field)); });
   forEachAboutChild<ofVisit>([&]<class T>() { edits.reinstate<T>(here); });
-}
-
-/// What two forms say of one child: every group named, and the payer of the one that knows it.
-void join(roster::Background& into, const roster::Background& kept) {
-  for (const auto group : kept.groups.values())
-    into.groups.add(group);
-  if (kept.payer != roster::Payer::unknown) into.payer = kept.payer;
-}
-
-/// Everything about the other card is said of the kept one, and the other is retracted.
-void foldCards(MergeEdits& edits, roster::ChildId from, roster::ChildId to) {
-  forEachAboutChild<toOtherCard>([&]<class T>() {
-    std::vector<T> alreadyThere;
-    if constexpr (MergeRule<T>::fold == OnFold::combine)
-      edits.forEach<T>(store::rowsOf("child", to),
-                       [&](const auto& row) { alreadyThere.push_back(row.value); });
-    edits.move<T>(
-        from, to,
-        [&](T& value) {
-          if constexpr (MergeRule<T>::fold == OnFold::combine)
-            for (const auto& one : alreadyThere)
-              join(value, one);
-        },
-        sameChild);
-  });
-  forEachAboutChild<ofCard>([&]<class T>() { edits.retractAll<T>(store::rowsOf("child", from)); });
-  edits.retractAll<roster::Child>(store::subjectIs(from));
-}
-
-/// The other card and what was said of it.
-void unfoldCards(MergeEdits& edits, roster::ChildId from, roster::ChildId to) {
-  forEachAboutChild<ofCard>([&]<class T>() { edits.reinstate<T>(store::rowsOf("child", from)); });
-  edits.reinstate<roster::Child>(store::subjectIs(from));
-  forEachAboutChild<toOtherCard>([&]<class T>() { edits.moveBack<T>(from, to); });
 }
 
 /// Of the kept visit and of all others, what must not be lost unseen.

@@ -41,6 +41,7 @@ std::string thingCalled(std::string_view table) {
       {"day_effort", "hours of the day"},
       {"day_cost", "costs of the day"},
       {"list_columns", "columns of a school's list"},
+      {"card_join", "two cards of one student"},
       {"program_year", "school, grant or fiscal year"},
       {"day_outcome", "visit outcome"},
       {"consent", "consent form"},

@@ -149,6 +149,76 @@ Result<base::Done> DeskVerbs::correctSchool(By by, roster::SchoolId id,
 
 namespace {
 
+/// Nothing goes that something is of; it would be of nothing.
+Error isInUse(const std::string& what, std::size_t count, const char* one, const char* many) {
+  return Error{ErrorCode::ruleReason,
+               what + " has " + base::counted(count, one, many) + " and stays; correct it instead"};
+}
+
+template <class T>
+base::Done retractAll(store::Act& act, const std::vector<Recorded<T>>& rows,
+                      const std::string& reason) {
+  for (const auto& row : rows)
+    act.retract(row.stamp.entry, reason);
+  return {};
+}
+
+} // namespace
+
+Result<base::Done> DeskVerbs::removeTerm(By by, roster::TermId id, const std::string& reason) {
+  const auto may = admit(Verb::removeTerm, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto rows = book_.current<roster::Term>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such term"};
+  const auto& name = rows->back().value.name;
+  const auto opened = days(id);
+  if (!opened) return opened.error();
+  if (!opened->empty()) return isInUse(name, opened->size(), "school day", "school days");
+  const auto counts = enrolments(id);
+  if (!counts) return counts.error();
+  if (!counts->empty())
+    return isInUse(name, counts->size(), "enrollment count", "enrollment counts");
+  const auto issued = issuedReports(id);
+  if (!issued) return issued.error();
+  if (!issued->empty()) return isInUse(name, issued->size(), "issued report", "issued reports");
+  const auto forms = book_.current<roster::Consent>(store::rowsOf("term", id));
+  if (!forms) return forms.error();
+  if (!forms->empty()) return isInUse(name, forms->size(), "consent form", "consent forms");
+  return write(*may, {}, [&](store::Act& act) { return retractAll(act, *rows, reason); });
+}
+
+Result<base::Done> DeskVerbs::removeYear(By by, roster::YearId id, const std::string& reason) {
+  const auto may = admit(Verb::removeYear, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto rows = book_.current<roster::ProgramYear>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such year"};
+  return write(*may, {}, [&](store::Act& act) { return retractAll(act, *rows, reason); });
+}
+
+Result<base::Done> DeskVerbs::removeSchool(By by, roster::SchoolId id, const std::string& reason) {
+  const auto may = admit(Verb::removeSchool, by, {.reason = reason});
+  if (!may) return may.error();
+  const auto rows = book_.current<roster::School>(store::subjectIs(id));
+  if (!rows) return rows.error();
+  if (rows->empty()) return Error{ErrorCode::notFound, "no such school"};
+  const auto& name = rows->back().value.name;
+  const auto children = book_.current<roster::Child>(store::rowsOf("school", id));
+  if (!children) return children.error();
+  if (!children->empty()) return isInUse(name, children->size(), "student", "students");
+  const auto opened = book_.current<roster::ClinicDay>(store::rowsOf("school", id));
+  if (!opened) return opened.error();
+  if (!opened->empty()) return isInUse(name, opened->size(), "school day", "school days");
+  const auto counts = book_.current<roster::Enrolment>(store::rowsOf("school", id));
+  if (!counts) return counts.error();
+  if (!counts->empty())
+    return isInUse(name, counts->size(), "enrollment count", "enrollment counts");
+  return write(*may, {}, [&](store::Act& act) { return retractAll(act, *rows, reason); });
+}
+
+namespace {
+
 struct Counted {
   roster::Enrolment now;
   std::vector<Recorded<roster::Enrolment>> before;

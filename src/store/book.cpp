@@ -141,7 +141,8 @@ Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access
   if (!opened) return opened.error();
   return guarded([&] {
     const base::LaptopId nobody(base::Uuid{});
-    Book book(std::move(*opened), {bookIdentity(*opened), nobody}, {});
+    const Hand hand{bookIdentity(*opened), nobody}; // asked first: arguments have no order
+    Book book(std::move(*opened), hand, {});
     auto& connection = book.connection_;
     if (checkup == Checkup::quick) {
       const Watching watching(connection, progress);

@@ -20,6 +20,7 @@
 #include "roster/addendum.h"
 #include "roster/background.h"
 #include "roster/book_key.h"
+#include "roster/card_join.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
 #include "roster/day_cost.h"
@@ -55,7 +56,7 @@ using RecordTypes = TypeList<
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
     followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
     roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
-    roster::DayCost, roster::BookKey, roster::ListColumns>;
+    roster::DayCost, roster::BookKey, roster::ListColumns, roster::CardJoin>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

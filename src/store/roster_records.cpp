@@ -31,5 +31,6 @@ GK_RECORD(followup::PlacementsConfirmed)
 GK_RECORD(roster::ProgramYear)
 GK_RECORD(roster::DayCost)
 GK_RECORD(roster::ListColumns)
+GK_RECORD(roster::CardJoin)
 
 } // namespace gk::store

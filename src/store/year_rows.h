@@ -1,5 +1,6 @@
 #pragma once
 
+#include "roster/card_join.h"
 #include "roster/day_cost.h"
 #include "roster/list_columns.h"
 #include "roster/program_year.h"
@@ -42,6 +43,17 @@ struct Rows<roster::ListColumns> {
     row << c.school << c.columns;
   }
   static roster::ListColumns read(RowReader& row) { return {.school = row, .columns = row}; }
+};
+
+template <>
+struct Rows<roster::CardJoin> {
+  static constexpr std::string_view table = "card_join";
+  static constexpr std::string_view columns = "child, other";
+  template <class Row>
+  static void write(Row& row, const roster::CardJoin& j) {
+    row << j.child << j.other;
+  }
+  static roster::CardJoin read(RowReader& row) { return {.child = row, .other = row}; }
 };
 
 } // namespace gk::store

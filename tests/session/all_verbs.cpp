@@ -41,6 +41,21 @@ void AllVerbs::fillDesk() {
   calls[Verb::correctTerm] = [this](const A& a) {
     return codeIn(session.correctTerm(a.as, term, must(session.terms()).front().value, a.why));
   };
+  calls[Verb::removeTerm] = [this](const A& a) {
+    return codeIn(session.removeTerm(a.as, term, a.why));
+  };
+  calls[Verb::removeYear] = [this](const A& a) {
+    return codeIn(session.removeYear(a.as, roster::YearId(base::Uuid{}), a.why));
+  };
+  calls[Verb::removeSchool] = [this](const A& a) {
+    return codeIn(session.removeSchool(a.as, school, a.why));
+  };
+  calls[Verb::joinCards] = [this](const A& a) {
+    return codeIn(session.joinCards(a.as, a.who, waiting, a.why));
+  };
+  calls[Verb::partCards] = [this](const A& a) {
+    return codeIn(session.partCards(a.as, a.who, a.why));
+  };
   calls[Verb::enterYear] = [&s, born](const A& a) {
     return codeIn(s.enterYear(a.as, {"Y", roster::YearKind::school, born, born.plusDays(300)}));
   };

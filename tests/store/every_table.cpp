@@ -112,6 +112,7 @@ const std::vector<SampleRow>& sampleRows() {
       {"placements_confirmed", "@clinic_day#, @member#, @placement#"},
       {"program_year", "'2026-2#', 'grant year', '2026-10-0#', '2027-09-30'"},
       {"list_columns", "@school#, 'dob=birth date;#'"},
+      {"card_join", "@child1, @child2"},
       {"day_cost", "@clinic_day#"},
       {"day_cost_line", "'staff', 41250 + #"},
       {"day_cost_line", "'travel', 2000 + #"},
