@@ -1,41 +1,17 @@
 #include "exchange/list_text.h"
 #include "exchange/workbook.h"
+#include "support/packed.h"
 
-#include <array>
 #include <catch2/catch.hpp>
-#include <zip.h>
 
 using namespace gk;
 using base::ErrorCode;
 using exchange::readList;
 using exchange::readWorkbook;
+using test::packed;
+using test::Parts;
 
 namespace {
-
-using Parts = std::vector<std::pair<std::string, std::string>>;
-
-/// A packed file of these parts, as libzip makes it.
-std::string packed(const Parts& parts) {
-  zip_error_t trouble;
-  zip_error_init(&trouble);
-  auto* buffer = zip_source_buffer_create(nullptr, 0, 0, &trouble);
-  zip_source_keep(buffer);
-  auto* archive = zip_open_from_source(buffer, ZIP_TRUNCATE, &trouble);
-  REQUIRE(archive != nullptr);
-  for (const auto& [name, text] : parts) {
-    auto* source = zip_source_buffer(archive, text.data(), text.size(), 0);
-    REQUIRE(zip_file_add(archive, name.c_str(), source, ZIP_FL_OVERWRITE) >= 0);
-  }
-  REQUIRE(zip_close(archive) == 0);
-  REQUIRE(zip_source_open(buffer) == 0);
-  std::string bytes;
-  std::array<char, 4096> piece{};
-  for (zip_int64_t got = 0; (got = zip_source_read(buffer, piece.data(), piece.size())) > 0;)
-    bytes.append(piece.data(), static_cast<std::size_t>(got));
-  zip_source_close(buffer);
-  zip_source_free(buffer);
-  return bytes;
-}
 
 /// A workbook of one sheet.
 Parts bookOf(const std::string& sheet, const std::string& properties = {}) {

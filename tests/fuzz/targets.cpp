@@ -6,13 +6,15 @@
 #include "base/files.h"
 #include "base/text.h"
 #include "dentition/surfaces.h"
-#include "exchange/list_rows.h"
+#include "exchange/papers.h"
+#include "exchange/workbook.h"
 #include "office/estimate_csv.h"
 #include "reports/letters/letter.h"
 #include "reports/letters/letter_template.h"
 #include "roster/child.h"
 #include "roster/roster_list.h"
 #include "store/book.h"
+#include "support/packed.h"
 #include "vault/identity_bytes.h"
 #include "vault/vault.h"
 
@@ -68,6 +70,27 @@ void roster(FuzzBytes bytes) {
     base::require(!roster::problemsError(reading.held).detail.empty(), "a problem without a word");
     judge(base::parseCsv(roster::problemsCsv(list->rows, layout, reading.held)));
   }
+}
+
+/// A sheet of a workbook as any program may have packed it; a damaged package is for `roster`.
+void workbook(FuzzBytes bytes) {
+  const auto bytesOfBook = packed(
+      {{"xl/workbook.xml", "<workbook><sheets><sheet name=\"y\" r:id=\"r1\"/></sheets></workbook>"},
+       {"xl/_rels/workbook.xml.rels", "<Relationships><Relationship Id=\"r1\" Type=\"t/worksheet\" "
+                                      "Target=\"worksheets/a.xml\"/></Relationships>"},
+       {"xl/worksheets/a.xml", std::string(textOf(bytes))}});
+  judge(exchange::readWorkbook(bytesOfBook));
+  judge(
+      exchange::readWorkbook(packed({{"mimetype", "application/vnd.oasis.opendocument.spreadsheet"},
+                                     {"content.xml", std::string(textOf(bytes))}})));
+}
+
+void papers(FuzzBytes bytes) {
+  const auto read = exchange::unpacked(textOf(bytes));
+  judge(read);
+  if (read)
+    base::require(exchange::unpacked(exchange::packed(*read)).value() == *read,
+                  "papers that come out otherwise");
 }
 
 /// What import-authorizations reads of each cell.
@@ -211,6 +234,21 @@ std::vector<std::string> rosters() {
   return all;
 }
 
+std::vector<std::string> sheets() {
+  return {
+      "<worksheet><sheetData><row r=\"1\"><c r=\"A1\" t=\"inlineStr\"><is><t>Name</t></is></c>"
+      "<c r=\"B1\" t=\"str\"><v>DOB</v></c></row><row r=\"2\"><c r=\"A2\"><v>43528</v></c></row>"
+      "</sheetData></worksheet>",
+      "<office:document-content><office:body><office:spreadsheet><table:table><table:table-row>"
+      "<table:table-cell table:number-columns-repeated=\"2\"><text:p>Mina</text:p>"
+      "</table:table-cell></table:table-row></table:table></office:spreadsheet></office:body>"
+      "</office:document-content>"};
+}
+
+std::vector<std::string> packs() {
+  return {exchange::packed({{"a.csv", "1"}, {"b.pdf", "%PDF"}})};
+}
+
 std::vector<std::string> tables() {
   return {"child,examined,retained,cluster\na,4,3,x\nb,2,2,y\n",
           "child,exposure,examined,affected\na,1.5,4,1\n",
@@ -263,6 +301,8 @@ std::vector<std::string> journals() {
 const std::vector<FuzzTarget>& fuzzTargets() {
   static const std::vector<FuzzTarget> all{{"csv", csv, lists},
                                            {"roster", roster, rosters},
+                                           {"workbook", workbook, sheets},
+                                           {"papers", papers, packs},
                                            {"authorizations", authorizations, lists},
                                            {"estimates", estimates, tables},
                                            {"letter", letter, letters},

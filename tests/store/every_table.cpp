@@ -97,7 +97,7 @@ const std::vector<SampleRow>& sampleRows() {
        "@clinic_day#, @child#, 'eye splash', 1794900000000 + #, -300, 'done #', 'told', "
        "'', 0"},
       {"paper_count", "@clinic_day#, 'letters', 5, 4, 3, #, ''"},
-      {"backup_note", "@clinic_day#, 'copy-#.gkbook', 1"},
+      {"backup_note", "@clinic_day#, 'copy-#.gkbook', 1, 'copy-#.gkpapers'"},
       {"merge_answer", "@clinic_day#, @child#, NULL, x'" + std::string(30, '3') +
                            "0#', 'one is kept', 2, 'note #'"},
       {"issued_report",
