@@ -165,5 +165,5 @@ TEST_CASE("a term of one school is its row of the program's, and estimates stay 
     total.front() = one[i].rows.front().front();
     CHECK(total == one[i].rows.front());
   }
-  CHECK(shows(one.back(), "estimated for the program, not for one school"));
+  CHECK(shows(one.back(), "estimated for the program, not for Alder Hollow Elementary alone"));
 }
