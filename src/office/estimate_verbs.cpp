@@ -126,6 +126,8 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.endObject();
     return Exit::fine;
   }
+  // As the interval uses it: as found, or as planned.
+  const double effect = found->toRead ? found->toRead->designEffect : found->designEffect;
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
              << base::fixed(found->teeth, 0) << " teeth in "
              << base::counted(counts->children, "child", "children") << ", "
@@ -135,10 +137,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
              << (found->toRead && found->toRead->isPlanned
                      ? ", with a planning value of how alike the teeth of a cluster are"
                      : "")
-             << "\nDesign effect " << base::fixed(found->designEffect, 2)
-             << ": the teeth count as much as " << base::fixed(found->effectiveN, 1)
-             << " independent ones, from " << base::counted(found->clusters, "cluster", "clusters")
-             << ".\n";
+             << "\nDesign effect " << base::fixed(effect, 2) << ": the teeth count as much as "
+             << base::fixed(found->teeth / effect, 1) << " independent ones, from "
+             << base::counted(found->clusters, "cluster", "clusters") << ".\n";
   tellRepeated(counts->repeatedRows, "a child that an earlier line names", around.out);
   if (found->conservative)
     around.out << "With each cluster as one observation: "

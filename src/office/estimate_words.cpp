@@ -29,8 +29,8 @@ std::string sentence(RetentionNote note) {
   case RetentionNote::fewClusters:
     return "With fewer than " + few + " clusters the interval is not reliable.";
   case RetentionNote::allOrNone:
-    return "All or none are retained, which cannot show how alike teeth are; those of several "
-           "clusters are taken as independent.";
+    return "All or none are retained, which cannot show how alike teeth are: the 95% CI takes a "
+           "planning value for it.";
   case RetentionNote::designEffectRaised:
     return "The data gave a design effect below 1; 1 was used.";
   case RetentionNote::emptyClusters:

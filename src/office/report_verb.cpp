@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "office/publishing.h"
 #include "office/tables_json.h"
 #include "office/verbs.h"
@@ -72,13 +73,7 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
 Result<base::Done> addReleases(session::Session& session, const Call& call,
                                reports::ReportKind kind, const reports::TermRecords& records,
                                reports::ReportOptions& options) {
-  if (!reports::isPublished(kind) || kind == reports::ReportKind::state) {
-    for (const auto* option : {"--merge", "--grades"})
-      if (call.has(option))
-        return Error{ErrorCode::callMalformed,
-                     std::string(option) + " goes with funder and funder-annex"};
-    return base::Done{};
-  }
+  if (!reports::isPublished(kind) || kind == reports::ReportKind::state) return base::Done{};
   const auto bands = gradesWanted(call);
   if (!bands) return bands.error();
   options.bands = *bands;
@@ -142,11 +137,41 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   return Exit::fine;
 }
 
+/// An option that a report leaves out of account, which it refuses.
+Result<base::Done> checkOptions(reports::ReportKind kind, const Call& call) {
+  using enum reports::ReportKind;
+  struct Used {
+    std::string_view option;
+    std::vector<reports::ReportKind> by;
+  };
+  const std::vector<Used> all{{"--csv", {state}},
+                              {"--school", {term, retention}},
+                              {"--lot", {trace}},
+                              {"--material", {trace}},
+                              {"--light", {trace}},
+                              {"--merge", {funder, funderAnnex}},
+                              {"--grades", {funder, funderAnnex}},
+                              {"--attack-rate", {prevention}},
+                              {"--retention", {prevention}},
+                              {"--first-molars", {prevention}},
+                              {"--years", {prevention}},
+                              {"--program-cost", {prevention}},
+                              {"--cost-per-cavity", {prevention}}};
+  for (const auto& [option, by] : all) {
+    if (!call.has(option) || std::ranges::find(by, kind) != by.end()) continue;
+    std::vector<std::string> names;
+    for (const auto one : by)
+      names.emplace_back(base::nameOf(one));
+    return Error{ErrorCode::callMalformed,
+                 std::string(option) + " goes with " + base::join(names, " and ")};
+  }
+  return base::Done{};
+}
+
 Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto kind = base::parseName<reports::ReportKind>(call.operand(1), ErrorCode::callMalformed);
   if (!kind) return kind.error();
-  if (call.has("--csv") && *kind != reports::ReportKind::state)
-    return Error{ErrorCode::callMalformed, "--csv goes with state"};
+  if (const auto fit = checkOptions(*kind, call); !fit) return fit.error();
   if (isOfYear(*kind, call)) return yearReport(*kind, call, around);
   const auto asOf = call.date("--as-of");
   if (!asOf) return asOf.error();
@@ -159,8 +184,6 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   const auto term = wantedTerm(*session, call);
   if (!term) return term.error();
   if (const auto name = call.textIfAny("--school")) {
-    if (*kind != reports::ReportKind::term && *kind != reports::ReportKind::retention)
-      return Error{ErrorCode::callMalformed, "--school goes with term and retention"};
     const auto school = schoolCoded(*session, *name);
     if (!school) return school.error();
     options.school = school->id;

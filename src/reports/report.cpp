@@ -6,8 +6,10 @@
 #include "reports/funder/effort_report.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
+#include "reports/print/said_choice.h"
 #include "reports/quality/quality_report.h"
 #include "reports/quality/trace.h"
+#include "reports/records/term_view.h"
 #include "reports/records/words.h"
 #include "reports/services/cost_report.h"
 #include "reports/services/payer_report.h"
@@ -39,6 +41,7 @@ std::vector<Table> termReport(const TermRecords& records, std::optional<roster::
   if (auto meals = mealsTable(schools)) besides.push_back(*std::move(meals));
   // What was spared ends it, with the cautions.
   tables.insert(tables.end() - 1, besides.begin(), besides.end());
+  if (school) sayChoice(tables, TermView(records).schoolName(*school));
   return tables;
 }
 
@@ -91,6 +94,10 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
 
 bool isPublished(ReportKind kind) {
   return kind == ReportKind::funder || kind == ReportKind::funderAnnex || kind == ReportKind::state;
+}
+
+bool partsBy(ReportKind kind, Factor factor) {
+  return kind == ReportKind::term || (kind == ReportKind::retention && factor == Factor::school);
 }
 
 Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options) {

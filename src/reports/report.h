@@ -54,6 +54,10 @@ struct Report {
 /// Whether it may leave the program, and so is suppressed.
 bool isPublished(ReportKind kind);
 
+/// Whether a report can be of some sealants alone, chosen by this factor. In another report such a
+/// choice is refused, or said not to be applied.
+bool partsBy(ReportKind kind, Factor factor);
+
 /// Precondition: a lot or a light that is named is on the list; a state's report has its year.
 Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options = {});
 

@@ -230,3 +230,21 @@ TEST_CASE("Money is worth today what the published example says") {
   CHECK(desk.refusal({"estimate", "money", "--yearly", "6", "--cost", "1", "--years", "4", "--rate",
                       "3"}) == "estimate.input");
 }
+
+TEST_CASE("What stands beside an interval with a planned likeness is of that interval") {
+  Desk desk;
+  const auto told = [&](const std::string& last) {
+    return desk
+        .did({"estimate", "retention", "-"},
+             "child,examined,retained\na,4,4\nb,4,4\nc,4,4\nd,4," + last + "\n")
+        .out;
+  };
+  const auto all = told("4"); // four of four everywhere: 1 + (4 - 1) x .05, 16 / 1.15
+  CHECK(all.find("95% CI: 55.4 to 100.0%, with a planning value") != std::string::npos);
+  CHECK(all.find("Design effect 1.15: the teeth count as much as 13.9") != std::string::npos);
+  CHECK(all.find("the 95% CI takes a planning value for it") != std::string::npos);
+  CHECK(all.find("independent.") == std::string::npos);
+  const auto some = told("0"); // as found: four teeth of one child lost together
+  CHECK(some.find("planning value") == std::string::npos);
+  CHECK(some.find("Design effect 1.15") == std::string::npos);
+}

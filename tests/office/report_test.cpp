@@ -1,4 +1,7 @@
 #include "office/desk.h"
+#include "reports/report.h"
+
+#include <algorithm>
 
 using namespace gk;
 using gk::test::Desk;
@@ -131,4 +134,40 @@ TEST_CASE("Grades of the annex are one row as they are named") {
     CHECK(desk.refusal({"report", book, "funder-annex", "--grades", grades}) == "call.malformed");
   }
   CHECK(desk.refusal({"report", book, "findings", "--grades", "auto"}) == "call.malformed");
+}
+
+TEST_CASE("A report refuses each option that it would leave out of account") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  using enum reports::ReportKind;
+  struct Used {
+    std::vector<std::string> words;
+    std::vector<reports::ReportKind> by;
+  };
+  const std::vector<Used> all{{{"--school", "CL"}, {term, retention}},
+                              {{"--csv"}, {state}},
+                              {{"--lot", "RF-2609"}, {trace}},
+                              {{"--light", "L-1"}, {trace}},
+                              {{"--material", "Reef"}, {trace}},
+                              {{"--merge", "auto"}, {funder, funderAnnex}},
+                              {{"--grades", "auto"}, {funder, funderAnnex}},
+                              {{"--attack-rate", ".07"}, {prevention}},
+                              {{"--retention", ".9"}, {prevention}},
+                              {{"--first-molars"}, {prevention}},
+                              {{"--years", "5"}, {prevention}},
+                              {{"--program-cost", "100"}, {prevention}},
+                              {{"--cost-per-cavity", "100"}, {prevention}}};
+  for (const auto& [words, by] : all)
+    for (std::size_t i = 0; i < base::enumCount<reports::ReportKind>; ++i) {
+      const auto kind = static_cast<reports::ReportKind>(i);
+      std::vector<std::string> call{"report", book, std::string(base::nameOf(kind))};
+      call.insert(call.end(), words.begin(), words.end());
+      CAPTURE(call[2], words.front());
+      if (words.front() == "--school")
+        CHECK(reports::partsBy(kind, reports::Factor::school) ==
+              (std::ranges::find(by, kind) != by.end()));
+      if (std::ranges::find(by, kind) != by.end()) continue;
+      CHECK(desk.refusal(call) == "call.malformed");
+      CHECK(desk.said(words.front() + " goes with "));
+    }
 }

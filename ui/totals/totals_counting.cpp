@@ -15,7 +15,6 @@
 // What is counted away from the window.
 namespace gk::ui {
 
-using reports::Factor;
 using reports::ReportKind;
 
 void TotalsPage::countTerm(roster::TermId term) {
@@ -57,22 +56,18 @@ void TotalsPage::notCounted(const base::Error& why) {
 void TotalsPage::countReport() {
   whatIf_->setVisible(kind() == ReportKind::prevention);
   // What a report leaves out of account cannot be chosen in it.
-  const bool isTerm = kind() == ReportKind::term;
-  factor_->setEnabled(isTerm);
+  factor_->setEnabled(kind() == ReportKind::term);
   for (const auto& [by, box] : filters_)
-    box->setEnabled(isTerm || (by == Factor::school && kind() == ReportKind::retention));
+    box->setEnabled(reports::partsBy(kind(), by));
   merge_->setVisible(isForFunder());
   year_->parentWidget()->setVisible(kind() == ReportKind::state);
   term_->setEnabled(kind() != ReportKind::state);
   behind_.reset();
   yearRead_.reset();
   if (!counted_) return;
-  const auto idle = notApplied();
   state_->setText(
       u"As of %1. Found children only; small numbers are too few to judge an individual.%2"_s.arg(
-          toQt(counted_->totals.asOf.words()),
-          idle.isEmpty() ? QString()
-                         : u" Not applied; this report does not use it: %1."_s.arg(idle)));
+          toQt(counted_->totals.asOf.words()), idleWords()));
   release_.reset();
   exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
@@ -165,8 +160,9 @@ void TotalsPage::countYear() {
     if (!made) return notCounted(made.error());
     yearRead_ = std::move(made->read);
     state_->setText(
-        u"%1, counted through %2. Each student once; small numbers are suppressed."_s.arg(
-            toQt(roster::wordsOf(yearRead_->year)), toQt(yearRead_->records.asOf.words())));
+        u"%1, counted through %2. Each student once; small numbers are suppressed.%3"_s.arg(
+            toQt(roster::wordsOf(yearRead_->year)), toQt(yearRead_->records.asOf.words()),
+            idleWords()));
     tables_ = std::move(made->report.tables);
     release_ = std::move(made->report.release);
     exposed_ = made->report.exposed;

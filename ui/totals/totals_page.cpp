@@ -2,6 +2,7 @@
 
 #include "reports/compare/retention_plots.h"
 #include "reports/display_names.h"
+#include "reports/print/said_choice.h"
 #include "reports/publish/published.h"
 #include "reports/retention/retention_table.h"
 #include "reports/term/chosen_tables.h"
@@ -250,6 +251,7 @@ void TotalsPage::showTables() {
       names += u"Schools"_s;
       tables.push_back(held(*std::move(meals)));
     }
+    if (school) reports::sayChoice(tables, counted_->facts.labels(Factor::school).at(*school));
   } else {
     names.clear();
     for (const auto& table : tables)
@@ -304,6 +306,11 @@ QString TotalsPage::notApplied() const {
   for (const auto& [by, box] : filters_)
     if (!box->isEnabled() && box->currentIndex() > 0) words += box->currentText();
   return words.join(u", "_s);
+}
+
+QString TotalsPage::idleWords() const {
+  const auto idle = notApplied();
+  return idle.isEmpty() ? QString() : u" Not applied; this report does not use it: %1."_s.arg(idle);
 }
 
 QString TotalsPage::choiceWords() const {

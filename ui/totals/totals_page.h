@@ -80,6 +80,7 @@ class TotalsPage final : public Page {
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;
   [[nodiscard]] QString notApplied() const; ///< chosen, and not used by this report
+  [[nodiscard]] QString idleWords() const;  ///< that it is not; nothing where all is used
   [[nodiscard]] QString choiceWords() const;
 
   QComboBox* term_ = nullptr;

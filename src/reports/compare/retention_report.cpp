@@ -8,11 +8,20 @@
 #include "reports/compare/standing_out.h"
 #include "reports/decay/true_sentences.h"
 #include "reports/print/cells.h"
+#include "reports/print/said_choice.h"
+#include "reports/records/term_view.h"
 #include "reports/retention/early_checks.h"
+
+#include <array>
+#include <limits>
 
 namespace gk::reports {
 
 namespace {
+
+// Places in the report.
+constexpr std::size_t opening = 0;
+constexpr std::array<std::size_t, 2> ofAllSchools{1, 2};
 
 Table shrinkTable(const FactorComparison& schools) {
   Table table{"Small schools: observed, and adjusted toward program average",
@@ -67,7 +76,8 @@ Cells followUpRow(const RetentionLine& line) {
   return cells;
 }
 
-Table followUpTable(const FactorComparison& schools) {
+/// One school's line alone where one is chosen.
+Table followUpTable(const FactorComparison& schools, std::optional<roster::SchoolId> chosen) {
   Table table{"Follow-up, and what unchecked sealants could change",
               {{"School where placed"},
                right("Children due"),
@@ -85,9 +95,19 @@ Table followUpTable(const FactorComparison& schools) {
                "whose children were not found count as failed in both.",
                "Published state guidance asks for over 65% seen at follow-up."}};
   for (const auto& value : schools.values)
-    table.rows.push_back(followUpRow(value.line));
-  table.rows.push_back(followUpRow(schools.total));
+    if (!chosen || value.line.school == chosen) table.rows.push_back(followUpRow(value.line));
+  if (!chosen) table.rows.push_back(followUpRow(schools.total));
   return table;
+}
+
+/// Which tables are of the school that is chosen, and why some are of all.
+void sayWhose(std::vector<Table>& tables, const std::string& school) {
+  tables.at(opening).notes.insert(tables.at(opening).notes.begin(),
+                                  "Of " + school + " alone, but where schools are compared.");
+  for (const auto place : ofAllSchools)
+    tables.at(place).notes.insert(tables.at(place).notes.begin(),
+                                  "Of all schools: " + school + " is compared with the others.");
+  sayChoice(tables, school);
 }
 
 } // namespace
@@ -96,7 +116,9 @@ std::vector<Table> retentionReport(const TermRecords& records,
                                    const RetentionReportOptions& options) {
   const RetentionFacts facts(records, options.comparison.retention);
   Choice choice;
-  if (options.school) choice.of(Factor::school) = facts.codeOf(*options.school);
+  // A school of which there is no sealant has no code, and no choice would mean all schools.
+  constexpr auto nobodys = std::numeric_limits<FactorCode>::max();
+  if (options.school) choice.of(Factor::school) = facts.codeOf(*options.school).value_or(nobodys);
   // One school is compared with the others, never with itself.
   auto schools = compareFactor(facts, Factor::school, Choice{}, options.comparison);
   constexpr std::array factors{
@@ -106,7 +128,7 @@ std::vector<Table> retentionReport(const TermRecords& records,
   auto compared = compareFactors(facts, factors, choice, options.comparison);
   compared.push_back(std::move(schools));
   adjustTogether(compared);
-  auto opening = standingOutTable(compared);
+  auto standingOut = standingOutTable(compared);
   schools = std::move(compared.back());
   compared.pop_back();
   auto worst = options.curve;
@@ -115,17 +137,18 @@ std::vector<Table> retentionReport(const TermRecords& records,
   auto kept = worst;
   kept.ends = options.curve.ends;
   kept.partFails = false;
-  std::vector<Table> tables{std::move(opening),
+  std::vector<Table> tables{std::move(standingOut),
                             comparisonTable(schools),
                             shrinkTable(schools),
-                            followUpTable(schools),
+                            followUpTable(schools, options.school),
                             foundTable(records, facts, choice),
-                            earlyCheckTable(records),
+                            earlyCheckTable(records, options.school),
                             curveTable(retentionCurve(records, options.curve, options.school),
                                        retentionCurve(records, worst, options.school),
                                        retentionCurve(records, kept, options.school))};
   for (const auto& one : compared)
     tables.push_back(comparisonTable(one));
+  if (options.school) sayWhose(tables, TermView(records).schoolName(*options.school));
   return tables;
 }
 

@@ -41,15 +41,22 @@ std::string reached(double target, const std::string& actual) {
   return share >= 100 * target ? "yes" : "below";
 }
 
-std::vector<std::pair<std::string, std::string>> sparedFigures(const TermTotals& totals,
-                                                               bool teethAreShown) {
+std::vector<std::pair<std::string, std::string>>
+sparedFigures(const TermTotals& totals, bool teethAreShown, bool checksAreShown) {
   const auto& averted = totals.averted;
   const auto what = "Cavities averted in " + counted(averted.years, "year", "years");
   if (!teethAreShown) return {{what, "suppressed"}};
   if (!averted.averted || !averted.cautious) return {{what, averted.whyNot}};
-  return {{what + ", full protection while retained (range)", withRange(*averted.averted)},
-          {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
-           withRange(*averted.cautious)}};
+  std::vector<std::pair<std::string, std::string>> out{
+      {what + ", full protection while retained (range)", withRange(*averted.averted)}};
+  if (averted.ifNotLookedAt && checksAreShown)
+    out.emplace_back("If none, and if all, of the unchecked teeth due are protected",
+                     base::fixed(averted.ifNotLookedAt->low, 0) + "-" +
+                         base::fixed(averted.ifNotLookedAt->high, 0));
+  out.emplace_back("The same at " + base::fixed(estimates::cautiousEfficacy, 2) +
+                       " of full protection",
+                   withRange(*averted.cautious));
+  return out;
 }
 
 } // namespace gk::reports

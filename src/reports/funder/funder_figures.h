@@ -23,8 +23,9 @@ int lotsSetAside(const TermRecords& records);
 /// "yes" or "NO" for a share that was printed as per cent; a dash where there is none.
 std::string reached(double target, const std::string& actual);
 
-/// The estimates of decay spared, each with its name.
-std::vector<std::pair<std::string, std::string>> sparedFigures(const TermTotals& totals,
-                                                               bool teethAreShown);
+/// The estimates of decay spared, each with its name. What the unchecked teeth could change tells
+/// how many were checked, and stands only where the published tables tell it.
+std::vector<std::pair<std::string, std::string>>
+sparedFigures(const TermTotals& totals, bool teethAreShown, bool checksAreShown);
 
 } // namespace gk::reports

@@ -39,9 +39,10 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
   return table;
 }
 
-Table sparedTable(const TermTotals& totals, bool teethAreShown) {
+Table sparedTable(const TermTotals& totals, const std::vector<Table>& published) {
   Table table{"Cavities averted, estimated", {{"Figure"}, right("Estimate")}, {}, {}};
-  for (const auto& [figure, estimate] : sparedFigures(totals, teethAreShown))
+  for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
+                                                      !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
   table.notes = {"Methods and limits. Consented: a form of this term that says yes, or "
                  "screened in it. Screened is a look by a licensed person at school, not a "
@@ -80,7 +81,7 @@ std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& tot
         "elsewhere could be worked out from it.");
   if (auto effort = publishedEffort(schools, rule)) out.push_back(*std::move(effort));
   out.push_back(targetTable(totals, tables));
-  out.push_back(sparedTable(totals, !hidesIn(tables[1].rows.back())));
+  out.push_back(sparedTable(totals, tables));
   return out;
 }
 

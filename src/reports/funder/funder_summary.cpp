@@ -168,7 +168,7 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
                                  base::Date today) {
   const auto& tables = published.tables;
   Table table{"Key figures, " + periodWords(totals),
-              {{"Partially retained", false, true},
+              {{"Part", false, true},
                {"Figure"},
                right("Number"),
                right("Of"),
@@ -186,7 +186,8 @@ std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& t
   addRetention(summary, totals, tables[3]);
   addReferrals(summary, publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
   summary.begin("Cavities averted, estimate");
-  for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(tables[1].rows.back())))
+  for (const auto& [figure, estimate] :
+       sparedFigures(totals, !hidesIn(tables[1].rows.back()), !hidesIn(tables[3].rows.back())))
     summary.figure(figure, estimate);
   if (published.exposed > 0)
     table.notes.insert(table.notes.begin(),

@@ -59,8 +59,9 @@ Table lightsTable(const std::vector<LightChart>& lights) {
                  "instructions take precedence).",
                  "Signal: the weighted average of the readings is outside its limits around "
                  "the mean of the first five, limits that allow for the error of that mean. "
-                 "Of 100 steady lights, 2 to 5 give a false alarm within 50 readings. After a "
-                 "new lamp or battery, enter the light's baseline again: the chart then "
+                 "Of 100 steady lights, at most about 5 give a false alarm within 50 readings, "
+                 "where the meter repeats within 5%. After a new lamp or battery, enter the "
+                 "light's baseline again: the chart then "
                  "starts over."};
   return table;
 }

@@ -34,8 +34,8 @@ void count(EarlyChecks& line, Held held) {
   ++line.assessable;
 }
 
-EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds,
-                    std::string label) {
+EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds, std::string label,
+                    std::optional<roster::SchoolId> placedAt = {}) {
   const TermView view(records);
   const Lookup<chairside::Placement> placements(records.placements);
   std::map<followup::RetentionCheck::Key, const base::Recorded<followup::RetentionCheck>*> ordered;
@@ -54,7 +54,8 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
   std::set<roster::ChildId> children;
   for (const auto& [placement, row] : first) {
     const auto* placed = placements.find(placement);
-    if (!placed) continue;
+    const auto* day = placed ? view.days.find(placed->day) : nullptr;
+    if (!placed || (placedAt && (!day || day->school != *placedAt))) continue;
     children.insert(row->value.child);
     const auto placedOn = view.dateOf(placed->day);
     const auto on = view.dateOf(row->value.day);
@@ -72,11 +73,12 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
 
 } // namespace
 
-std::vector<EarlyChecks> earlyChecks(const TermRecords& records) {
+std::vector<EarlyChecks> earlyChecks(const TermRecords& records,
+                                     std::optional<roster::SchoolId> placedAt) {
   std::vector<EarlyChecks> lines;
   for (const auto kind :
        {CheckKind::shortTermSample, CheckKind::shortTermTriggered, CheckKind::opportunistic})
-    if (auto line = countOf(records, std::span(&kind, 1), named(kind)); line.examined > 0)
+    if (auto line = countOf(records, std::span(&kind, 1), named(kind), placedAt); line.examined > 0)
       lines.push_back(std::move(line));
   return lines;
 }
@@ -86,7 +88,7 @@ EarlyChecks shortTermChecks(const TermRecords& records) {
   return countOf(records, kinds, "short-term");
 }
 
-Table earlyCheckTable(const TermRecords& records) {
+Table earlyCheckTable(const TermRecords& records, std::optional<roster::SchoolId> placedAt) {
   Table table{"Short-term checks, made this term",
               {{"Kind"},
                right("Children"),
@@ -102,8 +104,9 @@ Table earlyCheckTable(const TermRecords& records) {
               {},
               {"A sample, or after a change of technique, material or equipment, preferably "
                "by a different provider than placed them; also opportunistic checks. "
-               "Sealants found missing here count as missing in the one-year figures too."}};
-  const auto lines = earlyChecks(records);
+               "Sealants found missing here count as missing in the one-year figures too, "
+               "where the child is found then."}};
+  const auto lines = earlyChecks(records, placedAt);
   for (const auto& line : lines)
     table.rows.push_back({line.label, number(line.children), number(line.examined),
                           base::fixed(line.firstMonth, 0) + " to " + base::fixed(line.lastMonth, 0),

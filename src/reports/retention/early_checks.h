@@ -24,12 +24,14 @@ struct EarlyChecks {
 
 /// Routine samples, triggered ones and those of opportunity; kinds of which none was made are left
 /// out. Each sealant counts once a kind, by its first check that could judge it.
-std::vector<EarlyChecks> earlyChecks(const TermRecords& records);
+std::vector<EarlyChecks> earlyChecks(const TermRecords& records,
+                                     std::optional<roster::SchoolId> placedAt = {});
 
 /// Routine samples and triggered ones together.
 EarlyChecks shortTermChecks(const TermRecords& records);
 
-Table earlyCheckTable(const TermRecords& records);
+/// Of sealants placed at one school, or at all.
+Table earlyCheckTable(const TermRecords& records, std::optional<roster::SchoolId> placedAt = {});
 
 /// When after placement looks were made, in months.
 struct LookAges {

@@ -11,6 +11,8 @@ Cells retentionRow(const RetentionLine& line) {
   }
   const auto& rate = line.whole95;
   const bool unstable = line.assessable < fewest;
+  // As the interval beside it uses it.
+  const double effect = !rate ? 0 : rate->toRead ? rate->toRead->designEffect : rate->designEffect;
   return {line.label,
           number(line.placed),
           number(line.due),
@@ -24,7 +26,7 @@ Cells retentionRow(const RetentionLine& line) {
           number(line.cannotAssess),
           percent(line.whole, line.assessable),
           rangeWords(rate, line.unit),
-          rate ? base::fixed(rate->designEffect, 2) + (unstable ? ", few teeth" : "") : nothing};
+          rate ? base::fixed(effect, 2) + (unstable ? ", few teeth" : "") : nothing};
 }
 
 Table emptyRetentionTable(std::string title) {

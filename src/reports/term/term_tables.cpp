@@ -227,6 +227,9 @@ Table schoolRetentionTable(const TermTotals& totals) {
                  wholeOrPartNote(totals.retention.total)};
   noteClasses(table, totals.retention.total);
   table.notes.push_back(protectionNote(totals.retention.total));
+  // Not of one school, for which nothing is estimated.
+  if (totals.averted.averted && totals.retention.total.protected95)
+    table.notes.back() += " That figure is used for the cavities averted.";
   noteRetentionUnder(table, totals);
   addRetentionCautions(table, totals.retention.schools);
   return table;

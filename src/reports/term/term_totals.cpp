@@ -65,7 +65,8 @@ TermTotals schoolTotals(TermTotals totals, const TermRecords& records, roster::S
   totals.retention.total.label = "Total";
   std::erase_if(totals.overrides, [&](const auto& taken) { return taken.school != school; });
   totals.attackRate = {};
-  totals.attackRate.whyNot = "estimated for the program, not for one school";
+  totals.attackRate.whyNot = "estimated for the program, not for " +
+                             roster::shownAmong(at->value, records.schools) + " alone";
   totals.averted.averted.reset();
   totals.averted.cautious.reset();
   totals.averted.whyNot = totals.attackRate.whyNot;

@@ -1,6 +1,7 @@
 #include "reports/decay/true_sentences.h"
 
 #include "base/random.h"
+#include "reports/report.h"
 #include "reports/retention/early_checks.h"
 #include "reports/sample.h"
 
@@ -119,4 +120,33 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
   CHECK(alarms > 20); // against the 10 that a test of 5 % would call
   estimates::RiskByAge one{};
   CHECK(ageWords(one).empty());
+}
+
+TEST_CASE("That a school's teeth protected are used for the cavities averted is not said of it",
+          "[case-181]") {
+  test::SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto then = term.dayLastYear(here, "2025-10-14");
+  const auto now = term.day(here, "2026-10-13");
+  for (int i = 0; i < 12; ++i) {
+    const auto child = term.child(here);
+    term.screen(
+        child, now,
+        {test::found(16, i < 3 ? chairside::Condition::cavitated : chairside::Condition::sound)});
+    term.place(child, now, 26);
+    term.check(term.place(child, then, 36), now,
+               i % 4 ? followup::Held::whole : followup::Held::lost);
+  }
+  const auto isSaid = [&](const ReportOptions& options) {
+    for (const auto& table : reportOf(ReportKind::term, term.records, options))
+      if (std::ranges::any_of(table.notes, [](const std::string& note) {
+            return note.find("used for the cavities averted") != std::string::npos;
+          }))
+        return true;
+    return false;
+  };
+  ReportOptions ofSchool;
+  ofSchool.school = here;
+  CHECK(isSaid({}));
+  CHECK_FALSE(isSaid(ofSchool));
 }

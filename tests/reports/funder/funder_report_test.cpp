@@ -1,3 +1,4 @@
+#include "reports/funder/funder_figures.h"
 #include "reports/funder/funder_report.h"
 #include "reports/report.h"
 #include "reports/sample.h"
@@ -118,6 +119,25 @@ TEST_CASE("a funder's summary is one table with every part, its denominators and
                                                        "75.0", "97", "below"});
   CHECK(figure(table, "Children screened a day")[2] == "45.0");
   CHECK(table.notes.front().starts_with("Methods."));
+  CHECK(table.columns.front().heading == "Part");
+}
+
+TEST_CASE("a funder reads what unchecked teeth could change, where the checks are shown") {
+  auto totals = SampleTerm().totals();
+  totals.averted.averted.emplace().averted = 311;
+  totals.averted.cautious.emplace().averted = 238;
+  totals.averted.ifNotLookedAt = {213, 326};
+  using Figures = std::vector<std::pair<std::string, std::string>>;
+  const std::pair<std::string, std::string> bounds{
+      "If none, and if all, of the unchecked teeth due are protected", "213-326"};
+  const auto has = [&](const Figures& figures) {
+    return std::ranges::find(figures, bounds) != figures.end();
+  };
+  CHECK(has(sparedFigures(totals, true, true)));
+  CHECK_FALSE(has(sparedFigures(totals, true, false)));
+  CHECK_FALSE(has(sparedFigures(totals, false, true)));
+  totals.averted.ifNotLookedAt.reset();
+  CHECK(sparedFigures(totals, true, true).size() == 2);
 }
 
 TEST_CASE("a small number of urgent children can be read nowhere in a funder's report",
@@ -165,5 +185,5 @@ TEST_CASE("a term of one school is its row of the program's, and estimates stay 
     total.front() = one[i].rows.front().front();
     CHECK(total == one[i].rows.front());
   }
-  CHECK(shows(one.back(), "estimated for the program, not for one school"));
+  CHECK(shows(one.back(), "estimated for the program, not for Alder Hollow Elementary alone"));
 }
