@@ -32,6 +32,7 @@ const std::vector<std::set<std::string>>& floors() {
                                                       {"asking", "lists", "help"},
                                                       {"widgets"},
                                                       {"files", "visit", "safety", "forms"},
+                                                      {"setup"},
                                                       {"field", "close_out", "board", "desk"},
                                                       {"chair", "totals"},
                                                       {"windows"},

@@ -14,6 +14,7 @@
 #include "ui/look/style.h"
 #include "ui/models/readiness_words.h"
 #include "ui/safety/withdrawal.h"
+#include "ui/setup/first_day_page.h"
 #include "ui/support/page_keys.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
@@ -261,12 +262,12 @@ void DayBoardPage::showBackup() {
 }
 
 void DayBoardPage::showMissing() {
-  const auto areas = book().setup(context().clock.now().date());
-  if (!went(areas) || session::isSetUp(*areas)) return;
-  QStringList lines{u"Missing for a clinic day (F8, Desk, takes you there):"_s};
-  for (const auto& area : *areas)
-    if (area.standing == session::AreaStanding::missing) lines += u"✖ "_s + toQt(area.open.front());
-  ready_->setText(lines.join(u'\n'));
+  const auto list = firstDayNow(context());
+  if (!went(list)) return;
+  const auto missing = missingWords(*list);
+  if (missing.isEmpty()) return;
+  ready_->setText(u"Missing for a clinic day (F8, Desk, takes you there):\n"_s +
+                  missing.join(u'\n'));
   ready_->show();
 }
 

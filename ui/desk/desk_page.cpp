@@ -6,6 +6,8 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/look/style.h"
+#include "ui/setup/first_day_page.h"
+#include "ui/setup/laptop_area.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
 
@@ -18,6 +20,7 @@
 #include <QStackedWidget>
 
 #include <algorithm>
+#include <array>
 
 namespace gk::ui {
 
@@ -41,6 +44,17 @@ QString markOf(AreaStanding standing) {
   return {};
 }
 
+/// Alt+1 to Alt+9, then letters that no form of an area has.
+QKeyCombination keyOfPlace(int place) {
+  constexpr std::array later{Qt::Key_H, Qt::Key_F, Qt::Key_Comma};
+  return Qt::ALT | (place < 9 ? static_cast<Qt::Key>(Qt::Key_1 + place)
+                              : later.at(static_cast<std::size_t>(place - 9)));
+}
+
+QString keyWordsOf(int place) {
+  return QKeySequence(keyOfPlace(place)).toString(QKeySequence::PortableText);
+}
+
 } // namespace
 
 DeskPage::DeskPage(Context& context, QWidget* parent)
@@ -50,12 +64,17 @@ DeskPage::DeskPage(Context& context, QWidget* parent)
       stack_(new QStackedWidget(this)) {
   setObjectName(u"deskPage"_s);
   layOut();
-  for (auto& spec : {programArea(context), schoolsArea(context), termsArea(context),
-                     teamArea(context), lightsArea(context), lotsArea(context),
-                     studentsArea(context, [this](ChosenList list) { showList(std::move(list)); }),
-                     yearsArea(context)})
+  const Telling telling{this, [this](const Result<QString>& done) {
+                          if (went(done)) Q_EMIT said(*done);
+                        }};
+  for (auto& spec :
+       {programArea(context), schoolsArea(context), termsArea(context), teamArea(context),
+        lightsArea(context), lotsArea(context),
+        studentsArea(context, [this](ChosenList list) { showList(std::move(list)); }),
+        yearsArea(context, telling), templatesArea(context), laptopArea(context, telling)})
     addArea(spec);
   addList();
+  addFirstDay();
   connect(&context.acting, &Acting::changed, this, [this] {
     if (isVisible()) readMembers();
   });
@@ -82,6 +101,9 @@ void DeskPage::layOut() {
   });
   next_ = keyButton(u"Next"_s, QKeySequence(Qt::ALT | Qt::Key_G), u"deskNext"_s, this);
   connect(next_, &QPushButton::clicked, this, &DeskPage::next);
+  toFirstDay_ =
+      keyButton(u"Check list"_s, QKeySequence(Qt::ALT | Qt::Key_0), u"deskFirstDay"_s, this);
+  connect(toFirstDay_, &QPushButton::clicked, this, &DeskPage::showFirstDay);
   auto* by = wordsLabel(u"Entered by"_s, u"field"_s, {}, this);
   by->setWordWrap(false);
   auto* head = new PageHead(program_, nullptr, this);
@@ -93,6 +115,7 @@ void DeskPage::layOut() {
   head->add(enters);
   auto* guiding = new QHBoxLayout;
   guiding->addWidget(guide_, 1);
+  guiding->addWidget(toFirstDay_);
   guiding->addWidget(next_);
   areas_->setObjectName(u"deskAreas"_s);
   areas_->setAccessibleName(u"Desk areas"_s);
@@ -134,8 +157,7 @@ void DeskPage::addArea(AreaSpec spec) {
   stack_->addWidget(page);
   pages_.push_back(page);
   areas_->addItem(title);
-  auto* shortcut =
-      new QShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + place)), this);
+  auto* shortcut = new QShortcut(QKeySequence(keyOfPlace(place)), this);
   shortcut->setWhatsThis(title);
   connect(shortcut, &QShortcut::activated, this, [this, place] {
     areas_->setCurrentRow(place);
@@ -157,6 +179,30 @@ void DeskPage::addList() {
   stack_->addWidget(list_);
 }
 
+void DeskPage::addFirstDay() {
+  firstDay_ = new FirstDayPage(context(), stack_);
+  connect(firstDay_, &Page::failed, this, &Page::failed);
+  connect(firstDay_, &FirstDayPage::wanted, this, &DeskPage::openItem);
+  firstDay_->setMinimumWidth(1);
+  stack_->addWidget(firstDay_);
+}
+
+void DeskPage::showFirstDay() {
+  areas_->setCurrentRow(-1);
+  ui::turnTo(*stack_, *firstDay_);
+  firstDay_->pointAtNext();
+  firstDay_->setFocus();
+}
+
+/// To where it is entered, with its form open.
+void DeskPage::openItem(session::FirstDayItem item) {
+  const auto area = session::areaOf(item);
+  if (!area) return settings_->click();
+  turnTo(*area);
+  if (item == session::FirstDayItem::pins) pageOf(*area)->begin(u"Pin"_s);
+  if (item == session::FirstDayItem::recoveryCode) pageOf(*area)->begin(u"Recovery"_s);
+}
+
 void DeskPage::showList(ChosenList list) {
   list_->open(std::move(list));
   ui::turnTo(*stack_, *list_);
@@ -169,8 +215,8 @@ base::By DeskPage::by(base::Station station) const {
 }
 
 AreaPage* DeskPage::pageOf(session::Area area) const {
-  const auto at =
-      std::ranges::find(pages_, area, [](const AreaPage* page) { return page->spec().area; });
+  const auto at = std::ranges::find(pages_, std::optional(area),
+                                    [](const AreaPage* page) { return page->spec().area; });
   return at == pages_.end() ? nullptr : *at;
 }
 
@@ -207,14 +253,17 @@ void DeskPage::readStates() {
   states_ = std::move(*states);
   qsizetype ready = 0;
   for (std::size_t i = 0; i < pages_.size(); ++i) {
-    const auto& state = states_.at(static_cast<std::size_t>(pages_[i]->spec().area));
-    pages_[i]->say(state);
-    if (state.standing != AreaStanding::missing) ++ready;
     auto* item = areas_->item(static_cast<int>(i));
     const auto& title = pages_[i]->spec().title;
-    item->setText(u"%1%2  Alt+%3\n      %4"_s.arg(markOf(state.standing), title)
-                      .arg(i + 1)
-                      .arg(toQt(state.words)));
+    if (!pages_[i]->spec().area) {
+      item->setText(u"     %1  %2"_s.arg(title, keyWordsOf(static_cast<int>(i))));
+      continue;
+    }
+    const auto& state = states_.at(static_cast<std::size_t>(*pages_[i]->spec().area));
+    pages_[i]->say(state);
+    if (state.standing != AreaStanding::missing) ++ready;
+    item->setText(u"%1%2  %3\n      %4"_s.arg(markOf(state.standing), title,
+                                              keyWordsOf(static_cast<int>(i)), toQt(state.words)));
     item->setData(Qt::AccessibleTextRole, title + u", "_s +
                                               toQt(base::displayName(state.standing)) + u", "_s +
                                               toQt(state.words));
@@ -231,14 +280,13 @@ void DeskPage::readStates() {
   const bool isGuided = !isReady || book().isSettingUp().value_or(false);
   guide_->setVisible(isGuided);
   next_->setVisible(isGuided);
+  toFirstDay_->setVisible(isGuided);
 }
 
 bool DeskPage::lead() {
   if (states_.empty()) refresh();
-  const auto wanted =
-      std::ranges::find(states_, AreaStanding::missing, &session::AreaState::standing);
-  if (wanted == states_.end()) return false;
-  turnTo(wanted->area);
+  if (session::isSetUp(states_)) return false;
+  showFirstDay();
   return true;
 }
 
@@ -249,11 +297,15 @@ void DeskPage::turnTo(session::Area area) {
 }
 
 void DeskPage::next() {
-  if (!lead()) Q_EMIT boardWanted();
+  if (states_.empty()) refresh();
+  const auto wanted =
+      std::ranges::find(states_, AreaStanding::missing, &session::AreaState::standing);
+  if (wanted == states_.end()) return void(Q_EMIT boardWanted());
+  turnTo(wanted->area);
 }
 
 void DeskPage::scanned(const QString& code) {
-  if (stack_->currentWidget() == list_) return;
+  if (stack_->currentWidget() == list_ || areas_->currentRow() < 0) return;
   pages_[static_cast<std::size_t>(areas_->currentRow())]->scanned(code);
 }
 

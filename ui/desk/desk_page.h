@@ -10,6 +10,7 @@ namespace gk::ui {
 
 class ListPage;
 class CapButton;
+class FirstDayPage;
 
 /// What a program is set up with and kept by, area by area; and what is still missing for a day.
 class DeskPage final : public Page {
@@ -19,8 +20,9 @@ class DeskPage final : public Page {
   DeskPage(Context& context, QWidget* parent);
 
   void refresh() override;
-  /// To the first area that misses something, ready to be filled in; false where none does.
+  /// To the check list of what is missing for a day; false where nothing is.
   bool lead();
+  void showFirstDay();
   void turnTo(session::Area area);
   void scanned(const QString& code);
   /// To the pages that the window keeps: this laptop, and safety.
@@ -38,13 +40,16 @@ class DeskPage final : public Page {
   void showList(ChosenList list);
   void readMembers();
   void readStates();
+  void addFirstDay();
   void next();
+  void openItem(session::FirstDayItem item);
   [[nodiscard]] base::By by(base::Station station) const;
   [[nodiscard]] AreaPage* pageOf(session::Area area) const;
 
   QLabel* program_;
   QLabel* guide_;
   QPushButton* next_ = nullptr;
+  QPushButton* toFirstDay_ = nullptr;
   QComboBox* who_;
   CapButton* settings_;
   CapButton* safety_;
@@ -52,6 +57,7 @@ class DeskPage final : public Page {
   QStackedWidget* stack_;
   std::vector<AreaPage*> pages_;
   ListPage* list_ = nullptr;
+  FirstDayPage* firstDay_ = nullptr;
   std::vector<session::AreaState> states_;
   std::vector<base::MemberId> members_;
   std::optional<base::MemberId> author_; ///< who enters here

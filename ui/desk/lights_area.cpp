@@ -223,27 +223,27 @@ AreaSpec lightsArea(Context& context) {
                  return saidIf(book.enterLight(by, light), toQt(light.tag) + u" is saved."_s);
                },
                .refusedAt = refused};
-  AreaForm correct{
-      .name = u"Correct"_s,
-      .words = u"Correct"_s,
-      .key = Qt::Key_E,
-      .asksReason = true,
-      .save = u"Save light"_s,
-      .note = u"Readings already entered are compared with the first reading saved here."_s,
-      .fields = lightFields,
-      .values = [&book](const Thing& id) -> Result<Values> {
-        const auto light = thingOf(book.lights(), id);
-        if (!light) return light.error();
-        return valuesOfLight(light->value);
-      },
-      .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-        const auto old = thingOf(book.lights(), id);
-        if (!old) return old.error();
-        const auto light = lightFrom(values, old->value);
-        return saidIf(book.correctLight(by, *old, light, values.text(reasonKey)),
-                      toQt(light.tag) + u" is saved. The previous entry stays in the history."_s);
-      },
-      .refusedAt = refused};
+  AreaForm correct{.name = u"Correct"_s,
+                   .words = u"Correct"_s,
+                   .key = Qt::Key_E,
+                   .asksReason = true,
+                   .save = u"Save light"_s,
+                   .changes = changesSaid(book, session::Area::lights),
+                   .fields = lightFields,
+                   .values = [&book](const Thing& id) -> Result<Values> {
+                     const auto light = thingOf(book.lights(), id);
+                     if (!light) return light.error();
+                     return valuesOfLight(light->value);
+                   },
+                   .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+                     const auto old = thingOf(book.lights(), id);
+                     if (!old) return old.error();
+                     const auto light = lightFrom(values, old->value);
+                     return saidIf(book.correctLight(by, *old, light, values.text(reasonKey)),
+                                   toQt(light.tag) +
+                                       u" is saved. The previous entry stays in the history."_s);
+                   },
+                   .refusedAt = refused};
   return {.name = u"Lights"_s,
           .title = u"Curing lights"_s,
           .station = base::Station::lights,

@@ -129,29 +129,27 @@ AreaSpec lotsArea(Context& context) {
                  return saidIf(book.enterLot(by, lot), toQt(kit::shown(lot)) + u" is saved."_s);
                },
                .refusedAt = refused};
-  AreaForm correct{
-      .name = u"Correct"_s,
-      .words = u"Correct"_s,
-      .key = Qt::Key_E,
-      .asksReason = true,
-      .save = u"Save lot"_s,
-      .note = u"Sealants already placed with this lot show the corrected name and date in reports "
-              "from now on."_s,
-      .fields = lotFields,
-      .values = [&book](const Thing& id) -> Result<Values> {
-        const auto lot = thingOf(book.lots(), id);
-        if (!lot) return lot.error();
-        return valuesOfLot(lot->value);
-      },
-      .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-        const auto old = thingOf(book.lots(), id);
-        if (!old) return old.error();
-        const auto lot = lotFrom(values, old->value);
-        return saidIf(book.correctLot(by, old->id, lot, values.text(reasonKey)),
-                      toQt(kit::shown(lot)) +
-                          u" is saved. The previous entry stays in the history."_s);
-      },
-      .refusedAt = refused};
+  AreaForm correct{.name = u"Correct"_s,
+                   .words = u"Correct"_s,
+                   .key = Qt::Key_E,
+                   .asksReason = true,
+                   .save = u"Save lot"_s,
+                   .changes = changesSaid(book, session::Area::lots),
+                   .fields = lotFields,
+                   .values = [&book](const Thing& id) -> Result<Values> {
+                     const auto lot = thingOf(book.lots(), id);
+                     if (!lot) return lot.error();
+                     return valuesOfLot(lot->value);
+                   },
+                   .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+                     const auto old = thingOf(book.lots(), id);
+                     if (!old) return old.error();
+                     const auto lot = lotFrom(values, old->value);
+                     return saidIf(book.correctLot(by, old->id, lot, values.text(reasonKey)),
+                                   toQt(kit::shown(lot)) +
+                                       u" is saved. The previous entry stays in the history."_s);
+                   },
+                   .refusedAt = refused};
   return {.name = u"Lots"_s,
           .title = u"Materials and lots"_s,
           .station = base::Station::lots,

@@ -158,7 +158,7 @@ AreaSpec programArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save program"_s,
-      .note = u"New letters and reports use what is saved here. Printed ones do not change."_s,
+      .changes = changesSaid(book, session::Area::program),
       .fields = [](const Thing&) { return programFields(); },
       .values = [&book](const Thing&) -> Result<Values> {
         const auto program = book.program();

@@ -149,7 +149,7 @@ AreaSpec schoolsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save school"_s,
-      .note = u"New letters and reports use the new name."_s,
+      .changes = changesSaid(book, session::Area::schools),
       .fields = schoolFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto school = thingOf(book.schools(), id);
@@ -184,6 +184,13 @@ AreaSpec schoolsArea(Context& context) {
       .values = [&context](const Thing& id) { return mealsOf(context, id); },
       .act = [&context](By by, const Thing& id,
                         const Values& values) { return enterMeals(context, by, id, values); }};
+  const auto remove = removalForm(
+      u"Remove school"_s,
+      u"For a school entered by mistake. One with students, school days or enrollment stays."_s,
+      [&book](By by, const Thing& id, const std::string& reason) {
+        return saidIf(book.removeSchool(by, roster::SchoolId(*id), reason),
+                      u"The school is removed."_s);
+      });
   return {.name = u"Schools"_s,
           .title = u"Schools and enrollment"_s,
           .station = base::Station::schools,
@@ -219,7 +226,7 @@ AreaSpec schoolsArea(Context& context) {
                 return revisionsOf(book.revisions<roster::School>(roster::SchoolId(id)),
                                    valuesOfSchool);
               },
-          .forms = {add, correct, enrollment, meals}};
+          .forms = {add, correct, remove, enrollment, meals}};
 }
 
 } // namespace gk::ui

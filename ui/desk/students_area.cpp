@@ -1,5 +1,6 @@
 #include "ui/asking/context.h"
 #include "ui/desk/roster_forms.h"
+#include "ui/setup/card_forms.h"
 
 #include <algorithm>
 
@@ -215,8 +216,8 @@ AreaForm correctingStudent(Context& context) {
           .columns = 4,
           .asksReason = true,
           .save = u"Save details"_s,
-          .note = u"Name and contacts. New letters use them. Give the reason without a name: it "
-                  "is not encrypted."_s,
+          .note = u"Give the reason without a name: it is not encrypted."_s,
+          .changes = changesSaid(book, session::Area::rosters),
           .fields = [](const Thing&) { return personFields(); },
           .values = [&book](const Thing& id) -> Result<Values> {
             const roster::ChildId child(*id);
@@ -253,6 +254,7 @@ AreaForm movingStudent(session::Session& book) {
           .save = u"Move student"_s,
           .note = u"To another school, grade or room. Consent and history move too; the student "
                   "is expected at the new school."_s,
+          .changes = changesSaid(book, session::Area::rosters),
           .fields = [&book](const Thing&) { return placeFields(book); },
           .values = [&book](const Thing& id) -> Result<Values> {
             const auto card = book.child(roster::ChildId(*id));
@@ -363,7 +365,7 @@ AreaSpec studentsArea(Context& context, ShowList show) {
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
           .forms = {addingStudent(context), importingRoster(context, show),
                     correctingStudent(context), movingStudent(book), confirmingStudent(book),
-                    takingImportBack(book)}};
+                    joiningCards(context), partingCards(context), takingImportBack(book)}};
 }
 
 } // namespace gk::ui

@@ -178,8 +178,7 @@ AreaSpec teamArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save person"_s,
-      .note =
-          u"A renewed license counts from now on. Sealants already placed keep their operator."_s,
+      .changes = changesSaid(book, session::Area::team),
       .fields = memberFields,
       .values = [&book](const Thing& id) { return memberValues(book, id); },
       .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {

@@ -71,7 +71,7 @@ AreaSpec termsArea(Context& context) {
       .key = Qt::Key_E,
       .asksReason = true,
       .save = u"Save term"_s,
-      .note = u"This term's reports follow its dates. Open school days stay in it."_s,
+      .changes = changesSaid(book, session::Area::terms),
       .fields = termFields,
       .values = [&book](const Thing& id) -> Result<Values> {
         const auto term = thingOf(book.terms(), id);
@@ -84,6 +84,13 @@ AreaSpec termsArea(Context& context) {
                       toQt(term.name) + u" is saved. The previous entry stays in the history."_s);
       },
       .refusedAt = termRefusals};
+  const auto remove = removalForm(
+      u"Remove term"_s,
+      u"For a term entered by mistake. One with school days, enrollment, forms or issued reports stays."_s,
+      [&book](By by, const Thing& id, const std::string& reason) {
+        return saidIf(book.removeTerm(by, roster::TermId(*id), reason),
+                      u"The term is removed."_s);
+      });
   return {.name = u"Terms"_s,
           .title = u"Terms and holidays"_s,
           .station = base::Station::program,
@@ -101,7 +108,7 @@ AreaSpec termsArea(Context& context) {
               [&book](const base::Uuid& id) {
                 return revisionsOf(book.revisions<roster::Term>(roster::TermId(id)), valuesOfTerm);
               },
-          .forms = {add, correct}};
+          .forms = {add, correct, remove}};
 }
 
 } // namespace gk::ui

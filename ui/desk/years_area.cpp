@@ -1,6 +1,7 @@
 #include "roster/display_names.h"
 #include "ui/asking/context.h"
 #include "ui/forms/area.h"
+#include "ui/setup/laptop_area.h"
 
 namespace gk::ui {
 
@@ -49,7 +50,7 @@ const std::map<ErrorCode, QString> yearRefusals{{ErrorCode::ruleDate, u"End"_s},
 
 } // namespace
 
-AreaSpec yearsArea(Context& context) {
+AreaSpec yearsArea(Context& context, const Telling& telling) {
   auto& book = context.session;
   AreaForm add{.name = u"Add"_s,
                .words = u"Add a year"_s,
@@ -66,26 +67,32 @@ AreaSpec yearsArea(Context& context) {
                                toQt(roster::wordsOf(year)) + u" is saved."_s);
                },
                .refusedAt = yearRefusals};
-  AreaForm correct{
-      .name = u"Correct"_s,
-      .words = u"Correct"_s,
-      .key = Qt::Key_E,
-      .asksReason = true,
-      .save = u"Save year"_s,
-      .note = u"Reports for this year follow its dates. Issued reports do not change."_s,
-      .fields = yearFields,
-      .values = [&book](const Thing& id) -> Result<Values> {
-        const auto year = thingOf(book.years(), id);
-        if (!year) return year.error();
-        return valuesOfYear(year->value);
-      },
-      .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-        const auto year = yearFrom(values);
-        return saidIf(book.correctYear(by, roster::YearId(*id), year, values.text(reasonKey)),
-                      toQt(roster::wordsOf(year)) +
-                          u" is saved. The previous entry is kept in history."_s);
-      },
-      .refusedAt = yearRefusals};
+  AreaForm correct{.name = u"Correct"_s,
+                   .words = u"Correct"_s,
+                   .key = Qt::Key_E,
+                   .asksReason = true,
+                   .save = u"Save year"_s,
+                   .changes = changesSaid(book, session::Area::years),
+                   .fields = yearFields,
+                   .values = [&book](const Thing& id) -> Result<Values> {
+                     const auto year = thingOf(book.years(), id);
+                     if (!year) return year.error();
+                     return valuesOfYear(year->value);
+                   },
+                   .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+                     const auto year = yearFrom(values);
+                     return saidIf(
+                         book.correctYear(by, roster::YearId(*id), year, values.text(reasonKey)),
+                         toQt(roster::wordsOf(year)) +
+                             u" is saved. The previous entry is kept in history."_s);
+                   },
+                   .refusedAt = yearRefusals};
+  const auto remove = removalForm(
+      u"Remove year"_s, u"For a year entered by mistake. School days and terms do not change."_s,
+      [&book](By by, const Thing& id, const std::string& reason) {
+        return saidIf(book.removeYear(by, roster::YearId(*id), reason),
+                      u"The year is removed."_s);
+      });
   return {.name = u"Years"_s,
           .title = u"School, grant and fiscal years"_s,
           .station = base::Station::program,
@@ -104,7 +111,7 @@ AreaSpec yearsArea(Context& context) {
                 return revisionsOf(book.revisions<roster::ProgramYear>(roster::YearId(id)),
                                    valuesOfYear);
               },
-          .forms = {add, correct}};
+          .forms = {add, correct, archivingYear(context, telling), remove}};
 }
 
 } // namespace gk::ui

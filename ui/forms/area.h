@@ -13,6 +13,7 @@ namespace gk::ui {
 
 struct Context;
 struct ChosenList;
+struct Telling;
 using ShowList = std::function<void(ChosenList)>;
 
 using base::By;
@@ -41,7 +42,9 @@ struct AreaForm {
   int columns = 3;         ///< of fields side by side
   bool asksReason = false; ///< a line for it is put at the end
   QString save{};          ///< on the key that saves
-  QString note{};          ///< above the form: what it changes elsewhere
+  QString note{};          ///< above the form: what it is for
+  /// What saving it changes elsewhere, a sentence each; said before.
+  std::function<Result<QStringList>(const Thing&)> changes{};
   std::function<std::vector<Field>(const Thing&)> fields{};
   /// What the form begins with.
   std::function<Result<Values>(const Thing&)> values{};
@@ -56,7 +59,7 @@ struct AreaSpec {
   QString name;  ///< "Lights": of its widgets
   QString title; ///< "Curing lights"
   base::Station station;
-  session::Area area;
+  std::optional<session::Area> area{}; ///< none of what a first day does not wait for
   QString search{}; ///< what the line above the list asks; empty where the list is whole
   std::vector<reports::Column> columns{};
   std::function<Result<std::vector<AreaRow>>(const QString& search)> rows{};
@@ -68,6 +71,14 @@ struct AreaSpec {
 /// Of these, the key of the line for a reason.
 inline const QString reasonKey = u"Reason"_s;
 Field reasonField();
+
+/// As the core counts it.
+std::function<Result<QStringList>(const Thing&)> changesSaid(session::Session& book,
+                                                             session::Area area);
+
+/// Of what was entered by mistake: asks the reason alone.
+AreaForm removalForm(const QString& save, const QString& note,
+                     std::function<Result<QString>(By, const Thing&, const std::string&)> act);
 
 /// Each thing of a list as a row, by what makes its cells.
 template <class T, class Cells>
@@ -114,7 +125,10 @@ AreaSpec lightsArea(Context& context);
 AreaSpec lotsArea(Context& context);
 /// `show` shows a list that was chosen for import.
 AreaSpec studentsArea(Context& context, ShowList show);
-AreaSpec yearsArea(Context& context);
+/// `telling` says what came of long work.
+AreaSpec yearsArea(Context& context, const Telling& telling);
+AreaSpec laptopArea(Context& context, const Telling& telling);
+AreaSpec templatesArea(Context& context);
 
 /// Of the program's page and of a new logbook's.
 std::vector<Field> programFields();

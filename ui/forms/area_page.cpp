@@ -101,6 +101,14 @@ void AreaPage::begin() {
   setFocus();
 }
 
+void AreaPage::begin(const QString& form) {
+  const auto at = std::ranges::find(spec_.forms, form, &AreaForm::name);
+  if (at == spec_.forms.end() || !mayLeave()) return begin();
+  if (at->isOfThing && !chosen() && !rows_.empty()) pointAt(rows_.front().id);
+  open(static_cast<std::size_t>(at - spec_.forms.begin()));
+  if (at->isOfThing) table_->setFocus();
+}
+
 void AreaPage::choose(int row) {
   if (row < 0 || row >= static_cast<int>(rows_.size())) return;
   const auto id = rows_[static_cast<std::size_t>(row)].id;
@@ -142,8 +150,15 @@ void AreaPage::open(std::size_t which) {
         title +=
             u": "_s + toQt(row.cells.at(0)) + (search_ ? u' ' + toQt(row.cells.at(1)) : QString());
   formTitle_->setText(title);
-  note_->setText(form.note);
-  note_->setVisible(!form.note.isEmpty());
+  QStringList notes;
+  if (!form.note.isEmpty()) notes += form.note;
+  if (form.changes) {
+    const auto changes = form.changes(thing);
+    if (!went(changes)) return;
+    notes += u"What this changes: "_s + changes->join(u' ');
+  }
+  note_->setText(notes.join(u'\n'));
+  note_->setVisible(!notes.isEmpty());
   save_->setText(form.save + u"  Alt+S"_s);
   save_->setAccessibleName(form.save + u", key Alt+S"_s);
   showForm(true);

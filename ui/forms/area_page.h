@@ -34,6 +34,8 @@ class AreaPage final : public Page {
   void say(const session::AreaState& state);
   /// Where nothing is listed yet, its form is ready to be filled in.
   void begin();
+  /// With this one of its forms open, of the first that is listed where it needs one.
+  void begin(const QString& form);
   [[nodiscard]] bool hasChanges() const;
   /// True where nothing is lost: nothing was typed, or the person lets it go.
   bool mayLeave();

@@ -1,0 +1,182 @@
+#include "session/letter_files.h"
+#include "ui/desk/desk_page.h"
+#include "ui/fixtures/desk_fixture.h"
+#include "ui/setup/first_day_page.h"
+
+#include "base/files.h"
+
+#include <QTableView>
+
+#include <algorithm>
+#include <filesystem>
+
+using namespace gk;
+using namespace gk::test;
+using session::Area;
+using session::FirstDayItem;
+
+namespace {
+
+/// The desk of a clinic that works, for what is set up once.
+struct SetupDesk : Desk {
+  ui::DeskPage page{context, nullptr};
+
+  SetupDesk() {
+    listen(page);
+    showActive(page);
+  }
+  void alt(Qt::Key key) { press(page, key, Qt::AltModifier); }
+  void fill(const char* name, const QString& text) {
+    part<QLineEdit>(page, QString::fromLatin1(name)).setText(text);
+  }
+  QString label(const char* name) { return words(page, QString::fromLatin1(name)); }
+  void choose(const char* name, int row) {
+    auto& list = part<QTableView>(page, QString::fromLatin1(name));
+    list.setCurrentIndex(list.model()->index(row, 0));
+  }
+  void student(const char* name) {
+    page.turnTo(Area::rosters);
+    fill("deskStudentsSearch", QString::fromLatin1(name));
+    choose("deskStudentsTable", 0);
+  }
+  void itemOf(FirstDayItem item) {
+    page.showFirstDay();
+    choose("firstDayTable", static_cast<int>(item));
+    press(page, Qt::Key_Return);
+  }
+  bool shows(const char* name) {
+    return part<QWidget>(page, QString::fromLatin1(name)).isVisible();
+  }
+};
+
+} // namespace
+
+TEST_CASE("Each item of the check list opens where it is entered", "[case-285]") {
+  SetupDesk desk;
+  desk.page.showFirstDay();
+  CHECK(desk.label("firstDayDone").contains(u"1 missing before a day can be worked"_s));
+  CHECK(desk.label("firstDayTodo").contains(u"No student is in the logbook yet"_s));
+  desk.itemOf(FirstDayItem::schools);
+  CHECK(desk.shows("deskSchools"));
+  desk.itemOf(FirstDayItem::pins);
+  CHECK(desk.shows("deskTeam"));
+  CHECK(desk.label("deskTeamFormTitle").startsWith(u"Set PIN"_s));
+  desk.itemOf(FirstDayItem::recoveryCode);
+  CHECK(desk.label("deskProgramFormTitle").startsWith(u"Recovery code"_s));
+  desk.itemOf(FirstDayItem::roster);
+  CHECK(desk.shows("deskStudentsFirst"));
+  CHECK(desk.troubles.isEmpty());
+}
+
+TEST_CASE("Two cards of one student are compared, joined and separated at the desk", "[case-286]") {
+  SetupDesk desk;
+  auto& book = desk.clinic.session;
+  const auto first = desk.clinic.child("Mina", "Tolliver");
+  const auto second = desk.clinic.child("Myna", "Tolliver");
+  const auto number = must(book.child(second)).value.number;
+  desk.student("mina");
+  desk.alt(Qt::Key_J);
+  desk.fill("deskStudentsOther", u"999999"_s);
+  desk.fill("deskStudentsReason", u"the school has one student"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.label("deskStudentsOtherHint")
+            .contains(u"no student has this number"_s, Qt::CaseInsensitive));
+  desk.fill("deskStudentsOther", ui::toQt(number));
+  desk.prompter.choices = {1}; // two students
+  desk.alt(Qt::Key_S);
+  REQUIRE_FALSE(desk.prompter.shown.empty());
+  CHECK(desk.prompter.shown.back().rows.front() ==
+        std::vector<std::string>{"Name", "Mina Tolliver", "Myna Tolliver", "DIFFERS"});
+  CHECK(must(book.child(second)).value.number == number);
+  desk.prompter.choices = {0};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news.startsWith(u"The cards are joined under number "_s));
+  CHECK_FALSE(book.child(second).has_value());
+  CHECK(must(book.consents(first)).size() == 2);
+  desk.student(number.c_str()); // the slip of the other card
+  desk.alt(Qt::Key_X);
+  CHECK(desk.label("deskStudentsNote").contains(u"returns to it"_s));
+  desk.fill("deskStudentsReason", u"twins after all"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(must(book.identity(second)).first == "Myna");
+  CHECK(desk.troubles.isEmpty());
+}
+
+TEST_CASE("The passphrase is changed, and a second laptop gets a whole copy, at the desk",
+          "[case-289]") {
+  SetupDesk desk;
+  desk.alt(Qt::Key_H);
+  REQUIRE(desk.shows("deskLaptop"));
+  desk.alt(Qt::Key_P);
+  CHECK(desk.label("deskLaptopNote")
+            .contains(u"Backups and other laptops still open with the old"_s));
+  desk.prompter.texts = {u"four new plain words"_s, u"four new plain word"_s};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.label("deskLaptopTrouble").contains(u"do not match"_s, Qt::CaseInsensitive));
+  desk.prompter.texts = {u"four new plain words"_s, u"four new plain words"_s};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news.startsWith(u"The passphrase is changed on this laptop."_s));
+  desk.clinic.session.lock();
+  CHECK_FALSE(desk.clinic.session.unlock(Clinic::passphrase).has_value());
+  must(desk.clinic.session.unlock("four new plain words"));
+  const auto copy = *desk.clinic.folder / "drive.gkbook";
+  desk.alt(Qt::Key_C);
+  desk.prompter.files = {ui::toQt(copy.string())};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news.startsWith(u"Copied and verified: "_s));
+  CHECK(must(session::Session::inspect(copy, {desk.clinic.clock, desk.clinic.random})).empty());
+  CHECK(desk.troubles.isEmpty());
+}
+
+TEST_CASE("A year is archived once it is over and every day of it is signed", "[case-289]") {
+  SetupDesk desk;
+  auto& book = desk.clinic.session;
+  const auto year = [&](const char* name, const char* start, const char* end) {
+    must(book.enterYear(desk.clinic.by,
+                        {name, roster::YearKind::school, must(base::Date::parse(start)),
+                         must(base::Date::parse(end))}));
+  };
+  year("2025-26", "2025-07-01", "2026-06-30");
+  year("2026-27", "2026-07-01", "2027-06-30");
+  desk.page.turnTo(Area::years);
+  desk.choose("deskYearsTable", 1);
+  desk.alt(Qt::Key_A);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.label("deskYearsTrouble").contains(u"once it is over"_s));
+  desk.choose("deskYearsTable", 0);
+  desk.alt(Qt::Key_A);
+  const auto archive = *desk.clinic.folder / "2025-26.gkbook";
+  desk.prompter.files = {ui::toQt(archive.string())};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news.startsWith(u"Archived and verified, read-only: "_s));
+  using std::filesystem::perms;
+  CHECK((std::filesystem::status(archive).permissions() & perms::owner_write) == perms::none);
+}
+
+TEST_CASE("A letter's template is shown, replaced from a file and put back", "[case-289]") {
+  SetupDesk desk;
+  const auto path = desk.clinic.session.path();
+  const auto english = must(session::templateFiles(path)).front();
+  CHECK_FALSE(english.isOwn);
+  const auto mine = *desk.clinic.folder / "mine.txt";
+  must(base::replaceFile(mine, "# ours\n" + english.text));
+  desk.alt(Qt::Key_9);
+  REQUIRE(desk.shows("deskLetters"));
+  desk.alt(Qt::Key_N);
+  const auto bad = *desk.clinic.folder / "bad.txt";
+  must(base::replaceFile(bad, "language: English\n"));
+  desk.prompter.files = {ui::toQt(bad.string())};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.label("deskLettersTrouble").contains(u"bad.txt"_s, Qt::CaseInsensitive));
+  CHECK_FALSE(must(session::templateFiles(path)).front().isOwn);
+  desk.prompter.files = {ui::toQt(mine.string())};
+  desk.alt(Qt::Key_S);
+  const auto own = must(session::templateFiles(path));
+  const auto used = std::ranges::find(own, english.language, &session::TemplateFile::language);
+  REQUIRE(used != own.end());
+  CHECK(used->isOwn);
+  CHECK(used->text.starts_with("# ours"));
+  must(session::backToShipped(path, english.language));
+  CHECK_FALSE(must(session::templateFiles(path)).front().isOwn);
+  CHECK_FALSE(session::backToShipped(path, english.language).has_value());
+}

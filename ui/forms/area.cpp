@@ -1,0 +1,36 @@
+#include "ui/forms/area.h"
+
+namespace gk::ui {
+
+std::function<Result<QStringList>(const Thing&)> changesSaid(session::Session& book,
+                                                             session::Area area) {
+  return [&book, area](const Thing& thing) -> Result<QStringList> {
+    const auto sentences = book.changesWith(area, thing.value_or(base::Uuid{}));
+    if (!sentences) return sentences.error();
+    QStringList said;
+    for (const auto& sentence : *sentences)
+      said += toQt(sentence);
+    return said;
+  };
+}
+
+AreaForm removalForm(const QString& save, const QString& note,
+                     std::function<Result<QString>(By, const Thing&, const std::string&)> act) {
+  return {.name = u"Remove"_s,
+          .words = u"Remove"_s,
+          .key = Qt::Key_D,
+          .asksReason = true,
+          .save = save,
+          .note = note,
+          .changes = [](const Thing&) -> Result<QStringList> {
+            return QStringList{u"It is no longer listed; its history stays. Enter it again if it is needed."_s};
+          },
+          .fields = [](const Thing&) { return std::vector<Field>(); },
+          .values = [](const Thing&) -> Result<Values> { return Values(); },
+          .act =
+              [act = std::move(act)](By by, const Thing& id, const Values& values) {
+                return act(by, id, values.text(reasonKey));
+              }};
+}
+
+} // namespace gk::ui
