@@ -102,6 +102,18 @@ double yearsBetween(Date from, Date to) {
 }
 
 Result<Date> parseExpiry(std::string_view text) {
+  // As it is printed on a package: the month before the year.
+  std::string digits;
+  for (const char sign : text)
+    if (sign >= '0' && sign <= '9') digits += sign;
+  const bool isParted =
+      text.size() == digits.size() + 1 && text.size() > 2 && (text[2] == '/' || text[2] == '-');
+  const bool isMonthFirst =
+      isParted ? digits.size() == 4 || digits.size() == 6 : text.size() == 4 && digits.size() == 4;
+  if (isMonthFirst) {
+    const auto year = digits.size() == 4 ? "20" + digits.substr(2) : digits.substr(2);
+    return parseExpiry(year + "-" + digits.substr(0, 2));
+  }
   if (text.size() != 7) return Date::parse(text);
   auto first = Date::parse(std::string(text) + "-01");
   if (!first) return malformed();

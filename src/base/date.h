@@ -55,7 +55,7 @@ int ageInYears(Date birth, Date on);
 /// Elapsed time in years of 365.25 days, for exposure times in estimates.
 double yearsBetween(Date from, Date to);
 
-/// "2027-03" means 31 March 2027; a whole date means itself.
+/// "2027-03", "0327", "03/27" and "03/2027" mean March 31, 2027; a whole date means itself.
 Result<Date> parseExpiry(std::string_view text);
 
 /// "Nov 17, 2026", "November 17, 2026" and "17 Nov 2026": a date with its month by name.

@@ -1,6 +1,7 @@
 #include "followup/referral.h"
 
 #include "base/text.h"
+#include "chairside/display_names.h"
 
 #include <algorithm>
 
@@ -21,6 +22,26 @@ Error refusedReferral(std::string why) {
 base::Date referralDue(Urgency urgency, base::Date seen) {
   base::require(urgency != Urgency::none, "a due date for a child who needs no referral");
   return seen.plusDays(urgency == Urgency::urgent ? 2 : 42); // Seal America, step 9
+}
+
+std::optional<Referral> proposedReferral(const chairside::Screening& screening, base::Date seen) {
+  const bool decay = screening.untreatedDecay == chairside::Tri::yes;
+  if (!decay && screening.urgency == Urgency::none) return std::nullopt;
+  const auto urgency = std::max(screening.urgency, Urgency::early);
+  std::vector<std::string> teeth;
+  for (const auto& finding : screening.teeth)
+    if (finding.hasAny(chairside::Condition::cavitated)) teeth.push_back(finding.tooth.words());
+  std::vector<std::string> why;
+  if (screening.urgentReason != chairside::UrgentReason::none)
+    why.emplace_back(base::displayName(screening.urgentReason));
+  if (decay)
+    why.push_back("untreated decay" + (teeth.empty() ? "" : ": " + base::join(teeth, ", ")));
+  if (why.empty()) why.emplace_back(base::displayName(urgency));
+  return Referral{.child = screening.child,
+                  .day = screening.day,
+                  .urgency = urgency,
+                  .reason = base::join(why, "; "),
+                  .due = referralDue(urgency, seen)};
 }
 
 base::Result<base::Done> checkReferral(const Referral& referral,

@@ -37,6 +37,10 @@ base::Date referralDue(chairside::Urgency urgency, base::Date seen);
 enum class Channel { phone, letter, nurse, message };
 enum class ContactResult { reached, message, noAnswer, wrongNumber, returned };
 
+/// What the findings of a screening ask a dentist for: untreated decay, or an urgency that was
+/// said; none where there is neither.
+std::optional<Referral> proposedReferral(const chairside::Screening& screening, base::Date seen);
+
 /// One try at reaching a guardian about a child.
 struct ContactAttempt {
   using Key = ContactId;

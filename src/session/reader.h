@@ -74,8 +74,7 @@ class Reader {
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
   [[nodiscard]] Result<std::string> listColumns(roster::SchoolId school); ///< or empty
-  /// What is known of that term, one row for each school and grade.
-  [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);
+  [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);  ///< by school and grade
   [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
   /// Every revision of one thing of the desk, oldest first; the last is the one that counts, unless
   /// the thing was taken back.
@@ -97,10 +96,8 @@ class Reader {
   [[nodiscard]] List<roster::Addendum> addenda(roster::DayId day);
   /// When the dentist's agreement ended, if by that day and no clinician has taken that on.
   [[nodiscard]] Result<std::optional<base::Date>> lapsedAgreement(roster::DayId day);
-  /// The morning's answers, one for each item that has one.
-  [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day);
-  /// Of the day, and of earlier days what is still open.
-  [[nodiscard]] List<followup::Incident> incidents(roster::DayId day);
+  [[nodiscard]] List<kit::ReadinessCheck> readiness(roster::DayId day); ///< of items with an answer
+  [[nodiscard]] List<followup::Incident> incidents(roster::DayId day);  ///< and older open ones
   [[nodiscard]] List<kit::Light> lights();
   [[nodiscard]] List<kit::MeterReading> readings(kit::LightId light);
   [[nodiscard]] List<kit::Lot> lots();
@@ -139,6 +136,9 @@ class Reader {
   [[nodiscard]] List<chairside::Screening> screenings(roster::ChildId child);
   [[nodiscard]] List<chairside::Placement> placements(roster::ChildId child);
   [[nodiscard]] List<chairside::Varnish> varnishes(roster::ChildId child);
+  [[nodiscard]] List<chairside::DayOutcome> outcomes(roster::ChildId child);
+  [[nodiscard]] List<followup::Referral> referrals(roster::ChildId child);
+  [[nodiscard]] List<followup::RetentionCheck> checks(roster::ChildId child);
   /// What was said of wiping and bite, newest last.
   [[nodiscard]] List<chairside::AfterCure> afterCures(roster::ChildId child, roster::DayId day);
   [[nodiscard]] List<chairside::PaperSheet> paperSheets(roster::DayId day); ///< typed from paper
@@ -190,7 +190,7 @@ class Reader {
   base::Instant clockTrusted_{}; ///< somebody said that it is right
 
  private:
-  Result<BoardLine> boardLine(roster::ChildId child);
+  Result<BoardLine> boardLine(roster::ChildId child, const Recorded<roster::ClinicDay>& day);
   Result<base::Done> addNames(IdentityCard& card, const Identity& identity);
   Result<base::Done> addToRoll(const Recorded<roster::Child>& child);
   Result<base::Done> catchUp(base::EntryId after);

@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "followup/display_names.h"
+#include "session/reader_held.h"
 #include "session/roll.h"
 #include "session/session_write.h"
 
@@ -28,6 +29,23 @@ void markSameNames(std::vector<BoardLine>& lines) {
     const auto name = base::folded(line.name);
     line.sameName = !name.empty() && called[name] > 1;
   }
+}
+
+/// What is planned for the child: the teeth of the day's findings, before that what may be done.
+std::string planWords(const chairside::Screening* screening,
+                      const std::vector<Recorded<roster::Consent>>& forms, base::Date on) {
+  if (screening) {
+    const auto teeth = std::ranges::count_if(
+        screening->teeth, [](const auto& tooth) { return chairside::isTreatment(tooth.decision); });
+    return teeth == 0 ? "none to treat" : base::counted(teeth, "tooth", "teeth") + " to treat";
+  }
+  std::vector<std::string> words;
+  for (const auto& [service, word] : {std::pair(Service::screening, "screen"),
+                                      {Service::sealants, "seal"},
+                                      {Service::varnish, "varnish"},
+                                      {Service::recheckAndReplace, "recheck"}})
+    if (roster::standing(forms, service, on).allows) words.emplace_back(word);
+  return base::join(words, ", ");
 }
 
 /// Where the child is, by the day's seatings and by the child's own end of the day.
@@ -65,12 +83,20 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   if (!sheets) return sheets.error();
   auto expecting = book_.childrenToExpect(day->value.school, on);
   if (!expecting) return expecting.error();
-  std::map<roster::ChildId, chairside::DayOutcome> ends;
+  auto screenings = book_.current<chairside::Screening>(rowsOf("day", id));
+  if (!screenings) return screenings.error();
+  std::map<roster::ChildId, const chairside::Screening*> screened;
+  for (const auto& screening : *screenings)
+    screened.insert_or_assign(screening.value.child, &screening.value);
+  std::map<roster::ChildId, const Recorded<chairside::DayOutcome>*> ends;
   for (const auto& outcome : *outcomes)
-    ends.insert_or_assign(outcome.value.child, outcome.value);
-  std::set<roster::ChildId> here;
+    ends.insert_or_assign(outcome.value.child, &outcome);
+  std::map<roster::ChildId, base::LocalInstant> seated; // first
   for (const auto& seating : *seatings)
-    here.insert(seating.value.child);
+    seated.emplace(seating.value.child, seating.stamp.at);
+  std::set<roster::ChildId> here;
+  for (const auto& [child, at] : seated)
+    here.insert(child);
   for (const auto& [child, outcome] : ends)
     here.insert(child);
   auto asked = here;
@@ -80,16 +106,20 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   for (const auto child : asked) {
     const auto past = book_.childPast(child, id, day->value.term);
     if (!past) return past.error();
-    if (!here.contains(child)) {
-      if (past->seenThisTerm) continue;
-      const auto screens = standing(child, Service::screening, on);
-      if (!screens) return screens.error();
-      const auto rechecks = standing(child, Service::recheckAndReplace, on);
-      if (!rechecks) return rechecks.error();
-      if (!screens->allows && !(past->placedEarlier && rechecks->allows)) continue;
-    }
-    auto line = boardLine(child);
+    if (!here.contains(child) && past->seenThisTerm) continue;
+    const auto forms = consents(child);
+    if (!forms) return forms.error();
+    const auto allows = [&](Service service) {
+      return roster::standing(*forms, service, on).allows;
+    };
+    if (!here.contains(child) && !allows(Service::screening) &&
+        !(past->placedEarlier && allows(Service::recheckAndReplace)))
+      continue;
+    auto line = boardLine(child, *day);
     if (!line) return line.error();
+    const auto found = screened.find(child);
+    line->plan = planWords(found == screened.end() ? nullptr : found->second, *forms, on);
+    if (const auto at = seated.find(child); at != seated.end()) line->seatedAt = at->second;
     line->recheckDue = past->placedEarlier;
     if (waits) {
       const auto named = authorizations(child);
@@ -97,8 +127,9 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
       line->waitsForDentist = chairside::authorizedTeeth(*named, on).empty();
     }
     const auto ended = ends.find(child);
-    const auto* end = ended == ends.end() ? nullptr : &ended->second;
+    const auto* end = ended == ends.end() ? nullptr : &ended->second->value;
     if (end) line->outcome = base::displayName(end->end);
+    if (end) line->endedAt = ended->second->stamp.at;
     for (const auto& sheet : *sheets)
       if (sheet.value.child == child) line->paper = sheet.value.number;
     line->place = placeBy(*seatings, end, child);
@@ -111,21 +142,29 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
   return lines;
 }
 
-Result<BoardLine> Reader::boardLine(roster::ChildId id) {
+Result<BoardLine> Reader::boardLine(roster::ChildId id, const Recorded<roster::ClinicDay>& day) {
   auto child = this->child(id);
   if (!child) return child.error();
-  auto name = nameOf(id);
-  if (!name) return name.error();
   auto flagged = flags(id);
   if (!flagged) return flagged.error();
   const auto& value = child->value;
-  BoardLine line{id,         value.number, name->empty() ? value.number : *name,
-                 value.room, value.grade,  Place::waiting};
+  BoardLine line{id, value.number, value.number, value.room, value.grade, Place::waiting};
+  if (isUnlocked()) {
+    const auto known = identity(id);
+    if (!known && !hasNoName(known.error())) return known.error();
+    if (known && !known->shownName().empty()) line.name = known->shownName();
+    if (known) line.age = base::ageInYears(known->birth, day.value.date);
+  }
   for (const auto& flag : *flagged) {
     if (flag.value.resolved) continue;
     line.stopFlag = line.stopFlag || flag.value.action == roster::FlagAction::stop;
     line.askFlag = line.askFlag || flag.value.action == roster::FlagAction::ask;
+    if (flag.value.action != roster::FlagAction::note) line.flags.push_back(flag.value);
   }
+  const auto seen = book_.current<chairside::Seating>(rowsOf("child", id));
+  if (!seen) return seen.error();
+  for (const auto& seating : *seen)
+    if (seating.value.day != day.id) line.lastSeen = seating.stamp.at.date().shortWords();
   return line;
 }
 

@@ -190,6 +190,18 @@ List<chairside::Varnish> Reader::varnishes(roster::ChildId child) {
   return book_.current<chairside::Varnish>(rowsOf("child", child));
 }
 
+List<chairside::DayOutcome> Reader::outcomes(roster::ChildId child) {
+  return book_.current<chairside::DayOutcome>(rowsOf("child", child));
+}
+
+List<followup::Referral> Reader::referrals(roster::ChildId child) {
+  return book_.current<followup::Referral>(rowsOf("child", child));
+}
+
+List<followup::RetentionCheck> Reader::checks(roster::ChildId child) {
+  return book_.current<followup::RetentionCheck>(rowsOf("child", child));
+}
+
 List<chairside::AfterCure> Reader::afterCures(roster::ChildId child, roster::DayId day) {
   return book_.current<chairside::AfterCure>(rowsOf("child", child, "day", day));
 }
@@ -204,7 +216,7 @@ Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId 
   if (!today) return today.error();
   auto placed = placements(child);
   if (!placed) return placed.error();
-  auto checks = book_.current<followup::RetentionCheck>(rowsOf("child", child));
+  auto checks = this->checks(child);
   if (!checks) return checks.error();
   std::vector<EarlierPlacement> earlier;
   for (auto& placement : *placed) {

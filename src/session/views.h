@@ -3,6 +3,7 @@
 #include "chairside/authorization.h"
 #include "chairside/paper.h"
 #include "chairside/protocol.h"
+#include "followup/referral.h"
 #include "followup/retention_check.h"
 #include "roster/clinic_day.h"
 #include "roster/consent.h"
@@ -36,6 +37,12 @@ struct BoardLine {
   bool waitsForDentist = false; ///< no tooth is authorized today, where the program asks for it
   std::string outcome{};        ///< words, when the day has ended for the child
   std::string paper{};          ///< number of the sheet that the visit was typed from
+  std::vector<roster::MedicalFlag> flags{}; ///< unresolved stops and questions
+  std::optional<int> age{};                 ///< in years on the day; none while names are locked
+  std::string plan{};                       ///< "4 teeth to treat", or what the form allows
+  std::string lastSeen{};                   ///< "Mar 2, 2026", an earlier day; empty for none
+  std::optional<base::LocalInstant> seatedAt{}; ///< first on the day
+  std::optional<base::LocalInstant> endedAt{};
 };
 
 /// All that the identity screen must show at one glance. While locked the number stands for the

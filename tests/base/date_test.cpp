@@ -84,7 +84,11 @@ TEST_CASE("An expiry that is no month is refused without repeating what was type
   REQUIRE_FALSE(expiry);
   CHECK(expiry.error().code == ErrorCode::dateMalformed);
   CHECK(expiry.error().detail.find("2027-13") == std::string::npos);
-  CHECK_FALSE(parseExpiry("03/2027"));
+  // As packages print it, the month before the year.
+  for (const auto* text : {"03/2027", "03/27", "03-2027", "0327"})
+    CHECK(parseExpiry(text).value() == on("2027-03-31"));
+  for (const auto* text : {"13/2027", "1327", "3/2027", "03/7", "003/27"})
+    CHECK_FALSE(parseExpiry(text));
 }
 
 TEST_CASE("A numeric date that can be read two ways gives both", "[case-19]") {

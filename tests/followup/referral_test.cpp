@@ -70,3 +70,36 @@ TEST_CASE("An early referral is lost only after attempts") {
   CHECK(accepted(lost, {attempt(ContactResult::noAnswer)}));
   CHECK(accepted(referral(Urgency::early, ReferralState::treatedComplete)));
 }
+
+TEST_CASE("A charted cavity or an urgency proposes a referral, with the teeth and the date",
+          "[case-300]") {
+  chairside::Screening screening{.child = id<roster::ChildId>(1),
+                                 .day = id<roster::DayId>(2),
+                                 .untreatedDecay = chairside::Tri::no,
+                                 .treatedDecay = chairside::Tri::no,
+                                 .urgency = Urgency::none,
+                                 .note = {},
+                                 .teeth = {}};
+  const auto seen = day(2026, 11, 17);
+  CHECK_FALSE(proposedReferral(screening, seen));
+  chairside::ToothFinding cavity{.tooth = dentition::toothAt(36),
+                                 .presence = chairside::Presence::erupted};
+  cavity.occlusal.condition = chairside::Condition::cavitated;
+  screening.teeth = {cavity};
+  screening.untreatedDecay = chairside::Tri::yes;
+  const auto early = proposedReferral(screening, seen);
+  REQUIRE(early);
+  CHECK(early->urgency == Urgency::early); // decay alone waits six weeks at most
+  CHECK(early->reason == "untreated decay: lower left first molar");
+  CHECK(early->due == day(2026, 12, 29));
+  CHECK(accepted(*early));
+  screening.urgency = Urgency::urgent;
+  screening.urgentReason = chairside::UrgentReason::swelling;
+  const auto urgent = proposedReferral(screening, seen);
+  REQUIRE(urgent);
+  CHECK(urgent->due == day(2026, 11, 19));
+  CHECK(urgent->reason == "swelling; untreated decay: lower left first molar");
+  screening.untreatedDecay = chairside::Tri::no;
+  screening.teeth.clear();
+  CHECK(proposedReferral(screening, seen)->reason == "swelling");
+}
