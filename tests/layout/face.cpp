@@ -32,7 +32,8 @@ const std::vector<std::set<std::string>>& floors() {
                                                       {"asking", "lists", "help"},
                                                       {"widgets"},
                                                       {"files", "visit", "safety", "forms"},
-                                                      {"field", "close_out", "board", "desk"},
+                                                      {"field", "close_out", "board", "desk", "consent",
+                                                       "prints", "planning"},
                                                       {"chair", "totals"},
                                                       {"windows"},
                                                       {"app"}};
