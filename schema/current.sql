@@ -377,6 +377,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never replaced'); END;
 CREATE TRIGGER day_effort_people_no_update BEFORE UPDATE ON day_effort_people
 BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
 
+CREATE TRIGGER day_envelope_kind BEFORE INSERT ON day_envelope
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 91
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_envelope'); END;
+
+CREATE TRIGGER day_envelope_no_delete BEFORE DELETE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+
+CREATE TRIGGER day_envelope_no_replace BEFORE INSERT ON day_envelope
+WHEN EXISTS (SELECT 1 FROM day_envelope WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never replaced'); END;
+
+CREATE TRIGGER day_envelope_no_update BEFORE UPDATE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+
 CREATE TRIGGER day_outcome_kind BEFORE INSERT ON day_outcome
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 25
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
@@ -515,6 +529,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
 
 CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
 BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+
+CREATE TRIGGER form_handout_kind BEFORE INSERT ON form_handout
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 89
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in form_handout'); END;
+
+CREATE TRIGGER form_handout_no_delete BEFORE DELETE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
+
+CREATE TRIGGER form_handout_no_replace BEFORE INSERT ON form_handout
+WHEN EXISTS (SELECT 1 FROM form_handout WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never replaced'); END;
+
+CREATE TRIGGER form_handout_no_update BEFORE UPDATE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
 
 CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
 BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
@@ -828,6 +856,20 @@ BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); EN
 
 CREATE TRIGGER placements_confirmed_no_update BEFORE UPDATE ON placements_confirmed
 BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+
+CREATE TRIGGER planned_day_kind BEFORE INSERT ON planned_day
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 90
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in planned_day'); END;
+
+CREATE TRIGGER planned_day_no_delete BEFORE DELETE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
+
+CREATE TRIGGER planned_day_no_replace BEFORE INSERT ON planned_day
+WHEN EXISTS (SELECT 1 FROM planned_day WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never replaced'); END;
+
+CREATE TRIGGER planned_day_no_update BEFORE UPDATE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
 
 CREATE TRIGGER program_kind BEFORE INSERT ON program
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 1
@@ -1310,6 +1352,8 @@ CREATE TABLE consent (
   valid_until TEXT CHECK (valid_until IS date(valid_until)),
   history TEXT NOT NULL CHECK (history IN ('yes', 'partly', 'no')),
   note TEXT NOT NULL,
+  version TEXT NOT NULL,
+  language TEXT NOT NULL,
   CHECK (signed_on IS NULL OR received_on IS NULL OR signed_on <= received_on),
   CHECK (valid_from IS NULL OR valid_until IS NULL OR valid_from <= valid_until),
   CHECK (state NOT IN ('yes', 'yes with limits') OR (signed_on IS NOT NULL AND valid_until IS NOT NULL AND history <> 'no'))
@@ -1373,6 +1417,13 @@ CREATE TABLE day_effort_people (
   minutes INTEGER NOT NULL CHECK (minutes BETWEEN 1 AND 60000),
   PRIMARY KEY (entry, role)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE day_envelope (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (length(name) = 36),
+  made_on TEXT NOT NULL CHECK (made_on IS date(made_on)),
+  merged INTEGER NOT NULL CHECK (merged IN (0, 1))
+) STRICT;
 
 CREATE TABLE day_outcome (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
@@ -1481,6 +1532,17 @@ CREATE TABLE field_tooth (
   surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE form_handout (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  room TEXT NOT NULL,
+  handed_on TEXT NOT NULL CHECK (handed_on IS date(handed_on)),
+  copies INTEGER NOT NULL CHECK (copies >= 0),
+  version TEXT NOT NULL,
+  language TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE hand (
   number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 2047),
@@ -1731,6 +1793,18 @@ CREATE TABLE placements_confirmed (
   day INTEGER NOT NULL REFERENCES entry (id),
   member INTEGER NOT NULL REFERENCES entry (id),
   through INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+
+CREATE TABLE planned_day (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  planned_on TEXT NOT NULL CHECK (planned_on IS date(planned_on)),
+  team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
+  chairs INTEGER NOT NULL CHECK (chairs BETWEEN 1 AND 20),
+  people TEXT NOT NULL,
+  note TEXT NOT NULL,
+  cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1))
 ) STRICT;
 
 CREATE TABLE program (
@@ -2028,6 +2102,10 @@ CREATE INDEX field_child ON field (child);
 
 CREATE INDEX field_day ON field (day);
 
+CREATE INDEX form_handout_school ON form_handout (school);
+
+CREATE INDEX form_handout_term ON form_handout (term);
+
 CREATE INDEX incident_child ON incident (child) WHERE child IS NOT NULL;
 
 CREATE INDEX incident_day ON incident (day);
@@ -2071,6 +2149,10 @@ CREATE INDEX placement_day ON placement (day);
 CREATE INDEX placement_field ON placement (field);
 
 CREATE INDEX placements_confirmed_day ON placements_confirmed (day);
+
+CREATE INDEX planned_day_school ON planned_day (school);
+
+CREATE INDEX planned_day_term ON planned_day (term);
 
 CREATE INDEX readiness_check_day ON readiness_check (day);
 

@@ -132,7 +132,10 @@ INSERT INTO entry_kind (number, name) VALUES
   (76, 'day_cost'),
   (80, 'book_key'),
   (85, 'list_columns'),
-  (86, 'card_join');
+  (86, 'card_join'),
+  (89, 'form_handout'),
+  (90, 'planned_day'),
+  (91, 'day_envelope');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -510,6 +513,8 @@ CREATE TABLE consent (
   valid_until TEXT CHECK (valid_until IS date(valid_until)),
   history TEXT NOT NULL CHECK (history IN ('yes', 'partly', 'no')),
   note TEXT NOT NULL,
+  version TEXT NOT NULL,
+  language TEXT NOT NULL,
   CHECK (signed_on IS NULL OR received_on IS NULL OR signed_on <= received_on),
   CHECK (valid_from IS NULL OR valid_until IS NULL OR valid_from <= valid_until),
   CHECK (state NOT IN ('yes', 'yes with limits') OR (signed_on IS NOT NULL AND valid_until IS NOT NULL AND history <> 'no'))
@@ -2223,3 +2228,86 @@ BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
 CREATE TRIGGER card_join_no_replace BEFORE INSERT ON card_join
 WHEN EXISTS (SELECT 1 FROM card_join WHERE entry = NEW.entry)
 BEGIN SELECT RAISE(ABORT, 'rows of card_join are never replaced'); END;
+
+-- Blank consent forms that went to a room. No copies: the line was a mistake.
+CREATE TABLE form_handout (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  room TEXT NOT NULL,
+  handed_on TEXT NOT NULL CHECK (handed_on IS date(handed_on)),
+  copies INTEGER NOT NULL CHECK (copies >= 0),
+  version TEXT NOT NULL,
+  language TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX form_handout_term ON form_handout (term);
+
+CREATE INDEX form_handout_school ON form_handout (school);
+
+CREATE TRIGGER form_handout_no_update BEFORE UPDATE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
+
+CREATE TRIGGER form_handout_no_delete BEFORE DELETE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
+
+CREATE TRIGGER form_handout_no_replace BEFORE INSERT ON form_handout
+WHEN EXISTS (SELECT 1 FROM form_handout WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never replaced'); END;
+
+CREATE TRIGGER form_handout_kind BEFORE INSERT ON form_handout
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 89
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in form_handout'); END;
+
+-- A day that is planned ahead; the school day itself is opened on its date.
+CREATE TABLE planned_day (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  planned_on TEXT NOT NULL CHECK (planned_on IS date(planned_on)),
+  team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
+  chairs INTEGER NOT NULL CHECK (chairs BETWEEN 1 AND 20),
+  people TEXT NOT NULL,
+  note TEXT NOT NULL,
+  cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1))
+) STRICT;
+
+CREATE INDEX planned_day_term ON planned_day (term);
+
+CREATE INDEX planned_day_school ON planned_day (school);
+
+CREATE TRIGGER planned_day_no_update BEFORE UPDATE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
+
+CREATE TRIGGER planned_day_no_delete BEFORE DELETE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
+
+CREATE TRIGGER planned_day_no_replace BEFORE INSERT ON planned_day
+WHEN EXISTS (SELECT 1 FROM planned_day WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never replaced'); END;
+
+CREATE TRIGGER planned_day_kind BEFORE INSERT ON planned_day
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 90
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in planned_day'); END;
+
+-- A day envelope that was sealed here or merged here, by its own name: it is taken once.
+CREATE TABLE day_envelope (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (length(name) = 36),
+  made_on TEXT NOT NULL CHECK (made_on IS date(made_on)),
+  merged INTEGER NOT NULL CHECK (merged IN (0, 1))
+) STRICT;
+
+CREATE TRIGGER day_envelope_no_update BEFORE UPDATE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+
+CREATE TRIGGER day_envelope_no_delete BEFORE DELETE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+
+CREATE TRIGGER day_envelope_no_replace BEFORE INSERT ON day_envelope
+WHEN EXISTS (SELECT 1 FROM day_envelope WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never replaced'); END;
+
+CREATE TRIGGER day_envelope_kind BEFORE INSERT ON day_envelope
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 91
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_envelope'); END;

@@ -21,6 +21,7 @@ std::vector<Verb> childVerbs();         ///< confirm-child, move-child, correct-
 std::vector<Verb> erasureVerbs();       ///< erase-student
 std::vector<Verb> keyVerbs();           ///< replace-key, retire-member
 std::vector<Verb> papersVerbs();        ///< open-papers
+std::vector<Verb> envelopeVerbs();      ///< seal-day, merge-day, unpack-day, day-envelopes
 std::vector<Verb> kitVerbs();           ///< add-light, add-lot, add-cure-time
 std::vector<Verb> rosterVerbs();        ///< import-roster, take-back-import
 std::vector<Verb> authorizationVerbs(); ///< import-authorizations

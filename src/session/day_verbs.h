@@ -1,6 +1,7 @@
 #pragma once
 
 #include "followup/backup_note.h"
+#include "followup/day_envelope.h"
 #include "followup/incident.h"
 #include "followup/issued_report.h"
 #include "followup/letter.h"
@@ -13,6 +14,7 @@
 #include "roster/day_cost.h"
 #include "roster/day_effort.h"
 #include "session/desk_verbs.h"
+#include "store/merged.h"
 
 namespace gk::session {
 
@@ -46,6 +48,23 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> countLot(By by, const kit::LotCount& count);
   /// After `backUp` went well; also after the day is signed.
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
+  /// What another laptop needs for a day, or brings back from it, under a passphrase: all of the
+  /// logbook as it is now (session/envelope.h). Also in another thread, as absorbAside: nobody
+  /// hears of it before `tellAbsorbed`. Fails as backUp and replaceFile.
+  Result<base::Done> sealDay(By by, const base::Path& target, const std::string& school,
+                             std::string passphrase);
+  /// Merges one, once it is authenticated whole; in another thread as sealDay. Fails as
+  /// openEnvelope and absorb; with `storeNotALogbook` for one of another program's logbook, and
+  /// with `recordChanged` for one that was sealed or merged by this logbook already. Then nothing
+  /// is written.
+  Result<store::Merged> absorbEnvelope(By by, const base::Path& file, std::string passphrase,
+                                       store::Copies copies = store::Copies::ask,
+                                       const base::Progress& progress = {});
+  /// The logbook of one as a new file, for a laptop that has none yet.
+  static Result<base::Done> unpackEnvelope(const base::Path& file, std::string passphrase,
+                                           const base::Path& target,
+                                           BookKind kind = BookKind::real);
+  [[nodiscard]] List<followup::DayEnvelope> dayEnvelopes();
   /// The newest school day before today that this laptop has in no good backup; `known` is the
   /// newest that is noted outside the book.
   [[nodiscard]] Result<std::optional<base::Date>> dayNotBackedUp(std::optional<base::Date> known);
@@ -90,6 +109,9 @@ class DayVerbs : public DeskVerbs {
 
  protected:
   using DeskVerbs::DeskVerbs;
+
+  /// Without telling anybody, since that may be another thread.
+  Result<base::Done> noteEnvelope(const Admission& may, const followup::DayEnvelope& envelope);
 
  private:
   Result<base::Done> isAsked(const followup::MergeAnswer& answer);

@@ -9,13 +9,13 @@
 #include "session/card_pair.h"
 #include "session/erasure.h"
 #include "session/first_day.h"
-#include "session/key_verbs.h"
+#include "session/form_verbs.h"
 #include "session/new_child.h"
 
 namespace gk::session {
 
 /// The verbs that set a program up and keep it: schools, team, students, forms, lights and lots.
-class DeskVerbs : public KeyVerbs {
+class DeskVerbs : public FormVerbs {
  public:
   Result<roster::ProgramId> enterProgram(By by, const roster::Program& program);
   Result<base::Done> correctProgram(By by, const roster::Program& to, const std::string& reason);
@@ -137,7 +137,7 @@ class DeskVerbs : public KeyVerbs {
   [[nodiscard]] Result<roster::ChildId> cardNumbered(const std::string& number);
 
  protected:
-  using KeyVerbs::KeyVerbs;
+  using FormVerbs::FormVerbs;
 
   Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
                                                                  const std::string& how);

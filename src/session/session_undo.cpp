@@ -213,6 +213,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   auto words = wordsOf(*act);
   if (!words) return words;
   const std::string reason = base::trim(why).empty() ? undone : why;
+  constexpr std::string_view alertStays = "; the alert stays"; // one form may have brought several
 
   struct Back {
     base::EntryId carried;
@@ -222,7 +223,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   for (const auto& row : act->rows) {
     // What was said of an allergy at the seat stays said: it ends only where it is resolved.
     if (row.kind == "medical_flag" && act->rule->verb != Verb::enrolChild) {
-      *words += "; the alert stays";
+      if (!words->ends_with(alertStays)) *words += alertStays;
       continue;
     }
     auto rows = book_.rowsOfSubject(row.subject);

@@ -22,11 +22,12 @@ struct Rows<roster::Consent> {
   static constexpr std::string_view table = "consent";
   static constexpr std::string_view columns =
       "child, term, state, allowed, signer, signer_reviewed, signed_on, received_on, valid_from, "
-      "valid_until, history, note";
+      "valid_until, history, note, version, language";
   template <class Row>
   static void write(Row& row, const roster::Consent& c) {
     row << c.child << c.term << c.state << c.allowed << c.signer << c.signerReviewed << c.signedOn
-        << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note;
+        << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note
+        << c.version << c.language;
   }
   static roster::Consent read(RowReader& row) {
     return {.child = row,
@@ -40,7 +41,9 @@ struct Rows<roster::Consent> {
             .validFrom = row.maybe(),
             .validUntil = row.maybe(),
             .history = row,
-            .note = row};
+            .note = row,
+            .version = row,
+            .language = row};
   }
 };
 

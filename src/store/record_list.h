@@ -5,6 +5,7 @@
 #include "chairside/paper.h"
 #include "chairside/placement.h"
 #include "followup/backup_note.h"
+#include "followup/day_envelope.h"
 #include "followup/incident.h"
 #include "followup/issued_report.h"
 #include "followup/letter.h"
@@ -26,10 +27,12 @@
 #include "roster/day_cost.h"
 #include "roster/day_effort.h"
 #include "roster/erasure.h"
+#include "roster/form_handout.h"
 #include "roster/keys.h"
 #include "roster/list_columns.h"
 #include "roster/meal_eligibility.h"
 #include "roster/member_pin.h"
+#include "roster/planned_day.h"
 #include "roster/program_year.h"
 #include "roster/team.h"
 #include "store/identity_row.h"
@@ -56,7 +59,8 @@ using RecordTypes = TypeList<
     followup::PaperCount, followup::BackupNote, followup::MergeAnswer, kit::LightPass,
     followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
     roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
-    roster::DayCost, roster::BookKey, roster::ListColumns, roster::CardJoin>;
+    roster::DayCost, roster::BookKey, roster::ListColumns, roster::CardJoin, roster::FormHandout,
+    roster::PlannedDay, followup::DayEnvelope>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

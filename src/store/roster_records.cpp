@@ -32,5 +32,8 @@ GK_RECORD(roster::ProgramYear)
 GK_RECORD(roster::DayCost)
 GK_RECORD(roster::ListColumns)
 GK_RECORD(roster::CardJoin)
+GK_RECORD(roster::FormHandout)
+GK_RECORD(roster::PlannedDay)
+GK_RECORD(followup::DayEnvelope)
 
 } // namespace gk::store

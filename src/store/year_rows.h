@@ -1,8 +1,11 @@
 #pragma once
 
+#include "followup/day_envelope.h"
 #include "roster/card_join.h"
 #include "roster/day_cost.h"
+#include "roster/form_handout.h"
 #include "roster/list_columns.h"
+#include "roster/planned_day.h"
 #include "roster/program_year.h"
 #include "store/rows.h"
 
@@ -54,6 +57,60 @@ struct Rows<roster::CardJoin> {
     row << j.child << j.other;
   }
   static roster::CardJoin read(RowReader& row) { return {.child = row, .other = row}; }
+};
+
+template <>
+struct Rows<roster::FormHandout> {
+  static constexpr std::string_view table = "form_handout";
+  static constexpr std::string_view columns =
+      "term, school, room, handed_on, copies, version, language";
+  template <class Row>
+  static void write(Row& row, const roster::FormHandout& h) {
+    row << h.term << h.school << h.room << h.on << h.copies << h.version << h.language;
+  }
+  static roster::FormHandout read(RowReader& row) {
+    return {.term = row,
+            .school = row,
+            .room = row,
+            .on = row,
+            .copies = row,
+            .version = row,
+            .language = row};
+  }
+};
+
+template <>
+struct Rows<roster::PlannedDay> {
+  static constexpr std::string_view table = "planned_day";
+  static constexpr std::string_view columns =
+      "term, school, planned_on, team, chairs, people, note, cancelled";
+  template <class Row>
+  static void write(Row& row, const roster::PlannedDay& p) {
+    row << p.term << p.school << p.date << p.team << p.chairs << p.people << p.note << p.cancelled;
+  }
+  static roster::PlannedDay read(RowReader& row) {
+    return {.term = row,
+            .school = row,
+            .date = row,
+            .team = row,
+            .chairs = row,
+            .people = row,
+            .note = row,
+            .cancelled = row};
+  }
+};
+
+template <>
+struct Rows<followup::DayEnvelope> {
+  static constexpr std::string_view table = "day_envelope";
+  static constexpr std::string_view columns = "name, made_on, merged";
+  template <class Row>
+  static void write(Row& row, const followup::DayEnvelope& e) {
+    row << e.name << e.madeOn << e.merged;
+  }
+  static followup::DayEnvelope read(RowReader& row) {
+    return {.name = row, .madeOn = row, .merged = row};
+  }
 };
 
 } // namespace gk::store

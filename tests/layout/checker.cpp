@@ -112,6 +112,7 @@ const Uses& architecture() {
           "reports/merges"}},
         {"reports/calls",
          {"base", "reports/records", "reports/print", "reports/letters", "reports/day"}},
+        {"reports/sheets", {"base", "estimates", "reports/print", "reports/term"}},
         {"reports/publish",
          {"base", "roster", "followup", "reports/records", "reports/print", "reports/term"}},
         {"reports/funder",
@@ -133,7 +134,8 @@ const Uses& architecture() {
          recordsAnd({"estimates", "session", "reports", "reports/records", "reports/print",
                      "reports/retention", "reports/decay", "reports/compare", "reports/term",
                      "reports/quality", "reports/services", "reports/letters", "reports/merges",
-                     "reports/day", "reports/calls", "reports/publish", "reports/funder"})},
+                     "reports/day", "reports/calls", "reports/sheets", "reports/publish",
+                     "reports/funder"})},
     };
   }();
   return table;
@@ -218,6 +220,9 @@ Findings checkHomes(const SourceFile& file) {
     if (library("glpk.h") && path != "src/reports/publish/cheapest_move.cpp")
       findings.push_back(at(file, line) +
                          "GLPK is for src/reports/publish/cheapest_move.cpp alone");
+    if (library("qrencode.h") && path != "src/reports/sheets/qr_code.cpp")
+      findings.push_back(at(file, line) +
+                         "printed codes are for src/reports/sheets/qr_code.cpp alone");
     if ((library("json.hpp") || included.starts_with("nlohmann/")) &&
         !(path.starts_with("src/exchange/") && path.ends_with(".cpp")))
       findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");

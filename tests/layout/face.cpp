@@ -33,7 +33,8 @@ const std::vector<std::set<std::string>>& floors() {
                                                       {"widgets"},
                                                       {"files", "visit", "safety", "forms"},
                                                       {"setup"},
-                                                      {"field", "close_out", "board", "desk"},
+                                                      {"field", "close_out", "board", "desk", "consent",
+                                                       "prints", "planning"},
                                                       {"chair", "totals"},
                                                       {"windows"},
                                                       {"app"}};

@@ -135,6 +135,24 @@ void AllVerbs::fillDesk() {
   calls[Verb::correctConsent] = [this](const A& a) {
     return codeIn(session.correctConsent(a.as, recorded(form(a.who)), form(a.who), a.why));
   };
+  calls[Verb::enterHandout] = [this](const A& a) {
+    return codeIn(session.enterHandout(a.as, {term, school, "6", today(), 24}));
+  };
+  calls[Verb::correctHandout] = [this](const A& a) {
+    return codeIn(session.correctHandout(a.as, roster::HandoutId(base::Uuid{}),
+                                         {term, school, "6", today(), 25}, a.why));
+  };
+  calls[Verb::noteEnvelope] = [this](const A& a) {
+    const auto file = session.path().parent_path() / "day.gkday";
+    return codeIn(session.sealDay(a.as, file, "", "a passphrase for the day"));
+  };
+  calls[Verb::planDay] = [this](const A& a) {
+    return codeIn(session.planDay(a.as, {term, school, today().plusDays(7)}));
+  };
+  calls[Verb::correctPlan] = [this](const A& a) {
+    return codeIn(session.correctPlan(a.as, roster::PlannedDayId(base::Uuid{}),
+                                      {term, school, today().plusDays(8)}, a.why));
+  };
   calls[Verb::overrideConsent] = [this](const A& a) {
     return codeIn(
         session.overrideConsent(a.as, {a.who, today(), a.as.author.value_or(hygienist), a.why}));

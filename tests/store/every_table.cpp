@@ -42,7 +42,7 @@ const std::vector<SampleRow>& sampleRows() {
       {"sealed_identity",
        "@child#, x'" + std::string(46, '1') + "0#', x'" + std::string(60, '2') + "0#'"},
       {"consent", "@child#, @term1, 'yes', 15 + #, 'parent', 1, '2026-09-0#', '2026-09-1#', "
-                  "'2026-09-1#', '2027-09-0#', 'yes', 'form #'"},
+                  "'2026-09-1#', '2027-09-0#', 'yes', 'form #', 'v#', 'English'"},
       {"consent_override", "@child#, '2026-11-1#', @member#, 'reason #'"},
       {"meter_reading", "@light#, '2026-11-1#', 900 + #, 1, 'M-#', 1"},
       {"cure_time", "@light#, 'Resin #', 20 + #"},
@@ -113,6 +113,9 @@ const std::vector<SampleRow>& sampleRows() {
       {"program_year", "'2026-2#', 'grant year', '2026-10-0#', '2027-09-30'"},
       {"list_columns", "@school#, 'dob=birth date;#'"},
       {"card_join", "@child1, @child2"},
+      {"form_handout", "@term1, @school#, 'R#', '2026-09-1#', 20 + #, 'v#', 'English'"},
+      {"planned_day", "@term1, @school#, '2026-11-1#', 1, #, 'OF', 'note #', 0"},
+      {"day_envelope", "'00000000-0000-4000-8000-00000000000#', '2026-11-1#', 1"},
       {"day_cost", "@clinic_day#"},
       {"day_cost_line", "'staff', 41250 + #"},
       {"day_cost_line", "'travel', 2000 + #"},

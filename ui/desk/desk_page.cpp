@@ -60,6 +60,7 @@ QString keyWordsOf(int place) {
 DeskPage::DeskPage(Context& context, QWidget* parent)
     : Page(context, parent), program_(wordsLabel({}, u"title"_s, u"deskProgram"_s, this)),
       guide_(wordsLabel({}, u"counts"_s, u"deskGuide"_s, this)), who_(new QComboBox(this)),
+      forms_(new CapButton(this)), prints_(new CapButton(this)), calendar_(new CapButton(this)),
       settings_(new CapButton(this)), safety_(new CapButton(this)), areas_(new QListWidget(this)),
       stack_(new QStackedWidget(this)) {
   setObjectName(u"deskPage"_s);
@@ -121,15 +122,24 @@ void DeskPage::layOut() {
   areas_->setAccessibleName(u"Desk areas"_s);
   areas_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   areas_->setWordWrap(true);
+  forms_->setWords(u"Ctrl+F"_s, u"Form desk"_s);
+  forms_->setObjectName(u"toForms"_s);
+  prints_->setWords(u"Ctrl+P"_s, u"Printing"_s);
+  prints_->setObjectName(u"toPrints"_s);
+  calendar_->setWords(u"Ctrl+T"_s, u"Calendar"_s);
+  calendar_->setObjectName(u"toCalendar"_s);
   settings_->setWords(u"F10"_s, u"Settings for this laptop"_s);
   settings_->setObjectName(u"toLaptop"_s);
   safety_->setWords(u"F6"_s, u"Safety"_s);
   safety_->setObjectName(u"toCautions"_s);
-  for (auto* key : {settings_, safety_})
+  for (auto* key : {forms_, prints_, calendar_, settings_, safety_})
     key->setProperty("look", u"quiet"_s);
   auto* list = new QVBoxLayout;
   list->setSpacing(4);
   list->addWidget(areas_, 1);
+  list->addWidget(forms_);
+  list->addWidget(prints_);
+  list->addWidget(calendar_);
   list->addWidget(settings_);
   list->addWidget(safety_);
   auto* below = new QHBoxLayout;

@@ -25,7 +25,11 @@ class DeskPage final : public Page {
   void showFirstDay();
   void turnTo(session::Area area);
   void scanned(const QString& code);
-  /// To the pages that the window keeps: this laptop, and safety.
+  /// To the pages that the window keeps: consent forms, printing, calendar, this laptop, and
+  /// safety.
+  [[nodiscard]] CapButton* formsKey() const { return forms_; }
+  [[nodiscard]] CapButton* printsKey() const { return prints_; }
+  [[nodiscard]] CapButton* calendarKey() const { return calendar_; }
   [[nodiscard]] CapButton* settingsKey() const { return settings_; }
   [[nodiscard]] CapButton* safetyKey() const { return safety_; }
 
@@ -51,6 +55,9 @@ class DeskPage final : public Page {
   QPushButton* next_ = nullptr;
   QPushButton* toFirstDay_ = nullptr;
   QComboBox* who_;
+  CapButton* forms_;
+  CapButton* prints_;
+  CapButton* calendar_;
   CapButton* settings_;
   CapButton* safety_;
   QListWidget* areas_;

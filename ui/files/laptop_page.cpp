@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/asking/pedal.h"
 #include "ui/files/backing_up.h"
+#include "ui/files/day_envelope.h"
 #include "ui/files/office_pack.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_bar.h"
@@ -128,12 +129,19 @@ void LaptopPage::buildBackups(QFormLayout* into) {
   button(u"Back up now"_s, Qt::Key_U, u"backupNow"_s, [this] { backUp(); });
   button(u"Check logbook"_s, Qt::Key_L, u"checkBook"_s, [this] { check(); });
   button(u"Restore backup"_s, Qt::Key_T, u"restoreBackup"_s, [this] { Q_EMIT restoreWanted(); });
-  button(u"Open papers"_s, Qt::Key_E, u"openPapers"_s, [this] {
+  button(u"Open papers"_s, Qt::Key_A, u"openPapers"_s, [this] {
     const auto folder = unpackPapers(context());
     if (went(folder) && *folder)
       Q_EMIT said(u"The papers are in %1. They name students and are no longer sealed: delete the "
                   "folder when you are done."_s.arg(toQt((*folder)->string())));
   });
+  const auto told = [this](const base::Result<QString>& done) {
+    if (went(done)) Q_EMIT said(*done);
+  };
+  button(u"Seal day envelope"_s, Qt::Key_E, u"sealDay"_s,
+         [this, told] { sealDayEnvelope(context(), this, context().acting.by(), told); });
+  button(u"Merge day envelope"_s, Qt::Key_M, u"mergeDay"_s,
+         [this, told] { mergeDayEnvelope(context(), this, context().acting.by(), told); });
   into->addRow(QString(), acts);
 }
 

@@ -43,6 +43,20 @@ constexpr std::array pages{
              u"What the program is set up with: program, schools, terms, team, lights, lots, "
              u"students, years. Each area says what is missing for a clinic day.\n\n"
              u"Every change is kept with who made it and when."},
+    PageHelp{u"formDeskPage",
+             u"Paper forms typed in stacks, with or without a school day. What a stack shares is "
+             u"set once at the top. Then for each form: number or name, Enter; Y, L, N or I; "
+             u"Enter; the signing date as 1120; Enter.\n\n"
+             u"Count and chase shows what is back by room, and whose form is missing. A form typed "
+             u"wrong is corrected with a reason; what it said before is kept."},
+    PageHelp{u"printsPage",
+             u"Consent forms, labels, lists, and a paper sheet for each student should the laptop "
+             u"fail. A printed code is the student's number and nothing else.\n\n"
+             u"A visit on paper is typed at the chair afterwards, top to bottom; then Alt+P on the "
+             u"day board with the number of the sheet."},
+    PageHelp{u"calendarPage",
+             u"Days planned ahead. Planning opens nothing: the school day is opened on its date. "
+             u"What is expected comes from earlier terms' own shares; blank without one."},
     PageHelp{u"todayPage", u"Who works today and with what. It is carried to every student until "
                            u"you change it. What may not be used is shown with the reason."},
     PageHelp{u"readinessPage",

@@ -3,6 +3,7 @@
 #include "ui/board/today_page.h"
 #include "ui/chair/chair_page.h"
 #include "ui/close_out/close_out_page.h"
+#include "ui/consent/form_desk_page.h"
 #include "ui/desk/desk_page.h"
 #include "ui/files/laptop_page.h"
 #include "ui/help/help_overlay.h"
@@ -12,6 +13,8 @@
 #include "ui/keys/nav_rail.h"
 #include "ui/keys/page_head.h"
 #include "ui/look/style.h"
+#include "ui/planning/calendar_page.h"
+#include "ui/prints/prints_page.h"
 #include "ui/safety/cautions_page.h"
 #include "ui/safety/incident_page.h"
 #include "ui/support/page_keys.h"
@@ -49,6 +52,9 @@ void BookView::layOutPlaces() {
   readiness_ = new ReadinessPage(context_, pages_);
   laptop_ = new LaptopPage(context_, pages_);
   desk_ = new DeskPage(context_, pages_);
+  forms_ = new FormDeskPage(context_, pages_);
+  prints_ = new PrintsPage(context_, pages_);
+  calendar_ = new CalendarPage(context_, pages_);
   today_ = new TodayPage(context_, pages_);
   totals_ = new TotalsPage(context_, pages_);
 
@@ -79,6 +85,9 @@ void BookView::layOutPlaces() {
   auto* desk = onRail(Part::places, Icon::desk, u"Desk"_s, Qt::Key_F8, u"toDesk"_s);
   addPage(today_, who_, Qt::Key_F5, board);
   addPage(readiness_, board_->checkKey(), Qt::Key_F9, board);
+  addPage(forms_, desk_->formsKey(), QKeySequence(Qt::CTRL | Qt::Key_F), desk);
+  addPage(prints_, desk_->printsKey(), QKeySequence(Qt::CTRL | Qt::Key_P), desk);
+  addPage(calendar_, desk_->calendarKey(), QKeySequence(Qt::CTRL | Qt::Key_T), desk);
   addPage(laptop_, desk_->settingsKey(), Qt::Key_F10, desk);
   addPage(new CautionsPage(pages_), desk_->safetyKey(), Qt::Key_F6, desk);
   addPage(desk_, desk, Qt::Key_F8);
@@ -96,7 +105,8 @@ void BookView::layOutPlaces() {
   connect(locking, &QAbstractButton::clicked, this, [this] { lock(u"The names are locked"_s); });
 }
 
-void BookView::addPage(QWidget* page, QAbstractButton* button, Qt::Key key, QAbstractButton* home) {
+void BookView::addPage(QWidget* page, QAbstractButton* button, const QKeySequence& key,
+                       QAbstractButton* home) {
   button->setFocusPolicy(Qt::NoFocus);
   addKey(button, key);
   pages_->addWidget(page);
@@ -118,8 +128,8 @@ void BookView::addPage(QWidget* page, QAbstractButton* button, Qt::Key key, QAbs
 }
 
 /// The key is the window's and not the button's: it works while the rail is out of the way.
-QAbstractButton* BookView::addKey(QAbstractButton* button, Qt::Key key) {
-  auto* shortcut = new QShortcut(QKeySequence(key), work_);
+QAbstractButton* BookView::addKey(QAbstractButton* button, const QKeySequence& key) {
+  auto* shortcut = new QShortcut(key, work_);
   shortcut->setAutoRepeat(false);
   const auto* cap = qobject_cast<const CapButton*>(button);
   shortcut->setWhatsThis(button == who_                 ? u"Team and supplies"_s

@@ -1,5 +1,6 @@
 #include "ui/board/day_board_page.h"
 #include "ui/chair/chair_page.h"
+#include "ui/consent/form_desk_page.h"
 #include "ui/desk/desk_page.h"
 #include "ui/files/laptop_page.h"
 #include "ui/models/scanned.h"
@@ -22,6 +23,7 @@ void BookView::scanned(const QString& code) {
     return strip_->say(u"Scanned "_s + code + u" during a question: answer it first."_s);
   if (page == laptop_) return laptop_->showScan(code);
   if (page == desk_) return desk_->scanned(code);
+  if (page == forms_) return forms_->scanned(code);
   if (page == chair_) return chair_->scanned(code);
   const auto number = roster::parseChildNumber(toStd(code));
   if (!number)

@@ -5,6 +5,7 @@
 #include "ui/board/today_page.h"
 #include "ui/chair/chair_page.h"
 #include "ui/close_out/close_out_page.h"
+#include "ui/consent/form_desk_page.h"
 #include "ui/desk/desk_page.h"
 #include "ui/files/laptop_page.h"
 #include "ui/help/help_overlay.h"
@@ -14,6 +15,8 @@
 #include "ui/keys/page_head.h"
 #include "ui/look/look.h"
 #include "ui/look/style.h"
+#include "ui/planning/calendar_page.h"
+#include "ui/prints/prints_page.h"
 #include "ui/safety/cautions_page.h"
 #include "ui/safety/incident_page.h"
 #include "ui/support/scan.h"
@@ -102,7 +105,8 @@ void BookView::layOut() {
   for (auto* page :
        {static_cast<Page*>(board_), static_cast<Page*>(closeOut_), static_cast<Page*>(today_),
         static_cast<Page*>(totals_), static_cast<Page*>(incident_), static_cast<Page*>(readiness_),
-        static_cast<Page*>(laptop_), static_cast<Page*>(desk_)})
+        static_cast<Page*>(laptop_), static_cast<Page*>(desk_), static_cast<Page*>(forms_),
+        static_cast<Page*>(prints_), static_cast<Page*>(calendar_)})
     connectPage(page);
   connect(desk_, &DeskPage::boardWanted, this, [this] { turnTo(board_); });
   connect(board_, &DayBoardPage::childChosen, this, &BookView::toChair);

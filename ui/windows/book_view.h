@@ -3,6 +3,7 @@
 #include "ui/asking/context.h"
 #include "ui/support/message.h"
 
+#include <QKeySequence>
 #include <QStringList>
 #include <QTimer>
 #include <QWidget>
@@ -20,18 +21,21 @@ class QStackedWidget;
 
 namespace gk::ui {
 
+class CalendarPage;
 class CapButton;
 class ChairPage;
 class CloseOutPage;
 class CoverPage;
 class DayBoardPage;
 class DeskPage;
+class FormDeskPage;
 class IncidentPage;
 class HelpOverlay;
 class LaptopPage;
 class MessageStrip;
 class NavRail;
 class Page;
+class PrintsPage;
 struct Person;
 class ProgramPage;
 class ReadinessPage;
@@ -79,9 +83,9 @@ class BookView final : public QWidget {
   void layOut();
   void layOutPlaces();
   /// `home`: the place on the rail that the page belongs to, where it is not on the rail itself.
-  void addPage(QWidget* page, QAbstractButton* button, Qt::Key key,
+  void addPage(QWidget* page, QAbstractButton* button, const QKeySequence& key,
                QAbstractButton* home = nullptr);
-  QAbstractButton* addKey(QAbstractButton* button, Qt::Key key);
+  QAbstractButton* addKey(QAbstractButton* button, const QKeySequence& key);
   /// "?" where no words are typed, and Shift+F1 anywhere.
   [[nodiscard]] bool asksForHelp(const QObject& watched, const QKeyEvent& key) const;
   void showHelp();
@@ -154,6 +158,9 @@ class BookView final : public QWidget {
   ReadinessPage* readiness_ = nullptr;
   LaptopPage* laptop_ = nullptr;
   DeskPage* desk_ = nullptr;
+  FormDeskPage* forms_ = nullptr;
+  PrintsPage* prints_ = nullptr;
+  CalendarPage* calendar_ = nullptr;
   IncidentPage* incident_ = nullptr;
   TodayPage* today_ = nullptr;
   TotalsPage* totals_ = nullptr;

@@ -1,0 +1,93 @@
+#include "reports/calls/forms_list.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace gk::reports {
+
+namespace {
+
+std::vector<std::string> formRow(const FormsOfRoom& room) {
+  const int back = room.yes + room.no + room.incomplete + room.other;
+  return {room.school,
+          room.room.empty() ? "no room" : room.room,
+          std::to_string(room.children),
+          room.handedOut ? std::to_string(*room.handedOut) : "not entered",
+          std::to_string(back),
+          std::to_string(room.yes),
+          std::to_string(room.no),
+          std::to_string(room.incomplete),
+          std::to_string(room.other),
+          std::to_string(room.missing)};
+}
+
+std::int64_t roomNumber(const std::string& room) {
+  const auto end = std::ranges::find_if(room, [](char c) { return c < '0' || c > '9'; });
+  const auto digits = std::min<std::ptrdiff_t>(end - room.begin(), 9);
+  constexpr std::int64_t afterAll = 1'000'000'000;
+  return base::parseInt(room.substr(0, static_cast<std::size_t>(digits))).value_or(afterAll);
+}
+
+} // namespace
+
+Table formCountTable(const std::string& term, base::Date on,
+                     const std::vector<FormsOfRoom>& rooms) {
+  Table table{"Consent forms by room: " + term + ", " + on.words(),
+              {{.heading = "School", .group = true},
+               {"Room"},
+               {.heading = "Students", .number = true},
+               {.heading = "Handed out", .number = true},
+               {.heading = "Back", .number = true},
+               {.heading = "Yes", .number = true},
+               {.heading = "No", .number = true},
+               {.heading = "Incomplete", .number = true},
+               {.heading = "Withdrawn or on hold", .number = true},
+               {.heading = "Not back", .number = true}},
+              {},
+              {"Students: on the roster now. Back: students with a form that is valid or answers "
+               "for this term. Handed out is as entered; it is not counted by student."}};
+  FormsOfRoom all{"All", ""};
+  for (const auto& room : rooms) {
+    table.rows.push_back(formRow(room));
+    all.children += room.children;
+    if (room.handedOut) all.handedOut = all.handedOut.value_or(0) + *room.handedOut;
+    all.yes += room.yes;
+    all.no += room.no;
+    all.incomplete += room.incomplete;
+    all.other += room.other;
+    all.missing += room.missing;
+  }
+  auto last = formRow(all);
+  last[1] = base::counted(std::ssize(rooms), "room", "rooms");
+  table.rows.push_back(std::move(last));
+  return table;
+}
+
+Table formsToChaseTable(const std::string& term, base::Date on, std::vector<FormToChase> children) {
+  std::ranges::sort(children, {}, [](const FormToChase& child) {
+    return std::tuple(child.school, roomNumber(child.room), child.room, base::folded(child.name),
+                      child.number);
+  });
+  Table table{"Forms to chase: " + term + ", " + on.words(),
+              {{.heading = "School", .group = true},
+               {"Room"},
+               {"Grade"},
+               {"Number"},
+               {"Student"},
+               {"Why"},
+               {"Call"},
+               {"Phone"},
+               {"Language"}},
+              {},
+              {"This page names students and adults: keep it locked up, and shred it after use."}};
+  for (auto& child : children)
+    table.rows.push_back({std::move(child.school), std::move(child.room), std::move(child.grade),
+                          std::move(child.number), std::move(child.name), std::move(child.why),
+                          std::move(child.guardian), std::move(child.phone),
+                          std::move(child.language)});
+  return table;
+}
+
+} // namespace gk::reports

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "base/date.h"
+#include "reports/print/table.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gk::reports {
+
+/// A planned day as it is shown and printed.
+struct PlannedLine {
+  base::Date day;
+  std::string school{};
+  int team = 1;
+  int chairs = 1;
+  std::string people{};
+  int children = 0;
+  std::optional<double> teeth{};
+  std::optional<std::pair<double, double>> teethRange{};
+  std::string supplies{};
+  std::string odd{}; ///< a conflict, in words
+  std::string note{};
+  bool cancelled = false;
+};
+
+/// Names no child. A planned day that is canceled stays in it, marked so.
+Table planTable(const std::string& term, const std::vector<PlannedLine>& days);
+
+} // namespace gk::reports

@@ -1,0 +1,77 @@
+#pragma once
+
+#include "roster/form_desk.h"
+#include "roster/planned_day.h"
+#include "session/identity.h"
+#include "session/key_verbs.h"
+
+namespace gk::session {
+
+/// What one paper form says, all of it.
+struct FormEntry {
+  roster::Consent form;
+  std::vector<roster::MedicalFlag> alerts{};
+  /// The first adults of the child from now on; those after them stay. None: all stay as they are.
+  std::optional<std::vector<Guardian>> guardians{};
+};
+
+/// A child at the form desk. The number stands for the name while the names are locked, and what is
+/// sealed is blank.
+struct FormLine {
+  roster::FormOfChild of;
+  std::string number;
+  std::string name;
+  std::string grade;
+  std::string guardian{}; ///< the first adult
+  std::string phone{};
+  std::string language{}; ///< for letters
+};
+
+/// The verbs of the form desk, with or without a school day, and of days planned ahead.
+class FormVerbs : public KeyVerbs {
+ public:
+  /// The form, its alerts and who may be told: all or nothing. An alert that the child has already
+  /// is not entered again. Asks (`ruleConsentForm`) before the same form is entered a second time,
+  /// until that is confirmed. `vaultLocked` where adults are given and names are locked.
+  Result<roster::ConsentId> enterForm(By by, const FormEntry& entry,
+                                      Confirmed isSecond = Confirmed::no);
+  /// Whether the same form is in the logbook, whenever it came and whatever is remarked on it.
+  [[nodiscard]] Result<bool> isEntered(const roster::Consent& form);
+  Result<roster::HandoutId> enterHandout(By by, const roster::FormHandout& handout);
+  /// No copies: it was a mistake.
+  Result<base::Done> correctHandout(By by, roster::HandoutId id, const roster::FormHandout& handout,
+                                    const std::string& reason);
+  [[nodiscard]] List<roster::FormHandout> handouts(roster::TermId term);
+  /// Every child of the program, or of one school, with what its forms say for the term on that
+  /// date; by room and name. `withPeople`: who is told, for a list to call by.
+  [[nodiscard]] Result<std::vector<FormLine>> formLines(roster::TermId term, base::Date on,
+                                                        std::optional<roster::SchoolId> school = {},
+                                                        bool withPeople = false);
+  /// Of the term, room by room; of one school, or of all.
+  [[nodiscard]] Result<std::vector<roster::FormCount>>
+  formCounts(roster::TermId term, base::Date on, std::optional<roster::SchoolId> school = {});
+  /// Every revision of one form, oldest first.
+  [[nodiscard]] List<roster::Consent> formRevisions(roster::ConsentId form);
+
+  /// `ruleDate` on a holiday, a weekend or outside the term, until it is confirmed; and where that
+  /// team has another day planned then.
+  Result<roster::PlannedDayId> planDay(By by, const roster::PlannedDay& plan,
+                                       Confirmed anyway = Confirmed::no);
+  Result<base::Done> correctPlan(By by, roster::PlannedDayId id, const roster::PlannedDay& plan,
+                                 const std::string& reason, Confirmed anyway = Confirmed::no);
+  /// Of the term by date, cancelled ones too.
+  [[nodiscard]] List<roster::PlannedDay> plannedDays(roster::TermId term);
+  /// What is odd about that date for the plan, in words; empty when nothing is.
+  [[nodiscard]] Result<std::string> planQuestion(const roster::PlannedDay& plan,
+                                                 std::optional<roster::PlannedDayId> of = {});
+
+ protected:
+  using KeyVerbs::KeyVerbs;
+
+ private:
+  Result<std::vector<roster::MedicalFlag>> newAlerts(const FormEntry& entry);
+  Result<base::Done> mayPlan(const roster::PlannedDay& plan, std::optional<roster::PlannedDayId> of,
+                             Confirmed anyway);
+};
+
+} // namespace gk::session

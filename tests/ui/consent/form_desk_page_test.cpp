@@ -1,0 +1,263 @@
+#include "ui/consent/form_desk_page.h"
+#include "ui/fixtures/desk_fixture.h"
+#include "ui/look/look.h"
+
+#include <QComboBox>
+#include <QTableView>
+
+#include <iostream>
+
+using namespace gk;
+using namespace gk::test;
+using roster::ConsentState;
+
+namespace {
+
+/// Stacks of paper forms, keyed as a person keys them, with every key counted.
+struct FormsDesk : Desk {
+  ui::FormDeskPage page{context, nullptr};
+  int keys = 0;
+  int thoughts = 0; ///< places where a person must decide, for the model of keystrokes
+
+  FormsDesk() {
+    ui::dress();
+    listen(page);
+    showActive(page);
+    page.setFocus();
+  }
+  void key(Qt::Key which, Qt::KeyboardModifiers with = Qt::NoModifier) {
+    keys += with == Qt::NoModifier ? 1 : 2;
+    press(page, which, with);
+  }
+  void type(const QString& text) {
+    for (const auto c : text) {
+      ++keys;
+      auto* focus = page.focusWidget();
+      REQUIRE(focus != nullptr);
+      QTest::keyClick(focus, c.toLatin1());
+    }
+  }
+  QLineEdit& line(const char* name) { return part<QLineEdit>(page, QString::fromLatin1(name)); }
+  QString label(const char* name) { return words(page, QString::fromLatin1(name)); }
+  std::string number(roster::ChildId child) {
+    return must(clinic.session.child(child)).value.number;
+  }
+  std::vector<base::Recorded<roster::Consent>> forms(roster::ChildId child) {
+    return must(clinic.session.consents(child));
+  }
+  /// The whole of a plain form, from the number to Enter.
+  void plain(const std::string& number, const QString& signedOn) {
+    auto digits = ui::toQt(number);
+    type(digits.remove(u'-'));
+    key(Qt::Key_Return);
+    key(Qt::Key_Y);
+    key(Qt::Key_Return);
+    type(signedOn);
+    key(Qt::Key_Return);
+  }
+};
+
+} // namespace
+
+TEST_CASE("A plain form takes at most fifteen keys, and sixty an hour leave time to read",
+          "[case-290]") {
+  FormsDesk desk;
+  constexpr int stack = 60;
+  std::vector<roster::ChildId> children;
+  for (int i = 0; i < stack; ++i)
+    children.push_back(desk.clinic.childWithoutForm("Child" + std::to_string(i)));
+  for (const auto child : children) {
+    const int before = desk.keys;
+    desk.plain(desk.number(child), u"1103"_s);
+    CHECK(desk.keys - before <= 15);
+    const auto forms = desk.forms(child);
+    REQUIRE(forms.size() == 1);
+    CHECK(forms.front().value.state == ConsentState::yes);
+    CHECK(forms.front().value.allowed == roster::ServiceSet::all());
+    CHECK(forms.front().value.signedOn == must(base::Date::parse("2026-11-03")));
+    CHECK(forms.front().value.receivedOn == desk.clinic.clock.now().date());
+  }
+  CHECK(desk.troubles.isEmpty());
+  CHECK(desk.prompter.asked.isEmpty());
+  // The keystroke-level model of Card, Moran and Newell (The Psychology of Human-Computer
+  // Interaction, 1983, chapter 8); its values from memory: 0.28 s a key for an average typist who
+  // is no secretary, 0.75 s for complex codes, which is taken here for every key; 1.35 s to prepare
+  // mentally, here for the number, the answer, the date and the saving; 0.40 s to move the hand
+  // between keyboard and paper, twice. It says nothing of reading: what is left of a minute is for
+  // reading the paper and turning it over.
+  const double keysAForm = static_cast<double>(desk.keys) / stack;
+  const double seconds = keysAForm * 0.75 + 4 * 1.35 + 2 * 0.40;
+  std::cout << "form desk: " << keysAForm << " keys a form, " << seconds
+            << " s by the keystroke-level model, " << 60 - seconds
+            << " s of each minute left to read at 60 forms an hour\n";
+  CHECK(seconds <= 30);
+}
+
+TEST_CASE("Nothing is a yes by default, and a yes without its signing date is not entered",
+          "[case-290]") {
+  FormsDesk desk;
+  const auto child = desk.clinic.childWithoutForm("Mina");
+  desk.type(ui::toQt(desk.number(child)));
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_Return); // no answer given
+  desk.key(Qt::Key_Return);
+  CHECK(desk.news == u"What does the form say? Y, L, N or I."_s);
+  CHECK(desk.forms(child).empty());
+  desk.key(Qt::Key_Y);
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_Return);
+  CHECK(desk.troubles.join(u' ').contains(u"no signing or arrival date"_s));
+  CHECK(desk.forms(child).empty());
+  CHECK(desk.page.focusWidget() == &desk.line("formSigned"));
+}
+
+TEST_CASE("Limits, several alerts and both adults of one form are entered on one screen",
+          "[case-290]") {
+  FormsDesk desk;
+  const auto child = desk.clinic.childWithoutForm("Mina");
+  desk.type(ui::toQt(desk.number(child)));
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_Y);
+  desk.key(Qt::Key_9); // no photos
+  desk.key(Qt::Key_L);
+  desk.line("formGuardian1").setText(u"Rosa Hollowell"_s);
+  desk.line("formPhone1").setText(u"000-555-0101"_s);
+  desk.line("formGuardian2").setText(u"Tom Hollowell"_s);
+  part<QComboBox>(desk.page, u"formFlag"_s)
+      .setCurrentIndex(static_cast<int>(roster::FlagKind::asthma));
+  desk.line("formDetail").setText(u"inhaler in the office"_s);
+  desk.key(Qt::Key_A, Qt::AltModifier);
+  part<QComboBox>(desk.page, u"formFlag"_s)
+      .setCurrentIndex(static_cast<int>(roster::FlagKind::latexAllergy));
+  desk.key(Qt::Key_A, Qt::AltModifier);
+  CHECK(desk.label("formAlerts").contains(u"inhaler in the office"_s));
+  desk.line("formSigned").setText(u"11/3/2026"_s);
+  desk.key(Qt::Key_Return, Qt::ControlModifier);
+  CHECK(desk.troubles.isEmpty());
+  const auto forms = desk.forms(child);
+  REQUIRE(forms.size() == 1);
+  CHECK(forms.front().value.state == ConsentState::yesWithLimits);
+  CHECK(forms.front().value.allowed == roster::ServiceSet::all().without({roster::Service::photo}));
+  CHECK(must(desk.clinic.session.flags(child)).size() == 2);
+  const auto adults = must(desk.clinic.session.identity(child)).guardians;
+  REQUIRE(adults.size() == 2);
+  CHECK(adults[0].phone == "000-555-0101");
+}
+
+TEST_CASE("What a stack shares stays from form to form", "[case-290]") {
+  FormsDesk desk;
+  const auto one = desk.clinic.childWithoutForm("Mina");
+  const auto two = desk.clinic.childWithoutForm("Lupe");
+  desk.line("formVersion").setText(u"2026-A"_s);
+  desk.line("formReceived").setText(u"Nov 16, 2026"_s);
+  part<QComboBox>(desk.page, u"formLanguage"_s).setCurrentText(u"Spanish"_s);
+  desk.plain(desk.number(one), u"1103"_s);
+  desk.plain(desk.number(two), u"1104"_s);
+  for (const auto child : {one, two}) {
+    const auto form = desk.forms(child).front().value;
+    CHECK(form.version == "2026-A");
+    CHECK(form.language == "Spanish");
+    CHECK(form.receivedOn == must(base::Date::parse("2026-11-16")));
+    CHECK(form.term == desk.clinic.term);
+  }
+  CHECK(desk.label("formTally").startsWith(u"2 forms"_s));
+}
+
+TEST_CASE("A scanned code jumps to the child, but never over a form that is half typed",
+          "[case-293]") {
+  FormsDesk desk;
+  const auto mina = desk.clinic.childWithoutForm("Mina");
+  const auto lupe = desk.clinic.childWithoutForm("Lupe");
+  desk.page.scanned(ui::toQt(desk.number(mina)));
+  CHECK(desk.label("formKnown").contains(u"Mina"_s));
+  CHECK(desk.page.focusWidget()->objectName() == u"formAnswers"_s);
+  desk.key(Qt::Key_Y);
+  desk.page.scanned(ui::toQt(desk.number(lupe)));
+  CHECK(desk.label("formKnown").contains(u"Mina"_s));
+  CHECK(desk.news.contains(u"is not saved yet"_s));
+  desk.prompter.confirms = {true};
+  desk.key(Qt::Key_Escape);
+  desk.page.scanned(ui::toQt(desk.number(lupe)));
+  CHECK(desk.label("formKnown").contains(u"Lupe"_s));
+}
+
+TEST_CASE("A form typed wrong is corrected here with a reason, and its history is shown",
+          "[case-291]") {
+  FormsDesk desk;
+  const auto child = desk.clinic.childWithoutForm("Mina");
+  desk.plain(desk.number(child), u"1103"_s);
+  desk.type(ui::toQt(desk.number(child)));
+  desk.key(Qt::Key_Return);
+  CHECK(desk.label("formKnown").contains(u"1 form in the logbook already"_s));
+  desk.key(Qt::Key_K, Qt::AltModifier);
+  desk.key(Qt::Key_N);
+  desk.key(Qt::Key_Return, Qt::ControlModifier);
+  CHECK(desk.troubles.size() == 1); // no reason
+  CHECK(desk.forms(child).front().value.state == ConsentState::yes);
+  desk.line("formReason").setText(u"typed from the next form"_s);
+  desk.key(Qt::Key_Return, Qt::ControlModifier);
+  CHECK(desk.forms(child).front().value.state == ConsentState::no);
+  desk.type(ui::toQt(desk.number(child)));
+  desk.key(Qt::Key_Return);
+  auto& table = part<QTableView>(desk.page, u"formsKnown"_s);
+  table.setCurrentIndex(table.model()->index(0, 0));
+  CHECK(desk.label("formHistory").contains(u"yes"_s));
+  CHECK(desk.label("formHistory").contains(u"Reason: typed from the next form"_s));
+}
+
+TEST_CASE("Locking the names leaves none on the form desk", "[case-293]") {
+  FormsDesk desk;
+  const auto child = desk.clinic.childWithoutForm("Mina");
+  desk.type(ui::toQt(desk.number(child)));
+  desk.key(Qt::Key_Return);
+  desk.clinic.session.lock();
+  desk.page.letGo();
+  for (const auto* label : desk.page.findChildren<QLabel*>())
+    CHECK_FALSE(label->text().contains(u"Mina"_s));
+  for (const auto* line : desk.page.findChildren<QLineEdit*>())
+    CHECK_FALSE(line->text().contains(u"Hollowell"_s));
+}
+
+TEST_CASE("The page counts what went out and came back, and prints whom to chase", "[case-292]") {
+  FormsDesk desk;
+  const auto back = desk.clinic.childWithoutForm("Mina");
+  desk.clinic.childWithoutForm("Lupe");
+  desk.plain(desk.number(back), u"1103"_s);
+  desk.key(Qt::Key_C, Qt::AltModifier);
+  CHECK(desk.label("formCountTitle").endsWith(u": 1 to chase"_s));
+  part<QComboBox>(desk.page, u"formCountSchool"_s).setCurrentIndex(1);
+  desk.line("handoutCopies").setText(u"24"_s);
+  desk.key(Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.news.startsWith(u"Handed out: 24 forms"_s));
+  auto& chase = *part<QTableView>(desk.page, u"formChaseTable"_s).model();
+  REQUIRE(chase.rowCount() == 1);
+  CHECK(chase.index(0, 4).data().toString().startsWith(u"Lupe"_s));
+  desk.prompter.prints = {true};
+  desk.key(Qt::Key_P, Qt::AltModifier);
+  CHECK(desk.prompter.printed.startsWith("%PDF"));
+  desk.key(Qt::Key_Escape);
+  CHECK(desk.page.focusWidget() == &desk.line("formFind"));
+}
+
+TEST_CASE("Pictures of the form desk", "[.pictures]") {
+  for (const int percent : {100, 150}) {
+    ui::dress({.percent = percent});
+    FormsDesk desk;
+    ui::dress({.percent = percent});
+    desk.page.resize(1260, 640);
+    const auto child = desk.clinic.child("Mina", "Tolliver-Reed");
+    for (int i = 0; i < 5; ++i)
+      desk.clinic.childWithoutForm("Child" + std::to_string(i));
+    desk.type(ui::toQt(desk.number(child)));
+    desk.key(Qt::Key_Return);
+    desk.key(Qt::Key_Y);
+    desk.line("formDetail").setText(u"inhaler in the office"_s);
+    desk.key(Qt::Key_A, Qt::AltModifier);
+    QTest::qWait(50);
+    CHECK(desk.page.grab().save(u"form-desk-%1.png"_s.arg(percent)));
+    desk.key(Qt::Key_C, Qt::AltModifier);
+    QTest::qWait(50);
+    CHECK(desk.page.grab().save(u"form-count-%1.png"_s.arg(percent)));
+  }
+  ui::dress();
+}

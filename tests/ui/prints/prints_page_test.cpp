@@ -1,0 +1,187 @@
+#include "ui/prints/prints_page.h"
+
+#include "support/outside.h"
+#include "ui/fixtures/desk_fixture.h"
+#include "ui/look/look.h"
+
+#include <QComboBox>
+#include <QProcess>
+#include <QStandardPaths>
+
+#include <fstream>
+
+using namespace gk;
+using namespace gk::test;
+using What = ui::PrintsPage::What;
+
+namespace {
+
+struct Prints : Desk {
+  ui::PrintsPage page{context, nullptr};
+
+  Prints() {
+    ui::dress();
+    listen(page);
+    showActive(page);
+  }
+  void pick(const char* name, int place) {
+    part<QComboBox>(page, QString::fromLatin1(name)).setCurrentIndex(place);
+  }
+  QByteArray print(What what) {
+    page.choose(what);
+    prompter.prints = {true};
+    prompter.printed.clear();
+    press(page, Qt::Key_P, Qt::AltModifier);
+    return prompter.printed;
+  }
+  std::string number(roster::ChildId child) {
+    return must(clinic.session.child(child)).value.number;
+  }
+  base::Path write(const QByteArray& pdf, const char* name) {
+    const auto path = *clinic.folder / name;
+    std::ofstream(path, std::ios::binary) << pdf.toStdString();
+    return path;
+  }
+};
+
+bool isOnMachine(const char* program) {
+  return !QStandardPaths::findExecutable(QString::fromLatin1(program)).isEmpty();
+}
+
+/// What a program says on its standard output.
+QString runOutside(const QString& program, const QStringList& words) {
+  QProcess process;
+  process.start(program, words);
+  REQUIRE(process.waitForFinished(60000));
+  return QString::fromUtf8(process.readAllStandardOutput());
+}
+
+/// The codes of the first pages, as zbar reads them from pixels that poppler draws.
+QStringList codesOn(const base::Path& pdf, int pages) {
+  QStringList codes;
+  for (int page = 1; page <= pages; ++page) {
+    const auto picture = ui::toQt(pdf.string()) + u"-%1"_s.arg(page);
+    runOutside(u"pdftoppm"_s, {u"-r"_s, u"150"_s, u"-png"_s, u"-singlefile"_s, u"-f"_s,
+                               QString::number(page), ui::toQt(pdf.string()), picture});
+    codes += runOutside(u"zbarimg"_s, {u"--quiet"_s, u"--raw"_s, picture + u".png"_s})
+                 .split(u'\n', Qt::SkipEmptyParts);
+  }
+  codes.sort();
+  return codes;
+}
+
+} // namespace
+
+TEST_CASE("A consent form for each child without one, in the language of its letters; counted out",
+          "[case-296]") {
+  Prints prints;
+  prints.clinic.child("Mina");
+  prints.clinic.childWithoutForm("Lupe");
+  prints.clinic.childWithoutForm("Ada");
+  prints.page.refresh();
+  prints.pick("printsWho", 1);
+  prints.pick("printsSchool", 1);
+  prints.prompter.confirms = {true};
+  const auto pdf = prints.print(What::forms);
+  CHECK(pdf.startsWith("%PDF"));
+  CHECK(words(prints.page, u"printsWords"_s).startsWith(u"2 consent forms"_s));
+  CHECK(words(prints.page, u"printsWords"_s).contains(u"Marked DRAFT"_s));
+  const auto handouts = must(prints.clinic.session.handouts(prints.clinic.term));
+  REQUIRE(handouts.size() == 1);
+  CHECK(handouts.front().value.copies == 2);
+  CHECK(prints.troubles.isEmpty());
+}
+
+TEST_CASE("The shipped forms fit one sheet of either paper in letters that can be read",
+          "[case-296]") {
+  for (const auto& shipped : reports::shippedForms()) {
+    const auto form =
+        reports::ConsentTemplate::parse(std::string(shipped.file), shipped.text).value();
+    const auto sheet = form.fill(
+        "Larkmere County School Sealant Team", "000-555-0142",
+        {"1043-0", "Maximiliana Tolliver-Reed-Hollowell", "Cobble Lantern Elementary", "2", "6"});
+    for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4})
+      CHECK(ui::consentFormLetters(sheet, paper) >= ui::leastFormLetters);
+  }
+}
+
+TEST_CASE("A program's own form beside the logbook takes the place of the shipped one",
+          "[case-296]") {
+  Prints prints;
+  prints.clinic.childWithoutForm("Lupe");
+  const auto folder = prints.clinic.session.path().parent_path() / "forms";
+  must(base::makeFolder(folder));
+  must(base::replaceFile(folder / "english.txt",
+                         "language: English\nversion: own\napproved: Dr. Quill\ndraft: D\n-----\n"
+                         "[] Yes\n__ Signature\n"));
+  prints.page.refresh();
+  CHECK_FALSE(words(prints.page, u"printsWords"_s).contains(u"DRAFT"_s));
+  must(base::replaceFile(folder / "english.txt", "language: English\n"));
+  prints.page.refresh();
+  CHECK(prints.troubles.join(u' ').contains(u"english.txt"_s));
+}
+
+TEST_CASE("Every kind of page is printed, and nothing is while the names are locked",
+          "[case-298]") {
+  Prints prints;
+  prints.clinic.child("Mina");
+  prints.clinic.child("Lupe");
+  prints.page.refresh();
+  for (const auto what :
+       {What::forms, What::blankForms, What::labels, What::rooms, What::day, What::sheets}) {
+    INFO(static_cast<int>(what));
+    CHECK(prints.print(what).startsWith("%PDF"));
+  }
+  CHECK(prints.troubles.isEmpty());
+  prints.clinic.session.lock();
+  prints.page.letGo();
+  for (const auto what : {What::forms, What::labels, What::rooms, What::day, What::sheets})
+    CHECK(prints.print(what).isEmpty());
+  CHECK(words(prints.page, u"printsWords"_s).contains(u"locked"_s));
+}
+
+TEST_CASE("The printed code is the child's number and no more, as a decoder from outside reads it",
+          "[case-297]") {
+  if (!runsOutside("zbar", isOnMachine("zbarimg") && isOnMachine("pdftoppm"))) return;
+  Prints prints;
+  QStringList numbers;
+  for (const auto* first : {"Mina", "Lupe", "Ada"})
+    numbers += ui::toQt(prints.number(prints.clinic.child(first)));
+  numbers.sort();
+  prints.page.refresh();
+  CHECK(codesOn(prints.write(prints.print(What::forms), "forms.pdf"), 3) == numbers);
+  CHECK(codesOn(prints.write(prints.print(What::sheets), "sheets.pdf"), 3) == numbers);
+  for (int sheet = 0; sheet < static_cast<int>(reports::labelSheets.size()); ++sheet) {
+    prints.page.choose(What::labels);
+    prints.pick("printsSheet", sheet);
+    CHECK(codesOn(prints.write(prints.print(What::labels), "labels.pdf"), 1) == numbers);
+  }
+  CHECK(codesOn(prints.write(prints.print(What::blankForms), "blank.pdf"), 1).isEmpty());
+}
+
+TEST_CASE("Pictures of printing, and its pages", "[.pictures]") {
+  for (const int percent : {100, 150}) {
+    Prints prints;
+    ui::dress({.percent = percent});
+    prints.page.resize(1260, 640);
+    const auto mina = prints.clinic.child("Mina", "Tolliver-Reed");
+    must(prints.clinic.session.enterFlag(prints.clinic.by, {.child = mina,
+                                                            .kind = roster::FlagKind::asthma,
+                                                            .action = roster::FlagAction::ask,
+                                                            .detail = "inhaler in the office",
+                                                            .decided = {}}));
+    for (int i = 0; i < 8; ++i)
+      prints.clinic.child("Child" + std::to_string(i));
+    prints.page.refresh();
+    for (const auto what : {What::forms, What::labels, What::rooms, What::day, What::sheets}) {
+      prints.page.choose(what);
+      QTest::qWait(30);
+      const auto name = u"prints-%1-%2"_s.arg(static_cast<int>(what)).arg(percent);
+      CHECK(prints.page.grab().save(name + u".png"_s));
+      if (percent == 100)
+        std::ofstream((name + u".pdf"_s).toStdString(), std::ios::binary)
+            << prints.print(what).toStdString();
+    }
+  }
+  ui::dress();
+}
