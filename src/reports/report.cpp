@@ -9,6 +9,7 @@
 #include "reports/quality/quality_report.h"
 #include "reports/quality/trace.h"
 #include "reports/records/words.h"
+#include "reports/retention/display_names.h"
 #include "reports/retention/retention_table.h"
 #include "reports/services/cost_report.h"
 #include "reports/services/payer_report.h"

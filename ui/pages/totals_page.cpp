@@ -39,7 +39,7 @@ QString sectionName(const reports::Table& table) {
   static const std::map<std::string, QString> words{
       {"retention", u"Retention by school"_s},
       {"checked_sealants", u"Not assessable, why"_s},
-      {"cavities_that_this_term_s_sealants_may_avert", u"Cavities averted"_s},
+      {"cavities_averted", u"Cavities averted"_s},
       {reports::byFactor, u"Retention by factor"_s}};
   const auto known = words.find(keyOf(table));
   return known != words.end() ? known->second

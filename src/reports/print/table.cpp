@@ -49,7 +49,8 @@ std::string keyOf(const Table& table) {
 }
 
 std::string keyOf(const Column& column) {
-  return column.key.empty() ? keyOf(column.heading) : column.key;
+  if (!column.key.empty()) return column.key;
+  return keyOf(column.heading) + (column.kind == Kind::share ? "_share" : "");
 }
 
 std::size_t columnOf(const Table& table, std::string_view key) {

@@ -147,7 +147,7 @@ Table lotTable(const Traced& traced) {
     const bool isVarnish = lot.kind == kit::MaterialKind::varnish;
     const auto counts = traced.countsOf([&](const Placement& on) { return usesLot(on, row.id); });
     table.rows.push_back({lot.lot, lot.material, lot.kind, lot.expiry,
-                          isVarnish ? missing : counts[0],
+                          isVarnish ? noFigure : counts[0],
                           isVarnish ? Cell(traced.childrenVarnished(row.id)) : counts[1],
                           lot.quarantined ? "set aside: " + lot.quarantineReason : nothing});
   }

@@ -178,7 +178,7 @@ std::optional<estimates::Interval> printedRange(const estimates::RetentionEstima
 }
 
 Cell rangeCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit) {
-  if (!estimate) return missing;
+  if (!estimate) return noFigure;
   const auto range = printedRange(*estimate);
   if (!range) return unit == ClusterUnit::schools ? "one school" : "one child";
   Range cell{range->low, range->high};
@@ -190,7 +190,7 @@ Cell rangeCell(const std::optional<estimates::RetentionEstimate>& estimate, Clus
 }
 
 Cell estimateCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit) {
-  if (!estimate) return missing;
+  if (!estimate) return noFigure;
   const auto range = rangeCell(estimate, unit);
   if (const auto* known = range.as<Range>()) return Estimate{Share{estimate->estimate}, *known};
   return Cell(Estimate{Share{estimate->estimate}, {}}).with(" (" + range.text() + ")");

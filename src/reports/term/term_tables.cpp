@@ -29,9 +29,11 @@ Made<At> shareColumn(std::string heading, std::string key, int At::*part, int At
   return {shares(std::move(heading), std::move(key)),
           [=](const At& at) { return shareOf(at.*part, at.*whole); }};
 }
-const Made<At> schoolColumn{texts("School"), [](const At& at) {
-                              return Named{at.school, at.id ? at.id->text() : ""};
-                            }};
+Made<At> schoolColumn() {
+  return {texts("School"), [](const At& at) {
+            return Named{at.school, at.id ? at.id->text() : ""};
+          }};
+}
 
 /// A row for each school, and the total.
 Table bySchool(std::string title, const TermTotals& totals, const std::vector<Made<At>>& made) {
@@ -47,7 +49,7 @@ Table participationTable(const TermTotals& totals) {
       bySchool("Participation: " + totals.term + ", " + totals.start.shortWords() + " to " +
                    (totals.asOf < totals.end ? totals.asOf : totals.end).shortWords(),
                totals,
-               {schoolColumn,
+               {schoolColumn(),
                 {counts("Enrolled"), [](const At& at) { return orUnknown(at.enrolled); }},
                 children("Forms back", "forms_back", &At::formsBack),
                 children("Consented", "consented", &At::consented),
@@ -95,7 +97,7 @@ Table participationTable(const TermTotals& totals) {
 
 Table serviceTable(const TermTotals& totals) {
   auto table = bySchool("Services", totals,
-                        {schoolColumn,
+                        {schoolColumn(),
                          children("Needing", "needing", &At::needing),
                          shareColumn("% of screened", "needing_share", &At::needing, &At::screened),
                          children("Sealed", "sealed", &At::sealed),
@@ -120,7 +122,7 @@ Table serviceTable(const TermTotals& totals) {
 
 Table findingTable(const TermTotals& totals) {
   auto table = bySchool("Findings", totals,
-                        {schoolColumn,
+                        {schoolColumn(),
                          children("Screened", "screened", &At::screened),
                          children("Untreated decay", "untreated", &At::untreated),
                          children("Could not tell", "could_not_tell", &At::couldNotTell),
@@ -302,6 +304,7 @@ Table preventionTable(const TermTotals& totals) {
                  "Your state practice act, program protocol and the manufacturer's "
                  "instructions come first."};
   addAttackNotes(table, totals);
+  table.key = "cavities_averted";
   return table;
 }
 

@@ -114,7 +114,7 @@ TEST_CASE("The strongest come first, five at most, and the rest are counted") {
   CHECK(table.notes.front().starts_with("2 more values also stand out"));
   for (const auto& row : table.rows) {
     CHECK(row.at(1).text().find("odds ratio") != std::string::npos);
-    CHECK_FALSE(row.at(2).empty());
+    CHECK_FALSE(row.at(2).isEmpty());
   }
 }
 
@@ -171,7 +171,7 @@ TEST_CASE("The retention report opens with the light that fails, and says so whe
   const auto opening = retentionReport(failing.records).front();
   CHECK(opening.title == "What stands out");
   REQUIRE(opening.rows.size() == 1);
-  const auto& sentence = opening.rows.front().at(1);
+  const auto sentence = opening.rows.front().at(1).text();
   // L-1 kept 56 of 60, L-2 36 of 60; of two values the one that kept less is told of.
   CHECK(sentence.starts_with("Sealants cured under light L-2 were fully retained less often than "
                              "L-1: 60.0% of 60 (95% CI "));

@@ -10,6 +10,7 @@
 using namespace gk;
 using namespace gk::reports;
 using gk::test::date;
+using gk::test::rowsOf;
 using gk::test::SampleTerm;
 using roster::minutes;
 using roster::Role;
