@@ -22,8 +22,9 @@ class Summary {
   }
   /// A part of a whole, with its share as it was published.
   void share(const std::string& name, const Cell& number, const Cell& whole, const Cell& percents,
-             std::optional<double> target = std::nullopt, const std::string& range = "") {
-    table_.rows.push_back({part_, name, number, whole, percents.with(range),
+             std::optional<double> target = std::nullopt,
+             const std::optional<Cell>& withRange = std::nullopt) {
+    table_.rows.push_back({part_, name, number, whole, withRange.value_or(percents),
                            target ? Cell(Share{*target, 0}) : "",
                            target ? reached(*target, percents) : ""});
   }
@@ -111,10 +112,15 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
   addShare(summary, "Assessable, of examined", at("assessable"), at("examined"));
   const auto& line = totals.retention.total;
   const auto whole = at("whole_share");
-  const bool hasRange = line.whole95 && whole.as<Share>();
+  const auto* held = whole.as<Share>();
+  auto withRange = whole;
+  if (line.whole95 && held) {
+    const auto range = rangeCell(line.whole95, line.unit);
+    const auto* ends = range.as<Range>();
+    withRange = ends ? Cell(Estimate{*held, *ends}) : whole.with(" (" + range.text() + ")");
+  }
   summary.share("Fully retained, of assessable", at("whole"), at("assessable"), whole,
-                totals.targets.retained,
-                hasRange ? " (" + rangeCell(line.whole95, line.unit).text() + ")" : "");
+                totals.targets.retained, withRange);
   addShare(summary, "Partially retained, of assessable", at("part"), at("assessable"));
   addShare(summary, "Missing, of assessable", at("lost"), at("assessable"));
 }

@@ -42,10 +42,10 @@ struct AsText {
   std::string operator()(base::Date date) const { return date.iso(); }
 };
 
-/// Halves to even, as base::fixed has them.
+/// By the one rule that rounds what is printed.
 double rounded(double value, int decimals) {
-  const double times = std::pow(10, decimals);
-  return std::nearbyint(value * times) / times;
+  if (!std::isfinite(value)) return value;
+  return *base::parseDouble(base::fixed(value, decimals));
 }
 
 } // namespace

@@ -123,7 +123,7 @@ Cell perCavityRange(Cents cents, const std::optional<estimates::Interval>& range
 Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
   Table table{"Cost per cavity averted, estimated",
               {texts("Estimate"), numbers("Cavities averted"), ranges("95% CI"),
-               numbers("Cost per cavity, $"), ranges("95% CI, $")}};
+               numbers("Cost per cavity, $"), ranges("95% CI, $", "cost_range")}};
   if (!averted.averted) {
     table.notes = {capital(averted.whyNot) + "."};
     return table;
