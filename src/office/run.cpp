@@ -18,8 +18,8 @@ const std::vector<Verb>& verbs() {
     std::vector<Verb> list;
     for (const auto& family :
          {bookVerbs(), setupVerbs(), correctingVerbs(), kitVerbs(), rosterVerbs(), childVerbs(),
-          erasureVerbs(), keyVerbs(), papersVerbs(), envelopeVerbs(), authorizationVerbs(), dayVerbs(),
-          closingVerbs(), letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
+          erasureVerbs(), keyVerbs(), papersVerbs(), envelopeVerbs(), authorizationVerbs(),
+          dayVerbs(), closingVerbs(), letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
           estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;

@@ -23,8 +23,8 @@ class DeskVerbs : public FormVerbs {
   /// `ruleDate` also where a school day of the term would be outside it from then on.
   Result<base::Done> correctTerm(By by, roster::TermId id, const roster::Term& term,
                                  const std::string& reason);
-  /// One that was entered by mistake; never by undo. `ruleReason` where something is in it: a school day, a count,
-  /// a report that went out.
+  /// One that was entered by mistake; never by undo. `ruleReason` where something is in it: a
+  /// school day, a count, a report that went out.
   Result<base::Done> removeTerm(By by, roster::TermId id, const std::string& reason);
   Result<roster::YearId> enterYear(By by, const roster::ProgramYear& year);
   Result<base::Done> correctYear(By by, roster::YearId id, const roster::ProgramYear& year,

@@ -26,8 +26,8 @@ struct Rows<roster::Consent> {
   template <class Row>
   static void write(Row& row, const roster::Consent& c) {
     row << c.child << c.term << c.state << c.allowed << c.signer << c.signerReviewed << c.signedOn
-        << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note
-        << c.version << c.language;
+        << c.receivedOn << c.validFrom << c.validUntil << c.history << c.note << c.version
+        << c.language;
   }
   static roster::Consent read(RowReader& row) {
     return {.child = row,

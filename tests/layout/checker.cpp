@@ -130,12 +130,11 @@ const Uses& architecture() {
         {"office", recordsAnd({"estimates", "session", "reports", "reports/records",
                                "reports/print", "reports/term", "reports/letters", "reports/day",
                                "reports/calls", "reports/publish"})},
-        {"ui",
-         recordsAnd({"estimates", "session", "reports", "reports/records", "reports/print",
-                     "reports/retention", "reports/decay", "reports/compare", "reports/term",
-                     "reports/quality", "reports/services", "reports/letters", "reports/merges",
-                     "reports/day", "reports/calls", "reports/sheets", "reports/publish",
-                     "reports/funder"})},
+        {"ui", recordsAnd({"estimates", "session", "reports", "reports/records", "reports/print",
+                           "reports/retention", "reports/decay", "reports/compare", "reports/term",
+                           "reports/quality", "reports/services", "reports/letters",
+                           "reports/merges", "reports/day", "reports/calls", "reports/sheets",
+                           "reports/publish", "reports/funder"})},
     };
   }();
   return table;

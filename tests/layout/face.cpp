@@ -26,18 +26,18 @@ std::optional<std::size_t> floorOf(const std::string& room) {
 } // namespace
 
 const std::vector<std::set<std::string>>& floors() {
-  static const std::vector<std::set<std::string>> all{{"support"},
-                                                      {"look", "work"},
-                                                      {"paper", "models", "mouth", "keys"},
-                                                      {"asking", "lists", "help"},
-                                                      {"widgets"},
-                                                      {"files", "visit", "safety", "forms"},
-                                                      {"setup"},
-                                                      {"field", "close_out", "board", "desk", "consent",
-                                                       "prints", "planning"},
-                                                      {"chair", "totals"},
-                                                      {"windows"},
-                                                      {"app"}};
+  static const std::vector<std::set<std::string>> all{
+      {"support"},
+      {"look", "work"},
+      {"paper", "models", "mouth", "keys"},
+      {"asking", "lists", "help"},
+      {"widgets"},
+      {"files", "visit", "safety", "forms"},
+      {"setup"},
+      {"field", "close_out", "board", "desk", "consent", "prints", "planning"},
+      {"chair", "totals"},
+      {"windows"},
+      {"app"}};
   return all;
 }
 

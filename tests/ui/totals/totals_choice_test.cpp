@@ -1,7 +1,7 @@
-#include "desk_fixture.h"
 #include "reports/report.h"
-#include "ui/pages/totals_page.h"
-#include "ui/widgets/report_browser.h"
+#include "ui/fixtures/desk_fixture.h"
+#include "ui/lists/report_browser.h"
+#include "ui/totals/totals_page.h"
 
 #include <QComboBox>
 
