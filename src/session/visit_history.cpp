@@ -114,10 +114,10 @@ Result<reports::Table> visitCard(Reader& book, roster::ChildId id) {
   auto title = "Visits of " + child->value.number;
   if (book.isUnlocked())
     if (const auto known = book.identity(id)) title = "Visits of " + known->shownName();
-  reports::Table table{title, {{"Date"}, {"School"}, {"Outcome"}, {"Done"}, {"By"}}, {}, {}};
-  table.columns.front().date = true;
+  reports::Table table{title,
+                       {{"Date", reports::Kind::date}, {"School"}, {"Outcome"}, {"Done"}, {"By"}}};
   for (const auto& visit : *visits)
-    table.rows.push_back({visit.on.iso(), visit.school,
+    table.rows.push_back({visit.on, visit.school,
                           visit.outcome.empty() ? "not ended" : visit.outcome, visit.done,
                           visit.who});
   table.notes = {"Room " + child->value.room + ", grade " + child->value.grade + "; number " +
