@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "reports/day/close_out_tables.h"
 #include "reports/day/close_out_words.h"
 #include "reports/day/return_visits.h"
 #include "reports/display_names.h"

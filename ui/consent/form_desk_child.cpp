@@ -111,7 +111,7 @@ void FormDeskPage::showForms() {
   reports::Table table{.title = "Forms",
                        .columns = {{"Term"},
                                    {"Says"},
-                                   {.heading = "Services", .number = true},
+                                   {.heading = "Services", .kind = reports::Kind::count},
                                    {"Signed"},
                                    {"Received"},
                                    {"Valid through"},

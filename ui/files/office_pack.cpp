@@ -6,6 +6,7 @@
 namespace gk::ui {
 
 using reports::Table;
+using namespace reports::close_out;
 
 using namespace reports::close_out;
 
