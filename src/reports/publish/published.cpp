@@ -3,6 +3,7 @@
 #include "reports/publish/publication.h"
 #include "reports/publish/published_besides.h"
 
+#include <map>
 #include <set>
 
 namespace gk::reports {
@@ -158,6 +159,27 @@ Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
                         });
 }
 
+/// Schools that were one row when these sealants were placed stay one: how many are due of each
+/// would tell how many of it had been sealed. A school of two groups makes them one.
+Groups withThoseSealed(Groups groups, std::span<const Release> earlier) {
+  std::map<std::string, const Release*> newest; // of each term
+  for (const auto& one : earlier)
+    if (one.of == OfTerm::sealedBefore && !one.term.empty()) newest[one.otherTerm] = &one;
+  for (const auto& [term, release] : newest)
+    for (const auto& row : release->term) {
+      if (row.schools.size() < 2) continue;
+      std::set<std::string> joined(row.schools.begin(), row.schools.end());
+      std::erase_if(groups, [&](const auto& group) {
+        const bool meets =
+            std::ranges::any_of(group, [&](const auto& school) { return joined.contains(school); });
+        if (meets) joined.insert(group.begin(), group.end());
+        return meets;
+      });
+      groups.emplace_back(joined.begin(), joined.end());
+    }
+  return groups;
+}
+
 /// None where not even the total may stand.
 std::optional<Checks> checksPublished(const TermTotals& totals, const SuppressionRule& rule,
                                       std::span<const Release> earlier, const Groups& groups) {
@@ -232,7 +254,8 @@ Table participationTable(std::string title, const std::string& rows, const std::
 Published publish(const TermTotals& totals, const SuppressionRule& rule,
                   std::span<const Release> earlier, const Groups& groups) {
   const auto term = termPublished(totals, rule, earlier, groups);
-  const auto checks = checksPublished(totals, rule, earlier, groups);
+  const auto together = withThoseSealed(groups, earlier);
+  const auto checks = checksPublished(totals, rule, earlier, together);
   Published out{
       .tables = {participationTable("Participation: " + period(totals), "School",
                                     "Children, each once, by the school they are in now.", term),
@@ -241,6 +264,9 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
       .counts = term.size(),
       .hidden = term.hidden(),
       .exposed = term.exposed()};
+  if (checks && together != groups)
+    out.tables.back().notes.emplace_back("Schools that were one row in the term in which these "
+                                         "sealants were placed are one row here.");
   if (checks) {
     out.release.checks = checks->released();
     out.counts += checks->size();

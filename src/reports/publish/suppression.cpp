@@ -84,6 +84,7 @@ class Suppressor {
       const bool saidTooMuch = at.saidUnder > 0 && at.saidUnder <= rule_.leftOpen();
       if (at.isOfOtherTerm && (!byNumbers || saidTooMuch)) {
         isGivenAway_ = true;
+        if (!byNumbers) protectSomewhat(cell);
         continue;
       }
       (byNumbers ? out.narrowed : out.exposed).push_back(cell);
@@ -110,9 +111,22 @@ class Suppressor {
     return reading_ == Reading::words ? byWords_ : byNumbers_;
   }
 
+  /// As many values as the other pages leave, if they leave fewer than five: this page does not
+  /// narrow them further. A reader who assumes less than the relations finds more.
+  void protectSomewhat(std::size_t cell) {
+    for (int wide = rule_.leftOpen() - 2; wide > 0; --wide)
+      for (const auto reading : {Reading::words, Reading::numbers}) {
+        readBy(reading);
+        const bool isDone = protect(cell, wide);
+        readBy(Reading::words);
+        if (isDone) return;
+      }
+  }
+
   /// Whether five values in a row are possible, at the least cost: so many of them below its own.
-  bool protect(std::size_t cell) {
-    const int wide = rule_.leftOpen() - 1;
+  bool protect(std::size_t cell) { return protect(cell, rule_.leftOpen() - 1); }
+
+  bool protect(std::size_t cell, int wide) {
     std::optional<Found> best;
     const int half = wide / 2;
     for (int i = 0; i <= 2 * half + 1; ++i) {

@@ -152,6 +152,38 @@ TEST_CASE("The attack finds a count that four molars a child or the next term's 
   said("9 is in 9 to 9");
 }
 
+TEST_CASE("Schools that were one row when their sealants were placed stay one in the checks",
+          "[case-83]") {
+  const std::vector<Participation> before{
+      sealedAt("Alder Hollow", 60, 49, 176), sealedAt("Brindle Quay", 47, 38, 139),
+      sealedAt("Cobble Lantern", 68, 55, 198), sealedAt("Elderbrook", 52, 40, 144)};
+  std::vector<RetentionLine> checks;
+  for (const auto& one : before)
+    checks.push_back(checkedAt(one));
+  const auto checksAfter = [&](const Groups& then, const Groups& now) {
+    auto release = publish(termOf(before, {}), {}, {}, then).release;
+    release.of = OfTerm::sealedBefore;
+    release.otherTerm = "before";
+    return publish(termOf(before, checks), {}, std::vector{release}, now).tables[3];
+  };
+  const auto isOneRow = [](const Table& table, const std::string& row) {
+    return cellOf(table, row, "Children due") != "left out";
+  };
+  const auto said = [](const Table& table) {
+    return table.notes.back().starts_with("Schools that were one row in the term in which");
+  };
+  const auto carried = checksAfter({{"Alder Hollow", "Brindle Quay"}}, {});
+  CHECK(isOneRow(carried, "Alder Hollow + Brindle Quay"));
+  CHECK_FALSE(isOneRow(carried, "Alder Hollow"));
+  CHECK(said(carried));
+  const auto joined =
+      checksAfter({{"Alder Hollow", "Brindle Quay"}}, {{"Brindle Quay", "Cobble Lantern"}});
+  CHECK(isOneRow(joined, "Alder Hollow + Brindle Quay + Cobble Lantern"));
+  const auto apart = checksAfter({}, {});
+  CHECK(isOneRow(apart, "Alder Hollow"));
+  CHECK_FALSE(said(apart));
+}
+
 TEST_CASE("The attack that finds no table calls nobody safe where the true table fits or pages lie",
           "[case-83]") {
   if (!hasSolver()) return;

@@ -416,3 +416,23 @@ TEST_CASE("That consented and screened are never both shown is said where it is 
   withUnscreened(12);
   CHECK_FALSE(isSaid(totals));
 }
+
+TEST_CASE("What other pages leave fewer than five values this page does not narrow further",
+          "[case-83]") {
+  // 28 screened, 19 sealed and 61 teeth on last year's page, four teeth a child at most and no more
+  // than 19 children: 16 to 19. The number due now is the number sealed then.
+  CountSystem system;
+  const auto old = [&](int value, bool isOut) {
+    return system.add(
+        {.value = value, .printed = false, .outAlready = isOut, .isOfOtherTerm = true});
+  };
+  const auto sealed = old(19, false);
+  system.addRest(CountKind::rest, old(28, true), {sealed});
+  system.addRest(CountKind::slack, sealed, {old(61, true)}, 4);
+  system.addRest(CountKind::slack, old(19, true), {sealed});
+  const auto due = system.add({.value = 19, .row = 1});
+  system.sums.push_back({due, {sealed}});
+  const auto shown = suppress(system, SuppressionRule{});
+  CHECK(shown.leaks() == 0);
+  CHECK(shown.cells[due] == Showing::withheld);
+}
