@@ -90,8 +90,7 @@ AreaSpec yearsArea(Context& context, const Telling& telling) {
   const auto remove = removalForm(
       u"Remove year"_s, u"For a year entered by mistake. School days and terms do not change."_s,
       [&book](By by, const Thing& id, const std::string& reason) {
-        return saidIf(book.removeYear(by, roster::YearId(*id), reason),
-                      u"The year is removed."_s);
+        return saidIf(book.removeYear(by, roster::YearId(*id), reason), u"The year is removed."_s);
       });
   return {.name = u"Years"_s,
           .title = u"School, grant and fiscal years"_s,

@@ -23,7 +23,8 @@ AreaForm removalForm(const QString& save, const QString& note,
           .save = save,
           .note = note,
           .changes = [](const Thing&) -> Result<QStringList> {
-            return QStringList{u"It is no longer listed; its history stays. Enter it again if it is needed."_s};
+            return QStringList{
+                u"It is no longer listed; its history stays. Enter it again if it is needed."_s};
           },
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },

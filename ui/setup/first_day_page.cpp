@@ -32,10 +32,6 @@ std::string markedWords(const FirstDayState& state) {
   return mark + std::string(base::displayName(state.item));
 }
 
-std::string standingWords(const FirstDayState& state) {
-  return std::string(base::displayName(state.standing)) + ": " + state.words;
-}
-
 } // namespace
 
 base::Result<std::vector<FirstDayState>> firstDayNow(Context& context) {
@@ -76,9 +72,10 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   column->setSpacing(6);
   column->addWidget(wordsLabel(u"Ready for the first day"_s, u"title"_s, {}, this));
   column->addWidget(done_);
-  column->addWidget(wordsLabel(u"Stop at any time: the list is made anew from the logbook. ✖ keeps "
-                               "a day from being worked, ▲ should be done. Alt+0 returns here."_s,
-                               u"note"_s, {}, this));
+  column->addWidget(
+      wordsLabel(u"Stop at any time: the list is made from the logbook each time. ✖ keeps "
+                 "a day from being worked, ▲ should be done. Alt+0 returns here."_s,
+                 u"note"_s, {}, this));
   column->addWidget(table_, 1);
   column->addWidget(todo_);
   column->addWidget(go, 0, Qt::AlignLeft);
@@ -86,12 +83,13 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this](const QModelIndex& now) {
             const auto row = static_cast<std::size_t>(now.row());
+            if (!now.isValid() || row >= list_.size()) return;
             QStringList sentences;
-            if (now.isValid() && row < list_.size())
-              for (const auto& sentence : list_[row].open)
-                sentences += toQt(sentence);
-            todo_->setText(sentences.isEmpty() ? u"✔ Nothing to do here."_s
-                                               : u"▶ "_s + sentences.join(u' '));
+            for (const auto& sentence : list_[row].open)
+              sentences += toQt(sentence);
+            todo_->setText(toQt(list_[row].why) + u'\n' +
+                           (sentences.isEmpty() ? u"✔ Nothing to do here."_s
+                                                : u"▶ "_s + sentences.join(u' ')));
           });
   connect(table_, &QTableView::activated, this, &FirstDayPage::choose);
   connect(table_, &QTableView::clicked, this, &FirstDayPage::choose);
@@ -112,7 +110,7 @@ void FirstDayPage::refresh() {
                        .rows = {},
                        .notes = {}};
   for (const auto& state : list_)
-    table.rows.push_back({markedWords(state), standingWords(state), state.why});
+    table.rows.push_back({markedWords(state), state.words, state.why});
   model_->show(std::move(table));
   table_->resizeColumnToContents(0);
   table_->resizeColumnToContents(1);
