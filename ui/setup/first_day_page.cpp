@@ -24,6 +24,7 @@ using session::AreaStanding;
 using session::FirstDayState;
 
 constexpr int lineHeight = 34; ///< pixels at the usual size
+constexpr int leastLines = 5;  ///< the heading among them; with large letters the page scrolls
 
 std::string markedWords(const FirstDayState& state) {
   const auto* const mark = state.standing == AreaStanding::ready ? "✔ "
@@ -72,10 +73,9 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   column->setSpacing(6);
   column->addWidget(wordsLabel(u"Ready for the first day"_s, u"title"_s, {}, this));
   column->addWidget(done_);
-  column->addWidget(
-      wordsLabel(u"Stop at any time: the list is made from the logbook each time. ✖ keeps "
-                 "a day from being worked, ▲ should be done. Alt+0 returns here."_s,
-                 u"note"_s, {}, this));
+  column->addWidget(wordsLabel(
+      u"✖ keeps a day from being worked, ▲ should be done. Stop at any time; Alt+0 returns here."_s,
+      u"note"_s, {}, this));
   column->addWidget(table_, 1);
   column->addWidget(todo_);
   column->addWidget(go, 0, Qt::AlignLeft);
@@ -96,6 +96,7 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   connect(go, &QPushButton::clicked, this, &FirstDayPage::choose);
   style::whenDressed(this, [this] {
     table_->verticalHeader()->setDefaultSectionSize(style::px(lineHeight));
+    table_->setMinimumHeight(style::px(lineHeight) * leastLines);
     refresh();
   });
 }

@@ -185,7 +185,7 @@ AreaForm archivingYear(Context& context, const Telling& telling) {
 AreaSpec laptopArea(Context& context, const Telling& telling) {
   auto& book = context.session;
   return {.name = u"Laptop"_s,
-          .title = u"Logbook and laptops"_s,
+          .title = u"Laptops"_s,
           .station = base::Station::desk,
           .columns = {{"Laptops and copies that hold this logbook"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
