@@ -12,19 +12,19 @@ using enum AreaStanding;
 
 /// Why the day needs it, at the item's place in FirstDayItem.
 constexpr auto reasons = std::to_array<std::string_view>({
-    "Every letter and report names it, and the chair follows its rules.",
-    "A day is opened at a school, and students belong to one.",
-    "Holidays and the days that reports count come from it.",
-    "Only people with a valid license may place sealants, and two people sign each day.",
-    "The chair times each cure by the light and its sealant.",
-    "Each sealant keeps its lot, so that a recall finds it.",
-    "A child is charted only after name and birth date match the roster.",
-    "Nothing is done to a child without a form that says yes to it.",
-    "A PIN shows who typed what, and unlocks names quickly between children.",
-    "If the passphrase is lost, only this printed code opens the names.",
-    "A lost or broken laptop then loses a day at most.",
+    "Letters and reports name it; the chair follows it.",
+    "A day is opened at a school.",
+    "Holidays and the counted days come from it.",
+    "Only valid licenses place; two people sign.",
+    "The chair times each cure by it.",
+    "A recall finds each sealant by its lot.",
+    "Name and birth date are matched first.",
+    "Nothing is done without a form that says yes.",
+    "It shows who typed, and unlocks names fast.",
+    "It opens the names if the passphrase is lost.",
+    "A lost laptop then loses a day at most.",
 });
-static_assert(reasons.size() == base::enumNames<FirstDayItem>.size());
+static_assert(reasons.size() == static_cast<std::size_t>(FirstDayItem::backup) + 1);
 
 FirstDayState itemOf(FirstDayItem item, const AreaState& area) {
   return {item, area.standing, area.words, {}, area.open};

@@ -81,6 +81,7 @@ DeskPage::DeskPage(Context& context, QWidget* parent)
   });
   connect(areas_, &QListWidget::currentRowChanged, this, [this](int row) {
     if (row < 0) return;
+    if (row >= std::ssize(pages_)) return ui::turnTo(*stack_, *firstDay_);
     auto* page = pages_[static_cast<std::size_t>(row)];
     // A list that is being looked at stays until it is imported or left.
     const bool isList = page->spec().area == session::Area::rosters && list_->isOpen();
@@ -195,11 +196,16 @@ void DeskPage::addFirstDay() {
   connect(firstDay_, &FirstDayPage::wanted, this, &DeskPage::openItem);
   firstDay_->setMinimumWidth(1);
   stack_->addWidget(firstDay_);
+  areas_->addItem(u"Check list"_s);
+  // Where the button of it is not shown.
+  firstDayKey_ = new QShortcut(QKeySequence(Qt::ALT | Qt::Key_0), this);
+  firstDayKey_->setWhatsThis(u"Check list"_s);
+  connect(firstDayKey_, &QShortcut::activated, this, &DeskPage::showFirstDay);
 }
 
 void DeskPage::showFirstDay() {
-  areas_->setCurrentRow(-1);
-  ui::turnTo(*stack_, *firstDay_);
+  areas_->setCurrentRow(areas_->count() - 1);
+  firstDay_->refresh();
   firstDay_->pointAtNext();
   firstDay_->setFocus();
 }
@@ -291,6 +297,10 @@ void DeskPage::readStates() {
   guide_->setVisible(isGuided);
   next_->setVisible(isGuided);
   toFirstDay_->setVisible(isGuided);
+  firstDayKey_->setEnabled(!isGuided);
+  areas_->item(areas_->count() - 1)
+      ->setText(u"%1Ready for the first day  Alt+0"_s.arg(isReady ? u"✔ "_s : u"✖ "_s));
+  areas_->doItemsLayout(); // a text may have another number of lines now
 }
 
 bool DeskPage::lead() {
@@ -315,8 +325,9 @@ void DeskPage::next() {
 }
 
 void DeskPage::scanned(const QString& code) {
-  if (stack_->currentWidget() == list_ || areas_->currentRow() < 0) return;
-  pages_[static_cast<std::size_t>(areas_->currentRow())]->scanned(code);
+  const auto row = areas_->currentRow();
+  if (stack_->currentWidget() == list_ || row < 0 || row >= std::ssize(pages_)) return;
+  pages_[static_cast<std::size_t>(row)]->scanned(code);
 }
 
 } // namespace gk::ui

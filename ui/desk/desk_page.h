@@ -4,6 +4,7 @@
 
 class QComboBox;
 class QListWidget;
+class QShortcut;
 class QStackedWidget;
 
 namespace gk::ui {
@@ -65,6 +66,7 @@ class DeskPage final : public Page {
   std::vector<AreaPage*> pages_;
   ListPage* list_ = nullptr;
   FirstDayPage* firstDay_ = nullptr;
+  QShortcut* firstDayKey_ = nullptr;
   std::vector<session::AreaState> states_;
   std::vector<base::MemberId> members_;
   std::optional<base::MemberId> author_; ///< who enters here

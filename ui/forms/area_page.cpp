@@ -253,6 +253,7 @@ void AreaPage::showHistory() {
 QString AreaPage::historyWords(const base::Uuid& id) {
   const auto revisions = spec_.history(id);
   if (!revisions) return inOneLine(describe(revisions.error()));
+  if (revisions->empty()) return {};
   std::vector<Field> fields;
   for (const auto& form : spec_.forms)
     for (auto& field : form.fields(id))

@@ -39,10 +39,12 @@ constexpr std::array pages{
              u"sealants held. Enter on a number shows its details.\n\n"
              u"Small numbers are too few to judge a school or a person. Intervals say how far "
              u"chance may carry a figure."},
-    PageHelp{u"deskPage",
-             u"What the program is set up with: program, schools, terms, team, lights, lots, "
-             u"students, years. Each area says what is missing for a clinic day.\n\n"
-             u"Every change is kept with who made it and when."},
+    PageHelp{
+        u"deskPage",
+        u"What the program is set up with: program, schools, terms, team, lights, lots, "
+        u"students, years, letters, laptops. The check list (Alt+0) says what is missing for a "
+        u"clinic day, and why.\n\n"
+        u"Every change is kept with who made it and when."},
     PageHelp{u"formDeskPage",
              u"Paper forms typed in stacks, with or without a school day. What a stack shares is "
              u"set once at the top. Then for each form: number or name, Enter; Y, L, N or I; "

@@ -24,16 +24,13 @@ using session::AreaStanding;
 using session::FirstDayState;
 
 constexpr int lineHeight = 34; ///< pixels at the usual size
+constexpr int leastLines = 5;  ///< the heading among them; with large letters the page scrolls
 
 std::string markedWords(const FirstDayState& state) {
   const auto* const mark = state.standing == AreaStanding::ready ? "✔ "
                            : state.standing == AreaStanding::ask ? "▲ "
                                                                  : "✖ ";
   return mark + std::string(base::displayName(state.item));
-}
-
-std::string standingWords(const FirstDayState& state) {
-  return std::string(base::displayName(state.standing)) + ": " + state.words;
 }
 
 } // namespace
@@ -76,9 +73,9 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   column->setSpacing(6);
   column->addWidget(wordsLabel(u"Ready for the first day"_s, u"title"_s, {}, this));
   column->addWidget(done_);
-  column->addWidget(wordsLabel(u"Stop at any time: the list is made anew from the logbook. ✖ keeps "
-                               "a day from being worked, ▲ should be done. Alt+0 returns here."_s,
-                               u"note"_s, {}, this));
+  column->addWidget(wordsLabel(
+      u"✖ keeps a day from being worked, ▲ should be done. Stop at any time; Alt+0 returns here."_s,
+      u"note"_s, {}, this));
   column->addWidget(table_, 1);
   column->addWidget(todo_);
   column->addWidget(go, 0, Qt::AlignLeft);
@@ -86,18 +83,20 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this](const QModelIndex& now) {
             const auto row = static_cast<std::size_t>(now.row());
+            if (!now.isValid() || row >= list_.size()) return;
             QStringList sentences;
-            if (now.isValid() && row < list_.size())
-              for (const auto& sentence : list_[row].open)
-                sentences += toQt(sentence);
-            todo_->setText(sentences.isEmpty() ? u"✔ Nothing to do here."_s
-                                               : u"▶ "_s + sentences.join(u' '));
+            for (const auto& sentence : list_[row].open)
+              sentences += toQt(sentence);
+            todo_->setText(toQt(list_[row].why) + u'\n' +
+                           (sentences.isEmpty() ? u"✔ Nothing to do here."_s
+                                                : u"▶ "_s + sentences.join(u' ')));
           });
   connect(table_, &QTableView::activated, this, &FirstDayPage::choose);
   connect(table_, &QTableView::clicked, this, &FirstDayPage::choose);
   connect(go, &QPushButton::clicked, this, &FirstDayPage::choose);
   style::whenDressed(this, [this] {
     table_->verticalHeader()->setDefaultSectionSize(style::px(lineHeight));
+    table_->setMinimumHeight(style::px(lineHeight) * leastLines);
     refresh();
   });
 }
@@ -112,7 +111,7 @@ void FirstDayPage::refresh() {
                        .rows = {},
                        .notes = {}};
   for (const auto& state : list_)
-    table.rows.push_back({markedWords(state), standingWords(state), state.why});
+    table.rows.push_back({markedWords(state), state.words, state.why});
   model_->show(std::move(table));
   table_->resizeColumnToContents(0);
   table_->resizeColumnToContents(1);

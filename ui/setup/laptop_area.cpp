@@ -40,7 +40,7 @@ Result<QString> copyLogbook(Context& context, const Telling& telling, const QStr
 AreaForm changingPassphrase(Context& context) {
   return {
       .name = u"Passphrase"_s,
-      .words = u"Change the passphrase"_s,
+      .words = u"Passphrase"_s,
       .key = Qt::Key_P,
       .isOfThing = false,
       .save = u"Change the passphrase"_s,
@@ -69,7 +69,7 @@ AreaForm changingPassphrase(Context& context) {
 
 AreaForm secondLaptop(Context& context, const Telling& telling) {
   return {.name = u"Second"_s,
-          .words = u"Set up a second laptop"_s,
+          .words = u"Second laptop"_s,
           .key = Qt::Key_C,
           .isOfThing = false,
           .save = u"Copy to a drive"_s,
@@ -94,13 +94,13 @@ AreaForm secondLaptop(Context& context, const Telling& telling) {
 
 AreaForm newLaptop(Context& context, const Telling& telling) {
   return {.name = u"Move"_s,
-          .words = u"Move to a new laptop"_s,
+          .words = u"New laptop"_s,
           .key = Qt::Key_M,
           .isOfThing = false,
           .save = u"Copy to a drive"_s,
           .note = u"1. Copy the logbook to an encrypted drive. 2. On the new laptop, put it on the "
                   "disk, open it, and check the newest day. 3. Only then erase this one. If work "
-                  "goes on here meanwhile, merge it later; nothing is lost."_s,
+                  "continues here meanwhile, merge it later; nothing is lost."_s,
           .changes = [](const Thing&) -> Result<QStringList> {
             return QStringList{u"Nothing here. The new laptop asks for the passphrase and gets an "
                                "identity of its own."_s};
@@ -185,7 +185,7 @@ AreaForm archivingYear(Context& context, const Telling& telling) {
 AreaSpec laptopArea(Context& context, const Telling& telling) {
   auto& book = context.session;
   return {.name = u"Laptop"_s,
-          .title = u"Logbook and laptops"_s,
+          .title = u"Laptops"_s,
           .station = base::Station::desk,
           .columns = {{"Laptops and copies that hold this logbook"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
