@@ -5,7 +5,7 @@
 
 #include <QPainter>
 
-#include <array>
+#include <algorithm>
 
 // The paper sheet in the order of the chair: identity, screening, right side, left side, wipe and
 // bite, varnish, finish.
@@ -14,7 +14,7 @@ namespace gk::ui {
 namespace {
 
 constexpr double sheetMargin = 36;
-constexpr double rowHigh = 19;
+constexpr double rowHigh = 18;
 constexpr double letters = 9;
 
 class FallbackPainter {
@@ -61,17 +61,16 @@ class FallbackPainter {
 
   void grid(const QStringList& heads, const QStringList& rows, const std::vector<double>& shares) {
     double x = left_;
-    painter_.setFont(printFont(7.5, true));
     std::vector<double> edges{left_};
+    double high = 0;
     for (std::size_t i = 0; i < shares.size(); ++i) {
       const double wide = width() * shares[i];
-      painter_.setFont(printFont(8, true));
-      painter_.drawText(QRectF(x + 2, y_, wide - 4, 12), Qt::AlignVCenter,
-                        heads.value(static_cast<qsizetype>(i)));
+      high = std::max(high, drawWords(&painter_, heads.value(static_cast<qsizetype>(i)),
+                                      printFont(8, true), {x + 2, y_, wide - 4, 40}));
       x += wide;
       edges.push_back(x);
     }
-    y_ += 13;
+    y_ += high + 2;
     const double top = y_;
     for (const auto& row : rows) {
       painter_.setFont(printFont(letters));
@@ -142,7 +141,7 @@ void paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize pape
   on.heading(u"2  Screening"_s);
   on.grid({u"Tooth"_s, u"Erupted / partial / un."_s, u"Sound / non-cav. / cavity / filled"_s,
            u"Sealed: ours / elsewhere"_s, u"Plan: seal / reseal / watch / refer"_s, u"Surfaces"_s},
-          sheet.teeth, {0.22, 0.15, 0.2, 0.15, 0.18, 0.1});
+          sheet.teeth, {0.27, 0.14, 0.18, 0.14, 0.17, 0.1});
   on.words(
       u"Untreated decay:  no / yes / cannot tell      Treated decay:  no / yes / cannot tell   "
       "   Urgency:  no obvious problem / early care / urgent care, reason:"_s);
