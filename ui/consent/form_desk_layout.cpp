@@ -12,6 +12,7 @@
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
 
+#include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGridLayout>
@@ -260,10 +261,10 @@ QWidget* FormDeskPage::keysPart() {
                                       u"formSave"_s, [this] { save(); }));
   save_->setProperty("look", u"main"_s);
   key(u"Start over"_s, QKeySequence(Qt::Key_Escape), u"formClear"_s, [this] { startOver(); });
-  key(u"Undo last form"_s, QKeySequence(Qt::ALT | Qt::Key_Z), u"formUndo"_s, [this] { undo(); });
-  key(u"Correct a saved form"_s, QKeySequence(Qt::ALT | Qt::Key_K), u"formCorrect"_s,
+  key(u"Undo form"_s, QKeySequence(Qt::ALT | Qt::Key_Z), u"formUndo"_s, [this] { undo(); });
+  key(u"Correct form"_s, QKeySequence(Qt::ALT | Qt::Key_K), u"formCorrect"_s,
       [this] { correct(); });
-  key(u"Y checks these services"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"formOffer"_s,
+  key(u"Y checks these"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"formOffer"_s,
       [this] { offerThese(); });
   key(u"Count and chase"_s, QKeySequence(Qt::ALT | Qt::Key_C), u"formCount"_s, [this] {
     counts_->begin(term());
@@ -334,6 +335,10 @@ void FormDeskPage::layOut() {
   counting->setFocusPolicy(Qt::NoFocus);
   counting->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   counting->setWidget(counts_);
+  // Keys that jump show where they went.
+  connect(qApp, &QApplication::focusChanged, scroll, [scroll](QWidget*, QWidget* now) {
+    if (now && scroll->widget()->isAncestorOf(now)) scroll->ensureWidgetVisible(now, 10, 40);
+  });
   stack_->addWidget(typing);
   stack_->addWidget(counting);
   connect(counts_, &Page::failed, this, &Page::failed);
