@@ -82,8 +82,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target, const std:
   if (!sealed) return sealed.error();
   if (const auto written = base::replaceFile(target, textOf(*sealed)); !written)
     return written.error();
-  const auto noted = noteEnvelope(*may, {note.name.text(), today, false});
-  return noted;
+  return noteEnvelope(*may, {note.name.text(), today, false});
 }
 
 Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,

@@ -101,6 +101,10 @@ void FormCountPage::layOut() {
   column->addWidget(title_);
   column->addLayout(keys);
   column->addLayout(out);
+  style::whenDressed(countTable_, [this] {
+    countTable_->setMinimumHeight(style::px(150));
+    chaseTable_->setMinimumHeight(style::px(150));
+  });
   column->addWidget(countTable_, 2);
   column->addWidget(wordsLabel(u"To chase. The list names students: keep it locked up."_s,
                                u"field"_s, u"formChaseTitle"_s, this));

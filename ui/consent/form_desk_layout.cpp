@@ -12,6 +12,7 @@
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
 
+#include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGridLayout>
@@ -95,7 +96,7 @@ QWidget* FormDeskPage::batchPart() {
     columns.push_back(named(words, field, part));
   // In large letters two rows.
   style::whenDressed(part, [grid, columns] {
-    const int across = lookNow().percent > 120 ? 4 : static_cast<int>(columns.size());
+    const int across = lookNow().percent > 120 ? 3 : static_cast<int>(columns.size());
     for (std::size_t i = 0; i < columns.size(); ++i) {
       grid->removeItem(columns[i]);
       grid->addLayout(columns[i], static_cast<int>(i) / across, static_cast<int>(i) % across);
@@ -260,14 +261,14 @@ QWidget* FormDeskPage::keysPart() {
                                       u"formSave"_s, [this] { save(); }));
   save_->setProperty("look", u"main"_s);
   key(u"Start over"_s, QKeySequence(Qt::Key_Escape), u"formClear"_s, [this] { startOver(); });
-  key(u"Undo last form"_s, QKeySequence(Qt::ALT | Qt::Key_Z), u"formUndo"_s, [this] { undo(); });
-  key(u"Correct a saved form"_s, QKeySequence(Qt::ALT | Qt::Key_K), u"formCorrect"_s,
+  key(u"Undo form"_s, QKeySequence(Qt::ALT | Qt::Key_Z), u"formUndo"_s, [this] { undo(); });
+  key(u"Correct form"_s, QKeySequence(Qt::ALT | Qt::Key_K), u"formCorrect"_s,
       [this] { correct(); });
-  key(u"Y checks these services"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"formOffer"_s,
+  key(u"Y checks these"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"formOffer"_s,
       [this] { offerThese(); });
   key(u"Count and chase"_s, QKeySequence(Qt::ALT | Qt::Key_C), u"formCount"_s, [this] {
     counts_->begin(term());
-    ui::turnTo(*stack_, *counts_);
+    ui::turnTo(*stack_, *stack_->widget(1));
   });
   return part;
 }
@@ -299,17 +300,20 @@ void FormDeskPage::layOut() {
   auto* batch = batchPart();
   column->addWidget(batch);
   column->addWidget(find);
-  auto* middle = new QGridLayout;
-  middle->setSpacing(8);
-  middle->addWidget(answers_, 0, 0);
-  middle->addWidget(dates, 0, 1);
-  middle->addWidget(guardians, 1, 0);
-  middle->addWidget(alerts, 1, 1);
-  middle->setColumnStretch(0, 1);
-  middle->setColumnStretch(1, 1);
-  column->addLayout(middle);
+  // Beside each other, and below each other in large letters.
+  for (const auto& [left, right] :
+       {std::pair<QWidget*, QWidget*>(answers_, dates), {guardians, alerts}}) {
+    auto* row = new QBoxLayout(QBoxLayout::LeftToRight);
+    row->setSpacing(8);
+    row->addWidget(left, 1);
+    row->addWidget(right, 1);
+    column->addLayout(row);
+    style::whenDressed(right, [row] {
+      row->setDirection(lookNow().percent > 120 ? QBoxLayout::TopToBottom
+                                                : QBoxLayout::LeftToRight);
+    });
+  }
   column->addWidget(reasonPart_);
-  column->addWidget(keys);
   column->addWidget(earlier);
   column->addStretch(1);
   auto* scroll = new QScrollArea(stack_);
@@ -320,15 +324,30 @@ void FormDeskPage::layOut() {
   scroll->setWidget(entry);
   counts_ = new FormCountPage(
       context(), [this] { return by(); }, stack_);
-  stack_->addWidget(scroll);
-  stack_->addWidget(counts_);
+  auto* typing = new QWidget(stack_); // what saves stays in sight
+  auto* below = new QVBoxLayout(typing);
+  below->setContentsMargins(0, 0, 0, 0);
+  below->addWidget(scroll, 1);
+  below->addWidget(keys);
+  auto* counting = new QScrollArea(stack_);
+  counting->setWidgetResizable(true);
+  counting->setFrameShape(QFrame::NoFrame);
+  counting->setFocusPolicy(Qt::NoFocus);
+  counting->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  counting->setWidget(counts_);
+  // Keys that jump show where they went.
+  connect(qApp, &QApplication::focusChanged, scroll, [scroll](QWidget*, QWidget* now) {
+    if (now && scroll->widget()->isAncestorOf(now)) scroll->ensureWidgetVisible(now, 10, 40);
+  });
+  stack_->addWidget(typing);
+  stack_->addWidget(counting);
   connect(counts_, &Page::failed, this, &Page::failed);
   connect(counts_, &Page::said, this, &Page::said);
-  connect(counts_, &FormCountPage::backedOut, this, [this, scroll] {
-    ui::turnTo(*stack_, *scroll);
+  connect(counts_, &FormCountPage::backedOut, this, [this] {
+    ui::turnTo(*stack_, *stack_->widget(0));
     find_->setFocus();
   });
-  ui::turnTo(*stack_, *scroll);
+  ui::turnTo(*stack_, *typing);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(18, 4, 18, 0);
   whole->setSpacing(6);

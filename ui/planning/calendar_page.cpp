@@ -219,11 +219,13 @@ CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
   line.teeth = expected.teeth;
   if (expected.teethRange)
     line.teethRange = std::pair(expected.teethRange->low, expected.teethRange->high);
-  line.supplies = base::counted(pack.sealantDoses, "sealant dose", "sealant doses") + ", " +
-                  base::counted(pack.varnishDoses, "varnish dose", "varnish doses") + ", " +
-                  base::counted(pack.isolationSets, "isolation set", "isolation sets") + ", " +
-                  base::counted(pack.glovePairs, "pair of gloves", "pairs of gloves") + ", " +
-                  base::counted(pack.mirrors, "mirror", "mirrors");
+  line.supplies = expected.teeth
+                      ? base::counted(pack.sealantDoses, "sealant dose", "sealant doses") + ", " +
+                            base::counted(pack.isolationSets, "isolation set", "isolation sets")
+                      : "sealant doses by your own experience, no earlier term is here";
+  line.supplies += ", " + base::counted(pack.varnishDoses, "varnish dose", "varnish doses") + ", " +
+                   base::counted(pack.glovePairs, "pair of gloves", "pairs of gloves") + ", " +
+                   base::counted(pack.mirrors, "mirror", "mirrors");
   if (expected.childrenPerDay && *expected.childrenPerDay > 0)
     line.supplies += ". At " + base::fixed(*expected.childrenPerDay, 0) +
                      " students a day, as in earlier terms, that is " +

@@ -3,9 +3,10 @@
 #include "chairside/display_names.h"
 #include "ui/support/text.h"
 
+#include <QImage>
 #include <QPainter>
 
-#include <array>
+#include <algorithm>
 
 // The paper sheet in the order of the chair: identity, screening, right side, left side, wipe and
 // bite, varnish, finish.
@@ -14,13 +15,17 @@ namespace gk::ui {
 namespace {
 
 constexpr double sheetMargin = 36;
-constexpr double rowHigh = 19;
+constexpr int chartRows = 12; ///< to write in, of both charts
+constexpr double usualRow = 15.5;
+constexpr double leastRow = 11; ///< about 4 mm
+constexpr double mostRow = 19;
 constexpr double letters = 9;
 
 class FallbackPainter {
  public:
-  FallbackPainter(QPainter& painter, QSizeF page)
-      : painter_(painter), left_(sheetMargin), right_(page.width() - sheetMargin), y_(sheetMargin) {
+  FallbackPainter(QPainter& painter, QSizeF page, double rowHigh)
+      : painter_(painter), rowHigh_(rowHigh), left_(sheetMargin),
+        right_(page.width() - sheetMargin), y_(sheetMargin) {
     painter_.setPen(QPen(Qt::black, 0.7));
   }
 
@@ -29,11 +34,11 @@ class FallbackPainter {
   void skip(double by) { y_ += by; }
 
   void heading(const QString& text) {
-    y_ += 5;
+    y_ += 3;
     painter_.fillRect(QRectF(left_, y_, width(), 14), QColor(225, 225, 225));
     painter_.setFont(printFont(10, true));
     painter_.drawText(QRectF(left_ + 4, y_, width(), 14), Qt::AlignVCenter, text);
-    y_ += 17;
+    y_ += 16;
   }
 
   void words(const QString& text, double points = letters, bool bold = false, double besides = 0) {
@@ -61,24 +66,23 @@ class FallbackPainter {
 
   void grid(const QStringList& heads, const QStringList& rows, const std::vector<double>& shares) {
     double x = left_;
-    painter_.setFont(printFont(7.5, true));
     std::vector<double> edges{left_};
+    double high = 0;
     for (std::size_t i = 0; i < shares.size(); ++i) {
       const double wide = width() * shares[i];
-      painter_.setFont(printFont(8, true));
-      painter_.drawText(QRectF(x + 2, y_, wide - 4, 12), Qt::AlignVCenter,
-                        heads.value(static_cast<qsizetype>(i)));
+      high = std::max(high, drawWords(&painter_, heads.value(static_cast<qsizetype>(i)),
+                                      printFont(8, true), {x + 2, y_, wide - 4, 40}));
       x += wide;
       edges.push_back(x);
     }
-    y_ += 13;
+    y_ += high + 2;
     const double top = y_;
     for (const auto& row : rows) {
       painter_.setFont(printFont(letters));
-      painter_.drawText(QRectF(left_ + 3, y_, width() * shares.front() - 4, rowHigh),
+      painter_.drawText(QRectF(left_ + 3, y_, width() * shares.front() - 4, rowHigh_),
                         Qt::AlignVCenter, row);
       painter_.drawLine(QPointF(left_, y_), QPointF(right_, y_));
-      y_ += rowHigh;
+      y_ += rowHigh_;
     }
     painter_.drawLine(QPointF(left_, y_), QPointF(right_, y_));
     for (const auto edge : edges)
@@ -97,11 +101,12 @@ class FallbackPainter {
       const double from = x + metrics.horizontalAdvance(labels[i]) + 4;
       painter_.drawLine(QPointF(from, y_ + 16), QPointF(x + each - 8, y_ + 16));
     }
-    y_ += 20;
+    y_ += 18;
   }
 
  private:
   QPainter& painter_;
+  double rowHigh_;
   double left_;
   double right_;
   double y_;
@@ -114,15 +119,12 @@ QStringList stepHeads() {
   return heads;
 }
 
-} // namespace
-
-void paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize paper) {
-  const auto page = sizeOf(paper);
+double layFallback(QPainter& painter, const FallbackSheet& sheet, QSizeF page, double rowHigh) {
   constexpr double codeSide = 74;
   if (const auto code = reports::qrCode(sheet.number))
     drawQrCode(painter, *code,
                {page.width() - sheetMargin - codeSide, sheetMargin - 10, codeSide, codeSide});
-  FallbackPainter on(painter, page);
+  FallbackPainter on(painter, page, rowHigh);
   const auto blank = u"______________________"_s;
   on.words(u"Paper sheet %1, one student, %2"_s.arg(sheet.sheet, sheet.date), 12, true, codeSide);
   on.words(u"Names a student: keep it locked up, count it out and in, shred it after it was typed "
@@ -142,7 +144,7 @@ void paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize pape
   on.heading(u"2  Screening"_s);
   on.grid({u"Tooth"_s, u"Erupted / partial / un."_s, u"Sound / non-cav. / cavity / filled"_s,
            u"Sealed: ours / elsewhere"_s, u"Plan: seal / reseal / watch / refer"_s, u"Surfaces"_s},
-          sheet.teeth, {0.22, 0.15, 0.2, 0.15, 0.18, 0.1});
+          sheet.teeth, {0.27, 0.14, 0.18, 0.14, 0.17, 0.1});
   on.words(
       u"Untreated decay:  no / yes / cannot tell      Treated decay:  no / yes / cannot tell   "
       "   Urgency:  no obvious problem / early care / urgent care, reason:"_s);
@@ -174,6 +176,20 @@ void paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize pape
            "who compared the entries with it."_s.arg(sheet.sheet),
            8);
   on.lines({u"Typed by"_s, u"Compared by, another person"_s, u"On"_s});
+  return on.y();
+}
+
+} // namespace
+
+/// Rows to write in are as high as the rest leaves room for: many alerts make them lower.
+double paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize paper) {
+  const auto page = sizeOf(paper);
+  QImage nowhere(1, 1, QImage::Format_RGB32);
+  QPainter measuring(&nowhere);
+  const double ends = layFallback(measuring, sheet, page, usualRow);
+  const double slack = page.height() - sheetMargin - ends;
+  return layFallback(painter, sheet, page,
+                     std::clamp(usualRow + slack / chartRows, leastRow, mostRow));
 }
 
 } // namespace gk::ui

@@ -21,7 +21,7 @@ struct FallbackSheet {
   QString minimums;   ///< "etch 20 s, rinse 10 s"
 };
 
-/// One sheet of paper, on both sizes.
-void paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize paper);
+/// One sheet of paper, on both sizes. Where its last line ends, in points from the top.
+double paintFallback(QPainter& painter, const FallbackSheet& sheet, PaperSize paper);
 
 } // namespace gk::ui

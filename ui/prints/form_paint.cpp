@@ -2,6 +2,7 @@
 
 #include "ui/support/text.h"
 
+#include <QFontMetricsF>
 #include <QPainter>
 
 #include <algorithm>
@@ -137,8 +138,12 @@ void paintLabels(QPainter& painter, const reports::LabelSheet& sheet,
                                              {toQt(label.number), large, true},
                                              {label.place, small, false},
                                              {label.school, small, false}})
-      if (!text.isEmpty())
-        words.setTop(words.top() + drawWords(&painter, text, printFont(points, bold), words));
+      if (!text.isEmpty()) {
+        const auto font = printFont(points, bold);
+        // One line each: what is too long ends in dots, and the number is never pushed off.
+        const auto shown = QFontMetricsF(font).elidedText(text, Qt::ElideRight, words.width());
+        words.setTop(words.top() + drawWords(&painter, shown, font, words));
+      }
     painter.restore();
   }
 }

@@ -30,7 +30,7 @@ std::string unknownIn(std::string_view text) {
   return {};
 }
 
-std::string filled(std::string text, const std::map<std::string, std::string>& words) {
+std::string filled(const std::string& text, const std::map<std::string, std::string>& words) {
   std::string out;
   std::size_t from = 0;
   for (auto at = text.find('{'); at != std::string::npos; at = text.find('{', from)) {

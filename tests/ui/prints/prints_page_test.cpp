@@ -5,6 +5,7 @@
 #include "ui/look/look.h"
 
 #include <QComboBox>
+#include <QPainter>
 #include <QProcess>
 #include <QStandardPaths>
 
@@ -102,6 +103,24 @@ TEST_CASE("The shipped forms fit one sheet of either paper in letters that can b
         {"1043-0", "Maximiliana Tolliver-Reed-Hollowell", "Cobble Lantern Elementary", "2", "6"});
     for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4})
       CHECK(ui::consentFormLetters(sheet, paper) >= ui::leastFormLetters);
+  }
+}
+
+TEST_CASE("The paper sheet of a child fits one sheet of either paper, whatever it has to say",
+          "[case-298]") {
+  ui::FallbackSheet sheet{.sheet = u"P1117-1043"_s, .number = "1043-0"};
+  sheet.name = u"Maximiliana Tolliver-Reed-Hollowell"_s;
+  sheet.place = u"Cobble Lantern Elementary, room 6, grade 2"_s;
+  sheet.consent = u"Form: NOT screening, NOT sealants, NOT fluoride varnish, NOT glass ionomer "
+                  "sealants, NOT recheck and reseal"_s;
+  for (int i = 0; i < 6; ++i)
+    sheet.alerts += u"Sensory or behavior (ask) with some words about it"_s;
+  for (const auto& tooth : dentition::permanentMolars())
+    sheet.teeth += ui::toQt(tooth.words());
+  for (const auto paper : {ui::PaperSize::letter, ui::PaperSize::a4}) {
+    QImage picture(10, 10, QImage::Format_RGB32);
+    QPainter painter(&picture);
+    CHECK(ui::paintFallback(painter, sheet, paper) <= ui::sizeOf(paper).height() - 20);
   }
 }
 
