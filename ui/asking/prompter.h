@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <optional>
+#include <vector>
 
 class QPagedPaintDevice;
 
@@ -20,6 +21,14 @@ class Prompter {
 
   virtual bool confirm(const QString& question) = 0;
   virtual std::optional<QString> text(const QString& question, const QString& suggestion) = 0;
+  /// A field of a form, and what stands in it.
+  struct FormLine {
+    QString words;
+    QString standing;
+  };
+  /// What is in the fields, in their order, all asked at once. Precondition: at least one.
+  virtual std::optional<QStringList> fill(const QString& question,
+                                          const std::vector<FormLine>& lines) = 0;
   /// The place of the option chosen, from 0. Precondition: at least one option.
   virtual std::optional<int> choose(const QString& question, const QStringList& options) = 0;
   /// As `choose`, but nothing is chosen beforehand, so that Enter in haste answers nothing.

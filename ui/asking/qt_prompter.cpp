@@ -6,10 +6,13 @@
 #include "ui/support/text.h"
 
 #include <QApplication>
+#include <QDialogButtonBox>
 #include <QFileDialog>
+#include <QFormLayout>
 #include <QInputDialog>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMessageBox>
 #include <QPrintDialog>
 #include <QPrinter>
@@ -51,6 +54,40 @@ std::optional<QString> QtPrompter::text(const QString& question, const QString& 
       QInputDialog::getText(parent_, title, question, QLineEdit::Normal, suggestion, &said);
   if (!said) return std::nullopt;
   return answer;
+}
+
+std::optional<QStringList> QtPrompter::fill(const QString& question,
+                                            const std::vector<FormLine>& lines) {
+  const NoHeldKeys guard;
+  base::require(!lines.empty(), "a form without a field");
+  QDialog dialog(parent_);
+  dialog.setObjectName(u"fillDialog"_s);
+  dialog.setWindowTitle(title);
+  auto* words = new QLabel(question, &dialog);
+  words->setWordWrap(true);
+  auto* form = new QFormLayout;
+  std::vector<QLineEdit*> fields;
+  for (const auto& line : lines) {
+    auto* field = new QLineEdit(line.standing, &dialog);
+    field->setObjectName(u"fillField%1"_s.arg(fields.size()));
+    field->setAccessibleName(line.words);
+    form->addRow(line.words, field);
+    fields.push_back(field);
+  }
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, &dialog);
+  QObject::connect(buttons, &QDialogButtonBox::accepted, &dialog, &QDialog::accept);
+  QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
+  auto* column = new QVBoxLayout(&dialog);
+  column->addWidget(words);
+  column->addLayout(form);
+  column->addWidget(buttons);
+  fields.front()->selectAll();
+  fields.front()->setFocus();
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  QStringList said;
+  for (const auto* field : fields)
+    said += field->text().trimmed();
+  return said;
 }
 
 std::optional<int> QtPrompter::choose(const QString& question, const QStringList& options) {

@@ -13,6 +13,8 @@ class QtPrompter final : public Prompter {
 
   bool confirm(const QString& question) override;
   std::optional<QString> text(const QString& question, const QString& suggestion) override;
+  std::optional<QStringList> fill(const QString& question,
+                                  const std::vector<FormLine>& lines) override;
   std::optional<int> choose(const QString& question, const QStringList& options) override;
   std::optional<int> decide(const QString& question, const QStringList& options) override;
   std::optional<int> decideBy(const reports::Table& table, const QString& question,

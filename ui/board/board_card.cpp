@@ -108,7 +108,11 @@ void BoardCard::show(const std::optional<session::BoardLine>& line) {
     return;
   }
   say(name_, line->name.empty() ? toQt(line->number) : toQt(line->name));
-  say(facts_, toQt(line->number + " \u00b7 room " + line->room + " \u00b7 grade " + line->grade));
+  auto facts = line->number + " \u00b7 room " + line->room + " \u00b7 grade " + line->grade;
+  if (line->age) facts += " \u00b7 age " + std::to_string(*line->age);
+  facts += line->lastSeen.empty() ? "\nFirst visit" : "\nLast seen " + line->lastSeen;
+  if (!line->plan.empty()) facts += "\nPlan: " + line->plan;
+  say(facts_, toQt(facts));
   say(alerts_, alertWords(*line));
   alerts_->setProperty("stop", line->stopFlag);
   alerts_->style()->unpolish(alerts_);

@@ -1,4 +1,5 @@
 #include "reports/display_names.h"
+#include "session/visit_history.h"
 #include "ui/board/authorization_form.h"
 #include "ui/board/day_board_page.h"
 #include "ui/board/late_form.h"
@@ -10,6 +11,8 @@
 #include <QLineEdit>
 #include <QStackedWidget>
 
+#include <algorithm>
+
 // What is done with a day or a child from the board.
 namespace gk::ui {
 
@@ -19,6 +22,91 @@ std::optional<session::BoardLine> DayBoardPage::wanted() {
   const auto line = current();
   if (!line || !day_) Q_EMIT said(u"Choose a child first: type the number or name."_s);
   return day_ ? line : std::nullopt;
+}
+
+void DayBoardPage::takeFromBook(const QString& text) {
+  const auto child =
+      findInBook(text, u"Not on today's board: no consent today, or another school. Who is it?"_s);
+  if (!child) return;
+  search_->clear();
+  Q_EMIT childChosen(*child, day_->id);
+}
+
+std::optional<roster::ChildId> DayBoardPage::findInBook(const QString& text, QString question) {
+  const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
+  auto found = book().findChildren(toStd(text));
+  if (!went(found)) return std::nullopt;
+  search_->selectAll(); // the next number takes its place
+  if (found->empty() && isNumber) {
+    const auto near = book().nearMatches(toStd(text));
+    if (!went(near)) return std::nullopt;
+    for (const auto& one : *near)
+      found->push_back(one.child);
+    question = u"No child has the number %1. Is it one of these?"_s.arg(text);
+    if (found->empty() && text.size() > 4 && !went(roster::parseChildNumber(toStd(text))))
+      return std::nullopt;
+  }
+  if (found->empty()) {
+    Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
+    return std::nullopt;
+  }
+  QStringList options;
+  for (const auto& one : *found)
+    options += toQt(one.number + "  " + one.name + ", room " + one.room);
+  const auto chosen = context().prompter.decide(question, options);
+  if (!chosen) return std::nullopt;
+  return found->at(static_cast<std::size_t>(*chosen)).child;
+}
+
+/// Of the student who is chosen, or of anyone in the logbook who is searched for.
+void DayBoardPage::showVisits() {
+  const auto text = search_->text().trimmed();
+  const auto line = current();
+  const auto child = !text.isEmpty() && model_->found().empty()
+                         ? findInBook(text, u"Whose visits?"_s)
+                     : line ? std::optional(line->child)
+                            : std::nullopt;
+  if (!child) {
+    if (text.isEmpty()) Q_EMIT said(u"Type a number or a name first, then Alt+V."_s);
+    return;
+  }
+  const auto card = session::visitCard(book(), *child);
+  if (!went(card)) return;
+  QStringList options{u"Back to the board"_s};
+  if (day_) options += u"To the chair"_s;
+  const auto chosen = context().prompter.decideBy(*card, toQt(card->title), options);
+  if (chosen != 1) return;
+  search_->clear();
+  Q_EMIT childChosen(*child, day_->id);
+}
+
+void DayBoardPage::showPace(const std::vector<session::BoardLine>& lines) {
+  const auto words = paceWords(session::paceOf(lines, context().clock.now()));
+  pace_->setText(words);
+  pace_->setVisible(!words.isEmpty());
+}
+
+void DayBoardPage::askForDay() {
+  const auto terms = book().terms();
+  const auto schools = book().schools();
+  if (!went(terms) || !went(schools)) return;
+  std::vector<base::Recorded<roster::ClinicDay>> all;
+  for (const auto& term : *terms) {
+    const auto days = book().days(term.id);
+    if (!went(days)) return;
+    all.insert(all.end(), days->begin(), days->end());
+  }
+  if (all.empty()) return Q_EMIT said(u"There is no school day yet: Alt+O opens one."_s);
+  std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
+  QStringList options;
+  for (const auto& day : all)
+    for (const auto& school : *schools)
+      if (school.id == day.value.school)
+        options +=
+            toQt(day.value.date.shortWords() + "  " + roster::shownAmong(school.value, *schools) +
+                 ", team " + std::to_string(day.value.team));
+  if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
+    chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }
 
 void DayBoardPage::cancelDay() {

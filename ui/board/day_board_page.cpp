@@ -42,6 +42,7 @@ DayBoardPage::DayBoardPage(Context& context, QWidget* parent)
       runners_(new RunnersPage(context, stack_)), dentist_(new AuthorizationForm(context, stack_)),
       title_(wordsLabel({}, u"title"_s, u"boardTitle"_s, this)),
       date_(wordsLabel({}, u"note"_s, u"boardDate"_s, this)), check_(new CapButton(this)),
+      pace_(wordsLabel({}, u"note"_s, u"boardPace"_s, this)),
       ready_(wordsLabel({}, u"counts"_s, u"boardReady"_s, this)), counts_(new DayBar(this)),
       backup_(wordsLabel({}, u"asks"_s, u"boardBackup"_s, this)), search_(new QLineEdit(this)),
       table_(new QTableView(this)), card_(new BoardCard(this)), model_(new BoardModel(this)) {
@@ -97,7 +98,7 @@ void DayBoardPage::layOut() {
   header->setSectionResizeMode(QHeaderView::Fixed);
   style::whenDressed(table_, [this] {
     table_->verticalHeader()->setDefaultSectionSize(style::px(33));
-    const std::array widths{90, 220, 70, 70, 250};
+    const std::array widths{76, 168, 54, 58, 42, 160};
     for (int column = 0; column < static_cast<int>(widths.size()); ++column)
       table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
   });
@@ -151,6 +152,7 @@ void DayBoardPage::layOut() {
       {button(u"Late form"_s, Qt::Key_N, u"boardLate"_s, [this] { lateForm(); }),
        button(u"From paper"_s, Qt::Key_P, u"boardPaper"_s, [this] { fromPaper(); }),
        button(u"Runner's list"_s, Qt::Key_U, u"boardRunners"_s, [this] { runnersList(); }),
+       button(u"All visits"_s, Qt::Key_V, u"boardVisits"_s, [this] { showVisits(); }),
        button(u"Open a day"_s, Qt::Key_O, u"boardOpenDay"_s,
               [this] {
                 turnTo(*stack_, *openDay_);
@@ -173,6 +175,7 @@ void DayBoardPage::layOut() {
   auto* left = new QVBoxLayout;
   left->setSpacing(10);
   left->addWidget(counts_);
+  left->addWidget(pace_);
   search_->setProperty("look", u"search"_s);
   left->addWidget(search_);
   left->addWidget(table_, 1);
@@ -211,6 +214,7 @@ void DayBoardPage::refresh() {
   const auto kept = current();
   readDay();
   ready_->hide();
+  pace_->hide();
   showBackup();
   if (!day_) {
     title_->setText(u"No school day is open"_s);
@@ -236,6 +240,7 @@ void DayBoardPage::refresh() {
   if (day.cancelled) date += u". CANCELED: "_s + toQt(day.reason);
   if (*closed) date += u". SIGNED"_s;
   date_->setText(date);
+  showPace(*lines);
   model_->show(*lines);
   using session::Place;
   using Fill = DayBar::Fill;
@@ -324,53 +329,6 @@ void DayBoardPage::take() {
   if (!line) return;
   search_->clear();
   Q_EMIT childChosen(line->child, day_->id);
-}
-
-void DayBoardPage::takeFromBook(const QString& text) {
-  const bool isNumber = std::ranges::all_of(text, [](QChar c) { return c.isDigit() || c == u'-'; });
-  auto found = book().findChildren(toStd(text));
-  if (!went(found)) return;
-  search_->selectAll(); // the next number takes its place
-  auto question = u"Not on today's board: no consent today, or another school. Who is it?"_s;
-  if (found->empty() && isNumber) {
-    const auto near = book().nearMatches(toStd(text));
-    if (!went(near)) return;
-    for (const auto& one : *near)
-      found->push_back(one.child);
-    question = u"No child has the number %1. Is it one of these?"_s.arg(text);
-    if (found->empty() && text.size() > 4 && !went(roster::parseChildNumber(toStd(text)))) return;
-  }
-  if (found->empty()) return Q_EMIT said(u"No match. If a form came back today, press Alt+N."_s);
-  QStringList options;
-  for (const auto& one : *found)
-    options += toQt(one.number + "  " + one.name + ", room " + one.room);
-  const auto chosen = context().prompter.decide(question, options);
-  if (!chosen) return;
-  search_->clear();
-  Q_EMIT childChosen(found->at(static_cast<std::size_t>(*chosen)).child, day_->id);
-}
-
-void DayBoardPage::askForDay() {
-  const auto terms = book().terms();
-  const auto schools = book().schools();
-  if (!went(terms) || !went(schools)) return;
-  std::vector<base::Recorded<roster::ClinicDay>> all;
-  for (const auto& term : *terms) {
-    const auto days = book().days(term.id);
-    if (!went(days)) return;
-    all.insert(all.end(), days->begin(), days->end());
-  }
-  if (all.empty()) return Q_EMIT said(u"There is no school day yet: Alt+O opens one."_s);
-  std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
-  QStringList options;
-  for (const auto& day : all)
-    for (const auto& school : *schools)
-      if (school.id == day.value.school)
-        options +=
-            toQt(day.value.date.shortWords() + "  " + roster::shownAmong(school.value, *schools) +
-                 ", team " + std::to_string(day.value.team));
-  if (const auto chosen = context().prompter.choose(u"Which day?"_s, options))
-    chooseDay(all.at(static_cast<std::size_t>(*chosen)).id);
 }
 
 bool DayBoardPage::eventFilter(QObject* watched, QEvent* event) {

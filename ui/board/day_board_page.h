@@ -52,6 +52,10 @@ class DayBoardPage final : public Page {
   void restore(const std::optional<roster::ChildId>& child);
   void take();
   void takeFromBook(const QString& wanted);
+  /// By number or name in the whole logbook; says so when nobody fits.
+  std::optional<roster::ChildId> findInBook(const QString& text, QString question);
+  void showVisits();
+  void showPace(const std::vector<session::BoardLine>& lines);
   void askForDay();
   void cancelDay();
   void lateForm();
@@ -79,6 +83,7 @@ class DayBoardPage final : public Page {
   QLabel* title_;
   QLabel* date_;
   CapButton* check_;
+  QLabel* pace_;  ///< and when the day ends at it
   QLabel* ready_; ///< what is missing for a first day
   DayBar* counts_;
   QLabel* backup_;

@@ -49,6 +49,7 @@ ReadinessPage::ReadinessPage(Context& context, QWidget* parent)
   setObjectName(u"readinessPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(18, 4, 18, 0);
   column->addWidget(
       new PageHead(wordsLabel(u"Equipment check, before the first child"_s, u"title"_s, {}, this),
                    nullptr, this));

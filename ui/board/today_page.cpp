@@ -65,6 +65,7 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
       summary_(wordsLabel({}, u"counts"_s, u"todaySummary"_s, this)) {
   setObjectName(u"todayPage"_s);
   auto* form = new QFormLayout(this);
+  form->setContentsMargins(18, 4, 18, 0);
   form->setHorizontalSpacing(12);
   form->addRow(
       new PageHead(wordsLabel(u"Team and supplies"_s, u"title"_s, {}, this), nullptr, this));

@@ -79,6 +79,8 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
   always_->setObjectName(u"alwaysBar"_s);
   always_->setOneRow();
   always_->installEventFilter(this);
+  outer_->installEventFilter(this);
+  identity_->cardScroll()->installEventFilter(this);
   track_->setObjectName(u"visitTrack"_s);
   auto* steps = new QHBoxLayout(trackRow_);
   steps->setContentsMargins(side, 0, side, 0);
@@ -204,15 +206,20 @@ void ChairPage::resizeEvent(QResizeEvent* event) {
 }
 
 /// The line of messages lies under the map, always as high; longer words grow upward over the map
-/// and never over a key.
+/// and never over a key. The identity check has no map: there it lies over the track of steps, and
+/// grows over the head, whose words the card has too.
 void ChairPage::placeStrip() {
+  strip_->growsUp(true);
   const int high = strip_->height() + 6;
   const QMargins room(0, 0, 0, high);
-  if (leftSide_->layout()->contentsMargins() != room) {
-    leftSide_->layout()->setContentsMargins(room);
-    auto margins = identity_->layout()->contentsMargins();
-    margins.setBottom(high);
-    identity_->layout()->setContentsMargins(margins);
+  if (leftSide_->layout()->contentsMargins() != room) leftSide_->layout()->setContentsMargins(room);
+  if (outer_->currentWidget() == whoScroll_) {
+    // Without a track it lies over the foot of the card, above what is asked.
+    auto* card = identity_->cardScroll();
+    const int foot =
+        trackRow_->isHidden() ? card->mapTo(this, QPoint(0, card->height())).y() : outer_->y() - 2;
+    strip_->setGeometry(side, foot - strip_->height(), width() - 2 * side, strip_->height());
+    return;
   }
   const bool isLeft = right_->x() > leftSide_->x();
   const int wide = panel_ && outer_->currentWidget() == work_
@@ -223,8 +230,7 @@ void ChairPage::placeStrip() {
 }
 
 bool ChairPage::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == always_ && (event->type() == QEvent::Move || event->type() == QEvent::Resize))
-    placeStrip();
+  if (event->type() == QEvent::Move || event->type() == QEvent::Resize) placeStrip();
   return QWidget::eventFilter(watched, event);
 }
 
@@ -295,7 +301,11 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
 /// Where the visit is. Its steps are the same for every child; what is not for this one says so.
 void ChairPage::showTrack() {
   using State = StepTrack::State;
-  trackRow_->setVisible(panel_ != nullptr && !hidden_);
+  // Large letters take its room at the identity check, which is the first step in any case, and
+  // that of the head, whose words the card has.
+  const bool isCrowded = panel_ == identity_ && lookNow().percent > 120;
+  headerRow_->setVisible(panel_ != nullptr && !hidden_ && !isCrowded);
+  trackRow_->setVisible(panel_ != nullptr && !hidden_ && !isCrowded);
   if (!panel_) return;
   std::vector<StepTrack::Step> steps;
   for (const auto& words : {u"Identity"_s, u"Screen"_s, u"Plan"_s, u"Right side"_s, u"Left side"_s,

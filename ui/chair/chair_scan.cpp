@@ -3,6 +3,7 @@
 #include "ui/models/scanned.h"
 #include "ui/support/text.h"
 #include "ui/visit/kit_choices.h"
+#include "ui/visit/new_kit.h"
 
 // What a scanned code means at the chair.
 namespace gk::ui {
@@ -55,16 +56,15 @@ void ChairPage::scannedChild(roster::ChildId child, const std::string& number,
 
 void ChairPage::scannedOther(const QString& code, bool isNumber) {
   if (visit_->isOn() && seated_ && offerLot(*visit_, code)) return;
+  if (visit_->isOn() && seated_ && !isNumber) return addLot(*visit_, code);
   if (visit_->isOn() && !seated_) identity_->startOver();
   auto words = u"Scanned "_s + code;
   if (isNumber)
     words += u": no child with that number in this logbook."_s;
   else if (!visit_->isOn())
     words += u": not a child's number. With an empty chair, scan a child's slip."_s;
-  else if (!seated_)
-    words += u": not a child's number. Confirm two identifiers first, then scan lots."_s;
   else
-    words += u": not a child's number or a lot in this logbook. Nothing changed."_s;
+    words += u": not a child's number. Confirm two identifiers first, then scan lots."_s;
   strip_->say(words);
 }
 

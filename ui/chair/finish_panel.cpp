@@ -40,6 +40,7 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
 
 void FinishPanel::begin() {
   end_.reset();
+  referralLeft_ = false;
 }
 
 std::vector<TileFace> FinishPanel::faces() const {
@@ -88,7 +89,8 @@ void FinishPanel::refresh() {
           : !fits                       ? toQt(fits.error().detail) + u". Another lot: L"_s
                   : u"not yet, "_s + (lot ? toQt(kit::shown(*lot)) : u"choose a lot (L)"_s),
           toQt(base::displayName(proposed.end)).toUpper(),
-          proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')'));
+          proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')') +
+      referralWords());
   keys_->setActions(
       {{Qt::Key_5, u"Wiped, bite fine"_s, u"wipedButton"_s,
         [this] { afterCure(true, Bite::fine, {}); }, KeyLook::plain, isSealed()},
@@ -99,6 +101,8 @@ void FinishPanel::refresh() {
        {Qt::Key_V, u"Varnish applied"_s, u"varnishButton"_s,
         [this] { varnish(session::Confirmed::no); }, KeyLook::plain,
         !varnished && file().card.varnish.allows && fits.has_value()},
+       {Qt::Key_D, u"Refer to dentist"_s, u"referButton"_s, [this] { refer({}); }, KeyLook::plain,
+        proposedReferral().has_value() && !file().referral},
        {Qt::Key_L, u"Lot"_s, u"finishLotButton"_s, [this] { chooseLot(visit()); }},
        {Qt::Key_O, u"Team"_s, u"finishTeamButton"_s, [this] { chooseTeam(visit()); }},
        {Qt::Key_J, u"Other outcome"_s, u"outcomeButton"_s, [this] { changeEnd(); }},
@@ -112,6 +116,41 @@ void FinishPanel::refresh() {
         },
         KeyLook::plain, !visit().stopped().empty()},
        {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, KeyLook::main}});
+}
+
+std::optional<followup::Referral> FinishPanel::proposedReferral() const {
+  if (!file().screening) return std::nullopt;
+  return followup::proposedReferral(file().screening->value, visit().date());
+}
+
+QString FinishPanel::referralWords() const {
+  if (const auto& made = file().referral)
+    return u"\nReferral: %1, by %2"_s.arg(toQt(base::displayName(made->value.to)),
+                                          toQt(made->value.due.shortWords()));
+  const auto proposed = proposedReferral();
+  if (!proposed) return {};
+  return u"\nReferral: not decided (%1)"_s.arg(toQt(proposed->reason));
+}
+
+/// Decided here it is in the letter and at the close-out; left to those, they ask for it.
+void FinishPanel::refer(const std::function<void()>& then) {
+  const auto proposed = proposedReferral();
+  if (!proposed) return;
+  QStringList options;
+  for (const auto name : base::displayNamesOf<followup::ReferredTo>())
+    options += capital(toQt(name));
+  options += u"Decide at close-out"_s;
+  visit().ask.choose(
+      u"Refer for %1? See a dentist by %2. Where?"_s.arg(toQt(proposed->reason),
+                                                         toQt(proposed->due.shortWords())),
+      options, [this, proposed = *proposed, then, last = options.size() - 1](int chosen) {
+        referralLeft_ = chosen == last;
+        auto referral = proposed;
+        referral.to = static_cast<followup::ReferredTo>(chosen);
+        const auto make = [&] { return visit().book().enterReferral(visit().by(), referral); };
+        if (!referralLeft_ && !visit().act(make)) return;
+        if (then) then();
+      });
 }
 
 bool FinishPanel::isSealed() const {
@@ -181,6 +220,9 @@ void FinishPanel::end() {
     visit().strip.say(u"Answer first: surface wiped and bite checked? 5, 6 or 4."_s);
     return;
   }
+  if (proposedReferral() && !file().referral && !referralLeft_ &&
+      proposed.end <= DayEnd::recheckOnly)
+    return refer([this] { this->end(); });
   const bool wantsReason =
       proposed.end == DayEnd::sealedUnfinished || proposed.end == DayEnd::screenedNotTreated;
   const auto end = [this](const chairside::DayOutcome& outcome) {

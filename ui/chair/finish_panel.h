@@ -8,7 +8,8 @@ class QLabel;
 
 namespace gk::ui {
 
-/// Reads back what was sealed against what is seen in the mouth, then varnish and the outcome.
+/// Reads back what was sealed against what is seen in the mouth, then varnish, the referral that
+/// the findings ask for, and the outcome.
 class FinishPanel final : public ChairPanel {
   Q_OBJECT
 
@@ -30,6 +31,9 @@ class FinishPanel final : public ChairPanel {
   using EndVisit = std::function<void(const chairside::DayOutcome&)>;
 
   [[nodiscard]] bool isSealed() const;
+  [[nodiscard]] std::optional<followup::Referral> proposedReferral() const;
+  [[nodiscard]] QString referralWords() const;
+  void refer(const std::function<void()>& then);
   [[nodiscard]] QString afterCureWords() const;
   void afterCure(bool wiped, chairside::Bite bite, const std::string& note);
   void leaveOut();
@@ -43,6 +47,7 @@ class FinishPanel final : public ChairPanel {
   QLabel* state_;
   KeyBar* keys_;
   std::optional<chairside::DayEnd> end_;
+  bool referralLeft_ = false; ///< to the close-out, by choice
 };
 
 } // namespace gk::ui

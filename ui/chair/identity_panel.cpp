@@ -19,7 +19,7 @@ using chairside::Identifier;
 
 namespace {
 
-constexpr int leastCard = 150; ///< of the card in sight, in pixels
+constexpr int leastCard = 90; ///< of the card in sight, in pixels
 
 } // namespace
 
@@ -41,6 +41,7 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   scroll_->setFocusPolicy(Qt::NoFocus);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setMinimumHeight(leastCard);
+  scroll_->viewport()->installEventFilter(this);
   column->addWidget(scroll_, 1);
   lookUp_->setObjectName(u"identityLookUp"_s);
   lookUp_->setTextFormat(Qt::PlainText);
@@ -50,6 +51,22 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   column->addWidget(asked_);
   column->addWidget(lookUp_);
   column->addWidget(keys_);
+}
+
+/// A label that wraps asks for more height than it needs in this width, and would push keys away.
+void IdentityPanel::fitWords() {
+  for (auto* words : {asked_, lookUp_})
+    words->setMinimumHeight(words->heightForWidth(width()));
+}
+
+void IdentityPanel::resizeEvent(QResizeEvent* event) {
+  ChairPanel::resizeEvent(event);
+  fitWords();
+}
+
+bool IdentityPanel::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::Resize) view_->fit(scroll_->viewport()->size());
+  return ChairPanel::eventFilter(watched, event);
 }
 
 void IdentityPanel::begin() {
@@ -106,6 +123,7 @@ bool IdentityPanel::gather(const QKeyEvent& event) {
 
 void IdentityPanel::refresh() {
   view_->setCard(file().card);
+  view_->fit(scroll_->viewport()->size());
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
   const bool heard = chairside::checkHeard(heard_, file().card.flags).has_value();
   QStringList avoid = alertLines();
@@ -121,6 +139,7 @@ void IdentityPanel::refresh() {
   lookUp_->setText(u"Looking up: "_s + typed_ +
                    u"   Enter looks it up, Esc cancels. Only the arrow keys confirm identity."_s);
   lookUp_->setVisible(!typed_.isEmpty());
+  fitWords();
   std::vector<KeyAction> actions{
       {Qt::Key_Left, u"Name + birth date match"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},

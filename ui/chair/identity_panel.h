@@ -32,7 +32,12 @@ class IdentityPanel final : public ChairPanel {
   void sentAway();
   void codeTyped(const QString& code);
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+
  private:
+  void fitWords();
   void confirm(chairside::Identifier second);
   void mismatch();
   void seat();

@@ -1,5 +1,6 @@
 #include "ui/chair/identity_view.h"
 
+#include "ui/look/look.h"
 #include "ui/models/identity_words.h"
 #include "ui/support/text.h"
 
@@ -8,6 +9,8 @@
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QVariant>
+
+#include <algorithm>
 
 namespace gk::ui {
 
@@ -66,6 +69,42 @@ IdentityView::IdentityView(QWidget* parent)
   column->addWidget(askFirst_);
   column->addWidget(notes_);
   column->addStretch();
+}
+
+/// Several alerts, a reason why not, large letters: the letters of the card give way, and nothing
+/// is cut. What is asked and the keys below stay where they are.
+void IdentityView::fit(QSize room) {
+  if (room.isEmpty()) return;
+  const auto labels = findChildren<QLabel*>();
+  auto wanted = u"%1 %2 %3 %4"_s.arg(room.width())
+                    .arg(room.height())
+                    .arg(lookNow().percent)
+                    .arg(static_cast<int>(lookNow().scheme));
+  for (const auto* label : labels)
+    wanted += label->isHidden() ? u"|"_s : u'|' + label->text();
+  if (wanted == fitted_) return;
+  fitted_ = wanted;
+  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50}) {
+    setLetters(percent);
+    if (layout()->totalHeightForWidth(room.width()) <= room.height()) return;
+  }
+}
+
+void IdentityView::setLetters(int percent) {
+  constexpr int least = 15; // pixels: what is smaller is not read at arm's length
+  if (percent == 100 && letters_ == 100) return;
+  letters_ = percent;
+  for (auto* label : findChildren<QLabel*>()) {
+    label->setStyleSheet({});
+    label->ensurePolished();
+    if (percent < 100) {
+      const int size = std::max(least, label->font().pixelSize() * percent / 100);
+      label->setStyleSheet(u"font-size: %1px"_s.arg(size));
+      label->ensurePolished();
+    }
+    label->updateGeometry();
+  }
+  layout()->invalidate();
 }
 
 void IdentityView::setCard(const session::IdentityCard& card) {

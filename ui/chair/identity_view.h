@@ -17,8 +17,12 @@ class IdentityView final : public QWidget {
   explicit IdentityView(QWidget* parent = nullptr);
 
   void setCard(const session::IdentityCard& card);
+  /// Letters as large as let all of it stand in this room.
+  void fit(QSize room);
 
  private:
+  void setLetters(int percent);
+
   QLabel* name_;
   QLabel* facts_;
   QLabel* alert_;
@@ -26,6 +30,8 @@ class IdentityView final : public QWidget {
   QLabel* askFirst_;
   QLabel* notes_;
   QLabel* consent_;
+  int letters_ = 100; ///< percent of the look's own
+  QString fitted_;    ///< to what room, words and look
 };
 
 } // namespace gk::ui

@@ -1,9 +1,9 @@
 #include "ui/close_out/closing_counts.h"
 
+#include "base/contract.h"
 #include "base/text.h"
+#include "reports/display_names.h"
 #include "ui/support/text.h"
-
-#include <QRegularExpression>
 
 #include <type_traits>
 
@@ -15,26 +15,6 @@ namespace {
 
 base::Error malformed(const char* words) {
   return {base::ErrorCode::numberMalformed, words};
-}
-
-QStringList wordsIn(const QString& text) {
-  return text.split(QRegularExpression(u"[\\s;]+"_s), Qt::SkipEmptyParts);
-}
-
-/// "2 5.5": chairs, and hours they were open.
-Result<roster::DayEffort> readChairs(const QString& text) {
-  const auto words = wordsIn(text);
-  const auto chairs = words.size() == 2 ? base::parseInt(toStd(words[0])) : base::parseInt("");
-  if (!chairs || *chairs < 0 || *chairs > 100)
-    return malformed("type how many chairs and for how many hours: 2 5.5");
-  const auto open = roster::parseHours(toStd(words[1]));
-  if (!open) return open.error();
-  roster::DayEffort effort{.day = roster::DayId(base::Uuid{}),
-                           .chairs = static_cast<int>(*chairs),
-                           .open = *open,
-                           .people = {}};
-  if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
-  return effort;
 }
 
 Result<int> wholeNumber(const QString& text, const char* otherwise) {
@@ -57,6 +37,63 @@ auto askUntilRead(Context& context, const QString& question, const QString& sugg
     asked = toQt(value.error().detail) + u".\n"_s + question;
     standing = *said;
   }
+}
+
+using Lines = std::vector<Prompter::FormLine>;
+
+/// Likewise with a field for each number: what was typed stands in the fields again.
+template <class Read>
+auto fillUntilRead(Context& context, const QString& question, Lines lines, Read read)
+    -> std::optional<typename std::invoke_result_t<Read, const QStringList&>::value_type> {
+  auto asked = question;
+  while (true) {
+    const auto said = context.prompter.fill(asked, lines);
+    if (!said) return std::nullopt;
+    auto value = read(*said);
+    if (value) return std::move(*value);
+    asked = toQt(value.error().detail) + u".\n"_s + question;
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      lines[i].standing = said->at(static_cast<qsizetype>(i));
+  }
+}
+
+/// The fields of a day's hours: chairs, how long they were open, each role, students taught.
+Lines effortLines(const std::optional<roster::DayEffort>& effort) {
+  Lines lines{{u"Chairs"_s, effort ? QString::number(effort->chairs) : QString()},
+              {u"Hours open"_s, effort ? toQt(roster::hoursText(effort->open)) : QString()}};
+  for (std::size_t i = 0; i < base::enumCount<roster::Role>; ++i) {
+    const auto role = static_cast<roster::Role>(i);
+    QString hours;
+    if (effort)
+      for (const auto& one : effort->people)
+        if (one.role == role) hours = toQt(roster::hoursText(one.time));
+    lines.push_back({capital(toQt(base::displayName(role))) + u", hours"_s, hours});
+  }
+  lines.push_back({u"Students taught"_s, QString::number(effort ? effort->taught : 0)});
+  return lines;
+}
+
+Result<roster::DayEffort> readEffort(const QStringList& said, roster::DayId day) {
+  constexpr auto roles = static_cast<qsizetype>(base::enumCount<roster::Role>);
+  base::require(said.size() == roles + 3, "a field of the day's hours is missing");
+  const auto chairs = wholeNumber(said[0], "type how many chairs there were");
+  if (!chairs) return chairs.error();
+  if (*chairs > 100) return malformed("type how many chairs there were, 100 at most");
+  const auto open = roster::parseHours(toStd(said[1]));
+  if (!open) return open.error();
+  roster::DayEffort effort{.day = day, .chairs = *chairs, .open = *open, .people = {}};
+  for (qsizetype i = 0; i < roles; ++i) {
+    const auto& text = said[i + 2];
+    if (text.isEmpty()) continue;
+    const auto hours = roster::parseHours(toStd(text));
+    if (!hours) return hours.error();
+    if (hours->count() > 0) effort.people.push_back({static_cast<roster::Role>(i), *hours});
+  }
+  const auto taught = wholeNumber(said.back(), "type the number of students taught, 0 if none");
+  if (!taught) return taught.error();
+  effort.taught = *taught;
+  if (const auto sound = roster::checkEffort(effort); !sound) return sound.error();
+  return effort;
 }
 
 base::Error nobodyAtWork() {
@@ -87,47 +124,18 @@ Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster:
   if (!context.acting.by().author) return nobodyAtWork();
   const auto usual = context.session.lastEffort();
   if (!usual) return usual.error();
-  // Another day's figures are told, not put in: three Enters would write them for today.
-  const auto last = [&](const QString& words) {
-    return *usual && !sheet.effort ? u" Last time: %1."_s.arg(words) : QString();
-  };
-  const auto chairsOf = [](const roster::DayEffort& one) {
-    return u"%1 %2"_s.arg(one.chairs).arg(toQt(roster::hoursText(one.open)));
-  };
-  const auto peopleOf = [](const roster::DayEffort& one) {
-    return toQt(roster::peopleText(one.people));
-  };
-  const auto chairs = askUntilRead(
+  // Another day's figures are told, not put in: Enter would write them for today.
+  QString last;
+  if (*usual && !sheet.effort)
+    last = u" Last time: %1 chairs for %2 h; %3."_s.arg((*usual)->chairs)
+               .arg(toQt(roster::hoursText((*usual)->open)),
+                    toQt(roster::peopleText((*usual)->people)));
+  const auto filled = fillUntilRead(
       context,
-      u"How many chairs today, and for how many hours were they open? Such as 2 5.5"_s +
-          last(*usual ? chairsOf(**usual) : QString()),
-      sheet.effort ? chairsOf(*sheet.effort) : QString(), readChairs);
-  if (!chairs) return false;
-  const auto people =
-      askUntilRead(context,
-                   u"Total hours by role? Such as hygienist 6, dental assistant 5.5"_s +
-                       last(*usual ? peopleOf(**usual) : QString()),
-                   sheet.effort ? peopleOf(*sheet.effort) : QString(), [&](const QString& text) {
-                     auto read = roster::parsePeople(toStd(text));
-                     if (!read) return read;
-                     auto effort = *chairs;
-                     effort.day = day;
-                     effort.people = *read;
-                     if (const auto sound = roster::checkEffort(effort); !sound)
-                       return Result<std::vector<roster::RoleTime>>(sound.error());
-                     return read;
-                   });
-  if (!people) return false;
-  const auto taught = askUntilRead(
-      context, u"Students receiving oral health education today? 0 if none."_s,
-      QString::number(sheet.effort ? sheet.effort->taught : 0), [](const QString& text) {
-        return wholeNumber(text, "type the number of students taught, 0 if none");
-      });
-  if (!taught) return false;
-  auto effort = *chairs;
-  effort.day = day;
-  effort.people = *people;
-  effort.taught = *taught;
+      u"Hours of today: the chairs, and each role's hours together. Such as 5.5 or 5:30."_s + last,
+      effortLines(sheet.effort), [day](const QStringList& said) { return readEffort(said, day); });
+  if (!filled) return false;
+  const auto& effort = *filled;
   if (const auto noted = context.session.enterEffort(context.acting.by(), effort); !noted)
     return noted.error();
   if (const auto noted = sayCosts(context, sheet, effort); !noted) return noted.error();
@@ -157,30 +165,21 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
     if (!aside) return aside.error();
     return true;
   }
-  const auto suggestion = line.opened
-                              ? u"%1 %2"_s.arg(*line.opened)
-                                    .arg(line.left ? QString::number(*line.left) : QString())
-                                    .trimmed()
-                              : QString();
-  const auto read = [&](const QString& text) -> Result<kit::LotCount> {
-    const auto words = wordsIn(text);
-    if (words.isEmpty() || words.size() > 2)
-      return malformed("type how many were opened and how many are left: 1 4");
+  const auto read = [&](const QStringList& said) -> Result<kit::LotCount> {
     kit::LotCount count{.day = day, .lot = line.lot};
-    const auto opened = wholeNumber(words[0], "type how many packages were opened: 1 4");
+    const auto opened = wholeNumber(said[0], "type how many packages were opened");
     if (!opened) return opened.error();
     count.opened = *opened;
-    if (words.size() < 2) return count;
-    const auto left = wholeNumber(words[1], "type how many packages are left: 1 4");
+    if (said[1].isEmpty()) return count;
+    const auto left = wholeNumber(said[1], "type how many packages are left, or nothing");
     if (!left) return left.error();
     count.left = *left;
     return count;
   };
-  const auto count = askUntilRead(
-      context,
-      u"%1: how many packages were opened today, and how many are left? Such as 1 4. 0 left closes "
-      "the lot."_s.arg(lot),
-      suggestion, read);
+  const auto textOf = [](const auto& known) { return known ? QString::number(*known) : QString(); };
+  const auto count =
+      fillUntilRead(context, u"%1: packages of today. 0 left closes the lot."_s.arg(lot),
+                    {{u"Opened"_s, textOf(line.opened)}, {u"Left"_s, textOf(line.left)}}, read);
   if (!count) return false;
   if (const auto noted = context.session.countLot(context.acting.by(), *count); !noted)
     return noted.error();

@@ -1,10 +1,9 @@
 #include "ui/close_out/closing_questions.h"
 
+#include "base/contract.h"
 #include "base/text.h"
 #include "reports/display_names.h"
 #include "ui/support/text.h"
-
-#include <QRegularExpression>
 
 #include <algorithm>
 #include <array>
@@ -18,25 +17,30 @@ using followup::PaperCount;
 namespace {
 
 base::Error notNumbers() {
-  return {base::ErrorCode::numberMalformed,
-          "type returned, handed out and shredded: 2 0 0. One number means returned"};
+  return {base::ErrorCode::numberMalformed, "type whole numbers: returned, handed out, shredded"};
 }
 
-/// "2 0 0": back, handed over, shredded.
-Result<std::array<int, 3>> threeCounts(const QString& text) {
+/// Of each field a number; an empty one is zero.
+Result<std::array<int, 3>> threeCounts(const QStringList& said) {
   std::array<int, 3> counts{};
-  const auto words = text.split(QRegularExpression(u"[\\s,;+]+"_s), Qt::SkipEmptyParts);
-  if (words.isEmpty() || words.size() > static_cast<qsizetype>(counts.size())) return notNumbers();
-  for (qsizetype i = 0; i < words.size(); ++i) {
-    const auto number = base::parseInt(toStd(words[i]));
+  base::require(said.size() == static_cast<qsizetype>(counts.size()), "three fields");
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    const auto& text = said[static_cast<qsizetype>(i)];
+    if (text.isEmpty()) continue;
+    const auto number = base::parseInt(toStd(text));
     if (!number || *number < 0 || *number > 9999) return notNumbers();
-    counts[static_cast<std::size_t>(i)] = static_cast<int>(*number);
+    counts[i] = static_cast<int>(*number);
   }
   return counts;
 }
 
-QString usualPlace(Paper paper, int missing) {
-  return (paper == Paper::nurseSheets ? u"0 %1 0"_s : u"%1 0 0"_s).arg(std::max(missing, 0));
+/// What is most likely: nurses keep their sheets, the rest comes back.
+std::vector<Prompter::FormLine> usualPlaces(Paper paper, int missing) {
+  const auto all = QString::number(std::max(missing, 0));
+  const bool isKept = paper == Paper::nurseSheets;
+  return {{u"Returned"_s, isKept ? u"0"_s : all},
+          {u"Handed out"_s, isKept ? all : u"0"_s},
+          {u"Shredded"_s, u"0"_s}};
 }
 
 /// Asks where the sheets are, and why they do not add up when they do not.
@@ -44,9 +48,9 @@ Result<bool> countIn(Context& context, const reports::PaperLine& line) {
   auto count = line.count;
   const int open = count.out - line.known;
   const auto words = capital(toQt(base::displayName(count.paper)));
-  const auto said = context.prompter.text(
-      u"%1: %2 unaccounted for. Returned / handed out / shredded?"_s.arg(words).arg(open),
-      usualPlace(count.paper, open));
+  const auto said =
+      context.prompter.fill(u"%1: %2 unaccounted for. Where are they?"_s.arg(words).arg(open),
+                            usualPlaces(count.paper, open));
   if (!said) return false;
   const auto counts = threeCounts(*said);
   if (!counts) return counts.error();

@@ -67,10 +67,12 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   setObjectName(u"laptopPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* form = new QFormLayout(this);
+  form->setContentsMargins(18, 4, 18, 0);
   form->setHorizontalSpacing(12);
   form->addRow(
       new PageHead(wordsLabel(u"Settings for this laptop"_s, u"title"_s, {}, this), nullptr, this));
   auto* pedals = new QHBoxLayout;
+  pedals->setSpacing(8);
   pedals->addWidget(teachButton_);
   pedals->addWidget(forget_);
   pedals->addStretch();
@@ -92,7 +94,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   style::whenDressed(hear, [hear] { hear->setMaximumWidth(style::px(300)); });
   form->addRow(QString(), flash_);
   form->addRow(QString(), hear);
-  strip_ = choice(form, u"&Keys and timer at the"_s, u"stripSide"_s, names<Side>());
+  strip_ = choice(form, u"&Keys at the chair"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
   colours_ = choice(form, u"&Colors"_s, u"colors"_s, names<Scheme>());
   QStringList sizes;

@@ -3,6 +3,7 @@
 #include "ui/keys/icons.h"
 #include "ui/look/style.h"
 #include "ui/models/board_model.h"
+#include "ui/models/identity_words.h"
 #include "ui/support/text.h"
 
 #include <QPainter>
@@ -20,8 +21,11 @@ struct Pill {
 
 std::vector<Pill> pillsOf(const session::BoardLine& line) {
   std::vector<Pill> pills;
-  if (line.stopFlag) pills.push_back({Icon::stop, u"STOP"_s, true});
-  if (line.askFlag) pills.push_back({Icon::ask, u"ask"_s, false, true});
+  using roster::FlagAction;
+  for (const auto& flag : line.flags)
+    if (flag.action == FlagAction::stop) pills.push_back({Icon::stop, flagName(flag), true});
+  for (const auto& flag : line.flags)
+    if (flag.action == FlagAction::ask) pills.push_back({Icon::ask, flagName(flag), false, true});
   if (line.sameName) pills.push_back({Icon::team, u"SAME NAME"_s, false, true});
   if (line.waitsForDentist) pills.push_back({Icon::clock, u"dentist first"_s});
   if (!line.paper.empty()) pills.push_back({Icon::note, u"paper "_s + toQt(line.paper)});

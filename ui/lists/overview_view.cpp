@@ -242,10 +242,9 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
   }
   painter.setFont(letters(14, QFont::DemiBold));
   painter.setPen(style::ink());
+  // Below the picture, between its ticks: above it stands the finding.
   const auto benchmark = u"benchmark %1"_s.arg(QString::number(overview_.benchmark));
-  const double wide = QFontMetricsF(painter.font()).horizontalAdvance(benchmark) + 6;
-  painter.drawText(QRectF(std::min(x(overview_.benchmark) - wide / 2, left + room - wide / 2),
-                          top - style::px(16), wide, style::px(16)),
+  painter.drawText(QRectF(x(overview_.benchmark) - 90, foot + rowHeight() * 0.7, 180, rowHeight()),
                    Qt::AlignCenter, benchmark);
 }
 

@@ -30,6 +30,7 @@ QString wordsPart() {
          " padding: 1px ~7px; }"
          "QLabel[look=\"helpWords\"] { font-size: ~17px; }"
          "#helpOverlay { background: @card; border: 1px solid @line; }"
+         "#helpOverlay QScrollArea > QWidget > QWidget { background: @card; }"
          "QLabel[look=\"cardName\"] { font-size: ~24px; font-weight: 700; }"
          "QLabel[look=\"cardAlert\"] { font-size: ~17px; font-weight: 700; background: @ask;"
          " border-radius: 8px; padding: ~8px ~12px; }"
@@ -121,6 +122,10 @@ QString chairPart() {
          " color: @onAlarm; font-weight: 700; }"
          "#chairPage QPushButton[look]:disabled { color: @quiet; border: 2px dashed @edge;"
          " background: transparent; font-weight: 600; padding: ~1px ~7px; }"
+         // As wide as when they work, so that no key beside them moves.
+         "#chairPage #alwaysBar QPushButton[look=\"alarm\"]:disabled { margin: 2px;"
+         " padding: 0px ~5px; font-weight: 700; }"
+         "#chairPage #alwaysBar QPushButton[look=\"filled\"]:disabled { font-weight: 700; }"
          "#chairPage QLineEdit { border: 2px solid @strong; padding: ~4px ~10px;"
          " font-size: ~24px; }"
          "#chairPage #chairHead { background: @card; border-bottom: 1px solid @line; }"

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "ui/look/style.h"
+#include "ui/models/identity_words.h"
 #include "ui/support/text.h"
 
 #include <QBrush>
@@ -49,8 +50,10 @@ QString cell(const BoardLine& line, int column) {
     return toQt(line.grade);
   case BoardModel::alerts:
     return alertWords(line);
+  case BoardModel::age:
+    return line.age ? QString::number(*line.age) : QString();
   case BoardModel::outcome:
-    return toQt(line.outcome);
+    return toQt(line.outcome.empty() ? line.plan : line.outcome);
   default:
     return {};
   }
@@ -89,13 +92,24 @@ QString placeWords(Place place) {
 
 QString alertWords(const BoardLine& line) {
   QStringList words;
-  if (line.stopFlag) words += u"✖ STOP"_s;
-  if (line.askFlag) words += u"▲ ask"_s;
+  for (const auto action : {roster::FlagAction::stop, roster::FlagAction::ask})
+    for (const auto& flag : line.flags)
+      if (flag.action == action)
+        words += (action == roster::FlagAction::stop ? u"✖ "_s : u"▲ "_s) + flagName(flag);
   if (line.sameName) words += u"≡ SAME NAME"_s;
   if (line.waitsForDentist) words += u"○ dentist first"_s;
   if (!line.paper.empty()) words += u"✎ paper "_s + toQt(line.paper);
   if (line.recheckDue) words += u"↻ recheck"_s;
   return words.join(u"   "_s);
+}
+
+QString paceWords(const session::DayPace& pace) {
+  if (pace.seen == 0) return {};
+  auto words = u"Seen %1, left %2."_s.arg(pace.seen).arg(pace.left);
+  if (!pace.each) return words;
+  words += u" %1 min a student"_s.arg(pace.each->count());
+  if (pace.ends) words += u"; at today's pace done about "_s + toQt(pace.ends->clockWords());
+  return words + u'.';
 }
 
 void BoardModel::show(std::vector<BoardLine> lines) {
@@ -200,8 +214,10 @@ QVariant BoardModel::headerData(int section, Qt::Orientation orientation, int ro
     return u"Grade"_s;
   case alerts:
     return u"Alerts"_s;
+  case age:
+    return u"Age"_s;
   case outcome:
-    return u"Outcome"_s;
+    return u"Plan, outcome"_s;
   default:
     return {};
   }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/views.h"
+#include "session/day_pace.h"
 
 #include <QAbstractTableModel>
 
@@ -15,7 +15,7 @@ class BoardModel final : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  enum Columns { number, name, room, grade, alerts, outcome, columns };
+  enum Columns { number, name, room, grade, age, alerts, outcome, columns };
 
   using QAbstractTableModel::QAbstractTableModel;
 
@@ -52,6 +52,9 @@ class BoardModel final : public QAbstractTableModel {
 
 /// "Waiting".
 QString placeWords(session::Place place);
+
+/// "Seen 5, left 9. 17 min a student; at today's pace done about 1:40 PM." Empty before the first.
+QString paceWords(const session::DayPace& pace);
 
 /// Each alert is a shape and a word, never a colour alone.
 QString alertWords(const session::BoardLine& line);

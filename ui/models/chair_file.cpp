@@ -74,6 +74,12 @@ base::Result<base::Done> readWork(session::Session& session, ChairFile& file) {
   if (!varnishes) return varnishes.error();
   const auto afterCures = session.afterCures(child, day);
   if (!afterCures) return afterCures.error();
+  const auto referrals = session.referrals(child);
+  if (!referrals) return referrals.error();
+  file.referral.reset();
+  for (const auto& referral : *referrals)
+    if (referral.value.day == day || referral.value.state == followup::ReferralState::open)
+      file.referral = referral;
   if (chairside::waitsForDentist(file.program.value)) {
     auto authorizations = session.authorizations(child);
     if (!authorizations) return authorizations.error();

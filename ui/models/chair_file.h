@@ -17,6 +17,8 @@ struct ChairFile {
   bool varnished = false; ///< on the day
   /// What was said of wiping and bite since the last tooth was sealed.
   std::optional<base::Recorded<chairside::AfterCure>> afterCure{};
+  /// Of this day, or of an earlier one and still open: decided once.
+  std::optional<base::Recorded<followup::Referral>> referral{};
   /// Only where the program waits for a dentist.
   std::vector<base::Recorded<chairside::Authorization>> authorizations{};
   std::vector<base::Recorded<kit::Lot>> lots{};

@@ -17,12 +17,16 @@ QString allergen(roster::FlagKind kind) {
 
 } // namespace
 
-QString flagWords(const roster::MedicalFlag& flag) {
+QString flagName(const roster::MedicalFlag& flag) {
   const auto substance = allergen(flag.kind);
-  auto words = flag.action == roster::FlagAction::stop && !substance.isEmpty()
-                   ? u"ALLERGY: "_s + substance
-                   : toQt(base::displayName(flag.action)).toUpper() + u": "_s +
-                         toQt(base::displayName(flag.kind));
+  return flag.action == roster::FlagAction::stop && !substance.isEmpty()
+             ? u"ALLERGY: "_s + substance
+             : toQt(base::displayName(flag.action)).toUpper() + u": "_s +
+                   toQt(base::displayName(flag.kind));
+}
+
+QString flagWords(const roster::MedicalFlag& flag) {
+  auto words = flagName(flag);
   if (!flag.detail.empty()) words += u", "_s + toQt(flag.detail);
   return words;
 }

@@ -7,6 +7,8 @@
 
 namespace gk::ui {
 
+/// "ALLERGY: acrylate", "ASK: asthma".
+QString flagName(const roster::MedicalFlag& flag);
 /// "ALLERGY: acrylate, swelling last year", "STOP: heart condition".
 QString flagWords(const roster::MedicalFlag& flag);
 

@@ -96,6 +96,7 @@ CautionsPage::CautionsPage(QWidget* parent) : QWidget(parent) {
   row->addWidget(names);
   row->addLayout(card, 1);
   auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(18, 4, 18, 0);
   column->addWidget(new PageHead(wordsLabel(u"Safety"_s, u"title"_s, {}, this), nullptr, this));
   column->addLayout(row, 1);
   setFocusProxy(names);

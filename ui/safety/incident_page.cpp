@@ -53,6 +53,7 @@ IncidentPage::IncidentPage(Context& context, QWidget* parent)
   list_->setFocusPolicy(Qt::NoFocus);
   list_->setWordWrap(true);
   auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(18, 4, 18, 0);
   column->addWidget(
       new PageHead(wordsLabel(u"Incident: what happened?"_s, u"title"_s, {}, this), nullptr, this));
   column->addWidget(aid_);

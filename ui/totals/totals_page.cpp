@@ -96,6 +96,8 @@ void TotalsPage::showOverview() {
                         !reports::choosesMoreThanSchool(choice());
   if (isWanted) overview_->show(overviewOf(counted_->of(termChoice().school, *counted_->records)));
   overview_->setVisible(isWanted);
+  recall_->setVisible(kind() == ReportKind::trace);
+  print_->setVisible(isAtDetails());
 }
 
 void TotalsPage::buildChoices(QVBoxLayout* into) {
@@ -125,8 +127,12 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(mergeKey, &QShortcut::activated, merge_, &QCheckBox::click);
   auto* draft = keyButton(u"Save"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"totalsSave"_s, this);
   auto* issue = keyButton(u"Issue"_s, QKeySequence(Qt::ALT | Qt::Key_U), u"totalsIssue"_s, this);
-  choices->addWidget(draft);
-  choices->addWidget(issue);
+  recall_ = keyButton(u"Recall list"_s, QKeySequence(Qt::ALT | Qt::Key_L), u"totalsRecall"_s, this);
+  print_ = keyButton(u"Print list"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"totalsPrint"_s, this);
+  for (auto* button : {draft, issue, recall_, print_})
+    choices->addWidget(button);
+  connect(recall_, &QPushButton::clicked, this, &TotalsPage::recall);
+  connect(print_, &QPushButton::clicked, this, &TotalsPage::printList);
   // What was said of one report is not true of the next.
   for (auto* box : findChildren<QComboBox*>())
     connect(box, &QComboBox::activated, this, [this] { Q_EMIT said({}); });

@@ -8,9 +8,14 @@
 #include <functional>
 #include <memory>
 
+namespace gk::session {
+class Snapshot;
+}
+
 class QCheckBox;
 class QComboBox;
 class QLabel;
+class QPushButton;
 class QVBoxLayout;
 
 namespace gk::ui {
@@ -57,12 +62,18 @@ class TotalsPage final : public Page {
   void takeCell(int section, int row, int column);
   void trace(int section, int row);
   void followUp(int section, int row);
+  /// Everyone whom the lot or light of the row touched, with guardians and phones.
+  void recall();
+  /// The rows behind a number, which name children, as paper.
+  void printList();
+  [[nodiscard]] bool isAtDetails() const;
   /// For `counted_`; none when the book cannot say, which is then shown.
   [[nodiscard]] std::optional<reports::ReportOptions> options();
   [[nodiscard]] bool isForFunder() const; ///< of a term, and so may leave the program
   void showBehind(reports::Table rows);
   /// As `make` has them, once every name is opened, which is long work.
   void showNamed(std::function<reports::Table(const reports::Names&)> make);
+  void makeNamed(std::function<base::Result<reports::Table>(session::Snapshot&)> make);
   /// Whether what is saved is noted as issued.
   enum class Going { draft, out };
   void save(Going going);
@@ -85,6 +96,8 @@ class TotalsPage final : public Page {
   OverviewView* overview_ = nullptr;
   WhatIfPanel* whatIf_ = nullptr;
   QCheckBox* merge_ = nullptr;
+  QPushButton* recall_ = nullptr; ///< only where lots and lights are traced
+  QPushButton* print_ = nullptr;  ///< only while details are looked at
   std::vector<base::Recorded<roster::Term>> terms_;
   std::shared_ptr<const Counted> counted_;
   std::vector<base::Recorded<roster::ProgramYear>> years_;

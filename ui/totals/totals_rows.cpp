@@ -4,11 +4,15 @@
 #include "reports/quality/trace.h"
 #include "reports/services/referral_report.h"
 #include "reports/term/rows_behind.h"
+#include "session/recall.h"
+#include "session/snapshot.h"
 #include "ui/close_out/close_out_questions.h"
+#include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
+#include <QPagedPaintDevice>
 
 #include <algorithm>
 
@@ -44,6 +48,46 @@ void TotalsPage::trace(int section, int row) {
                          ? reports::traceLot(*counted_->records, cells[0].text(), cells[1].text())
                          : reports::traceLight(*counted_->records, cells[0].text());
   if (found) showBehind(found->front());
+}
+
+void TotalsPage::recall() {
+  const int section = browser_->section();
+  const int row = browser_->row();
+  if (!counted_ || kind() != ReportKind::trace || section < 0 || section > 1 || row < 0)
+    return Q_EMIT said(u"Select a lot or a light first."_s);
+  const auto& cells = browser_->tables()
+                          .at(static_cast<std::size_t>(section))
+                          .rows.at(static_cast<std::size_t>(row));
+  const auto what = section == 0 ? reports::Recalled{.lot = cells[0], .material = cells[1]}
+                                 : reports::Recalled{.light = cells[0]};
+  makeNamed([counted = counted_, what](session::Snapshot& book) {
+    return session::recallList(book, *counted->records, what);
+  });
+}
+
+bool TotalsPage::isAtDetails() const {
+  return behind_ && browser_->section() + 1 == static_cast<int>(browser_->tables().size());
+}
+
+void TotalsPage::printList() {
+  if (!isAtDetails()) return;
+  const auto printer = context().prompter.printer();
+  if (!printer) return;
+  const auto draw = [printer, list = *behind_, foot = footOf(context(), term_->currentText())](
+                        const base::Progress& progress) -> base::Result<base::Done> {
+    ReportSheets(list.title, {list}, foot).print(*printer, progress);
+    return base::Done{};
+  };
+  context().work.run(LongKind::letters, this, draw, [this](const base::Result<base::Done>& done) {
+    if (!went(done)) return;
+    const auto day = book().openDayNow();
+    const bool isCounted =
+        day &&
+        wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
+                  book().countOut(context().acting.by(), day->id, followup::Paper::other, 1));
+    Q_EMIT said(isCounted ? u"Printed and counted out with the day's other lists."_s
+                          : u"Printed. It names children: shred it when it is done with."_s);
+  });
 }
 
 /// From the tracker to what became of one referral.
@@ -100,6 +144,14 @@ void TotalsPage::takeCell(int section, int row, int column) {
 }
 
 void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> make) {
+  makeNamed([make = std::move(make)](session::Snapshot& book) -> base::Result<reports::Table> {
+    const auto names = book.names();
+    if (!names) return names.error();
+    return make(*names);
+  });
+}
+
+void TotalsPage::makeNamed(std::function<base::Result<reports::Table>(session::Snapshot&)> make) {
   ++counting_;
   const auto question = asked_;
   context().work.runOnCopy(
@@ -107,10 +159,7 @@ void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> 
       [make = std::move(make)](session::Snapshot& book,
                                const base::Progress& progress) -> base::Result<reports::Table> {
         progress.at(base::Stage::reading);
-        const auto names = book.names();
-        if (!names) return names.error();
-        progress.at(base::Stage::counting);
-        return make(*names);
+        return make(book);
       },
       [this, question](base::Result<reports::Table> rows) {
         --counting_;

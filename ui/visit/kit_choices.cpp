@@ -3,6 +3,7 @@
 #include "chairside/allergy.h"
 #include "reports/display_names.h"
 #include "ui/support/text.h"
+#include "ui/visit/new_kit.h"
 
 #include <algorithm>
 
@@ -38,8 +39,9 @@ void carry(Setup& setup, const base::Recorded<Lot>& lot) {
   if (lot.value.kind == MaterialKind::varnish) setup.varnish = lot.id;
 }
 
-/// Options of the ask bar; the rest would need a second page, which no program's kit has filled.
-constexpr std::size_t mostOptions = 16;
+/// Options of the ask bar, beside one for what is new; the rest would need a second page, which no
+/// program's kit has filled.
+constexpr std::size_t mostOptions = 15;
 
 } // namespace
 
@@ -53,8 +55,8 @@ void chooseLot(ChairVisit& visit) {
       ++leftOut;
   }
   if (usable.empty()) {
-    visit.strip.say(u"No lot can be used on this child today."_s);
-    return;
+    visit.strip.say(u"No lot in this logbook can be used on this child today."_s);
+    return typeLot(visit);
   }
   QStringList options;
   for (const auto& lot : usable)
@@ -62,7 +64,9 @@ void chooseLot(ChairVisit& visit) {
   auto question = u"Switch to which lot?"_s;
   if (leftOut > 0)
     question += u" (%1 left out: expired, set aside, used up, or a stop flag)"_s.arg(leftOut);
+  options += u"A new lot"_s;
   visit.ask.choose(question, options, [&visit, usable](int chosen) {
+    if (chosen == static_cast<int>(usable.size())) return typeLot(visit);
     auto setup = visit.setup();
     carry(setup, usable[static_cast<std::size_t>(chosen)]);
     visit.context().acting.change(setup);
@@ -98,6 +102,20 @@ void offer(ChairVisit& visit, const base::Recorded<Lot>& lot) {
 
 } // namespace
 
+void carryLot(ChairVisit& visit, kit::LotId id) {
+  const auto lot = std::ranges::find(visit.file().lots, id, &base::Recorded<Lot>::id);
+  if (lot == visit.file().lots.end()) return;
+  const auto usable = kit::checkUsable(lot->value, visit.date());
+  const auto safe = chairside::checkAllergy(lot->value, visit.file().card.flags);
+  if (!usable || !safe)
+    return visit.strip.say(u"Added, but not in use: "_s +
+                           inOneLine(describe(usable ? safe.error() : usable.error())));
+  auto setup = visit.setup();
+  carry(setup, *lot);
+  visit.context().acting.change(setup);
+  visit.strip.say(capital(lotWords(lot->value)) + u" is added and in use."_s);
+}
+
 bool offerLot(ChairVisit& visit, const QString& code) {
   std::vector<base::Recorded<Lot>> lots;
   for (const auto& lot : visit.file().lots)
@@ -127,9 +145,11 @@ void chooseLight(ChairVisit& visit) {
     }
   if (lights.empty()) {
     visit.strip.say(u"No light is in service."_s);
-    return;
+    return typeLight(visit);
   }
+  options += u"A new light"_s;
   visit.ask.choose(u"Switch to which light?"_s, options, [&visit, lights](int chosen) {
+    if (chosen == static_cast<int>(lights.size())) return typeLight(visit);
     auto setup = visit.setup();
     setup.light = lights[static_cast<std::size_t>(chosen)].id;
     visit.context().acting.change(setup);

@@ -12,6 +12,8 @@ void chooseLot(ChairVisit& visit);
 /// The lot whose number was scanned, after one confirm; asks which when several materials have that
 /// number, and says why when it cannot be used. False when no lot of the book has it.
 bool offerLot(ChairVisit& visit, const QString& code);
+/// A lot that was just added, from now on; says why where it may not be used on this child today.
+void carryLot(ChairVisit& visit, kit::LotId id);
 void chooseLight(ChairVisit& visit);
 /// Operator, assistant or recorder.
 void chooseTeam(ChairVisit& visit);

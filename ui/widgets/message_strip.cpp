@@ -97,7 +97,7 @@ void MessageStrip::place() {
   const int wanted = std::max(line, label_->heightForWidth(wide));
   const auto at = over_ ? QPoint(0, *over_) : over == this ? QPoint() : pos();
   // At the foot of a page it grows upward, so that no key below is covered.
-  const bool isLow = !over_ && over != this && at.y() > over->height() / 2;
+  const bool isLow = !over_ && over != this && (growsUp_ || at.y() > over->height() / 2);
   label_->setGeometry(at.x() + side, isLow ? at.y() + kept - wanted : at.y(), wide, wanted);
   const bool wasHidden = isHidden() && testAttribute(Qt::WA_WState_ExplicitShowHide);
   label_->setVisible(speaks && !wasHidden);

@@ -41,6 +41,9 @@ class MessageStrip final : public QWidget {
   /// has its own line again.
   void layOver(std::optional<int> y);
 
+  /// More than one line lies over what is above it, wherever on the page the strip is.
+  void growsUp(bool wanted) { growsUp_ = wanted; }
+
   [[nodiscard]] QString text() const;
   [[nodiscard]] bool hasTrouble() const { return !troubles_.empty(); }
 
@@ -61,6 +64,7 @@ class MessageStrip final : public QWidget {
   std::deque<Trouble> troubles_;
   QString news_;
   std::optional<int> over_;
+  bool growsUp_ = false;
 };
 
 } // namespace gk::ui

@@ -1,4 +1,5 @@
 #include "ui/fixtures/chair_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
 
 #include <QTableView>
@@ -164,8 +165,7 @@ TEST_CASE("In the window the board says who waits, and the exam is entered by ke
 
 // As chair_pictures_test.cpp has it.
 TEST_CASE("Waiting for the dentist as pictures", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+  const auto folder = pictureFolder();
   const auto keep = [&](QWidget& widget, const char* name) {
     QCoreApplication::processEvents();
     widget.grab().save(folder + u"/dentist-"_s + QString::fromLatin1(name) + u".png"_s);

@@ -121,7 +121,8 @@ TEST_CASE("A medical stop is a shape and a word on the board") {
   must(board.clinic.session.enterFlag(board.clinic.by, {child, roster::FlagKind::acrylateAllergy,
                                                         roster::FlagAction::stop, "", false, ""}));
   board.open();
-  CHECK(ui::alertWords(*board.lineOf(child)) == u"✖ STOP"_s);
+  CHECK(ui::alertWords(*board.lineOf(child)) == u"✖ ALLERGY: acrylate"_s);
+  CHECK(words(board.page, u"boardCardAlerts"_s).contains(u"✖ ALLERGY: acrylate"_s));
 }
 
 TEST_CASE("Consent withdrawn before the chair takes the child out of the queue", "[case-1]") {

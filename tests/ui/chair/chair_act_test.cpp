@@ -221,7 +221,7 @@ TEST_CASE("What changed since the form is said at the seat and forbids from ther
   chair.press(Qt::Key_Left);
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("screeningPanel"));
-  CHECK(chair.text("chairStop").contains(u"ALLERGY: acrylate, her mother by phone"_s));
+  CHECK(chair.text("chairStop") == u"ALLERGY: acrylate, her mother by phone"_s);
   const auto seatings = must(chair.clinic.session.dayRecords(chair.clinic.day)).seatings;
   REQUIRE(seatings.size() == 1);
   CHECK_FALSE(seatings[0].value.historyUnchanged);

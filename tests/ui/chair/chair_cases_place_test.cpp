@@ -145,7 +145,8 @@ TEST_CASE("A latex stop is said before the field is dry and does not forbid resi
       chair.lot(kit::MaterialKind::sealantLightCure, "Resin Moss", "RM-11", {kit::Contains::latex});
   chair.acting.change(setup);
   chair.press(Qt::Key_Return);
-  CHECK(chair.message().contains(u"latex allergy"_s, Qt::CaseInsensitive));
+  CHECK(chair.message().contains(
+      u"edical alert: latex allergy; Resin Moss lot RM-11 contains latex"_s));
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day)).empty());
   chair.press("L1"); // Resin Fern
   chair.sealHalf();

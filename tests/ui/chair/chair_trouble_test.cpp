@@ -333,7 +333,9 @@ TEST_CASE("A child with nothing to seal is done within fourteen actions") {
   REQUIRE(chair.shows("finishPanel"));
   CHECK(chair.text("finishState").contains(QStringLiteral("SCREENED, NO SEALANTS NEEDED")));
   chair.press(Qt::Key_Return);
+  chair.press(Qt::Key_Return); // the cavity's referral: own dentist
   chair.press(Qt::Key_Return); // the varnish: child declines
+  CHECK(must(chair.clinic.session.referrals(child)).size() == 1);
   CHECK_FALSE(chair.page->isOccupied());
   CHECK(chair.keys <= 14);
 }

@@ -174,7 +174,7 @@ TEST_CASE("A lot scanned at the chair is changed by one confirm", "[case-52]") {
   CHECK(desk.reads(u"2026-05-31"_s) | desk.reads(u"expired"_s));
   CHECK(desk.setup().sealant == kept);
   desk.scan(u"4006381333931"_s);
-  CHECK(desk.reads(u"not a child's number or a lot"_s));
+  CHECK(desk.reads(u"that is the product's number"_s));
 }
 
 TEST_CASE("One lot number of two materials asks which is in hand", "[case-110]") {

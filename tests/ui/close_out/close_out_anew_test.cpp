@@ -3,6 +3,7 @@
 #include "ui/asking/decide_dialog.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/lists/report_browser.h"
 
 #include <QListWidget>
@@ -201,10 +202,9 @@ TEST_CASE("A letter handed over in error waits in the list for a call, or to com
   CHECK(desk.section(exceptions) == u"Exceptions  1"_s);
 }
 
-// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+// To be looked at: test_ui "[.pictures]".
 TEST_CASE("The close-out's new columns as pictures and as sheets", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+  const auto folder = pictureFolder();
   CloseOutAgain desk;
   desk.disagreed();
   const auto nell = desk.clinic.child("Nell", "Farrowgate");

@@ -3,6 +3,7 @@
 #include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/lists/report_browser.h"
 
 #include <QListWidget>
@@ -388,10 +389,9 @@ TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", 
   CHECK(desk.prompter.printed.startsWith("%PDF-"));
 }
 
-// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+// To be looked at: test_ui "[.pictures]".
 TEST_CASE("The letters of a close-out as a picture", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+  const auto folder = pictureFolder();
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina", "Tolliver-Reed"));
   desk.urgentChild();

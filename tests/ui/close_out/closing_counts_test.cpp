@@ -14,6 +14,18 @@ constexpr int supplies = reports::close_out::supplies;
 constexpr int effort = reports::close_out::effort;
 constexpr int laptops = reports::close_out::laptops;
 
+/// The fields of a day's hours as they are filled in.
+QStringList hoursSaid(const QString& chairs, const QString& open, const QString& hygienist,
+                      const QString& taught, const QString& coordinator = {}) {
+  QStringList said(11);
+  said[0] = chairs;
+  said[1] = open;
+  said[2] = hygienist;
+  said[6] = coordinator;
+  said[10] = taught;
+  return said;
+}
+
 /// The close-out of a day on which one child was sealed.
 class Counting : public Desk {
  public:
@@ -37,11 +49,13 @@ class Counting : public Desk {
 
 } // namespace
 
-TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
+TEST_CASE("Chairs, people and lessons of the day have a field for each number", "[case-301]") {
   Counting desk;
   CHECK(desk.section(effort) == u"Staff and chair hours  not entered"_s);
-  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s};
+  desk.prompter.forms = {hoursSaid(u"2"_s, u"5.5"_s, u"12"_s, u"46"_s, u"6"_s)};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
+  CHECK(desk.prompter.formLines.size() == 11);
+  CHECK(desk.prompter.formLines.at(2) == u"Hygienist, hours"_s);
   CHECK(desk.news == u"Staff and chair hours saved."_s);
   CHECK(desk.section(effort) == u"Staff and chair hours  entered"_s);
   const auto& row = desk.table(effort).rows.at(0);
@@ -49,20 +63,22 @@ TEST_CASE("Chairs, people and lessons of the day are said in three answers") {
                                         "18", "46"});
 }
 
-TEST_CASE("The day's costs are the fourth answer, and left blank they stay as they are") {
+TEST_CASE("The day's costs follow its hours, and left blank they stay as they are") {
   Counting desk;
-  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s, u""_s};
+  const auto day = hoursSaid(u"2"_s, u"5.5"_s, u"12"_s, u"46"_s, u"6"_s);
+  desk.prompter.forms = {day};
+  desk.prompter.texts = {u""_s};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
   CHECK_FALSE(must(desk.clinic.session.lastCosts()));
-  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12, coordinator 6"_s, u"46"_s, u"supplies"_s,
-                         u"hygienist 42/h, supplies 60"_s};
+  desk.prompter.forms = {day};
+  desk.prompter.texts = {u"supplies"_s, u"hygienist 42/h, supplies 60"_s};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
   CHECK(desk.prompter.asked.back().startsWith(u"\"supplies\": write the cost"_s));
   CHECK(roster::costsText(must(desk.clinic.session.lastCosts())->lines) ==
         "staff 504.00, supplies 60.00");
   CHECK(desk.table(effort).notes.back() ==
         "Costs, $: staff 504.00, supplies 60.00; 564.00 in total.");
-  desk.prompter.texts = {u"2 5.5"_s, u"hygienist 12"_s, u"46"_s}; // backs out of the fourth
+  desk.prompter.forms = {hoursSaid(u"2"_s, u"5.5"_s, u"12"_s, u"46"_s)}; // backs out of the costs
   press(desk.page, Qt::Key_H, Qt::AltModifier);
   CHECK(desk.table(effort).notes.back() ==
         "Costs, $: staff 504.00, supplies 60.00; 564.00 in total.");
@@ -71,12 +87,13 @@ TEST_CASE("The day's costs are the fourth answer, and left blank they stay as th
 
 TEST_CASE("An answer that cannot be read is asked again with why, until it can or one backs out") {
   Counting desk;
-  desk.prompter.texts = {u"two"_s, u"2 5.5"_s, u"hygienist"_s, u"hygienist 999"_s};
+  desk.prompter.forms = {hoursSaid(u"two"_s, u"5.5"_s, u"6"_s, u"0"_s),
+                         hoursSaid(u"2"_s, u"half"_s, u"6"_s, u"0"_s),
+                         hoursSaid(u"2"_s, u"5.5"_s, u"999"_s, u"0"_s)};
   press(desk.page, Qt::Key_H, Qt::AltModifier);
-  REQUIRE(desk.prompter.asked.size() == 5);
+  REQUIRE(desk.prompter.asked.size() == 4);
   CHECK(desk.prompter.asked.at(1).startsWith(u"type how many chairs"_s));
-  CHECK(desk.prompter.asked.at(3).contains(u"write a role and its hours"_s));
-  CHECK(desk.prompter.asked.at(4).contains(u"999 hours of hygienist are more than"_s));
+  CHECK(desk.prompter.asked.at(3).contains(u"999 hours of hygienist are more than"_s));
   CHECK(desk.section(effort) == u"Staff and chair hours  not entered"_s);
 }
 

@@ -1,5 +1,6 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/lists/report_browser.h"
 
@@ -208,10 +209,9 @@ TEST_CASE("Nobody signs without saying whether other sheets with names went out"
   CHECK(must(desk.session().isSigned(*desk.day)));
 }
 
-// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+// To be looked at: test_ui "[.pictures]".
 TEST_CASE("The incident page and the end of the close-out as pictures", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+  const auto folder = pictureFolder();
   Closing desk([](Clinic& clinic) {
     const auto mina = clinic.child("Mina", "Tolliver-Reed");
     const auto wren = clinic.child("Wren", "Castlebury");

@@ -1,4 +1,5 @@
 #include "support/letter_samples.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/paper/print_letters.h"
 #include "ui/support/text.h"
 
@@ -170,10 +171,9 @@ TEST_CASE("the nurse's sheet stands on one page with lines to write on", "[case-
   }
 }
 
-// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+// To be looked at: test_ui "[.pictures]".
 TEST_CASE("Every letter in both languages and the nurse's sheet as pictures", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+  const auto folder = pictureFolder();
   const auto templates = shippedLetters();
   for (const auto& sample : letterSamples())
     for (const auto* language : {"English", "Spanish"}) {

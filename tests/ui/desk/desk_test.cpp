@@ -305,7 +305,7 @@ TEST_CASE("Whoever enters is said at the desk, and who may not type is refused",
   desk.fill("deskSchoolsName", u"Heron Bend Elementary"_s);
   desk.fill("deskSchoolsCode", u"CL"_s);
   desk.alt(Qt::Key_S);
-  CHECK(desk.label("deskSchoolsTrouble").contains(u"provider is selected"_s));
+  CHECK(desk.label("deskSchoolsTrouble").contains(u"o provider is selected; select one"_s));
   desk.pick("deskWho", 3);
   desk.alt(Qt::Key_S);
   CHECK(desk.label("deskSchoolsCodeHint").contains(u"belongs to Cobble Lantern"_s));

@@ -1,17 +1,14 @@
 #include "ui/fixtures/chair_fixture.h"
+#include "ui/fixtures/pictures.h"
 
 using namespace gk;
 using test::must;
 
-// Pictures for the guide and for looking at: GK_PICTURES=folder test_ui "[.pictures]".
+// Pictures for the guide and for looking at: test_ui "[.pictures]"; fixtures/pictures.h says where.
 TEST_CASE("The stages of a visit as pictures", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
   test::Chair chair;
   const auto picture = [&](const char* name) {
-    QCoreApplication::processEvents();
-    chair.page->grab().save(folder + QStringLiteral("/chair-") + QString::fromLatin1(name) +
-                            QStringLiteral(".png"));
+    test::savePicture(*chair.page, QStringLiteral("chair-") + QString::fromLatin1(name));
   };
   picture("0-empty");
   const auto mina = chair.clinic.child("Mina", "Tolliver-Reed");
@@ -24,7 +21,9 @@ TEST_CASE("The stages of a visit as pictures", "[.pictures]") {
                                        "inhaler in school bag", false, ""}));
   REQUIRE(chair.page->take(mina, chair.clinic.day));
   picture("1-identity");
+  chair.press(Qt::Key_PageDown); // the alert is read first
   chair.press(Qt::Key_Left);
+  picture("1-identity-known");
   chair.press(Qt::Key_Return);
   picture("2-screening-empty");
   chair.press("ZSEC");
@@ -65,4 +64,7 @@ TEST_CASE("The stages of a visit as pictures", "[.pictures]") {
   picture("15-stop");
   chair.press(Qt::Key_Return);
   picture("16-finish");
+  chair.press(Qt::Key_Return);
+  picture("17-referral");
+  REQUIRE(chair.shows("askBar"));
 }

@@ -1,5 +1,5 @@
 #include "ui/fixtures/chair_fixture.h"
-#include "ui/fixtures/eyes.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/mouth/mouth_map.h"
 
@@ -8,25 +8,7 @@ using namespace gk::test;
 using ui::Mark;
 using ui::Scheme;
 
-namespace {
-
-void save(QWidget& page, const QString& name, bool throughFilters = false) {
-  QCoreApplication::processEvents();
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
-  const auto picture = page.grab().toImage();
-  CHECK(picture.save(folder + u'/' + name + u".png"_s));
-  if (!throughFilters) return;
-  for (const auto eyes : allEyes)
-    if (eyes != Eyes::plain)
-      CHECK(seen(picture, eyes)
-                .save(folder + u'/' + name + u'-' +
-                      QString::fromLatin1(eyesNames[static_cast<std::size_t>(eyes)]) + u".png"_s));
-}
-
-} // namespace
-
-// Pictures to look at: GK_PICTURES=folder test_ui "[.pictures]".
+// Pictures to look at: test_ui "[.pictures]"; fixtures/pictures.h says where they go.
 TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
   for (const auto& [scheme, percent, size, name] :
        {std::tuple(Scheme::light, 100, QSize(1366, 768), u"light"_s),
@@ -51,15 +33,15 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
       QTest::keyClick(&chair, Qt::Key_CapsLock); // lets go of the last one
     };
     press("ZSEC");
-    save(*desk.window, name + u"-screening"_s, filters);
+    savePicture(*desk.window, name + u"-screening"_s, filters);
     press("T44");
-    save(*desk.window, name + u"-screened"_s);
+    savePicture(*desk.window, name + u"-screened"_s);
     test::press(*desk.window, Qt::Key_F1);
-    save(*desk.window, name + u"-board"_s, filters);
+    savePicture(*desk.window, name + u"-board"_s, filters);
     test::press(*desk.window, Qt::Key_U, Qt::AltModifier);
-    save(*desk.window, name + u"-runners"_s);
+    savePicture(*desk.window, name + u"-runners"_s);
     test::press(*desk.window, Qt::Key_F3);
-    save(*desk.window, name + u"-close-out"_s, filters);
+    savePicture(*desk.window, name + u"-close-out"_s, filters);
     desk.window.reset();
 
     Chair visit;
@@ -69,7 +51,7 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
                                         {mina, roster::FlagKind::latexAllergy,
                                          roster::FlagAction::stop, "rash from gloves", false, ""}));
     REQUIRE(visit.page->take(mina, visit.clinic.day));
-    save(*visit.page, name + u"-identity"_s, filters);
+    savePicture(*visit.page, name + u"-identity"_s, filters);
     visit.press(Qt::Key_PageDown);
     visit.press(Qt::Key_Left);
     visit.press(Qt::Key_Return);
@@ -79,7 +61,7 @@ TEST_CASE("The chair and its pages in every look as pictures", "[.pictures]") {
     visit.cure();
     visit.press(Qt::Key_Space);
     visit.run(7);
-    save(*visit.page, name + u"-curing"_s, filters);
+    savePicture(*visit.page, name + u"-curing"_s, filters);
   }
   ui::dress();
 }
@@ -114,6 +96,6 @@ TEST_CASE("Every state of a tooth as pictures", "[.pictures]") {
     ui::MouthMap map;
     map.resize(760, 560);
     map.setFaces(faces);
-    save(map, u"states-%1"_s.arg(from), true);
+    savePicture(map, u"states-%1"_s.arg(from), true);
   }
 }

@@ -2,6 +2,7 @@
 #include "support/built_demo.h"
 #include "ui/desk/desk_page.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/lists/report_browser.h"
 #include "ui/paper/report_sheets.h"
 #include "ui/totals/totals_page.h"
@@ -122,10 +123,9 @@ TEST_CASE("A year is added and corrected on the desk, its history kept") {
   CHECK(desk.troubles.isEmpty());
 }
 
-// To be looked at: GK_PICTURES=folder test_ui "[.pictures]".
+// To be looked at: test_ui "[.pictures]".
 TEST_CASE("The state report, costs and what stands out as pictures", "[.pictures]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  if (folder.isEmpty()) return;
+  const auto folder = pictureFolder();
   const Scratch scratch;
   copyDemo(scratch.path(), demo::Until::closed);
   Desk desk;
