@@ -1,4 +1,5 @@
 #include "desk_fixture.h"
+#include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
 #include "ui/pages/close_out_page.h"
 #include "ui/widgets/report_browser.h"
@@ -11,11 +12,11 @@ using namespace gk::test;
 
 namespace {
 
-constexpr int toMend = 1;
-constexpr int mergeQuestions = 2;
-constexpr int urgentCalls = 3;
-constexpr int letters = 9;
-constexpr int referrals = 10;
+constexpr int toMend = reports::close_out::blockers;
+constexpr int mergeQuestions = reports::close_out::questions;
+constexpr int urgentCalls = reports::close_out::urgent;
+constexpr int letters = reports::close_out::letters;
+constexpr int referrals = reports::close_out::referrals;
 
 /// The close-out, driven by keys.
 class CloseOut : public Desk {

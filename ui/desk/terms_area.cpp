@@ -88,7 +88,7 @@ AreaSpec termsArea(Context& context) {
           .title = u"Terms and holidays"_s,
           .station = base::Station::program,
           .area = session::Area::terms,
-          .columns = {{"Term"}, {"First day"}, {"Last day"}, {"Holidays", true}},
+          .columns = {{"Term"}, {"First day"}, {"Last day"}, {"Holidays", reports::Kind::count}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto terms = book.terms();
             if (!terms) return terms.error();
