@@ -1,6 +1,6 @@
 #include "office/adding.h"
 
-#include "office/close_out_json.h"
+#include "office/tables_json.h"
 #include "office/wanted_day.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
@@ -65,7 +65,8 @@ Result<Exit> closeOutSheet(const Call& call, const Surroundings& around) {
   if (!names) return names.error();
   const auto sheet = reports::closeOut(*records, *names);
   if (call.wantsJson())
-    writeJson(sheet, around.out);
+    writeTablesJson("Close-out: " + sheet.school, "", reports::closeOutFile(sheet), Digits::all,
+                    around.out);
   else
     around.out << reports::toText(reports::closeOutTables(sheet));
   return sheet.mayClose() ? Exit::fine : Exit::findings;

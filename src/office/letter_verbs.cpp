@@ -159,7 +159,8 @@ Result<Exit> languages(const Call& call, const Surroundings& around) {
   if (!asked) return asked.error();
   const auto table = reports::languageTable(*asked, *templates);
   if (call.wantsJson())
-    writeTablesJson("Languages: " + term->value.name, {}, std::span(&table, 1), around.out);
+    writeTablesJson("Languages: " + term->value.name, {}, std::span(&table, 1), Digits::all,
+                    around.out);
   else
     around.out << reports::toText(std::span(&table, 1));
   return Exit::fine;

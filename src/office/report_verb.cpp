@@ -92,7 +92,8 @@ void write(const Call& call, const Surroundings& around, const std::string& titl
            const std::string& version, const reports::Report& made,
            const std::optional<reports::Table>& file) {
   if (call.wantsJson())
-    writeTablesJson(title, version, made.tables, around.out);
+    writeTablesJson(title, version, made.tables, made.release ? Digits::printed : Digits::all,
+                    around.out);
   else if (file)
     around.out << reports::toCsv(*file, version);
   else if (call.has("--html"))

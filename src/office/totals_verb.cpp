@@ -1,7 +1,7 @@
 #include "base/text.h"
 #include "office/json_writer.h"
 #include "office/publishing.h"
-#include "office/totals_json.h"
+#include "office/tables_json.h"
 #include "office/verbs.h"
 #include "reports/print/render.h"
 #include "reports/term/term_tables.h"
@@ -50,25 +50,6 @@ Result<Publishing> publishing(session::Session& session, const Call& call) {
     }
   std::ranges::sort(out.earlier);
   return out;
-}
-
-void tablesJson(JsonWriter& json, const std::vector<reports::Table>& tables) {
-  json.arrayField("tables");
-  for (const auto& table : tables) {
-    json.beginObject();
-    json.field("title", table.title);
-    json.arrayField("columns");
-    for (const auto& column : table.columns)
-      json.value(column.heading);
-    json.endArray();
-    json.arrayField("rows");
-    for (const auto& row : table.rows)
-      json.value(row);
-    json.endArray();
-    json.field("notes", table.notes);
-    json.endObject();
-  }
-  json.endArray();
 }
 
 /// What went out of a term: as noted, and as rebuilt for the days that were told.
@@ -145,7 +126,7 @@ Result<Exit> publish(session::Session& session, const Terms& terms, base::Date a
     json.field("name", one.name);
     json.field("as_of", one.asOf.iso());
     json.field("version", one.version);
-    tablesJson(json, one.tables);
+    tablesField(json, one.tables, Digits::printed);
     json.endObject();
   }
   json.endArray();
@@ -166,17 +147,29 @@ Result<Exit> totals(const Call& call, const Surroundings& around) {
   if (!terms) return terms.error();
   const auto date = asOf->value_or(around.clock.now().date());
   if (call.has("--publish")) return publish(*session, *terms, date, call, around);
-  std::vector<CountedTerm> counted;
+  // What is kept of a term once it is counted: its records may be of many children.
+  std::vector<reports::TermTotals> counted;
   for (const auto& term : *terms) {
     const auto records = session->termRecords(term.id, date, session::Reach::term);
     if (!records) return records.error();
-    counted.emplace_back(*records);
+    counted.push_back(reports::termTotals(*records));
   }
   if (call.wantsJson()) {
-    writeTotalsJson(counted, around.out);
+    JsonWriter json(around.out);
+    json.beginObject();
+    json.arrayField("terms");
+    for (const auto& term : counted) {
+      json.beginObject();
+      json.field("name", term.term);
+      json.field("as_of", term.asOf.iso());
+      tablesField(json, reports::termFile(term), Digits::all);
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
   } else {
     for (const auto& term : counted)
-      around.out << reports::toText(reports::termTables(term.totals));
+      around.out << reports::toText(reports::termTables(term));
     if (counted.empty()) around.out << "This logbook has no term yet; add-term adds one.\n";
   }
   return Exit::fine;

@@ -2,7 +2,6 @@
 
 #include "reports/day/display_names.h"
 #include "reports/report.h"
-#include "reports/term/display_names.h"
 
 /// What a person reads for each value, in the order of the enumeration. The stored names stand
 /// beside the enumerations and are never shown.

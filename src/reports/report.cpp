@@ -1,9 +1,9 @@
 #include "reports/report.h"
 
 #include "base/text.h"
+#include "reports/compare/retention_plots.h"
 #include "reports/decay/finding_report.h"
 #include "reports/display_names.h"
-#include "reports/funder/effort_report.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
 #include "reports/print/said_choice.h"
@@ -11,9 +11,12 @@
 #include "reports/quality/trace.h"
 #include "reports/records/term_view.h"
 #include "reports/records/words.h"
+#include "reports/retention/display_names.h"
+#include "reports/retention/retention_table.h"
 #include "reports/services/cost_report.h"
 #include "reports/services/payer_report.h"
 #include "reports/services/referral_report.h"
+#include "reports/term/chosen_tables.h"
 #include "reports/term/term_tables.h"
 #include "reports/term/terms_report.h"
 
@@ -23,26 +26,20 @@ namespace gk::reports {
 
 namespace {
 
-std::vector<Table> traced(const TermRecords& records, const ReportOptions& options) {
-  if (options.lot.empty() && options.light.empty()) return traceOverview(records);
-  auto found = options.lot.empty() ? traceLight(records, options.light)
-                                   : traceLot(records, options.lot, options.material);
+std::vector<Table> traced(const TermView& view, const ReportOptions& options) {
+  if (options.lot.empty() && options.light.empty()) return traceOverview(view);
+  auto found = options.lot.empty() ? traceLight(view, options.light)
+                                   : traceLot(view, options.lot, options.material);
   base::require(found.has_value(), "the lot or light is on the list");
   return *std::move(found);
 }
 
-/// What is counted of the care, then what it took.
-std::vector<Table> termReport(const TermRecords& records, std::optional<roster::SchoolId> school) {
-  auto totals = termTotals(records);
-  if (school) totals = schoolTotals(std::move(totals), records, *school);
-  auto tables = termTables(totals);
-  const auto schools = school ? effortsOf(efforts(records), *school) : efforts(records);
-  std::vector<Table> besides{staffTable(schools)};
-  if (auto meals = mealsTable(schools)) besides.push_back(*std::move(meals));
-  // What was spared ends it, with the cautions.
-  tables.insert(tables.end() - 1, besides.begin(), besides.end());
-  if (school) sayChoice(tables, TermView(records).schoolName(*school));
-  return tables;
+Table factorTable(const RetentionFacts& facts, const TermChoice& choice) {
+  const auto lines = retentionBy(facts, *choice.by, choice.sealants);
+  auto table = retentionTable("Retention by " + named(*choice.by) + ", " + choice.words, lines);
+  table.key = byFactor;
+  table.plot = linesPlot(lines, *choice.by, retentionLine(facts, choice.sealants));
+  return table;
 }
 
 std::string whatIfWords(const WhatIf& whatIf) {
@@ -59,29 +56,28 @@ std::string whatIfWords(const WhatIf& whatIf) {
   return base::join(words, ", ");
 }
 
-std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
-                           const ReportOptions& options) {
+std::vector<Table> inHouse(ReportKind kind, const TermView& view, const ReportOptions& options) {
   switch (kind) {
   case ReportKind::term:
-    return termReport(records, options.school);
+    return termReport(view.records, CountedTerm(view), {.school = options.school});
   case ReportKind::retention:
-    return retentionReport(records, {options.comparison, options.curve, options.school});
+    return retentionReport(view, {options.comparison, options.curve, options.school});
   case ReportKind::quality:
-    return qualityReport(records, options.comparison);
+    return qualityReport(view, options.comparison);
   case ReportKind::findings:
-    return findingReport(records);
+    return findingReport(view);
   case ReportKind::prevention:
-    return preventionReport(termTotals(records), options.whatIf);
+    return preventionReport(termTotals(view), options.whatIf);
   case ReportKind::followUp:
-    return referralReport(records, options.today.value_or(records.asOf));
+    return referralReport(view, options.today.value_or(view.records.asOf));
   case ReportKind::trace:
-    return traced(records, options);
+    return traced(view, options);
   case ReportKind::payers:
-    return payerReport(records);
+    return payerReport(view);
   case ReportKind::terms:
     return termsReport(options.terms);
   case ReportKind::cost:
-    return costReport(records, termTotals(records));
+    return costReport(view, termTotals(view));
   case ReportKind::state:
   case ReportKind::funder:
   case ReportKind::funderAnnex:
@@ -92,6 +88,32 @@ std::vector<Table> inHouse(ReportKind kind, const TermRecords& records,
 
 } // namespace
 
+CountedTerm::CountedTerm(const TermView& view)
+    : facts(view), totals(termTotals(view)), efforts(reports::efforts(view)) {}
+
+TermTotals CountedTerm::of(std::optional<roster::SchoolId> school,
+                           const TermRecords& records) const {
+  return school ? schoolTotals(totals, records, *school) : totals;
+}
+
+std::vector<Table> termReport(const TermRecords& records, const CountedTerm& counted,
+                              const TermChoice& choice) {
+  const bool isNarrow = choosesMoreThanSchool(choice.sealants);
+  auto tables = isNarrow
+                    ? chosenTermTables(counted.totals, counted.facts, choice.sealants, choice.words)
+                    : termTables(counted.of(choice.school, records));
+  const auto schools = choice.school ? effortsOf(counted.efforts, *choice.school) : counted.efforts;
+  // What was spared ends it, with the cautions.
+  const auto add = [&](const Table& table) {
+    tables.insert(tables.end() - 1, isNarrow ? notParted(table, choice.words) : table);
+  };
+  add(staffTable(schools));
+  if (const auto meals = mealsTable(schools)) add(*meals);
+  if (choice.by) tables.push_back(factorTable(counted.facts, choice));
+  if (choice.school) sayChoice(tables, TermView(records).schoolName(*choice.school));
+  return tables;
+}
+
 bool isPublished(ReportKind kind) {
   return kind == ReportKind::funder || kind == ReportKind::funderAnnex || kind == ReportKind::state;
 }
@@ -100,27 +122,26 @@ bool partsBy(ReportKind kind, Factor factor) {
   return kind == ReportKind::term || (kind == ReportKind::retention && factor == Factor::school);
 }
 
-Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
-  if (!isPublished(kind)) return {inHouse(kind, records, options)};
+Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& options) {
+  if (!isPublished(kind)) return {inHouse(kind, view, options)};
   if (kind == ReportKind::state) {
     base::require(options.year.has_value(), "a state's report is of a year");
     auto made =
-        stateReport(records, *options.year, options.suppression, options.earlier, options.groups);
+        stateReport(view, *options.year, options.suppression, options.earlier, options.groups);
     return {std::move(made.tables), std::move(made.release), made.exposed};
   }
-  const auto totals = termTotals(records);
-  const auto today = options.today.value_or(records.asOf);
+  const auto totals = termTotals(view);
+  const auto today = options.today.value_or(view.records.asOf);
   auto published = publish(totals, options.suppression, options.earlier, options.groups);
-  addGrades(published, participationByGrade(records, totals), totals, options.suppression,
+  addGrades(published, participationByGrade(view, totals), totals, options.suppression,
             options.earlier, options.bands);
   const auto make = kind == ReportKind::funder ? funderSummary : funderAnnex;
-  return {make(records, totals, published, options.suppression, today),
-          std::move(published.release), published.exposed};
+  return {make(view, totals, published, options.suppression, today), std::move(published.release),
+          published.exposed};
 }
 
-std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
-                            const ReportOptions& options) {
-  return makeReport(kind, records, options).tables;
+std::vector<Table> reportOf(ReportKind kind, const TermView& view, const ReportOptions& options) {
+  return makeReport(kind, view, options).tables;
 }
 
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options) {

@@ -2,6 +2,7 @@
 
 #include "base/enum_names.h"
 #include "reports/compare/retention_report.h"
+#include "reports/funder/effort_report.h"
 #include "reports/funder/state_report.h"
 #include "reports/publish/published_counts.h"
 #include "reports/publish/suppression.h"
@@ -45,6 +46,33 @@ struct ReportOptions {
   std::optional<GradeBands> bands{}; ///< grades shown as one row; empty: as `addGrades` finds
 };
 
+/// A term counted once: whatever is chosen of it is then answered from this.
+struct CountedTerm {
+  explicit CountedTerm(const TermView& view);
+  /// Of the school, or of all. `records` are those that were counted.
+  [[nodiscard]] TermTotals of(std::optional<roster::SchoolId> school,
+                              const TermRecords& records) const;
+
+  RetentionFacts facts;
+  TermTotals totals;
+  std::vector<Effort> efforts;
+};
+
+/// What of a term is asked for.
+struct TermChoice {
+  Choice sealants{};
+  std::optional<roster::SchoolId> school{}; ///< that of `sealants`, where it is one
+  std::string words{};                      ///< the choice as a person reads it
+  std::optional<Factor> by{};               ///< adds retention by it, at the end
+};
+
+/// What files call the table of retention by the factor asked for.
+inline constexpr const char* byFactor = "retention_by_factor";
+
+/// What is counted of the care, what it took, and what was spared.
+std::vector<Table> termReport(const TermRecords& records, const CountedTerm& counted,
+                              const TermChoice& choice);
+
 struct Report {
   std::vector<Table> tables;
   std::optional<Release> release{}; ///< what it tells, of a report that leaves the program
@@ -59,10 +87,10 @@ bool isPublished(ReportKind kind);
 bool partsBy(ReportKind kind, Factor factor);
 
 /// Precondition: a lot or a light that is named is on the list; a state's report has its year.
-Report makeReport(ReportKind kind, const TermRecords& records, const ReportOptions& options = {});
+Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& options = {});
 
 /// Its tables alone.
-std::vector<Table> reportOf(ReportKind kind, const TermRecords& records,
+std::vector<Table> reportOf(ReportKind kind, const TermView& view,
                             const ReportOptions& options = {});
 
 /// What was chosen in a report, so that issues of one choice are compared with each other: "school

@@ -125,10 +125,9 @@ Result<RestorePreview> previewRestore(const base::Path& backup, Snapshot& presen
 
 reports::Table previewTable(const RestorePreview& preview) {
   const auto& backup = preview.backup;
-  reports::Table table{"Backup: " + backup.file.filename().string(),
-                       {{"Would be lost"}, {"Laptop"}, {"Acts in the backup", true}, {"Last act"}},
-                       {},
-                       {}};
+  reports::Table table{
+      "Backup: " + backup.file.filename().string(),
+      {{"Would be lost"}, {"Laptop"}, {"Acts in the backup", reports::Kind::count}, {"Last act"}}};
   std::set<base::LaptopId> shown;
   const auto lossOf = [&](base::LaptopId laptop) -> std::string {
     const auto lost = std::ranges::find(preview.lost, laptop, &LostActs::laptop);
@@ -137,12 +136,12 @@ reports::Table previewTable(const RestorePreview& preview) {
   };
   for (const auto& hand : backup.hands) {
     shown.insert(hand.laptop);
-    table.rows.push_back({lossOf(hand.laptop), shortName(hand.laptop), std::to_string(hand.acts),
-                          hand.last.words()});
+    table.rows.push_back(
+        {lossOf(hand.laptop), shortName(hand.laptop), hand.acts, hand.last.words()});
   }
   for (const auto& lost : preview.lost)
     if (!shown.contains(lost.laptop))
-      table.rows.push_back({lossOf(lost.laptop), shortName(lost.laptop), "0", ""});
+      table.rows.push_back({lossOf(lost.laptop), shortName(lost.laptop), 0, ""});
   table.notes.push_back("Program: " + (backup.program.empty() ? "none" : backup.program) + ". " +
                         base::counted(backup.days, "school day", "school days") + ", " +
                         base::counted(backup.children, "student", "students") + ".");

@@ -133,10 +133,7 @@ Result<CardPair> DeskVerbs::cardPair(ChildId one, ChildId other) {
 }
 
 reports::Table cardTable(const CardPair& pair) {
-  reports::Table table{.title = "Two cards",
-                       .columns = {{""}, {"Kept"}, {"Joined to it"}, {""}},
-                       .rows = {},
-                       .notes = pair.changes};
+  reports::Table table{"Two cards", {{""}, {"Kept"}, {"Joined to it"}, {""}}, {}, pair.changes};
   const auto line = [&](const char* what, const std::string& kept, const std::string& other) {
     table.rows.push_back({what, kept, other, kept == other ? "same" : "DIFFERS"});
   };

@@ -115,7 +115,7 @@ Result<reports::Table> visitCard(Reader& book, roster::ChildId id) {
   if (book.isUnlocked())
     if (const auto known = book.identity(id)) title = "Visits of " + known->shownName();
   reports::Table table{title, {{"Date"}, {"School"}, {"Outcome"}, {"Done"}, {"By"}}, {}, {}};
-  table.columns.front().date = true;
+  table.columns.front().kind = reports::Kind::date;
   for (const auto& visit : *visits)
     table.rows.push_back({visit.on.iso(), visit.school,
                           visit.outcome.empty() ? "not ended" : visit.outcome, visit.done,

@@ -82,12 +82,12 @@ TEST_CASE("The demo's totals and reports fit their JSON Schemas by an independen
   if (!hasSchemaValidator()) return;
   Told told(demo::Until::closed);
   const std::vector<std::pair<std::vector<std::string>, std::string>> asked{
-      {{"totals", "--json"}, "schema/totals.schema.json"},
-      {{"totals", "--publish", "--json"}, "schema/published-totals.schema.json"},
-      {{"report", "state", "--json"}, "schema/report.schema.json"},
-      {{"report", "cost", "--json"}, "schema/report.schema.json"},
-      {{"report", "terms-compared", "--json"}, "schema/report.schema.json"},
-      {{"report", "retention", "--json"}, "schema/report.schema.json"}};
+      {{"totals", "--json"}, "schema/tables.schema.json"},
+      {{"totals", "--publish", "--json"}, "schema/tables.schema.json"},
+      {{"report", "state", "--json"}, "schema/tables.schema.json"},
+      {{"report", "cost", "--json"}, "schema/tables.schema.json"},
+      {{"report", "terms-compared", "--json"}, "schema/tables.schema.json"},
+      {{"report", "retention", "--json"}, "schema/tables.schema.json"}};
   for (const auto& [words, schema] : asked) {
     const auto file = told.folder() / "totals.json";
     std::ofstream out(file);

@@ -51,10 +51,28 @@ std::map<std::string, double> printed(const std::string& command, const std::fil
   return values;
 }
 
+/// Of the last row of the first table that has the figure: the total, or the term itself.
+const Json& totalOf(const Json& term, const std::string& key) {
+  for (const auto& table : term.at("tables"))
+    if (const auto& rows = table.at("rows"); !rows.empty() && rows.back().contains(key))
+      return rows.back().at(key);
+  throw std::out_of_range(key);
+}
+
 double at(const Json& term, const std::string& name) {
-  const auto dot = name.find('.');
-  if (dot == std::string::npos) return term.at(name).get<double>();
-  return term.at(name.substr(0, dot)).at(name.substr(dot + 1)).get<double>();
+  const std::map<std::string, std::pair<std::string, std::string>> within{
+      {"retention.children_found", {"children_found", "count"}},
+      {"retention.estimate", {"whole_share", ""}},
+      {"retention.low", {"whole_range", "low"}},
+      {"retention.high", {"whole_range", "high"}},
+      {"attack_rate.molars", {"attack_rate_molars", ""}},
+      {"attack_rate.estimate", {"attack_rate", "estimate"}},
+      {"attack_rate.low", {"attack_rate", "low"}},
+      {"attack_rate.high", {"attack_rate", "high"}}};
+  const auto found = within.find(name);
+  if (found == within.end()) return totalOf(term, name.substr(name.find('.') + 1)).get<double>();
+  const auto& cell = totalOf(term, found->second.first);
+  return (found->second.second.empty() ? cell : cell.at(found->second.second)).get<double>();
 }
 
 } // namespace

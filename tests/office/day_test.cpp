@@ -2,6 +2,7 @@
 
 using namespace gk;
 using gk::test::Desk;
+using gk::test::rowsOf;
 using gk::test::twoChildren;
 
 namespace {
@@ -45,18 +46,18 @@ TEST_CASE("The sheet of an empty day reconciles and that of a day with children 
   const auto book = desk.makeBook();
   desk.did(open(book, "2026-11-16"));
   const auto empty = desk.did({"close-out", book, "--json"}).json();
-  CHECK(empty.at("reconciles") == true);
-  CHECK(empty.at("date") == "2026-11-16");
-  CHECK(empty.at("equation").at("consented") == 0);
+  CHECK(rowsOf(empty, "day").at(0).at("reconciles") == true);
+  CHECK(rowsOf(empty, "day").at(0).at("date") == "2026-11-16");
+  CHECK(rowsOf(empty, "equation").at(0).at("consented") == 0);
 
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL", "--term",
             "Fall 2026", "--by", "IM"});
   const auto sheet = desk.call({"close-out", book, "--json"});
   CHECK(sheet.code == 1);
   CHECK(sheet.err.empty());
-  CHECK(sheet.json().at("reconciles") == false);
-  CHECK(sheet.json().at("blockers").at(0).at("kind") == "no outcome");
-  CHECK(sheet.json().at("blockers").at(0).at("child") == "Mina Tolliver-Reed");
+  CHECK(rowsOf(sheet.json(), "day").at(0).at("reconciles") == false);
+  CHECK(rowsOf(sheet.json(), "blockers").at(0).at("kind") == "no outcome");
+  CHECK(rowsOf(sheet.json(), "blockers").at(0).at("about") == "Mina Tolliver-Reed");
   const auto words = desk.call({"close-out", book});
   CHECK(words.code == 1);
   CHECK(words.out.find("Not ready to sign: ") != std::string::npos);
@@ -87,7 +88,7 @@ TEST_CASE("The sheet is of the newest day unless another is named") {
   const auto shown = [&](std::vector<std::string> more) {
     std::vector<std::string> words{"close-out", book, "--json"};
     words.insert(words.end(), more.begin(), more.end());
-    return desk.did(words).json();
+    return rowsOf(desk.did(words).json(), "day").at(0);
   };
   CHECK(shown({}).at("date") == "2026-11-17");
   CHECK(shown({"--day", "2026-11-10"}).at("date") == "2026-11-10");

@@ -14,6 +14,14 @@ namespace gk::test {
 
 using Json = nlohmann::json;
 
+/// The rows of the table that files call so, among "tables".
+inline Json rowsOf(const Json& report, const std::string& key) {
+  for (const auto& table : report.at("tables"))
+    if (table.at("key") == key) return table.at("rows");
+  FAIL("no table " << key);
+  return {};
+}
+
 struct Answer {
   int code;
   std::string out;

@@ -111,9 +111,9 @@ TEST_CASE("Languages that guardians asked for stand beside the letters there are
        "--school", "CL", "--term", "Fall 2026", "--by", "IM"});
   const auto rows = desk.did({"languages", book, "--json"}).json().at("tables").at(0).at("rows");
   REQUIRE(rows.size() == 3); // who said no gets no letter
-  CHECK(rows.at(0).at(0) == "Spanish");
-  CHECK(rows.at(0).at(1) == 2);
-  CHECK(rows.at(0).at(2) == "a draft, until a qualified person approves it");
+  CHECK(rows.at(0).at("asked_for") == "Spanish");
+  CHECK(rows.at(0).at("children") == 2);
+  CHECK(rows.at(0).at("letters") == "a draft, until a qualified person approves it");
   const auto text = desk.did({"languages", book}).out;
   CHECK(text.find("Marshallese         1  NONE: to be translated") != std::string::npos);
   CHECK(text.find("Somali") == std::string::npos);

@@ -23,14 +23,15 @@ TEST_CASE("Each report of a term comes as text, as a web page and as JSON, names
   }
 }
 
-TEST_CASE("A figure is a JSON number, and a figure that is not there is text") {
+TEST_CASE("A figure is a JSON number under its key, and one that is not there is null") {
   Desk desk;
   const auto book = desk.makeBook();
   const auto json = desk.did({"report", book, "term", "--json"}).json();
   const auto& row = json.at("tables")[0].at("rows")[0];
-  CHECK(row[3] == 0);        // consented
-  CHECK(row[6].is_string()); // % of none
-  CHECK(json.at("tables")[0].at("columns")[3].at("number") == true);
+  CHECK(row.at("consented") == 0);
+  CHECK(row.at("screened_share").is_null()); // of none
+  CHECK(json.at("tables")[0].at("columns")[3].at("key") == "consented");
+  CHECK(json.at("tables")[0].at("columns")[3].at("kind") == "count");
 }
 
 TEST_CASE("A report takes the newest term unless one is named, and refuses what it does not know") {

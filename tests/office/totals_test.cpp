@@ -3,15 +3,14 @@
 using namespace gk;
 using gk::test::Desk;
 using gk::test::Json;
+using gk::test::rowsOf;
 using gk::test::twoChildren;
 
 namespace {
 
-const std::vector<std::string> countKeys{"consented", "screened",     "needing",
-                                         "sealed",    "first_molars", "second_molars"};
 const std::vector<std::string> retentionKeys{
-    "placed", "due",  "children_found", "examined", "assessable", "whole",
-    "part",   "lost", "estimate",       "low",      "high",       "design_effect"};
+    "placed", "due",  "children_found", "examined",    "assessable",   "whole",
+    "part",   "lost", "whole_share",    "whole_range", "design_effect"};
 
 } // namespace
 
@@ -23,21 +22,24 @@ TEST_CASE("Totals have their keys, with null where there is not enough data") {
   REQUIRE(terms.size() == 1);
   const auto& term = terms[0];
   CHECK(term.at("name") == "Fall 2026");
-  for (const auto& key : countKeys)
-    CHECK(term.at(key) == 0);
+  const auto facts = rowsOf(term, "term").at(0);
   for (const auto& key : {"attack_rate", "averted"})
-    for (const auto& part : {"estimate", "low", "high"})
-      CHECK(term.at(key).at(part).is_null());
-  CHECK(term.at("averted").at("why_not").get<std::string>().starts_with("not enough data"));
-  REQUIRE(term.at("schools").size() == 1);
-  const auto& school = term.at("schools")[0];
-  CHECK(school.at("name") == "Cobble Lantern Elementary");
-  CHECK(school.at("code") == "CL");
-  for (const auto& where : {term, school})
+    CHECK(facts.at(key).is_null());
+  CHECK(facts.at("averted_why_not").get<std::string>().starts_with("not enough data"));
+  const auto schools = rowsOf(term, "participation");
+  REQUIRE(schools.size() == 2); // the school and the total
+  CHECK(schools[0].at("school") == "Cobble Lantern Elementary");
+  for (const auto& where : schools) {
+    CHECK(where.at("consented") == 0);
+    CHECK(where.at("screened") == 0);
+    CHECK(where.at("enrolled").is_null());
+  }
+  CHECK(rowsOf(term, "services").back().at("first_molars") == 0);
+  const auto retention = rowsOf(term, "retention");
+  for (const auto& where : retention)
     for (const auto& key : retentionKeys)
-      CHECK(where.at("retention").contains(key));
-  CHECK(term.at("retention").at("estimate").is_null());
-  CHECK(term.at("enrolled").is_null());
+      CHECK(where.contains(key));
+  CHECK(retention.back().at("whole_range").is_null());
 }
 
 TEST_CASE("Totals speak of one term when it is named and of none when there is none") {
@@ -66,7 +68,8 @@ TEST_CASE("Nothing after the named day counts") {
   const auto book = desk.makeBook();
   desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-16", "--by", "IM"});
   const auto days = [&](const std::string& asOf) {
-    return desk.did({"totals", book, "--json", "--as-of", asOf}).json().at("terms")[0].at("days");
+    const auto json = desk.did({"totals", book, "--json", "--as-of", asOf}).json();
+    return rowsOf(json.at("terms")[0], "participation").back().at("days");
   };
   CHECK(days("2026-11-15") == 0);
   CHECK(days("2026-11-16") == 1);
@@ -80,8 +83,11 @@ TEST_CASE("Two schools of one name keep their own totals") {
   desk.did({"import-roster", book, desk.write("r.csv", twoChildren), "--school", "CL2", "--term",
             "Fall 2026", "--by", "IM"});
   const auto totals = desk.did({"totals", book, "--json"}).json();
-  for (const auto& school : totals.at("terms")[0].at("schools"))
-    CHECK(school.at("consented") == (school.at("code") == "CL2" ? 1 : 0));
+  const auto rows = rowsOf(totals.at("terms")[0], "participation");
+  REQUIRE(rows.size() == 3);
+  CHECK(rows[0].at("school") == "Cobble Lantern Elementary (CL)");
+  CHECK(rows[0].at("consented") == 0);
+  CHECK(rows[1].at("consented") == 1);
 }
 
 TEST_CASE("Published totals name their threshold, and one under five is refused") {
@@ -92,8 +98,8 @@ TEST_CASE("Published totals name their threshold, and one under five is refused"
   const auto published = desk.did({"totals", book, "--publish", "--json"}).json();
   CHECK(published.at("suppressed_under") == 10);
   const auto& tables = published.at("terms")[0].at("tables");
-  CHECK(tables[0].at("columns")[3] == "Consented");
-  CHECK(tables[0].at("rows")[0][3] == "fewer than 10");
+  CHECK(tables[0].at("columns")[3].at("heading") == "Consented");
+  CHECK(tables[0].at("rows")[0].at("consented") == "fewer than 10");
   const auto seven = desk.did({"totals", book, "--publish", "--suppress-under", "7"}).out;
   CHECK(seven.find("fewer than 7") != std::string::npos);
   CHECK(desk.refusal({"totals", book, "--publish", "--suppress-under", "4"}) == "input.number");
@@ -126,7 +132,7 @@ TEST_CASE("Schools are published as one row when they are named by code, each on
   const auto json = desk.did({"totals", book, "--publish", "--merge", "DM + FR", "--json"}).json();
   const auto& rows = json.at("terms")[0].at("tables")[0].at("rows");
   REQUIRE(rows.size() == 3);
-  CHECK(rows[1][0] == "Dunlin Marsh School (K-8) + Fennel Ridge Elementary");
+  CHECK(rows[1].at("school") == "Dunlin Marsh School (K-8) + Fennel Ridge Elementary");
   CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM+DM"}) == "call.malformed");
   CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM"}) == "call.malformed");
   CHECK(desk.refusal({"totals", book, "--publish", "--merge", "DM+ZZ"}) == "record.not-found");

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "reports/day/close_out.h"
+#include "reports/print/table.h"
 #include "reports/term/term_totals.h"
 
 #include <string>
@@ -41,6 +42,14 @@ class Maker {
   std::optional<base::MemberId> author_;
   base::LocalInstant at_;
 };
+
+/// All rows as files have them.
+inline std::vector<std::vector<std::string>> rowsOf(const reports::Table& table) {
+  std::vector<std::vector<std::string>> rows;
+  for (const auto& row : table.rows)
+    rows.push_back(textsOf(row));
+  return rows;
+}
 
 inline base::Date date(const std::string& iso) {
   return *base::Date::parse(iso);

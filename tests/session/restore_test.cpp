@@ -56,7 +56,7 @@ TEST_CASE("Before a restore the backup is verified and what it has is shown", "[
   CHECK(words.find("on 1 day would not be in the restored logbook") != std::string::npos);
   const auto table = session::previewTable(preview);
   REQUIRE(table.rows.size() == 1);
-  CHECK(table.rows[0][0].find("November 18, 2026") != std::string::npos);
+  CHECK(table.rows[0][0].text().find("November 18, 2026") != std::string::npos);
   CHECK(table.rows[0][3] == "Nov 17, 2026, 9:00 AM");
 }
 

@@ -34,9 +34,9 @@ QTableWidget* tableToRead(const reports::Table& from, QWidget* parent) {
   table->setHorizontalHeaderLabels(headings);
   for (int row = 0; row < table->rowCount(); ++row) {
     const auto& cells = from.rows[static_cast<std::size_t>(row)];
-    const bool standsOut = !cells.front().empty();
+    const bool standsOut = !cells.front().isEmpty();
     for (int column = 0; column < table->columnCount(); ++column) {
-      auto* item = new QTableWidgetItem(toQt(cells[static_cast<std::size_t>(column)]));
+      auto* item = new QTableWidgetItem(toQt(cells[static_cast<std::size_t>(column)].text()));
       auto font = table->font();
       font.setBold(standsOut);
       item->setFont(font);

@@ -4,7 +4,6 @@
 #include "reports/day/return_visits.h"
 #include "reports/display_names.h"
 #include "ui/close_out/close_out_questions.h"
-#include "ui/close_out/close_out_sections.h"
 #include "ui/close_out/close_out_words.h"
 #include "ui/close_out/closing_counts.h"
 #include "ui/close_out/closing_questions.h"
@@ -26,7 +25,7 @@
 
 namespace gk::ui {
 
-using namespace close_out;
+using namespace reports::close_out;
 
 namespace {
 

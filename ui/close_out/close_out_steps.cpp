@@ -1,9 +1,9 @@
 #include "base/text.h"
+#include "reports/day/close_out_tables.h"
 #include "reports/day/close_out_words.h"
 #include "reports/day/return_visits.h"
 #include "reports/display_names.h"
 #include "ui/close_out/close_out_page.h"
-#include "ui/close_out/close_out_sections.h"
 #include "ui/close_out/close_out_words.h"
 #include "ui/support/text.h"
 
@@ -16,7 +16,7 @@
 // The close-out as steps: how far each is, and lines of one kind answered together.
 namespace gk::ui {
 
-using namespace close_out;
+using namespace reports::close_out;
 
 /// Students without an outcome whom nobody saw are one line, and so are the teeth of a student.
 void CloseOutPage::fold() {
@@ -57,7 +57,7 @@ reports::Table CloseOutPage::fixTable(const reports::Table& whole) const {
     if (row.size() > 1 && first.kind == reports::BlockerKind::noOutcome)
       cells.front() = base::counted(row.size(), "student", "students");
     else if (row.size() > 1)
-      cells.back() += " (" + base::counted(row.size(), "tooth", "teeth") + ")";
+      cells.back() = cells.back().with(" (" + base::counted(row.size(), "tooth", "teeth") + ")");
     folded.rows.push_back(std::move(cells));
   }
   return folded;
@@ -110,14 +110,14 @@ std::vector<PartState> CloseOutPage::steps() const {
   const auto returning = reports::returnVisits(sheet).size();
   const int difference = std::abs(sheet.equation.difference());
   const auto number = [](std::size_t count) { return QString::number(count); };
-  return {step(urgent, u"Urgent calls"_s,
-               sheet.urgent.empty() ? u"none today"_s
-                                    : u"%1 of %2 to call"_s.arg(uncalled).arg(sheet.urgent.size()),
-               uncalled == 0, Mark::urgent),
-          step(close_out::sums, u"Students accounted for"_s,
+  return {step(reports::close_out::sums, u"Students accounted for"_s,
                difference == 0 ? u"all %1"_s.arg(sheet.equation.consented)
                                : u"%1 left"_s.arg(difference),
                difference == 0 && sheet.equation.odd.empty(), Mark::urgent),
+          step(urgent, u"Urgent calls"_s,
+               sheet.urgent.empty() ? u"none today"_s
+                                    : u"%1 of %2 to call"_s.arg(uncalled).arg(sheet.urgent.size()),
+               uncalled == 0, Mark::urgent),
           step(blockers, u"Fix before signing"_s, left(sheet.blockers.size()),
                sheet.blockers.empty(), Mark::urgent),
           step(questions, u"Laptop conflicts"_s, left(sheet.questions.size()),
@@ -146,12 +146,12 @@ std::vector<PartState> CloseOutPage::steps() const {
           step(laptops, u"Backups"_s,
                u"%1 of %2"_s.arg(sheet.laptops.size() - noBackup).arg(sheet.laptops.size()),
                noBackup == 0),
-          step(toSee, u"Return visits"_s, returning == 0 ? u"none"_s : number(returning), true),
           {eachChild, u"Students"_s, number(sheet.lines.size())},
           {unfinishedTeeth, u"Unfinished teeth"_s, number(sheet.unfinished.size())},
           {exceptions, u"Exceptions"_s, number(sheet.exceptions.size())},
           {counts, u"Counts"_s, {}},
-          {lateEntries, u"Late entries"_s, number(sheet.lateEntries.size())}};
+          {lateEntries, u"Late entries"_s, number(sheet.lateEntries.size())},
+          step(toSee, u"Return visits"_s, returning == 0 ? u"none"_s : number(returning), true)};
 }
 
 void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {

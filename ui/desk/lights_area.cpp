@@ -249,7 +249,7 @@ AreaSpec lightsArea(Context& context) {
           .station = base::Station::lights,
           .area = session::Area::lights,
           .columns = {{"Light"},
-                      {"First reading", true},
+                      {"First reading", reports::Kind::count},
                       {"Newest reading"},
                       {"Manufacturer's times"},
                       {"Status"}},

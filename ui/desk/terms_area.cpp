@@ -88,14 +88,13 @@ AreaSpec termsArea(Context& context) {
       u"Remove term"_s,
       u"For a term entered by mistake. One with school days, enrollment, forms or issued reports stays."_s,
       [&book](By by, const Thing& id, const std::string& reason) {
-        return saidIf(book.removeTerm(by, roster::TermId(*id), reason),
-                      u"The term is removed."_s);
+        return saidIf(book.removeTerm(by, roster::TermId(*id), reason), u"The term is removed."_s);
       });
   return {.name = u"Terms"_s,
           .title = u"Terms and holidays"_s,
           .station = base::Station::program,
           .area = session::Area::terms,
-          .columns = {{"Term"}, {"First day"}, {"Last day"}, {"Holidays", true}},
+          .columns = {{"Term"}, {"First day"}, {"Last day"}, {"Holidays", reports::Kind::count}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto terms = book.terms();
             if (!terms) return terms.error();

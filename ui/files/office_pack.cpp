@@ -3,24 +3,10 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 
-#include <algorithm>
-#include <iterator>
-
 namespace gk::ui {
 
 using reports::Table;
-
-namespace {
-
-std::vector<Table> only(const std::vector<Table>& tables, std::string_view title) {
-  std::vector<Table> out;
-  std::ranges::copy_if(tables, std::back_inserter(out),
-                       [&](const Table& table) { return table.title == title; });
-  base::require(!out.empty(), "the close-out has this part");
-  return out;
-}
-
-} // namespace
+using namespace reports::close_out;
 
 base::Result<base::Path> packForOffice(session::Snapshot& book, const base::Path& backup,
                                        const reports::CloseOut& sheet, const ReportFoot& foot) {
@@ -32,8 +18,8 @@ base::Result<base::Path> packForOffice(session::Snapshot& book, const base::Path
   std::vector<session::Paper> papers{
       {"close-out.pdf", pdf("Close-out", tables)},
       {"close-out.html", reports::toHtml("Close-out: " + what, tables)},
-      {"unfinished-teeth.pdf", pdf("Unfinished teeth", only(tables, "Unfinished teeth"))},
-      {"referrals.pdf", pdf("Referrals", only(tables, "Referrals made today"))}};
+      {"unfinished-teeth.pdf", pdf("Unfinished teeth", {tables.at(unfinishedTeeth)})},
+      {"referrals.pdf", pdf("Referrals", {tables.at(referrals)})}};
   for (auto& [name, csv] : reports::toCsvFiles(tables))
     papers.push_back({name, std::move(csv)});
   const auto sealed = book.sealPapers(papers);

@@ -59,10 +59,9 @@ void AreaPage::readRows() {
   // In the order they were first entered, so that a correction moves nothing; what was looked for
   // comes best first.
   if (!search_) std::ranges::sort(rows_, {}, &AreaRow::id);
-  reports::Table table{
-      .title = toStd(spec_.title), .columns = spec_.columns, .rows = {}, .notes = {}};
+  reports::Table table{toStd(spec_.title), spec_.columns};
   for (const auto& row : rows_)
-    table.rows.push_back(row.cells);
+    table.rows.emplace_back(row.cells.begin(), row.cells.end());
   reading_ = true;
   model_->show(std::move(table));
   table_->resizeColumnsToContents();

@@ -171,7 +171,7 @@ void ReportBrowser::fitColumns() {
   }
   // Words take what is left; numbers stay beside each other.
   const auto& columns = model_->table().columns;
-  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().number);
+  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().isNumber());
   table_->resizeRowsToContents();
 }
 

@@ -79,7 +79,7 @@ Overview overviewOf(const reports::TermTotals& totals) {
                                share(all.sealed, all.needing), targets.sealed));
   const auto& held = totals.retention.total;
   if (held.whole95 && held.assessable > 0) {
-    const auto range = reports::rangeWords(held.whole95, held.unit);
+    const auto range = reports::rangeCell(held.whole95, held.unit).text();
     out.figures.push_back(
         figure(u"Fully retained at one year"_s, toQt(base::percent(held.whole95->estimate)) + u'%',
                (range.empty() ? QString() : u"95% CI "_s + toQt(range) + u"; "_s) +

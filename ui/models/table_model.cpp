@@ -36,8 +36,8 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid()) return {};
   const auto column = static_cast<std::size_t>(index.column());
   if (role == Qt::TextAlignmentRole)
-    return QVariant::fromValue(Qt::AlignVCenter |
-                               (table_.columns.at(column).number ? Qt::AlignRight : Qt::AlignLeft));
+    return QVariant::fromValue(
+        Qt::AlignVCenter | (table_.columns.at(column).isNumber() ? Qt::AlignRight : Qt::AlignLeft));
   if (role == Qt::DisplayRole || role == Qt::ToolTipRole)
     return toQt(reports::cellShown(table_, static_cast<std::size_t>(index.row()), column));
   return {};
@@ -47,10 +47,11 @@ QVariant TableModel::headerData(int section, Qt::Orientation orientation, int ro
   if (orientation != Qt::Horizontal) return {};
   const auto& column = table_.columns.at(static_cast<std::size_t>(section));
   if (role == Qt::TextAlignmentRole)
-    return QVariant::fromValue(Qt::AlignVCenter | (column.number ? Qt::AlignRight : Qt::AlignLeft));
+    return QVariant::fromValue(Qt::AlignVCenter |
+                               (column.isNumber() ? Qt::AlignRight : Qt::AlignLeft));
   if (role != Qt::DisplayRole) return {};
   // Words in the last column take what room is left.
-  const bool hasRoom = section + 1 == columnCount() && !column.number;
+  const bool hasRoom = section + 1 == columnCount() && !column.isNumber();
   return hasRoom ? toQt(column.heading) : wrappedHeading(toQt(column.heading));
 }
 

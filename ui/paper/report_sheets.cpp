@@ -197,7 +197,7 @@ class ReportSheets::Layout {
     for (std::size_t i = 0; i < band.columns.size(); ++i) {
       const auto& column = table.columns[band.columns[i]];
       row.emplace_back(toQt(column.heading), font, std::max(band.widths[i] - 7, 1.0),
-                       column.number);
+                       column.isNumber());
     }
     return row;
   }
@@ -212,7 +212,7 @@ class ReportSheets::Layout {
       const auto& column = table.columns[which];
       const auto cell = anew ? cellShown(table, at, which) : cellToRead(table, at, which);
       row.emplace_back(toQt(cell), paperFont(points, isTotal || column.group),
-                       std::max(band.widths[i] - 7, 1.0), column.number);
+                       std::max(band.widths[i] - 7, 1.0), column.isNumber());
     }
     return row;
   }

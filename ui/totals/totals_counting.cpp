@@ -29,12 +29,10 @@ void TotalsPage::countTerm(roster::TermId term) {
     if (!read) return read.error();
     progress.at(base::Stage::counting);
     const auto records = std::make_shared<const reports::TermRecords>(std::move(*read));
-    reports::RetentionFacts facts(*records);
+    reports::CountedTerm counted(*records);
     if (progress.isStopped())
       return base::Error{base::ErrorCode::workCancelled, "the totals were not counted"};
-    auto totals = reports::termTotals(*records);
-    return std::make_shared<const Counted>(
-        Counted{records, std::move(facts), std::move(totals), reports::efforts(*records)});
+    return std::make_shared<const Counted>(Counted{std::move(counted), records});
   };
   context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer counted) {
     --counting_;
@@ -42,7 +40,6 @@ void TotalsPage::countTerm(roster::TermId term) {
     if (!counted) return notCounted(counted.error());
     counted_ = std::move(*counted);
     fillFilters();
-    filter();
     countReport();
   });
 }
@@ -71,12 +68,9 @@ void TotalsPage::countReport() {
   release_.reset();
   exposed_ = 0;
   if (kind() == ReportKind::term || kind() == ReportKind::prevention) {
-    const bool isNarrow = kind() == ReportKind::term && reports::choosesMoreThanSchool(choice());
     tables_ = kind() == ReportKind::prevention
                   ? reports::preventionReport(counted_->totals, whatIf_->whatIf())
-              : isNarrow ? reports::chosenTermTables(counted_->totals, counted_->facts, choice(),
-                                                     toStd(choiceWords()))
-                         : reports::termTables(totalsChosen());
+                  : reports::termReport(*counted_->records, *counted_, termChoice());
     return showTables();
   }
   if (kind() == ReportKind::terms) return countTerms();

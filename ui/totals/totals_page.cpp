@@ -1,10 +1,8 @@
 #include "ui/totals/totals_page.h"
 
-#include "reports/compare/retention_plots.h"
 #include "reports/display_names.h"
 #include "reports/print/said_choice.h"
 #include "reports/publish/published.h"
-#include "reports/retention/retention_table.h"
 #include "reports/term/chosen_tables.h"
 #include "reports/term/term_tables.h"
 #include "session/issues.h"
@@ -23,10 +21,12 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QRegularExpression>
 #include <QShortcut>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <map>
 
 namespace gk::ui {
 
@@ -34,6 +34,17 @@ using reports::Factor;
 using reports::ReportKind;
 
 namespace {
+
+/// Short, for the list of parts.
+QString sectionName(const reports::Table& table) {
+  static const std::map<std::string, QString> words{{"retention", u"Retention by school"_s},
+                                                    {"checked_sealants", u"Not assessable, why"_s},
+                                                    {"cavities_averted", u"Cavities averted"_s},
+                                                    {reports::byFactor, u"Retention by factor"_s}};
+  const auto known = words.find(keyOf(table));
+  return known != words.end() ? known->second
+                              : toQt(table.title).section(QRegularExpression(u"[:,]"_s), 0, 0);
+}
 
 QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWidget* page) {
   auto* pair = new QWidget(page); // so that a row never ends between the words and their box
@@ -83,7 +94,7 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
 void TotalsPage::showOverview() {
   const bool isWanted = counted_ && kind() == ReportKind::term && browser_->section() == 0 &&
                         !reports::choosesMoreThanSchool(choice());
-  if (isWanted) overview_->show(overviewOf(totalsChosen()));
+  if (isWanted) overview_->show(overviewOf(counted_->of(termChoice().school, *counted_->records)));
   overview_->setVisible(isWanted);
 }
 
@@ -126,9 +137,8 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
     browser_->choose(0);
   });
   const auto chosen = [this] {
-    filter();
     if (kind() == ReportKind::retention || kind() == ReportKind::term) countReport();
-    if (kind() == ReportKind::term) browser_->choose(static_cast<int>(termSections().size()));
+    if (kind() == ReportKind::term) browser_->choose(static_cast<int>(tables_.size()) - 1);
   };
   connect(year_, &QComboBox::activated, this, &TotalsPage::countReport);
   connect(factor_, &QComboBox::activated, this, chosen);
@@ -171,7 +181,6 @@ void TotalsPage::showTerms() {
 void TotalsPage::readTerm() {
   counted_.reset();
   tables_.clear();
-  filtered_.reset();
   behind_.reset();
   const auto place = term_->currentIndex();
   if (place < 0) {
@@ -208,23 +217,11 @@ void TotalsPage::fillFilters() {
   }
 }
 
-reports::TermTotals TotalsPage::totalsChosen() const {
-  const auto school = choice().of(Factor::school);
-  if (!school) return counted_->totals;
-  return reports::schoolTotals(counted_->totals, *counted_->records,
-                               counted_->facts.schools().at(*school));
-}
-
-void TotalsPage::filter() {
-  if (!counted_) return;
-  const auto by = factor();
-  behind_.reset();
-  filtered_ = reports::retentionTable("Retention by " + std::string(base::displayName(by)) + ", " +
-                                          toStd(choiceWords()),
-                                      reports::retentionBy(counted_->facts, by, choice()));
-  filtered_->plot = reports::linesPlot(reports::retentionBy(counted_->facts, by, choice()), by,
-                                       reports::retentionLine(counted_->facts, choice()));
-  if (kind() == ReportKind::term) showTables();
+reports::TermChoice TotalsPage::termChoice() const {
+  reports::TermChoice out{choice(), {}, toStd(choiceWords()), factor()};
+  if (const auto school = out.sealants.of(Factor::school))
+    out.school = counted_->facts.schools().at(*school);
+  return out;
 }
 
 void TotalsPage::showTables() {
@@ -233,30 +230,9 @@ void TotalsPage::showTables() {
     return;
   }
   auto tables = tables_;
-  QStringList names = termSections();
-  if (kind() == ReportKind::term) {
-    names += u"Retention by factor"_s;
-    tables.push_back(*filtered_);
-    const auto school = choice().of(Factor::school);
-    const auto efforts =
-        school ? reports::effortsOf(counted_->efforts, counted_->facts.schools().at(*school))
-               : counted_->efforts;
-    names += u"Staff and chair hours"_s;
-    const auto held = [&](reports::Table table) {
-      const bool isNarrow = reports::choosesMoreThanSchool(choice());
-      return isNarrow ? reports::notParted(table, toStd(choiceWords())) : std::move(table);
-    };
-    tables.push_back(held(reports::staffTable(efforts)));
-    if (auto meals = reports::mealsTable(efforts)) {
-      names += u"Schools"_s;
-      tables.push_back(held(*std::move(meals)));
-    }
-    if (school) reports::sayChoice(tables, counted_->facts.labels(Factor::school).at(*school));
-  } else {
-    names.clear();
-    for (const auto& table : tables)
-      names += toQt(table.title).section(u',', 0, 0);
-  }
+  QStringList names;
+  for (const auto& table : tables)
+    names += sectionName(table);
   if (behind_) {
     names += u"Details"_s;
     tables.push_back(*behind_);
@@ -271,8 +247,7 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
   if (!went(program)) return std::nullopt;
   out.suppression = reports::SuppressionRule::of(program->value);
   out.whatIf = whatIf_->whatIf();
-  if (const auto school = choice().of(Factor::school))
-    out.school = counted_->facts.schools().at(*school);
+  out.school = termChoice().school;
   if (!isForFunder()) return out;
   auto earlier = session::releases(book(), counted_->records->id);
   if (!went(earlier)) return std::nullopt;

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "reports/funder/effort_report.h"
 #include "reports/print/table.h"
 #include "reports/report.h"
 #include "session/year_records.h"
@@ -33,12 +32,8 @@ class TotalsPage final : public Page {
   [[nodiscard]] bool isCounting() const { return counting_ > 0; }
 
  private:
-  /// One term, counted once.
-  struct Counted {
+  struct Counted : reports::CountedTerm {
     std::shared_ptr<const reports::TermRecords> records;
-    reports::RetentionFacts facts;
-    reports::TermTotals totals;
-    std::vector<reports::Effort> efforts;
   };
 
   void buildChoices(QVBoxLayout* into);
@@ -56,13 +51,10 @@ class TotalsPage final : public Page {
   void countYear();
   void showYears();
   void fillFilters();
-  void filter();
-  /// Of the school that is chosen, or of all. Precondition: counted.
-  [[nodiscard]] reports::TermTotals totalsChosen() const;
+  /// Precondition: counted.
+  [[nodiscard]] reports::TermChoice termChoice() const;
   void showTables();
   void takeCell(int section, int row, int column);
-  /// Of reports::termTables, in their order.
-  static const QStringList& termSections();
   void trace(int section, int row);
   void followUp(int section, int row);
   /// For `counted_`; none when the book cannot say, which is then shown.
@@ -101,7 +93,6 @@ class TotalsPage final : public Page {
   std::optional<reports::Release> release_;
   int exposed_ = 0; ///< as reports::Report
   std::optional<roster::TermId> recalled_;
-  std::optional<reports::Table> filtered_;
   std::optional<reports::Table> behind_;
   int counting_ = 0;
   int asked_ = 0; ///< answers to older questions are dropped

@@ -1,8 +1,9 @@
 #include "ui/totals/totals_page.h"
 
+#include "base/text.h"
 #include "reports/quality/trace.h"
 #include "reports/services/referral_report.h"
-#include "reports/term/term_counts.h"
+#include "reports/term/rows_behind.h"
 #include "ui/close_out/close_out_questions.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
@@ -19,16 +20,12 @@ using reports::ReportKind;
 
 namespace {
 
-constexpr int retentionBySchool = 3;
+/// Of a row of sealants by a factor, as reports::labelCell names it.
+int codeOf(const reports::Named& row) {
+  return static_cast<int>(*base::parseInt(row.id));
+}
 
 } // namespace
-
-const QStringList& TotalsPage::termSections() {
-  static const QStringList words{
-      u"Participation"_s,       u"Services"_s,        u"Findings"_s, u"Retention by school"_s,
-      u"Not assessable, why"_s, u"Cavities averted"_s};
-  return words;
-}
 
 /// Only the rows behind a number name children; nothing is counted anew for that.
 void TotalsPage::letGo() {
@@ -43,8 +40,9 @@ void TotalsPage::trace(int section, int row) {
   const auto& cells =
       tables.at(static_cast<std::size_t>(section)).rows.at(static_cast<std::size_t>(row));
   // Makers' numbers may meet: the material is in the row.
-  const auto found = section == 0 ? reports::traceLot(*counted_->records, cells[0], cells[1])
-                                  : reports::traceLight(*counted_->records, cells[0]);
+  const auto found = section == 0
+                         ? reports::traceLot(*counted_->records, cells[0].text(), cells[1].text())
+                         : reports::traceLight(*counted_->records, cells[0].text());
   if (found) showBehind(found->front());
 }
 
@@ -58,57 +56,47 @@ void TotalsPage::followUp(int section, int row) {
   const auto made = std::ranges::find(records.referrals, ids[static_cast<std::size_t>(row)],
                                       [](const auto& one) { return one.id; });
   if (made == records.referrals.end()) return;
-  const auto noted = followReferral(context(), *made, toQt(cells.at(0)));
+  const auto noted = followReferral(context(), *made, toQt(cells.at(0).text()));
   if (went(noted) && *noted) Q_EMIT said(u"Referral updated."_s);
 }
 
 void TotalsPage::takeCell(int section, int row, int column) {
   if (kind() == ReportKind::trace) return trace(section, row);
   if (kind() == ReportKind::followUp) return followUp(section, row);
-  if (kind() != ReportKind::term || !counted_ || section > static_cast<int>(termSections().size()))
-    return;
+  if (kind() != ReportKind::term || !counted_) return;
   const auto& table = browser_->tables().at(static_cast<std::size_t>(section));
-  // From the name of a group, its sealants.
-  const bool isName = column == 0 && section == static_cast<int>(termSections().size());
-  const std::string heading =
-      isName ? "Placed" : table.columns.at(static_cast<std::size_t>(column)).heading;
-  const auto& first = table.rows.at(static_cast<std::size_t>(row)).front();
-  const auto title = heading + ": " + first;
-  auto* schools = filters_.front().second;
-  const bool isFactor = section == static_cast<int>(termSections().size());
-  auto chosen = isFactor || section == retentionBySchool ? choice() : reports::Choice{};
-  // The total of a school's term is that school's.
-  const auto ofSchool = choice().of(Factor::school);
-  chosen.of(Factor::school) = ofSchool;
-  const auto by = isFactor ? factor() : Factor::school;
-  const auto& labels = counted_->facts.labels(by);
-  const auto label = std::ranges::find(labels, first);
-  if (label != labels.end())
-    chosen.of(by) = static_cast<reports::FactorCode>(label - labels.begin());
-  if (section == retentionBySchool || isFactor) {
-    if (const auto count = reports::sealantCountUnder(heading))
-      return showNamed([counted = counted_, chosen, count = *count, title](const auto& names) {
-        return reports::sealantsBehind(*counted->records, names, counted->facts, chosen, count,
-                                       title);
-      });
-    if (isFactor) return;
-    schools->setCurrentIndex(std::max(schools->findText(toQt(first)), 0));
-    filter();
-    countReport();
-    browser_->choose(static_cast<int>(termSections().size()));
-    return factor_->setFocus();
+  const auto& asked = table.columns.at(static_cast<std::size_t>(column));
+  const auto* name = table.rows.at(static_cast<std::size_t>(row)).front().as<reports::Named>();
+  if (!name) return;
+  const auto title = (column == 0 ? "Placed" : asked.heading) + ": " + name->shown;
+  const bool isFactor = keyOf(table) == reports::byFactor;
+  if (const auto* count = std::get_if<reports::SealantCount>(&asked.counted)) {
+    auto chosen = choice();
+    if (!name->id.empty())
+      chosen.of(isFactor ? factor() : Factor::school) =
+          static_cast<reports::FactorCode>(codeOf(*name));
+    return showNamed([counted = counted_, chosen, count = *count, title](const auto& names) {
+      return reports::sealantsBehind(*counted->records, names, counted->facts, chosen, count,
+                                     title);
+    });
   }
-  const auto count = reports::countUnder(heading);
-  if (!count) return;
-  const auto& all = counted_->records->schools;
-  const auto named = std::ranges::find(
-      all, first, [&](const auto& one) { return roster::shownAmong(one.value, all); });
-  std::optional<roster::SchoolId> school;
-  if (ofSchool) school = counted_->facts.schools().at(*ofSchool);
-  if (named != all.end()) school = named->id;
-  showNamed([counted = counted_, count = *count, school, title](const auto& names) {
-    return reports::childrenBehind(*counted->records, names, count, school, title);
-  });
+  if (const auto* count = std::get_if<reports::ChildCount>(&asked.counted)) {
+    // The total of a school's term is that school's.
+    auto school = termChoice().school;
+    const auto& all = counted_->records->schools;
+    const auto named =
+        std::ranges::find(all, name->id, [](const auto& one) { return one.id.text(); });
+    if (named != all.end()) school = named->id;
+    return showNamed([counted = counted_, count = *count, school, title](const auto& names) {
+      return reports::childrenBehind(*counted->records, names, count, school, title);
+    });
+  }
+  if (keyOf(table) != "retention") return;
+  auto* schools = filters_.front().second;
+  schools->setCurrentIndex(name->id.empty() ? 0 : std::max(schools->findData(codeOf(*name)), 0));
+  countReport();
+  browser_->choose(static_cast<int>(tables_.size()) - 1);
+  factor_->setFocus();
 }
 
 void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> make) {

@@ -1,6 +1,7 @@
 #include "reports/calls/forms_list.h"
 
 #include "base/text.h"
+#include "reports/print/cells.h"
 
 #include <algorithm>
 #include <tuple>
@@ -9,18 +10,17 @@ namespace gk::reports {
 
 namespace {
 
-std::vector<std::string> formRow(const FormsOfRoom& room) {
-  const int back = room.yes + room.no + room.incomplete + room.other;
+Cells formRow(const FormsOfRoom& room) {
   return {room.school,
           room.room.empty() ? "no room" : room.room,
-          std::to_string(room.children),
-          room.handedOut ? std::to_string(*room.handedOut) : "not entered",
-          std::to_string(back),
-          std::to_string(room.yes),
-          std::to_string(room.no),
-          std::to_string(room.incomplete),
-          std::to_string(room.other),
-          std::to_string(room.missing)};
+          room.children,
+          room.handedOut ? Cell(*room.handedOut) : "not entered",
+          room.yes + room.no + room.incomplete + room.other,
+          room.yes,
+          room.no,
+          room.incomplete,
+          room.other,
+          room.missing};
 }
 
 std::int64_t roomNumber(const std::string& room) {
@@ -35,17 +35,9 @@ std::int64_t roomNumber(const std::string& room) {
 Table formCountTable(const std::string& term, base::Date on,
                      const std::vector<FormsOfRoom>& rooms) {
   Table table{"Consent forms by room: " + term + ", " + on.words(),
-              {{.heading = "School", .group = true},
-               {"Room"},
-               {.heading = "Students", .number = true},
-               {.heading = "Handed out", .number = true},
-               {.heading = "Back", .number = true},
-               {.heading = "Yes", .number = true},
-               {.heading = "No", .number = true},
-               {.heading = "Incomplete", .number = true},
-               {.heading = "Withdrawn or on hold", .number = true},
-               {.heading = "Not back", .number = true}},
-              {},
+              {grouped("School"), texts("Room"), counts("Students"), counts("Handed out"),
+               counts("Back"), counts("Yes"), counts("No"), counts("Incomplete"),
+               counts("Withdrawn or on hold"), counts("Not back")},
               {"Students: on the roster now. Back: students with a form that is valid or answers "
                "for this term. Handed out is as entered; it is not counted by student."}};
   FormsOfRoom all{"All", ""};
@@ -71,16 +63,8 @@ Table formsToChaseTable(const std::string& term, base::Date on, std::vector<Form
                       child.number);
   });
   Table table{"Forms to chase: " + term + ", " + on.words(),
-              {{.heading = "School", .group = true},
-               {"Room"},
-               {"Grade"},
-               {"Number"},
-               {"Student"},
-               {"Why"},
-               {"Call"},
-               {"Phone"},
-               {"Language"}},
-              {},
+              {grouped("School"), texts("Room"), texts("Grade"), texts("Number"), texts("Student"),
+               texts("Why"), texts("Call"), texts("Phone"), texts("Language")},
               {"This page names students and adults: keep it locked up, and shred it after use."}};
   for (auto& child : children)
     table.rows.push_back({std::move(child.school), std::move(child.room), std::move(child.grade),

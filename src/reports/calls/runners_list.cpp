@@ -24,7 +24,6 @@ Table runnersList(const std::string& school, base::Date on, std::vector<ToFetch>
   });
   Table table{"Runner's list: " + school + ", " + on.weekday() + ", " + on.words(),
               {{"Room"}, {"Name"}},
-              {},
               {"Count the sheets out and in again, then shred them."}};
   for (auto& child : children)
     table.rows.push_back({std::move(child.room), std::move(child.name)});

@@ -6,6 +6,7 @@
 #include "reports/retention/factor_words.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace gk::reports {
 
@@ -28,29 +29,31 @@ std::string placeWords(const std::optional<estimates::Departure>& departure) {
   base::fail("no such place");
 }
 
-std::string ratio(const FactorValue& value) {
-  if (!value.against) return nothing;
+constexpr double unbounded = std::numeric_limits<double>::infinity();
+
+Cell ratio(const FactorValue& value) {
+  if (!value.against) return noFigure;
   const auto& found = *value.against;
-  if (!found.teeth.oddsRatio)
-    return found.teeth.has(estimates::ComparisonNote::oddsRatioUnbounded) ? "no bound"
-                                                                          : std::string(nothing);
-  auto text = base::fixed(*found.teeth.oddsRatio, 2);
+  if (!found.teeth.oddsRatio) {
+    if (!found.teeth.has(estimates::ComparisonNote::oddsRatioUnbounded)) return noFigure;
+    return numberOf(unbounded, 2);
+  }
+  Estimate cell{Number{*found.teeth.oddsRatio, 2}, std::nullopt};
   if (found.interval && !value.hasFewSchools)
-    text += " (" + base::fixed(found.interval->low, 2) + "-" +
-            base::fixed(found.interval->high, 2) + ")";
-  return text;
+    cell.range = {found.interval->low, found.interval->high, 2};
+  return cell;
 }
 
-std::string bootstrapRange(const FactorValue& value) {
-  if (!value.against || !value.against->bootstrap || value.hasFewSchools) return nothing;
+Cell bootstrapRange(const FactorValue& value) {
+  if (!value.against || !value.against->bootstrap || value.hasFewSchools) return noFigure;
   const auto& found = *value.against->bootstrap;
-  return base::fixed(found.low, 2) + "-" + (found.high ? base::fixed(*found.high, 2) : "no bound");
+  return Range{found.low, found.high.value_or(unbounded), 2};
 }
 
-std::string pWords(const FactorValue& value) {
+Cell pCell(const FactorValue& value) {
   if (value.hasFewSchools) return "cannot be separated from schools";
   if (value.against && !value.p) return "too few to tell";
-  return pValue(value.adjustedP);
+  return pValueOf(value.adjustedP);
 }
 
 bool isSmall(const FactorValue& value) {
@@ -61,22 +64,22 @@ bool isSmall(const FactorValue& value) {
 Cells rowOf(const FactorValue& value) {
   const auto& line = value.line;
   if (line.hidden) {
-    Cells cells(11, nothing);
+    Cells cells(11, noFigure);
     cells.front() = line.label;
     cells.back() = "too few teeth to show";
     return cells;
   }
   const auto& limits = value.funnel ? value.funnel->limits : std::nullopt;
   return {line.label,
-          number(line.placed),
-          number(line.childrenFound),
-          number(line.assessable),
-          percent(line.whole, line.assessable),
-          rangeWords(line.whole95, line.unit),
-          ratio(value) + (isSmall(value) ? ", small numbers" : ""),
+          line.placed,
+          line.childrenFound,
+          line.assessable,
+          shareOf(line.whole, line.assessable),
+          rangeCell(line.whole95, line.unit),
+          ratio(value).with(isSmall(value) ? ", small numbers" : ""),
           bootstrapRange(value),
-          pWords(value),
-          limits ? percentRange(limits->low, limits->high) : nothing,
+          pCell(value),
+          limits ? Cell(Range{limits->low, limits->high}) : noFigure,
           placeWords(value.funnel)};
 }
 
@@ -132,19 +135,17 @@ void addOtherNames(Table& table, const FactorComparison& compared) {
 
 Table comparisonTable(const FactorComparison& compared) {
   Table table{"Retention by " + named(compared.factor),
-              {{headingOf(compared.factor)},
-               right("Placed"),
-               right("Children found"),
-               right("Assessable"),
-               right("Fully retained, %"),
-               right("95% CI"),
-               right("Odds ratio (95% CI)"),
-               right("Bootstrap"),
-               right("p"),
-               right("95% expected range"),
-               {"Place"}},
-              {},
-              {}};
+              {{headingOf(compared.factor), Kind::text, "value"},
+               counts("Placed"),
+               counts("Children found"),
+               counts("Assessable"),
+               shares("Fully retained, %"),
+               ranges("95% CI"),
+               ranges("Odds ratio (95% CI)"),
+               ranges("Bootstrap"),
+               numbers("p"),
+               ranges("95% expected range"),
+               texts("Place")}};
   for (const auto& value : compared.values)
     table.rows.push_back(rowOf(value));
   table.notes = {strataWords(compared),

@@ -9,16 +9,15 @@ namespace {
 
 using estimates::SpellState;
 
-std::string survivalCell(const RetentionCurve& curve, double year) {
-  if (!curve.curve) return nothing;
+Cell survivalCell(const RetentionCurve& curve, double year) {
+  if (!curve.curve) return noFigure;
   const auto at = curve.survivalAt(year);
-  const auto low = base::percent(at.low);
-  const auto high = base::percent(at.high);
-  return low == high ? low : low + " to " + high;
+  if (base::percent(at.low) == base::percent(at.high)) return shareOf(at.low);
+  return Range{at.low, at.high, {}, " to "};
 }
 
 std::string endsNote(const RetentionCurve& curve) {
-  Cells parts;
+  std::vector<std::string> parts;
   for (const auto state :
        {SpellState::failed, SpellState::whole, SpellState::cannotTell, SpellState::replaced,
         SpellState::restoredOver, SpellState::crowned, SpellState::extracted, SpellState::shed})
@@ -31,7 +30,7 @@ std::string endsNote(const RetentionCurve& curve) {
 
 /// Whose sealants, and looks of which kind.
 std::string cohortNote(const RetentionCurve& curve) {
-  Cells kinds;
+  std::vector<std::string> kinds;
   for (const auto& [kind, count] : curve.kinds)
     kinds.push_back(named(kind) + " " + std::to_string(count));
   std::string words =
@@ -52,19 +51,17 @@ std::string cohortNote(const RetentionCurve& curve) {
 Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
                  const RetentionCurve& wholeOrPart) {
   Table table{"Retention over time",
-              {right("Years"), right("Fully retained, %"), right("95% band"),
-               right("Assessed then or later"), right("Fully retained %, worst case"),
-               right("Fully or partially retained, %")},
-              {},
-              {}};
+              {numbers("Years"), shares("Fully retained, %"), ranges("95% band"),
+               counts("Assessed then or later"), shares("Fully retained %, worst case"),
+               shares("Fully or partially retained, %")}};
   if (!usual.curve) {
     table.notes = {"No check has assessed a sealant yet."};
     return table;
   }
   for (const auto& at : usual.readings)
-    table.rows.push_back({base::fixed(at.year, 1), survivalCell(usual, at.year),
-                          shareRange(at.band) + (at.isExactLimit ? ", exact limit" : ""),
-                          number(static_cast<int>(at.followed)), survivalCell(worst, at.year),
+    table.rows.push_back({numberOf(at.year, 1), survivalCell(usual, at.year),
+                          rangeOf(at.band).with(at.isExactLimit ? ", exact limit" : ""),
+                          at.followed, survivalCell(worst, at.year),
                           survivalCell(wholeOrPart, at.year)});
   const auto looks =
       "A sealant fails between the last check that found it fully retained and the "

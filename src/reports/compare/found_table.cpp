@@ -36,21 +36,19 @@ void add(Group& group, const TermView& view, const SealantFact& fact) {
 
 Cells row(const std::string& label, const Group& group) {
   return {label,
-          number(group.children),
-          number(group.sealants),
-          group.children > 0 ? base::fixed(static_cast<double>(group.sealants) / group.children, 2)
-                             : std::string(nothing),
-          group.withAge > 0 ? base::fixed(group.years / group.withAge, 1) : std::string(nothing),
-          percent(group.upper, group.sealants),
-          percent(group.fourHanded, group.sealants),
-          percent(group.wet, group.sealants),
-          percent(group.knownLost, group.sealants)};
+          group.children,
+          group.sealants,
+          numberPer(group.sealants, group.children, 2),
+          numberPer(group.years, group.withAge, 1),
+          shareOf(group.upper, group.sealants),
+          shareOf(group.fourHanded, group.sealants),
+          shareOf(group.wet, group.sealants),
+          shareOf(group.knownLost, group.sealants)};
 }
 
 } // namespace
 
-Table foundTable(const TermRecords& records, const RetentionFacts& facts, const Choice& choice) {
-  const TermView view(records);
+Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice& choice) {
   std::map<std::uint32_t, bool> found; // children due, and whether any look judged one of theirs
   for (const auto& fact : facts.rows())
     if (fact.due && choice.takes(fact)) found[fact.child] |= fact.isExamined();
@@ -60,16 +58,9 @@ Table foundTable(const TermRecords& records, const RetentionFacts& facts, const 
   for (const auto& fact : facts.rows())
     if (fact.due && choice.takes(fact)) add(groups.at(found.at(fact.child) ? 1 : 0), view, fact);
   Table table{"Children found, and those not found",
-              {{"Children due"},
-               right("Children"),
-               right("Sealants"),
-               right("Per child"),
-               right("Age when sealed"),
-               right("Upper %"),
-               right("Four-handed %"),
-               right("Contaminated %"),
-               right("Known missing before %")},
-              {},
+              {texts("Children due"), counts("Children"), counts("Sealants"), numbers("Per child"),
+               numbers("Age when sealed"), shares("Upper %"), shares("Four-handed %"),
+               shares("Contaminated %"), shares("Known missing before %")},
               {"As recorded when they were sealed, except what early checks found missing. "
                "Where the two lines differ, the children found do not represent all, and "
                "the bounds above say more than the CI."}};

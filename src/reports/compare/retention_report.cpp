@@ -25,20 +25,16 @@ constexpr std::array<std::size_t, 2> ofAllSchools{1, 2};
 
 Table shrinkTable(const FactorComparison& schools) {
   Table table{"Small schools: observed, and adjusted toward program average",
-              {{"School where placed"},
-               right("Assessable"),
-               right("Fully retained %, observed"),
-               right("95% CI"),
-               right("Adjusted toward program average, %"),
-               right("Weight given to this school, %")},
-              {},
-              {}};
+              {texts("School where placed"), counts("Assessable"),
+               shares("Fully retained %, observed"), ranges("95% CI"),
+               shares("Adjusted toward program average, %"),
+               shares("Weight given to this school, %")}};
   for (const auto& value : schools.values) {
     const auto& line = value.line;
-    table.rows.push_back({line.label, number(line.assessable), percent(line.whole, line.assessable),
-                          rangeWords(line.whole95, line.unit),
-                          value.shrunken ? share(value.shrunken->shrunken) : nothing,
-                          value.shrunken ? share(value.shrunken->ownWeight) : nothing});
+    table.rows.push_back({line.label, line.assessable, shareOf(line.whole, line.assessable),
+                          rangeCell(line.whole95, line.unit),
+                          value.shrunken ? shareOf(value.shrunken->shrunken) : noFigure,
+                          value.shrunken ? shareOf(value.shrunken->ownWeight) : noFigure});
   }
   table.notes = {"Adjusted by beta-binomial empirical Bayes on effective numbers, teeth over "
                  "the design effect. It is shown beside the observed figure, never instead of "
@@ -61,35 +57,29 @@ Table shrinkTable(const FactorComparison& schools) {
 
 Cells followUpRow(const RetentionLine& line) {
   Cells cells{line.label,
-              number(line.childrenDue),
-              number(line.childrenFound),
-              percent(line.childrenFound, line.childrenDue),
-              number(line.due),
-              number(line.assessable),
-              percent(line.assessable, line.due),
-              percent(line.whole, line.assessable)};
+              line.childrenDue,
+              line.childrenFound,
+              shareOf(line.childrenFound, line.childrenDue),
+              line.due,
+              line.assessable,
+              shareOf(line.assessable, line.due),
+              shareOf(line.whole, line.assessable)};
   const auto bounds = estimates::followUpBounds(
       {static_cast<double>(line.due), static_cast<double>(line.assessable + line.lostUnfound),
        static_cast<double>(line.whole)});
-  cells.push_back(bounds ? share(bounds->bounds.low) : nothing);
-  cells.push_back(bounds ? share(bounds->bounds.high) : nothing);
+  cells.push_back(bounds ? shareOf(bounds->bounds.low) : noFigure);
+  cells.push_back(bounds ? shareOf(bounds->bounds.high) : noFigure);
   return cells;
 }
 
 /// One school's line alone where one is chosen.
 Table followUpTable(const FactorComparison& schools, std::optional<roster::SchoolId> chosen) {
   Table table{"Follow-up, and what unchecked sealants could change",
-              {{"School where placed"},
-               right("Children due"),
-               right("Found"),
-               right("Found, %"),
-               right("Teeth due"),
-               right("Assessable"),
-               right("Assessable, %"),
-               right("Fully retained, %"),
-               right("If all unchecked sealants failed, %"),
-               right("If all unchecked sealants held, %")},
-              {},
+              {texts("School where placed"), counts("Children due"), counts("Found"),
+               shares("Found, %"), counts("Teeth due"), counts("Assessable"),
+               shares("Assessable, %"), shares("Fully retained, %"),
+               shares("If all unchecked sealants failed, %"),
+               shares("If all unchecked sealants held, %")},
               {"The last two are true whatever became of the unchecked sealants: no "
                "assumption, and no sampling error in them. Sealants known to be missing "
                "whose children were not found count as failed in both.",
@@ -112,9 +102,8 @@ void sayWhose(std::vector<Table>& tables, const std::string& school) {
 
 } // namespace
 
-std::vector<Table> retentionReport(const TermRecords& records,
-                                   const RetentionReportOptions& options) {
-  const RetentionFacts facts(records, options.comparison.retention);
+std::vector<Table> retentionReport(const TermView& view, const RetentionReportOptions& options) {
+  const RetentionFacts facts(view, options.comparison.retention);
   Choice choice;
   // A school of which there is no sealant has no code, and no choice would mean all schools.
   constexpr auto nobodys = std::numeric_limits<FactorCode>::max();
@@ -141,14 +130,14 @@ std::vector<Table> retentionReport(const TermRecords& records,
                             comparisonTable(schools),
                             shrinkTable(schools),
                             followUpTable(schools, options.school),
-                            foundTable(records, facts, choice),
-                            earlyCheckTable(records, options.school),
-                            curveTable(retentionCurve(records, options.curve, options.school),
-                                       retentionCurve(records, worst, options.school),
-                                       retentionCurve(records, kept, options.school))};
+                            foundTable(view, facts, choice),
+                            earlyCheckTable(view, options.school),
+                            curveTable(retentionCurve(view, options.curve, options.school),
+                                       retentionCurve(view, worst, options.school),
+                                       retentionCurve(view, kept, options.school))};
   for (const auto& one : compared)
     tables.push_back(comparisonTable(one));
-  if (options.school) sayWhose(tables, TermView(records).schoolName(*options.school));
+  if (options.school) sayWhose(tables, view.schoolName(*options.school));
   return tables;
 }
 

@@ -14,7 +14,7 @@ struct RetentionReportOptions {
 
 /// How the sealants that fell due held: schools against the program, the curve over time, each
 /// factor against the rest, and what those not examined could change. For use inside the program.
-std::vector<Table> retentionReport(const TermRecords& records,
+std::vector<Table> retentionReport(const TermView& view,
                                    const RetentionReportOptions& options = {});
 
 } // namespace gk::reports

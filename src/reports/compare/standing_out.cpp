@@ -139,7 +139,7 @@ std::string subjectOf(Factor factor, const std::string& label) {
 
 std::string shareWords(int part, int whole) {
   const auto rate = rateOf(part, whole);
-  return rate ? share(rate) + "%" : std::string(nothing);
+  return rate ? shareOf(rate).text() + "%" : std::string(nothing);
 }
 
 std::string oddsWords(const StandingOut& one) {
@@ -248,7 +248,7 @@ std::string sentenceOf(const StandingOut& one) {
   if (one.range) words += " (95% CI " + percentRange(one.range->low, one.range->high) + ")";
   return words + " against " + shareWords(one.othersWhole, one.othersAssessable) + " of " +
          number(one.othersAssessable) + "; " + oddsWords(one) + ", adjusted p " +
-         pValue(one.adjustedP) + ".";
+         pValueOf(one.adjustedP).text() + ".";
 }
 
 std::string cautionOf(const StandingOut& one) {
@@ -261,12 +261,11 @@ std::string cautionOf(const StandingOut& one) {
 }
 
 Table standingOutTable(std::span<const FactorComparison> compared) {
-  Table table{"What stands out", {right("No."), {"Finding"}, {"Caution"}}, {}, {}};
+  Table table{"What stands out", {counts("No."), texts("Finding"), texts("Caution")}};
   const auto found = standingOut(compared);
   const auto looks = comparisons(compared);
   for (const auto& one : std::span(found).first(std::min(found.size(), mostStandingOut)))
-    table.rows.push_back(
-        {number(static_cast<int>(table.rows.size()) + 1), sentenceOf(one), cautionOf(one)});
+    table.rows.push_back({table.rows.size() + 1, sentenceOf(one), cautionOf(one)});
   if (found.empty())
     table.rows.push_back(
         {nothing, noneWords(looks), "No difference found does not mean that there is none."});

@@ -7,9 +7,8 @@
 
 namespace gk::reports {
 
-AttackBySchool attackBySchool(const TermRecords& records) {
-  const TermView view(records);
-  auto exposures = exposuresOf(records);
+AttackBySchool attackBySchool(const TermView& view) {
+  auto exposures = exposuresOf(view);
   const auto all = exposures.all();
   std::vector<std::pair<std::string, std::vector<estimates::Exposure>>> named;
   for (auto& [school, rows] : exposures.schools)
@@ -22,7 +21,7 @@ AttackBySchool attackBySchool(const TermRecords& records) {
     out.schools.push_back(name);
     rows.push_back(std::move(own));
   }
-  out.all = attackRateOf(records);
+  out.all = attackRateOf(view);
   // Each of the three is refused only where no molar had enough exposure.
   if (auto rates = estimates::schoolRates(rows)) out.rates = *std::move(rates);
   if (auto age = estimates::riskByAge(all)) out.age = *std::move(age);

@@ -17,6 +17,6 @@ struct AttackBySchool {
   AttackRateReport all{}; ///< of the whole term, and what it leaves out
 };
 
-AttackBySchool attackBySchool(const TermRecords& records);
+AttackBySchool attackBySchool(const TermView& view);
 
 } // namespace gk::reports

@@ -124,8 +124,7 @@ class Reader {
 
 } // namespace
 
-ExposureRows exposuresOf(const TermRecords& records) {
-  const TermView view(records);
+ExposureRows exposuresOf(const TermView& view) {
   ExposureRows out;
   Reader(view, out).read();
   return out;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "estimates/attack_rate.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 #include <map>
 
@@ -26,6 +26,6 @@ struct ExposureRows {
   [[nodiscard]] std::vector<estimates::Exposure> bySchool() const;
 };
 
-ExposureRows exposuresOf(const TermRecords& records);
+ExposureRows exposuresOf(const TermView& view);
 
 } // namespace gk::reports

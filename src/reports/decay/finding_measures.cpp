@@ -73,19 +73,17 @@ FindingLine lineOf(std::string label, const std::vector<SeenChild>& children,
 
 } // namespace
 
-std::vector<SeenChild> seenChildren(const TermRecords& records) {
-  const TermView view(records);
+std::vector<SeenChild> seenChildren(const TermView& view) {
   std::vector<SeenChild> out;
-  for (const auto& row : records.children)
+  for (const auto& row : view.records.children)
     if (const auto& screenings = view.screenings.of(row.id); !screenings.empty())
       out.push_back(seenAt(view, row.value.grade, screenings));
   return out;
 }
 
-FindingTotals findingTotals(const TermRecords& records) {
-  const TermView view(records);
+FindingTotals findingTotals(const TermView& view) {
   std::map<std::pair<std::string, roster::SchoolId>, std::vector<SeenChild>> bySchool;
-  for (auto& seen : seenChildren(records))
+  for (auto& seen : seenChildren(view))
     bySchool[{view.schoolName(seen.school), seen.school}].push_back(std::move(seen));
   FindingTotals out;
   std::vector<SeenChild> all;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "estimates/screening_measures.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 #include "reports/retention/retention_totals.h"
 
 #include <optional>
@@ -32,11 +32,11 @@ struct SeenChild {
 
 /// Each child once: decay and urgency by the more serious finding, sealants as found at the first
 /// screening.
-std::vector<SeenChild> seenChildren(const TermRecords& records);
+std::vector<SeenChild> seenChildren(const TermView& view);
 
 /// Basic Screening Survey measures of the term. A child screened twice counts once: decay and
 /// urgency by the more serious finding, sealants as found at the first screening, before anything
 /// was placed. Schools are the clusters of the total from `estimates::fewestClusters` on.
-FindingTotals findingTotals(const TermRecords& records);
+FindingTotals findingTotals(const TermView& view);
 
 } // namespace gk::reports

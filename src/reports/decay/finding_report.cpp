@@ -14,11 +14,10 @@ constexpr std::array measures{
     &estimates::ScreeningMeasures::anyNeed,          &estimates::ScreeningMeasures::urgentNeed};
 
 Cells findingRow(const FindingLine& line, ClusterUnit unit = ClusterUnit::children) {
-  Cells cells{line.label, number(line.screened), number(line.couldNotTell)};
+  Cells cells{line.label, line.screened, line.couldNotTell};
   for (const auto measure : measures) {
     const auto found = line.measures ? (*line.measures).*measure : std::nullopt;
-    cells.push_back(found ? share(found->estimate) + " (" + rangeWords(found, unit) + ")"
-                          : std::string(nothing));
+    cells.push_back(estimateCell(found, unit));
   }
   return cells;
 }
@@ -37,25 +36,17 @@ std::string knownWords(const FindingLine& line) {
   return base::join(words, ", ");
 }
 
-std::string rateWithRange(double rate, double low, double high) {
-  return share(rate) + " (" + percentRange(low, high) + ")";
+Cell rateWithRange(double rate, double low, double high) {
+  return Estimate{Share{rate}, Range{low, high}};
 }
 
 } // namespace
 
 Table findingTable(const FindingTotals& totals) {
   Table table{"Screening measures, % of children (95% CI)",
-              {{"School"},
-               right("Screened"),
-               right("Could not tell"),
-               right("Untreated decay"),
-               right("Treated decay"),
-               right("Caries experience"),
-               right("Sealants"),
-               right("Needs care"),
-               right("Needs care at once")},
-              {},
-              {}};
+              {texts("School"), counts("Screened"), counts("Could not tell"),
+               ranges("Untreated decay"), ranges("Treated decay"), ranges("Caries experience"),
+               ranges("Sealants"), ranges("Needs care"), ranges("Needs care at once")}};
   for (const auto& line : totals.schools)
     table.rows.push_back(findingRow(line));
   table.rows.push_back(findingRow(totals.total, totals.unit));
@@ -81,15 +72,9 @@ Table findingTable(const FindingTotals& totals) {
 
 Table attackTable(const AttackBySchool& attack) {
   Table table{"Yearly attack rate of never-sealed first molars, %",
-              {{"School"},
-               right("Children"),
-               right("Molars"),
-               right("Affected"),
-               right("Observed (95% CI)"),
-               right("Adjusted toward program average (95% CI)"),
-               right("Weight given to this school, %")},
-              {},
-              {}};
+              {texts("School"), counts("Children"), counts("Molars"), counts("Affected"),
+               ranges("Observed (95% CI)"), ranges("Adjusted toward program average (95% CI)"),
+               shares("Weight given to this school, %")}};
   if (!attack.rates) {
     table.notes = {"No never-sealed first molar had been erupted long enough."};
     return table;
@@ -99,28 +84,30 @@ Table attackTable(const AttackBySchool& attack) {
     const auto& one = rates.schools[i];
     Cells cells{attack.schools[i]};
     if (one.raw)
-      cells.insert(cells.end(), {number(static_cast<int>(one.raw->children)),
-                                 base::fixed(one.raw->molars, 0), base::fixed(one.raw->affected, 0),
-                                 rateWithRange(one.raw->annual, one.raw->low, one.raw->high)});
+      cells.insert(cells.end(),
+                   {one.raw->children, numberOf(one.raw->molars, 0), numberOf(one.raw->affected, 0),
+                    rateWithRange(one.raw->annual, one.raw->low, one.raw->high)});
     else
-      cells.insert(cells.end(), {nothing, nothing, nothing, nothing});
+      cells.resize(5, noFigure);
     cells.push_back(rateWithRange(one.shrunken, one.interval.low, one.interval.high));
-    cells.push_back(share(one.ownWeight));
+    cells.push_back(shareOf(one.ownWeight));
     table.rows.push_back(std::move(cells));
   }
-  table.notes = {
-      "Average school " + rateWithRange(rates.annual, rates.interval.low, rates.interval.high) +
-          (rates.prediction ? "; another school's would fall within " +
-                                  percentRange(rates.prediction->low, rates.prediction->high)
-                            : "") +
-          ".",
-      "Exposure is from the mean eruption age to the age on the day."};
+  table.notes = {"Average school " +
+                     rateWithRange(rates.annual, rates.interval.low, rates.interval.high).text() +
+                     (rates.prediction
+                          ? "; another school's would fall within " +
+                                percentRange(rates.prediction->low, rates.prediction->high)
+                          : "") +
+                     ".",
+                 "Exposure is from the mean eruption age to the age on the day."};
   for (auto& note : attackNotes(attack.all))
     table.notes.push_back(std::move(note));
   if (attack.profile)
     table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
                           rateWithRange(attack.profile->annual, attack.profile->clustered.low,
-                                        attack.profile->clustered.high) +
+                                        attack.profile->clustered.high)
+                              .text() +
                           ".");
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))
     table.notes.emplace_back("The schools differ no more than by chance.");
@@ -138,8 +125,8 @@ Table attackTable(const AttackBySchool& attack) {
   return table;
 }
 
-std::vector<Table> findingReport(const TermRecords& records) {
-  return {findingTable(findingTotals(records)), attackTable(attackBySchool(records))};
+std::vector<Table> findingReport(const TermView& view) {
+  return {findingTable(findingTotals(view)), attackTable(attackBySchool(view))};
 }
 
 } // namespace gk::reports

@@ -8,7 +8,7 @@ namespace gk::reports {
 
 /// What the screenings of the term found, school by school, and the yearly attack rate behind it.
 /// For use inside the program: small counts are not suppressed.
-std::vector<Table> findingReport(const TermRecords& records);
+std::vector<Table> findingReport(const TermView& view);
 
 Table findingTable(const FindingTotals& totals);
 Table attackTable(const AttackBySchool& attack);

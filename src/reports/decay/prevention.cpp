@@ -27,8 +27,8 @@ estimates::AttackRateEstimate wider(estimates::AttackRateEstimate byChild,
 
 } // namespace
 
-AttackRateReport attackRateOf(const TermRecords& records) {
-  const auto exposures = exposuresOf(records);
+AttackRateReport attackRateOf(const TermView& view) {
+  const auto exposures = exposuresOf(view);
   AttackRateReport report;
   report.everSealedLeftOut = exposures.everSealedLeftOut;
   report.notSeenLeftOut = exposures.notSeenLeftOut;
@@ -226,6 +226,12 @@ ScenarioReport scenarios(int molars, const AttackRateReport& attack,
     report.money = *money;
   }
   return report;
+}
+
+Cell avertedCell(const estimates::AvertedEstimate& one) {
+  Estimate cell{Number{one.averted, 0}, std::nullopt};
+  if (one.interval) cell.range = {one.interval->low, one.interval->high, 0};
+  return cell;
 }
 
 } // namespace gk::reports

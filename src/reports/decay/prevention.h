@@ -24,7 +24,7 @@ struct AttackRateReport {
   std::optional<estimates::AttackRateEstimate> seconds;
 };
 
-AttackRateReport attackRateOf(const TermRecords& records);
+AttackRateReport attackRateOf(const TermView& view);
 
 /// What the rate is of and what is left out, each sentence where it is so.
 std::vector<std::string> attackNotes(const AttackRateReport& attack);
@@ -56,6 +56,9 @@ struct AvertedReport {
 AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& attack,
                         const std::optional<estimates::RetentionEstimate>& retention, int years,
                         const std::optional<estimates::Interval>& bounds = std::nullopt);
+
+/// In teeth, with its range.
+Cell avertedCell(const estimates::AvertedEstimate& one);
 
 /// What a manager may change on the way from this term's counts to teeth spared; empty means as
 /// measured. Costs are the program's own, in one currency.

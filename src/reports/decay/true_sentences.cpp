@@ -77,7 +77,7 @@ std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) 
   if (most.ownWeight - least.ownWeight <= equalWeight)
     return "Each school's figure is adjusted toward the program average by as much: its "
            "own weight is " +
-           share(most.ownWeight) + " %.";
+           shareOf(most.ownWeight).text() + " %.";
   if (goesByTeeth(units))
     return "The fewer its " + std::string(what) +
            ", the more a school's figure is adjusted toward the program average.";
@@ -114,8 +114,8 @@ std::string reviewWords(const estimates::AvertedInputs& inputs) {
   const auto relation = prevented > estimates::cautiousEfficacy + equalWeight   ? "more than"
                         : prevented < estimates::cautiousEfficacy - equalWeight ? "less than"
                                                                                 : "as much as";
-  return "At two years these inputs prevent " + share(prevented) + "% of the decay, " + relation +
-         " published reviews found (median 81%, interquartile 74-88).";
+  return "At two years these inputs prevent " + shareOf(prevented).text() + "% of the decay, " +
+         relation + " published reviews found (median 81%, interquartile 74-88).";
 }
 
 std::string ageWords(const estimates::RiskByAge& age) {
@@ -125,8 +125,8 @@ std::string ageWords(const estimates::RiskByAge& age) {
     bands.push_back((band.until ? base::fixed(band.from, band.from < 1 ? 2 : 0) + " to " +
                                       base::fixed(*band.until, 0) + " years erupted: "
                                 : base::fixed(band.from, 0) + " or more years erupted: ") +
-                    share(band.rate.annual) + " (" + percentRange(band.rate.low, band.rate.high) +
-                    ")");
+                    shareOf(band.rate.annual).text() + " (" +
+                    percentRange(band.rate.low, band.rate.high) + ")");
   return "By time in the mouth, % a year: " + base::join(bands, "; ") +
          ". This does not show whether the risk changes with age: molars erupt at "
          "ages that differ by a year or more between children, only the mean is known "

@@ -48,12 +48,8 @@ void addCare(const TermView& view, const std::set<roster::DayId>& days, Effort& 
   }
 }
 
-std::string each(double count, double hours) {
-  return hours > 0 ? base::fixed(count / hours, 2) : std::string(nothing);
-}
-
-std::string hours(minutes time) {
-  return roster::hoursText(time);
+Cell each(double count, double hours) {
+  return numberPer(count, hours, 2);
 }
 
 /// Those that anybody has time of.
@@ -66,22 +62,20 @@ std::vector<std::size_t> rolesOf(const Effort& total) {
 
 Table hoursTable(const std::vector<std::size_t>& roles) {
   Table table{"Staff and chair hours",
-              {{"School"}, right("Days"), right("Chair hours")},
-              {},
+              {texts("School"), counts("Days"), numbers("Chair hours")},
               {"Only days with hours entered at close-out. Chair hours: chairs times the "
                "hours they were open. Travel and office work are not included."}};
   for (const auto role : roles)
-    table.columns.push_back(right("Hours of " + named(static_cast<roster::Role>(role))));
-  table.columns.push_back(right("Staff hours"));
+    table.columns.push_back(numbers("Hours of " + named(static_cast<roster::Role>(role))));
+  table.columns.push_back(numbers("Staff hours"));
   return table;
 }
 
 Cells hourCells(const Effort& one, const std::vector<std::size_t>& roles) {
-  Cells cells{one.school, number(one.daysSaid) + " of " + number(one.days),
-              base::fixed(one.chairHours, 1)};
+  Cells cells{one.school, outOf(one.daysSaid, one.days), numberOf(one.chairHours, 1)};
   for (const auto role : roles)
-    cells.push_back(hours(one.staff.at(role)));
-  cells.push_back(hours(one.staffTime()));
+    cells.push_back(hoursOf(one.staff.at(role)));
+  cells.push_back(hoursOf(one.staffTime()));
   return cells;
 }
 
@@ -91,15 +85,15 @@ minutes Effort::staffTime() const {
   return std::accumulate(staff.begin(), staff.end(), minutes{});
 }
 
-std::vector<Effort> efforts(const TermRecords& records) {
-  const TermView view(records);
-  const auto said = newestOfEach(records.efforts, [](const auto& one) { return one.day; });
-  const auto meals = newestOfEach(records.eligibility, [](const auto& one) { return one.school; });
+std::vector<Effort> efforts(const TermView& view) {
+  const auto said = newestOfEach(view.records.efforts, [](const auto& one) { return one.day; });
+  const auto meals =
+      newestOfEach(view.records.eligibility, [](const auto& one) { return one.school; });
   std::vector<Effort> schools;
-  for (const auto& school : records.schools) {
+  for (const auto& school : view.records.schools) {
     Effort one{.school = view.schoolName(school.id), .id = school.id};
     std::set<roster::DayId> days;
-    for (const auto& day : records.days) {
+    for (const auto& day : view.records.days) {
       if (day.value.school != school.id || !view.isOfTerm(day.id)) continue;
       ++one.days;
       const auto effort = said.find(day.id);
@@ -131,15 +125,16 @@ std::vector<Effort> effortsOf(std::vector<Effort> all, roster::SchoolId school) 
 Table staffTable(const std::vector<Effort>& schools) {
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
-  for (const auto* heading : {"Screened", "Screened per chair hour", "Staff hours per child",
-                              "Teeth per chair hour", "Students receiving oral health education"})
-    table.columns.push_back(right(heading));
+  table.columns.insert(table.columns.end(),
+                       {counts("Screened"), numbers("Screened per chair hour"),
+                        numbers("Staff hours per child"), numbers("Teeth per chair hour"),
+                        counts("Students receiving oral health education")});
   for (const auto& one : schools) {
     auto cells = hourCells(one, roles);
     const double staff = static_cast<double>(one.staffTime().count()) / 60;
     cells.insert(cells.end(),
-                 {number(one.screened), each(one.screened, one.chairHours),
-                  each(staff, one.screened), each(one.teeth, one.chairHours), number(one.taught)});
+                 {one.screened, each(one.screened, one.chairHours), each(staff, one.screened),
+                  each(one.teeth, one.chairHours), one.taught});
     table.rows.push_back(std::move(cells));
   }
   table.notes.emplace_back("Children screened and teeth sealed on those days, each once.");
@@ -151,7 +146,7 @@ std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
   if (schools.back().daysSaid == 0) return std::nullopt;
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
-  table.columns.push_back(right("Students receiving oral health education"));
+  table.columns.push_back(counts("Students receiving oral health education"));
   // All schools together: a school's own count of pupils could be small.
   auto cells = hourCells(schools.back(), roles);
   const int taught = schools.back().taught;
@@ -164,13 +159,13 @@ std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
 }
 
 std::optional<Table> mealsTable(const std::vector<Effort>& schools) {
-  Table table{"Schools",
-              {{"School"}, right("Students with free or reduced-price meals, %"), {"Source"}},
-              {},
-              {"A school's own published percentage; it says nothing about one child."}};
+  Table table{
+      "Schools",
+      {texts("School"), shares("Students with free or reduced-price meals, %"), texts("Source")},
+      {"A school's own published percentage; it says nothing about one child."}};
   for (const auto& one : schools)
     if (one.mealsPercent)
-      table.rows.push_back({one.school, number(*one.mealsPercent), one.mealsSource});
+      table.rows.push_back({one.school, Share{*one.mealsPercent / 100.0, 0}, one.mealsSource});
   if (table.rows.empty()) return std::nullopt;
   return table;
 }

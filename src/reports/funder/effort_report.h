@@ -3,7 +3,7 @@
 #include "base/enum_names.h"
 #include "reports/print/table.h"
 #include "reports/publish/suppression.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 namespace gk::reports {
 
@@ -25,7 +25,7 @@ struct Effort {
 };
 
 /// One for each school, by name, and their sum at the end.
-std::vector<Effort> efforts(const TermRecords& records);
+std::vector<Effort> efforts(const TermView& view);
 
 /// Of what `efforts` gave, one school and its sum.
 std::vector<Effort> effortsOf(std::vector<Effort> all, roster::SchoolId school);

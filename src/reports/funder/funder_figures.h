@@ -12,20 +12,20 @@ namespace gk::reports {
 
 /// What the funder's summary and its annex both say.
 
-/// The cell of the last row, which is the total, under this heading.
-std::string totalUnder(const Table& table, std::string_view heading);
+/// The cell of the last row, which is the total, in the column that files call so.
+const Cell& totalOf(const Table& table, std::string_view key);
 
 /// "September 8, 2026 to November 17, 2026".
 std::string periodWords(const TermTotals& totals);
 
 int lotsSetAside(const TermRecords& records);
 
-/// "yes" or "NO" for a share that was printed as per cent; a dash where there is none.
-std::string reached(double target, const std::string& actual);
+/// "yes" or "below" for a share; missing where there is none.
+Cell reached(double target, const Cell& actual);
 
 /// The estimates of decay spared, each with its name. What the unchecked teeth could change tells
 /// how many were checked, and stands only where the published tables tell it.
-std::vector<std::pair<std::string, std::string>>
-sparedFigures(const TermTotals& totals, bool teethAreShown, bool checksAreShown);
+std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals,
+                                                        bool teethAreShown, bool checksAreShown);
 
 } // namespace gk::reports

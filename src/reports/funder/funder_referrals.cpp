@@ -31,10 +31,10 @@ std::vector<int> figuresOf(const ReferralCounts& at) {
 /// Early and urgent and their sum, with all that a reader knows of how they add up.
 class ReferralSystem {
  public:
-  ReferralSystem(const TermRecords& records, base::Date today) {
-    add(figuresOf(referralCounts(records, today, Urgency::early)), 0);
-    add(figuresOf(referralCounts(records, today, Urgency::urgent)), 1);
-    add(figuresOf(referralCounts(records, today, std::nullopt)), 2);
+  ReferralSystem(const TermView& view, base::Date today) {
+    add(figuresOf(referralCounts(view, today, Urgency::early)), 0);
+    add(figuresOf(referralCounts(view, today, Urgency::urgent)), 1);
+    add(figuresOf(referralCounts(view, today, std::nullopt)), 2);
     system_.totalRow = 2;
     for (std::size_t i = 0; i < referralFigures; ++i)
       system_.sums.push_back({place(2, i), {place(0, i), place(1, i)}});
@@ -74,25 +74,16 @@ class ReferralSystem {
 
 } // namespace
 
-Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule, base::Date today,
+Table publishedReferrals(const TermView& view, const SuppressionRule& rule, base::Date today,
                          bool findingsAreWhole) {
   Table table{"Referrals and outcomes, as of " + today.words(),
-              {{"Urgency"},
-               right("Made"),
-               right("Guardian reached"),
-               right("Complete"),
-               right("Started"),
-               right("Declined"),
-               right("Moved"),
-               right("Lost to follow-up"),
-               right("Open"),
-               right("Open over " + number(longOpen) + " days")},
-              {},
-              {}};
-  const ReferralSystem counts(records, today);
-  const auto shown = suppress(counts.system(), rule);
+              {texts("Urgency"), counts("Made"), counts("Guardian reached"), counts("Complete"),
+               counts("Started"), counts("Declined"), counts("Moved"), counts("Lost to follow-up"),
+               counts("Open"), counts("Open over " + number(longOpen) + " days", "open_long")}};
+  const ReferralSystem system(view, today);
+  const auto shown = suppress(system.system(), rule);
   if (!findingsAreWhole || shown.leaks() > 0) {
-    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
+    table.rows.emplace_back(table.columns.size(), Withheld{}).front() = "Total";
     table.notes = {
         findingsAreWhole
             ? "Omitted: it would reveal a small number."
@@ -103,7 +94,7 @@ Table publishedReferrals(const TermRecords& records, const SuppressionRule& rule
   std::size_t row = 0;
   for (const auto* label : {"early", "urgent", "Total"}) {
     table.rows.push_back({label});
-    const auto cells = counts.row(row++, shown, rule);
+    const auto cells = system.row(row++, shown, rule);
     table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
   }
   table.notes = {"Complete: treated, or a dentist found no need. A referral closes on an outcome "

@@ -13,34 +13,33 @@ namespace {
 Table coverTable(const TermRecords& records, const TermTotals& totals,
                  const SuppressionRule& rule) {
   return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
-          {{"What"}, {"Which"}},
+          {texts("What"), texts("Which")},
           {{"Schools; clinic days held",
             number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
            {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
                                  " are suppressed, and what would reveal them"},
-           {"Material lots set aside", number(lotsSetAside(records))}},
+           {"Material lots set aside", lotsSetAside(records)}},
           {}};
 }
 
 Table targetTable(const TermTotals& totals, const std::vector<Table>& published) {
   Table table{"Benchmarks and actual",
-              {{"Measure"}, right("Benchmark, %"), right("Actual, %"), {"Met"}},
-              {},
+              {texts("Measure"), shares("Benchmark, %"), shares("Actual, %"), texts("Met")},
               {"Benchmarks are published state guidance unless the program set its own; "
                "they apply to programs."}};
-  const auto add = [&](const std::string& what, double target, const std::string& actual) {
-    table.rows.push_back({what, base::percent(target, 0), actual, reached(target, actual)});
+  const auto add = [&](const std::string& what, double target, const Cell& actual) {
+    table.rows.push_back({what, Share{target, 0}, actual, reached(target, actual)});
   };
-  add("Consented of enrolled", totals.targets.consented, totalUnder(published[0], "% of enrolled"));
-  add("Screened of consented", totals.targets.screened, totalUnder(published[0], "% of consented"));
-  add("Sealed of those in need", totals.targets.sealed, totalUnder(published[1], "% of needing"));
+  add("Consented of enrolled", totals.targets.consented, totalOf(published[0], "consented_share"));
+  add("Screened of consented", totals.targets.screened, totalOf(published[0], "screened_share"));
+  add("Sealed of those in need", totals.targets.sealed, totalOf(published[1], "sealed_share"));
   add("Fully retained of assessable at one year", totals.targets.retained,
-      totalUnder(published[3], "Fully retained, %"));
+      totalOf(published[3], "whole_share"));
   return table;
 }
 
 Table sparedTable(const TermTotals& totals, const std::vector<Table>& published) {
-  Table table{"Cavities averted, estimated", {{"Figure"}, right("Estimate")}, {}, {}};
+  Table table{"Cavities averted, estimated", {texts("Figure"), ranges("Estimate")}};
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
                                                       !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
@@ -59,12 +58,12 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
 
 } // namespace
 
-std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& totals,
+std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
                                const Published& published, const SuppressionRule& rule,
                                base::Date today) {
   const auto& tables = published.tables;
-  const auto schools = efforts(records);
-  std::vector<Table> out{coverTable(records, totals, rule)};
+  const auto schools = efforts(view);
+  std::vector<Table> out{coverTable(view.records, totals, rule)};
   if (auto meals = mealsTable(schools)) out.push_back(*std::move(meals));
   out.push_back(tables[0]);
   if (published.byGrade)
@@ -73,7 +72,7 @@ std::vector<Table> funderAnnex(const TermRecords& records, const TermTotals& tot
     out.back().notes.emplace_back("By grade is omitted: it would reveal what is suppressed here.");
   out.insert(out.end(), {tables[2], tables[1], tables[3]});
   if (published.shortTerm) out.push_back(*published.shortTerm);
-  out.push_back(publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
+  out.push_back(publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
   out.insert(out.end(), published.pupils.begin(), published.pupils.end());
   if (published.pupils.empty())
     out.back().notes.emplace_back(

@@ -17,15 +17,15 @@ class Summary {
 
   void begin(std::string part) { part_ = std::move(part); }
 
-  void figure(const std::string& name, const std::string& number) {
+  void figure(const std::string& name, const Cell& number) {
     table_.rows.push_back({part_, name, number, "", "", "", ""});
   }
   /// A part of a whole, with its share as it was published.
-  void share(const std::string& name, const std::string& number, const std::string& whole,
-             const std::string& percents, std::optional<double> target = std::nullopt,
-             const std::string& range = "") {
-    table_.rows.push_back({part_, name, number, whole, percents + range,
-                           target ? base::percent(*target, 0) : "",
+  void share(const std::string& name, const Cell& number, const Cell& whole, const Cell& percents,
+             std::optional<double> target = std::nullopt,
+             const std::optional<Cell>& withRange = std::nullopt) {
+    table_.rows.push_back({part_, name, number, whole, withRange.value_or(percents),
+                           target ? Cell(Share{*target, 0}) : "",
                            target ? reached(*target, percents) : ""});
   }
 
@@ -35,20 +35,18 @@ class Summary {
 };
 
 /// The share of two figures that are both shown.
-std::string shareOf(const std::string& part, const std::string& whole) {
-  const auto some = base::parseInt(part);
-  const auto all = base::parseInt(whole);
-  if (!some || !all) return hidesIn({part, whole}) ? "suppressed" : nothing;
-  return percent(static_cast<int>(*some), static_cast<int>(*all));
-}
-
-void addShare(Summary& summary, const std::string& name, const std::string& part,
-              const std::string& whole) {
-  summary.share(name, part, whole, shareOf(part, whole));
+void addShare(Summary& summary, const std::string& name, const Cell& part, const Cell& whole) {
+  const auto* some = part.as<Count>();
+  const auto* all = whole.as<Count>();
+  const auto share = some && all
+                         ? shareOf(static_cast<int>(some->value), static_cast<int>(all->value))
+                     : hidesIn({part, whole}) ? Cell(Withheld{})
+                                              : Cell(noFigure);
+  summary.share(name, part, whole, share);
 }
 
 /// Of every sort together: one sort of one school is soon one child.
-std::string incidents(const TermRecords& records, const SuppressionRule& rule) {
+Cell incidents(const TermRecords& records, const SuppressionRule& rule) {
   int count = 0;
   for (const auto& one : incidentCounts(records.incidents))
     count += one.count;
@@ -56,89 +54,93 @@ std::string incidents(const TermRecords& records, const SuppressionRule& rule) {
   return shownCount(count, isSmall ? Showing::fewer : Showing::number, rule);
 }
 
-void addWork(Summary& summary, const TermRecords& records, const TermTotals& totals,
-             const std::string& screened, const SuppressionRule& rule) {
+void addWork(Summary& summary, const TermView& view, const TermTotals& totals, const Cell& screened,
+             const SuppressionRule& rule) {
   summary.begin("Schools and days");
-  summary.figure("Schools", number(static_cast<int>(totals.schools.size())));
-  summary.figure("Clinic days held", number(totals.total.days));
+  summary.figure("Schools", totals.schools.size());
+  summary.figure("Clinic days held", totals.total.days);
   // Children a day times days is the number of children.
   summary.figure("Children screened a day",
-                 hidesIn({screened}) ? "suppressed" : number(totals.total.childrenPerDay(), 1));
-  summary.figure("Incidents recorded", incidents(records, rule));
-  summary.figure("Material lots set aside", number(lotsSetAside(records)));
+                 screened.isWithheld() ? Withheld{} : numberOf(totals.total.childrenPerDay(), 1));
+  summary.figure("Incidents recorded", incidents(view.records, rule));
+  summary.figure("Material lots set aside", lotsSetAside(view.records));
 }
 
 void addParticipation(Summary& summary, const TermTotals& totals, const Table& table) {
-  const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Participation, children");
-  summary.figure("Enrolled", at("Enrolled"));
-  addShare(summary, "Forms back, of enrolled", at("Forms back"), at("Enrolled"));
-  summary.share("Consented, of enrolled", at("Consented"), at("Enrolled"), at("% of enrolled"),
+  summary.figure("Enrolled", at("enrolled"));
+  addShare(summary, "Forms back, of enrolled", at("forms_back"), at("enrolled"));
+  summary.share("Consented, of enrolled", at("consented"), at("enrolled"), at("consented_share"),
                 totals.targets.consented);
-  summary.share("Screened, of consented", at("Screened"), at("Consented"), at("% of consented"),
+  summary.share("Screened, of consented", at("screened"), at("consented"), at("screened_share"),
                 totals.targets.screened);
 }
 
 void addHealth(Summary& summary, const Table& table) {
-  const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Oral health, children");
-  summary.share("Untreated decay, of screened", at("Untreated decay"), at("Screened"), at("%"));
-  addShare(summary, "Early care, of screened", at("Early care"), at("Screened"));
-  summary.share("Urgent care, of screened", at("Urgent"), at("Screened"), at("% urgent"));
+  summary.share("Untreated decay, of screened", at("untreated"), at("screened"),
+                at("untreated_share"));
+  addShare(summary, "Early care, of screened", at("early"), at("screened"));
+  summary.share("Urgent care, of screened", at("urgent"), at("screened"), at("urgent_share"));
 }
 
 void addServices(Summary& summary, const TermTotals& totals, const Table& table,
-                 const std::string& screened) {
-  const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
+                 const Cell& screened) {
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Services");
-  summary.share("Children needing sealants, of screened", at("Needing sealants"), screened,
-                at("% of screened"));
-  summary.share("Children sealed, of those needing", at("Sealed"), at("Needing sealants"),
-                at("% of needing"), totals.targets.sealed);
-  addShare(summary, "Children with varnish, of screened", at("Varnish"), screened);
-  summary.figure("Teeth sealed", at("Teeth"));
-  addShare(summary, "First molars, of teeth sealed", at("First molars"), at("Teeth"));
-  addShare(summary, "Second molars, of teeth sealed", at("Second molars"), at("Teeth"));
-  addShare(summary, "Other teeth, of teeth sealed", at("Other teeth"), at("Teeth"));
-  summary.figure("Teeth per sealed child", at("Teeth per sealed child"));
+  summary.share("Children needing sealants, of screened", at("needing"), screened,
+                at("needing_share"));
+  summary.share("Children sealed, of those needing", at("sealed"), at("needing"),
+                at("sealed_share"), totals.targets.sealed);
+  addShare(summary, "Children with varnish, of screened", at("varnish"), screened);
+  summary.figure("Teeth sealed", at("teeth"));
+  addShare(summary, "First molars, of teeth sealed", at("first_molars"), at("teeth"));
+  addShare(summary, "Second molars, of teeth sealed", at("second_molars"), at("teeth"));
+  addShare(summary, "Other teeth, of teeth sealed", at("other_teeth"), at("teeth"));
+  summary.figure("Teeth per sealed child", at("teeth_per_child"));
 }
 
 void addRetention(Summary& summary, const TermTotals& totals, const Table& table) {
-  const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Retention at " + number(totals.window.fromMonths) + " to " +
                 number(totals.window.untilMonths) + " months");
-  summary.share("Children found, of those due", at("Children found"), at("Children due"),
-                at("Found, %"));
-  addShare(summary, "Teeth examined, of those due", at("Examined"), at("Teeth due"));
-  addShare(summary, "Assessable, of examined", at("Assessable"), at("Examined"));
+  summary.share("Children found, of those due", at("children_found"), at("children_due"),
+                at("found_share"));
+  addShare(summary, "Teeth examined, of those due", at("examined"), at("due"));
+  addShare(summary, "Assessable, of examined", at("assessable"), at("examined"));
   const auto& line = totals.retention.total;
-  const auto whole = at("Fully retained, %");
-  const bool hasRange = line.whole95 && !hidesIn({whole}) && whole != nothing;
-  summary.share("Fully retained, of assessable", at("Fully retained"), at("Assessable"), whole,
-                totals.targets.retained,
-                hasRange ? " (" + rangeWords(line.whole95, line.unit) + ")" : "");
-  addShare(summary, "Partially retained, of assessable", at("Partially retained"),
-           at("Assessable"));
-  addShare(summary, "Missing, of assessable", at("Missing"), at("Assessable"));
+  const auto whole = at("whole_share");
+  const auto* held = whole.as<Share>();
+  auto withRange = whole;
+  if (line.whole95 && held) {
+    const auto range = rangeCell(line.whole95, line.unit);
+    const auto* ends = range.as<Range>();
+    withRange = ends ? Cell(Estimate{*held, *ends}) : whole.with(" (" + range.text() + ")");
+  }
+  summary.share("Fully retained, of assessable", at("whole"), at("assessable"), whole,
+                totals.targets.retained, withRange);
+  addShare(summary, "Partially retained, of assessable", at("part"), at("assessable"));
+  addShare(summary, "Missing, of assessable", at("lost"), at("assessable"));
 }
 
 void addReferrals(Summary& summary, const Table& table) {
   summary.begin("Referrals");
-  if (table.rows.size() == 1) return summary.figure("Made", "suppressed");
-  const auto at = [&](std::string_view heading) { return totalUnder(table, heading); };
-  summary.figure("Made", at("Made"));
+  if (table.rows.size() == 1) return summary.figure("Made", Withheld{});
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
+  summary.figure("Made", at("made"));
   const std::pair<std::string, std::string> figures[]{
-      {"Guardian reached", "Guardian reached"},
-      {"Complete", "Complete"},
-      {"Treatment started", "Started"},
-      {"Declined", "Declined"},
-      {"Moved", "Moved"},
-      {"Lost to follow-up", "Lost to follow-up"},
-      {"Open", "Open"},
-      {"Open or started over " + number(longOpen) + " days",
-       "Open over " + number(longOpen) + " days"}};
-  for (const auto& [name, heading] : figures)
-    addShare(summary, name + ", of made", at(heading), at("Made"));
+      {"Guardian reached", "guardian_reached"},
+      {"Complete", "complete"},
+      {"Treatment started", "started"},
+      {"Declined", "declined"},
+      {"Moved", "moved"},
+      {"Lost to follow-up", "lost_to_follow_up"},
+      {"Open", "open"},
+      {"Open or started over " + number(longOpen) + " days", "open_long"}};
+  for (const auto& [name, key] : figures)
+    addShare(summary, name + ", of made", at(key), at("made"));
 }
 
 std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule& rule) {
@@ -163,28 +165,22 @@ std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule
 
 } // namespace
 
-std::vector<Table> funderSummary(const TermRecords& records, const TermTotals& totals,
+std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
                                  const Published& published, const SuppressionRule& rule,
                                  base::Date today) {
   const auto& tables = published.tables;
   Table table{"Key figures, " + periodWords(totals),
-              {{"Part", false, true},
-               {"Figure"},
-               right("Number"),
-               right("Of"),
-               right("Percent (95% CI)"),
-               right("Benchmark, %"),
-               {"Met"}},
-              {},
+              {grouped("Part"), texts("Figure"), counts("Number"), counts("Of"),
+               ranges("Percent (95% CI)"), shares("Benchmark, %"), texts("Met")},
               methods(totals, rule)};
-  const auto screened = totalUnder(tables[0], "Screened");
+  const auto screened = totalOf(tables[0], "screened");
   Summary summary(table);
-  addWork(summary, records, totals, screened, rule);
+  addWork(summary, view, totals, screened, rule);
   addParticipation(summary, totals, tables[0]);
   addHealth(summary, tables[2]);
   addServices(summary, totals, tables[1], screened);
   addRetention(summary, totals, tables[3]);
-  addReferrals(summary, publishedReferrals(records, rule, today, !hidesIn(tables[2].rows.back())));
+  addReferrals(summary, publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
   summary.begin("Cavities averted, estimate");
   for (const auto& [figure, estimate] :
        sparedFigures(totals, !hidesIn(tables[1].rows.back()), !hidesIn(tables[3].rows.back())))

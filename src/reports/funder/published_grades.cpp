@@ -117,14 +117,13 @@ Groups gradeGroups(const std::vector<Participation>& grades, const GradeBands& b
   return groups;
 }
 
-std::vector<Participation> participationByGrade(const TermRecords& records,
-                                                const TermTotals& totals) {
-  const Lookup<roster::Child> children(records.children);
+std::vector<Participation> participationByGrade(const TermView& view, const TermTotals& totals) {
+  const Lookup<roster::Child> children(view.records.children);
   std::map<std::string, std::vector<Participation>> shares;
-  for (const auto& share : participationByChild(records))
+  for (const auto& share : participationByChild(view))
     if (const auto* child = children.find(share.child))
       shares[child->grade].push_back(share.counts);
-  const auto pupils = pupilsByGrade(records);
+  const auto pupils = pupilsByGrade(view.records);
   for (const auto& [grade, count] : pupils)
     shares.try_emplace(grade);
   std::vector<Participation> grades;

@@ -6,8 +6,7 @@ namespace gk::reports {
 
 /// The rows of a table by grade, in order: `school` is the grade, "K" or "3". Pupils enrolled are
 /// known of all grades or of none.
-std::vector<Participation> participationByGrade(const TermRecords& records,
-                                                const TermTotals& totals);
+std::vector<Participation> participationByGrade(const TermView& view, const TermTotals& totals);
 
 /// Adds participation by grade, neighbouring grades as one row, to what is published of these
 /// totals by school. Left out, as the annex then says, where a total is hidden in either table,

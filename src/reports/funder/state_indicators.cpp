@@ -294,11 +294,11 @@ Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
   return *std::move(best);
 }
 
-std::string shareShown(const CountSystem& system, const Suppressed& shown, std::size_t part,
-                       std::size_t whole) {
+Cell shareShown(const CountSystem& system, const Suppressed& shown, std::size_t part,
+                std::size_t whole) {
   if (shown.cells[part] != Showing::number || shown.cells[whole] != Showing::number)
-    return "suppressed";
-  return percent(system.cells[part].value, system.cells[whole].value);
+    return Withheld{};
+  return shareOf(system.cells[part].value, system.cells[whole].value);
 }
 
 } // namespace
@@ -330,19 +330,14 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
     return shownCount(system.cells[cell].value, shown.cells[cell], rule);
   };
   Table table{indicatorTitle,
-              {{"Grade", false, true},
-               {"Indicator"},
-               right(withHeading),
-               right(knownHeading),
-               right("% of known")},
-              {},
-              {}};
+              {grouped("Grade"), texts("Indicator"), counts(withHeading, "with"),
+               counts(knownHeading, "known"), shares("% of known")}};
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const auto& cells = placed[i];
-    table.rows.push_back({rows[i].group, screenedWords, count(cells.screened), nothing, nothing});
+    table.rows.push_back({rows[i].group, screenedWords, count(cells.screened), noFigure, noFigure});
     for (std::size_t which = 0; which < base::enumCount<Indicator>; ++which)
       table.rows.push_back(
-          {rows[i].group, named(static_cast<Indicator>(which)), count(cells.with.at(which)),
+          {rows[i].group, static_cast<Indicator>(which), count(cells.with.at(which)),
            count(cells.known.at(which)),
            shareShown(system, shown, cells.with.at(which), cells.known.at(which))});
   }

@@ -14,7 +14,7 @@ namespace {
 constexpr const char* whoseChildren = "Children of this program, not a survey estimate";
 
 Table headTable(const TermRecords& records, const YearOptions& year) {
-  Table table{whoseChildren, {{"Report of"}, {"Value"}}, {}, {}};
+  Table table{whoseChildren, {texts("Report of"), texts("Value")}};
   table.rows = {{"Program", year.program},
                 {"County", year.county},
                 {"Year", roster::wordsOf(year.year)},
@@ -64,33 +64,23 @@ bool showsScreened(const Release& release) {
   return cell != total->cells.end() && cell->second.showing != Showing::withheld;
 }
 
-/// How many of its first columns name a row.
-std::size_t namesIn(const Table& table) {
-  std::size_t count = 0;
-  while (count + 1 < table.columns.size() && table.columns[count].group)
-    ++count;
-  return count + 1;
-}
-
 } // namespace
 
-StateReport stateReport(const TermRecords& records, const YearOptions& year,
-                        const SuppressionRule& rule, std::span<const Release> earlier,
-                        const Groups& groups) {
+StateReport stateReport(const TermView& view, const YearOptions& year, const SuppressionRule& rule,
+                        std::span<const Release> earlier, const Groups& groups) {
   std::vector<Release> bySchool;
   for (const auto& release : earlier)
     bySchool.push_back(withoutFindings(release));
-  auto published = publish(withoutFindings(termTotals(records)), rule, bySchool, groups);
-  StateReport out{{headTable(records, year)}, {}, published.exposed};
+  auto published = publish(withoutFindings(termTotals(view)), rule, bySchool, groups);
+  StateReport out{{headTable(view.records, year)}, {}, published.exposed};
   auto indicators =
-      publishIndicators(indicatorRows(seenChildren(records)), rule, year.earlier, earlier);
+      publishIndicators(indicatorRows(seenChildren(view)), rule, year.earlier, earlier);
   if (showsScreened(published.release)) {
     out.tables.push_back(std::move(indicators.table));
     out.exposed += indicators.exposed;
   } else {
     out.tables.push_back({indicatorTitle,
-                          {{"Grade", false, true}, {"Indicator"}},
-                          {},
+                          {grouped("Grade"), texts("Indicator")},
                           {"Omitted: with the tables below they would reveal a small number."}});
   }
   for (auto& table : published.tables)
@@ -103,39 +93,26 @@ StateReport stateReport(const TermRecords& records, const YearOptions& year,
 Table stateFigures(std::span<const Table> tables, const TermRecords& records,
                    const YearOptions& year) {
   Table out{"State report: " + roster::wordsOf(year.year),
-            {{"scope"},
-             {"program"},
-             {"county"},
-             {"year_kind"},
-             {"year"},
-             {"from"},
-             {"through"},
-             {"counted_through"},
-             {"part"},
-             {"row"},
-             {"indicator"},
-             {"figure"},
-             {"value"}},
-            {},
-            {}};
+            {texts("scope"), texts("program"), texts("county"), texts("year_kind"), texts("year"),
+             texts("from"), texts("through"), texts("counted_through"), texts("part"), texts("row"),
+             texts("indicator"), texts("figure"), texts("value")}};
   const Cells head{"children of this program, not a survey estimate",
                    year.program,
                    year.county,
-                   named(year.year.kind),
+                   year.year.kind,
                    year.year.name,
                    year.year.start.iso(),
                    year.year.end.iso(),
                    records.asOf.iso()};
   for (const auto& table : tables) {
     if (table.title == whoseChildren) continue;
-    const auto names = namesIn(table);
+    const auto names = namesOf(table);
     for (const auto& row : table.rows)
       for (std::size_t i = names; i < row.size(); ++i) {
-        if (row[i] == nothing) continue;
+        if (row[i].as<Missing>()) continue;
         auto cells = head;
-        cells.insert(cells.end(),
-                     {std::string(partName(table)), row.front(), names > 1 ? row[1] : std::string(),
-                      table.columns[i].heading, row[i]});
+        cells.insert(cells.end(), {partName(table), row.front(), names > 1 ? row[1] : Cell(""),
+                                   table.columns[i].heading, row[i]});
         out.rows.push_back(std::move(cells));
       }
   }

@@ -23,9 +23,8 @@ struct StateReport {
 /// What a state asks of a year: whose children, indicators by grade, participation and services by
 /// school, retention by placing school; small numbers suppressed. `records` are a year's, as
 /// `asOneTerm` makes them; `earlier` is what went out of its terms and of the year, oldest first.
-StateReport stateReport(const TermRecords& records, const YearOptions& year,
-                        const SuppressionRule& rule, std::span<const Release> earlier,
-                        const Groups& groups);
+StateReport stateReport(const TermView& view, const YearOptions& year, const SuppressionRule& rule,
+                        std::span<const Release> earlier, const Groups& groups);
 
 /// All figures of its tables as one table, a figure a row: the file that a state loads. Columns:
 /// docs/formats.md.

@@ -11,14 +11,13 @@ Table languageTable(const std::map<std::string, int>& asked, const LetterTemplat
   std::ranges::stable_sort(order, std::ranges::greater(),
                            [](const auto& one) { return one.second; });
   Table table{"Languages of letters",
-              {{"Asked for"}, right("Children"), {"Letters"}},
-              {},
+              {texts("Asked for"), counts("Children"), texts("Letters")},
               {"A child whose guardians read two languages counts in both. Where there are no "
                "letters in a language, they go in English with the line that an interpreter can be "
                "called; nothing is translated by a machine."}};
   for (const auto& [language, children] : order) {
     const auto* made = templates.find(language);
-    table.rows.push_back({language, number(children),
+    table.rows.push_back({language, children,
                           !made ? "NONE: to be translated"
                           : made->header().isDraft()
                               ? "a draft, until a qualified person approves it"

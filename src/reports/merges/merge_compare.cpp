@@ -254,13 +254,13 @@ void compareSides(const DayView& view, MergeQuestion& question) {
 }
 
 Table mergeTable(const MergeQuestion& question) {
-  Table table{question.what, {{""}, {"Record"}}, {}, {}};
+  Table table{question.what, {{""}, {"Record"}}};
   for (const auto& side : question.sides)
     table.columns.push_back({side.heading});
   int alike = 0;
   for (const auto& line : question.lines) {
     if (!line.differs) ++alike;
-    std::vector<std::string> row{line.differs ? differsMark : "", line.what};
+    Cells row{line.differs ? differsMark : "", line.what};
     row.insert(row.end(), line.said.begin(), line.said.end());
     table.rows.push_back(std::move(row));
   }

@@ -1,49 +1,76 @@
 #pragma once
 
 #include "base/text.h"
-#include "estimates/proportion.h"
 #include "reports/print/table.h"
 #include "reports/records/words.h"
 
+#include <functional>
+
 namespace gk::reports {
 
-/// How figures are written in the cells of every report.
+/// Columns by what is in them.
 
-using Cells = std::vector<std::string>;
-
-inline Column right(std::string heading) {
-  return {std::move(heading), true};
+inline Column texts(std::string heading, std::string key = {}) {
+  return {std::move(heading), Kind::text, std::move(key)};
+}
+inline Column counts(std::string heading, std::string key = {}, std::string unit = {}) {
+  return {std::move(heading), Kind::count, std::move(key), std::move(unit)};
+}
+/// Of which the rows behind each number can be shown.
+inline Column counts(std::string heading, std::string key, Counted counted) {
+  return {std::move(heading), Kind::count, std::move(key), {}, counted};
+}
+inline Column shares(std::string heading, std::string key = {}) {
+  return {std::move(heading), Kind::share, std::move(key), "%"};
+}
+inline Column numbers(std::string heading, std::string key = {}, std::string unit = {}) {
+  return {std::move(heading), Kind::number, std::move(key), std::move(unit)};
+}
+/// Ranges, and estimates with theirs.
+inline Column ranges(std::string heading, std::string key = {}) {
+  return {std::move(heading), Kind::range, std::move(key)};
+}
+inline Column dated(std::string heading, std::string key = {}) {
+  return {std::move(heading), Kind::date, std::move(key)};
+}
+inline Column grouped(std::string heading, Kind kind = Kind::text) {
+  return {.heading = std::move(heading), .kind = kind, .group = true};
 }
 
-/// A column of dates, kept as 2026-11-17 for files.
-inline Column dated(std::string heading) {
-  Column column{std::move(heading)};
-  column.date = true;
+/// A column, and what each row has in it: both said once.
+template <class Row>
+struct Made {
+  Column column;
+  std::function<Cell(const Row&)> of;
+};
+
+template <class Row>
+Table tableOf(std::string title, const std::vector<Made<Row>>& made) {
+  Table table{std::move(title), {}};
+  for (const auto& one : made)
+    table.columns.push_back(one.column);
+  return table;
+}
+template <class Row>
+void addRow(Table& table, const std::vector<Made<Row>>& made, const Row& row) {
+  auto& cells = table.rows.emplace_back();
+  for (const auto& one : made)
+    cells.push_back(one.of(row));
+}
+
+/// What the page says in its sentences, and what is not for files.
+inline Column inFiles(Column column) {
+  column.where = Where::files;
+  return column;
+}
+inline Column onPaper(Column column) {
+  column.where = Where::paper;
   return column;
 }
 
+/// The only way to write a count in a sentence.
 inline std::string number(int value) {
   return std::to_string(value);
-}
-
-inline std::string number(const std::optional<double>& value, int decimals) {
-  return value ? base::fixed(*value, decimals) : nothing;
-}
-
-/// "87.2" for .872.
-inline std::string share(const std::optional<double>& value) {
-  return value ? base::percent(*value) : nothing;
-}
-
-/// "84.3-89.7"; `nothing` without a range.
-inline std::string shareRange(const std::optional<estimates::Interval>& range) {
-  return range ? percentRange(range->low, range->high) : nothing;
-}
-
-/// "under 0.001", "0.032".
-inline std::string pValue(const std::optional<double>& p) {
-  if (!p) return nothing;
-  return *p < 0.001 ? "under 0.001" : base::fixed(*p, 3);
 }
 
 } // namespace gk::reports

@@ -32,7 +32,7 @@ std::string textLine(const std::vector<std::string>& cells, const Table& table,
   for (std::size_t i = 0; i < cells.size() && i < to.size(); ++i) {
     const std::string gap(to[i] - shownWidth(cells[i]), ' ');
     if (i > 0) line += "  ";
-    line += table.columns[i].number ? gap + cells[i] : cells[i] + gap;
+    line += table.columns[i].isNumber() ? gap + cells[i] : cells[i] + gap;
   }
   line.erase(line.find_last_not_of(' ') + 1);
   return line + '\n';
@@ -77,7 +77,7 @@ std::string htmlRow(const std::vector<std::string>& cells, const Table& table,
   std::string out = "<tr>";
   for (std::size_t i = 0; i < cells.size() && i < table.columns.size(); ++i) {
     out += '<' + std::string(tag) + (tag == "th" ? " scope=\"col\"" : "") +
-           (table.columns[i].number ? " class=\"n\">" : ">") + escaped(cells[i]) + "</" +
+           (table.columns[i].isNumber() ? " class=\"n\">" : ">") + escaped(cells[i]) + "</" +
            std::string(tag) + '>';
   }
   return out + "</tr>\n";
@@ -111,20 +111,6 @@ constexpr std::string_view style =
     "th{border-bottom-width:2px}.n{text-align:right}.note{font-size:9pt;margin:.2em 0}\n"
     "@media print{body{margin:0;font-size:9pt}thead{display:table-header-group}"
     "tr{break-inside:avoid}h2{break-after:avoid}}\n";
-
-/// Lower-case letters, digits and single dashes: safe on every file system.
-std::string fileName(const Table& table) {
-  std::string out;
-  for (const char c : base::folded(partName(table))) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-    if (plain)
-      out += c;
-    else if (!out.empty() && out.back() != '-')
-      out += '-';
-  }
-  out.erase(out.find_last_not_of('-') + 1);
-  return out.empty() ? "table" : out;
-}
 
 } // namespace
 
@@ -169,7 +155,7 @@ std::string toHtml(std::string_view title, std::span<const Table> tables,
 std::string toCsv(const Table& table, std::string_view version) {
   std::string out = base::csvLine(headings(table));
   for (const auto& row : table.rows)
-    out += base::csvLine(row);
+    out += base::csvLine(textsOf(row));
   if (version.empty()) return out;
   std::vector<std::string> last(table.columns.size());
   last.front() = version;
@@ -180,7 +166,7 @@ std::vector<std::pair<std::string, std::string>> toCsvFiles(std::span<const Tabl
   std::vector<std::pair<std::string, std::string>> out;
   std::map<std::string, int> seen;
   for (const auto& table : tables) {
-    auto name = fileName(table);
+    auto name = keyOf(partName(table), '-');
     if (const int before = seen[name]++; before > 0) name += "-" + std::to_string(before + 1);
     out.emplace_back(name + ".csv", toCsv(table));
   }

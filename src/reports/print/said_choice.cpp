@@ -9,7 +9,7 @@ void sayChoice(std::vector<Table>& tables, const std::string& words) {
   for (auto& table : tables) {
     const bool isSaid = says(table.title) || std::ranges::any_of(table.notes, says) ||
                         std::ranges::any_of(table.rows, [&](const auto& row) {
-                          return std::ranges::any_of(row, says);
+                          return std::ranges::any_of(textsOf(row), says);
                         });
     if (!isSaid) table.notes.insert(table.notes.begin(), "Of " + words + " alone.");
   }

@@ -1,46 +1,90 @@
 #pragma once
 
-#include "base/date.h"
+#include "reports/print/cell.h"
 #include "reports/print/plot.h"
 
 #include <string_view>
 
 namespace gk::reports {
 
+struct Participation;          // of reports/term
+enum class SealantCount : int; // of reports/term
+
+/// What is counted in a column, where the rows behind each of its numbers can be shown: of
+/// children, or of sealants.
+using Counted = std::variant<std::monostate, int Participation::*, SealantCount>;
+
+/// What the cells of a column are, those apart that are missing or withheld.
+enum class Kind { text, date, count, share, number, range };
+
+/// Where a column stands. Paper is the screen too.
+enum class Where { everywhere, paper, files };
+
+/// A column, said once for screen, paper and every file.
 struct Column {
   std::string heading;
-  bool number = false; ///< right-aligned
-  bool group = false;  ///< the same again in the row below is not printed
-  bool date = false;   ///< dates in it are 2026-11-17 for files; a person reads Nov 17, 2026
+  Kind kind = Kind::text;
+  std::string key{};  ///< of files; `keyOf` of the heading where none is given
+  std::string unit{}; ///< of a count or a number
+  Counted counted{};
+  Where where = Where::everywhere;
+  bool group = false; ///< the same again in the row below is not printed
+
+  [[nodiscard]] bool isNumber() const { return kind != Kind::text && kind != Kind::date; }
   bool operator==(const Column&) const = default;
 };
 
-/// A report as a value: every row has one cell for each column, ready to show.
+using Cells = std::vector<Cell>;
+
+/// A report as a value: every row has one cell for each column.
 struct Table {
+  Table() = default;
+  Table(std::string called, std::vector<Column> of, std::vector<std::string> says = {})
+      : title(std::move(called)), columns(std::move(of)), notes(std::move(says)) {}
+  Table(std::string called, std::vector<Column> of, std::vector<Cells> with,
+        std::vector<std::string> says)
+      : title(std::move(called)), columns(std::move(of)), rows(std::move(with)),
+        notes(std::move(says)) {}
+
   std::string title;
   std::vector<Column> columns;
-  std::vector<std::vector<std::string>> rows;
+  std::vector<Cells> rows;
   std::vector<std::string> notes; ///< definitions and cautions, printed under the rows
   std::optional<Plot> plot{};     ///< drawn from the rows; printed above them
+  std::string key{};              ///< of files; `keyOf` of the part where none is given
   bool operator==(const Table&) const = default;
 };
 
-/// The cell as a person reads it, in every row.
-inline std::string cellShown(const Table& table, std::size_t row, std::size_t column) {
-  const auto& cell = table.rows[row][column];
-  return table.columns[column].date ? base::datesToRead(cell) : cell;
-}
+/// Lower-case letters and digits with one `joint` between words: "forms_back" of "Forms back".
+std::string keyOf(std::string_view words, char joint = '_');
 
+/// What files call the table and its column.
+std::string keyOf(const Table& table);
+std::string keyOf(const Column& column);
+
+/// The place of the column that files call so. Precondition: there is one.
+std::size_t columnOf(const Table& table, std::string_view key);
+
+/// The cell as a person reads it, in every row.
+std::string cellShown(const Table& table, std::size_t row, std::size_t column);
 /// The cell as it is printed.
-inline std::string cellToRead(const Table& table, std::size_t row, std::size_t column) {
-  const auto& cell = table.rows[row][column];
-  const bool isSame = row > 0 && table.rows[row - 1][column] == cell;
-  return table.columns[column].group && isSame ? std::string() : cellShown(table, row, column);
-}
+std::string cellToRead(const Table& table, std::size_t row, std::size_t column);
+
+/// The row as files have it.
+std::vector<std::string> textsOf(const Cells& row);
 
 /// The title up to a colon or a comma, without the day or the choice: what the part is called.
-inline std::string_view partName(const Table& table) {
-  return std::string_view(table.title).substr(0, table.title.find_first_of(":,"));
-}
+std::string_view partName(const Table& table);
+
+/// Without the columns that stand elsewhere.
+std::vector<Table> printed(std::vector<Table> tables);
+std::vector<Table> filed(std::vector<Table> tables);
+
+/// How many of its first columns name a row: the groups, and the column behind them.
+std::size_t namesOf(const Table& table);
 
 } // namespace gk::reports
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::Kind> =
+    std::to_array<std::string_view>({"text", "date", "count", "share", "number", "range"});

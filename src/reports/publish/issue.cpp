@@ -20,14 +20,6 @@ using Issues = std::span<const base::Recorded<followup::IssuedReport>>;
 /// So many differences are named; the rest is counted.
 constexpr std::size_t mostNamed = 4;
 
-/// A row is known by its first cell, and by the group before that.
-std::size_t columnsOfName(const Table& table) {
-  std::size_t count = 0;
-  while (count + 1 < table.columns.size() && table.columns[count].group)
-    ++count;
-  return count + 1;
-}
-
 FigureWords namedFirst(const FigureWords& cells, std::size_t names) {
   const auto end = cells.begin() + static_cast<std::ptrdiff_t>(std::min(names, cells.size()));
   FigureWords out{base::join({cells.begin(), end}, ", ")};
@@ -124,9 +116,15 @@ std::string called(const followup::IssuedReport& issue) {
   return "version " + std::to_string(issue.version) + " of " + issue.issued.words();
 }
 
+/// As an issued report keeps what it did not show.
+bool isHiddenWord(const std::string& cell) {
+  return cell == Cell(Withheld{}).text() || cell.starts_with("fewer than");
+}
+
 /// Rows that only one has, and cells of which one says no number.
 bool isOfShowing(const Difference& one) {
-  return (one.before.empty() && one.after.empty()) || hidesIn({one.before, one.after});
+  return (one.before.empty() && one.after.empty()) || isHiddenWord(one.before) ||
+         isHiddenWord(one.after);
 }
 
 /// In what they count; where both have the same counts, not in what they show of them.
@@ -155,7 +153,7 @@ const followup::IssuedReport* rivalOf(const followup::IssuedReport& newest, Issu
 std::string figuresOf(std::span<const Table> tables) {
   std::string out;
   for (const auto& table : tables) {
-    const auto names = columnsOfName(table);
+    const auto names = namesOf(table);
     FigureWords headings;
     for (const auto& column : table.columns)
       headings.push_back(column.heading);
@@ -167,7 +165,7 @@ std::string figuresOf(std::span<const Table> tables) {
     out += keptLine({"part", std::string(partName(table))});
     add("columns", headings);
     for (const auto& row : table.rows)
-      add("row", row);
+      add("row", textsOf(row));
   }
   return out;
 }

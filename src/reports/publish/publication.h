@@ -19,25 +19,26 @@ class ShownRow {
  public:
   ShownRow(const Counts<E>& counts, const Suppressed& shown, std::size_t row,
            const SuppressionRule& rule)
-      : counts_(counts), shown_(shown), row_(counts.grid.at(row)), rule_(rule) {}
+      : counts_(counts), shown_(shown), row_(counts.grid.at(row)), rule_(rule),
+        name_(counts.names.at(row)) {}
 
-  [[nodiscard]] std::string count(E figure) const {
+  [[nodiscard]] const std::string& name() const { return name_; }
+
+  [[nodiscard]] Cell count(E figure) const {
     const auto at = row_.find(figure);
-    if (at == row_.end()) return "unknown";
+    if (at == row_.end()) return Unknown{};
     return shownCount(counts_.system.cells.at(at->second).value, shown_.cells.at(at->second),
                       rule_);
   }
 
   /// A rate of two counts that are both shown.
-  [[nodiscard]] std::string rate(E part, E whole) const {
+  [[nodiscard]] Cell rate(E part, E whole) const {
     const auto pair = both(part, whole);
-    return pair ? percent(pair->first, pair->second) : hidden(part, whole);
+    return pair ? shareOf(pair->first, pair->second) : hidden(part, whole);
   }
-  [[nodiscard]] std::string ratio(E part, E whole) const {
+  [[nodiscard]] Cell ratio(E part, E whole) const {
     const auto pair = both(part, whole);
-    if (!pair) return hidden(part, whole);
-    if (pair->second == 0) return nothing;
-    return base::fixed(static_cast<double>(pair->first) / pair->second, 2);
+    return pair ? numberPer(pair->first, pair->second, 2) : hidden(part, whole);
   }
 
  private:
@@ -52,15 +53,33 @@ class ShownRow {
     if (!one || !all) return std::nullopt;
     return std::pair(*one, *all);
   }
-  [[nodiscard]] std::string hidden(E part, E whole) const {
-    return row_.contains(part) && row_.contains(whole) ? "suppressed" : nothing;
+  [[nodiscard]] Cell hidden(E part, E whole) const {
+    return row_.contains(part) && row_.contains(whole) ? Cell(Withheld{}) : Cell(Missing{});
   }
 
   const Counts<E>& counts_;
   const Suppressed& shown_;
   const std::map<E, std::size_t>& row_;
   const SuppressionRule& rule_;
+  const std::string& name_;
 };
+
+// Columns of such rows.
+
+template <class E>
+Made<ShownRow<E>> shownCounts(std::string heading, std::string key, E figure) {
+  return {counts(std::move(heading), std::move(key)),
+          [=](const ShownRow<E>& row) { return row.count(figure); }};
+}
+template <class E>
+Made<ShownRow<E>> shownRates(std::string heading, std::string key, E part, E whole) {
+  return {shares(std::move(heading), std::move(key)),
+          [=](const ShownRow<E>& row) { return row.rate(part, whole); }};
+}
+
+/// What a table with small numbers suppressed says of them.
+void addFootnote(Table& table, const SuppressionRule& rule, bool isMerged, RowsPrinted rows,
+                 int exposed);
 
 /// Counts, how each is shown and under which rule.
 template <class E>
@@ -71,15 +90,18 @@ struct Publication {
   RowsPrinted rows = RowsPrinted::all;
   bool isMerged = false; ///< schools are one row that nobody asked to be
 
-  template <class CellsOf>
-  void fill(Table& table, CellsOf cellsOf, RowsPrinted wanted = RowsPrinted::all) const {
+  /// The table of these columns behind the rows' names, with its footnote.
+  [[nodiscard]] Table table(std::string title, const std::string& names,
+                            std::vector<Made<ShownRow<E>>> made, const std::string& note,
+                            RowsPrinted wanted = RowsPrinted::all) const {
+    made.insert(made.begin(), {texts(names), &ShownRow<E>::name});
+    auto table = tableOf(std::move(title), made);
     const auto last = counts.names.size() - 1;
-    for (std::size_t i = wanted == RowsPrinted::all ? 0 : last; i <= last; ++i) {
-      const auto cells = cellsOf(ShownRow<E>(counts, shown, i, rule));
-      table.rows.push_back({counts.names[i]});
-      table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
-    }
+    for (std::size_t i = wanted == RowsPrinted::all ? 0 : last; i <= last; ++i)
+      addRow(table, made, ShownRow<E>(counts, shown, i, rule));
+    table.notes = {note};
     addFootnote(table);
+    return table;
   }
 
   [[nodiscard]] std::vector<ReleasedRow<E>> released() const {
@@ -111,24 +133,7 @@ struct Publication {
   }
 
   void addFootnote(Table& table) const {
-    const auto under = std::to_string(rule.threshold());
-    table.notes.push_back(
-        "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
-        std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
-        "\". \"Suppressed\" is a number of any size, or a rate built on one, that "
-        "would reveal such a count by subtraction, or is all of its group or all but "
-        "fewer than " +
-        under + ". Rates on fewer than 30 are marked unstable.");
-    if (isMerged)
-      table.notes.emplace_back("The smallest schools are one row: with what other tables showed, "
-                               "each by itself would give small counts away.");
-    if (rows == RowsPrinted::totalAlone)
-      table.notes.emplace_back("By school is left out: with what other tables showed, it would "
-                               "give small counts away.");
-    if (isLeaky())
-      table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
-                            counted(exposed(), "small count", "small counts") +
-                            " could still be worked out.");
+    reports::addFootnote(table, rule, isMerged, rows, exposed());
   }
 };
 
@@ -188,7 +193,7 @@ publication(Counts<E> counts, const SuppressionRule& rule, std::span<const Relea
 }
 
 /// The columns of participation by whatever the rows are.
-Table participationTable(std::string title, std::string rows, std::string note,
+Table participationTable(std::string title, const std::string& rows, const std::string& note,
                          const Publication<Figure>& term);
 
 } // namespace gk::reports

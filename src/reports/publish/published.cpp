@@ -20,103 +20,79 @@ std::string period(const TermTotals& totals) {
 }
 
 Table serviceTable(const Term& term) {
-  Table table{"Services",
-              {{"School"},
-               right("Needing sealants"),
-               right("% of screened"),
-               right("Sealed"),
-               right("% of needing"),
-               right("First molars"),
-               right("Second molars"),
-               right("Other teeth"),
-               right("Teeth"),
-               right("Teeth per sealed child"),
-               right("Varnish")},
-              {},
-              {"Needing, sealed and varnish are children; a sealed tooth counts once."}};
-  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
-    return {row.count(Figure::needing),
-            row.rate(Figure::needing, Figure::screened),
-            row.count(Figure::sealed),
-            row.rate(Figure::sealed, Figure::needing),
-            row.count(Figure::firstMolars),
-            row.count(Figure::secondMolars),
-            row.count(Figure::otherTeeth),
-            row.count(Figure::teeth),
-            row.ratio(Figure::teeth, Figure::sealed),
-            row.count(Figure::varnish)};
-  });
-  return table;
+  return term.table(
+      "Services", "School",
+      {shownCounts("Needing sealants", "needing", Figure::needing),
+       shownRates("% of screened", "needing_share", Figure::needing, Figure::screened),
+       shownCounts("Sealed", "sealed", Figure::sealed),
+       shownRates("% of needing", "sealed_share", Figure::sealed, Figure::needing),
+       shownCounts("First molars", "first_molars", Figure::firstMolars),
+       shownCounts("Second molars", "second_molars", Figure::secondMolars),
+       shownCounts("Other teeth", "other_teeth", Figure::otherTeeth),
+       shownCounts("Teeth", "teeth", Figure::teeth),
+       {numbers("Teeth per sealed child", "teeth_per_child"),
+        [](const auto& row) { return row.ratio(Figure::teeth, Figure::sealed); }},
+       shownCounts("Varnish", "varnish", Figure::varnish)},
+      "Needing, sealed and varnish are children; a sealed tooth counts once.");
 }
 
 Table findingTable(const Term& term) {
   const bool couldBeTold = !term.counts.grid.back().contains(Figure::decayKnown);
-  Table table{"Findings", {{"School"}, right("Screened"), right("Untreated decay")}, {}, {}};
-  if (couldBeTold)
-    table.notes = {"By the screening, not a dental examination."};
-  else {
-    table.columns.push_back(right("Decay recorded"));
-    table.notes = {
-        "By the screening, not a dental examination. Untreated decay, %: of the children "
-        "of whom it could be told. Urgent, %: of all screened."};
-  }
-  for (const auto* heading : {"%", "Early care", "Urgent", "% urgent"})
-    table.columns.push_back(right(heading));
+  const auto known = couldBeTold ? Figure::screened : Figure::decayKnown;
+  std::vector<Made<ShownRow<Figure>>> made{
+      shownCounts("Screened", "screened", Figure::screened),
+      shownCounts("Untreated decay", "untreated", Figure::untreated),
+      shownCounts("Decay recorded", "decay_recorded", Figure::decayKnown),
+      shownRates("%", "untreated_share", Figure::untreated, known),
+      shownCounts("Early care", "early", Figure::early),
+      shownCounts("Urgent", "urgent", Figure::urgent),
+      shownRates("% urgent", "urgent_share", Figure::urgent, Figure::screened)};
+  if (couldBeTold) made.erase(made.begin() + 2);
   const auto rows =
       term.rule.bySchool() == BySchool::services ? RowsPrinted::totalAlone : RowsPrinted::all;
-  term.fill(
-      table,
-      [&](const ShownRow<Figure>& row) {
-        Cells cells{row.count(Figure::screened), row.count(Figure::untreated)};
-        if (!couldBeTold) cells.push_back(row.count(Figure::decayKnown));
-        for (auto& cell :
-             {row.rate(Figure::untreated, couldBeTold ? Figure::screened : Figure::decayKnown),
-              row.count(Figure::early), row.count(Figure::urgent),
-              row.rate(Figure::urgent, Figure::screened)})
-          cells.push_back(cell);
-        return cells;
-      },
+  auto table = term.table(
+      "Findings", "School", std::move(made),
+      std::string("By the screening, not a dental examination.") +
+          (couldBeTold ? ""
+                       : " Untreated decay, %: of the children of whom it could be told. "
+                         "Urgent, %: of all screened."),
       rows);
   if (rows == RowsPrinted::totalAlone)
     table.notes.emplace_back("Of all schools together, as this program puts out what was found.");
   return table;
 }
 
+const std::vector<Made<ShownRow<CheckFigure>>>& checkColumns() {
+  using enum CheckFigure;
+  static const std::vector<Made<ShownRow<CheckFigure>>> made{
+      shownCounts("Children due", "children_due", childrenDue),
+      shownCounts("Children found", "children_found", childrenFound),
+      shownRates("Found, %", "found_share", childrenFound, childrenDue),
+      shownCounts("Teeth due", "due", due),
+      shownCounts("Examined", "examined", examined),
+      shownCounts("Assessable", "assessable", assessable),
+      shownCounts("Fully retained", "whole", whole),
+      shownCounts("Partially retained", "part", part),
+      shownCounts("Missing", "lost", lost),
+      shownCounts("Not assessable", "cannot_assess", cannotAssess),
+      shownRates("Fully retained, %", "whole_share", whole, assessable)};
+  return made;
+}
+
 Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) {
-  Table table{"Retention at " + std::to_string(totals.window.fromMonths) + " to " +
-                  std::to_string(totals.window.untilMonths) + " months, by placing school",
-              {{"School where placed"},
-               right("Children due"),
-               right("Children found"),
-               right("Found, %"),
-               right("Teeth due"),
-               right("Examined"),
-               right("Assessable"),
-               right("Fully retained"),
-               right("Partially retained"),
-               right("Missing"),
-               right("Not assessable"),
-               right("Fully retained, %")},
-              {},
-              {"Found children only. Fully retained, % is of assessable."}};
-  if (!checks) {
-    table.rows.emplace_back(table.columns.size(), "suppressed").front() = "Total";
+  const auto title = "Retention at " + std::to_string(totals.window.fromMonths) + " to " +
+                     std::to_string(totals.window.untilMonths) + " months, by placing school";
+  Table table;
+  if (checks) {
+    table = checks->table(title, "School where placed", checkColumns(),
+                          "Found children only. Fully retained, % is of assessable.");
+  } else {
+    table = tableOf(title, checkColumns());
+    table.columns.insert(table.columns.begin(), texts("School where placed"));
+    table.rows.emplace_back(table.columns.size(), Withheld{}).front() = "Total";
     table.notes = {"Left out: with what other tables showed, it would reveal small counts."};
-    return table;
   }
-  checks->fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
-    return {row.count(CheckFigure::childrenDue),
-            row.count(CheckFigure::childrenFound),
-            row.rate(CheckFigure::childrenFound, CheckFigure::childrenDue),
-            row.count(CheckFigure::due),
-            row.count(CheckFigure::examined),
-            row.count(CheckFigure::assessable),
-            row.count(CheckFigure::whole),
-            row.count(CheckFigure::part),
-            row.count(CheckFigure::lost),
-            row.count(CheckFigure::cannotAssess),
-            row.rate(CheckFigure::whole, CheckFigure::assessable)};
-  });
+  table.key = "retention";
   return table;
 }
 
@@ -195,43 +171,56 @@ std::optional<Checks> checksPublished(const TermTotals& totals, const Suppressio
 
 } // namespace
 
-bool hidesIn(const std::vector<std::string>& row) {
-  return std::ranges::any_of(row, [](const std::string& cell) {
-    return cell == "suppressed" || cell.starts_with("fewer than");
-  });
+bool hidesIn(const Cells& row) {
+  return std::ranges::any_of(row, &Cell::isWithheld);
 }
 
-std::string shownCount(int value, Showing showing, const SuppressionRule& rule) {
+void addFootnote(Table& table, const SuppressionRule& rule, bool isMerged, RowsPrinted rows,
+                 int exposed) {
+  const auto under = std::to_string(rule.threshold());
+  table.notes.push_back(
+      "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
+      std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
+      "\". \"Suppressed\" is a number of any size, or a rate built on one, that "
+      "would reveal such a count by subtraction, or is all of its group or all but "
+      "fewer than " +
+      under + ". Rates on fewer than 30 are marked unstable.");
+  if (isMerged)
+    table.notes.emplace_back("The smallest schools are one row: with what other tables showed, "
+                             "each by itself would give small counts away.");
+  if (rows == RowsPrinted::totalAlone)
+    table.notes.emplace_back("By school is left out: with what other tables showed, it would "
+                             "give small counts away.");
+  if (exposed > 0)
+    table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
+                          counted(exposed, "small count", "small counts") +
+                          " could still be worked out.");
+}
+
+Cell shownCount(int value, Showing showing, const SuppressionRule& rule) {
   switch (showing) {
   case Showing::number:
-    return number(value);
+    return value;
   case Showing::fewer:
-    return "fewer than " + number(rule.threshold());
+    return Withheld{rule.threshold()};
   case Showing::withheld:
-    return "suppressed";
+    return Withheld{};
   }
   base::fail("no such showing");
 }
 
-Table participationTable(std::string title, std::string rows, std::string note,
+Table participationTable(std::string title, const std::string& rows, const std::string& note,
                          const Publication<Figure>& term) {
-  Table table{std::move(title),
-              {{std::move(rows)},
-               right("Enrolled"),
-               right("Forms back"),
-               right("Consented"),
-               right("% of enrolled"),
-               right("Screened"),
-               right("% of consented"),
-               right("Not screened")},
-              {},
-              {std::move(note)}};
-  term.fill(table, [](const ShownRow<Figure>& row) -> Cells {
-    return {row.count(Figure::enrolled),   row.count(Figure::formsBack),
-            row.count(Figure::consented),  row.rate(Figure::consented, Figure::enrolled),
-            row.count(Figure::screened),   row.rate(Figure::screened, Figure::consented),
-            row.count(Figure::notScreened)};
-  });
+  using enum Figure;
+  auto table = term.table(std::move(title), rows,
+                          {shownCounts("Enrolled", "enrolled", enrolled),
+                           shownCounts("Forms back", "forms_back", formsBack),
+                           shownCounts("Consented", "consented", consented),
+                           shownRates("% of enrolled", "consented_share", consented, enrolled),
+                           shownCounts("Screened", "screened", screened),
+                           shownRates("% of consented", "screened_share", screened, consented),
+                           shownCounts("Not screened", "not_screened", notScreened)},
+                          note);
   if (keepsUnscreened(term))
     table.notes.push_back(
         "Consented and screened are never both shown where fewer than " +

@@ -28,10 +28,10 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
                   std::span<const Release> earlier = {}, const Groups& groups = {});
 
 /// Whether a count of this row is not shown as a number.
-bool hidesIn(const std::vector<std::string>& row);
+bool hidesIn(const Cells& row);
 
 /// "12", "fewer than 10" or "suppressed".
-std::string shownCount(int value, Showing showing, const SuppressionRule& rule);
+Cell shownCount(int value, Showing showing, const SuppressionRule& rule);
 
 /// The schools that the newest release showed as one.
 Groups groupsIssued(std::span<const Release> earlier);

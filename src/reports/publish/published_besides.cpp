@@ -9,46 +9,32 @@ namespace {
 using Checks = Publication<CheckFigure>;
 
 Table shortTermTable(const Checks& checks) {
-  Table table{"Short-term checks, of all schools together",
-              {{"Schools"},
-               right("Children"),
-               right("Examined"),
-               right("Assessable"),
-               right("Fully retained"),
-               right("Partially retained"),
-               right("Missing"),
-               right("Not assessable"),
-               right("Fully retained, %")},
-              {},
-              {"Made this term, within two months of placement; they never enter the one-year "
-               "figures."}};
-  checks.fill(table, [](const ShownRow<CheckFigure>& row) -> Cells {
-    return {row.count(CheckFigure::childrenFound),
-            row.count(CheckFigure::examined),
-            row.count(CheckFigure::assessable),
-            row.count(CheckFigure::whole),
-            row.count(CheckFigure::part),
-            row.count(CheckFigure::lost),
-            row.count(CheckFigure::cannotAssess),
-            row.rate(CheckFigure::whole, CheckFigure::assessable)};
-  });
-  return table;
+  using enum CheckFigure;
+  return checks.table("Short-term checks, of all schools together", "Schools",
+                      {shownCounts("Children", "children", childrenFound),
+                       shownCounts("Examined", "examined", examined),
+                       shownCounts("Assessable", "assessable", assessable),
+                       shownCounts("Fully retained", "whole", whole),
+                       shownCounts("Partially retained", "part", part),
+                       shownCounts("Missing", "lost", lost),
+                       shownCounts("Not assessable", "cannot_assess", cannotAssess),
+                       shownRates("Fully retained, %", "whole_share", whole, assessable)},
+                      "Made this term, within two months of placement; they never enter the "
+                      "one-year figures.");
 }
 
 /// One for each question that anybody answered.
 std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
   std::vector<Table> tables;
   const ShownRow<PupilFigure> row(pupils.counts, pupils.shown, 0, pupils.rule);
-  const auto& counts = pupils.counts.grid.front();
+  const auto& places = pupils.counts.grid.front();
   for (const auto& question : pupilQuestions()) {
     const auto valueOf = [&](PupilFigure figure) {
-      return pupils.counts.system.cells.at(counts.at(figure)).value;
+      return pupils.counts.system.cells.at(places.at(figure)).value;
     };
     if (valueOf(question.figures.back()) == valueOf(PupilFigure::screened)) continue;
     Table table{std::string("Screened children by ") + question.by,
-                {{question.heading}, right("Children"), right("% of screened")},
-                {},
-                {}};
+                {{question.heading}, counts("Children"), shares("% of screened")}};
     for (const auto figure : question.figures)
       table.rows.push_back(
           {wordsOf(figure), row.count(figure), row.rate(figure, PupilFigure::screened)});

@@ -21,12 +21,8 @@ struct Ends {
 };
 
 Cells endCells(const Ends& ends, int begun) {
-  return {number(ends.events),
-          number(ends.teeth),
-          begun > 0 ? base::percent(ends.teeth, begun, 1) : nothing,
-          number(ends.complete),
-          number(ends.stopped),
-          number(ends.open)};
+  return {ends.events,   ends.teeth,   numberPer(100.0 * ends.teeth, begun, 1),
+          ends.complete, ends.stopped, ends.open};
 }
 
 using PlacedTeeth = std::map<std::pair<chairside::FieldId, dentition::Tooth>, chairside::Attempt>;
@@ -41,9 +37,8 @@ std::string dateIn(const std::string& detail) {
 
 } // namespace
 
-Table wetTable(const TermRecords& records) {
-  const TermView view(records);
-  const Lookup<chairside::Field> fields(records.fields);
+Table wetTable(const TermView& view) {
+  const Lookup<chairside::Field> fields(view.records.fields);
   PlacedTeeth placed;
   int begun = 0;
   for (const auto& [child, rows] : view.placements.all())
@@ -54,7 +49,7 @@ Table wetTable(const TermRecords& records) {
   std::map<std::pair<chairside::WetStage, chairside::WetCause>, Ends> byWhat;
   Ends total;
   std::set<std::pair<chairside::FieldId, dentition::Tooth>> seen;
-  for (const auto& row : records.wets) {
+  for (const auto& row : view.records.wets) {
     const auto* field = fields.find(row.value.field);
     if (!field || !view.isOfTerm(field->day)) continue;
     auto& ends = byWhat[{row.value.stage, row.value.cause}];
@@ -73,19 +68,13 @@ Table wetTable(const TermRecords& records) {
     }
   }
   Table table{"Contamination, by step and cause",
-              {{"Step"},
-               {"Cause"},
-               right("Events"),
-               right("Teeth"),
-               right("Per 100 teeth started"),
-               right("Completed"),
-               right("Stopped"),
-               right("Open")},
-              {},
+              {texts("Step"), texts("Cause"), counts("Events"), counts("Teeth"),
+               numbers("Per 100 teeth started"), counts("Completed"), counts("Stopped"),
+               counts("Open")},
               {"A tooth contaminated at two steps is in both rows, and once in the total. A "
                "tooth contaminated after etching is re-etched before any sealant."}};
   for (const auto& [what, ends] : byWhat) {
-    table.rows.push_back({named(what.first), named(what.second)});
+    table.rows.push_back({what.first, what.second});
     const auto cells = endCells(ends, begun);
     table.rows.back().insert(table.rows.back().end(), cells.begin(), cells.end());
   }
@@ -95,8 +84,7 @@ Table wetTable(const TermRecords& records) {
   return table;
 }
 
-Table exceptionsTable(const TermRecords& records) {
-  const TermView view(records);
+Table exceptionsTable(const TermView& view) {
   using Counts = std::map<roster::SchoolId, int>;
   enum Kind : std::size_t {
     stopped,
@@ -127,48 +115,42 @@ Table exceptionsTable(const TermRecords& records) {
       if (one.attempt == Attempt::complete && !one.frosty && one.etches > 0)
         note(notFrosty, one.day);
     }
-  for (const auto& row : records.fields)
+  for (const auto& row : view.records.fields)
     if (view.isOfTerm(row.value.day) && row.value.guards != chairside::DryGuardSet::all())
       note(guard, row.value.day);
-  for (const auto& row : records.readiness)
+  for (const auto& row : view.records.readiness)
     if (view.isOfTerm(row.value.day) && kit::isException(row.value.answer))
       note(notReady, row.value.day);
-  for (const auto& row : records.overrides) {
+  for (const auto& row : view.records.overrides) {
     const auto* child = view.children.find(row.value.child);
-    if (child && records.term.start <= row.value.on && row.value.on <= records.asOf)
+    if (child && view.records.term.start <= row.value.on && row.value.on <= view.records.asOf)
       ++found.at(overridden)[child->school];
   }
-  Table table{"Exceptions", {{"What"}, right("Count"), {"Where"}}, {}, {}};
+  Table table{"Exceptions", {texts("What"), counts("Count"), texts("Where")}};
   for (std::size_t kind = 0; kind < words.size(); ++kind) {
     int times = 0;
-    Cells where;
+    std::vector<std::string> where;
     for (const auto& [school, count] : found.at(kind)) {
       times += count;
       where.push_back(view.schoolName(school) + " " + number(count));
     }
     std::ranges::sort(where);
     table.rows.push_back(
-        {words.at(kind), number(times), where.empty() ? nothing : base::join(where, ", ")});
+        {words.at(kind), times, where.empty() ? nothing : base::join(where, ", ")});
   }
   table.notes = {"Each is in the close-out of its day with its reason. Counts are not rates: "
                  "schools differ in how many were treated."};
   return table;
 }
 
-Table sterilizerTable(const TermRecords& records) {
-  const TermView view(records);
+Table sterilizerTable(const TermView& view) {
   Table table{"Sterilizer checks",
-              {dated("Date"),
-               {"School"},
-               {"Result"},
-               dated("Spore test"),
-               right("Days since"),
-               dated("Note")},
-              {},
+              {dated("Date"), texts("School"), texts("Result"), dated("Spore test"),
+               counts("Days since"), dated("Note")},
               {"Spore tests at least weekly: program setting; manufacturer's instructions "
                "and local rules take precedence. After a failed test, do not use the "
                "sterilizer until one has passed."}};
-  auto rows = records.readiness;
+  auto rows = view.records.readiness;
   std::erase_if(rows, [&](const auto& row) {
     return row.value.item != kit::ReadinessItem::sterilizer || !view.isOfTerm(row.value.day);
   });
@@ -179,11 +161,10 @@ Table sterilizerTable(const TermRecords& records) {
     const auto words = check.detail.empty() ? check.reason : check.detail;
     const auto test = dateIn(words);
     const auto tested = base::Date::parse(test);
-    table.rows.push_back(
-        {when.first.iso(), view.schoolName(view.days.find(check.day)->school), named(check.answer),
-         tested ? test : nothing,
-         tested ? number(static_cast<int>((when.first.days() - tested->days()).count())) : nothing,
-         words.empty() ? nothing : words});
+    table.rows.push_back({when.first, view.schoolName(view.days.find(check.day)->school),
+                          check.answer, tested ? Cell(*tested) : noFigure,
+                          tested ? Cell((when.first.days() - tested->days()).count()) : noFigure,
+                          words.empty() ? nothing : words});
   }
   if (table.rows.empty()) table.notes = {"No checks this term."};
   return table;
@@ -191,13 +172,12 @@ Table sterilizerTable(const TermRecords& records) {
 
 Table licenceTable(const TermRecords& records) {
   constexpr int soon = 60;
-  Table table{
-      "Licenses",
-      {{"Member"}, {"Role"}, dated("License valid through"), right("Days left"), {"Status"}},
-      {},
-      {"A license that has ended stops clinical tasks and signing, not typing. Soon is "
-       "within " +
-       number(soon) + " days."}};
+  Table table{"Licenses",
+              {texts("Member"), texts("Role"), dated("License valid through"), counts("Days left"),
+               texts("Status")},
+              {"A license that has ended stops clinical tasks and signing, not typing. Soon is "
+               "within " +
+               number(soon) + " days."}};
   std::vector<const roster::Member*> members;
   for (const auto& row : records.members)
     if (row.value.licenceUntil) members.push_back(&row.value);
@@ -205,7 +185,7 @@ Table licenceTable(const TermRecords& records) {
                     [](const auto* one) { return std::pair(*one->licenceUntil, one->initials); });
   for (const auto* one : members) {
     const auto left = static_cast<int>((one->licenceUntil->days() - records.asOf.days()).count());
-    table.rows.push_back({one->initials, named(one->role), one->licenceUntil->iso(), number(left),
+    table.rows.push_back({one->initials, one->role, *one->licenceUntil, left,
                           left < 0       ? "ENDED"
                           : left <= soon ? "ends soon"
                                          : "valid"});

@@ -24,32 +24,24 @@ std::string signalWords(estimates::ChartSignal signal) {
   base::fail("no such signal");
 }
 
-std::string ofBaseline(double reading, int baseline) {
-  return baseline > 0 ? base::percent(reading, baseline, 0) : nothing;
+Cell ofBaseline(double reading, int baseline) {
+  return baseline > 0 ? Cell(Share{reading / baseline, 0}) : Cell(noFigure);
 }
 
 Table lightsTable(const std::vector<LightChart>& lights) {
   Table table{"Curing lights against their own baseline",
-              {{"Light"},
-               right("Baseline"),
-               right("Readings"),
-               dated("Latest"),
-               right("mW/cm2"),
-               right("% of baseline"),
-               {"Grade"},
-               dated("First signal")},
-              {},
-              {}};
+              {texts("Light"), counts("Baseline"), counts("Readings"), dated("Latest"),
+               numbers("mW/cm2"), shares("% of baseline"), texts("Grade"), dated("First signal")}};
   for (const auto& light : lights) {
-    Cells cells{light.tag, number(light.baseline), number(static_cast<int>(light.dates.size()))};
+    Cells cells{light.tag, light.baseline, light.dates.size()};
     if (light.dates.empty() || !light.chart) {
-      cells.insert(cells.end(), {nothing, nothing, nothing, nothing, "too few readings"});
+      cells.insert(cells.end(), {noFigure, noFigure, noFigure, noFigure, "too few readings"});
     } else {
       const double latest = light.chart->points.back().reading;
       const auto& signal = light.chart->firstSignal;
-      cells.insert(cells.end(), {light.dates.back().iso(), base::fixed(latest, 0),
-                                 ofBaseline(latest, light.baseline), named(light.grades.back()),
-                                 signal ? light.dates[baselineReadings + *signal].iso() : "none"});
+      cells.insert(cells.end(), {light.dates.back(), numberOf(latest, 0),
+                                 ofBaseline(latest, light.baseline), light.grades.back(),
+                                 signal ? Cell(light.dates[baselineReadings + *signal]) : "none"});
     }
     table.rows.push_back(std::move(cells));
   }
@@ -76,18 +68,10 @@ struct Care {
 };
 
 Cells careRow(const std::string& label, const Care& care) {
-  const auto perHundred = [&](int count) {
-    return care.teeth > 0 ? base::percent(count, care.teeth, 1) : std::string(nothing);
-  };
-  return {label,
-          number(care.teeth),
-          number(care.wetTeeth),
-          perHundred(care.wetTeeth),
-          number(care.wetEvents),
-          number(care.reEtched),
-          number(care.cutShort),
-          perHundred(care.cutShort),
-          number(care.notFrosty)};
+  const auto perHundred = [&](int count) { return numberPer(100.0 * count, care.teeth, 1); };
+  return {label,          care.teeth,    care.wetTeeth, perHundred(care.wetTeeth),
+          care.wetEvents, care.reEtched, care.cutShort, perHundred(care.cutShort),
+          care.notFrosty};
 }
 
 Table careTable(const TermView& view) {
@@ -107,16 +91,9 @@ Table careTable(const TermView& view) {
     }
   }
   Table table{"Isolation, this term's teeth",
-              {{"Isolation"},
-               right("Teeth"),
-               right("Contaminated"),
-               right("Contaminated per 100"),
-               right("Events"),
-               right("Re-etched"),
-               right("Cure cut short"),
-               right("Per 100"),
-               right("Frosty not checked")},
-              {},
+              {texts("Isolation"), counts("Teeth"), counts("Contaminated"),
+               numbers("Contaminated per 100"), counts("Events"), counts("Re-etched"),
+               counts("Cure cut short"), numbers("Per 100"), counts("Frosty not checked")},
               {"Every tooth that was started, also those not finished. Saliva between etch "
                "and cure is a main cause of sealant loss.",
                "A cure cut short does not count and is repeated in full."}};
@@ -131,28 +108,21 @@ Table careTable(const TermView& view) {
 Table lightTable(const LightChart& light) {
   Table table{
       "Light " + light.tag + ": readings, mW/cm2",
-      {dated("Date"),
-       right("Reading"),
-       right("% of baseline"),
-       right("Average"),
-       right("Low limit"),
-       right("High limit"),
-       {"Grade"},
-       {"Signal"}},
-      {},
+      {dated("Date"), numbers("Reading"), shares("% of baseline"), numbers("Average"),
+       numbers("Low limit"), numbers("High limit"), texts("Grade"), texts("Signal")},
       {"Baseline as entered " + number(light.baseline) +
        (light.makersLeast > 0 ? ", manufacturer's minimum " + number(light.makersLeast) : "") +
        "."}};
   if (!light.chart) return table;
   for (std::size_t i = 0; i < baselineReadings; ++i)
-    table.rows.push_back({light.dates[i].iso(), nothing, nothing, nothing, nothing, nothing,
-                          named(light.grades[i]), "baseline"});
+    table.rows.push_back({light.dates[i], noFigure, noFigure, noFigure, noFigure, noFigure,
+                          light.grades[i], "baseline"});
   for (std::size_t i = baselineReadings; i < light.dates.size(); ++i) {
     const auto& point = light.chart->points[i - baselineReadings];
-    table.rows.push_back({light.dates[i].iso(), base::fixed(point.reading, 0),
-                          ofBaseline(point.reading, light.baseline), base::fixed(point.average, 0),
-                          base::fixed(point.low, 0), base::fixed(point.high, 0),
-                          named(light.grades[i]), signalWords(point.signal)});
+    table.rows.push_back({light.dates[i], numberOf(point.reading, 0),
+                          ofBaseline(point.reading, light.baseline), numberOf(point.average, 0),
+                          numberOf(point.low, 0), numberOf(point.high, 0), light.grades[i],
+                          signalWords(point.signal)});
   }
   table.notes.push_back("The chart is compared with the mean of the first " +
                         base::counted(baselineReadings, "reading", "readings") + ", " +
@@ -164,14 +134,14 @@ Table lightTable(const LightChart& light) {
   return table;
 }
 
-std::vector<Table> qualityReport(const TermRecords& records, const ComparisonOptions& options) {
-  const auto lights = lightCharts(records);
-  std::vector<Table> tables{lightsTable(lights),      careTable(TermView(records)),
-                            wetTable(records),        exceptionsTable(records),
-                            sterilizerTable(records), licenceTable(records)};
+std::vector<Table> qualityReport(const TermView& view, const ComparisonOptions& options) {
+  const auto lights = lightCharts(view.records);
+  std::vector<Table> tables{lightsTable(lights),   careTable(view),
+                            wetTable(view),        exceptionsTable(view),
+                            sterilizerTable(view), licenceTable(view.records)};
   for (const auto& light : lights)
     if (light.chart) tables.push_back(lightTable(light));
-  const RetentionFacts facts(records, options.retention);
+  const RetentionFacts facts(view, options.retention);
   constexpr std::array factors{Factor::light, Factor::lot, Factor::placedBy};
   for (const auto& one : compareFactors(facts, factors, {}, options))
     tables.push_back(comparisonTable(one));

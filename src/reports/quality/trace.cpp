@@ -24,8 +24,8 @@ bool usesLot(const Placement& on, const kit::LotId& lot) {
 /// The teeth of a lot or a light.
 class Traced {
  public:
-  explicit Traced(const TermRecords& records) : view_(records) {
-    for (const auto& row : records.checks) {
+  explicit Traced(const TermView& view) : view_(view) {
+    for (const auto& row : view.records.checks) {
       auto& kept = newest_[row.value.placement];
       const auto on = view_.dateOf(row.value.day);
       if (!on) continue;
@@ -43,7 +43,7 @@ class Traced {
       teeth.insert({row.value.child, row.value.tooth});
       children.insert(row.value.child);
     }
-    return {number(static_cast<int>(teeth.size())), number(static_cast<int>(children.size()))};
+    return {teeth.size(), children.size()};
   }
 
   [[nodiscard]] int childrenVarnished(const kit::LotId& lot) const {
@@ -55,18 +55,9 @@ class Traced {
 
   [[nodiscard]] Table teeth(const Touches& touches, std::string title) const {
     Table table{std::move(title),
-                {{"Child"},
-                 {"School where placed"},
-                 {"School now"},
-                 dated("Placed on"),
-                 {"Tooth"},
-                 {"Surfaces"},
-                 {"Finished"},
-                 {"Operator"},
-                 dated("Last check"),
-                 {"Found"}},
-                {},
-                {}};
+                {texts("Child"), texts("School where placed"), texts("School now"),
+                 dated("Placed on"), texts("Tooth"), texts("Surfaces"), texts("Finished"),
+                 texts("Operator"), dated("Last check"), texts("Found")}};
     for (const auto& row : records().placements)
       if (touches(row.value)) table.rows.push_back(rowOf(row));
     std::ranges::stable_sort(table.rows, {},
@@ -78,7 +69,7 @@ class Traced {
   }
 
   [[nodiscard]] Table varnished(const kit::LotId& lot, std::string title) const {
-    Table table{std::move(title), {{"Child"}, {"School now"}, dated("Varnished on")}, {}, {}};
+    Table table{std::move(title), {texts("Child"), texts("School now"), dated("Varnished on")}};
     for (const auto& row : records().varnishes) {
       if (row.value.lot != lot) continue;
       const auto [number, school] = childCells(row.value.child);
@@ -99,10 +90,10 @@ class Traced {
       ++at.first;
       at.second.insert(row.value.child);
     }
-    Table table{"Schools to notify", {{"School now"}, right("Teeth"), right("Children")}, {}, {}};
+    Table table{"Schools to notify", {texts("School now"), counts("Teeth"), counts("Children")}};
     for (const auto& [school, counts] : found)
-      table.rows.push_back({school ? view_.schoolName(*school) : nothing, number(counts.first),
-                            number(static_cast<int>(counts.second.size()))});
+      table.rows.push_back(
+          {school ? view_.schoolName(*school) : nothing, counts.first, counts.second.size()});
     std::ranges::stable_sort(table.rows, {}, [](const Cells& row) { return row.front(); });
     return table;
   }
@@ -135,35 +126,29 @@ class Traced {
             dateOf(on.day),
             on.tooth.shown(records().notation),
             dentition::words(on.surfaces),
-            named(on.attempt),
+            on.attempt,
             initials(on.placedBy),
             check ? dateOf(check->day) : "never",
-            check ? named(check->tooth()) : nothing};
+            check ? Cell(check->tooth()) : noFigure};
   }
 
-  TermView view_;
+  const TermView& view_;
   std::map<chairside::PlacementId, const base::Recorded<RetentionCheck>*> newest_;
 };
 
 Table lotTable(const Traced& traced) {
   Table table{"Lots",
-              {{"Lot"},
-               {"Material"},
-               {"Kind"},
-               dated("Expiry"),
-               right("Teeth"),
-               right("Children"),
-               {"Set aside"}},
-              {},
+              {texts("Lot"), texts("Material"), texts("Kind"), dated("Expiry"), counts("Teeth"),
+               counts("Children"), texts("Set aside")},
               {"Teeth treated with the lot, finished or not, in every term; varnish counts "
                "children of this term."}};
   for (const auto& row : traced.records().lots) {
     const auto& lot = row.value;
     const bool isVarnish = lot.kind == kit::MaterialKind::varnish;
     const auto counts = traced.countsOf([&](const Placement& on) { return usesLot(on, row.id); });
-    table.rows.push_back({lot.lot, lot.material, named(lot.kind), lot.expiry.iso(),
-                          isVarnish ? nothing : counts[0],
-                          isVarnish ? number(traced.childrenVarnished(row.id)) : counts[1],
+    table.rows.push_back({lot.lot, lot.material, lot.kind, lot.expiry,
+                          isVarnish ? noFigure : counts[0],
+                          isVarnish ? Cell(traced.childrenVarnished(row.id)) : counts[1],
                           lot.quarantined ? "set aside: " + lot.quarantineReason : nothing});
   }
   std::ranges::stable_sort(table.rows);
@@ -171,14 +156,14 @@ Table lotTable(const Traced& traced) {
 }
 
 Table lightTable(const Traced& traced) {
-  Table table{"Lights",
-              {{"Light"}, {"Type"}, {"In service"}, right("Teeth"), right("Children")},
-              {},
-              {"A tooth is counted under the light of its last full cure."}};
+  Table table{
+      "Lights",
+      {texts("Light"), texts("Type"), texts("In service"), counts("Teeth"), counts("Children")},
+      {"A tooth is counted under the light of its last full cure."}};
   for (const auto& row : traced.records().lights) {
     const auto counts = traced.countsOf([&](const Placement& on) { return on.light == row.id; });
-    table.rows.push_back({row.value.tag, named(row.value.type), row.value.inService ? "yes" : "NO",
-                          counts[0], counts[1]});
+    table.rows.push_back(
+        {row.value.tag, row.value.type, row.value.inService, counts[0], counts[1]});
   }
   std::ranges::stable_sort(table.rows);
   return table;
@@ -186,16 +171,16 @@ Table lightTable(const Traced& traced) {
 
 } // namespace
 
-std::vector<Table> traceOverview(const TermRecords& records) {
-  const Traced traced(records);
+std::vector<Table> traceOverview(const TermView& view) {
+  const Traced traced(view);
   return {lotTable(traced), lightTable(traced)};
 }
 
-std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::string_view lot,
+std::optional<std::vector<Table>> traceLot(const TermView& view, std::string_view lot,
                                            std::string_view material) {
-  const Traced traced(records);
+  const Traced traced(view);
   std::vector<Table> out;
-  for (const auto& row : records.lots) {
+  for (const auto& row : view.records.lots) {
     if (row.value.lot != lot || (!material.empty() && row.value.material != material)) continue;
     if (row.value.kind == kit::MaterialKind::varnish) {
       out.push_back(traced.varnished(row.id, "Trace of " + kit::shown(row.value)));
@@ -209,10 +194,10 @@ std::optional<std::vector<Table>> traceLot(const TermRecords& records, std::stri
   return out;
 }
 
-std::optional<std::vector<Table>> traceLight(const TermRecords& records, std::string_view tag) {
-  const Traced traced(records);
+std::optional<std::vector<Table>> traceLight(const TermView& view, std::string_view tag) {
+  const Traced traced(view);
   std::vector<Table> out;
-  for (const auto& row : records.lights) {
+  for (const auto& row : view.records.lights) {
     if (row.value.tag != tag) continue;
     const Touches touches = [&](const Placement& on) { return on.light == row.id; };
     out.push_back(traced.teeth(touches, "Trace of light " + row.value.tag));

@@ -6,10 +6,11 @@
 
 namespace gk::reports {
 
-/// One term's records with their cross-references; for the term's own sources.
+/// One term's records with their cross-references. A report is made of one, and hands it on; where
+/// records alone are at hand they become one for the call.
 class TermView {
  public:
-  explicit TermView(const TermRecords& records);
+  TermView(const TermRecords& records);
 
   const TermRecords& records;
   Lookup<roster::ClinicDay> days;

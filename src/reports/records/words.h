@@ -4,20 +4,17 @@
 #include "estimates/display_names.h"
 #include "followup/display_names.h"
 #include "reports/records/inputs.h"
+#include "reports/records/nothing.h"
 
 #include <optional>
 
 namespace gk::reports {
-
-/// Shown where there is no number, so that no blank passes for a zero.
-inline constexpr const char* nothing = "–";
 
 /// part / whole; none when whole is 0 or less than part, so that no rate is made up.
 std::optional<double> rateOf(int part, int whole);
 
 /// "53.5" for 0.535; `nothing` without a rate. A rate on fewer than `fewest` carries "unstable".
 std::string percent(int part, int whole);
-inline constexpr int fewest = 30;
 
 /// "84.3-89.7" for a range of shares.
 std::string percentRange(double low, double high);

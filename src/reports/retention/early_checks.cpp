@@ -34,10 +34,9 @@ void count(EarlyChecks& line, Held held) {
   ++line.assessable;
 }
 
-EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds, std::string label,
+EarlyChecks countOf(const TermView& view, std::span<const CheckKind> kinds, std::string label,
                     std::optional<roster::SchoolId> placedAt = {}) {
-  const TermView view(records);
-  const Lookup<chairside::Placement> placements(records.placements);
+  const Lookup<chairside::Placement> placements(view.records.placements);
   std::map<followup::RetentionCheck::Key, const base::Recorded<followup::RetentionCheck>*> ordered;
   for (const auto& [child, rows] : view.checks.all())
     for (const auto* row : rows)
@@ -73,46 +72,37 @@ EarlyChecks countOf(const TermRecords& records, std::span<const CheckKind> kinds
 
 } // namespace
 
-std::vector<EarlyChecks> earlyChecks(const TermRecords& records,
+std::vector<EarlyChecks> earlyChecks(const TermView& view,
                                      std::optional<roster::SchoolId> placedAt) {
   std::vector<EarlyChecks> lines;
   for (const auto kind :
        {CheckKind::shortTermSample, CheckKind::shortTermTriggered, CheckKind::opportunistic})
-    if (auto line = countOf(records, std::span(&kind, 1), named(kind), placedAt); line.examined > 0)
+    if (auto line = countOf(view, std::span(&kind, 1), named(kind), placedAt); line.examined > 0)
       lines.push_back(std::move(line));
   return lines;
 }
 
-EarlyChecks shortTermChecks(const TermRecords& records) {
+EarlyChecks shortTermChecks(const TermView& view) {
   constexpr std::array kinds{CheckKind::shortTermSample, CheckKind::shortTermTriggered};
-  return countOf(records, kinds, "short-term");
+  return countOf(view, kinds, "short-term");
 }
 
-Table earlyCheckTable(const TermRecords& records, std::optional<roster::SchoolId> placedAt) {
+Table earlyCheckTable(const TermView& view, std::optional<roster::SchoolId> placedAt) {
   Table table{"Short-term checks, made this term",
-              {{"Kind"},
-               right("Children"),
-               right("Examined"),
-               right("Months after placement"),
-               right("Checked by a different provider"),
-               right("Assessable"),
-               right("Fully retained"),
-               right("Partially retained"),
-               right("Missing"),
-               right("Not assessable"),
-               right("Fully retained, %")},
-              {},
+              {texts("Kind"), counts("Children"), counts("Examined"),
+               ranges("Months after placement"), counts("Checked by a different provider"),
+               counts("Assessable"), counts("Fully retained"), counts("Partially retained"),
+               counts("Missing"), counts("Not assessable"), shares("Fully retained, %")},
               {"A sample, or after a change of technique, material or equipment, preferably "
                "by a different provider than placed them; also opportunistic checks. "
                "Sealants found missing here count as missing in the one-year figures too, "
                "where the child is found then."}};
-  const auto lines = earlyChecks(records, placedAt);
+  const auto lines = earlyChecks(view, placedAt);
   for (const auto& line : lines)
-    table.rows.push_back({line.label, number(line.children), number(line.examined),
-                          base::fixed(line.firstMonth, 0) + " to " + base::fixed(line.lastMonth, 0),
-                          number(line.byAnother), number(line.assessable), number(line.whole),
-                          number(line.part), number(line.lost), number(line.cannotAssess),
-                          percent(line.whole, line.assessable)});
+    table.rows.push_back({line.label, line.children, line.examined,
+                          Range{line.firstMonth, line.lastMonth, 0, " to "}, line.byAnother,
+                          line.assessable, line.whole, line.part, line.lost, line.cannotAssess,
+                          shareOf(line.whole, line.assessable)});
   if (lines.empty()) return table;
   const auto first = std::ranges::min(lines, {}, &EarlyChecks::firstMonth).firstMonth;
   const auto last = std::ranges::max(lines, {}, &EarlyChecks::lastMonth).lastMonth;

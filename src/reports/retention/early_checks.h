@@ -1,7 +1,7 @@
 #pragma once
 
 #include "reports/print/table.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 namespace gk::reports {
 
@@ -24,14 +24,14 @@ struct EarlyChecks {
 
 /// Routine samples, triggered ones and those of opportunity; kinds of which none was made are left
 /// out. Each sealant counts once a kind, by its first check that could judge it.
-std::vector<EarlyChecks> earlyChecks(const TermRecords& records,
+std::vector<EarlyChecks> earlyChecks(const TermView& view,
                                      std::optional<roster::SchoolId> placedAt = {});
 
 /// Routine samples and triggered ones together.
-EarlyChecks shortTermChecks(const TermRecords& records);
+EarlyChecks shortTermChecks(const TermView& view);
 
 /// Of sealants placed at one school, or at all.
-Table earlyCheckTable(const TermRecords& records, std::optional<roster::SchoolId> placedAt = {});
+Table earlyCheckTable(const TermView& view, std::optional<roster::SchoolId> placedAt = {});
 
 /// When after placement looks were made, in months.
 struct LookAges {

@@ -17,6 +17,7 @@ class FactorWords {
  public:
   /// The view outlives this.
   explicit FactorWords(const TermView& view);
+  explicit FactorWords(TermView&& view) = delete; // it is kept
 
   [[nodiscard]] FactorKey key(const chairside::Placement& placement, Factor factor) const;
   [[nodiscard]] std::string label(const chairside::Placement& placement, Factor factor) const;

@@ -191,10 +191,9 @@ void addBand(RetentionCurve& out, std::span<const estimates::Spell> spells,
 
 } // namespace
 
-RetentionCurve retentionCurve(const TermRecords& records, const CurveOptions& options,
+RetentionCurve retentionCurve(const TermView& view, const CurveOptions& options,
                               std::optional<roster::SchoolId> school) {
   RetentionCurve out;
-  const TermView view(records);
   Spells reader(view, options);
   const auto spells = reader.of(school, out);
   std::ranges::sort(out.looks);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "estimates/survival_band.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 #include <map>
 #include <vector>
@@ -51,7 +51,7 @@ struct RetentionCurve {
 };
 
 /// Of the records' placements up to the date of the report; of one placing school or of all.
-RetentionCurve retentionCurve(const TermRecords& records, const CurveOptions& options = {},
+RetentionCurve retentionCurve(const TermView& view, const CurveOptions& options = {},
                               std::optional<roster::SchoolId> school = std::nullopt);
 
 } // namespace gk::reports

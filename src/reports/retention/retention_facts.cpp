@@ -56,8 +56,8 @@ class Codes {
 /// The records once through; what the rows need only while they are made goes with it.
 class FactReader {
  public:
-  FactReader(const TermRecords& records, const RetentionOptions& options)
-      : view_(records), options_(options), words_(view_), fates_(view_, options.window) {
+  FactReader(const TermView& view, const RetentionOptions& options)
+      : view_(view), options_(options), words_(view_), fates_(view_, options.window) {
     readEarlierTerms();
     readPlacements();
     countChecks();
@@ -157,7 +157,7 @@ class FactReader {
         lastDayBefore_ = std::max(lastDayBefore_.value_or(day.value.date), day.value.date);
   }
 
-  TermView view_;
+  const TermView& view_;
   std::optional<base::Date> lastDayBefore_;
   const RetentionOptions& options_;
   FactorWords words_;
@@ -168,8 +168,8 @@ class FactReader {
 
 } // namespace
 
-RetentionFacts::RetentionFacts(const TermRecords& records, const RetentionOptions& options) {
-  FactReader reader(records, options);
+RetentionFacts::RetentionFacts(const TermView& view, const RetentionOptions& options) {
+  FactReader reader(view, options);
   rows_ = std::move(reader.rows);
   labels_ = std::move(reader.labels);
   schools_ = std::move(reader.schools);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/enum_names.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 #include <array>
 #include <optional>
@@ -108,7 +108,7 @@ struct Choice {
 /// first that could judge the sealant counts. Keeps no pointer into the records.
 class RetentionFacts {
  public:
-  explicit RetentionFacts(const TermRecords& records, const RetentionOptions& options = {});
+  explicit RetentionFacts(const TermView& view, const RetentionOptions& options = {});
 
   [[nodiscard]] const std::vector<SealantFact>& rows() const { return rows_; }
   /// One for each code; two schools of one name have two codes and one label.

@@ -2,51 +2,56 @@
 
 namespace gk::reports {
 
-Cells retentionRow(const RetentionLine& line) {
-  if (line.hidden) {
-    Cells cells(14, nothing);
-    cells.front() = line.label;
-    cells.back() = "too few teeth to show";
-    return cells;
-  }
-  const auto& rate = line.whole95;
-  const bool unstable = line.assessable < fewest;
-  // As the interval beside it uses it.
-  const double effect = !rate ? 0 : rate->toRead ? rate->toRead->designEffect : rate->designEffect;
-  return {line.label,
-          number(line.placed),
-          number(line.due),
-          number(line.childrenFound) + " of " + number(line.childrenDue),
-          percent(line.childrenFound, line.childrenDue),
-          number(line.examined),
-          number(line.assessable),
-          number(line.whole),
-          number(line.part),
-          number(line.lost),
-          number(line.cannotAssess),
-          percent(line.whole, line.assessable),
-          rangeWords(rate, line.unit),
-          rate ? base::fixed(effect, 2) + (unstable ? ", few teeth" : "") : nothing};
+Cell labelCell(const RetentionLine& line) {
+  return Named{line.label, line.code ? std::to_string(*line.code) : ""};
+}
+
+namespace {
+
+using Line = RetentionLine;
+
+const std::vector<Made<Line>>& columns() {
+  static const std::vector<Made<Line>> made{
+      {texts("School where placed", "placed_at"), labelCell},
+      {counts("Placed", "placed", SealantCount::placed), &Line::placed},
+      {counts("Due", "due", SealantCount::due), &Line::due},
+      {counts("Children found"),
+       [](const Line& line) { return outOf(line.childrenFound, line.childrenDue); }},
+      {shares("Found, %", "found_share"),
+       [](const Line& line) { return shareOf(line.childrenFound, line.childrenDue); }},
+      {counts("Examined", "examined", SealantCount::examined), &Line::examined},
+      {counts("Assessable", "assessable", SealantCount::assessable), &Line::assessable},
+      {counts("Fully retained", "whole", SealantCount::whole), &Line::whole},
+      {counts("Partially retained", "part", SealantCount::part), &Line::part},
+      {counts("Missing", "lost", SealantCount::lost), &Line::lost},
+      {counts("Not assessable", "cannot_assess", SealantCount::cannotAssess), &Line::cannotAssess},
+      {shares("Fully retained, %", "whole_share"),
+       [](const Line& line) { return shareOf(line.whole, line.assessable); }},
+      {ranges("95% CI", "whole_range"),
+       [](const Line& line) { return rangeCell(line.whole95, line.unit); }},
+      {texts("Design effect"), [](const Line& line) -> Cell {
+         if (!line.whole95) return noFigure;
+         // As the interval beside it uses it.
+         const auto& rate = *line.whole95;
+         return numberOf(rate.toRead ? rate.toRead->designEffect : rate.designEffect, 2)
+             .with(line.assessable < fewest ? ", few teeth" : "");
+       }}};
+  return made;
+}
+
+} // namespace
+
+void addRetentionRow(Table& table, const RetentionLine& line) {
+  if (!line.hidden) return addRow(table, columns(), line);
+  auto& cells = table.rows.emplace_back(columns().size(), noFigure);
+  cells.front() = labelCell(line);
+  cells.back() = "too few teeth to show";
 }
 
 Table emptyRetentionTable(std::string title) {
-  return {std::move(title),
-          {{"School where placed"},
-           right("Placed"),
-           right("Due"),
-           right("Children found"),
-           right("Found, %"),
-           right("Examined"),
-           right("Assessable"),
-           right("Fully retained"),
-           right("Partially retained"),
-           right("Missing"),
-           right("Not assessable"),
-           right("Fully retained, %"),
-           right("95% CI"),
-           {"Design effect"}},
-          {},
-          {}};
+  auto table = tableOf(std::move(title), columns());
+  table.key = "retention";
+  return table;
 }
 
 void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines) {
@@ -61,9 +66,10 @@ void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines)
 
 Table retentionTable(std::string_view title, const std::vector<RetentionLine>& lines) {
   auto table = emptyRetentionTable(std::string(title));
-  table.columns.front().heading = "Group";
+  // From the name of a group, its sealants.
+  table.columns.front() = {"Group", Kind::text, "group", {}, SealantCount::placed};
   for (const auto& line : lines)
-    table.rows.push_back(retentionRow(line));
+    addRetentionRow(table, line);
   table.notes = {"In the order of their names, without rank. Such a comparison is observational: "
                  "groups differ in children, teeth and schools too."};
   addRetentionCautions(table, lines);

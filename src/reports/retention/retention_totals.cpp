@@ -34,7 +34,7 @@ struct Tally {
   }
 };
 
-using Share = estimates::Cluster (*)(const Tally&);
+using ClusterOf = estimates::Cluster (*)(const Tally&);
 
 /// Adds sealants up to one line. The rows of a child come one after another, so its clusters are
 /// known when the next child begins.
@@ -126,7 +126,7 @@ class LineBuilder {
     bySchool_[school].add(fact);
   }
 
-  [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(Share share) const {
+  [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(ClusterOf share) const {
     std::vector<estimates::Cluster> clusters;
     for (const auto& tally : line_.unit == ClusterUnit::schools ? bySchool_ : byChild_)
       clusters.push_back(share(tally));
@@ -177,17 +177,23 @@ std::optional<estimates::Interval> printedRange(const estimates::RetentionEstima
   return estimate.toRead->range;
 }
 
-std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
-                       ClusterUnit unit) {
-  if (!estimate) return nothing;
+Cell rangeCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit) {
+  if (!estimate) return noFigure;
   const auto range = printedRange(*estimate);
   if (!range) return unit == ClusterUnit::schools ? "one school" : "one child";
-  auto words = percentRange(range->low, range->high);
+  Range cell{range->low, range->high};
   if (estimate->clusters < estimates::fewClustersToRead)
-    words += unit == ClusterUnit::schools ? ", few schools" : ", few children";
+    cell.remark = unit == ClusterUnit::schools ? ", few schools" : ", few children";
   else if (estimate->toRead->isPlanned)
-    words += ", likeness assumed";
-  return words;
+    cell.remark = ", likeness assumed";
+  return cell;
+}
+
+Cell estimateCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit) {
+  if (!estimate) return noFigure;
+  const auto range = rangeCell(estimate, unit);
+  if (const auto* known = range.as<Range>()) return Estimate{Share{estimate->estimate}, *known};
+  return Cell(Estimate{Share{estimate->estimate}, {}}).with(" (" + range.text() + ")");
 }
 
 std::optional<estimates::Interval> protectedBounds(const RetentionLine& line) {
@@ -212,7 +218,7 @@ std::string rangeNote(const std::vector<RetentionLine>& lines) {
 }
 
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
-  return base::percent(rate.estimate) + "% (" + rangeWords(rate, unit) + ")";
+  return base::percent(rate.estimate) + "% (" + rangeCell(rate, unit).text() + ")";
 }
 
 std::string protectionNote(const RetentionLine& total) {

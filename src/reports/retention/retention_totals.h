@@ -1,6 +1,7 @@
 #pragma once
 
 #include "estimates/retention.h"
+#include "reports/print/cell.h"
 #include "reports/retention/retention_facts.h"
 
 #include <map>
@@ -54,8 +55,9 @@ struct RetentionLine {
 std::optional<estimates::Interval> printedRange(const estimates::RetentionEstimate& estimate);
 
 /// "84.3-89.7", with ", few children" where it is read from under ten of them.
-std::string rangeWords(const std::optional<estimates::RetentionEstimate>& estimate,
-                       ClusterUnit unit);
+Cell rangeCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit);
+/// The share, and that behind it.
+Cell estimateCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit);
 
 /// Of the teeth due: protected if none, and if all, of those not looked at are (Manski 1989). None
 /// where none is due.

@@ -33,6 +33,7 @@ ResealedOtherwise resealedOtherwise(const TermRecords& records);
 class SealantFates {
  public:
   SealantFates(const TermView& view, const followup::Window& window);
+  SealantFates(TermView&& view, const followup::Window& window) = delete; // it is kept
 
   [[nodiscard]] SealantFate of(std::uint32_t placement, base::Date placedOn) const;
   /// Whether a complete sealant of ours was on the tooth before.

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <set>
 
@@ -41,13 +42,17 @@ void addReached(const TermView& view, const Days& days, CostOfDays& to) {
   }
 }
 
-/// As every figure of a table, so that a file or JSON has it as a number.
-std::string money(double cents) {
-  return base::fixed(std::round(cents) / 100, 2);
+double dollars(double cents) {
+  return std::round(cents) / 100;
 }
 
-std::string perOne(Cents cents, int count) {
-  return count > 0 ? money(static_cast<double>(cents) / count) : std::string(nothing);
+Cell money(Cents cents) {
+  return numberOf(dollars(static_cast<double>(cents)), 2);
+}
+
+Cell perOne(Cents cents, int count) {
+  if (count <= 0) return noFigure;
+  return numberOf(dollars(static_cast<double>(cents) / count), 2);
 }
 
 /// Those that anything was spent on.
@@ -66,21 +71,20 @@ std::string capital(std::string words) {
 Table costTable(const std::vector<CostOfDays>& schools) {
   const auto& all = schools.back();
   const auto kinds = kindsOf(all);
-  Table table{
-      "Cost per child and per tooth, estimated", {{"School"}, right("Days with costs")}, {}, {}};
+  Table table{"Cost per child and per tooth, estimated",
+              {texts("School"), counts("Days with costs")}};
   for (const auto kind : kinds)
-    table.columns.push_back(right(capital(named(static_cast<roster::CostKind>(kind))) + ", $"));
-  for (const auto* heading :
-       {"Total, $", "Children seen", "Per child seen, $", "Teeth sealed", "Per tooth sealed, $"})
-    table.columns.push_back(right(heading));
+    table.columns.push_back(numbers(capital(named(static_cast<roster::CostKind>(kind))) + ", $"));
+  table.columns.insert(table.columns.end(),
+                       {numbers("Total, $"), counts("Children seen"), numbers("Per child seen, $"),
+                        counts("Teeth sealed"), numbers("Per tooth sealed, $")});
   for (const auto& one : schools) {
     if (one.days == 0) continue;
-    Cells cells{one.school, number(one.daysCosted) + " of " + number(one.days)};
+    Cells cells{one.school, outOf(one.daysCosted, one.days)};
     for (const auto kind : kinds)
-      cells.push_back(money(static_cast<double>(one.costs.at(kind))));
-    cells.insert(cells.end(), {money(static_cast<double>(one.total())), number(one.seen),
-                               perOne(one.total(), one.seen), number(one.teeth()),
-                               perOne(one.total(), one.teeth())});
+      cells.push_back(money(one.costs.at(kind)));
+    cells.insert(cells.end(), {money(one.total()), one.seen, perOne(one.total(), one.seen),
+                               one.teeth(), perOne(one.total(), one.teeth())});
     table.rows.push_back(std::move(cells));
   }
   if (all.daysCosted == 0) {
@@ -101,45 +105,40 @@ Table costTable(const std::vector<CostOfDays>& schools) {
   return table;
 }
 
-std::string rangeOf(const std::optional<estimates::Interval>& range, int decimals) {
-  if (!range) return nothing;
-  return base::fixed(range->low, decimals) + "-" + base::fixed(range->high, decimals);
+Cell cavityRange(const std::optional<estimates::Interval>& range) {
+  return range ? Cell(Range{range->low, range->high, 1}) : Cell(noFigure);
 }
 
-std::string perCavity(Cents cents, double averted) {
-  return averted > 0 ? money(static_cast<double>(cents) / averted) : "no limit";
+double perCavity(Cents cents, double averted) {
+  return averted > 0 ? dollars(static_cast<double>(cents) / averted)
+                     : std::numeric_limits<double>::infinity();
 }
 
 /// The most averted makes each the cheapest.
-std::string perCavityRange(Cents cents, const std::optional<estimates::Interval>& range) {
-  if (!range) return nothing;
-  return perCavity(cents, range->high) + "-" + perCavity(cents, range->low);
+Cell perCavityRange(Cents cents, const std::optional<estimates::Interval>& range) {
+  if (!range) return noFigure;
+  return Range{perCavity(cents, range->high), perCavity(cents, range->low), 2};
 }
 
 Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
   Table table{"Cost per cavity averted, estimated",
-              {{"Estimate"},
-               right("Cavities averted"),
-               right("95% CI"),
-               right("Cost per cavity, $"),
-               right("95% CI, $")},
-              {},
-              {}};
+              {texts("Estimate"), numbers("Cavities averted"), ranges("95% CI"),
+               numbers("Cost per cavity, $"), ranges("95% CI, $", "cost_range")}};
   if (!averted.averted) {
     table.notes = {capital(averted.whyNot) + "."};
     return table;
   }
   const auto add = [&](const char* words, const estimates::AvertedEstimate& one) {
-    table.rows.push_back({words, base::fixed(one.averted, 1), rangeOf(one.interval, 1),
-                          perCavity(all.total(), one.averted),
+    table.rows.push_back({words, numberOf(one.averted, 1), cavityRange(one.interval),
+                          numberOf(perCavity(all.total(), one.averted), 2),
                           perCavityRange(all.total(), one.interval)});
   };
   add("As measured", *averted.averted);
   if (averted.cautious) add("Sealants protect less while retained", *averted.cautious);
   if (averted.firstsAlone) add("First molars only", *averted.firstsAlone);
   if (const auto& ends = averted.ifNotLookedAt)
-    table.rows.push_back({"None, or all, of those not checked protected", rangeOf(ends, 1), nothing,
-                          perCavityRange(all.total(), ends), nothing});
+    table.rows.push_back({"None, or all, of those not checked protected", cavityRange(ends),
+                          noFigure, perCavityRange(all.total(), ends), noFigure});
   table.notes = {
       "An estimate for the program over " + counted(averted.years, "year", "years") + ", of the " +
           counted(averted.sealants, "molar", "molars") +
@@ -158,16 +157,15 @@ Cents CostOfDays::total() const {
   return std::accumulate(costs.begin(), costs.end(), Cents{0});
 }
 
-std::vector<CostOfDays> costsOf(const TermRecords& records) {
-  const TermView view(records);
-  const auto said = newestOfEach(records.costs, [](const auto& one) { return one.day; });
+std::vector<CostOfDays> costsOf(const TermView& view) {
+  const auto said = newestOfEach(view.records.costs, [](const auto& one) { return one.day; });
   CostOfDays all{.school = "All schools"};
   Days allDays;
   std::vector<CostOfDays> schools;
-  for (const auto& school : records.schools) {
+  for (const auto& school : view.records.schools) {
     CostOfDays one{.school = view.schoolName(school.id), .id = school.id};
     Days days;
-    for (const auto& day : records.days) {
+    for (const auto& day : view.records.days) {
       if (day.value.school != school.id || !view.isOfTerm(day.id)) continue;
       ++one.days;
       const auto cost = said.find(day.id);
@@ -191,8 +189,8 @@ std::vector<CostOfDays> costsOf(const TermRecords& records) {
   return schools;
 }
 
-std::vector<Table> costReport(const TermRecords& records, const TermTotals& totals) {
-  const auto schools = costsOf(records);
+std::vector<Table> costReport(const TermView& view, const TermTotals& totals) {
+  const auto schools = costsOf(view);
   const auto& all = schools.back();
   std::vector<Table> tables{costTable(schools)};
   if (all.daysCosted == 0) return tables;

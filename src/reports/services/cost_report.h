@@ -25,11 +25,11 @@ struct CostOfDays {
 
 /// One for each school, by name, and all of them at the end: a child seen at two schools is counted
 /// at each, and once in all.
-std::vector<CostOfDays> costsOf(const TermRecords& records);
+std::vector<CostOfDays> costsOf(const TermView& view);
 
 /// Cost per child seen and per tooth sealed by school, and per cavity averted of the program, as
 /// estimates; the range of the cavities averted is carried into the cost of each. For use inside
 /// the program.
-std::vector<Table> costReport(const TermRecords& records, const TermTotals& totals);
+std::vector<Table> costReport(const TermView& view, const TermTotals& totals);
 
 } // namespace gk::reports

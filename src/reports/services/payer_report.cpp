@@ -14,6 +14,10 @@ using roster::Payer;
 
 enum class Service { screening, sealants, repairs, interim, varnish, checks };
 
+Cell payerCell(Payer payer) {
+  return Word{std::string(base::nameOf(payer)), std::string(shown(payer))};
+}
+
 constexpr std::string_view wordsOf(Service service) {
   switch (service) {
   case Service::screening:
@@ -60,9 +64,10 @@ struct Sum {
 
 class PayerCounts {
  public:
-  explicit PayerCounts(const TermRecords& records)
-      : view_(records), members_(records.members),
-        backgrounds_(newestOfEach(records.backgrounds, [](const auto& one) { return one.child; })) {
+  explicit PayerCounts(const TermView& view)
+      : view_(view), members_(view.records.members),
+        backgrounds_(
+            newestOfEach(view.records.backgrounds, [](const auto& one) { return one.child; })) {
     for (const auto& [child, rows] : view_.screenings.all())
       for (const auto* row : rows)
         of(*row, Service::screening, row->stamp.by.author);
@@ -74,7 +79,7 @@ class PayerCounts {
     for (const auto& [child, rows] : view_.varnishes.all())
       for (const auto* row : rows)
         of(*row, Service::varnish, row->stamp.by.author);
-    const Lookup<chairside::Placement> placements(records.placements);
+    const Lookup<chairside::Placement> placements(view.records.placements);
     for (const auto& [child, rows] : view_.checks.all())
       for (const auto* row : rows)
         if (auto* sum = of(*row, Service::checks, row->stamp.by.author))
@@ -101,49 +106,41 @@ class PayerCounts {
     return &sum;
   }
 
-  TermView view_;
+  const TermView& view_;
   Lookup<roster::Member> members_;
   std::map<roster::ChildId, const base::Recorded<roster::Background>*> backgrounds_;
 };
 
 } // namespace
 
-std::vector<Table> payerReport(const TermRecords& records) {
-  const PayerCounts counts(records);
+std::vector<Table> payerReport(const TermView& view) {
+  const PayerCounts found(view);
   Table totals{
       "Payers, the term",
-      {{"Service", false, true}, {"Payer"}, right("Children"), right("Teeth")},
-      {},
+      {grouped("Service"), texts("Payer"), counts("Children"), counts("Teeth")},
       {"Counts alone: no child, no fee and no claim. The office that bills decides what is "
        "billed. Children once each, by payer as the form said.",
        "For use inside the program: small counts are not suppressed here."}};
   Table lines{"Payers by day and provider",
-              {{"Date", false, true, true},
-               {"School", false, true},
-               {"Provider"},
-               {"Service"},
-               {"Payer"},
-               right("Children"),
-               right("Teeth")},
-              {},
+              {grouped("Date", Kind::date), grouped("School"), texts("Provider"), texts("Service"),
+               texts("Payer"), counts("Children"), counts("Teeth")},
               {"Provider: who screened, placed, varnished or checked.",
                "For use inside the program: most counts here are small and not suppressed."}};
   std::map<std::pair<Service, Payer>, Sum> byService;
   const auto teeth = [](const Sum& sum) {
-    return sum.teeth.empty() ? nothing : number(static_cast<int>(sum.teeth.size()));
+    return sum.teeth.empty() ? Cell(noFigure) : Cell(sum.teeth.size());
   };
-  for (const auto& [line, sum] : counts.sums) {
+  for (const auto& [line, sum] : found.sums) {
     const auto& [date, school, provider, service, payer] = line;
     auto& all = byService[{service, payer}];
     all.children.insert(sum.children.begin(), sum.children.end());
     all.teeth.insert(sum.teeth.begin(), sum.teeth.end());
-    lines.rows.push_back({date.iso(), school.first, provider.first, std::string(wordsOf(service)),
-                          std::string(shown(payer)), number(static_cast<int>(sum.children.size())),
-                          teeth(sum)});
+    lines.rows.push_back({date, school.first, provider.first, std::string(wordsOf(service)),
+                          payerCell(payer), sum.children.size(), teeth(sum)});
   }
   for (const auto& [key, sum] : byService)
-    totals.rows.push_back({std::string(wordsOf(key.first)), std::string(shown(key.second)),
-                           number(static_cast<int>(sum.children.size())), teeth(sum)});
+    totals.rows.push_back(
+        {std::string(wordsOf(key.first)), payerCell(key.second), sum.children.size(), teeth(sum)});
   return {totals, lines};
 }
 

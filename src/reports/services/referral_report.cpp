@@ -31,9 +31,9 @@ struct Followed {
 
 class Tracker {
  public:
-  Tracker(const TermRecords& records, base::Date today)
-      : view_(records), contacts_(records.contacts, [](const auto&) { return true; }) {
-    for (const auto& row : records.referrals)
+  Tracker(const TermView& view, base::Date today)
+      : view_(view), contacts_(view.records.contacts, [](const auto&) { return true; }) {
+    for (const auto& row : view.records.referrals)
       if (const auto made = view_.dateOf(row.value.day); made && *made <= today)
         found_.push_back(followed(row, *made, today));
     std::ranges::stable_sort(found_, [](const Followed& a, const Followed& b) {
@@ -62,7 +62,7 @@ class Tracker {
     return out;
   }
 
-  TermView view_;
+  const TermView& view_;
   PerChild<ContactAttempt> contacts_;
   std::vector<Followed> found_;
 };
@@ -102,26 +102,15 @@ ReferralCounts countsOf(const std::vector<Followed>& all, std::optional<Urgency>
 
 Table countTable(const Tracker& tracker, base::Date today) {
   Table table{"Referral follow-up, as of " + today.words(),
-              {{"Urgency"},
-               right("Made"),
-               right("Guardian reached"),
-               right("Seen by a dentist"),
-               right("% of made"),
-               right("Complete"),
-               right("Started"),
-               right("Declined"),
-               right("Moved"),
-               right("Lost to follow-up"),
-               right("Open"),
-               right("Open over " + number(longOpen) + " days")},
-              {},
-              {}};
+              {texts("Urgency"), counts("Made"), counts("Guardian reached"),
+               counts("Seen by a dentist"), shares("% of made"), counts("Complete"),
+               counts("Started"), counts("Declined"), counts("Moved"), counts("Lost to follow-up"),
+               counts("Open"), counts("Open over " + number(longOpen) + " days", "open_long")}};
   const auto add = [&](const std::string& label, std::optional<Urgency> urgency) {
     const auto at = countsOf(tracker.all(), urgency);
-    table.rows.push_back({label, number(at.made), number(at.reached), number(at.seen()),
-                          percent(at.seen(), at.made), number(at.complete), number(at.started),
-                          number(at.declined), number(at.moved), number(at.lost), number(at.open),
-                          number(at.openLong)});
+    table.rows.push_back({label, at.made, at.reached, at.seen(), shareOf(at.seen(), at.made),
+                          at.complete, at.started, at.declined, at.moved, at.lost, at.open,
+                          at.openLong});
   };
   add("urgent", Urgency::urgent);
   add("early", Urgency::early);
@@ -137,19 +126,9 @@ Table countTable(const Tracker& tracker, base::Date today) {
 
 Table trackerTable(const Tracker& tracker, base::Date today) {
   Table table{"Referral tracker",
-              {{"Child"},
-               {"School"},
-               {"Urgency"},
-               dated("Screened on"),
-               dated("Due"),
-               {"Referred to"},
-               right("Attempts"),
-               dated("Last attempt"),
-               {"Reached"},
-               {"Outcome"},
-               right("Days open"),
-               {"Overdue"}},
-              {},
+              {texts("Child"), texts("School"), texts("Urgency"), dated("Screened on"),
+               dated("Due"), texts("Referred to"), counts("Attempts"), dated("Last attempt"),
+               texts("Reached"), texts("Outcome"), counts("Days open"), texts("Overdue")},
               {"Open ones first, urgent before early, the oldest first. Children by number: the "
                "close-out and the board have the names."}};
   for (const auto& one : tracker.all()) {
@@ -159,14 +138,12 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
     const bool late = one.isOpen() && referral.due < today;
     table.rows.push_back(
         {child ? child->number : "unknown", day ? tracker.view().schoolName(day->school) : nothing,
-         named(referral.urgency), one.made.iso(), referral.due.iso(), named(referral.to),
-         number(static_cast<int>(one.attempts.size())),
+         referral.urgency, one.made, referral.due, referral.to, one.attempts.size(),
          one.attempts.empty()
              ? nothing
              : one.attempts.back().first.iso() + " " + named(one.attempts.back().second->channel) +
                    ": " + named(one.attempts.back().second->result),
-         one.reached ? "yes" : "NO", named(referral.state), number(one.days),
-         late ? "OVERDUE" : nothing});
+         one.reached, referral.state, one.days, late ? "OVERDUE" : nothing});
   }
   return table;
 }
@@ -175,8 +152,8 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
 /// correction of the tooth.
 Table doubtfulTable(const TermView& view, base::Date today) {
   Table table{"Records in question",
-              {{"Child"}, {"School"}, {"Tooth charted"}, dated("Placed on"), dated("Checked on")},
-              {},
+              {texts("Child"), texts("School"), texts("Tooth charted"), dated("Placed on"),
+               dated("Checked on")},
               {"A check found no matching sealant on that tooth. Look for it at the next "
                "visit and correct the tooth, or leave it: it counts as not assessable."}};
   const auto& records = view.records;
@@ -203,21 +180,21 @@ Table doubtfulTable(const TermView& view, base::Date today) {
 
 } // namespace
 
-ReferralCounts referralCounts(const TermRecords& records, base::Date today,
+ReferralCounts referralCounts(const TermView& view, base::Date today,
                               std::optional<Urgency> urgency) {
-  return countsOf(Tracker(records, today).all(), urgency);
+  return countsOf(Tracker(view, today).all(), urgency);
 }
 
-std::vector<followup::ReferralId> trackedReferrals(const TermRecords& records, base::Date today) {
-  const Tracker tracker(records, today);
+std::vector<followup::ReferralId> trackedReferrals(const TermView& view, base::Date today) {
+  const Tracker tracker(view, today);
   std::vector<followup::ReferralId> ids;
   for (const auto& one : tracker.all())
     ids.push_back(one.referral->id);
   return ids;
 }
 
-std::vector<Table> referralReport(const TermRecords& records, base::Date today) {
-  const Tracker tracker(records, today);
+std::vector<Table> referralReport(const TermView& view, base::Date today) {
+  const Tracker tracker(view, today);
   return {countTable(tracker, today), trackerTable(tracker, today),
           doubtfulTable(tracker.view(), today)};
 }

@@ -22,7 +22,6 @@ Table notParted(const Table& table, const std::string& words) {
   const std::string part(partName(table));
   return {part + ": not of " + words + " alone",
           {{"Not shown"}},
-          {},
           {part + " is counted of all children and is not parted by this choice (" + words +
            "). Choose All there to see it."}};
 }
@@ -46,7 +45,7 @@ std::vector<Table> chosenTermTables(const TermTotals& totals, const RetentionFac
                                    std::to_string(totals.window.untilMonths) +
                                    " months, by placing school, " + words,
                                lines);
-    tables[i].columns.front().heading = "School where placed";
+    tables[i].columns.front() = {"School where placed", Kind::text, "placed_at"};
   }
   return tables;
 }

@@ -211,26 +211,24 @@ Participation sumOf(const std::vector<Participation>& schools) {
   return sum;
 }
 
-std::vector<ChildShare> participationByChild(const TermRecords& records) {
-  const TermView view(records);
+std::vector<ChildShare> participationByChild(const TermView& view) {
   const Counter counter(view);
   std::vector<ChildShare> out;
-  out.reserve(records.children.size());
-  for (const auto& row : records.children) {
+  out.reserve(view.records.children.size());
+  for (const auto& row : view.records.children) {
     auto& share = out.emplace_back(ChildShare{row.id, row.value.school, {}});
     counter.count(row.id, row.value, share.counts);
   }
   return out;
 }
 
-std::vector<Participation> participation(const TermRecords& records) {
-  const TermView view(records);
+std::vector<Participation> participation(const TermView& view) {
   std::map<roster::SchoolId, Participation> schools;
-  for (const auto& row : records.schools)
+  for (const auto& row : view.records.schools)
     schools[row.id];
-  for (const auto& share : participationByChild(records))
+  for (const auto& share : participationByChild(view))
     add(schools[share.school], share.counts);
-  for (const auto& row : records.days)
+  for (const auto& row : view.records.days)
     if (view.isOfTerm(row.id)) ++schools[row.value.school].days;
   for (const auto& [school, pupils] : enrolments(view))
     schools[school].enrolled = pupils;

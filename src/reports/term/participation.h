@@ -1,6 +1,6 @@
 #pragma once
 
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 #include <optional>
 
@@ -65,12 +65,12 @@ struct ChildShare {
 
 /// One for each child of the records; the schools' counts are their sums, so that every number can
 /// show whom it counts.
-std::vector<ChildShare> participationByChild(const TermRecords& records);
+std::vector<ChildShare> participationByChild(const TermView& view);
 
 /// The sum; its enrolment is unknown when any school's is.
 Participation sumOf(const std::vector<Participation>& schools);
 
 /// One for each school of `records`, by name, also where nobody consented.
-std::vector<Participation> participation(const TermRecords& records);
+std::vector<Participation> participation(const TermView& view);
 
 } // namespace gk::reports

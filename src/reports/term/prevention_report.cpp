@@ -15,13 +15,13 @@ std::string whole(double value) {
 Cells scenarioRow(const std::string& label, const estimates::AvertedInputs& in,
                   const estimates::AvertedEstimate& out) {
   return {label,
-          share(in.attackRate),
-          share(in.retentionYearOne),
-          base::fixed(in.efficacy, 2),
-          base::fixed(in.relativeRiskAfterLoss, 2),
-          whole(out.averted),
-          out.interval ? whole(out.interval->low) + "-" + whole(out.interval->high) : nothing,
-          share(out.preventedFraction)};
+          shareOf(in.attackRate),
+          shareOf(in.retentionYearOne),
+          numberOf(in.efficacy, 2),
+          numberOf(in.relativeRiskAfterLoss, 2),
+          numberOf(out.averted, 0),
+          out.interval ? Cell(Range{out.interval->low, out.interval->high, 0}) : noFigure,
+          shareOf(out.preventedFraction)};
 }
 
 /// Of what the 95 % range is, where one stands.
@@ -40,22 +40,15 @@ Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
   const auto& scenarios = *report.scenarios;
   Table table{"Cavities averted in " + counted(report.inputs->years, "year", "years") + ", " +
                   whole(report.inputs->sealants) + " sealed molars",
-              {{"Scenario"},
-               right("Attack rate %"),
-               right("Protected at one year %"),
-               right("Protection"),
-               right("Risk after loss"),
-               right("Cavities averted"),
-               right("95% CI"),
-               right("Decay prevented, %")},
-              {},
-              {}};
+              {texts("Scenario"), shares("Attack rate %"), shares("Protected at one year %"),
+               numbers("Protection"), numbers("Risk after loss"), numbers("Cavities averted"),
+               ranges("95% CI"), shares("Decay prevented, %")}};
   table.rows = {scenarioRow("Low", scenarios.lowInputs, scenarios.low),
                 scenarioRow(isAssumed(whatIf) ? "With your figures" : "As measured", *report.inputs,
                             *report.estimate),
                 scenarioRow("High", scenarios.highInputs, scenarios.high)};
-  table.rows.front()[6] = nothing; // scenarios have no range of their own
-  table.rows.back()[6] = nothing;
+  table.rows.front()[6] = noFigure; // scenarios have no range of their own
+  table.rows.back()[6] = noFigure;
   table.notes = {"Protected at one year: the share of teeth whose sealant, repairs and "
                  "reseals included, was fully retained at the one-year check, and not the "
                  "share of first sealants.",
@@ -68,26 +61,26 @@ Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
 }
 
 Table tornadoTable(const ScenarioReport& report, const WhatIf& whatIf) {
-  Table table{"What each input alone would change",
-              {{"Input"}, right("At its low end"), right("At its high end"), right("Swing")},
-              {},
-              {"Cavities averted with this input moved and the others " + baseWords(whatIf) +
-               "; longest first."}};
+  Table table{
+      "What each input alone would change",
+      {texts("Input"), numbers("At its low end"), numbers("At its high end"), numbers("Swing")},
+      {"Cavities averted with this input moved and the others " + baseWords(whatIf) +
+       "; longest first."}};
   for (const auto& bar : report.scenarios->bars)
-    table.rows.push_back(
-        {inputWords(bar.input), whole(bar.atLow), whole(bar.atHigh), whole(bar.swing())});
+    table.rows.push_back({inputWords(bar.input), numberOf(bar.atLow, 0), numberOf(bar.atHigh, 0),
+                          numberOf(bar.swing(), 0)});
   table.plot = tornadoPlot(report, baseWords(whatIf));
   return table;
 }
 
 Table moneyTable(const estimates::MoneyEstimate& money, const WhatIf& whatIf) {
-  Table table{"Money, with the program's own amounts", {{"Figure"}, right("Amount")}, {}, {}};
-  table.rows = {{"Cost of the program", base::fixed(*whatIf.programCost, 2)},
-                {"Cost of treating one cavity", base::fixed(*whatIf.costPerCavity, 2)},
-                {"Treatment cost avoided, present value", base::fixed(money.savings, 2)},
-                {"Net cost (below 0 it saves)", base::fixed(money.netCost, 2)},
-                {"Cost per cavity averted", number(money.costPerAverted, 2)},
-                {"Break-even cost per cavity", number(money.breakEvenCost, 2)}};
+  Table table{"Money, with the program's own amounts", {texts("Figure"), numbers("Amount")}};
+  table.rows = {{"Cost of the program", numberOf(*whatIf.programCost, 2)},
+                {"Cost of treating one cavity", numberOf(*whatIf.costPerCavity, 2)},
+                {"Treatment cost avoided, present value", numberOf(money.savings, 2)},
+                {"Net cost (below 0 it saves)", numberOf(money.netCost, 2)},
+                {"Cost per cavity averted", numberOf(money.costPerAverted, 2)},
+                {"Break-even cost per cavity", numberOf(money.breakEvenCost, 2)}};
   table.notes = {"Savings are discounted to now from the end of each year at " +
                  base::percent(whatIf.discountRate) +
                  "% a year. Treatment cost is taken as the same in each year."};
@@ -102,7 +95,8 @@ std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& what
                                 totals.retention.total.protected95, whatIf,
                                 protectedBounds(totals.retention.total));
   if (!report.scenarios)
-    return {{"Cavities averted", {{"Figure"}, right("Estimate")}, {}, {report.whyNot + "."}}};
+    return {
+        {"Cavities averted", {texts("Figure"), numbers("Estimate")}, {}, {report.whyNot + "."}}};
   std::vector<Table> tables{scenarioTable(report, whatIf), tornadoTable(report, whatIf)};
   if (seconds > 0)
     tables.front().notes.push_back(

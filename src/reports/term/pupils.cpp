@@ -52,10 +52,9 @@ PupilFigure figureOf(roster::EthnicitySet groups) {
 
 } // namespace
 
-PupilCounts pupilCounts(const TermRecords& records) {
-  const TermView view(records);
+PupilCounts pupilCounts(const TermView& view) {
   const auto backgrounds =
-      newestOfEach(records.backgrounds, [](const auto& one) { return one.child; });
+      newestOfEach(view.records.backgrounds, [](const auto& one) { return one.child; });
   PupilCounts counts{};
   const auto count = [&](PupilFigure figure) { ++counts.at(static_cast<std::size_t>(figure)); };
   for (const auto& [id, rows] : view.screenings.all()) {

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/enum_names.h"
-#include "reports/records/inputs.h"
+#include "reports/records/term_view.h"
 
 #include <array>
 
@@ -36,7 +36,7 @@ enum class PupilFigure {
 using PupilCounts = std::array<int, 19>;
 
 /// Of the children screened in the term, by what their forms said last.
-PupilCounts pupilCounts(const TermRecords& records);
+PupilCounts pupilCounts(const TermView& view);
 
 /// The figures of one question, the answer "not stated" last.
 struct PupilQuestion {

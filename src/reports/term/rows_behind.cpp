@@ -59,52 +59,38 @@ std::string dateOf(const TermView& view, const roster::DayId& day) {
 
 } // namespace
 
-Table childrenBehind(const TermRecords& records, const Names& names, Count count,
+Table childrenBehind(const TermView& view, const Names& names, ChildCount count,
                      std::optional<roster::SchoolId> school, std::string title) {
-  const TermView view(records);
   Table table{std::move(title),
-              {{"Number"}, {"Name"}, {"School"}, {"Grade"}, {"Room"}, right("Counted")},
-              {},
-              {}};
+              {texts("Number"), texts("Name"), texts("School"), texts("Grade"), texts("Room"),
+               counts("Counted")}};
   int sum = 0;
-  for (const auto& share : participationByChild(records)) {
+  for (const auto& share : participationByChild(view)) {
     if (share.counts.*count == 0 || (school && share.school != *school)) continue;
     const auto* child = view.children.find(share.child);
     sum += share.counts.*count;
     table.rows.push_back({child->number, nameOf(names, share.child), view.schoolName(share.school),
-                          child->grade, child->room, number(share.counts.*count)});
+                          child->grade, child->room, share.counts.*count});
   }
   std::ranges::stable_sort(table.rows);
   table.notes = {"Adds up to " + number(sum) + "."};
   return table;
 }
 
-Table sealantsBehind(const TermRecords& records, const Names& names, const RetentionFacts& facts,
+Table sealantsBehind(const TermView& view, const Names& names, const RetentionFacts& facts,
                      const Choice& choice, SealantCount count, std::string title) {
-  const TermView view(records);
   Table table{std::move(title),
-              {{"Number"},
-               {"Name"},
-               {"School where placed"},
-               dated("Placed on"),
-               {"Tooth"},
-               {"Isolation"},
-               {"Delivery"},
-               {"Operator"},
-               {"Light"},
-               {"Lot"},
-               dated("Checked on"),
-               {"Found"}},
-              {},
-              {}};
+              {texts("Number"), texts("Name"), texts("School where placed"), dated("Placed on"),
+               texts("Tooth"), texts("Isolation"), texts("Delivery"), texts("Operator"),
+               texts("Light"), texts("Lot"), dated("Checked on"), texts("Found")}};
   const auto words = [&](const SealantFact& fact, Factor factor) {
     return facts.labels(factor)[fact.at(factor)];
   };
   for (const auto& fact : facts.rows()) {
     if (!choice.takes(fact) || !isCounted(fact, count)) continue;
-    const auto& placement = records.placements[fact.placement].value;
+    const auto& placement = view.records.placements[fact.placement].value;
     const auto* child = view.children.find(placement.child);
-    const auto* check = fact.check ? &records.checks[*fact.check].value : nullptr;
+    const auto* check = fact.check ? &view.records.checks[*fact.check].value : nullptr;
     table.rows.push_back({child ? child->number : "unknown", nameOf(names, placement.child),
                           words(fact, Factor::school), dateOf(view, placement.day),
                           words(fact, Factor::tooth), words(fact, Factor::isolation),

@@ -11,7 +11,7 @@ namespace {
 /// Names the schools whose rate is under a reference line; nothing when none is.
 void noteUnder(Table& table, const TermTotals& totals, const std::string& what, double target,
                int Participation::*part, auto whole) {
-  Cells under;
+  std::vector<std::string> under;
   for (const auto& one : totals.schools)
     if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < target)
       under.push_back(one.school + " " + base::percent(*rate));
@@ -20,54 +20,57 @@ void noteUnder(Table& table, const TermTotals& totals, const std::string& what, 
                           ": " + base::join(under, ", ") + ".");
 }
 
-template <class RowOf>
-void addRows(Table& table, const TermTotals& totals, RowOf rowOf) {
+using At = Participation;
+
+Made<At> children(std::string heading, std::string key, int At::*count) {
+  return {counts(std::move(heading), std::move(key), count), count};
+}
+Made<At> shareColumn(std::string heading, std::string key, int At::*part, int At::*whole) {
+  return {shares(std::move(heading), std::move(key)),
+          [=](const At& at) { return shareOf(at.*part, at.*whole); }};
+}
+Made<At> schoolColumn() {
+  return {texts("School"), [](const At& at) {
+            return Named{at.school, at.id ? at.id->text() : ""};
+          }};
+}
+
+/// A row for each school, and the total.
+Table bySchool(std::string title, const TermTotals& totals, const std::vector<Made<At>>& made) {
+  auto table = tableOf(std::move(title), made);
   for (const auto& one : totals.schools)
-    table.rows.push_back(rowOf(one));
-  table.rows.push_back(rowOf(totals.total));
+    addRow(table, made, one);
+  addRow(table, made, totals.total);
+  return table;
 }
 
 Table participationTable(const TermTotals& totals) {
-  Table table{"Participation: " + totals.term + ", " + totals.start.shortWords() + " to " +
-                  (totals.asOf < totals.end ? totals.asOf : totals.end).shortWords(),
-              {{"School"},
-               right("Enrolled"),
-               right("Forms back"),
-               right("Consented"),
-               right("% of enrolled"),
-               right("Screened"),
-               right("% of consented"),
-               right("Absent"),
-               right("Declined"),
-               right("Left or withdrew"),
-               right("On hold"),
-               right("Not seen"),
-               right("Seen only"),
-               right("Still to see"),
-               right("Days"),
-               right("Visits"),
-               right("Children/day")},
-              {},
-              {}};
-  addRows(table, totals, [](const Participation& at) -> Cells {
-    return {at.school,
-            at.enrolled ? number(*at.enrolled) : "unknown",
-            number(at.formsBack),
-            number(at.consented),
-            percent(at.consented, at.enrolled.value_or(0)),
-            number(at.screened),
-            percent(at.screened, at.consented),
-            number(at.absent),
-            number(at.declined),
-            number(at.left + at.withdrawn),
-            number(at.onHold),
-            number(at.notReached),
-            number(at.seenOnly),
-            number(at.stillToSee),
-            number(at.days),
-            number(at.visits),
-            number(at.childrenPerDay(), 1)};
-  });
+  auto table =
+      bySchool("Participation: " + totals.term + ", " + totals.start.shortWords() + " to " +
+                   (totals.asOf < totals.end ? totals.asOf : totals.end).shortWords(),
+               totals,
+               {schoolColumn(),
+                {counts("Enrolled"), [](const At& at) { return orUnknown(at.enrolled); }},
+                children("Forms back", "forms_back", &At::formsBack),
+                children("Consented", "consented", &At::consented),
+                {shares("% of enrolled", "consented_share"),
+                 [](const At& at) { return shareOf(at.consented, at.enrolled.value_or(0)); }},
+                children("Screened", "screened", &At::screened),
+                shareColumn("% of consented", "screened_share", &At::screened, &At::consented),
+                children("Absent", "absent", &At::absent),
+                children("Declined", "declined", &At::declined),
+                {counts("Left or withdrew"), [](const At& at) { return at.left + at.withdrawn; }},
+                children("On hold", "on_hold", &At::onHold),
+                children("Not seen", "not_reached", &At::notReached),
+                children("Seen only", "seen_only", &At::seenOnly),
+                children("Still to see", "still_to_see", &At::stillToSee),
+                {counts("Days"), &At::days},
+                children("Visits", "visits", &At::visits),
+                {numbers("Children/day", "children_per_day"),
+                 [](const At& at) { return numberOf(at.childrenPerDay(), 1); }},
+                {inFiles(counts("Under override")), &At::underOverride},
+                {inFiles(counts("Left")), &At::left},
+                {inFiles(counts("Withdrawn")), &At::withdrawn}});
   table.notes = {
       "Consented: a form of this term that says yes and is valid on a day of it, "
       "or screened in it; withdrawn before any care stays in forms back only. A "
@@ -93,40 +96,22 @@ Table participationTable(const TermTotals& totals) {
 }
 
 Table serviceTable(const TermTotals& totals) {
-  Table table{"Services",
-              {{"School"},
-               right("Needing"),
-               right("% of screened"),
-               right("Sealed"),
-               right("% of needing"),
-               right("Unfinished"),
-               right("First molars"),
-               right("Second molars"),
-               right("Other teeth"),
-               right("Surfaces"),
-               right("Teeth per sealed child"),
-               right("Teeth per screened child"),
-               right("Varnish")},
-              {},
-              {}};
-  addRows(table, totals, [](const Participation& at) -> Cells {
-    const auto perScreened = at.screened > 0
-                                 ? std::optional(static_cast<double>(at.teeth()) / at.screened)
-                                 : std::nullopt;
-    return {at.school,
-            number(at.needing),
-            percent(at.needing, at.screened),
-            number(at.sealed),
-            percent(at.sealed, at.needing),
-            number(at.unfinished),
-            number(at.firstMolars),
-            number(at.secondMolars),
-            number(at.otherTeeth),
-            number(at.surfaces),
-            number(at.teethPerChild(), 2),
-            number(perScreened, 2),
-            number(at.varnish)};
-  });
+  auto table = bySchool("Services", totals,
+                        {schoolColumn(),
+                         children("Needing", "needing", &At::needing),
+                         shareColumn("% of screened", "needing_share", &At::needing, &At::screened),
+                         children("Sealed", "sealed", &At::sealed),
+                         shareColumn("% of needing", "sealed_share", &At::sealed, &At::needing),
+                         children("Unfinished", "unfinished", &At::unfinished),
+                         children("First molars", "first_molars", &At::firstMolars),
+                         children("Second molars", "second_molars", &At::secondMolars),
+                         children("Other teeth", "other_teeth", &At::otherTeeth),
+                         children("Surfaces", "surfaces", &At::surfaces),
+                         {numbers("Teeth per sealed child", "teeth_per_child"),
+                          [](const At& at) { return numberOf(at.teethPerChild(), 2); }},
+                         {numbers("Teeth per screened child"),
+                          [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
+                         children("Varnish", "varnish", &At::varnish)});
   table.notes = {"Needing, sealed, unfinished and varnish are children. Sealed: at least one "
                  "complete sealant; repairs and glass ionomer sealants do not count. Teeth "
                  "and surfaces are counted separately, each once."};
@@ -136,30 +121,21 @@ Table serviceTable(const TermTotals& totals) {
 }
 
 Table findingTable(const TermTotals& totals) {
-  Table table{"Findings",
-              {{"School"},
-               right("Screened"),
-               right("Untreated decay"),
-               right("Could not tell"),
-               right("%"),
-               right("Early care"),
-               right("Urgent"),
-               right("% urgent")},
-              {},
-              {"By the screening, not a dental examination. A child screened twice counts once, by "
-               "the more serious finding. Untreated decay, %: of the children of whom it could be "
-               "told. Urgent, %: of all, as urgency is recorded of each.",
-               "For use inside the program: small counts are not suppressed here."}};
-  addRows(table, totals, [](const Participation& at) -> Cells {
-    return {at.school,
-            number(at.screened),
-            number(at.untreated),
-            number(at.couldNotTell),
-            percent(at.untreated, at.decayKnown()),
-            number(at.early),
-            number(at.urgent),
-            percent(at.urgent, at.screened)};
-  });
+  auto table = bySchool("Findings", totals,
+                        {schoolColumn(),
+                         children("Screened", "screened", &At::screened),
+                         children("Untreated decay", "untreated", &At::untreated),
+                         children("Could not tell", "could_not_tell", &At::couldNotTell),
+                         {shares("%", "untreated_share"),
+                          [](const At& at) { return shareOf(at.untreated, at.decayKnown()); }},
+                         children("Early care", "early", &At::early),
+                         children("Urgent", "urgent", &At::urgent),
+                         shareColumn("% urgent", "urgent_share", &At::urgent, &At::screened)});
+  table.notes = {
+      "By the screening, not a dental examination. A child screened twice counts once, by "
+      "the more serious finding. Untreated decay, %: of the children of whom it could be "
+      "told. Urgent, %: of all, as urgency is recorded of each.",
+      "For use inside the program: small counts are not suppressed here."};
   return table;
 }
 
@@ -203,7 +179,7 @@ void noteClasses(Table& table, const RetentionLine& total) {
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
-  Cells under;
+  std::vector<std::string> under;
   for (const auto& line : totals.retention.schools)
     if (line.whole95 && line.whole95->estimate < totals.targets.retained)
       under.push_back(line.label + " " + base::percent(line.whole95->estimate));
@@ -217,8 +193,8 @@ Table schoolRetentionTable(const TermTotals& totals) {
       emptyRetentionTable("Retention at " + number(totals.window.fromMonths) + " to " +
                           number(totals.window.untilMonths) + " months, by placing school");
   for (const auto& line : totals.retention.schools)
-    table.rows.push_back(retentionRow(line));
-  table.rows.push_back(retentionRow(totals.retention.total));
+    addRetentionRow(table, line);
+  addRetentionRow(table, totals.retention.total);
   table.notes = {std::string(totals.firstPlacementsOnly
                                  ? "First placements only: the first sealant on each tooth"
                                  : "With reseals") +
@@ -235,31 +211,38 @@ Table schoolRetentionTable(const TermTotals& totals) {
   return table;
 }
 
-Table healthTable(const TermTotals& totals) {
-  Table table{"Checked sealants: tooth health, and why some could not be assessed",
-              {{"School where placed"},
-               right("Decayed since"),
-               right("Filled since"),
-               {"Not assessable"},
-               right("Checked here this term")},
-              {},
-              {"Checked here: work done at the school, whoever placed the sealants."}};
-  const auto addLine = [&](const RetentionLine& line) {
-    Cells why;
-    for (const auto& [reason, count] : line.why)
-      why.push_back(named(reason) + " " + number(count));
-    table.rows.push_back({line.label, number(line.decayedSince), number(line.filledSince),
-                          why.empty() ? nothing : base::join(why, ", "), number(line.checkedHere)});
-  };
-  for (const auto& line : totals.retention.schools)
-    addLine(line);
-  addLine(totals.retention.total);
-  return table;
+std::string whyWords(const RetentionLine& line) {
+  std::vector<std::string> why;
+  for (const auto& [reason, count] : line.why)
+    why.push_back(named(reason) + " " + number(count));
+  return why.empty() ? nothing : base::join(why, ", ");
 }
 
-std::string withRange(double value, const std::optional<estimates::Interval>& range) {
-  return base::fixed(value, 0) +
-         (range ? " (" + base::fixed(range->low, 0) + "-" + base::fixed(range->high, 0) + ")" : "");
+Table healthTable(const TermTotals& totals) {
+  using Line = RetentionLine;
+  const std::vector<Made<Line>> made{
+      {texts("School where placed"), labelCell},
+      {counts("Decayed since"), &Line::decayedSince},
+      {counts("Filled since"), &Line::filledSince},
+      {texts("Not assessable"), whyWords},
+      {counts("Checked here this term", "checked_here"), &Line::checkedHere},
+      {inFiles(counts("Children placed")), &Line::childrenPlaced},
+      {inFiles(counts("Due before")), &Line::dueBefore},
+      {inFiles(counts("Repaired")), &Line::repaired},
+      {inFiles(counts("Filled over")), &Line::filledOver},
+      {inFiles(counts("Known lost before")), &Line::earlierLost},
+      {inFiles(counts("Lost, not found")), &Line::lostUnfound},
+      {inFiles(counts("Teeth seen")), &Line::teethSeen},
+      {inFiles(counts("Teeth protected")), &Line::teethWhole},
+      {inFiles(ranges("Fully or partially retained", "whole_or_part")),
+       [](const Line& line) { return estimateCell(line.wholeOrPart95, line.unit); }},
+      {inFiles(texts("Clusters")), [](const Line& line) { return base::nameOf(line.unit); }}};
+  auto table = tableOf("Checked sealants: tooth health, and why some could not be assessed", made);
+  for (const auto& line : totals.retention.schools)
+    addRow(table, made, line);
+  addRow(table, made, totals.retention.total);
+  table.notes = {"Checked here: work done at the school, whoever placed the sealants."};
+  return table;
 }
 
 /// What the rate is of, each said where it is so.
@@ -282,13 +265,13 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
 }
 
 Table preventionTable(const TermTotals& totals) {
-  Table table{
-      "Cavities that this term's sealants may avert", {{"Figure"}, right("Estimate")}, {}, {}};
+  Table table{"Cavities that this term's sealants may avert",
+              {texts("Figure"), ranges("Estimate")}};
   const auto& attack = totals.attackRate;
   table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",
                         attack.estimate
-                            ? base::percent(attack.estimate->annual) + " (" +
-                                  percentRange(attack.estimate->low, attack.estimate->high) + ")"
+                            ? Cell(Estimate{Share{attack.estimate->annual},
+                                            Range{attack.estimate->low, attack.estimate->high}})
                             : attack.whyNot});
   if (attack.estimate)
     table.rows.push_back({"First molars examined; affected; children",
@@ -304,20 +287,18 @@ Table preventionTable(const TermTotals& totals) {
                                                : std::string(nothing))});
   const auto& averted = totals.averted;
   const auto years = counted(averted.years, "year", "years");
-  table.rows.push_back({"Sealed first and second molars", number(averted.sealants)});
+  table.rows.push_back({"Sealed first and second molars", averted.sealants});
   if (averted.averted && averted.cautious) {
     table.rows.push_back({"Cavities averted in " + years + ", full protection while retained",
-                          withRange(averted.averted->averted, averted.averted->interval)});
+                          avertedCell(*averted.averted)});
     if (averted.ifNotLookedAt)
       table.rows.push_back({"If none, and if all, of the unchecked teeth due are protected",
-                            base::fixed(averted.ifNotLookedAt->low, 0) + "-" +
-                                base::fixed(averted.ifNotLookedAt->high, 0)});
+                            Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0}});
     if (averted.firstsAlone)
-      table.rows.push_back({"First molars only", withRange(averted.firstsAlone->averted,
-                                                           averted.firstsAlone->interval)});
+      table.rows.push_back({"First molars only", avertedCell(*averted.firstsAlone)});
     table.rows.push_back(
         {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
-         withRange(averted.cautious->averted, averted.cautious->interval)});
+         avertedCell(*averted.cautious)});
   } else {
     table.rows.push_back({"Cavities averted in " + years, averted.whyNot});
   }
@@ -326,14 +307,62 @@ Table preventionTable(const TermTotals& totals) {
                  "Your state practice act, program protocol and the manufacturer's "
                  "instructions come first."};
   addAttackNotes(table, totals);
+  table.key = "cavities_averted";
   return table;
+}
+
+/// What the report says in its title and sentences, and the estimates with what they are of.
+Table factTable(const TermTotals& totals) {
+  const auto& attack = totals.attackRate;
+  const auto& averted = totals.averted;
+  const auto rate = attack.estimate;
+  return {"Term",
+          {texts("Term"),
+           dated("Start"),
+           dated("End"),
+           dated("As of"),
+           ranges("Attack rate"),
+           counts("Molars", "attack_rate_molars"),
+           counts("Ever sealed, left out", "ever_sealed_left_out"),
+           counts("Not seen, left out", "not_seen_left_out"),
+           {"Why no attack rate", Kind::text, "attack_rate_why_not"},
+           ranges("Cavities averted", "averted"),
+           ranges("Cavities averted, cautious", "averted_cautious"),
+           counts("Sealants"),
+           counts("Years"),
+           {"Why no cavities averted", Kind::text, "averted_why_not"}},
+          {{totals.term, totals.start, totals.end, totals.asOf,
+            rate ? Cell(Estimate{Share{rate->annual}, Range{rate->low, rate->high}}) : noFigure,
+            rate ? numberOf(rate->molars, 0) : 0, attack.everSealedLeftOut, attack.notSeenLeftOut,
+            attack.whyNot, averted.averted ? avertedCell(*averted.averted) : noFigure,
+            averted.cautious ? avertedCell(*averted.cautious) : noFigure, averted.sealants,
+            averted.years, averted.whyNot}},
+          {}};
+}
+
+Table overrideTable(const TermTotals& totals) {
+  Table table{"Overrides", {texts("Child"), dated("On"), texts("Clinician"), texts("Reason")}};
+  for (const auto& taken : totals.overrides)
+    table.rows.push_back({taken.child, taken.on, taken.clinician, taken.reason});
+  return table;
+}
+
+std::vector<Table> wholeTables(const TermTotals& totals) {
+  return {participationTable(totals),   serviceTable(totals), findingTable(totals),
+          schoolRetentionTable(totals), healthTable(totals),  preventionTable(totals)};
 }
 
 } // namespace
 
 std::vector<Table> termTables(const TermTotals& totals) {
-  return {participationTable(totals),   serviceTable(totals), findingTable(totals),
-          schoolRetentionTable(totals), healthTable(totals),  preventionTable(totals)};
+  return printed(wholeTables(totals));
+}
+
+std::vector<Table> termFile(const TermTotals& totals) {
+  auto out = filed(wholeTables(totals));
+  out.insert(out.begin(), factTable(totals));
+  out.push_back(overrideTable(totals));
+  return out;
 }
 
 } // namespace gk::reports

@@ -9,4 +9,7 @@ namespace gk::reports {
 /// judged, and what was spared. For use inside the program: small counts are not suppressed.
 std::vector<Table> termTables(const TermTotals& totals);
 
+/// The same for a program that reads it, with what the page says in sentences.
+std::vector<Table> termFile(const TermTotals& totals);
+
 } // namespace gk::reports

@@ -29,23 +29,23 @@ std::vector<OverrideLine> overridesOf(const TermRecords& records) {
 
 } // namespace
 
-TermTotals termTotals(const TermRecords& records, const TermOptions& options) {
-  TermTotals out{records.term.name,
-                 records.term.start,
-                 records.term.end,
-                 records.asOf,
+TermTotals termTotals(const TermView& view, const TermOptions& options) {
+  TermTotals out{view.records.term.name,
+                 view.records.term.start,
+                 view.records.term.end,
+                 view.records.asOf,
                  options.targets,
                  options.retention.window,
                  options.retention.firstPlacementsOnly,
-                 participation(records),
+                 participation(view),
                  {},
-                 retentionTotals(RetentionFacts(records, options.retention)),
-                 attackRateOf(records),
+                 retentionTotals(RetentionFacts(view, options.retention)),
+                 attackRateOf(view),
                  {},
-                 overridesOf(records),
-                 pupilCounts(records),
-                 shortTermChecks(records),
-                 records.erased};
+                 overridesOf(view.records),
+                 pupilCounts(view),
+                 shortTermChecks(view),
+                 view.records.erased};
   out.total = sumOf(out.schools);
   out.averted = avertedOf({out.total.firstMolars, out.total.secondMolars}, out.attackRate,
                           out.retention.total.protected95, options.avertedYears,

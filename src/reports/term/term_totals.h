@@ -50,7 +50,7 @@ struct TermTotals {
   int erased = 0; ///< students of whatever term, whom no count has
 };
 
-TermTotals termTotals(const TermRecords& records, const TermOptions& options = {});
+TermTotals termTotals(const TermView& view, const TermOptions& options = {});
 
 /// The term of one school, for the school: what was placed there and who was seen there. Decay
 /// spared stays the program's. Precondition: the school is of these records.

@@ -17,7 +17,7 @@ struct TermShare {
   std::optional<double> (*of)(const Participation&);
 };
 
-constexpr std::array shares{
+constexpr std::array termShares{
     TermShare{
         "Consented, % of enrolled", "consented, of enrolled", PlotMark::line,
         [](const Participation& at) { return rateOf(at.consented, at.enrolled.value_or(0)); }},
@@ -28,28 +28,27 @@ constexpr std::array shares{
 
 /// Term, and what stands of it in each row.
 Cells rowOf(std::string term, const Participation& at, const RetentionLine& retention) {
-  Cells cells{std::move(term),      at.enrolled ? number(*at.enrolled) : "unknown",
-              number(at.consented), number(at.screened),
-              number(at.needing),   number(at.sealed),
-              number(at.teeth())};
-  for (const auto& one : shares)
-    cells.push_back(share(one.of(at)));
+  Cells cells{
+      std::move(term), orUnknown(at.enrolled), at.consented, at.screened, at.needing, at.sealed,
+      at.teeth()};
+  for (const auto& one : termShares)
+    cells.push_back(shareOf(one.of(at)));
   const auto& whole = retention.whole95;
-  cells.push_back(number(retention.assessable));
-  cells.push_back(whole ? share(whole->estimate) : nothing);
-  cells.push_back(rangeWords(whole, retention.unit));
+  cells.push_back(retention.assessable);
+  cells.push_back(whole ? shareOf(whole->estimate) : noFigure);
+  cells.push_back(rangeCell(whole, retention.unit));
   return cells;
 }
 
 std::vector<Column> columns() {
-  std::vector<Column> out{
-      {"Term"},         right("Enrolled"), right("Consented"),   right("Screened"),
-      right("Needing"), right("Sealed"),   right("Teeth sealed")};
-  for (const auto& one : shares)
-    out.push_back(right(one.heading));
-  out.push_back(right("Sealants assessed"));
-  out.push_back(right("Fully retained, %"));
-  out.push_back(right("95% CI"));
+  std::vector<Column> out{texts("Term"),         counts("Enrolled"), counts("Consented"),
+                          counts("Screened"),    counts("Needing"),  counts("Sealed"),
+                          counts("Teeth sealed")};
+  for (const auto& one : termShares)
+    out.push_back(shares(one.heading));
+  out.push_back(counts("Sealants assessed"));
+  out.push_back(shares("Fully retained, %"));
+  out.push_back(ranges("95% CI"));
   return out;
 }
 
@@ -61,7 +60,7 @@ std::optional<Plot> plotOf(std::span<const TermTotals> terms) {
             {}};
   for (const auto& term : terms)
     plot.x.names.push_back(term.term);
-  for (const auto& one : shares) {
+  for (const auto& one : termShares) {
     PlotSeries series{one.drawn, one.mark, {}};
     for (std::size_t i = 0; i < terms.size(); ++i)
       if (const auto value = one.of(terms[i].total))
@@ -98,8 +97,8 @@ bool isAnything(const Participation& at, const RetentionLine& retention) {
 }
 
 Table schoolTable(std::span<const TermTotals> terms) {
-  Table table{"Schools, term by term", columns(), {}, {}};
-  table.columns.insert(table.columns.begin(), Column{"School", false, true});
+  Table table{"Schools, term by term", columns()};
+  table.columns.insert(table.columns.begin(), grouped("School"));
   // By name as the newest term calls them; a school stays one school under a new name.
   for (const auto& school : terms.back().schools)
     for (const auto& term : terms) {
@@ -118,7 +117,7 @@ Table schoolTable(std::span<const TermTotals> terms) {
 } // namespace
 
 std::vector<Table> termsReport(std::span<const TermTotals> terms) {
-  Table table{"Terms side by side", columns(), {}, {}};
+  Table table{"Terms side by side", columns()};
   if (terms.empty()) return {std::move(table)};
   for (const auto& term : terms)
     table.rows.push_back(

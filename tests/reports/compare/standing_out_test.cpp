@@ -110,11 +110,11 @@ TEST_CASE("The strongest come first, five at most, and the rest are counted") {
                                  std::exp(-1.2 - 0.1 * i), 0.25, 0.0001 / i));
   const auto table = standingOutTable(adjusted({comparedBy(Factor::lot, values)}));
   REQUIRE(table.rows.size() == mostStandingOut);
-  CHECK(table.rows.front().at(1).find("lot 7") != std::string::npos);
+  CHECK(table.rows.front().at(1).text().find("lot 7") != std::string::npos);
   CHECK(table.notes.front().starts_with("2 more values also stand out"));
   for (const auto& row : table.rows) {
-    CHECK(row.at(1).find("odds ratio") != std::string::npos);
-    CHECK_FALSE(row.at(2).empty());
+    CHECK(row.at(1).text().find("odds ratio") != std::string::npos);
+    CHECK_FALSE(row.at(2).isEmpty());
   }
 }
 
@@ -158,7 +158,7 @@ TEST_CASE("No sentence names a person, whose figures count among the looks") {
   const auto operators = comparedBy(Factor::placedBy, {heldAgainst("OF", 1, 0.2, 0.3, 1e-6)});
   const auto table = standingOutTable(adjusted({operators}));
   REQUIRE(table.rows.size() == 1);
-  CHECK(table.rows.front().at(1).find("OF") == std::string::npos);
+  CHECK(table.rows.front().at(1).text().find("OF") == std::string::npos);
   CHECK(table.notes.back().starts_with("Operators are not listed"));
   const auto weak = heldAgainst("L-2", 2, std::exp(-1.0), 0.45, 0.0274);
   CHECK(standingOut(adjusted({comparedBy(Factor::light, {weak}), operators})).size() == 1);
@@ -171,20 +171,20 @@ TEST_CASE("The retention report opens with the light that fails, and says so whe
   const auto opening = retentionReport(failing.records).front();
   CHECK(opening.title == "What stands out");
   REQUIRE(opening.rows.size() == 1);
-  const auto& sentence = opening.rows.front().at(1);
+  const auto sentence = opening.rows.front().at(1).text();
   // L-1 kept 56 of 60, L-2 36 of 60; of two values the one that kept less is told of.
   CHECK(sentence.starts_with("Sealants cured under light L-2 were fully retained less often than "
                              "L-1: 60.0% of 60 (95% CI "));
   CHECK(sentence.find("against 93.3% of 60; odds ratio 0.") != std::string::npos);
-  CHECK(opening.rows.front().at(2).find("meter log") != std::string::npos);
+  CHECK(opening.rows.front().at(2).text().find("meter log") != std::string::npos);
 
   const TwoLights alike(5);
   const auto dull = retentionReport(alike.records).front();
   REQUIRE(dull.rows.size() == 1);
-  CHECK(dull.rows.front().at(1).starts_with("Nothing stands out: of "));
+  CHECK(dull.rows.front().at(1).text().starts_with("Nothing stands out: of "));
 
   test::SampleTerm bare;
   const auto empty = retentionReport(bare.records).front();
   REQUIRE(empty.rows.size() == 1);
-  CHECK(empty.rows.front().at(1).starts_with("Nothing can be compared yet"));
+  CHECK(empty.rows.front().at(1).text().starts_with("Nothing can be compared yet"));
 }

@@ -10,6 +10,7 @@
 using namespace gk;
 using namespace gk::reports;
 using gk::test::date;
+using gk::test::rowsOf;
 using gk::test::SampleTerm;
 using roster::minutes;
 using roster::Role;
@@ -47,17 +48,16 @@ struct TwoDays : SampleTerm {
   }
 };
 
-const std::vector<std::string>& rowOf(const Table& table, const std::string& name) {
+const Cells& rowOf(const Table& table, const std::string& name) {
   for (const auto& row : table.rows)
     if (row.front() == name) return row;
   FAIL("no row " << name);
   return table.rows.front();
 }
 
-std::string effortCell(const Table& table, const std::vector<std::string>& row,
-                       const std::string& heading) {
+std::string effortCell(const Table& table, const Cells& row, const std::string& heading) {
   for (std::size_t i = 0; i < table.columns.size(); ++i)
-    if (table.columns[i].heading == heading) return row.at(i);
+    if (table.columns[i].heading == heading) return row.at(i).text();
   FAIL("no column " << heading);
   return {};
 }
@@ -108,7 +108,7 @@ TEST_CASE("A school's meal eligibility stands with its source") {
       term.make.row<roster::MealEligibility>({term.records.id, term.alder, 71, "county list"}));
   const auto table = mealsTable(efforts(term.records));
   REQUIRE(table);
-  CHECK(table->rows ==
+  CHECK(rowsOf(*table) ==
         std::vector<std::vector<std::string>>{{"Alder Hollow", "71", "county list"}});
 }
 
@@ -126,13 +126,13 @@ TEST_CASE("Payers are counted by date, provider and service, without a child") {
   const auto tables = payerReport(term.records);
   REQUIRE(tables.size() == 2);
   using Row = std::vector<std::string>;
-  CHECK(tables[0].rows == std::vector<Row>{{"screening", "Medicaid", "1", "–"},
-                                           {"screening", "no insurance", "1", "–"},
-                                           {"screening", "not known", "3", "–"},
-                                           {"sealants", "Medicaid", "1", "2"},
-                                           {"sealants", "no insurance", "1", "1"}});
+  CHECK(rowsOf(tables[0]) == std::vector<Row>{{"screening", "Medicaid", "1", "–"},
+                                              {"screening", "no insurance", "1", "–"},
+                                              {"screening", "not known", "3", "–"},
+                                              {"sealants", "Medicaid", "1", "2"},
+                                              {"sealants", "no insurance", "1", "1"}});
   const Row sealed{"2026-10-06", "Alder Hollow", "OF", "sealants", "Medicaid", "1", "2"};
-  CHECK(std::ranges::find(tables[1].rows, sealed) != tables[1].rows.end());
+  CHECK(std::ranges::count(rowsOf(tables[1]), sealed) == 1);
 }
 
 TEST_CASE("Sterilizer tests are listed by morning with the days since each") {
@@ -164,7 +164,8 @@ TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
   member("BO", "2027-01-15");
   const auto table = licenceTable(term.records);
   REQUIRE(table.rows.size() == 3);
-  CHECK(table.rows[0] == std::vector<std::string>{"TQ", "hygienist", "2026-12-01", "-17", "ENDED"});
+  CHECK(rowsOf(table)[0] ==
+        std::vector<std::string>{"TQ", "hygienist", "2026-12-01", "-17", "ENDED"});
   CHECK(table.rows[1].back() == "ends soon");
   CHECK(table.rows[2].back() == "valid");
 }
@@ -198,7 +199,7 @@ TEST_CASE("What made teeth wet is counted by stage and cause, with what became o
   wet({upper}, WetStage::duringFlow);
   const auto table = wetTable(term.records);
   using Row = std::vector<std::string>;
-  CHECK(table.rows ==
+  CHECK(rowsOf(table) ==
         std::vector<Row>{{"after etch", "saliva", "1", "2", "66.7", "2", "0", "0"},
                          {"while placing sealant", "saliva", "1", "1", "33.3", "1", "0", "0"},
                          {"Total", "", "2", "2", "66.7", "2", "0", "0"}});

@@ -116,7 +116,7 @@ GradeBands bandsOf(const Published& made) {
 std::vector<std::string> rowNames(const Table& table) {
   std::vector<std::string> names;
   for (const auto& row : table.rows)
-    names.push_back(row.front());
+    names.push_back(row.front().text());
   return names;
 }
 
@@ -252,8 +252,8 @@ TEST_CASE("A table by grade that follows another does not give away what changed
   REQUIRE(made.byGrade);
   CHECK(made.exposed == 0);
   CHECK(attackBoth(after, made, {}, earlier) == std::vector<std::string>{});
-  const auto three =
-      std::ranges::find(made.byGrade->rows, "Grade 3", [](const auto& row) { return row.front(); });
+  const auto three = std::ranges::find(made.byGrade->rows, "Grade 3",
+                                       [](const auto& row) { return row.front().text(); });
   if (three != made.byGrade->rows.end()) CHECK_FALSE((*three)[5] == "90");
   // Bands of another choice: each grade of the earlier table is still checked against.
   const auto others = published(after, {}, earlier, GradeBands{{0, 2}, {3, 6}});

@@ -7,7 +7,7 @@ using namespace gk::reports;
 namespace {
 
 const Table sample{"Whole <by> school",
-                   {{"School"}, {"Whole %", true}},
+                   {{"School"}, {"Whole %", Kind::share}},
                    {{"Ébène & Co", "9.5"}, {"B", "80.6"}},
                    {"Found children only."}};
 
@@ -68,7 +68,8 @@ TEST_CASE("CSV files are named after their tables, each name once and safe") {
 }
 
 TEST_CASE("An issued report carries its version in every form", "[case-72]") {
-  const std::vector<Table> tables{{"Findings", {{"School"}, {"Urgent", true}}, {{"AH", "2"}}, {}}};
+  const std::vector<Table> tables{
+      {"Findings", {{"School"}, {"Urgent", Kind::count}}, {{"AH", "2"}}, {}}};
   const std::string version = "Version 2, differs from version 1 of November 17, 2026";
   CHECK(toText(tables, version).starts_with(version + "\n\nFindings\n"));
   CHECK(toHtml("Findings", tables, version).find("</h1>\n<p>" + version + "</p>") !=
@@ -78,7 +79,7 @@ TEST_CASE("An issued report carries its version in every form", "[case-72]") {
 
 TEST_CASE("A group's name is printed once and stands in every row of a spreadsheet") {
   const Table table{"Key figures",
-                    {{"Part", false, true}, {"Figure"}},
+                    {{.heading = "Part", .group = true}, {"Figure"}},
                     {{"Services", "Sealed"}, {"Services", "Varnish"}},
                     {}};
   CHECK(toText(std::span(&table, 1)).find("\n          Varnish\n") != std::string::npos);

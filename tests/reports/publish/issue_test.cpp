@@ -15,7 +15,7 @@ namespace {
 
 Table findings(const std::string& urgent) {
   return {"Findings: Fall 2026",
-          {{"School"}, {"Screened", true}, {"Urgent", true}},
+          {{"School"}, {"Screened", Kind::count}, {"Urgent", Kind::count}},
           {{"Alder Hollow", "66", "1"}, {"Cobble Lantern", "75", urgent}},
           {"A note."}};
 }
@@ -74,7 +74,7 @@ TEST_CASE("Rows and parts that are new or gone are named and a long list is cut 
                                           "Findings, Alder Hollow is gone",
                                           "the part Services is new"});
   Shelf shelf;
-  Table many{"Many", {{"What"}, {"Number", true}}, {}, {}};
+  Table many{"Many", {{"What"}, {"Number", Kind::count}}, {}, {}};
   for (int i = 0; i < 9; ++i)
     many.rows.push_back({"Row " + std::to_string(i), "1"});
   shelf.issue({many}, "2026-11-17");
@@ -86,7 +86,10 @@ TEST_CASE("Rows and parts that are new or gone are named and a long list is cut 
 }
 
 TEST_CASE("Rows of one name are told apart and a group is part of the name") {
-  Table table{"Key figures", {{"Part", false, true}, {"Figure"}, {"Number", true}}, {}, {}};
+  Table table{"Key figures",
+              {{.heading = "Part", .group = true}, {"Figure"}, {"Number", Kind::count}},
+              {},
+              {}};
   table.rows = {
       {"Services", "Teeth", "4"}, {"Retention", "Teeth", "7"}, {"Retention", "Teeth", "8"}};
   auto after = table;

@@ -100,7 +100,8 @@ std::string cellOf(const Table& table, const std::string& row, const std::string
   const auto at = std::ranges::find(table.columns, column, &Column::heading);
   REQUIRE(at != table.columns.end());
   for (const auto& cells : table.rows)
-    if (cells.front() == row) return cells.at(static_cast<std::size_t>(at - table.columns.begin()));
+    if (cells.front() == row)
+      return cells.at(static_cast<std::size_t>(at - table.columns.begin())).text();
   return "left out";
 }
 

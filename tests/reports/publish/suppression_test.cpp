@@ -129,7 +129,8 @@ std::string cell(const Table& table, const std::string& row, const std::string& 
   const auto at = std::ranges::find(table.columns, column, &Column::heading);
   REQUIRE(at != table.columns.end());
   for (const auto& cells : table.rows)
-    if (cells.front() == row) return cells.at(static_cast<std::size_t>(at - table.columns.begin()));
+    if (cells.front() == row)
+      return cells.at(static_cast<std::size_t>(at - table.columns.begin())).text();
   FAIL("no row " << row);
   return {};
 }

@@ -57,10 +57,10 @@ TEST_CASE("a lot leads to every tooth, child, school and last check whatever the
   CHECK(row[1] == "Alder Hollow Elementary");
   CHECK(row[2] == "Cobble Lantern Elementary"); // where the child is to be found
   CHECK(row[3] == "2025-11-12");
-  CHECK(row[4].starts_with("upper right first molar"));
+  CHECK(row[4].text().starts_with("upper right first molar"));
   CHECK(row[8] == "2026-11-17");
   CHECK(row[9] == "partially retained");
-  CHECK(tables->at(1).rows ==
+  CHECK(rowsOf(tables->at(1)) ==
         std::vector<std::vector<std::string>>{{"Cobble Lantern Elementary", "1", "1"}});
 }
 
@@ -77,8 +77,8 @@ TEST_CASE("without a lot the trace lists every lot and light with what it touche
   Recalled term;
   const auto tables = reports::reportOf(reports::ReportKind::trace, term.records);
   REQUIRE(tables.size() == 2);
-  const auto lot =
-      std::ranges::find(tables[0].rows, "RF-2609", [](const auto& row) { return row.front(); });
+  const auto lot = std::ranges::find(tables[0].rows, "RF-2609",
+                                     [](const auto& row) { return row.front().text(); });
   REQUIRE(lot != tables[0].rows.end());
   CHECK((*lot)[4] == "1");
   CHECK((*lot)[6] == "set aside: maker's notice");

@@ -50,7 +50,7 @@ std::string costCell(const Table& table, const std::string& row, const std::stri
   for (const auto& cells : table.rows)
     if (cells.front() == row)
       for (std::size_t i = 0; i < table.columns.size(); ++i)
-        if (table.columns[i].heading == heading) return cells.at(i);
+        if (table.columns[i].heading == heading) return cells.at(i).text();
   FAIL("no cell " << row << ", " << heading);
   return {};
 }

@@ -68,12 +68,13 @@ bool saysAny(const std::vector<std::string>& texts, const std::string& words) {
 /// On its title, in a note or in a cell.
 bool bears(const Table& table, const std::string& words) {
   return saysAny({table.title}, words) || saysAny(table.notes, words) ||
-         std::ranges::any_of(table.rows, [&](const auto& row) { return saysAny(row, words); });
+         std::ranges::any_of(table.rows,
+                             [&](const auto& row) { return saysAny(textsOf(row), words); });
 }
 
 /// Its rows but for p, which is adjusted for all comparisons of the report.
 std::vector<std::vector<std::string>> figures(const Table& table) {
-  auto rows = table.rows;
+  auto rows = test::rowsOf(table);
   for (auto& row : rows)
     for (std::size_t i = 0; i < row.size(); ++i)
       if (table.columns[i].heading == "p") row[i].clear();

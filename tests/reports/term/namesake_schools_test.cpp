@@ -98,8 +98,8 @@ TEST_CASE("A recall, the payers and the exceptions tell two schools of one name 
                                              .quarantineReason = ""}));
   const auto traced = *reports::traceLot(records, "7");
   REQUIRE(traced.at(1).rows.size() == 2);
-  CHECK(traced.at(1).rows[0] == std::vector<std::string>{"Fernhill (FA)", "3", "3"});
-  CHECK(traced.at(1).rows[1] == std::vector<std::string>{"Fernhill (FB)", "1", "1"});
+  CHECK(test::rowsOf(traced.at(1))[0] == std::vector<std::string>{"Fernhill (FA)", "3", "3"});
+  CHECK(test::rowsOf(traced.at(1))[1] == std::vector<std::string>{"Fernhill (FB)", "1", "1"});
   CHECK_FALSE(reports::traceLot(records, "7", "Etch Thistle"));
 
   const auto payers = reports::payerReport(records);

@@ -43,8 +43,8 @@ TEST_CASE("Children found stand beside those not found, by what was known when t
   REQUIRE(table.rows.size() == 2);
   CHECK(table.rows[0].at(1) == "12");
   CHECK(table.rows[1].at(1) == "8");
-  CHECK(table.rows[0].at(6).starts_with("100.0"));
-  CHECK(table.rows[1].at(6).starts_with("0.0"));
+  CHECK(table.rows[0].at(6).text().starts_with("100.0"));
+  CHECK(table.rows[1].at(6).text().starts_with("0.0"));
 }
 
 TEST_CASE("What those not looked at could change reaches the teeth spared and their scenarios",

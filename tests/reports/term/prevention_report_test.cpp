@@ -61,7 +61,7 @@ TEST_CASE("What a manager typed is not called measured") {
     with.total.firstMolars = 100;
     with.attackRate = measuredAttack();
     with.retention.total.protected95 = measuredRetention();
-    return preventionReport(with, whatIf).front().rows.at(1).front();
+    return preventionReport(with, whatIf).front().rows.at(1).front().text();
   };
   CHECK(labelOf({}) == "As measured");
   CHECK(labelOf({.retentionYearOne = .9}) == "With your figures");

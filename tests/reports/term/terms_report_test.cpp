@@ -37,7 +37,7 @@ TermTotals termOf(const std::string& name, const std::string& start, roster::Sch
 std::string cell(const Table& table, std::size_t row, const std::string& heading) {
   const auto at = std::ranges::find(table.columns, heading, &Column::heading);
   REQUIRE(at != table.columns.end());
-  return table.rows.at(row).at(static_cast<std::size_t>(at - table.columns.begin()));
+  return table.rows.at(row).at(static_cast<std::size_t>(at - table.columns.begin())).text();
 }
 
 } // namespace

@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/fixtures/chair_fixture.h"
@@ -31,7 +32,7 @@ TEST_CASE("Withdrawn at the close-out asks who and how, and the form says so fro
   SECTION("said") {
     desk.prompter.choices = {withdrawn};
     desk.prompter.texts = {QString::fromUtf8(told)};
-    page.findChild<ui::ReportBrowser*>()->choose(4); // each child
+    page.findChild<ui::ReportBrowser*>()->choose(reports::close_out::eachChild);
     press(page, Qt::Key_O, Qt::AltModifier);
     CHECK(stateOf(desk.clinic.session, child) == roster::ConsentState::withdrawn);
     const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
@@ -39,7 +40,7 @@ TEST_CASE("Withdrawn at the close-out asks who and how, and the form says so fro
   }
   SECTION("backed out") {
     desk.prompter.choices = {withdrawn};
-    page.findChild<ui::ReportBrowser*>()->choose(4);
+    page.findChild<ui::ReportBrowser*>()->choose(reports::close_out::eachChild);
     press(page, Qt::Key_O, Qt::AltModifier);
     CHECK(stateOf(desk.clinic.session, child) == roster::ConsentState::yes);
     const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));

@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
 #include "ui/asking/decide_dialog.h"
 #include "ui/close_out/close_out_page.h"
@@ -12,10 +13,10 @@ using chairside::DayEnd;
 
 namespace {
 
-constexpr int toFix = 1;
-constexpr int mergeLines = 2;
-constexpr int exceptions = 6;
-constexpr int letterLines = 9;
+constexpr int toFix = reports::close_out::blockers;
+constexpr int mergeLines = reports::close_out::questions;
+constexpr int exceptions = reports::close_out::exceptions;
+constexpr int letterLines = reports::close_out::letters;
 
 class CloseOutAgain : public Desk {
  public:
@@ -129,7 +130,7 @@ TEST_CASE("An answered question of the merge stands in its list, and Enter asks 
   press(desk.page, Qt::Key_Return);
   REQUIRE(desk.section(mergeLines) == u"Laptop conflicts  none"_s);
   REQUIRE(desk.table(mergeLines).rows.size() == 1);
-  CHECK(desk.table(mergeLines).rows.front().back().starts_with("kept: 9:00 AM OF: "));
+  CHECK(desk.table(mergeLines).rows.front().back().text().starts_with("kept: 9:00 AM OF: "));
   const auto before = must(desk.clinic.session.dayRecords(desk.clinic.day)).outcomes;
   REQUIRE(before.size() == 1);
 

@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
@@ -12,11 +13,11 @@ using namespace gk::test;
 
 namespace {
 
-constexpr int toMend = 1;
-constexpr int mergeQuestions = 2;
-constexpr int urgentCalls = 3;
-constexpr int letters = 9;
-constexpr int referrals = 10;
+constexpr int toMend = reports::close_out::blockers;
+constexpr int mergeQuestions = reports::close_out::questions;
+constexpr int urgentCalls = reports::close_out::urgent;
+constexpr int letters = reports::close_out::letters;
+constexpr int referrals = reports::close_out::referrals;
 
 /// The close-out, driven by keys.
 class CloseOut : public Desk {

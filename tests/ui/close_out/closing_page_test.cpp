@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/lists/report_browser.h"
@@ -57,8 +58,9 @@ class Closing : public Window {
   std::optional<kit::LightId> light;
 };
 
-constexpr int toMendNow = 1;
-constexpr int incidentsSection = 11;
+constexpr int toMendNow = reports::close_out::blockers;
+constexpr int incidentsSection = reports::close_out::incidents;
+constexpr int papersSection = reports::close_out::papers;
 
 } // namespace
 
@@ -189,7 +191,7 @@ TEST_CASE("A runner's list that is not back holds the signature until somebody s
   desk.key(Qt::Key_K, Qt::AltModifier);
   CHECK(desk.prompter->texts.empty());
   CHECK(desk.section(toMendNow) == u"Fix before signing  none"_s);
-  CHECK(desk.section(incidentsSection + 1) == u"Printed lists  counted"_s);
+  CHECK(desk.section(papersSection) == u"Printed lists  counted"_s);
   desk.prompter->choices = {0, 0};
   desk.key(Qt::Key_G, Qt::AltModifier);
   CHECK(must(desk.session().isSigned(*desk.day)));
@@ -253,9 +255,10 @@ TEST_CASE("The incident page and the end of the close-out as pictures", "[.pictu
   desk.key(Qt::Key_F3);
   grab("close-out to mend");
   auto& browser = *part<QWidget>(*desk.window, u"closeOutPage"_s).findChild<ui::ReportBrowser*>();
-  for (const auto& [row, name] : {std::pair(2, "close-out questions"),
-                                  {incidentsSection, "close-out incidents"},
-                                  {incidentsSection + 1, "close-out paper"}}) {
+  for (const auto& [row, name] :
+       {std::pair(int(reports::close_out::questions), "close-out questions"),
+        {incidentsSection, "close-out incidents"},
+        {papersSection, "close-out paper"}}) {
     browser.choose(row);
     grab(name);
   }

@@ -49,7 +49,7 @@ TEST_CASE("Both records are in sight when a merge question is answered", "[case-
       std::ranges::count_if(table.rows, [](const auto& row) { return !row.front().empty(); });
   CHECK(marked >= 4);
   CHECK(std::ranges::any_of(table.rows, [](const auto& row) {
-    return row[1] == "upper right first molar, 3" && row[3].starts_with("occlusal CAVITY");
+    return row[1] == "upper right first molar, 3" && row[3].text().starts_with("occlusal CAVITY");
   }));
   const auto& answers = desk.prompter.offered.front();
   REQUIRE(answers.size() == 3);

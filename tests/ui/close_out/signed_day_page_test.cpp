@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "ui/board/day_board_page.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/fixtures/desk_fixture.h"
@@ -10,8 +11,8 @@ using namespace gk::test;
 
 namespace {
 
-constexpr int eachChildSection = 4;
-constexpr int lateEntriesSection = 15;
+constexpr int eachChildSection = reports::close_out::eachChild;
+constexpr int lateEntriesSection = reports::close_out::lateEntries;
 
 /// The close-out of a day that is signed.
 class SignedDesk : public Desk {
@@ -80,7 +81,7 @@ TEST_CASE("A late entry is written from a child's line or for the whole day and 
   press(desk.page, Qt::Key_A, Qt::AltModifier);
   const auto& rows = desk.table(lateEntriesSection).rows;
   REQUIRE(rows.size() == 2);
-  CHECK(rows[0].at(1).find("Mina") != std::string::npos);
+  CHECK(rows[0].at(1).text().find("Mina") != std::string::npos);
   CHECK(rows[0].at(2) == "the rinse ran twice");
   CHECK(rows[1].at(1) == "the whole day");
   CHECK(partText(desk.page, lateEntriesSection) == u"Late entries  2"_s);

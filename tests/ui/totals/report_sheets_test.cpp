@@ -146,7 +146,7 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
 }
 
 TEST_CASE("A plot stands on the sheet of its title and of the first rows of its table") {
-  Table second{"Kept by month", {{"Months"}, {"Kept, %", true}}, {}, {"A note under it."}};
+  Table second{"Kept by month", {{"Months"}, {"Kept, %", Kind::count}}, {}, {"A note under it."}};
   for (int row = 0; row < 8; ++row)
     second.rows.push_back({"month " + std::to_string(row), std::to_string(99 - row)});
   second.plot = reports::Plot{"What the plot says.",

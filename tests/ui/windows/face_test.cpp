@@ -1,3 +1,4 @@
+#include "reports/day/close_out_tables.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
@@ -172,7 +173,7 @@ TEST_CASE("Students whom nobody saw are one line of the close-out and answered t
   showActive(page);
   page.setFocus();
   auto& browser = *page.findChild<ui::ReportBrowser*>();
-  constexpr int blockers = 1;
+  using namespace reports::close_out;
   const auto& shown = browser.tables().at(blockers).rows;
   REQUIRE(shown.size() == 1);
   CHECK(shown.front().front() == "3 students");
@@ -183,6 +184,6 @@ TEST_CASE("Students whom nobody saw are one line of the close-out and answered t
   CHECK(partText(page, blockers) == u"Fix before signing  none"_s);
   CHECK(words(page, u"closeOutEquation"_s).contains(u"absent 3"_s));
   // Whoever is absent is seen again: the list says so, and is not "none".
-  CHECK(partText(page, 17) == u"Return visits  3"_s);
-  CHECK(browser.tables().at(17).rows.size() == 3);
+  CHECK(partText(page, toSee) == u"Return visits  3"_s);
+  CHECK(browser.tables().at(toSee).rows.size() == 3);
 }
