@@ -108,16 +108,14 @@ void FormDeskPage::readChild() {
 void FormDeskPage::showForms() {
   const auto terms = book().terms();
   if (!went(terms)) return;
-  reports::Table table{.title = "Forms",
-                       .columns = {{"Term"},
-                                   {"Says"},
-                                   {.heading = "Services", .kind = reports::Kind::count},
-                                   {"Signed"},
-                                   {"Received"},
-                                   {"Valid through"},
-                                   {"Version"}},
-                       .rows = {},
-                       .notes = {}};
+  reports::Table table{"Forms",
+                       {{"Term"},
+                        {"Says"},
+                        {"Services", reports::Kind::count},
+                        {"Signed"},
+                        {"Received"},
+                        {"Valid through"},
+                        {"Version"}}};
   for (const auto& form : formsKnown_) {
     const auto& said = form.value;
     const auto term = std::ranges::find(*terms, said.term, &base::Recorded<roster::Term>::id);

@@ -106,10 +106,7 @@ void FirstDayPage::refresh() {
   if (!went(list)) return;
   list_ = std::move(*list);
   const auto kept = table_->currentIndex().row();
-  reports::Table table{.title = "Ready for the first day",
-                       .columns = {{"Item"}, {"Now"}, {"Why it matters"}},
-                       .rows = {},
-                       .notes = {}};
+  reports::Table table{"Ready for the first day", {{"Item"}, {"Now"}, {"Why it matters"}}, {}, {}};
   for (const auto& state : list_)
     table.rows.push_back({markedWords(state), state.words, state.why});
   model_->show(std::move(table));

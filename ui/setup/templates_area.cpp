@@ -59,34 +59,33 @@ AreaForm replacing(Context& context) {
 }
 
 AreaForm showing(Context& context) {
-  return {
-      .name = u"Show"_s,
-      .words = u"Show the text"_s,
-      .key = Qt::Key_E,
-      .save = u"Show the text"_s,
-      .note = u"What the letter says, with {names} where the program fills in. Save it as a "
-              "file to write your own."_s,
-      .fields = noTemplateFields,
-      .values = noTemplateValues,
-      .act = [&context](By, const Thing& id, const Values&) -> Result<QString> {
-        const auto one = templateAt(context.session, id);
-        if (!one) return one.error();
-        reports::Table text{
-            .title = "Letter in " + one->language, .columns = {{"Text"}}, .rows = {}, .notes = {}};
-        for (const auto line : base::split(one->text, '\n'))
-          text.rows.push_back({std::string(line)});
-        const auto how = context.prompter.decideBy(text, u"Letter in %1"_s.arg(toQt(one->language)),
-                                                   {u"Close"_s, u"Save as a file to change"_s});
-        if (how != 1) return QString();
-        const auto to = context.prompter.newFile(u"Where to save the text"_s,
-                                                 toQt(base::folded(one->language) + ".txt"),
-                                                 u"Text files (*.txt)"_s);
-        if (!to) return QString();
-        const auto target = base::freeName(toStd(*to));
-        return saidIf(base::replaceFile(target, one->text),
-                      u"Saved as %1. Change it, then \"Use my own file\"."_s.arg(
-                          toQt(target.filename().string())));
-      }};
+  return {.name = u"Show"_s,
+          .words = u"Show the text"_s,
+          .key = Qt::Key_E,
+          .save = u"Show the text"_s,
+          .note = u"What the letter says, with {names} where the program fills in. Save it as a "
+                  "file to write your own."_s,
+          .fields = noTemplateFields,
+          .values = noTemplateValues,
+          .act = [&context](By, const Thing& id, const Values&) -> Result<QString> {
+            const auto one = templateAt(context.session, id);
+            if (!one) return one.error();
+            reports::Table text{"Letter in " + one->language, {{"Text"}}, {}, {}};
+            for (const auto line : base::split(one->text, '\n'))
+              text.rows.push_back({std::string(line)});
+            const auto how =
+                context.prompter.decideBy(text, u"Letter in %1"_s.arg(toQt(one->language)),
+                                          {u"Close"_s, u"Save as a file to change"_s});
+            if (how != 1) return QString();
+            const auto to = context.prompter.newFile(u"Where to save the text"_s,
+                                                     toQt(base::folded(one->language) + ".txt"),
+                                                     u"Text files (*.txt)"_s);
+            if (!to) return QString();
+            const auto target = base::freeName(toStd(*to));
+            return saidIf(base::replaceFile(target, one->text),
+                          u"Saved as %1. Change it, then \"Use my own file\"."_s.arg(
+                              toQt(target.filename().string())));
+          }};
 }
 
 AreaForm backToBuiltIn(Context& context) {

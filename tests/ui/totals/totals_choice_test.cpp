@@ -51,8 +51,8 @@ class ChosenTotals : public Desk {
 bool tableBears(const reports::Table& table, const std::string& words) {
   const auto has = [&](const std::string& text) { return text.find(words) != std::string::npos; };
   return has(table.title) || std::ranges::any_of(table.notes, has) ||
-         std::ranges::any_of(table.rows,
-                             [&](const auto& row) { return std::ranges::any_of(row, has); });
+         std::ranges::any_of(
+             table.rows, [&](const auto& row) { return std::ranges::any_of(textsOf(row), has); });
 }
 
 int timesIn(const std::string& text, const std::string& words) {
