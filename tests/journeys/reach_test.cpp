@@ -1,5 +1,5 @@
 #include "journeys/told.h"
-#include "office/totals_json.h"
+#include "office/tables_json.h"
 #include "reports/print/render.h"
 #include "reports/publish/published.h"
 #include "reports/term/term_tables.h"
@@ -11,10 +11,10 @@ namespace gk::test {
 namespace {
 
 std::string totalsOf(const reports::TermRecords& records) {
-  const std::vector<office::CountedTerm> counted{office::CountedTerm(records)};
+  const auto tables = reports::termTables(reports::termTotals(records));
   std::ostringstream out;
-  office::writeTotalsJson(counted, out);
-  return out.str() + reports::toText(reports::termTables(counted.front().totals));
+  office::writeTablesJson("Totals", "", tables, office::Digits::all, out);
+  return out.str() + reports::toText(tables);
 }
 
 } // namespace

@@ -31,7 +31,7 @@ std::string textOf(const reports::Table& table) {
   std::string text;
   for (const auto& row : table.rows)
     for (const auto& cell : row)
-      text += cell + "|";
+      text += cell.text() + "|";
   for (const auto& note : table.notes)
     text += note + "|";
   return text;

@@ -120,9 +120,9 @@ void FormDeskPage::showForms() {
     const auto& said = form.value;
     const auto term = std::ranges::find(*terms, said.term, &base::Recorded<roster::Term>::id);
     table.rows.push_back({term == terms->end() ? std::string() : term->value.name,
-                          std::string(base::displayName(said.state)),
-                          std::to_string(said.allowed.values().size()), dateText(said.signedOn),
-                          dateText(said.receivedOn), dateText(said.validUntil),
+                          std::string(base::displayName(said.state)), said.allowed.values().size(),
+                          dateText(said.signedOn), dateText(said.receivedOn),
+                          dateText(said.validUntil),
                           said.version + (said.language.empty() ? "" : " " + said.language)});
   }
   model_->show(std::move(table));

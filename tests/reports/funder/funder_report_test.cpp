@@ -128,11 +128,11 @@ TEST_CASE("a funder reads what unchecked teeth could change, where the checks ar
   totals.averted.averted.emplace().averted = 311;
   totals.averted.cautious.emplace().averted = 238;
   totals.averted.ifNotLookedAt = {213, 326};
-  using Figures = std::vector<std::pair<std::string, std::string>>;
-  const std::pair<std::string, std::string> bounds{
-      "If none, and if all, of the unchecked teeth due are protected", "213-326"};
-  const auto has = [&](const Figures& figures) {
-    return std::ranges::find(figures, bounds) != figures.end();
+  const auto has = [](const auto& figures) {
+    return std::ranges::any_of(figures, [](const auto& one) {
+      return one.first == "If none, and if all, of the unchecked teeth due are protected" &&
+             one.second == "213-326";
+    });
   };
   CHECK(has(sparedFigures(totals, true, true)));
   CHECK_FALSE(has(sparedFigures(totals, true, false)));
