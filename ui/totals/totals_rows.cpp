@@ -58,8 +58,9 @@ void TotalsPage::recall() {
   const auto& cells = browser_->tables()
                           .at(static_cast<std::size_t>(section))
                           .rows.at(static_cast<std::size_t>(row));
-  const auto what = section == 0 ? reports::Recalled{.lot = cells[0], .material = cells[1]}
-                                 : reports::Recalled{.light = cells[0]};
+  const auto what = section == 0
+                        ? reports::Recalled{.lot = cells[0].text(), .material = cells[1].text()}
+                        : reports::Recalled{.light = cells[0].text()};
   makeNamed([counted = counted_, what](session::Snapshot& book) {
     return session::recallList(book, *counted->records, what);
   });

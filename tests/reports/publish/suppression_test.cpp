@@ -18,7 +18,6 @@ using namespace gk::test;
 
 namespace {
 
-
 /// Of the invented county's one-year checks, which have few lost and few that were not judged.
 RetentionTotals countyChecks() {
   RetentionTotals out;

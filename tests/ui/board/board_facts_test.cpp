@@ -53,7 +53,7 @@ TEST_CASE("A student of any day is found by name, with a card of all visits", "[
   REQUIRE(card.rows.size() == 1);
   CHECK(card.rows.front().at(0) == "2026-11-17");
   CHECK(card.rows.front().at(2) == "sealed, complete");
-  CHECK(card.rows.front().at(3).starts_with("screened; sealed 4: "));
+  CHECK(card.rows.front().at(3).text().starts_with("screened; sealed 4: "));
   CHECK(board.taken.empty());
   board.prompter.choices = {1};
   board.type(board.number(mina));

@@ -46,7 +46,7 @@ TEST_CASE("Both records are in sight when a merge question is answered", "[case-
   REQUIRE(desk.prompter.shown.size() == 1);
   const auto& table = desk.prompter.shown.front();
   const auto marked =
-      std::ranges::count_if(table.rows, [](const auto& row) { return !row.front().empty(); });
+      std::ranges::count_if(table.rows, [](const auto& row) { return !row.front().isEmpty(); });
   CHECK(marked >= 4);
   CHECK(std::ranges::any_of(table.rows, [](const auto& row) {
     return row[1] == "upper right first molar, 3" && row[3].text().starts_with("occlusal CAVITY");

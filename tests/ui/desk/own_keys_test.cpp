@@ -92,7 +92,7 @@ TEST_CASE("A recovery code is made at the desk, printed once and withdrawn", "[c
   REQUIRE(desk.news.startsWith(u"The recovery code is printed."_s));
   CHECK_FALSE(desk.prompter.printed.isEmpty());
   REQUIRE(desk.prompter.shown.size() == 2);
-  const auto code = desk.prompter.shown.back().rows.at(0).at(2);
+  const auto code = desk.prompter.shown.back().rows.at(0).at(2).text();
   CHECK(code.size() == 41);
   CHECK_FALSE(desk.news.contains(ui::toQt(code))); // the line of news stays after a lock
   desk.clinic.session.lock();

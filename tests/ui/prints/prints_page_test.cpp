@@ -108,7 +108,9 @@ TEST_CASE("The shipped forms fit one sheet of either paper in letters that can b
 
 TEST_CASE("The paper sheet of a child fits one sheet of either paper, whatever it has to say",
           "[case-298]") {
-  ui::FallbackSheet sheet{.sheet = u"P1117-1043"_s, .number = "1043-0"};
+  ui::FallbackSheet sheet{};
+  sheet.sheet = u"P1117-1043"_s;
+  sheet.number = "1043-0";
   sheet.name = u"Maximiliana Tolliver-Reed-Hollowell"_s;
   sheet.place = u"Cobble Lantern Elementary, room 6, grade 2"_s;
   sheet.consent = u"Form: NOT screening, NOT sealants, NOT fluoride varnish, NOT glass ionomer "

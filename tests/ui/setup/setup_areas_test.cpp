@@ -85,7 +85,7 @@ TEST_CASE("Two cards of one student are compared, joined and separated at the de
   desk.prompter.choices = {1}; // two students
   desk.alt(Qt::Key_S);
   REQUIRE_FALSE(desk.prompter.shown.empty());
-  CHECK(desk.prompter.shown.back().rows.front() ==
+  CHECK(textsOf(desk.prompter.shown.back().rows.front()) ==
         std::vector<std::string>{"Name", "Mina Tolliver", "Myna Tolliver", "DIFFERS"});
   CHECK(must(book.child(second)).value.number == number);
   desk.prompter.choices = {0};

@@ -35,7 +35,7 @@ TEST_CASE("From the list of lots one key shows whom to phone, and one prints it"
   REQUIRE(QTest::qWaitFor(counted, 20000));
   CHECK(desk.troubles.join(u'|') == QString());
   const auto& list = browser.tables().back();
-  CHECK(list.title == "Recall list of " + resin->at(1) + " lot " + resin->at(0));
+  CHECK(list.title == "Recall list of " + resin->at(1).text() + " lot " + resin->at(0).text());
   REQUIRE(list.rows.size() == 1);
   CHECK(list.rows.front().at(0) == "Mina Tolliver");
   CHECK(list.rows.front().at(7) == "000-555-0101");

@@ -76,7 +76,7 @@ void staysInside(const ReportSheets& sheets) {
 Table wide(std::size_t columns, std::size_t rows, const std::string& heading) {
   Table table{"A table of many columns", {{"School"}}, {}, {"A note under it."}};
   for (std::size_t i = 1; i < columns; ++i)
-    table.columns.push_back({heading + " " + std::to_string(i), true});
+    table.columns.push_back({heading + " " + std::to_string(i), reports::Kind::count});
   for (std::size_t row = 0; row < rows; ++row) {
     table.rows.push_back({"Cobble Lantern Elementary"});
     for (std::size_t i = 1; i < columns; ++i)
@@ -146,7 +146,8 @@ TEST_CASE("A heading is not left alone at the foot of a sheet") {
 }
 
 TEST_CASE("A plot stands on the sheet of its title and of the first rows of its table") {
-  Table second{"Kept by month", {{"Months"}, {"Kept, %", Kind::count}}, {}, {"A note under it."}};
+  Table second{
+      "Kept by month", {{"Months"}, {"Kept, %", reports::Kind::count}}, {}, {"A note under it."}};
   for (int row = 0; row < 8; ++row)
     second.rows.push_back({"month " + std::to_string(row), std::to_string(99 - row)});
   second.plot = reports::Plot{"What the plot says.",
