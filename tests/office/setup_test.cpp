@@ -83,7 +83,7 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
   CHECK(refused("add-lot", {"--kind", "putty", "--material", "M", "--lot", "1", "--expiry",
                             "2027-04"}) == "input.text");
   CHECK(refused("add-lot", {"--kind", "etchant", "--material", "M", "--lot", "1", "--expiry",
-                            "04/2027"}) == "input.date");
+                            "13/2027"}) == "input.date");
   CHECK(refused("add-lot", {"--kind", "etchant", "--material", "", "--lot", "1", "--expiry",
                             "2027-04"}) == "rule.material");
   CHECK(refused("add-cure-time", {"--light", "L-9", "--material", "M", "--seconds", "20"}) ==

@@ -112,7 +112,7 @@ const std::vector<SampleRow>& sampleRows() {
       {"placements_confirmed", "@clinic_day#, @member#, @placement#"},
       {"program_year", "'2026-2#', 'grant year', '2026-10-0#', '2027-09-30'"},
       {"list_columns", "@school#, 'dob=birth date;#'"},
-      {"card_join", "@child1, @child2"},
+      {"card_join", "@child#, @school#"},
       {"form_handout", "@term1, @school#, 'R#', '2026-09-1#', 20 + #, 'v#', 'English'"},
       {"planned_day", "@term1, @school#, '2026-11-1#', 1, #, 'OF', 'note #', 0"},
       {"day_envelope", "'00000000-0000-4000-8000-00000000000#', '2026-11-1#', 1"},

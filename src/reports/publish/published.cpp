@@ -246,8 +246,8 @@ Table participationTable(std::string title, const std::string& rows, const std::
   if (keepsUnscreened(term))
     table.notes.push_back(
         "Consented and screened are never both shown where fewer than " +
-        std::to_string(term.rule.threshold()) +
-        " children with consent were not screened, or none: the difference would tell how many.");
+        base::counted(term.rule.threshold(), "child", "children") +
+        " with consent were not screened, or none: the difference would tell how many.");
   return table;
 }
 

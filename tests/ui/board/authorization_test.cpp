@@ -1,6 +1,7 @@
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
+#include "ui/models/board_model.h"
 
 #include <QTableView>
 
@@ -138,7 +139,7 @@ TEST_CASE("In the window the board says who waits, and the exam is entered by ke
   const auto alerts = [&] {
     QString all;
     for (int row = 0; row < table.model()->rowCount(); ++row)
-      all += table.model()->index(row, 4).data().toString();
+      all += table.model()->index(row, ui::BoardModel::alerts).data().toString();
     return all;
   };
   CHECK(alerts().contains(u"dentist first"_s));

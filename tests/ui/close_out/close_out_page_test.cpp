@@ -92,7 +92,7 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
     press(desk.page, Qt::Key_Return);
     CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
-    CHECK(desk.section(letters + 1) == u"Referrals  1 made"_s);
+    CHECK(desk.section(reports::close_out::referrals) == u"Referrals  1 made"_s);
   }
   SECTION("a tooth without a reason: why") {
     const auto child = desk.clinic.child("Mina");
