@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <ranges>
 
 namespace gk::kit {
 
@@ -19,8 +20,8 @@ bool isDigits(std::string_view text) {
 bool hasCheckDigit(std::string_view digits) {
   int sum = 0;
   int weight = 1;
-  for (auto at = digits.rbegin(); at != digits.rend(); ++at) {
-    sum += (*at - '0') * weight;
+  for (const char digit : std::views::reverse(digits)) {
+    sum += (digit - '0') * weight;
     weight = weight == 1 ? 3 : 1;
   }
   return sum % 10 == 0;

@@ -127,7 +127,7 @@ Result<CardPair> DeskVerbs::cardPair(ChildId one, ChildId other) {
   if (closed > 0)
     pair.changes.push_back(base::counted(closed, "signed day keeps", "signed days keep") +
                            " the signatures and get a late entry that says so.");
-  if (pair.other.letters > 0) pair.changes.push_back("Letters already printed do not change.");
+  if (pair.other.letters > 0) pair.changes.emplace_back("Letters already printed do not change.");
   pair.changes.emplace_back("It can be undone: Separate cards.");
   return pair;
 }

@@ -60,6 +60,35 @@ void refuseVersion(const Path& path, std::int64_t version, std::span<const Migra
                " is none that ever was; keep this file and open the latest backup");
 }
 
+/// Whether it ends as SQLite (3.40, readSuperJournal) takes the name of another journal: the name,
+/// its length, the sum of its bytes, the magic. A header that was begun when the power went ends
+/// with the magic too.
+bool namesAnother(std::istream& journal, std::string_view magic) {
+  constexpr std::streamoff tail = 16;
+  journal.seekg(0, std::ios::end);
+  const std::streamoff size = journal.tellg();
+  if (size <= tail) return false;
+  std::array<char, tail> end{};
+  journal.seekg(size - tail);
+  journal.read(end.data(), tail);
+  if (!journal || std::string_view(end.data() + 8, 8) != magic) return false;
+  const auto number = [&](std::size_t at) {
+    std::uint32_t value = 0;
+    for (std::size_t i = at; i < at + 4; ++i)
+      value = value << 8 | static_cast<unsigned char>(end[i]);
+    return value;
+  };
+  const std::streamoff length = number(0);
+  if (length == 0 || length > size - tail) return false;
+  std::string name(static_cast<std::size_t>(length), '\0');
+  journal.seekg(size - tail - length);
+  journal.read(name.data(), length);
+  std::uint32_t sum = 0;
+  for (const signed char byte : name) // signed, as SQLite adds them
+    sum += static_cast<std::uint32_t>(static_cast<std::int32_t>(byte));
+  return journal && sum == number(4);
+}
+
 /// A journal that SQLite would play back into the book, or write, wherever it leads. Ours is a
 /// plain file and of one book: one that names another journal has SQLite delete the file of that
 /// name (pager_delsuper, 3.40).
@@ -90,10 +119,7 @@ void refuseStrangeJournal(const Path& path) {
            "nothing is lost and neither was touched; move it to another folder and open the "
            "logbook again");
   in.clear();
-  std::string end(magic.size(), '\0');
-  in.seekg(-static_cast<std::streamoff>(magic.size()), std::ios::end);
-  in.read(end.data(), static_cast<std::streamsize>(end.size()));
-  if (in && end == magic)
+  if (namesAnother(in, magic))
     refuse(ErrorCode::storeDamaged, journal,
            "a journal that names other files, which this program never makes; take it away, and "
            "open the latest backup");

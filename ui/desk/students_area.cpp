@@ -353,7 +353,7 @@ Result<std::vector<Revision>> studentHistory(session::Session& book, const base:
 
 } // namespace
 
-AreaSpec studentsArea(Context& context, ShowList show) {
+AreaSpec studentsArea(Context& context, const ShowList& show) {
   auto& book = context.session;
   return {.name = u"Students"_s,
           .title = u"Students"_s,

@@ -124,7 +124,7 @@ AreaSpec teamArea(Context& context);
 AreaSpec lightsArea(Context& context);
 AreaSpec lotsArea(Context& context);
 /// `show` shows a list that was chosen for import.
-AreaSpec studentsArea(Context& context, ShowList show);
+AreaSpec studentsArea(Context& context, const ShowList& show);
 /// `telling` says what came of long work.
 AreaSpec yearsArea(Context& context, const Telling& telling);
 AreaSpec laptopArea(Context& context, const Telling& telling);

@@ -116,7 +116,8 @@ void paintLabels(QPainter& painter, const reports::LabelSheet& sheet,
                  std::span<const ChildLabel> labels, int page, bool cut) {
   constexpr double inset = 6;
   for (int place = 0; place < sheet.count(); ++place) {
-    const auto which = static_cast<std::size_t>(page * sheet.count() + place);
+    const auto which = static_cast<std::size_t>(page) * static_cast<std::size_t>(sheet.count()) +
+                       static_cast<std::size_t>(place);
     if (which >= labels.size()) return;
     const auto& label = labels[which];
     const QRectF all(sheet.x(place), sheet.y(place), sheet.width, sheet.height);

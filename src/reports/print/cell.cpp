@@ -64,7 +64,7 @@ Cell::Cell(std::string text) : value_(Missing{}) {
 
 Cell Cell::with(std::string remark) const {
   auto out = *this;
-  out.remark_ += remark;
+  out.remark_ = remark_ + std::move(remark);
   return out;
 }
 

@@ -15,7 +15,8 @@ struct QrCode {
   static constexpr int quiet = 4;
 
   [[nodiscard]] bool isDark(int column, int row) const {
-    return dark[static_cast<std::size_t>(row * width + column)];
+    return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(width) +
+                static_cast<std::size_t>(column)];
   }
 };
 

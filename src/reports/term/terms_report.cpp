@@ -34,7 +34,7 @@ Cells rowOf(std::string term, const Participation& at, const RetentionLine& rete
   for (const auto& one : termShares)
     cells.push_back(shareOf(one.of(at)));
   const auto& whole = retention.whole95;
-  cells.push_back(retention.assessable);
+  cells.emplace_back(retention.assessable);
   cells.push_back(whole ? shareOf(whole->estimate) : noFigure);
   cells.push_back(rangeCell(whole, retention.unit));
   return cells;
