@@ -375,4 +375,15 @@ TEST_CASE("overwritten pages are findings and not trouble") {
   CHECK_FALSE(found->empty());
 }
 
+TEST_CASE("A journal that was only begun when the power went is no reason to refuse the book") {
+  const Scratch folder;
+  const auto path = folder / "book.gkbook";
+  REQUIRE(createBook(path, Durability::everyAct, someMorning, firstSchema()));
+  const std::string magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+  for (const auto& begun : {magic, std::string(512, '\0') + magic}) {
+    std::ofstream(path.string() + "-journal", std::ios::binary) << begun;
+    CHECK(opened(path));
+  }
+}
+
 } // namespace gk::test

@@ -175,6 +175,6 @@ TEST_CASE("A report of one school still compares it with all the others") {
   term.place(term.child(elsewhere), term.day(elsewhere, "2025-10-07"), 16);
   const auto all = retentionReport(term.records);
   const auto one = retentionReport(term.records, {.school = term.here});
-  CHECK(all.at(1).rows.size() == 2); // after what stands out
+  CHECK(all.at(1).rows.size() == 2);       // after what stands out
   CHECK(one.at(1).rows == all.at(1).rows); // and a note says why it is of all
 }
