@@ -28,7 +28,7 @@ std::optional<std::size_t> floorOf(const std::string& room) {
 const std::vector<std::set<std::string>>& floors() {
   static const std::vector<std::set<std::string>> all{
       {"support"},
-      {"look", "work"},
+      {"look", "drafts"},
       {"paper", "models", "mouth", "keys"},
       {"asking", "lists", "help"},
       {"widgets"},

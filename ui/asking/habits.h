@@ -1,9 +1,9 @@
 #pragma once
 
 #include "base/date.h"
+#include "ui/drafts/work_order.h"
 #include "ui/look/look.h"
 #include "ui/paper/paper.h"
-#include "ui/work/work_order.h"
 
 #include <optional>
 #include <string>

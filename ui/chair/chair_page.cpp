@@ -6,11 +6,11 @@
 #include "ui/chair/identity_view.h"
 #include "ui/chair/recheck_panel.h"
 #include "ui/chair/screening_panel.h"
+#include "ui/drafts/chair_work.h"
 #include "ui/field/field_panel.h"
 #include "ui/models/identity_words.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
-#include "ui/work/chair_work.h"
 
 #include <QKeyEvent>
 #include <QLabel>

@@ -2,10 +2,10 @@
 
 #include "chairside/allergy.h"
 #include "reports/display_names.h"
+#include "ui/drafts/mouth_faces.h"
 #include "ui/support/text.h"
 #include "ui/visit/doubtful_record.h"
 #include "ui/visit/kit_choices.h"
-#include "ui/work/mouth_faces.h"
 
 #include <QLabel>
 #include <QVBoxLayout>

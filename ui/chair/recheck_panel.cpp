@@ -1,10 +1,10 @@
 #include "ui/chair/recheck_panel.h"
 
 #include "reports/display_names.h"
+#include "ui/drafts/mouth_faces.h"
 #include "ui/field/stop_child.h"
 #include "ui/support/text.h"
 #include "ui/visit/doubtful_record.h"
-#include "ui/work/mouth_faces.h"
 
 #include <QLabel>
 #include <QVBoxLayout>

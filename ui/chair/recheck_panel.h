@@ -1,7 +1,7 @@
 #pragma once
 
+#include "ui/drafts/recheck_draft.h"
 #include "ui/visit/chair_panel.h"
-#include "ui/work/recheck_draft.h"
 
 class QLabel;
 

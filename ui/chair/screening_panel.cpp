@@ -2,13 +2,13 @@
 
 #include "dentition/eruption.h"
 #include "reports/display_names.h"
+#include "ui/drafts/mouth_faces.h"
 #include "ui/field/stop_child.h"
 #include "ui/look/touch.h"
 #include "ui/models/authorized.h"
 #include "ui/support/page_keys.h"
 #include "ui/support/text.h"
 #include "ui/visit/doubtful_record.h"
-#include "ui/work/mouth_faces.h"
 
 #include <QLabel>
 #include <QVBoxLayout>

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "ui/drafts/screening_draft.h"
 #include "ui/visit/chair_panel.h"
-#include "ui/work/screening_draft.h"
 
 class QLabel;
 

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/display_names.h"
+#include "ui/drafts/mouth_faces.h"
 #include "ui/field/stop_child.h"
 #include "ui/keys/step_track.h"
 #include "ui/look/style.h"
@@ -10,7 +11,6 @@
 #include "ui/visit/agreement_lapse.h"
 #include "ui/visit/dentist_call.h"
 #include "ui/visit/kit_choices.h"
-#include "ui/work/mouth_faces.h"
 
 #include <QLabel>
 #include <QVBoxLayout>

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "ui/drafts/tile_face.h"
 #include "ui/mouth/arch.h"
-#include "ui/work/tile_face.h"
 
 #include <QWidget>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/work/tile_face.h"
+#include "ui/drafts/tile_face.h"
 
 #include <QWidget>
 

@@ -1,13 +1,13 @@
 #pragma once
 
 #include "ui/asking/context.h"
+#include "ui/drafts/chair_work.h"
 #include "ui/keys/ask_bar.h"
 #include "ui/models/chair_file.h"
 #include "ui/mouth/mouth_map.h"
 #include "ui/support/message.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/timer_view.h"
-#include "ui/work/chair_work.h"
 
 #include <QObject>
 

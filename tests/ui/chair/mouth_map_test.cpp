@@ -1,11 +1,11 @@
+#include "ui/drafts/chair_work.h"
+#include "ui/drafts/mouth_faces.h"
+#include "ui/drafts/screening_draft.h"
 #include "ui/keys/ask_bar.h"
 #include "ui/mouth/mouth_map.h"
 #include "ui/support/text.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/timer_view.h"
-#include "ui/work/chair_work.h"
-#include "ui/work/mouth_faces.h"
-#include "ui/work/screening_draft.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "ui/work/screening_draft.h"
+#include "ui/drafts/screening_draft.h"
 
 #include "base/contract.h"
 #include "base/text.h"

@@ -1,4 +1,4 @@
-#include "ui/work/chair_work.h"
+#include "ui/drafts/chair_work.h"
 
 #include "base/contract.h"
 #include "base/text.h"

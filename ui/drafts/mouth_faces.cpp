@@ -1,4 +1,4 @@
-#include "ui/work/mouth_faces.h"
+#include "ui/drafts/mouth_faces.h"
 
 #include "reports/display_names.h"
 #include "ui/support/text.h"

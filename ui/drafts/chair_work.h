@@ -3,7 +3,7 @@
 #include "chairside/placement.h"
 #include "chairside/protocol.h"
 #include "chairside/screening.h"
-#include "ui/work/work_order.h"
+#include "ui/drafts/work_order.h"
 
 #include <optional>
 #include <span>

@@ -4,8 +4,8 @@
 #include "chairside/protocol.h"
 #include "chairside/screening.h"
 #include "session/views.h"
-#include "ui/work/recheck_draft.h"
-#include "ui/work/tile_face.h"
+#include "ui/drafts/recheck_draft.h"
+#include "ui/drafts/tile_face.h"
 
 #include <span>
 

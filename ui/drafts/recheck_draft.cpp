@@ -1,4 +1,4 @@
-#include "ui/work/recheck_draft.h"
+#include "ui/drafts/recheck_draft.h"
 
 #include "base/contract.h"
 
