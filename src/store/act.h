@@ -7,6 +7,7 @@
 #include "store/key_wraps.h"
 #include "store/position.h"
 #include "store/recovery_key.h"
+#include "store/where.h"
 
 #include <optional>
 #include <string>
@@ -50,6 +51,9 @@ class Act {
 
  private:
   base::EntryId insertEntry(std::string_view kind, const std::optional<Replaced>& replaced);
+  /// The rows that the question finds, once more as these words.
+  template <class T>
+  void insertAgain(const Where& source, const Replaced& as);
   void addSalt(base::EntryId child);
   /// Rows are `author`'s words from here on, typed by whoever acts. Gives back who acted before.
   base::By quoting(const std::optional<base::MemberId>& author);

@@ -1,5 +1,6 @@
 #include "store/authorization_rows.h"
 #include "store/book.h"
+#include "store/book_queries.h"
 #include "store/chairside_rows.h"
 #include "store/closing_rows.h"
 #include "store/consent_rows.h"
@@ -28,8 +29,7 @@ void Act::restate(base::EntryId source, base::EntryId replaced, const std::strin
   const auto where = rowsOf("e.id", source);
   forEachRecord([&]<class T>() {
     if (Rows<T>::table != kind) return;
-    for (const auto& row : selectRows<T>(connection_, where, Which::ever))
-      insertRow(connection_, insertEntry(kind, Replaced{subject, replaced, reason}), row.value);
+    insertAgain<T>(where, Replaced{subject, replaced, reason});
   });
   by_ = now;
 }

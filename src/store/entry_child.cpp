@@ -51,7 +51,7 @@ MaybeDay dayIn(Connection& connection, const base::Recorded<T>& row) {
 
 /// The record that the row is, whatever its kind.
 template <class Take>
-void withRecord(Connection& connection, base::EntryId entry, Take take) {
+void withRecord(Connection& connection, Book& book, base::EntryId entry, Take take) {
   auto statement = connection.prepare("SELECT k.name FROM entry AS e CROSS JOIN entry_kind AS k "
                                       "ON k.number = e.kind WHERE e.id = ?1");
   statement.bind(1, entry);
@@ -59,7 +59,9 @@ void withRecord(Connection& connection, base::EntryId entry, Take take) {
   const auto kind = statement.column<std::string>(0);
   forEachRecord([&]<class T>() {
     if (Rows<T>::table != kind) return;
-    for (const auto& row : selectRows<T>(connection, rowsOf("e.id", entry), Which::ever))
+    const auto rows = book.history<T>(rowsOf("e.id", entry));
+    if (!rows) throw Trouble(rows.error());
+    for (const auto& row : *rows)
       take(row);
   });
 }
@@ -69,7 +71,8 @@ void withRecord(Connection& connection, base::EntryId entry, Take take) {
 base::Result<MaybeChild> Book::childOf(base::EntryId entry) {
   return guarded([&] {
     MaybeChild child;
-    withRecord(connection_, entry, [&](const auto& row) { child = childIn(connection_, row); });
+    withRecord(connection_, *this, entry,
+               [&](const auto& row) { child = childIn(connection_, row); });
     return child;
   });
 }
@@ -77,7 +80,7 @@ base::Result<MaybeChild> Book::childOf(base::EntryId entry) {
 base::Result<MaybeDay> Book::dayOf(base::EntryId entry) {
   return guarded([&] {
     MaybeDay day;
-    withRecord(connection_, entry, [&](const auto& row) { day = dayIn(connection_, row); });
+    withRecord(connection_, *this, entry, [&](const auto& row) { day = dayIn(connection_, row); });
     return day;
   });
 }
@@ -93,8 +96,8 @@ base::Result<std::vector<base::EntryId>> Book::entriesAbout(roster::ChildId chil
         where = rowsOf("child", child);
       else
         return;
-      for (const auto& row : selectRows<T>(connection_, where, Which::current))
-        entries.push_back(row.stamp.entry);
+      std::ranges::copy(selectEntries(connection_, Rows<T>::table, where, Which::current),
+                        std::back_inserter(entries));
     });
     return entries;
   });

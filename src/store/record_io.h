@@ -36,6 +36,12 @@ void Act::restate(const base::Recorded<T>& old, const T& value, const std::strin
 }
 
 template <class T>
+void Act::insertAgain(const Where& source, const Replaced& as) {
+  for (const auto& row : selectRows<T>(connection_, source, Which::ever))
+    insertRow(connection_, insertEntry(Rows<T>::table, as), row.value);
+}
+
+template <class T>
 base::Result<std::vector<base::Recorded<T>>> Book::current(const Where& where) {
   return guarded([&] {
     auto rows = selectRows<T>(connection_, where, Which::current);
@@ -71,6 +77,7 @@ base::Result<std::vector<base::Recorded<T>>> Book::history(const Where& where) {
   template T::Key Act::add(const T&);                                                              \
   template base::EntryId Act::correct(const base::Recorded<T>&, const T&, const std::string&);     \
   template void Act::restate(const base::Recorded<T>&, const T&, const std::string&);              \
+  template void Act::insertAgain<T>(const Where&, const Replaced&);                                \
   template base::Result<std::vector<base::Recorded<T>>> Book::current(const Where&);               \
   template base::Result<std::vector<base::Recorded<T>>> Book::history(const Where&);
 

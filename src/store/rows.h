@@ -1,12 +1,10 @@
 #pragma once
 
-#include "base/text.h"
-#include "store/book_queries.h"
 #include "store/connection.h"
 #include "store/row_io.h"
 #include "store/where.h"
 
-#include <algorithm>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -26,33 +24,35 @@ enum class Which {
   ever     ///< the whole history
 };
 
-inline base::Stamp readStamp(RowReader& row) {
-  return {.entry = row,
-          .laptop = row.hand(),
-          .sequence = row,
-          .by = {.author = row.maybe(), .recorder = row.maybe()},
-          .at = {.at = row, .offset = std::chrono::minutes(row.take<int>())},
-          .supersedes = row.maybe(),
-          .reason = row};
-}
+base::Stamp readStamp(RowReader& row);
+
+/// Where each of the entries stands when they are put in order, equal ones as they were; empty when
+/// they are in order.
+std::vector<std::size_t> placesInOrder(const std::vector<base::EntryId>& entries);
 
 /// Of two laptops in the same millisecond the file has that with the lower number first, which is
 /// its own: by identity the order is that of every file.
 template <class T, class Entry>
 void inOrder(std::vector<T>& rows, Entry entry) {
-  if (!std::ranges::is_sorted(rows, {}, entry)) std::ranges::stable_sort(rows, {}, entry);
+  std::vector<base::EntryId> entries;
+  entries.reserve(rows.size());
+  for (const auto& row : rows)
+    entries.push_back(std::invoke(entry, row));
+  const auto places = placesInOrder(entries);
+  if (places.empty()) return;
+  std::vector<T> sorted;
+  sorted.reserve(rows.size());
+  for (const auto place : places)
+    sorted.push_back(std::move(rows[place]));
+  rows = std::move(sorted);
 }
+
+/// The statement of insertRow: the entry, then the columns.
+std::string insertSql(std::string_view table, std::string_view columns);
 
 template <class T>
 void insertRow(Connection& connection, base::EntryId entry, const T& value) {
-  static const std::string sql = [] {
-    const auto columns = base::split(Rows<T>::columns, ',');
-    std::string marks = "?";
-    for (std::size_t i = 0; i < columns.size(); ++i)
-      marks += ", ?";
-    return "INSERT INTO " + std::string(Rows<T>::table) + " (entry, " +
-           std::string(Rows<T>::columns) + ") VALUES (" + marks + ")";
-  }();
+  static const std::string sql = insertSql(Rows<T>::table, Rows<T>::columns);
   auto statement = connection.prepare(sql);
   RowWriter writer(statement, 1);
   writer << entry;
@@ -62,48 +62,20 @@ void insertRow(Connection& connection, base::EntryId entry, const T& value) {
 }
 
 /// The query of selectRows, apart so that its plan can be checked.
+std::string selectSql(std::string_view table, std::string_view columns, const Where& where,
+                      Which which);
 template <class T>
 std::string selectSql(const Where& where, Which which) {
-  std::string sql = "SELECT coalesce(e.subject, e.id), " + std::string(stampColumns);
-  for (auto column : base::split(Rows<T>::columns, ','))
-    sql += ", t." + std::string(base::trim(column));
-  // CROSS JOIN holds the order of the loops: left to itself the planner walks through every entry
-  // of the book for the sake of the ORDER BY, however few rows the table has.
-  const auto table = std::string(Rows<T>::table) + " AS t";
-  const std::string entries = "entry AS e";
-  const bool byEntry = where.column.starts_with("e.");
-  const bool byThing = where.column == "e.subject";
-  sql += " FROM " + (byEntry ? entries : table) + " CROSS JOIN " + (byEntry ? table : entries) +
-         " ON e.id = t.entry" + std::string(withAct) + " WHERE ";
-  sql += which == Which::current ? isCurrent : "TRUE";
-  if (where.among != nullptr) {
-    const std::string listed(listedChildren);
-    sql += byThing ? " AND ((e.id IN " + listed + " AND e.subject IS NULL) OR e.subject IN " +
-                         listed + ")"
-                   : " AND " + std::string(where.column) + " IN " +
-                         (where.viaField ? fieldsOfListed() : listed);
-  } else if (byThing)
-    sql += " AND " + std::string(ofThing);
-  else if (where.key)
-    sql += " AND " + std::string(where.column) + " = ?1";
-  // The plus keeps the planner from looking up the commoner column instead.
-  if (where.andId) sql += " AND +" + std::string(where.andColumn) + " = ?2";
-  if (where.after) sql += " AND t.entry > ?1";
-  if (where.among != nullptr) return sql; // put in order once they are here, which is cheaper
-  // The same value as e.id, but an index gives it in order.
-  sql += byEntry ? " ORDER BY e.id" : " ORDER BY t.entry";
-  if (where.after) sql += " LIMIT ?2";
-  return sql;
+  return selectSql(Rows<T>::table, Rows<T>::columns, where, which);
 }
+
+/// A query of selectSql with what it asks for.
+Statement asked(Connection& connection, const std::string& sql, const Where& where);
 
 /// Rows in the order they were entered.
 template <class T>
 std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& where, Which which) {
-  auto statement = connection.prepare(selectSql<T>(where, which));
-  if (where.key) std::visit([&](const auto& key) { statement.bind(1, key); }, *where.key);
-  if (where.andId) statement.bind(2, *where.andId);
-  if (where.after) statement.bind(1, *where.after).bind(2, where.limit);
-  if (where.among != nullptr) statement.bind(1, std::string_view(where.among->numbers));
+  auto statement = asked(connection, selectSql<T>(where, which), where);
   std::vector<base::Recorded<T>> found;
   while (statement.step()) {
     RowReader row(statement, 0);
@@ -118,6 +90,10 @@ std::vector<base::Recorded<T>> selectRows(Connection& connection, const Where& w
   if (!where.after) inOrder(found, [](const base::Recorded<T>& row) { return row.stamp.entry; });
   return found;
 }
+
+/// The entries of such rows, whatever is in them.
+std::vector<base::EntryId> selectEntries(Connection& connection, std::string_view table,
+                                         const Where& where, Which which);
 
 /// Runs a prepared list query for one entry, giving each row to `take`.
 template <class F>

@@ -30,7 +30,7 @@ struct AsText {
     const auto end = [&](double value) {
       return range.decimals ? (*this)(Number{value, *range.decimals}) : (*this)(Share{value});
     };
-    return end(range.low) + range.between + end(range.high) + range.remark;
+    return end(range.low).append(range.between) + end(range.high) + range.remark;
   }
   std::string operator()(const Estimate& estimate) const {
     return std::visit(*this, estimate.value) +

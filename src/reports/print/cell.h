@@ -11,6 +11,7 @@
 #include <iosfwd>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 
 namespace gk::reports {
@@ -59,7 +60,7 @@ struct Range {
   double low;
   double high;
   std::optional<int> decimals{}; ///< none: of shares
-  const char* between = "-";
+  std::string_view between = "-";
   std::string remark{};
   bool operator==(const Range&) const = default;
 };

@@ -137,7 +137,7 @@ TEST_CASE("A new light is typed into use at the chair within eight keys", "[case
   chair.keys += 3;
   chair.press(Qt::Key_Return);
   CHECK(chair.keys <= 8);
-  const auto& made = must(chair.clinic.session.lights()).back();
+  const auto made = must(chair.clinic.session.lights()).back();
   CHECK(made.value.tag == "L-9");
   CHECK(chair.acting.now().light == made.id);
 }
