@@ -322,6 +322,7 @@ CREATE TABLE school (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   code TEXT NOT NULL,
+  closed_from TEXT CHECK (closed_from IS date(closed_from)),
   CHECK (name <> ''),
   CHECK (code <> '')
 ) STRICT;

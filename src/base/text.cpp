@@ -139,6 +139,20 @@ std::optional<std::size_t> controlIn(std::string_view utf8) {
   return std::nullopt;
 }
 
+std::string printable(std::string_view text) {
+  std::string shown(text);
+  if (!isUtf8(shown))
+    for (char& c : shown)
+      if (static_cast<unsigned char>(c) > 0x7E) c = '?';
+  while (const auto at = controlIn(shown)) {
+    const auto byte = static_cast<unsigned char>(shown[*at]);
+    shown.replace(*at, byte == 0xE2 ? 3 : byte == 0xC2 ? 2 : 1, "?");
+  }
+  for (char& c : shown)
+    if (c == '\n' || c == '\r' || c == '\t') c = '?';
+  return shown;
+}
+
 Result<Done> soundText(std::string_view text) {
   if (!isUtf8(text))
     return Error{ErrorCode::textMalformed,

@@ -52,6 +52,10 @@ bool isUtf8(std::string_view text);
 /// direction of what follows (U+202A to U+202E, U+2066 to U+2069). Of UTF-8.
 std::optional<std::size_t> controlIn(std::string_view utf8);
 
+/// The text as a terminal may show it: "?" for each byte of what `controlIn` finds, also for line
+/// ends, and for what is no UTF-8. A file's name may hold anything.
+std::string printable(std::string_view text);
+
 /// What every text passes that a person types or a file brings, before it is kept. Fails with
 /// `textMalformed`, which repeats nothing of it.
 Result<Done> soundText(std::string_view text);

@@ -61,6 +61,8 @@ struct AttackRateEstimate {
   std::vector<AttackRateNote> notes;
 
   [[nodiscard]] bool has(AttackRateNote note) const;
+  /// What a person reads: `conservative` where there is one, since molars of a child are alike.
+  [[nodiscard]] Interval toRead() const { return conservative.value_or(Interval{low, high}); }
 };
 
 /// Binomial maximum likelihood for P(affected) = 1 - (1 - a)^years, which is complementary log-log

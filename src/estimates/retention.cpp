@@ -79,6 +79,9 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
   if (out.clusters == 0)
     return refused("No sealed tooth was examined among " + std::to_string(clusters.size()) +
                    " clusters; retention needs at least one retention check.");
+  if (out.teeth > 1e9)
+    return refused("There are " + shown(out.teeth) +
+                   " teeth in all; give clusters of 1,000,000,000 or fewer together.");
   if (out.clusters < clusters.size()) out.notes.push_back(RetentionNote::emptyClusters);
 
   const auto m = static_cast<double>(out.clusters);

@@ -49,7 +49,7 @@ base::Result<ScreeningMeasures> screeningMeasures(std::span<const ScreenedChild>
       {&ScreeningMeasures::untreatedDecay, [](const auto& c) { return c.untreatedDecay; }},
       {&ScreeningMeasures::treatedDecay, [](const auto& c) { return c.treatedDecay; }},
       {&ScreeningMeasures::cariesExperience, experience},
-      {&ScreeningMeasures::sealants, [](const auto& c) { return std::optional(c.sealants); }},
+      {&ScreeningMeasures::sealants, [](const auto& c) { return c.sealants; }},
       {&ScreeningMeasures::anyNeed,
        [](const auto& c) { return std::optional(c.need != CareNeed::none); }},
       {&ScreeningMeasures::urgentNeed,

@@ -17,7 +17,7 @@ struct ScreenedChild {
   std::size_t school;
   std::optional<bool> untreatedDecay;
   std::optional<bool> treatedDecay;
-  bool sealants; ///< on a permanent molar
+  std::optional<bool> sealants; ///< on a permanent molar
   CareNeed need;
 };
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <optional>
+#include <utility>
 
 namespace gk::exchange {
 
@@ -17,6 +19,43 @@ bool isFileName(std::string_view name) {
            return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '.' || c == '-';
          });
 }
+
+/// Hears one map of names and bytes and stops at anything else, so that nothing that is nested is
+/// followed down.
+class PaperReader final : public nlohmann::json_sax<nlohmann::json> {
+ public:
+  std::vector<Paper> papers{};
+
+  bool null() override { return false; }
+  bool boolean(bool) override { return false; }
+  bool number_integer(number_integer_t) override { return false; }
+  bool number_unsigned(number_unsigned_t) override { return false; }
+  bool number_float(number_float_t, const string_t&) override { return false; }
+  bool string(string_t&) override { return false; }
+  bool binary(binary_t& content) override {
+    if (!name_) return false;
+    papers.push_back({*std::exchange(name_, {}), {content.begin(), content.end()}});
+    return true;
+  }
+  bool start_object(std::size_t) override { return !std::exchange(isBegun_, true); }
+  bool key(string_t& name) override {
+    if (!isFileName(name) ||
+        std::ranges::any_of(papers, [&](const Paper& one) { return one.name == name; }))
+      return false;
+    name_ = name;
+    return true;
+  }
+  bool end_object() override { return true; }
+  bool start_array(std::size_t) override { return false; }
+  bool end_array() override { return false; }
+  bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception&) override {
+    return false;
+  }
+
+ private:
+  std::optional<std::string> name_{};
+  bool isBegun_ = false;
+};
 
 } // namespace
 
@@ -32,17 +71,26 @@ std::string packed(const std::vector<Paper>& papers) {
 }
 
 base::Result<std::vector<Paper>> unpacked(std::string_view bytes) {
-  const base::Error notThese{base::ErrorCode::papersUnreadable,
-                             "the file holds something else than papers"};
-  const auto map = nlohmann::json::from_cbor(bytes, true, false);
-  if (!map.is_object()) return notThese;
-  std::vector<Paper> papers;
-  for (const auto& [name, value] : map.items()) {
-    if (!isFileName(name) || !value.is_binary()) return notThese;
-    const auto& content = value.get_binary();
-    papers.push_back({name, {content.begin(), content.end()}});
+  PaperReader reader;
+  if (!nlohmann::json::sax_parse(bytes, &reader, nlohmann::json::input_format_t::cbor))
+    return base::Error{base::ErrorCode::papersUnreadable,
+                       "the file holds something else than papers"};
+  std::ranges::sort(reader.papers, {}, &Paper::name);
+  return std::move(reader.papers);
+}
+
+base::Result<base::Path> writeOut(const std::vector<Paper>& papers, const base::Path& path) {
+  auto folder = base::makeNewFolder(path);
+  if (!folder) return folder;
+  for (const auto& paper : papers) {
+    base::require(isFileName(paper.name), "a paper's own file name");
+    if (const auto written = base::writeNewFile(*folder / paper.name, paper.bytes); !written) {
+      std::error_code left; // half of what names children is not left lying about
+      std::filesystem::remove_all(*folder, left);
+      return written.error();
+    }
   }
-  return papers;
+  return folder;
 }
 
 } // namespace gk::exchange

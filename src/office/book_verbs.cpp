@@ -48,8 +48,9 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
   if (!next) return next.error();
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  if (const auto open = session->unlock(std::move(*now)); !open) return open.error();
-  if (const auto done = session->changePassphrase(std::move(*next)); !done) return done.error();
+  if (const auto open = session->unlock(*now); !open) return open.error();
+  if (const auto done = session->changePassphrase(std::move(*now), std::move(*next)); !done)
+    return done.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();

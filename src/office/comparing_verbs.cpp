@@ -2,6 +2,7 @@
 #include "office/estimate_csv.h"
 #include "office/estimate_words.h"
 
+#include <algorithm>
 #include <ostream>
 
 namespace gk::office {
@@ -31,13 +32,17 @@ Result<Exit> curve(const Call& call, const Surroundings& around) {
     double whole = 1;
     for (const auto& [left, right, mass] : found->intervals) {
       whole -= mass;
-      auto within = "over " + shown(left) + (right ? " up to " + shown(*right) : ", if at all");
+      auto within = right == left ? "at " + shown(left)
+                    : right       ? "over " + shown(left) + " up to " + shown(*right)
+                                  : "over " + shown(left) + ", if at all";
       within.resize(std::max<std::size_t>(within.size() + 1, 22), ' ');
       around.out << within << percent(mass)
                  << (right ? "   " + percent(std::max(0.0, whole)) : std::string()) << '\n';
     }
-    around.out << "Log-likelihood: " << base::fixed(found->logLikelihood, 4)
-               << "\nWhen within an interval is not known.\n";
+    around.out << "Log-likelihood: " << base::fixed(found->logLikelihood, 4) << '\n';
+    if (std::ranges::any_of(found->intervals,
+                            [](const auto& one) { return one.right && *one.right > one.left; }))
+      around.out << "When within an interval is not known.\n";
     tell(notes, around.out);
     around.out << whatTheySpeakOf << '\n';
     return Exit::fine;
@@ -87,6 +92,7 @@ Result<Exit> compare(const Call& call, const Surroundings& around) {
                  << base::fixed(*found->p, 4) << '\n';
     around.out << shown(found->teeth) << " teeth; " << found->informativeStrata << " of "
                << base::counted(found->strata, "stratum adds", "strata add") << " information.\n";
+    tellRepeated(table->repeatedRows, "a stratum that an earlier line names", around.out);
     tell(notes, around.out);
     around.out << "The comparison is observational: children, teeth and conditions were not "
                   "assigned to a method\nor an operator at random, and may explain all of "
@@ -107,6 +113,7 @@ Result<Exit> compare(const Call& call, const Surroundings& around) {
   json.field("strata", found->strata);
   json.field("informative_strata", found->informativeStrata);
   json.field("observational", true);
+  json.field("repeated_rows", table->repeatedRows);
   json.field("notes", notes);
   json.endObject();
   return Exit::fine;
@@ -204,6 +211,7 @@ Result<Exit> shrink(const Call& call, const Surroundings& around) {
       around.out << "; alpha " << base::fixed(*found->alpha, 3) << ", beta "
                  << base::fixed(*found->beta, 3);
     around.out << "\nReport the shrunken share beside the raw one, never instead of it.\n";
+    tellRepeated(table->repeatedRows, "a unit that an earlier line names", around.out);
     tell(notes, around.out);
     around.out << whatTheySpeakOf << '\n';
     return Exit::fine;
@@ -226,6 +234,7 @@ Result<Exit> shrink(const Call& call, const Surroundings& around) {
   json.field("alpha", found->alpha);
   json.field("beta", found->beta);
   json.field("mean", found->mean);
+  json.field("repeated_rows", table->repeatedRows);
   json.field("notes", notes);
   json.endObject();
   return Exit::fine;

@@ -86,7 +86,9 @@ Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
   if (!confirmed) return confirmed.error();
   auto session = *confirmed ? openToWrite(call, around) : openToRead(call, around);
   if (!session) return session.error();
-  const auto child = childNumbered(*session, call.operand(1));
+  const auto number = roster::parseChildNumber(call.operand(1));
+  if (!number) return number.error();
+  const auto child = session->cardNumbered(*number);
   if (!child) return child.error();
   const auto plan = session->erasurePlan(*child);
   if (!plan) return plan.error();

@@ -208,6 +208,8 @@ Result<NamedStrata> readStrata(std::string_view csv) {
                    if (place == out.strata.size()) {
                      out.strata.push_back({0, 0, 0, 0});
                      out.names.emplace_back(*name);
+                   } else {
+                     ++out.repeatedRows;
                    }
                    auto& stratum = out.strata[place];
                    stratum.exposedKept += counts[0];
@@ -235,6 +237,8 @@ Result<NamedUnits> readUnits(std::string_view csv) {
                    if (place == out.units.size()) {
                      out.units.push_back({0, 0});
                      out.names.emplace_back(*name);
+                   } else {
+                     ++out.repeatedRows;
                    }
                    out.units[place].examined += counts->whole;
                    out.units[place].kept += counts->part;

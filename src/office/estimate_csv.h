@@ -43,6 +43,7 @@ base::Result<std::vector<estimates::Spell>> readSpells(std::string_view csv);
 struct NamedStrata {
   std::vector<std::string> names;
   std::vector<estimates::Stratum> strata;
+  std::size_t repeatedRows = 0; ///< of a stratum that an earlier line named
 };
 
 /// A table with the columns stratum, exposed_kept, exposed_lost, other_kept and other_lost, whole
@@ -52,6 +53,7 @@ base::Result<NamedStrata> readStrata(std::string_view csv);
 struct NamedUnits {
   std::vector<std::string> names;
   std::vector<estimates::Unit> units;
+  std::size_t repeatedRows = 0; ///< of a unit that an earlier line named
 };
 
 /// A table with the columns unit, examined and retained; counts may be fractional. Rows of one

@@ -4,6 +4,7 @@
 #include "office/estimate_csv.h"
 #include "office/estimate_words.h"
 
+#include <algorithm>
 #include <cmath>
 #include <ostream>
 
@@ -51,11 +52,17 @@ void tellAverted(const estimates::AvertedInputs& inputs, const estimates::Averte
   out << "\nPer 1,000 sealants: " << base::fixed(1000 * usual.perSealant, 2) << '\n';
   if (usual.preventedFraction)
     out << "Prevented fraction: " << percent(*usual.preventedFraction) << '\n';
-  out << "Cautious scenario, a retained sealant stops 81% of attacks: " << base::fixed(cautious, 1)
+  out << "Cautious scenario, a retained sealant stops "
+      << base::percent(std::min(inputs.efficacy, estimates::cautiousEfficacy), 0)
+      << "% of attacks: " << base::fixed(cautious, 1)
       << "\n\nLimits of the number (docs/methods.md, section 3):\n"
-      << "- The model takes a retained sealant to protect in full and a lost one not "
-         "at all. It is\n  kinder to sealants than trials were: they found medians of "
-         "81% at 2 years and 50%\n  up to 4 years.\n- The retention of later years is "
+      << (inputs.efficacy < 1
+              ? "- Trials found that sealed teeth were spared a median of 81% of decay at 2 years "
+                "and 50%\n  up to 4 years, lost sealants included.\n"
+              : "- The model takes a retained sealant to protect in full and a lost one not "
+                "at all. It is\n  kinder to sealants than trials were: they found medians of "
+                "81% at 2 years and 50%\n  up to 4 years.\n")
+      << "- The retention of later years is "
          "a curve calibrated to one published example, so that\n  agreement with that "
          "example validates nothing.\n- The comparison is with no sealant at all; "
          "rate and retention are alike for all children.\n"
@@ -89,13 +96,6 @@ Result<Exit> averted(const Call& call, const Surroundings& around) {
   return Exit::fine;
 }
 
-/// A line twice in a table is as a rule a mistake, and never one to pass over.
-void tellRepeated(std::size_t rows, const std::string& what, std::ostream& out) {
-  if (rows > 0)
-    out << base::counted(rows, "row is", "rows are") << " of " << what
-        << "; added together, so check that none is listed twice.\n";
-}
-
 Result<Exit> retention(const Call& call, const Surroundings& around) {
   const auto text = tableText(call, around);
   if (!text) return text.error();
@@ -104,6 +104,8 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
   const auto found = estimates::retention(counts->clusters);
   if (!found) return found.error();
   const auto notes = sentences(found->notes);
+  // As the interval uses it: as found, or as planned.
+  const double effect = found->toRead ? found->toRead->designEffect : found->designEffect;
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
@@ -114,8 +116,8 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.field("teeth", found->teeth);
     json.field("children", counts->children);
     json.field("clusters", found->clusters);
-    json.field("design_effect", found->designEffect);
-    json.field("n_effective", found->effectiveN);
+    json.field("design_effect", effect);
+    json.field("n_effective", found->teeth / effect);
     json.field("publication_low", found->publication.low);
     json.field("publication_high", found->publication.high);
     const auto& careful = found->conservative;
@@ -126,8 +128,6 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.endObject();
     return Exit::fine;
   }
-  // As the interval uses it: as found, or as planned.
-  const double effect = found->toRead ? found->toRead->designEffect : found->designEffect;
   around.out << "Retained: " << base::fixed(found->retained, 0) << " of "
              << base::fixed(found->teeth, 0) << " teeth in "
              << base::counted(counts->children, "child", "children") << ", "
@@ -161,8 +161,8 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("attack_rate", found->annual);
-    json.field("low", found->low);
-    json.field("high", found->high);
+    json.field("low", found->toRead().low);
+    json.field("high", found->toRead().high);
     json.field("standard_error", found->standardError);
     json.field("children", found->children);
     json.field("molars", found->molars);
@@ -175,7 +175,7 @@ Result<Exit> attackRate(const Call& call, const Surroundings& around) {
     return Exit::fine;
   }
   around.out << "Attack rate: " << percent(found->annual) << " a year, 95% CI "
-             << range(found->low, found->high) << '\n'
+             << range(found->toRead().low, found->toRead().high) << '\n'
              << base::fixed(found->affected, 0) << " of " << base::fixed(found->molars, 0)
              << " molars affected in " << base::counted(found->children, "child", "children")
              << ", " << base::fixed(found->molarYears, 1) << " molar-years.\n";

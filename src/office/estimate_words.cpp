@@ -29,10 +29,9 @@ std::string sentence(RetentionNote note) {
   case RetentionNote::fewClusters:
     return "With fewer than " + few + " clusters the interval is not reliable.";
   case RetentionNote::allOrNone:
-    return "All or none are retained, which cannot show how alike teeth are: the 95% CI takes a "
-           "planning value for it.";
+    return "All or none are retained, which cannot show how alike the teeth of a cluster are.";
   case RetentionNote::designEffectRaised:
-    return "The data gave a design effect below 1; 1 was used.";
+    return "The data gave a design effect below 1, which is not used.";
   case RetentionNote::emptyClusters:
     return "Clusters without a tooth examined were skipped.";
   }
@@ -175,6 +174,12 @@ std::vector<std::string> sentences(std::span<const ComparisonNote> notes) {
 }
 std::vector<std::string> sentences(std::span<const ShrinkageNote> notes) {
   return each(notes);
+}
+
+void tellRepeated(std::size_t rows, std::string_view what, std::ostream& out) {
+  if (rows > 0)
+    out << base::counted(rows, "row is", "rows are") << " of " << what
+        << "; added together, so check that none is listed twice.\n";
 }
 
 void tell(const std::vector<std::string>& sentences, std::ostream& out) {

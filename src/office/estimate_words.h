@@ -39,4 +39,7 @@ std::vector<std::string> sentences(std::span<const estimates::ShrinkageNote> not
 
 void tell(const std::vector<std::string>& sentences, std::ostream& out);
 
+/// A line twice in a table is as a rule a mistake, and never one to pass over.
+void tellRepeated(std::size_t rows, std::string_view what, std::ostream& out);
+
 } // namespace gk::office

@@ -88,7 +88,8 @@ Result<Session> openToWrite(const Call& call, const Surroundings& around) {
   if (session && call.has("--clock-confirmed")) session->confirmClock();
   if (session)
     for (const auto& note : {session->clockWarning(), session->copyNotice()})
-      if (!note.empty()) around.err << "groovekeeper-office: note: " << note << '\n';
+      if (!note.empty())
+        around.err << "groovekeeper-office: note: " << base::printable(note) << '\n';
   return session;
 }
 

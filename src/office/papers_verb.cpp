@@ -19,23 +19,20 @@ Result<Exit> openPapers(const Call& call, const Surroundings& around) {
   if (!sealed) return sealed.error();
   const auto papers = session->openPapers(*sealed);
   if (!papers) return papers.error();
-  const auto folder = base::freeName(call.text("--to"));
-  if (const auto made = base::makeFolder(folder); !made) return made.error();
+  const auto folder = exchange::writeOut(*papers, call.text("--to"));
+  if (!folder) return folder.error();
   std::vector<std::string> names;
-  for (const auto& paper : *papers) {
-    if (const auto written = base::replaceFile(folder / paper.name, paper.bytes); !written)
-      return written.error();
+  for (const auto& paper : *papers)
     names.push_back(paper.name);
-  }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
-    json.field("folder", folder.string());
+    json.field("folder", folder->string());
     json.field("papers", names);
     json.endObject();
     return Exit::fine;
   }
-  around.out << "Opened into " << folder.string() << ": " << base::join(names, ", ")
+  around.out << "Opened into " << folder->string() << ": " << base::join(names, ", ")
              << ".\nThey name students and are no longer sealed: delete the folder when you are "
                 "done.\n";
   return Exit::fine;

@@ -1,9 +1,11 @@
+#include "base/files.h"
 #include "base/text.h"
 #include "office/publishing.h"
 #include "office/tables_json.h"
 #include "office/verbs.h"
 #include "reports/print/render.h"
 #include "reports/report.h"
+#include "reports/workbook/workbook.h"
 #include "session/terms_so_far.h"
 #include "session/year_records.h"
 
@@ -55,6 +57,7 @@ Result<base::Done> addFromBook(session::Session& session, const Call& call,
   const auto program = session.program();
   if (!program) return program.error();
   options.suppression = reports::SuppressionRule::of(program->value);
+  options.page.program = program->value.name;
   options.lot = call.textIfAny("--lot").value_or("");
   options.light = call.textIfAny("--light").value_or("");
   options.material = call.textIfAny("--material").value_or("");
@@ -80,6 +83,9 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
   auto earlier = session::releases(session, records.id);
   if (!earlier) return earlier.error();
   options.earlier = std::move(*earlier);
+  auto before = session::termBefore(session, records.id);
+  if (!before) return before.error();
+  options.page.before = std::move(*before);
   auto groups = groupsWanted(session, call, reports::termTotals(records), options.suppression,
                              options.earlier);
   if (!groups) return groups.error();
@@ -88,18 +94,24 @@ Result<base::Done> addReleases(session::Session& session, const Call& call,
 }
 
 /// What is printed: all parts, or the one file of a state.
-void write(const Call& call, const Surroundings& around, const std::string& title,
-           const std::string& version, const reports::Report& made,
-           const std::optional<reports::Table>& file) {
-  if (call.wantsJson())
+Result<base::Done> write(const Call& call, const Surroundings& around, reports::ReportKind kind,
+                         const std::string& title, const std::string& version,
+                         const reports::Report& made, const std::optional<reports::Table>& file) {
+  if (const auto path = call.textIfAny("--workbook")) {
+    const auto bytes = reports::toWorkbook(title, made.tables, version, reports::markOf(kind));
+    if (!bytes) return bytes.error();
+    if (const auto written = base::replaceFile(*path, *bytes); !written) return written.error();
+    around.out << "Saved: " << *path << '\n';
+  } else if (call.wantsJson())
     writeTablesJson(title, version, made.tables, made.release ? Digits::printed : Digits::all,
                     around.out);
   else if (file)
     around.out << reports::toCsv(*file, version);
   else if (call.has("--html"))
-    around.out << reports::toHtml(title, made.tables, version);
+    around.out << reports::toHtml(title, made.tables, version, reports::markOf(kind));
   else
-    around.out << reports::toText(made.tables, version);
+    around.out << reports::toText(made.tables, version, reports::markOf(kind));
+  return base::Done{};
 }
 
 /// Reports that count each child once over a year.
@@ -134,7 +146,9 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   std::optional<reports::Table> file;
   if (kind == ReportKind::state && call.has("--csv"))
     file = reports::stateFigures(made.tables, read->records, *read->options.year);
-  write(call, around, reports::reportTitle(kind, read->records, choice), *version, made, file);
+  const auto written = write(call, around, kind, reports::reportTitle(kind, read->records, choice),
+                             *version, made, file);
+  if (!written) return written.error();
   return Exit::fine;
 }
 
@@ -146,11 +160,11 @@ Result<base::Done> checkOptions(reports::ReportKind kind, const Call& call) {
     std::vector<reports::ReportKind> by;
   };
   const std::vector<Used> all{{"--csv", {state}},
-                              {"--school", {term, retention}},
+                              {"--school", {term, retention, schoolPage}},
                               {"--lot", {trace}},
                               {"--material", {trace}},
                               {"--light", {trace}},
-                              {"--merge", {funder, funderAnnex}},
+                              {"--merge", {funder, funderAnnex, schoolPage}},
                               {"--grades", {funder, funderAnnex}},
                               {"--attack-rate", {prevention}},
                               {"--retention", {prevention}},
@@ -206,7 +220,9 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
                         made, around.clock.now().date());
   if (!version) return version.error();
   if (version->empty() && made.release) version = std::string(draftWords);
-  write(call, around, reports::reportTitle(*kind, *records, choice), *version, made, {});
+  const auto written =
+      write(call, around, *kind, reports::reportTitle(*kind, *records, choice), *version, made, {});
+  if (!written) return written.error();
   return Exit::fine;
 }
 
@@ -217,17 +233,19 @@ std::vector<Verb> reportVerbs() {
       {{"report",
         "FILE KIND",
         "term, retention, quality, findings, prevention, follow-up, trace, payers, "
-        "terms-compared, cost, funder (one sheet) or funder-annex, of one term, or state, of a "
-        "year; names stay locked",
+        "terms-compared, cost, funder (one sheet), funder-annex or school-page (for principals), "
+        "of "
+        "one term, or state, of a year; names stay locked",
         {{"--term", "NAME", "which term; the newest when not given"},
          {"--year", "NAME", "state, cost, term, findings: of this year, each child once"},
          {"--csv", "", "state: one file for a spreadsheet, a figure a row"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-         {"--school", "CODE", "term, retention: of this school alone"},
+         {"--school", "CODE", "term, retention, school-page: of this school alone"},
          {"--lot", "LOT", "trace: every tooth that this lot touched"},
          materialOption(),
          {"--light", "TAG", "trace: every tooth cured under this light"},
          {"--html", "", "as one web page"},
+         {"--workbook", "PATH", "writes it as one workbook (.xlsx), a sheet for each table"},
          mergeOption(),
          gradesOption(),
          issueOption(),

@@ -1,5 +1,6 @@
 #include "office/run.h"
 
+#include "base/text.h"
 #include "office/verbs.h"
 
 #include <algorithm>
@@ -16,11 +17,11 @@ namespace {
 const std::vector<Verb>& verbs() {
   static const std::vector<Verb> all = [] {
     std::vector<Verb> list;
-    for (const auto& family :
-         {bookVerbs(), setupVerbs(), correctingVerbs(), kitVerbs(), rosterVerbs(), childVerbs(),
-          erasureVerbs(), keyVerbs(), papersVerbs(), envelopeVerbs(), authorizationVerbs(),
-          dayVerbs(), closingVerbs(), letterVerbs(), totalsVerbs(), reportVerbs(), exportVerbs(),
-          estimateVerbs(), comparingVerbs()})
+    for (const auto& family : {bookVerbs(),   applyVerbs(),   setupVerbs(),    correctingVerbs(),
+                               kitVerbs(),    rosterVerbs(),  childVerbs(),    erasureVerbs(),
+                               keyVerbs(),    papersVerbs(),  envelopeVerbs(), authorizationVerbs(),
+                               dayVerbs(),    closingVerbs(), letterVerbs(),   totalsVerbs(),
+                               reportVerbs(), exportVerbs(),  estimateVerbs(), comparingVerbs()})
       list.insert(list.end(), family.begin(), family.end());
     return list;
   }();
@@ -90,7 +91,7 @@ int run(std::span<const std::string> args, const Surroundings& around) {
                                             "disk it goes to has room"};
   if (done) return static_cast<int>(*done);
   around.err << "groovekeeper-office: " << base::errorName(done.error().code) << ": "
-             << done.error().detail << '\n';
+             << base::printable(done.error().detail) << '\n';
   return static_cast<int>(Exit::trouble);
 }
 

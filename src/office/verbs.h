@@ -15,6 +15,7 @@ struct Verb {
 };
 
 std::vector<Verb> bookVerbs();          ///< new, change-passphrase, check, backup, merge
+std::vector<Verb> applyVerbs();         ///< apply
 std::vector<Verb> setupVerbs();         ///< add-school, add-term, add-member, add-enrollment
 std::vector<Verb> correctingVerbs();    ///< set-program, correct-member, correct-light
 std::vector<Verb> childVerbs();         ///< confirm-child, move-child, correct-consent, ...

@@ -11,4 +11,4 @@ inline constexpr auto gk::base::displayNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term totals", "retention", "quality", "findings",
                                      "prevention", "referral follow-up", "lot and light trace",
                                      "payers", "terms compared", "cost", "state", "funder summary",
-                                     "funder annex"});
+                                     "funder annex", "school page"});

@@ -6,6 +6,7 @@
 #include "reports/display_names.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
+#include "reports/print/render.h"
 #include "reports/print/said_choice.h"
 #include "reports/quality/quality_report.h"
 #include "reports/quality/trace.h"
@@ -81,6 +82,7 @@ std::vector<Table> inHouse(ReportKind kind, const TermView& view, const ReportOp
   case ReportKind::state:
   case ReportKind::funder:
   case ReportKind::funderAnnex:
+  case ReportKind::schoolPage:
     break;
   }
   base::fail("no such report");
@@ -115,11 +117,17 @@ std::vector<Table> termReport(const TermRecords& records, const CountedTerm& cou
 }
 
 bool isPublished(ReportKind kind) {
-  return kind == ReportKind::funder || kind == ReportKind::funderAnnex || kind == ReportKind::state;
+  return kind == ReportKind::funder || kind == ReportKind::funderAnnex ||
+         kind == ReportKind::state || kind == ReportKind::schoolPage;
+}
+
+std::string_view markOf(ReportKind kind) {
+  return isPublished(kind) ? std::string_view() : internalMark;
 }
 
 bool partsBy(ReportKind kind, Factor factor) {
-  return kind == ReportKind::term || (kind == ReportKind::retention && factor == Factor::school);
+  const bool isBySchool = kind == ReportKind::retention || kind == ReportKind::schoolPage;
+  return kind == ReportKind::term || (isBySchool && factor == Factor::school);
 }
 
 Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& options) {
@@ -135,9 +143,13 @@ Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& op
   auto published = publish(totals, options.suppression, options.earlier, options.groups);
   addGrades(published, participationByGrade(view, totals), totals, options.suppression,
             options.earlier, options.bands);
-  const auto make = kind == ReportKind::funder ? funderSummary : funderAnnex;
-  return {make(view, totals, published, options.suppression, today), std::move(published.release),
-          published.exposed};
+  const auto& rule = options.suppression;
+  auto tables = kind == ReportKind::funder
+                    ? funderSummary(view, totals, published, rule, today, options.page)
+                : kind == ReportKind::schoolPage
+                    ? schoolPages(totals, published, rule, options.page.program, options.school)
+                    : funderAnnex(view, totals, published, rule, today);
+  return {std::move(tables), std::move(published.release), published.exposed};
 }
 
 std::vector<Table> reportOf(ReportKind kind, const TermView& view, const ReportOptions& options) {
@@ -145,7 +157,7 @@ std::vector<Table> reportOf(ReportKind kind, const TermView& view, const ReportO
 }
 
 std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOptions& options) {
-  if ((kind == ReportKind::retention || kind == ReportKind::term) && options.school) {
+  if (partsBy(kind, Factor::school) && options.school) {
     const auto at =
         std::ranges::find(records.schools, *options.school, &base::Recorded<roster::School>::id);
     base::require(at != records.schools.end(), "the school is of these records");
@@ -160,6 +172,9 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
 std::string reportTitle(ReportKind kind, const TermRecords& records, const std::string& choice) {
   if (kind == ReportKind::funder) return "Funder's summary: " + records.term.name;
   if (kind == ReportKind::funderAnnex) return "Funder's annex: " + records.term.name;
+  if (kind == ReportKind::schoolPage)
+    return (choice.empty() ? "School pages: " : "School page: ") + records.term.name +
+           (choice.empty() ? "" : ", " + choice);
   if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
   if (kind == ReportKind::state) return "State report: " + records.term.name;
   std::string name(base::displayName(kind));

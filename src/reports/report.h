@@ -2,6 +2,7 @@
 
 #include "base/enum_names.h"
 #include "reports/compare/retention_report.h"
+#include "reports/funder/earlier_term.h"
 #include "reports/funder/effort_report.h"
 #include "reports/funder/state_report.h"
 #include "reports/publish/published_counts.h"
@@ -20,17 +21,18 @@ enum class ReportKind {
   followUp,
   trace,
   payers,
-  terms,      ///< side by side, up to this one
-  cost,       ///< per child, tooth and cavity averted
-  state,      ///< of a year, for a state
-  funder,     ///< the summary on one sheet
-  funderAnnex ///< the tables behind it
+  terms,       ///< side by side, up to this one
+  cost,        ///< per child, tooth and cavity averted
+  state,       ///< of a year, for a state
+  funder,      ///< the summary on one sheet
+  funderAnnex, ///< the tables behind it
+  schoolPage   ///< of one school or each, for its principal
 };
 
 struct ReportOptions {
   ComparisonOptions comparison{};
   CurveOptions curve{};
-  std::optional<roster::SchoolId> school{}; ///< of term and retention; all when empty
+  std::optional<roster::SchoolId> school{}; ///< of term, retention, school page; all when empty
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};
@@ -39,7 +41,8 @@ struct ReportOptions {
   std::string light{};             ///< of the trace, by its tag
   std::vector<TermTotals> terms{}; ///< of the terms side by side, oldest first
   std::optional<YearOptions> year{}; ///< of the state's; the records are then the year's
-  // Of the funder's two and the state's:
+  HandedOut page{};                  ///< of the funder's summary and the school's page
+  // Of the funder's two, the school's and the state's:
   SuppressionRule suppression{};
   std::vector<Release> earlier{};    ///< of the term, oldest first
   Groups groups{};                   ///< schools shown as one row
@@ -82,6 +85,9 @@ struct Report {
 /// Whether it may leave the program, and so is suppressed.
 bool isPublished(ReportKind kind);
 
+/// What each page of it says of who may read it; nothing of what may leave the program.
+std::string_view markOf(ReportKind kind);
+
 /// Whether a report can be of some sealants alone, chosen by this factor. In another report such a
 /// choice is refused, or said not to be applied.
 bool partsBy(ReportKind kind, Factor factor);
@@ -107,4 +113,4 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::ReportKind> =
     std::to_array<std::string_view>({"term", "retention", "quality", "findings", "prevention",
                                      "follow-up", "trace", "payers", "terms-compared", "cost",
-                                     "state", "funder", "funder-annex"});
+                                     "state", "funder", "funder-annex", "school-page"});

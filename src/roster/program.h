@@ -80,9 +80,14 @@ struct Term {
 struct School {
   using Key = SchoolId;
   std::string name;
-  std::string code; ///< unique and never used again
+  std::string code;                       ///< unique and never used again
+  std::optional<base::Date> closedFrom{}; ///< the program works there no more from then on
   bool operator==(const School&) const = default;
 };
+
+inline bool isClosed(const School& school, base::Date on) {
+  return school.closedFrom && on >= *school.closedFrom;
+}
 
 /// The name, with the code where another school of `all` has that name too.
 std::string shownAmong(const School& school, std::span<const base::Recorded<School>> all);

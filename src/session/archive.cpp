@@ -63,6 +63,12 @@ Result<base::Done> writeArchive(Snapshot& book, const base::Path& target,
   std::filesystem::permissions(target,
                                perms::owner_write | perms::group_write | perms::others_write,
                                std::filesystem::perm_options::remove, trouble);
+  if (trouble)
+    return Error{ErrorCode::fileUnwritable,
+                 target.string() +
+                     ": the archive is written and verified, but this disk does not "
+                     "keep a file from being written (" +
+                     trouble.message() + "); lock the drive away, or copy the archive elsewhere"};
   return base::Done{};
 }
 

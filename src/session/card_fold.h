@@ -1,5 +1,6 @@
 #pragma once
 
+#include "reports/records/inputs.h"
 #include "session/merge_edits.h"
 
 namespace gk::session {
@@ -36,6 +37,12 @@ struct CardThen {
   bool stands = true;
 };
 Result<CardThen> cardThen(store::Book& book, roster::ChildId child);
+
+/// Whether the card was joined to that one, or to one that was joined to it.
+Result<bool> leadsTo(store::Book& book, roster::ChildId card, roster::ChildId kept);
+
+/// What lies on joined cards and not on the kept ones, so that nobody sees it.
+Result<std::vector<reports::LateOnCard>> lateOnCards(store::Book& book);
 
 /// The number of the card to which the one of this number was joined, if it was.
 Result<std::optional<std::string>> keptFor(store::Book& book, std::string_view number);

@@ -50,7 +50,7 @@ class DayVerbs : public DeskVerbs {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// What another laptop needs for a day, or brings back from it, under a passphrase: all of the
   /// logbook as it is now (session/envelope.h). Also in another thread, as absorbAside: nobody
-  /// hears of it before `tellAbsorbed`. Fails as backUp and replaceFile.
+  /// hears of it before `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile.
   Result<base::Done> sealDay(By by, const base::Path& target, const std::string& school,
                              std::string passphrase);
   /// Merges one, once it is authenticated whole; in another thread as sealDay. Fails as
@@ -60,7 +60,8 @@ class DayVerbs : public DeskVerbs {
   Result<store::Merged> absorbEnvelope(By by, const base::Path& file, std::string passphrase,
                                        store::Copies copies = store::Copies::ask,
                                        const base::Progress& progress = {});
-  /// The logbook of one as a new file, for a laptop that has none yet.
+  /// The logbook of one as a new file, for a laptop that has none yet; verified before it has the
+  /// name, and never over another file.
   static Result<base::Done> unpackEnvelope(const base::Path& file, std::string passphrase,
                                            const base::Path& target,
                                            BookKind kind = BookKind::real);

@@ -12,6 +12,10 @@
 #include "session/form_verbs.h"
 #include "session/new_child.h"
 
+namespace gk::reports {
+struct LateOnCard;
+}
+
 namespace gk::session {
 
 /// The verbs that set a program up and keep it: schools, team, students, forms, lights and lots.
@@ -36,6 +40,13 @@ class DeskVerbs : public FormVerbs {
   /// One that was entered by mistake. `ruleReason` where a student, a school day or a count is of
   /// it.
   Result<base::Done> removeSchool(By by, roster::SchoolId id, const std::string& reason);
+  /// From that date on no day is opened or planned there and no student or form comes there; all
+  /// that was stays. Again with another date to change it. `ruleDate` where a day is planned, or
+  /// was open, from then on.
+  Result<base::Done> closeSchool(By by, roster::SchoolId id, base::Date from,
+                                 const std::string& reason);
+  /// It was closed by mistake, or the program is back. `notFound` where it is not closed.
+  Result<base::Done> reopenSchool(By by, roster::SchoolId id, const std::string& reason);
   /// These in place of what was known that term.
   Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
   /// All grades at once, or none.
@@ -85,7 +96,7 @@ class DeskVerbs : public FormVerbs {
   Result<roster::CardJoinId> joinCards(By by, roster::ChildId one, roster::ChildId other,
                                        const std::string& reason);
   /// The card that was joined to this one last is a card of its own again, with what was said of
-  /// it.
+  /// it. With the names open, as joinCards, so that the reason can be held against them.
   Result<base::Done> partCards(By by, roster::ChildId kept, const std::string& reason);
   /// What an erasure of this student would take out; two cards that are one student's go together.
   Result<ErasurePlan> erasurePlan(roster::ChildId child);
@@ -129,11 +140,16 @@ class DeskVerbs : public FormVerbs {
   /// What a correction of this thing of an area changes elsewhere, counted: a sentence each, never
   /// none. Names nobody.
   [[nodiscard]] Result<std::vector<std::string>> changesWith(Area area, const base::Uuid& thing);
+  /// What closing this school changes elsewhere, as changesWith.
+  [[nodiscard]] Result<std::vector<std::string>> changesWithClosing(roster::SchoolId id);
   /// Two cards beside one another, as joinCards would leave them; fails as it would.
   [[nodiscard]] Result<CardPair> cardPair(roster::ChildId one, roster::ChildId other);
   /// The cards that were joined to this one, oldest first.
   [[nodiscard]] List<roster::CardJoin> joinsOf(roster::ChildId kept);
-  /// A card of this number (with or without check digit), one that was joined to another too.
+  /// What came for a joined card after it was joined; joinCards of the two puts it on the kept one.
+  [[nodiscard]] Result<std::vector<reports::LateOnCard>> lateOnCards();
+  /// A card of this number (with or without check digit), one that was joined to another or removed
+  /// too.
   [[nodiscard]] Result<roster::ChildId> cardNumbered(const std::string& number);
 
  protected:
@@ -143,6 +159,10 @@ class DeskVerbs : public FormVerbs {
                                                                  const std::string& how);
 
  private:
+  /// A reason is not sealed: `textMalformed` where it holds a name that one of these cards has or
+  /// once had.
+  Result<base::Done> namesNeither(const std::string& reason,
+                                  const std::vector<roster::ChildId>& cards);
   Result<base::Done> mayGive(const Admission& may, const std::optional<base::MemberId>& to);
   /// As far as the team can do without; whoever has no right left has no key either.
   Result<base::Done> changeMember(const Admission& may, base::MemberId id,

@@ -7,6 +7,7 @@
 #include "session/keyboard.h"
 #include "session/reader.h"
 
+#include <functional>
 #include <span>
 
 namespace gk::session {
@@ -30,6 +31,9 @@ class Door : public Reader {
  public:
   /// Somebody looked at the date and says that it is right, up to now.
   void confirmClock();
+  /// The acts within `work` are kept all together or not at all, each as an act of its own; where
+  /// one of them fails, none is. They can be asked for within it.
+  Result<base::Done> together(const std::function<Result<base::Done>()>& work);
   /// No program or no school day is in the book yet.
   Result<bool> isSettingUp();
 
@@ -56,8 +60,7 @@ class Door : public Reader {
   Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
   /// The newest; none where she never had one.
   Result<std::optional<roster::MemberPin>> newestPin(base::MemberId who);
-  /// `vaultReplaced` where what unlocked the logbook is of a key that another took the place of:
-  /// nothing new is sealed with it. Precondition: the names are open.
+  /// As session::sealsWithNewest. Precondition: the names are open.
   Result<base::Done> sealsWithNewest();
   /// Fails with `pinNeeded` unless a PIN that the row asks for was given, and whoever types is
   /// signed in.

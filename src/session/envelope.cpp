@@ -1,7 +1,7 @@
 #include "session/envelope.h"
 
-#include "base/text.h"
 #include "crypto/stream.h"
+#include "vault/wrapping.h"
 
 #include <algorithm>
 
@@ -75,10 +75,9 @@ void putText(Bytes& into, std::string_view text) {
   into.insert(into.end(), text.begin(), text.end());
 }
 
-Result<crypto::Key> envelopeKey(std::string& passphrase, std::span<const std::uint8_t> salt,
-                                crypto::KdfCost cost) {
-  const auto secret = crypto::Secret::taking(passphrase);
-  auto key = crypto::deriveKey(secret, salt, cost);
+Result<crypto::Key> envelopeKey(const crypto::Secret& passphrase,
+                                std::span<const std::uint8_t> salt, crypto::KdfCost cost) {
+  auto key = crypto::deriveKey(passphrase, salt, cost);
   if (!key) return key.error();
   return crypto::keyFor(*key, "groovekeeper day envelope");
 }
@@ -86,11 +85,10 @@ Result<crypto::Key> envelopeKey(std::string& passphrase, std::span<const std::ui
 } // namespace
 
 Result<Bytes> sealEnvelope(const EnvelopeNote& note, std::span<const std::uint8_t> book,
-                           std::string passphrase, crypto::KdfCost cost, base::Random& random) {
-  if (base::isBlank(passphrase)) {
-    crypto::wipe(passphrase);
-    return Error{ErrorCode::callMalformed, "a day envelope needs a passphrase"};
-  }
+                           const crypto::Secret& passphrase, crypto::KdfCost cost,
+                           base::Random& random) {
+  // All of a logbook travels in it, so it is no weaker than the logbook's own.
+  if (const auto strong = vault::checkPassphrase(passphrase); !strong) return strong.error();
   Bytes head(envelopeMark.begin(), envelopeMark.end());
   Bytes salt(crypto::saltSize);
   random.fill(salt);
@@ -109,26 +107,24 @@ Result<Bytes> sealEnvelope(const EnvelopeNote& note, std::span<const std::uint8_
   return head;
 }
 
-Result<OpenedEnvelope> openEnvelope(std::span<const std::uint8_t> file, std::string passphrase,
-                                    crypto::KdfCost cost) {
+Result<OpenedEnvelope> openEnvelope(std::span<const std::uint8_t> file,
+                                    const crypto::Secret& passphrase, crypto::KdfCost cost) {
   const auto begins = [&](std::string_view mark) {
     return file.size() >= mark.size() && std::equal(mark.begin(), mark.end(), file.begin());
   };
   const auto headSize = envelopeMark.size() + crypto::saltSize;
-  if (!begins(envelopeMark) || file.size() < headSize) {
-    crypto::wipe(passphrase);
-    return Error{ErrorCode::callMalformed,
+  if (!begins(envelopeMark) || file.size() < headSize)
+    return Error{ErrorCode::envelopeUnreadable,
                  begins(anyEnvelope)
                      ? "this day envelope is damaged, or of a newer version of the program; "
                        "nothing was read"
                      : "this file is no day envelope; nothing was read"};
-  }
   const auto head = file.first(headSize);
   const auto key = envelopeKey(passphrase, head.subspan(envelopeMark.size()), cost);
   if (!key) return key.error();
   auto plain = crypto::openStream(*key, file.subspan(headSize), head);
   if (!plain)
-    return Error{ErrorCode::vaultDamaged,
+    return Error{ErrorCode::envelopeUnreadable,
                  "the day envelope does not open: its passphrase is another, or it was cut off or "
                  "changed. Nothing was read; fetch the envelope again"};
   EnvelopeReader reader(*plain);
@@ -137,7 +133,7 @@ Result<OpenedEnvelope> openEnvelope(std::span<const std::uint8_t> file, std::str
   const auto days = reader.number();
   auto school = reader.text();
   if (!reader.isSound() || days > mostDays)
-    return Error{ErrorCode::vaultDamaged, "the day envelope was written by a faulty program"};
+    return Error{ErrorCode::envelopeUnreadable, "the day envelope was written by a faulty program"};
   const auto rest = reader.rest();
   return OpenedEnvelope{{name, std::move(book),
                          base::Date::fromDays(std::chrono::sys_days(std::chrono::days(days))),

@@ -26,12 +26,12 @@ struct OpenedEnvelope {
 /// A logbook with its note under a passphrase, as the bytes of a file: a mark with the version, a
 /// salt, and libsodium's secretstream over all else, which authenticates mark and salt as well.
 Result<crypto::Bytes> sealEnvelope(const EnvelopeNote& note, std::span<const std::uint8_t> book,
-                                   std::string passphrase, crypto::KdfCost cost,
+                                   const crypto::Secret& passphrase, crypto::KdfCost cost,
                                    base::Random& random);
-/// All of it is authenticated before any of it is read. `callMalformed` for what is no envelope or
-/// of a newer version; `vaultDamaged` for one that was cut off or changed in any byte, and for a
-/// wrong passphrase, which cannot be told apart.
-Result<OpenedEnvelope> openEnvelope(std::span<const std::uint8_t> file, std::string passphrase,
-                                    crypto::KdfCost cost);
+/// All of it is authenticated before any of it is read. `envelopeUnreadable` for what is no
+/// envelope or of a newer version, and for one that was cut off or changed in any byte, which
+/// cannot be told from a wrong passphrase.
+Result<OpenedEnvelope> openEnvelope(std::span<const std::uint8_t> file,
+                                    const crypto::Secret& passphrase, crypto::KdfCost cost);
 
 } // namespace gk::session

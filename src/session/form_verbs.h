@@ -50,6 +50,8 @@ class FormVerbs : public KeyVerbs {
   /// Of the term, room by room; of one school, or of all.
   [[nodiscard]] Result<std::vector<roster::FormCount>>
   formCounts(roster::TermId term, base::Date on, std::optional<roster::SchoolId> school = {});
+  /// Those that a day, a plan or a student may be of on that date.
+  [[nodiscard]] List<roster::School> openSchools(base::Date on);
   /// Every revision of one form, oldest first.
   [[nodiscard]] List<roster::Consent> formRevisions(roster::ConsentId form);
 
@@ -67,6 +69,9 @@ class FormVerbs : public KeyVerbs {
 
  protected:
   using KeyVerbs::KeyVerbs;
+
+  /// `ruleDate` where the program works there no more on that date.
+  Result<base::Done> worksAt(roster::SchoolId school, base::Date on);
 
  private:
   Result<std::vector<roster::MedicalFlag>> newAlerts(const FormEntry& entry);

@@ -5,6 +5,7 @@
 #include "reports/records/words.h"
 
 #include <algorithm>
+#include <functional>
 #include <iterator>
 
 namespace gk::session {
@@ -128,6 +129,29 @@ Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term
   if (!published) return published.error();
   std::ranges::move(*published, std::back_inserter(out));
   return out;
+}
+
+Result<std::optional<reports::EarlierTerm>> termBefore(Reader& book, roster::TermId term) {
+  auto terms = book.terms();
+  if (!terms) return terms.error();
+  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
+  if (own == terms->end()) return std::optional<reports::EarlierTerm>();
+  const auto start = own->value.start;
+  std::erase_if(*terms, [&](const auto& one) { return one.value.start >= start; });
+  std::ranges::sort(*terms, std::greater(), [](const auto& one) { return one.value.start; });
+  for (const auto& earlier : *terms) {
+    auto issued = book.issuedReports(earlier.id);
+    if (!issued) return issued.error();
+    // A state's report is of a year.
+    std::erase_if(*issued, [](const auto& one) {
+      return one.value.report == base::nameOf(reports::ReportKind::state);
+    });
+    auto pages = releasesAmong(*std::move(issued));
+    if (!pages) return pages.error();
+    if (!pages->empty())
+      return std::optional(reports::EarlierTerm{earlier.value.name, std::move(pages->back())});
+  }
+  return std::optional<reports::EarlierTerm>();
 }
 
 Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,

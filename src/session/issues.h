@@ -28,6 +28,9 @@ Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term
 Result<std::vector<reports::Release>> publishedIn(Reader& book,
                                                   std::span<const Recorded<roster::Term>> terms);
 
+/// The newest earlier term of which a page for funders or schools went out, as its last one says.
+Result<std::optional<reports::EarlierTerm>> termBefore(Reader& book, roster::TermId term);
+
 /// What the issues of one report and choice printed, oldest first, as IssuedReport::figures.
 Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,
                                                const std::string& report,

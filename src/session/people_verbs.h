@@ -74,8 +74,10 @@ class PeopleVerbs : public Door {
   void lockNames();
   /// After the passphrase was right.
   void beginKeyboard();
-  /// By the logbook's passphrase, which is wiped; `vaultWrongPassphrase`.
-  Result<base::Done> isOpenedBy(std::string& passphrase);
+  enum class OrCode { no, yes };
+  /// By the logbook's passphrase, which is wiped, or by its recovery code where that may stand in;
+  /// `vaultWrongPassphrase`, with the waits of `KeyVerbs::openKey`.
+  Result<base::Done> isOpenedBy(std::string& passphrase, OrCode orCode = OrCode::no);
 
   BookKind kind_ = BookKind::real; ///< what a guess at a PIN costs
 

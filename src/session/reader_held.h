@@ -41,10 +41,14 @@ struct Reader::Held {
       opening.expose();
     }
   };
-  /// Wrong passphrases since the last right one.
+  /// Wrong passphrases since the last right one; session_keys.cpp.
   struct Misses {
     int count = 0;
     base::Milliseconds until{}; ///< by the steady clock; nothing is tried before
+
+    /// Fails with `vaultWait`.
+    [[nodiscard]] Result<base::Done> mayTry(base::Milliseconds now) const;
+    void noteWrong(base::Milliseconds now);
   };
 
   store::Book book;
@@ -52,6 +56,7 @@ struct Reader::Held {
   std::unique_ptr<RollRead> roll{};
   std::map<base::MemberId, OpenKey> keys{};
   std::map<base::MemberId, Misses> misses{};
+  Misses bookMisses{}; ///< of the logbook's own passphrase, where it confirms what is done
   /// When each signer gave her passphrase or PIN, by the steady clock; for one signature.
   std::map<base::MemberId, base::Milliseconds> shown{};
   /// Whose own passphrase opened the names.
@@ -63,5 +68,9 @@ struct Reader::Held {
 inline bool hasNoName(const base::Error& why) {
   return why.code == base::ErrorCode::notFound || why.code == base::ErrorCode::vaultReplaced;
 }
+
+/// `vaultReplaced` where what unlocked the logbook is of a key that another took the place of:
+/// nothing new is sealed with it.
+Result<base::Done> sealsWithNewest(store::Book& book, const vault::Vault& vault);
 
 } // namespace gk::session

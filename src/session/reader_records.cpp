@@ -1,5 +1,6 @@
 #include "followup/placements_confirmed.h"
 #include "reports/day/close_out.h"
+#include "session/card_fold.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -132,6 +133,9 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto rivals = rivalWords(id);
   if (!rivals) return rivals.error();
   records.rivals = std::move(*rivals);
+  auto late = session::lateOnCards(book_);
+  if (!late) return late.error();
+  records.lateOnCards = std::move(*late);
   reader.read(records.lots, everything());
   reader.read(records.lights, everything());
   reader.read(records.readings, everything());
@@ -207,6 +211,12 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
                                .term = term->value,
                                .asOf = std::min(asOf, term->value.end),
                                .notation = program->value.notation};
+  const auto terms = this->terms();
+  if (!terms) return terms.error();
+  for (const auto& other : *terms)
+    if (other.value.end < term->value.start)
+      records.earlierTermsEnd =
+          std::max(records.earlierTermsEnd.value_or(other.value.end), other.value.end);
   Gatherer reader(book_);
   reader.read(records.schools, everything());
   reader.read(records.enrolments, rowsOf("term", id));

@@ -1,4 +1,5 @@
 #include "roster/list_columns.h"
+#include "session/card_fold.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -42,6 +43,7 @@ template List<roster::Term> Reader::revisions<roster::Term>(roster::TermId);
 template List<roster::ProgramYear> Reader::revisions<roster::ProgramYear>(roster::YearId);
 template List<roster::Member> Reader::revisions<roster::Member>(base::MemberId);
 template List<roster::Child> Reader::revisions<roster::Child>(roster::ChildId);
+template List<roster::FormHandout> Reader::revisions<roster::FormHandout>(roster::HandoutId);
 template List<kit::Light> Reader::revisions<kit::Light>(kit::LightId);
 template List<kit::Lot> Reader::revisions<kit::Lot>(kit::LotId);
 
@@ -88,6 +90,10 @@ Result<SetupRecords> setupRecords(Reader& book, store::Book& all, base::Date on)
                               anyone ? std::optional<base::Error>() : anyone.error()})
     if (trouble) return *trouble;
   records.hasStudents = !anyone->empty();
+  const auto late = lateOnCards(all);
+  if (!late) return late.error();
+  for (const auto& one : *late)
+    records.lateOnCards.push_back(one.words());
   for (const auto& school : *schools) {
     const auto expected = all.childrenToExpect(school.id, on);
     if (!expected) return expected.error();
@@ -97,6 +103,9 @@ Result<SetupRecords> setupRecords(Reader& book, store::Book& all, base::Date on)
     auto counts = book.enrolments(term->id);
     if (!counts) return counts.error();
     records.enrolments = std::move(*counts);
+    auto days = book.days(term->id);
+    if (!days) return days.error();
+    records.days = std::move(*days);
   }
   records.schools = std::move(*schools);
   records.terms = std::move(*terms);

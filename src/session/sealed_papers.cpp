@@ -31,6 +31,7 @@ std::string headOf(const base::Uuid& book) {
 
 Result<std::string> Snapshot::sealPapers(const std::vector<exchange::Paper>& papers) {
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to export its papers"};
+  if (const auto newest = sealsWithNewest(book_, *vault_); !newest) return newest.error();
   auto file = headOf(book_.identity());
   auto plain = exchange::packed(papers);
   const auto sealed = vault_->sealFile(file, plain, world_.random);

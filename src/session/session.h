@@ -50,6 +50,9 @@ class Session : public DayVerbs {
                               BookKind kind = BookKind::real,
                               store::Checkup checkup = store::Checkup::quick,
                               const base::Progress& progress = {});
+  /// A copy of this book as it is now, to try acts on: a hidden file that is gone with it. What is
+  /// open here is open there.
+  Result<Session> rehearsal();
   /// Whether opening it first brings it up to date, which takes a while; false where it cannot be
   /// told.
   static bool isOfOlderVersion(const base::Path& path);
@@ -58,7 +61,9 @@ class Session : public DayVerbs {
   /// tried.
   Result<base::Done> unlock(std::string passphrase, const std::optional<base::MemberId>& who = {});
   void lock();
-  Result<base::Done> changePassphrase(std::string passphrase);
+  /// By whoever knows the present one, or has the recovery code: an unlocked laptop is not enough.
+  /// `vaultWrongPassphrase`; `vaultWait` after several of them.
+  Result<base::Done> changePassphrase(std::string present, std::string next);
   Result<base::Done> backUp(const base::Path& target);
   /// Changes with whatever is written here or merged in; up to its colon, which book it is.
   [[nodiscard]] std::string edition() const;

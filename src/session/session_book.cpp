@@ -115,10 +115,11 @@ void Session::lock() {
   lockNames();
 }
 
-Result<base::Done> Session::changePassphrase(std::string passphrase) {
-  const auto secret = crypto::Secret::taking(passphrase);
+Result<base::Done> Session::changePassphrase(std::string present, std::string next) {
+  const auto secret = crypto::Secret::taking(next);
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
   if (const auto own = opensPresentKey(); !own) return own.error();
+  if (const auto known = isOpenedBy(present, OrCode::yes); !known) return known.error();
   auto wrapped = vault_->rewrap(secret, crypto::KdfCost::interactive(), world_.random);
   if (!wrapped) return wrapped.error();
   const auto recovery = book_.recovery();

@@ -35,6 +35,10 @@ std::string numbered(const CardSide& side) {
 
 } // namespace
 
+Result<std::vector<reports::LateOnCard>> DeskVerbs::lateOnCards() {
+  return session::lateOnCards(book_);
+}
+
 List<CardJoin> DeskVerbs::joinsOf(ChildId kept) {
   return book_.current<CardJoin>(rowsOf("child", kept));
 }
@@ -55,6 +59,11 @@ Result<ChildId> DeskVerbs::cardNumbered(const std::string& text) {
     if (!card) return card.error();
     if (isIt(card->row.value.number)) return join.value.other;
   }
+  // One that was removed, or joined to a student who is erased.
+  const auto ever = book_.history<roster::Child>(store::everything());
+  if (!ever) return ever.error();
+  for (const auto& row : *ever)
+    if (isIt(row.value.number)) return row.id;
   return Error{ErrorCode::notFound, "no student has this number; type it as on the slip"};
 }
 
@@ -75,11 +84,9 @@ Result<CardPair> DeskVerbs::cardPair(ChildId one, ChildId other) {
     if (!card) return card.error();
     const auto& value = card->row.value;
     if (!card->stands) {
-      const auto joins = joinsOf(one);
-      if (!joins) return joins.error();
-      pair.isJoined = side == &pair.other && std::ranges::any_of(*joins, [&](const auto& join) {
-                        return join.value.other == other;
-                      });
+      const auto joined = leadsTo(book_, other, one);
+      if (!joined) return joined.error();
+      pair.isJoined = side == &pair.other && *joined;
       if (!pair.isJoined)
         return Error{ErrorCode::notFound,
                      "student " + value.number + " was removed, or is joined to another student"};
@@ -154,23 +161,27 @@ reports::Table cardTable(const CardPair& pair) {
   return table;
 }
 
+Result<base::Done> DeskVerbs::namesNeither(const std::string& reason,
+                                           const std::vector<ChildId>& cards) {
+  for (const auto card : cards) {
+    const auto ever = identityRevisions(card); // also of one that is joined, and as it was once
+    if (!ever) return ever.error();
+    for (const auto& one : *ever)
+      if (namesSomebody(reason, one.identity, one.identity))
+        return Error{ErrorCode::textMalformed,
+                     "the reason is kept where everyone can read it: say it without a name"};
+  }
+  return base::Done{};
+}
+
 Result<roster::CardJoinId> DeskVerbs::joinCards(By by, ChildId one, ChildId other,
                                                 const std::string& reason) {
   const auto may = admit(Verb::joinCards, by, {.child = one, .reason = reason});
   if (!may) return may.error();
   const auto pair = cardPair(one, other);
   if (!pair) return pair.error();
-  const auto keptIdentity = identity(pair->kept.child);
-  if (!keptIdentity) return keptIdentity.error();
-  auto otherIdentity = *keptIdentity;
-  if (!pair->isJoined) {
-    auto known = identity(pair->other.child);
-    if (!known) return known.error();
-    otherIdentity = std::move(*known);
-  }
-  if (namesSomebody(reason, *keptIdentity, otherIdentity))
-    return Error{ErrorCode::textMalformed,
-                 "the reason is kept where everyone can read it: say it without a name"};
+  if (auto quiet = namesNeither(reason, {pair->kept.child, pair->other.child}); !quiet)
+    return quiet.error();
   if (pair->onBoth)
     return Error{ErrorCode::ruleSameChild,
                  "both were seen on " + pair->onBoth->words() +
@@ -201,17 +212,11 @@ Result<roster::CardJoinId> DeskVerbs::joinCards(By by, ChildId one, ChildId othe
 Result<base::Done> DeskVerbs::partCards(By by, ChildId kept, const std::string& reason) {
   const auto may = admit(Verb::partCards, by, {.child = kept, .reason = reason});
   if (!may) return may.error();
-  if (vault_) {
-    const auto who = identity(kept);
-    if (!who) return who.error();
-    if (namesSomebody(reason, *who, *who))
-      return Error{ErrorCode::textMalformed,
-                   "the reason is kept where everyone can read it: say it without a name"};
-  }
   const auto joins = joinsOf(kept);
   if (!joins) return joins.error();
   if (joins->empty()) return Error{ErrorCode::notFound, "no other card was joined to this student"};
   const auto other = joins->back().value.other;
+  if (auto quiet = namesNeither(reason, {kept, other}); !quiet) return quiet;
   // Each laptop may have joined them, and one may have done so again.
   MergeEdits edits(book_);
   std::vector<base::EntryId> words;

@@ -17,6 +17,7 @@ Result<roster::DayId> DayVerbs::openDay(By by, const roster::ClinicDay& day) {
   if (day.date > today)
     return Error{ErrorCode::ruleDate, day.date.words() + " is in the future; today is " +
                                           today.words() + ". Check the laptop's clock"};
+  if (const auto works = worksAt(day.school, day.date); !works) return works.error();
   const auto question = roster::dateQuestion(term->value, day.date);
   if (!question.empty() && base::isBlank(day.reason))
     return Error{ErrorCode::ruleDate, question + "; give a reason to open the day"};

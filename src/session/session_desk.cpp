@@ -104,6 +104,7 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enrolRoster(By by, std::vector<N
 Result<base::Done> DeskVerbs::makeSound(std::vector<NewChild>& children,
                                         Confirmed schoolConfirmsAges) {
   std::set<std::string> taken;
+  std::set<roster::SchoolId> asked;
   const auto today = world_.clock.now().date();
   const auto nobody = roster::ChildId(base::Uuid{});
   for (auto& entering : children) {
@@ -112,6 +113,8 @@ Result<base::Done> DeskVerbs::makeSound(std::vector<NewChild>& children,
     const auto others = book_.current<roster::Child>(store::numberIs(sound->number));
     if (!others) return others.error();
     if (!others->empty()) return numberTaken(sound->number);
+    if (asked.insert(sound->school).second)
+      if (const auto works = worksAt(sound->school, today); !works) return works.error();
     if (entering.form)
       if (const auto form = roster::checkForm(entering.form(nobody), today); !form)
         return form.error();
@@ -197,6 +200,8 @@ Result<base::Done> DeskVerbs::moveChild(By by, roster::ChildId child, roster::Sc
   if (!known) return known.error();
   auto to = only<roster::School>(store::subjectIs(school), "school");
   if (!to) return to.error();
+  if (school != old->value.school)
+    if (const auto works = worksAt(school, world_.clock.now().date()); !works) return works.error();
   if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
   auto moved = old->value;
   moved.school = school;

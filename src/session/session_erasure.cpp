@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "session/card_fold.h"
 #include "session/erasure.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
@@ -69,13 +70,13 @@ std::string ErasureLine::words() const {
 }
 
 Result<ErasurePlan> DeskVerbs::erasurePlan(roster::ChildId id) {
-  const auto card = child(id);
+  const auto card = cardThen(book_, id); // one that was joined or removed has its history
   if (!card) return card.error();
   auto cards = cardsOf(book_, id);
   if (!cards) return cards.error();
   auto rows = store::Erasing::plan(book_, *cards);
   if (!rows) return rows.error();
-  ErasurePlan plan{std::move(*cards), card->value.number, std::move(*rows), 0, {}};
+  ErasurePlan plan{std::move(*cards), card->row.value.number, std::move(*rows), 0, {}};
   for (const auto& [kind, count] : plan.rows)
     plan.total += count;
   plan.counts = countsOf(plan.rows);
@@ -96,6 +97,13 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
     auto copies = copiesBefore(line.record.stamp);
     if (!copies) return copies.error();
     line.copies = std::move(*copies);
+    for (const auto& other : one.joined) {
+      const auto card = cardThen(book_, other);
+      if (!card) return card.error();
+      line.copies.push_back("student " + card->row.value.number +
+                            " of this logbook, whom another laptop had joined with this one; erase "
+                            "that student as well");
+    }
     lines.push_back(std::move(line));
   }
   return lines;
@@ -120,14 +128,12 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
                      " permanently, and " + std::to_string(rows) +
                      " were confirmed; review what would be erased, then confirm that number"};
   if (vault_)
-    for (const auto& card : plan->cards) {
-      const auto known = identity(card);
-      if (!known) continue; // a card without a name
-      for (const auto& text : {why.request, why.authority, why.reason})
-        if (namesSomebody(text, *known, *known))
-          return Error{ErrorCode::textMalformed,
-                       "who asked and why stay in the logbook; write it without a name"};
-    }
+    for (const auto& text : {why.request, why.authority, why.reason})
+      // A card without a name, or with one that cannot be read here, is erased all the same.
+      if (const auto quiet = namesNeither(text, plan->cards);
+          !quiet && quiet.error().code == ErrorCode::textMalformed)
+        return Error{ErrorCode::textMalformed,
+                     "who asked and why stay in the logbook; write it without a name"};
   std::vector<roster::Erasure> listed;
   for (const auto& card : plan->cards)
     listed.push_back({card, plan->number, why.request, why.authority, why.reason});

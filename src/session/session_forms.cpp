@@ -108,6 +108,7 @@ Result<roster::HandoutId> FormVerbs::enterHandout(By by, const roster::FormHando
     return sound.error();
   if (handout.copies == 0)
     return Error{ErrorCode::numberMalformed, "say how many forms were handed out"};
+  if (const auto works = worksAt(handout.school, handout.on); !works) return works.error();
   return write(*may, {}, [&](store::Act& act) { return act.add(handout); });
 }
 
@@ -140,6 +141,8 @@ Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Da
   const auto children =
       book_.current<roster::Child>(school ? store::rowsOf("school", *school) : store::everything());
   if (!children) return children.error();
+  const auto worked = openSchools(on);
+  if (!worked) return worked.error();
   std::map<roster::ChildId, std::vector<Recorded<roster::Consent>>> forms;
   auto rows = book_.current<roster::Consent>(store::everything());
   if (!rows) return rows.error();
@@ -147,6 +150,10 @@ Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Da
     forms[row.value.child].push_back(std::move(row));
   std::vector<FormLine> lines;
   for (const auto& child : *children) {
+    // Nobody chases the form of a school that is closed, unless it is asked for by name.
+    if (!school && std::ranges::none_of(
+                       *worked, [&](const auto& one) { return one.id == child.value.school; }))
+      continue;
     FormLine line{{child.id, child.value.school, child.value.room,
                    roster::formState(forms[child.id], term, on)},
                   child.value.number,

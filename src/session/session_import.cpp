@@ -35,6 +35,8 @@ Result<std::vector<roster::ChildId>> DeskVerbs::importRoster(By by, RosterImport
   if (import.entering.empty() && import.changed.empty()) return std::vector<roster::ChildId>();
   const auto school = only<roster::School>(store::subjectIs(import.school), "school");
   if (!school) return school.error();
+  const auto works = worksAt(import.school, world_.clock.now().date());
+  if (!works) return works.error();
   const auto ages = import.agesConfirmed ? Confirmed::yes : Confirmed::no;
   if (const auto sound = makeSound(import.entering, ages); !sound) return sound.error();
   if (!import.othersConfirmed)

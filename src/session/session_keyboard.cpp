@@ -1,3 +1,4 @@
+#include "base/printed_code.h"
 #include "crypto/secret.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
@@ -210,14 +211,28 @@ bool PeopleVerbs::noticeSleep() {
   return isLong;
 }
 
-Result<base::Done> PeopleVerbs::isOpenedBy(std::string& passphrase) {
+Result<base::Done> PeopleVerbs::isOpenedBy(std::string& passphrase, OrCode orCode) {
+  std::optional<crypto::Secret> printed;
+  if (orCode == OrCode::yes)
+    if (auto code = base::readCode(passphrase, base::recoveryCodeShape))
+      printed = crypto::Secret::taking(*code);
   const auto secret = crypto::Secret::taking(passphrase);
+  const auto now = world_.clock.steady();
+  if (const auto may = held_->bookMisses.mayTry(now); !may) return may.error();
   const auto key = book_.key();
   if (!key) return key.error();
-  const auto opened =
-      vault::Vault::open(secret, {key->salt, key->passes, key->memoryBytes, key->nonce, key->box},
-                         {book_.identity(), key->name});
-  if (!opened) return opened.error();
+  auto opened = vault::Vault::open(secret, wrappedOf(*key), {book_.identity(), key->name});
+  if (!opened && printed) {
+    const auto recovery = book_.recovery();
+    if (!recovery) return recovery.error();
+    if (const auto& row = *recovery)
+      opened = vault::Vault::recover(*printed, wrappedOf(*row), {book_.identity(), row->name});
+  }
+  if (!opened) {
+    if (opened.error().code == ErrorCode::vaultWrongPassphrase) held_->bookMisses.noteWrong(now);
+    return opened.error();
+  }
+  held_->bookMisses = {};
   return base::Done{};
 }
 

@@ -55,6 +55,19 @@ Result<base::Done> typesForHerself(const Admission& may) {
 
 } // namespace
 
+Result<base::Done> Reader::Held::Misses::mayTry(base::Milliseconds now) const {
+  if (now >= until) return base::Done{};
+  return Error{ErrorCode::vaultWait,
+               "wait " +
+                   base::counted(std::chrono::ceil<base::Seconds>(until - now).count(), "second",
+                                 "seconds") +
+                   " before the next try"};
+}
+
+void Reader::Held::Misses::noteWrong(base::Milliseconds now) {
+  until = now + waitAfter(++count);
+}
+
 Result<std::optional<Recorded<PersonalKey>>> KeyVerbs::newestKey(base::MemberId who) {
   auto rows = book_.current<PersonalKey>(store::rowsOf("member", who));
   if (!rows) return rows.error();
@@ -137,17 +150,11 @@ Result<base::Done> KeyVerbs::tryKey(const Recorded<PersonalKey>& key,
   const auto who = key.value.member;
   auto& misses = held_->misses[who];
   const auto now = world_.clock.steady();
-  if (now < misses.until)
-    return Error{ErrorCode::vaultWait,
-                 "wait " +
-                     base::counted(std::chrono::ceil<base::Seconds>(misses.until - now).count(),
-                                   "second", "seconds") +
-                     " before the next try"};
+  if (const auto may = misses.mayTry(now); !may) return may.error();
   auto opened =
       vault::unwrapSigner(wrappedOf(key.value), asEntered(who), key.value.publicKey, secret);
   if (!opened) {
-    if (opened.error().code == ErrorCode::vaultWrongPassphrase)
-      misses.until = now + waitAfter(++misses.count);
+    if (opened.error().code == ErrorCode::vaultWrongPassphrase) misses.noteWrong(now);
     return opened.error();
   }
   held_->misses.erase(who);

@@ -29,6 +29,7 @@ Result<base::Done> FormVerbs::mayPlan(const roster::PlannedDay& plan,
   const auto school = only<roster::School>(store::subjectIs(plan.school), "school");
   if (!school) return school.error();
   if (plan.cancelled) return base::Done{};
+  if (const auto works = worksAt(plan.school, plan.date); !works) return works.error();
   const auto odd = planQuestion(plan, of);
   if (!odd) return odd.error();
   if (!odd->empty() && anyway == Confirmed::no)

@@ -127,8 +127,9 @@ Result<roster::SchoolId> DeskVerbs::enterSchool(By by, const roster::School& sch
   if (!may) return may.error();
   const auto others = schools();
   if (!others) return others.error();
-  const auto sound = soundSchool(school, *others, {});
+  auto sound = soundSchool(school, *others, {});
   if (!sound) return sound.error();
+  sound->closedFrom.reset();
   return write(*may, {}, [&](store::Act& act) { return act.add(*sound); });
 }
 
@@ -144,15 +145,18 @@ Result<base::Done> DeskVerbs::correctSchool(By by, roster::SchoolId id,
   auto rows = book_.current<roster::School>(store::subjectIs(id));
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such school"};
-  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+  auto now = *sound;
+  now.closedFrom = rows->back().value.closedFrom; // closeSchool's to say
+  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, now, reason); });
 }
 
 namespace {
 
 /// Nothing goes that something is of; it would be of nothing.
-Error isInUse(const std::string& what, std::size_t count, const char* one, const char* many) {
+Error isInUse(const std::string& what, std::size_t count, const char* one, const char* many,
+              const char* instead = "correct it instead") {
   return Error{ErrorCode::ruleReason,
-               what + " has " + base::counted(count, one, many) + " and stays; correct it instead"};
+               what + " has " + base::counted(count, one, many) + " and stays; " + instead};
 }
 
 template <class T>
@@ -204,16 +208,19 @@ Result<base::Done> DeskVerbs::removeSchool(By by, roster::SchoolId id, const std
   if (!rows) return rows.error();
   if (rows->empty()) return Error{ErrorCode::notFound, "no such school"};
   const auto& name = rows->back().value.name;
+  constexpr auto closeInstead = "close it instead";
   const auto children = book_.current<roster::Child>(store::rowsOf("school", id));
   if (!children) return children.error();
-  if (!children->empty()) return isInUse(name, children->size(), "student", "students");
+  if (!children->empty())
+    return isInUse(name, children->size(), "student", "students", closeInstead);
   const auto opened = book_.current<roster::ClinicDay>(store::rowsOf("school", id));
   if (!opened) return opened.error();
-  if (!opened->empty()) return isInUse(name, opened->size(), "school day", "school days");
+  if (!opened->empty())
+    return isInUse(name, opened->size(), "school day", "school days", closeInstead);
   const auto counts = book_.current<roster::Enrolment>(store::rowsOf("school", id));
   if (!counts) return counts.error();
   if (!counts->empty())
-    return isInUse(name, counts->size(), "enrollment count", "enrollment counts");
+    return isInUse(name, counts->size(), "enrollment count", "enrollment counts", closeInstead);
   return write(*may, {}, [&](store::Act& act) { return retractAll(act, *rows, reason); });
 }
 

@@ -36,13 +36,13 @@ bool isDear(const PersonalKey& key, crypto::KdfCost cost) {
 
 } // namespace
 
-Result<base::Done> Door::sealsWithNewest() {
-  const auto keys = book_.current<roster::BookKey>(store::everything());
+Result<base::Done> sealsWithNewest(store::Book& book, const vault::Vault& vault) {
+  const auto keys = book.current<roster::BookKey>(store::everything());
   if (!keys) return keys.error();
   for (const auto& key : *keys) {
-    if (vault_->holds(roster::uuidOf(key.value.name))) continue;
+    if (vault.holds(roster::uuidOf(key.value.name))) continue;
     const auto isOurs = [&](const auto& earlier) {
-      return roster::uuidOf(earlier.name) == vault_->name().key;
+      return roster::uuidOf(earlier.name) == vault.name().key;
     };
     if (std::ranges::any_of(key.value.earlier, isOurs))
       return Error{ErrorCode::vaultReplaced,
@@ -51,6 +51,10 @@ Result<base::Done> Door::sealsWithNewest() {
                        "is lost; lock, then unlock with the new passphrase"};
   }
   return base::Done{};
+}
+
+Result<base::Done> Door::sealsWithNewest() {
+  return session::sealsWithNewest(book_, *vault_);
 }
 
 Result<base::Done> KeyVerbs::opensPresentKey() {

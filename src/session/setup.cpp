@@ -60,18 +60,29 @@ AreaState programState(const SetupRecords& records) {
 
 AreaState schoolState(const SetupRecords& records) {
   FoundGaps found;
-  if (records.schools.empty()) found.missing("Enter at least one school.");
+  auto open = records.schools;
+  std::erase_if(open, [&](const auto& one) { return roster::isClosed(one.value, records.on); });
+  if (open.empty())
+    found.missing(records.schools.empty() ? "Enter at least one school."
+                                          : "Every school is closed: add one, or reopen one.");
+  // Another laptop did not know yet that it was closed.
+  for (const auto& [id, stamp, school] : records.schools)
+    for (const auto& day : records.days)
+      if (day.value.school == id && !day.value.cancelled && isClosed(school, day.value.date))
+        found.ask(school.name + " is closed from " + school.closedFrom->words() +
+                  ", but has a school day on " + day.value.date.words() +
+                  ": reopen it, close it from a later date, or cancel that day.");
   std::set<roster::SchoolId> counted;
   for (const auto& count : records.enrolments)
     counted.insert(count.value.school);
-  const auto uncounted = std::ranges::count_if(
-      records.schools, [&](const auto& school) { return !counted.contains(school.id); });
+  const auto uncounted =
+      std::ranges::count_if(open, [&](const auto& school) { return !counted.contains(school.id); });
   if (uncounted > 0)
     found.ask("No enrollment this term for " + base::counted(uncounted, "school", "schools") +
               ": the share of students reached cannot be counted.");
   return found.as(Area::schools, records.schools.empty()
                                      ? "none yet"
-                                     : base::counted(records.schools.size(), "school", "schools"));
+                                     : base::counted(open.size(), "school", "schools"));
 }
 
 AreaState termState(const SetupRecords& records) {
@@ -185,6 +196,8 @@ AreaState rosterState(const SetupRecords& records) {
     found.missing("No student is in the logbook yet.");
   else if (records.withForm == 0)
     found.ask("No consent form is in the logbook that is valid that day.");
+  for (const auto& late : records.lateOnCards)
+    found.ask(late + ".");
   return found.as(Area::rosters, !records.hasStudents
                                      ? "none yet"
                                      : base::counted(records.withForm, "form", "forms"));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kit/material.h"
+#include "roster/clinic_day.h"
 #include "roster/program.h"
 #include "roster/program_year.h"
 #include "roster/team.h"
@@ -31,11 +32,13 @@ struct SetupRecords {
   std::vector<base::Recorded<roster::School>> schools{};
   std::vector<base::Recorded<roster::Term>> terms{};
   std::vector<base::Recorded<roster::Enrolment>> enrolments{}; ///< of the term of that day
+  std::vector<base::Recorded<roster::ClinicDay>> days{};       ///< likewise
   std::vector<base::Recorded<roster::Member>> members{};
   std::vector<base::Recorded<kit::Light>> lights{};
   std::vector<base::Recorded<kit::CureTime>> cureTimes{};
   std::vector<base::Recorded<kit::Lot>> lots{};
   std::vector<base::Recorded<roster::ProgramYear>> years{};
+  std::vector<std::string> lateOnCards{}; ///< clauses
   bool hasStudents = false;
   std::size_t withForm = 0; ///< students whose form has not run out by that day
 };

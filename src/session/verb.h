@@ -25,6 +25,8 @@ enum class Verb {
   enterSchool,
   correctSchool,
   removeSchool,
+  closeSchool,
+  reopenSchool,
   enterEnrolment,
   enterEligibility,
   enterMember,

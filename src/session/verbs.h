@@ -37,6 +37,8 @@ inline constexpr auto verbRules = [] {
     {enterSchool, "enter school", "School", type, none, false, any, false, true, Station::schools, here},
     {correctSchool, "correct school", "School changed", type, none, false, any, true, true, Station::schools, here},
     {removeSchool, "remove school", "School removed", type, none, false, any, true, true, Station::schools, byOwn},
+    {closeSchool, "close school", "School closed", type, none, false, any, true, false, Station::schools, byOwn},
+    {reopenSchool, "reopen school", "School reopened", type, none, false, any, true, false, Station::schools, byOwn},
     {enterEnrolment, "enter enrollment", "Enrollment", type, none, false, any, false, true, Station::schools, here},
     {enterEligibility, "enter eligibility", "Meal eligibility", type, none, false, any, false, true, Station::schools, here},
     {enterMember, "enter member", "Team member", type, none, false, any, false, true, Station::team, byOwn},

@@ -1,5 +1,6 @@
 #include "store/act_digest.h"
 
+#include "base/text.h"
 #include "store/trouble.h"
 
 #include <algorithm>
@@ -36,6 +37,15 @@ void putCell(std::string& bytes, const CellView& cell) {
     putNumber(bytes, static_cast<std::uint32_t>(cell.bytes.size()));
     bytes += cell.bytes;
   }
+}
+
+/// Nearly all are ASCII, and most of them a word.
+bool isSoundCell(const CellView& cell) {
+  constexpr char blank = ' ';
+  constexpr char last = '~';
+  return cell.type != CellType::text ||
+         std::ranges::all_of(cell.bytes, [](char c) { return c >= blank && c <= last; }) ||
+         base::soundText(cell.bytes).has_value();
 }
 
 constexpr std::string_view headColumns =
@@ -99,6 +109,7 @@ void RowBytes::add(const OwnTable& table, const Statement& row, int left) {
       putCell(bytes_, {CellType::blob, 0, viewOf(identity->bytes)});
     else
       putCell(bytes_, cell);
+    isSound_ = isSound_ && isSoundCell(cell);
   }
   bytes_ += endOfRow;
 }
@@ -122,9 +133,11 @@ void ActDigest::add(const OwnTable& act, const Statement& row) {
 void ActDigest::addEntry(const OwnSchema& own, const Statement& row, const RowBytes& records,
                          const std::optional<Owner>& owner) {
   ++entries_;
+  isSound_ = isSound_ && records.isSound();
   auto& bytes = rows_.bytes();
   if (owner) {
     rows_.add(own.entry, row, own.reasonColumn);
+    isSound_ = isSound_ && isSoundCell(row.cell(own.reasonColumn));
     bytes += contentMark;
     bytes += viewOf(hands_.enteredAs(owner->child).value_or(base::Uuid{}).bytes);
     bytes += viewOf(owner->erased ? *owner->erased : contentHash(own, row, records, owner->salt));

@@ -33,10 +33,13 @@ class RowBytes {
   void add(const OwnTable& table, const Statement& row, int left = -1);
   [[nodiscard]] std::string& bytes() { return bytes_; }
   [[nodiscard]] const std::string& bytes() const { return bytes_; }
+  /// Whether each text is one that base::soundText lets into a book.
+  [[nodiscard]] bool isSound() const { return isSound_; }
 
  private:
   const Hands& hands_;
   std::string bytes_;
+  bool isSound_ = true;
 };
 
 /// The rows of an entry in the tables of its kind, of the book itself.
@@ -62,6 +65,8 @@ class ActDigest {
   void addEntry(const OwnSchema& own, const Statement& row, const RowBytes& records,
                 const std::optional<Owner>& owner);
   [[nodiscard]] crypto::Hash finish();
+  /// Whether each text of it is, so far.
+  [[nodiscard]] bool isSound() const { return isSound_ && rows_.isSound(); }
 
  private:
   void flush();
@@ -70,6 +75,7 @@ class ActDigest {
   crypto::Hasher hasher_;
   RowBytes rows_; // not yet given to it
   std::int64_t entries_ = 0;
+  bool isSound_ = true; // of the records
 };
 
 /// Writes the act of the rows from `head.first` to `last`, which this laptop has just written, and

@@ -175,6 +175,10 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
   case FlawKind::erasedKept:
     return teller.told("an erased entry still has its content, or it was changed (" + table + ")",
                        flaw.entry, compare);
+  case FlawKind::textUnsound:
+    return teller.toldOfAct(
+        " has a text with a sign that cannot be seen, which another program wrote", flaw.entry,
+        compare);
   case FlawKind::lineWrong:
     return teller.told("the list of copied laptops does not match the logbook", flaw.entry,
                        compare);

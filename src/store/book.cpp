@@ -162,7 +162,9 @@ Result<Book> Book::over(Connection connection, base::LaptopId laptop) {
   return guarded([&] {
     const Hand hand{bookIdentity(connection), laptop};
     const auto position = readPosition(connection, laptop);
-    return Book(std::move(connection), hand, position);
+    Book book(std::move(connection), hand, position);
+    book.isNameless_ = true;
+    return book;
   });
 }
 
@@ -177,7 +179,7 @@ Result<base::Done> Book::awaitCheck() const {
 }
 
 Result<base::Done> Book::mayWrite() const {
-  if (connection_.hasMoved())
+  if (!isNameless_ && connection_.hasMoved())
     return Error{ErrorCode::storeMoved,
                  path().string() + ": the file was moved, deleted or replaced while it was open; "
                                    "nothing more is written to it; save the logbook under a new "
@@ -216,17 +218,41 @@ Result<base::Done> Book::keepOpeners(const std::function<void(Openers)>& work) {
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at,
                              const std::function<void(Act&)>& work, std::string_view verb) {
-  if (auto may = mayWrite(); !may) return may;
-  return guarded([&] {
-    Transaction transaction(connection_);
+  // A disk that was full may have ended their transaction: what came after would be kept alone.
+  if (together_ && together_->failed) return *together_->failed;
+  const auto write = [&] {
+    std::optional<Transaction> own;
+    if (!together_) own.emplace(connection_);
     Act act(connection_, hand_, {by, at, verb}, position_);
     work(act);
     const auto position = act.sealed();
-    transaction.commit();
+    if (own) own->commit();
     position_ = position;
-    if (held_) held_->wrote({position_.sequence, position_.digest});
+    if (own && held_) held_->wrote({position_.sequence, position_.digest});
     if (rivals_ && !rivals_->empty()) rivals_.reset();
+  };
+  auto done = mayWrite();
+  if (done) done = guarded(write);
+  if (!done && together_) together_->failed = done.error();
+  return done;
+}
+
+Result<base::Done> Book::together(const std::function<Result<base::Done>()>& work) {
+  base::require(!together_, "acts together within acts together");
+  if (auto may = mayWrite(); !may) return may;
+  const auto before = position_;
+  auto done = guarded([&] {
+    Transaction transaction(connection_);
+    together_.emplace();
+    if (const auto worked = work(); !worked) throw Trouble(worked.error());
+    if (together_->failed) throw Trouble(*together_->failed);
+    transaction.commit();
   });
+  together_.reset();
+  if (!done) position_ = before;
+  rivals_.reset();
+  if (done && held_) held_->wrote({position_.sequence, position_.digest});
+  return done;
 }
 
 const std::vector<Rivals>& Book::knownRivals() {
@@ -241,7 +267,7 @@ const std::vector<Rivals>& Book::knownRivals() {
   }
   for (auto& thing : found)
     inOrder(thing.words, std::identity{});
-  inOrder(found, &Rivals::subject);
+  inOrder(found, [](const Rivals& thing) { return base::EntryId(thing.subject); });
   std::erase_if(found, [](const auto& thing) { return thing.words.size() < 2; });
   rivals_ = std::move(found);
   return *rivals_;

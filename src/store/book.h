@@ -74,6 +74,9 @@ class Book {
   /// `storeMoved` when the file is no longer where it was opened.
   base::Result<base::Done> act(base::By by, base::LocalInstant at,
                                const std::function<void(Act&)>& work, std::string_view verb = {});
+  /// The acts within `work` are kept together, in one transaction that is durable on return, or
+  /// none of them is: where `work` fails, and where any act in it did. Fails as that, or as `act`.
+  base::Result<base::Done> together(const std::function<base::Result<base::Done>()>& work);
 
   /// This laptop's newest rows before `sequence`, newest first, at most `limit` of them.
   [[nodiscard]] base::Result<std::vector<HistoryLine>> newestBefore(std::int64_t sequence,
@@ -158,7 +161,13 @@ class Book {
   Position position_;
   int merges_ = 0;
   std::optional<std::vector<Rivals>> rivals_{};
+  /// While acts are kept together: what the first of them that failed failed with.
+  struct Together {
+    std::optional<base::Error> failed{};
+  };
+  std::optional<Together> together_{};
   HandNotice notice_{};
+  bool isNameless_ = false;        ///< an image, which no one can move
   std::unique_ptr<HeldHand> held_; // after the connection, so that it ends before the lock
 };
 

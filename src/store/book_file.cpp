@@ -5,6 +5,7 @@
 #include "store/folder.h"
 #include "store/own_schema.h"
 
+#include <algorithm>
 #include <array>
 #include <fcntl.h>
 #include <fstream>
@@ -78,15 +79,23 @@ bool namesAnother(std::istream& journal, std::string_view magic) {
       value = value << 8 | static_cast<unsigned char>(end[i]);
     return value;
   };
+  // SQLite takes none that is longer than a path of it, 512; so no length of a file's own is
+  // believed.
+  constexpr std::streamoff longest = 4096;
   const std::streamoff length = number(0);
-  if (length == 0 || length > size - tail) return false;
+  if (length == 0 || length > std::min(size - tail, longest)) return false;
   std::string name(static_cast<std::size_t>(length), '\0');
   journal.seekg(size - tail - length);
   journal.read(name.data(), length);
-  std::uint32_t sum = 0;
-  for (const signed char byte : name) // signed, as SQLite adds them
-    sum += static_cast<std::uint32_t>(static_cast<std::int32_t>(byte));
-  return journal && sum == number(4);
+  // SQLite adds them as `char`, which has a sign on some machines and none on others.
+  std::uint32_t withSign = 0;
+  std::uint32_t without = 0;
+  for (const char byte : name) {
+    withSign +=
+        static_cast<std::uint32_t>(static_cast<std::int32_t>(static_cast<signed char>(byte)));
+    without += static_cast<unsigned char>(byte);
+  }
+  return journal && (withSign == number(4) || without == number(4));
 }
 
 /// A journal that SQLite would play back into the book, or write, wherever it leads. Ours is a
@@ -257,6 +266,17 @@ base::Result<Connection> createBook(const Path& path, Durability durability, bas
     }
     draft.putInPlace();
     return Connection(path, Access::readWrite, durability);
+  });
+}
+
+base::Result<base::Done> makeInPlace(const Path& path,
+                                     const std::function<base::Result<bool>(const Path&)>& make) {
+  return guarded([&]() -> base::Result<base::Done> {
+    Draft draft(path);
+    const auto isKept = make(draft.path());
+    if (!isKept) return isKept.error();
+    if (*isKept) draft.putInPlace();
+    return base::Done{};
   });
 }
 

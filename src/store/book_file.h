@@ -48,6 +48,13 @@ base::Result<Connection> createBook(const base::Path& path, Durability durabilit
                                     std::span<const Migration> steps = migrations(),
                                     const std::function<void(Connection&)>& fill = {});
 
+/// What `make` makes under the hidden name that it is given takes the name `path`, whole and
+/// synced, if it says so; else nothing is left of it. It leaves nothing open. Fails as `make` and
+/// as createBook.
+base::Result<base::Done>
+makeInPlace(const base::Path& path,
+            const std::function<base::Result<bool>(const base::Path& draft)>& make);
+
 /// Writes a compact copy to `target`, which must not exist (`fileUnwritable`); checks that the copy
 /// opens, is whole, has as many rows and, by `own`, each act as it was written; syncs file and
 /// folder. On failure no copy is left. A book with findings of its own is not copied

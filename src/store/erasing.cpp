@@ -29,6 +29,8 @@ std::set<std::int64_t> entriesAround(Connection& book, const OwnSchema& own, std
   for (const auto& table : own.records)
     if (table.has("child"))
       take("SELECT entry FROM \"" + table.name + "\" WHERE child = ?1", child);
+  // What another laptop hung on rows that were erased here before it was merged.
+  take("SELECT id FROM erased_entry WHERE child = ?1", child);
   // What hangs on those.
   while (!next.empty()) {
     const auto id = next.back();
@@ -120,6 +122,29 @@ Result<std::int64_t> Erasing::rowsErased(Book& book, roster::ChildId child) {
   });
 }
 
+Result<std::vector<roster::ChildId>> Erasing::joinedWith(Book& book, roster::ChildId child) {
+  return guarded([&] {
+    // Either the words are of the other card and say so still; or they went with this one, and the
+    // act that had them retracted the other card.
+    auto cards = book.connection_.prepare(
+        "SELECT s.child FROM child_salt AS s WHERE s.child <> ?1 AND (EXISTS (SELECT 1 FROM "
+        "card_join AS j WHERE j.other = ?1 AND j.child = s.child) OR EXISTS (SELECT 1 FROM "
+        "merge_answer AS m WHERE m.other = ?1 AND m.child = s.child AND m.verdict = 'one is kept') "
+        "OR "
+        "s.child IN (SELECT r.subject FROM erased_entry AS x CROSS JOIN entry AS e ON e.id = x.id "
+        "CROSS JOIN entry_kind AS k ON k.number = e.kind AND k.name IN ('card_join', "
+        "'merge_answer') CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048 CROSS JOIN entry AS "
+        "r ON r.id BETWEEN a.first AND a.first + (a.count - 1) * 2048 AND (r.id & 2047) = (a.first "
+        "& 2047) CROSS JOIN entry_kind AS g ON g.number = r.kind AND g.name = 'retraction' WHERE "
+        "x.child = ?1)) ORDER BY s.child");
+    cards.bind(1, child);
+    std::vector<roster::ChildId> found;
+    while (cards.step())
+      found.push_back(cards.column<roster::ChildId>(0));
+    return found;
+  });
+}
+
 Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
                               const std::vector<roster::Erasure>& listed) {
   if (const auto may = book.mayWrite(); !may) return may.error();
@@ -148,7 +173,9 @@ Result<std::vector<ListedErasure>> Erasing::listed(Book& book) {
   for (auto& one : *found) {
     const auto rows = rowsErased(book, one.value.whom);
     if (!rows) return rows.error();
-    all.push_back({std::move(one), *rows});
+    auto joined = joinedWith(book, one.value.whom);
+    if (!joined) return joined.error();
+    all.push_back({std::move(one), *rows, *std::move(joined)});
   }
   return all;
 }

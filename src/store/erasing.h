@@ -20,6 +20,9 @@ struct Erased {
 struct ListedErasure {
   base::Recorded<roster::Erasure> record;
   std::int64_t rows; ///< of that student, taken out so far: a merge may bring more
+  /// Cards that still have content and that another laptop joined with this one before it knew of
+  /// the erasure: what was moved there is there.
+  std::vector<roster::ChildId> joined{};
 };
 
 /// Lawful erasure, the one way by which a row leaves a logbook.
@@ -34,6 +37,7 @@ struct Erasing {
 
  private:
   static base::Result<std::int64_t> rowsErased(Book& book, roster::ChildId child);
+  static base::Result<std::vector<roster::ChildId>> joinedWith(Book& book, roster::ChildId child);
 };
 
 /// Takes out the content of every child whom a listed erasure names, as far as it is still there,

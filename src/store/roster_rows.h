@@ -62,12 +62,14 @@ struct Rows<roster::Term> {
 template <>
 struct Rows<roster::School> {
   static constexpr std::string_view table = "school";
-  static constexpr std::string_view columns = "name, code";
+  static constexpr std::string_view columns = "name, code, closed_from";
   template <class Row>
   static void write(Row& row, const roster::School& s) {
-    row << s.name << s.code;
+    row << s.name << s.code << s.closedFrom;
   }
-  static roster::School read(RowReader& row) { return {.name = row, .code = row}; }
+  static roster::School read(RowReader& row) {
+    return {.name = row, .code = row, .closedFrom = row.maybe()};
+  }
 };
 
 template <>

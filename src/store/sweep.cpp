@@ -222,6 +222,8 @@ class Sweep {
     if (!state.act) return;
     auto& open = *state.act;
     if (!open.isFlawed && open.seen != open.count) hear(state, {FlawKind::actBroken, open.first});
+    // With a right digest too: whoever wrote it knows how digests are made.
+    if (!open.isFlawed && !open.digest.isSound()) hear(state, {FlawKind::textUnsound, open.first});
     state.previous = ears_.act({open.first, open.digest.finish(), open.kept, open.isFlawed});
     state.first = open.first;
     if (const auto end = parting_.find(open.first); end != parting_.end())

@@ -26,6 +26,7 @@ enum class FlawKind : std::uint8_t {
   actLoose,    ///< a row of `act` without its entries
   handLoose,   ///< a laptop that wrote nothing
   erasedKept,  ///< an erased entry with content
+  textUnsound, ///< a text of the act has a sign that no program of ours lets in
   lineWrong,   ///< not called as the line that it is, or not where it says that it parts
 };
 

@@ -2,6 +2,7 @@
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>
+#include <fcntl.h>
 #include <filesystem>
 #include <fstream>
 #include <sys/mount.h>
@@ -271,4 +272,62 @@ TEST_CASE("A passphrase file is its first line, whatever editor wrote it", "[cas
     CHECK(line.error().detail.find("second") == std::string::npos);
   }
   CHECK(readFirstLine(scratch / "none").error().code == ErrorCode::fileNotFound);
+}
+
+TEST_CASE("No file that is written takes the place of a logbook or of what is no file",
+          "[case-380]") {
+  const Scratch scratch;
+  const std::string logbook("SQLite format 3\0 and the rest", 30);
+  REQUIRE(replaceFile(scratch / "day.gkbook", logbook));
+  fs::create_symlink(scratch / "day.gkbook", scratch / "link");
+  REQUIRE(::mkfifo((scratch / "pipe").c_str(), 0600) == 0);
+  for (const auto* name : {"day.gkbook", "link", "pipe"}) {
+    const auto refused = replaceFile(scratch / name, "a report");
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().code == ErrorCode::fileUnwritable);
+  }
+  CHECK(readFile(scratch / "day.gkbook").value() == logbook);
+  CHECK(entries(scratch.path()) == 3);
+}
+
+TEST_CASE("A new file and a new folder take no other's place, not a link's that leads nowhere",
+          "[case-380]") {
+  const Scratch scratch;
+  REQUIRE(writeNewFile(scratch / "x", "first"));
+  fs::create_symlink(scratch / "nowhere", scratch / "link");
+  for (const auto* name : {"x", "link"}) {
+    const auto refused = writeNewFile(scratch / name, "second");
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().code == ErrorCode::fileUnwritable);
+  }
+  CHECK(readFile(scratch / "x").value() == "first");
+  CHECK(modeOf(scratch / "x") == ownerFile);
+  CHECK_FALSE(fs::exists(scratch / "nowhere"));
+  CHECK(makeNewFolder(scratch / "x").value() == scratch / "x-2");
+  CHECK(makeNewFolder(scratch / "a" / "b").value() == scratch / "a" / "b");
+  CHECK(modeOf(scratch / "a" / "b") == fs::perms::owner_all);
+  CHECK(entries(scratch.path()) == 4);
+}
+
+TEST_CASE("Reading a file that this process has locked leaves it locked to others", "[case-383]") {
+  const Scratch scratch;
+  const auto path = scratch / "day.gkbook";
+  REQUIRE(replaceFile(path, std::string("SQLite format 3\0 and the rest", 30)));
+  const int held = ::open(path.c_str(), O_RDWR | O_CLOEXEC);
+  REQUIRE(held >= 0);
+  struct flock lock {};
+  lock.l_type = F_WRLCK;
+  REQUIRE(::fcntl(held, F_SETLK, &lock) == 0);
+  CHECK(readFile(path).value().size() == 30);
+  CHECK_FALSE(readFile(path, 10));
+  CHECK_FALSE(replaceFile(path, "a report"));
+  const pid_t other = ::fork();
+  if (other == 0) {
+    const int seen = ::open(path.c_str(), O_RDWR | O_CLOEXEC);
+    ::_exit(::fcntl(seen, F_SETLK, &lock) == 0 ? 1 : 0); // 1: it was not locked any more
+  }
+  int status = 0;
+  ::waitpid(other, &status, 0);
+  CHECK(WEXITSTATUS(status) == 0);
+  ::close(held);
 }

@@ -1,6 +1,8 @@
 #include "exchange/papers.h"
 
+#include "support/scratch.h"
 #include <catch2/catch.hpp>
+
 #include <nlohmann/json.hpp>
 
 using namespace gk;
@@ -44,4 +46,33 @@ TEST_CASE("What is no map of papers is refused", "[case-311]") {
   CHECK_FALSE(unpacked(good + "x"));
   CHECK_FALSE(unpacked("\x83\x01\x02\x03"));
   CHECK_FALSE(unpacked("\xa1\x61\x61\x01")); // {"a": 1}
+}
+
+TEST_CASE("Papers within papers are not followed down, and no name comes twice", "[case-382]") {
+  const auto nested = [](const char* opening) {
+    std::string bytes = "\xa1\x61\x61";
+    for (int i = 0; i < 5'000'000; ++i)
+      bytes += opening;
+    return bytes;
+  };
+  for (const auto* opening : {"\x81", "\xa1\x61\x61", "\x9f", "\xbf\x61\x61"})
+    CHECK_FALSE(unpacked(nested(opening)));
+  const std::string twice("\xa2\x61\x61\x41\x01\x61\x61\x41\x02", 9);
+  CHECK_FALSE(unpacked(twice));
+  // A length that is not there is not made room for.
+  CHECK_FALSE(unpacked("\xa1\x61\x61\x5b\x7f\xff\xff\xff\xff\xff\xff\xff"));
+}
+
+TEST_CASE("Papers are opened into a folder that was not there, all of them or none", "[case-382]") {
+  const test::Scratch scratch;
+  const std::vector<Paper> papers{{"a.csv", "1"}, {"b.csv", "2"}};
+  CHECK(exchange::writeOut(papers, scratch / "out").value() == scratch / "out");
+  CHECK(exchange::writeOut(papers, scratch / "out").value() == scratch / "out-2");
+  CHECK(base::readFile(scratch / "out-2" / "b.csv").value() == "2");
+  // A link that leads nowhere yet is not gone through.
+  std::filesystem::create_directory_symlink(scratch / "elsewhere", scratch / "link");
+  CHECK(exchange::writeOut(papers, scratch / "link").value() == scratch / "link-2");
+  const auto failed = exchange::writeOut({{"a.csv", "1"}, {"a.csv", "2"}}, scratch / "half");
+  REQUIRE_FALSE(failed);
+  CHECK_FALSE(std::filesystem::exists(scratch / "half"));
 }

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "dentition/surfaces.h"
 #include "exchange/papers.h"
+#include "exchange/setup_document.h"
 #include "exchange/workbook.h"
 #include "office/estimate_csv.h"
 #include "reports/letters/letter.h"
@@ -15,6 +16,7 @@
 #include "roster/roster_list.h"
 #include "store/book.h"
 #include "support/packed.h"
+#include "support/setup_sample.h"
 #include "vault/identity_bytes.h"
 #include "vault/vault.h"
 
@@ -91,6 +93,24 @@ void papers(FuzzBytes bytes) {
   if (read)
     base::require(exchange::unpacked(exchange::packed(*read)).value() == *read,
                   "papers that come out otherwise");
+}
+
+/// What is said of a thing can be put over any, as often as one likes.
+void setup(FuzzBytes bytes) {
+  const auto read = exchange::readSetup(textOf(bytes));
+  judge(read);
+  if (!read) return;
+  for (const auto& term : read->terms) {
+    auto again = term.value;
+    term.into(again, {});
+    base::require(again == term.value, "a term that says two things");
+  }
+  for (const auto& member : read->team)
+    for (const auto& name : member.says) {
+      auto again = member.value;
+      member.into(again, name);
+      base::require(again == member.value, "a member who says two things");
+    }
 }
 
 /// What import-authorizations reads of each cell.
@@ -249,6 +269,10 @@ std::vector<std::string> packs() {
   return {exchange::packed({{"a.csv", "1"}, {"b.pdf", "%PDF"}})};
 }
 
+std::vector<std::string> setups() {
+  return {setupSample, setupOf(R"("team": [{"initials": "OF", "license_until": null}])")};
+}
+
 std::vector<std::string> tables() {
   return {"child,examined,retained,cluster\na,4,3,x\nb,2,2,y\n",
           "child,exposure,examined,affected\na,1.5,4,1\n",
@@ -303,6 +327,7 @@ const std::vector<FuzzTarget>& fuzzTargets() {
                                            {"roster", roster, rosters},
                                            {"workbook", workbook, sheets},
                                            {"papers", papers, packs},
+                                           {"setup", setup, setups},
                                            {"authorizations", authorizations, lists},
                                            {"estimates", estimates, tables},
                                            {"letter", letter, letters},

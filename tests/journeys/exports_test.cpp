@@ -4,6 +4,7 @@
 #include "reports/publish/published.h"
 #include "support/clinic.h"
 #include "support/outside.h"
+#include "support/setup_sample.h"
 
 #include <nlohmann/json.hpp>
 
@@ -105,6 +106,25 @@ TEST_CASE("The demo's totals and reports fit their JSON Schemas by an independen
     INFO(err.str());
     out.close();
     checkAgainstSchema(file, source / schema, told.folder() / "log");
+  }
+}
+
+TEST_CASE("A setup that the program reads fits its JSON Schema by an independent validator",
+          "[case-350]") {
+  if (!hasSchemaValidator()) return;
+  const test::Scratch scratch;
+  const auto schema = source / "schema/setup.schema.json";
+  const auto file = scratch / "setup.json";
+  for (const auto& fits : {test::setupSample, test::setupOf("")}) {
+    must(base::replaceFile(file, fits));
+    checkAgainstSchema(file, schema, scratch / "log");
+  }
+  for (const auto& bad : test::badSetups()) {
+    if (!bad.isSeenBySchema) continue;
+    INFO(bad.what);
+    must(base::replaceFile(file, bad.json));
+    CHECK_FALSE(ran(python + " " + quoted(source / ".ci/json-schema.py") + " " + quoted(schema) +
+                    " " + quoted(file) + " 2>/dev/null"));
   }
 }
 

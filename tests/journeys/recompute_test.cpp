@@ -137,6 +137,7 @@ TEST_CASE("The indicators of a span of dates over two terms are what plain SQL m
       put("experience", row.at(Indicator::experience).with);
       put("experience-known", row.at(Indicator::experience).known);
       put("sealants", row.at(Indicator::sealants).with);
+      put("sealants-known", row.at(Indicator::sealants).known);
       put("none", row.at(Indicator::noProblem).with);
       put("early", row.at(Indicator::early).with);
       put("urgent", row.at(Indicator::urgent).with);

@@ -124,6 +124,8 @@ TEST_CASE("No command repeats a name of a file that is of another kind altogethe
       std::ranges::replace(reads.words, std::string("CSV"), file);
       calls.push_back(reads.words);
     }
+    calls.push_back({"apply", book, file});
+    calls.push_back({"apply", desk.file("new.gkbook"), file, "--create"});
     calls.push_back({"check", file});
     calls.push_back({"merge", book, file});
     calls.push_back({"backup", file, desk.file("copy")});

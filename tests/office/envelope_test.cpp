@@ -24,8 +24,20 @@ TEST_CASE("A day envelope is sealed, unpacked and merged by the command, and ref
   CHECK(desk.refusal({"unpack-day", desk.sealed, other, "--day-passphrase-file", desk.words}) ==
         "file.unwritable");
   CHECK(desk.refusal({"merge-day", desk.book, desk.sealed, "--day-passphrase-file", desk.words,
-                      "--by", "IM"}) == "record.changed");
+                      "--by", "IM"}) == "envelope.taken");
   const auto wrong = desk.write("wrong", "eight\n");
   CHECK(desk.refusal({"merge-day", desk.book, desk.sealed, "--day-passphrase-file", wrong, "--by",
-                      "IM"}) == "vault.damaged");
+                      "IM"}) == "envelope.unreadable");
+}
+
+TEST_CASE("No verb that writes a file takes the place of a logbook", "[case-380]") {
+  EnvelopeDesk desk;
+  const auto before = base::readFile(desk.book).value();
+  CHECK(desk.refusal({"seal-day", desk.book, desk.book, "--day-passphrase-file", desk.words, "--by",
+                      "IM"}) == "file.unwritable");
+  const auto list = desk.write("list.csv", "first,last,birth_date,grade\nMina,T,x,2\n");
+  CHECK(desk.refusal({"import-roster", desk.book, list, "--school", "CL", "--by", "IM",
+                      "--problems", desk.book}) == "file.unwritable");
+  CHECK(base::readFile(desk.book).value() == before);
+  desk.did({"check", desk.book});
 }

@@ -242,9 +242,69 @@ TEST_CASE("What stands beside an interval with a planned likeness is of that int
   const auto all = told("4"); // four of four everywhere: 1 + (4 - 1) x .05, 16 / 1.15
   CHECK(all.find("95% CI: 55.4 to 100.0%, with a planning value") != std::string::npos);
   CHECK(all.find("Design effect 1.15: the teeth count as much as 13.9") != std::string::npos);
-  CHECK(all.find("the 95% CI takes a planning value for it") != std::string::npos);
+  CHECK(all.find("cannot show how alike the teeth of a cluster are") != std::string::npos);
   CHECK(all.find("independent.") == std::string::npos);
   const auto some = told("0"); // as found: four teeth of one child lost together
   CHECK(some.find("planning value") == std::string::npos);
   CHECK(some.find("Design effect 1.15") == std::string::npos);
+}
+
+TEST_CASE("The design effect told is that of the interval beside it, in words and in JSON",
+          "[case-367]") {
+  Desk desk;
+  const std::string header = "child,examined,retained\n";
+  // More even than chance: 3 of 4 in each of five children. By hand 1 + 3 x .05 = 1.15.
+  std::string even = header;
+  for (const std::string child : {"a", "b", "c", "d", "e"})
+    even += child + ",4,3\n";
+  const auto words = desk.did({"estimate", "retention"}, even).out;
+  CHECK(words.find("Design effect 1.15") != std::string::npos);
+  CHECK(words.find("1 was used") == std::string::npos);
+  const auto told = desk.did({"estimate", "retention", "--json"}, even).json();
+  CHECK(told.at("design_effect").get<double>() == Approx(1.15));
+  CHECK(told.at("n_effective").get<double>() == Approx(20 / 1.15));
+  // One tooth a child has no likeness to plan: nothing is said of a planning value.
+  const auto singles = desk.did({"estimate", "retention"}, header + "a,1,1\nb,1,1\nc,1,1\n").out;
+  CHECK(singles.find("planning value") == std::string::npos);
+}
+
+TEST_CASE("What averted says of protection is of the protection that was put in", "[case-367]") {
+  Desk desk;
+  const auto usual = desk.did(averted()).out;
+  CHECK(usual.find("a retained sealant stops 81% of attacks") != std::string::npos);
+  CHECK(usual.find("protect in full") != std::string::npos);
+  const auto weak = desk.did(averted({"--efficacy", "0.5"})).out;
+  CHECK(weak.find("a retained sealant stops 50% of attacks") != std::string::npos);
+  CHECK(weak.find("protect in full") == std::string::npos);
+}
+
+TEST_CASE("A school or a stratum listed twice is added up, counted and said", "[case-367]") {
+  Desk desk;
+  const std::string units = "unit,examined,retained\na,20,18\nb,30,20\nc,10,9\na,20,18\n";
+  CHECK(desk.did({"estimate", "shrink", "--json"}, units).json().at("repeated_rows") == 1);
+  CHECK(desk.did({"estimate", "shrink"}, units).out.find("1 row is of a unit that") !=
+        std::string::npos);
+  const std::string strata = "stratum,exposed_kept,exposed_lost,other_kept,other_lost\n"
+                             "x,9,1,8,2\nx,9,1,8,2\nx,9,1,8,2\n";
+  CHECK(desk.did({"estimate", "compare", "--json"}, strata).json().at("repeated_rows") == 2);
+  CHECK(desk.did({"estimate", "compare"}, strata).out.find("2 rows are of a stratum that") !=
+        std::string::npos);
+}
+
+TEST_CASE("A curve of exact times has no interval, and none is spoken of", "[case-367]") {
+  Desk desk;
+  const auto exact = desk.did({"estimate", "curve"}, "left,right\n0,0\n3,3\n").out;
+  CHECK(exact.find("at 0 ") != std::string::npos);
+  CHECK(exact.find("over 0 up to 0") == std::string::npos);
+  CHECK(exact.find("within an interval is not known") == std::string::npos);
+  CHECK(desk.did({"estimate", "curve"}, "left,right\n0,3\n3,\n")
+            .out.find("within an interval is not known") != std::string::npos);
+}
+
+TEST_CASE("More teeth in all than are taken are refused by their number", "[case-367]") {
+  Desk desk;
+  CHECK(desk.refusal({"estimate", "retention"},
+                     "child,examined,retained\na,1000000000,5\nb,1000000000,5\n") ==
+        "estimate.input");
+  CHECK(desk.said("There are 2000000000 teeth in all"));
 }

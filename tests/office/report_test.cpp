@@ -145,12 +145,12 @@ TEST_CASE("A report refuses each option that it would leave out of account") {
     std::vector<std::string> words;
     std::vector<reports::ReportKind> by;
   };
-  const std::vector<Used> all{{{"--school", "CL"}, {term, retention}},
+  const std::vector<Used> all{{{"--school", "CL"}, {term, retention, schoolPage}},
                               {{"--csv"}, {state}},
                               {{"--lot", "RF-2609"}, {trace}},
                               {{"--light", "L-1"}, {trace}},
                               {{"--material", "Reef"}, {trace}},
-                              {{"--merge", "auto"}, {funder, funderAnnex}},
+                              {{"--merge", "auto"}, {funder, funderAnnex, schoolPage}},
                               {{"--grades", "auto"}, {funder, funderAnnex}},
                               {{"--attack-rate", ".07"}, {prevention}},
                               {{"--retention", ".9"}, {prevention}},

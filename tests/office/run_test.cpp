@@ -45,3 +45,9 @@ TEST_CASE("An answer that cannot be written out is trouble") {
   CHECK(office::run(words, {desk.clock, desk.random, in, out, err, nothing}) == 2);
   CHECK(err.str().starts_with("groovekeeper-office: file.unwritable: "));
 }
+
+TEST_CASE("A file's name commands no terminal from an error", "[case-384]") {
+  Desk desk;
+  CHECK(desk.refusal({"check", desk.file("a\x1b]0;x\x07\xE2\x80\xAE.gkbook")}) == "file.not-found");
+  CHECK(desk.said("a?]0;x??.gkbook"));
+}

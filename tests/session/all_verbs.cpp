@@ -135,6 +135,12 @@ void AllVerbs::fillDesk() {
   calls[Verb::correctConsent] = [this](const A& a) {
     return codeIn(session.correctConsent(a.as, recorded(form(a.who)), form(a.who), a.why));
   };
+  calls[Verb::closeSchool] = [this](const A& a) {
+    return codeIn(session.closeSchool(a.as, school, today().plusDays(400), a.why));
+  };
+  calls[Verb::reopenSchool] = [this](const A& a) {
+    return codeIn(session.reopenSchool(a.as, school, a.why));
+  };
   calls[Verb::enterHandout] = [this](const A& a) {
     return codeIn(session.enterHandout(a.as, {term, school, "6", today(), 24}));
   };

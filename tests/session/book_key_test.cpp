@@ -1,4 +1,5 @@
 #include "keyed_clinic.h"
+#include "session/snapshot.h"
 #include "store/act_digest.h"
 #include "store/key_wraps.h"
 
@@ -39,6 +40,13 @@ struct Replacing : KeyedClinic {
                                        session::BookKind::throwaway));
   }
 };
+
+base::Result<std::string> papersSealedBy(session::Session& session) {
+  auto draft = must(session.snapshot());
+  while (!must(draft->copy(64)))
+    ;
+  return must(draft->finish()).sealPapers({{"referrals.pdf", "Mina Hollowell"}});
+}
 
 std::vector<std::string> namesIn(session::Session& session) {
   std::vector<std::string> names;
@@ -213,7 +221,9 @@ TEST_CASE(
              .note = {}},
             {.first = "Cy", .last = "Quill", .birth = must(base::Date::parse("2019-03-14"))})) ==
         ErrorCode::vaultReplaced);
-  CHECK(codeOf(second.session.changePassphrase(otherWords)) == ErrorCode::vaultReplaced);
+  CHECK(codeOf(second.session.changePassphrase(test::Clinic::passphrase, otherWords)) ==
+        ErrorCode::vaultReplaced);
+  CHECK(codeOf(papersSealedBy(second.session)) == ErrorCode::vaultReplaced);
   const std::vector<std::string> all{"Ada Hollowell", "Bea Quill", "Mina Hollowell"};
   for (auto* session : {&first, &second.session}) {
     CHECK(must(session->findings()).empty());
@@ -261,7 +271,8 @@ TEST_CASE("Two laptops replaced the key while apart: each goes on under its own,
     first.lock();
     must(first.unlock(otherWords));
     CHECK(must(first.identity(bea)).shownName() == "Ada Quill");
-    CHECK(codeOf(first.changePassphrase("some other words")) == ErrorCode::vaultReplaced);
+    CHECK(codeOf(first.changePassphrase(otherWords, "some other words")) ==
+          ErrorCode::vaultReplaced);
     CHECK(codeOf(first.makeRecoveryCode(clinic.lead)) == ErrorCode::vaultReplaced);
     CHECK(codeOf(first.replaceBookKey(clinic.lead, how)) == ErrorCode::vaultReplaced);
     how.other = newWords;

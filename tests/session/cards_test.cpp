@@ -120,11 +120,65 @@ TEST_CASE("What another laptop wrote on a joined card meanwhile is joined by doi
                                                  .action = roster::FlagAction::note,
                                                  .detail = "inhaler",
                                                  .decided = {}}));
+  CHECK(must(book.lateOnCards()).empty());
   must(book.absorb(other.handOver()));
   CHECK(must(book.flags(cards.first)).empty());
+  // It lies where nobody looks, and that is said: at the close-out, which waits for it, and at the
+  // desk.
+  const auto late = must(book.lateOnCards());
+  REQUIRE(late.size() == 1);
+  CHECK(late.front().kept == cards.first);
+  CHECK(late.front().other == cards.second);
+  CHECK(late.front().entries == 1);
+  const auto waits = [&] {
+    const auto sheet = test::sheetOf(cards.clinic);
+    return std::ranges::count(sheet.blockers, reports::BlockerKind::lateOnJoinedCard,
+                              &reports::Blocker::kind);
+  };
+  const auto asked = [&] {
+    const auto areas = must(book.setup(cards.clinic.clock.now().date()));
+    const auto& open = areas.at(static_cast<std::size_t>(session::Area::rosters)).open;
+    return std::ranges::any_of(open, [](const std::string& sentence) {
+      return sentence.find("1 entry of another laptop came for card") == 0;
+    });
+  };
+  CHECK(waits() == 1);
+  CHECK(asked());
   const auto stray = must(book.cardNumbered(cards.number(cards.second)));
-  must(book.joinCards(cards.clinic.by, cards.first, stray, "from the other laptop"));
+  SECTION("joined again") {
+    must(book.joinCards(cards.clinic.by, cards.first, stray, "from the other laptop"));
+    CHECK(must(book.flags(cards.first)).size() == 1);
+  }
+  SECTION("or separated, since they are two") {
+    must(book.partCards(cards.clinic.by, cards.first, "two students after all"));
+    CHECK(must(book.flags(cards.second)).size() == 1);
+  }
+  CHECK(waits() == 0);
+  CHECK_FALSE(asked());
+}
+
+TEST_CASE("Entries for a card that was joined in two steps are put on the last one", "[case-325]") {
+  Twice cards;
+  auto& book = cards.clinic.session;
+  const auto third = cards.clinic.child("Minna", "Tolliver");
+  Second other(cards.clinic, "second.gkbook", 2);
+  // The third to the second, and then the second to the first.
+  must(book.joinCards(cards.clinic.by, cards.second, third, "one student"));
+  must(book.joinCards(cards.clinic.by, cards.first, cards.second, "one student"));
+  CHECK(must(book.lateOnCards()).empty());
+  must(other.session.enterFlag(cards.clinic.by, {.child = third,
+                                                 .kind = roster::FlagKind::asthma,
+                                                 .action = roster::FlagAction::note,
+                                                 .detail = "inhaler",
+                                                 .decided = {}}));
+  must(book.absorb(other.handOver()));
+  const auto late = must(book.lateOnCards());
+  REQUIRE(late.size() == 1);
+  CHECK(late.front().kept == cards.first);
+  must(book.joinCards(cards.clinic.by, late.front().kept, late.front().other, "once more"));
   CHECK(must(book.flags(cards.first)).size() == 1);
+  CHECK(must(book.lateOnCards()).empty());
+  CHECK(must(book.findings()).empty());
 }
 
 TEST_CASE("A name, a school and a lot say what their correction changes, before it is made",
@@ -173,4 +227,39 @@ TEST_CASE("A school, a term or a year entered by mistake is removed unless somet
                                                     must(base::Date::parse("2027-06-30"))}));
   must(book.removeYear(clinic.by, year, "typed twice"));
   CHECK(must(book.years()).empty());
+}
+
+TEST_CASE("A slip finds the student across cards that were joined one after another",
+          "[case-386]") {
+  test::Clinic clinic;
+  auto& book = clinic.session;
+  const auto one = clinic.child("Mina", "Tolliver");
+  const auto two = clinic.child("Myna", "Tolliver");
+  const auto three = clinic.child("Minna", "Tolliver");
+  const auto number = [&](roster::ChildId child) {
+    return must(book.revisions<roster::Child>(child)).front().value.number;
+  };
+  must(book.joinCards(clinic.by, two, three, "one student"));
+  must(book.joinCards(clinic.by, one, two, "one student"));
+  for (const auto child : {two, three}) {
+    const auto found = must(book.findChildren(number(child)));
+    REQUIRE(found.size() == 1);
+    CHECK(found.front().child == one);
+  }
+  must(book.partCards(clinic.by, one, "two students"));
+  CHECK(must(book.findChildren(number(three))).front().child == two);
+  must(book.partCards(clinic.by, two, "two students"));
+  CHECK(must(book.findChildren(number(three))).front().child == three);
+}
+
+TEST_CASE("Neither student is named in the reason of joining or separating, by any name there was",
+          "[case-386]") {
+  Twice cards;
+  auto& book = cards.clinic.session;
+  const auto by = cards.clinic.by;
+  must(book.joinCards(by, cards.first, cards.second, "one student"));
+  CHECK(codeOf(book.partCards(by, cards.first, "Myna is another")) == ErrorCode::textMalformed);
+  book.lock();
+  CHECK(codeOf(book.partCards(by, cards.first, "Myna is another")) == ErrorCode::vaultLocked);
+  CHECK(codeOf(book.child(cards.second)) == ErrorCode::notFound);
 }

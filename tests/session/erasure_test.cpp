@@ -232,3 +232,50 @@ TEST_CASE("An erasure lists the copies that may still hold the student", "[case-
   CHECK_FALSE(names("stick/later.gkbook"));
   CHECK(names("the logbook of the laptop ..."));
 }
+
+TEST_CASE("A card that another laptop joined with an erased student meanwhile is named until it is "
+          "erased too",
+          "[case-387]") {
+  test::Clinic clinic;
+  auto& book = clinic.session;
+  const auto older = clinic.child("Mina");
+  const auto younger = clinic.child("Myna");
+  enterNote(book, clinic, younger);
+  Second other(clinic, "second.gkbook", 2);
+  must(other.session.joinCards(clinic.by, older, younger, "one student"));
+  const auto numberOf = [&](roster::ChildId child) {
+    return must(other.session.revisions<roster::Child>(child)).front().value.number;
+  };
+  // Whichever of the two is erased here, all of the student is on the other card there.
+  const bool isOlder = GENERATE(false, true);
+  const auto erased = isOlder ? older : younger;
+  const auto left = isOlder ? younger : older;
+  const auto number = numberOf(left);
+  eraseIn(book, clinic, erased);
+  CHECK(must(book.erasures()).front().copies.size() == 0);
+  must(book.absorb(other.handOver()));
+  const auto said = base::join(must(book.erasures()).front().copies, "\n");
+  CHECK(said.find("student " + number + " of this logbook") != std::string::npos);
+  CHECK(must(book.findings()).empty());
+  const auto card = must(book.cardNumbered(number));
+  CHECK(card == left);
+  eraseIn(book, clinic, card);
+  for (const auto& line : must(book.erasures()))
+    CHECK(base::join(line.copies, "\n").find("of this logbook,") == std::string::npos);
+  const auto copy = *clinic.folder / "after.gkbook";
+  must(book.backUp(copy));
+  CHECK(boxesIn(copy, older).empty());
+  CHECK(boxesIn(copy, younger).empty());
+  CHECK(must(book.findings()).empty());
+}
+
+TEST_CASE("Who asked for an erasure and why name neither of two joined cards", "[case-387]") {
+  test::Clinic clinic;
+  auto& book = clinic.session;
+  const auto older = clinic.child("Mina");
+  must(book.joinCards(clinic.by, older, clinic.child("Rosamund"), "one student"));
+  auto named = asked;
+  named.request = "the mother of Rosamund";
+  const auto rows = must(book.erasurePlan(older)).total;
+  CHECK(codeOf(book.eraseStudent(clinic.by, older, named, rows)) == ErrorCode::textMalformed);
+}

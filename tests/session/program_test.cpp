@@ -70,13 +70,55 @@ TEST_CASE("A logbook is made with its program and passphrase or not at all", "[c
 TEST_CASE("The passphrase is changed and the old one opens no more", "[case-116]") {
   test::Clinic clinic;
   clinic.child("Mina");
-  CHECK(codeOf(clinic.session.changePassphrase("short")) == ErrorCode::callMalformed);
-  must(clinic.session.changePassphrase("another gym floor"));
+  const std::string present = test::Clinic::passphrase;
+  CHECK(codeOf(clinic.session.changePassphrase(present, "short")) == ErrorCode::callMalformed);
+  must(clinic.session.changePassphrase(present, "another gym floor"));
   clinic.session.lock();
-  CHECK(codeOf(clinic.session.changePassphrase("a third gym floor")) == ErrorCode::vaultLocked);
+  CHECK(codeOf(clinic.session.changePassphrase("another gym floor", "a third gym floor")) ==
+        ErrorCode::vaultLocked);
   CHECK(codeOf(clinic.session.unlock(test::Clinic::passphrase)) == ErrorCode::vaultWrongPassphrase);
   must(clinic.session.unlock("another gym floor"));
   CHECK(must(clinic.session.findChildren("Mina")).size() == 1);
+}
+
+TEST_CASE(
+    "Whoever finds the laptop unlocked does not change the passphrase without the present one",
+    "[case-312]") {
+  test::Clinic clinic;
+  clinic.child("Mina");
+  auto& book = clinic.session;
+  const std::string present = test::Clinic::passphrase;
+  const auto code = must(book.makeRecoveryCode(clinic.by));
+  const auto change = [&](const std::string& with) {
+    return codeOf(book.changePassphrase(with, "another gym floor"));
+  };
+  CHECK(change("") == ErrorCode::vaultWrongPassphrase);
+  CHECK(change("quiet gym flour") == ErrorCode::vaultWrongPassphrase);
+  // Not by the coordinator's own either: what opens the names is not what this is of.
+  must(book.enterKey({clinic.by.author, {}}, "her own four words"));
+  CHECK(change("her own four words") == ErrorCode::vaultWrongPassphrase);
+  // The third wrong one is waited for, with the right one as well.
+  CHECK(change(present) == ErrorCode::vaultWait);
+  clinic.clock.advance(std::chrono::seconds(9));
+  CHECK(change(present) == ErrorCode::vaultWait);
+  clinic.clock.advance(std::chrono::seconds(2));
+  CHECK(change("wrong again") == ErrorCode::vaultWrongPassphrase);
+  clinic.clock.advance(std::chrono::seconds(11));
+  CHECK(change(present) == ErrorCode::vaultWait); // twice as long
+  book.lock();
+  must(book.unlock(present)); // nothing was changed, and locking does not shorten the wait
+  CHECK(change(present) == ErrorCode::vaultWait);
+  clinic.clock.advance(std::chrono::seconds(10));
+  SECTION("with the present one") {
+    must(book.changePassphrase(present, "another gym floor"));
+  }
+  SECTION("or with the recovery code, for one who lost it") {
+    must(book.changePassphrase(code, "another gym floor"));
+  }
+  book.lock();
+  CHECK(codeOf(book.unlock(present)) == ErrorCode::vaultWrongPassphrase);
+  must(book.unlock("another gym floor"));
+  CHECK(must(book.findChildren("Mina")).size() == 1);
 }
 
 TEST_CASE("A program is corrected with a reason and what it was stays in the history",

@@ -24,7 +24,7 @@ struct SampleRow {
 /// In an order in which whatever is pointed at comes first. A list follows the table it is of.
 const std::vector<SampleRow>& sampleRows() {
   static const std::vector<SampleRow> rows{
-      {"school", "'School #', 'S#'"},
+      {"school", "'School #', 'S#', '2031-06-1#'"},
       {"term", "'Term #', '2026-09-0#', '2026-12-18'"},
       {"term_holiday", "0, '2026-10-1#'"},
       {"term_holiday", "1, '2026-11-2#'"},
@@ -258,7 +258,7 @@ class EveryTable {
     book_.execute("INSERT INTO hand VALUES (3, x'" + hex(803) + "')");
     book_.execute("INSERT INTO entry (id, kind, nth) VALUES (" + first +
                   ", (SELECT number FROM entry_kind WHERE name = 'school'), 0)");
-    book_.execute("INSERT INTO school VALUES (" + first + ", 'Copied', 'C')");
+    book_.execute("INSERT INTO school VALUES (" + first + ", 'Copied', 'C', NULL)");
     book_.execute("INSERT INTO act (first, sequence, count, at, utc_offset, verb, station, digest) "
                   "VALUES (" +
                   first + ", " + std::to_string(acts[0].second) + ", 1, " +

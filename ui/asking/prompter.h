@@ -13,6 +13,14 @@ class QPagedPaintDevice;
 
 namespace gk::ui {
 
+/// What is in a file that a person is asked a place for. Names, where they are, are sealed in a
+/// logbook, an envelope and sealed papers.
+enum class FileHolds { noNames, sealedNames, names };
+
+/// Said before names lie in a file that anyone can read, wherever one is saved.
+inline const QString plainFileWords =
+    QStringLiteral("Not sealed. Anyone who has the file can read the names in it");
+
 /// Dialogs, behind an interface so that tests answer them. Empty means that the person backed out.
 /// The chair page asks in its own line instead, since nothing may cover its timer.
 class Prompter {
@@ -39,18 +47,24 @@ class Prompter {
   /// `filter` as QFileDialog has it: "Roster (*.csv)".
   virtual std::optional<QString> openFile(const QString& title, const QString& filter) = 0;
   virtual std::optional<QString> saveFile(const QString& title, const QString& suggestion,
-                                          const QString& filter) = 0;
+                                          const QString& filter, FileHolds holds) = 0;
   /// As `saveFile`, for what never takes the place of another file: a name that is taken is not
   /// asked about, since the caller takes the next free one.
   virtual std::optional<QString> newFile(const QString& title, const QString& suggestion,
-                                         const QString& filter) = 0;
-  virtual std::optional<QString> folder(const QString& title) = 0;
+                                         const QString& filter, FileHolds holds) = 0;
+  virtual std::optional<QString> folder(const QString& title, FileHolds holds) = 0;
   /// A printer that the person chooses, whose pages come out when it goes; none when backed out.
   virtual std::shared_ptr<QPagedPaintDevice> printer() = 0;
   /// Shown as dots.
   virtual std::optional<QString> passphrase(const QString& question) = 0;
   /// Shown as dots, with keys for a gloved finger.
   virtual std::optional<QString> pin(const QString& question) = 0;
+
+ protected:
+  /// What the dialog says.
+  static QString titleOf(const QString& title, FileHolds holds) {
+    return holds == FileHolds::names ? title + QStringLiteral(". ") + plainFileWords : title;
+  }
 };
 
 } // namespace gk::ui

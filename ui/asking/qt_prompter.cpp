@@ -123,23 +123,27 @@ std::optional<QString> QtPrompter::openFile(const QString& what, const QString& 
 }
 
 std::optional<QString> QtPrompter::saveFile(const QString& what, const QString& suggestion,
-                                            const QString& filter) {
-  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter));
+                                            const QString& filter, FileHolds holds) {
+  return unlessEmpty(
+      QFileDialog::getSaveFileName(parent_, titleOf(what, holds), suggestion, filter));
 }
 
 std::optional<QString> QtPrompter::newFile(const QString& what, const QString& suggestion,
-                                           const QString& filter) {
-  return unlessEmpty(QFileDialog::getSaveFileName(parent_, what, suggestion, filter, nullptr,
-                                                  QFileDialog::DontConfirmOverwrite));
+                                           const QString& filter, FileHolds holds) {
+  return unlessEmpty(QFileDialog::getSaveFileName(parent_, titleOf(what, holds), suggestion, filter,
+                                                  nullptr, QFileDialog::DontConfirmOverwrite));
 }
 
-std::optional<QString> QtPrompter::folder(const QString& what) {
-  return unlessEmpty(QFileDialog::getExistingDirectory(parent_, what));
+std::optional<QString> QtPrompter::folder(const QString& what, FileHolds holds) {
+  return unlessEmpty(QFileDialog::getExistingDirectory(parent_, titleOf(what, holds)));
 }
 
 std::shared_ptr<QPagedPaintDevice> QtPrompter::printer() {
   auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
   QPrintDialog dialog(printer.get(), parent_);
+  // The system's dialog can print to a file as well.
+  dialog.setWindowTitle(
+      u"Print. A file instead of paper is not sealed: anyone who has it can read it"_s);
   if (dialog.exec() != QDialog::Accepted) return nullptr;
   return printer;
 }

@@ -21,10 +21,10 @@ class QtPrompter final : public Prompter {
                               const QStringList& options) override;
   std::optional<QString> openFile(const QString& title, const QString& filter) override;
   std::optional<QString> saveFile(const QString& title, const QString& suggestion,
-                                  const QString& filter) override;
+                                  const QString& filter, FileHolds holds) override;
   std::optional<QString> newFile(const QString& title, const QString& suggestion,
-                                 const QString& filter) override;
-  std::optional<QString> folder(const QString& title) override;
+                                 const QString& filter, FileHolds holds) override;
+  std::optional<QString> folder(const QString& title, FileHolds holds) override;
   std::shared_ptr<QPagedPaintDevice> printer() override;
   std::optional<QString> passphrase(const QString& question) override;
   std::optional<QString> pin(const QString& question) override;

@@ -3,6 +3,7 @@
 #include "ui/asking/read_date.h"
 #include "ui/keys/key_button.h"
 #include "ui/look/style.h"
+#include "ui/support/retired.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
@@ -74,6 +75,7 @@ void OpenDayForm::refresh() {
   for (const auto& school : schools_)
     school_->addItem(toQt(roster::shownAmong(school.value, *schools)));
   if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
+  retireClosed(*school_, schools_, context().clock.now().date());
 }
 
 std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date) const {

@@ -2,6 +2,7 @@
 
 #include "reports/calls/runners_list.h"
 #include "reports/print/render.h"
+#include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
@@ -102,9 +103,9 @@ void RunnersPage::print() {
 }
 
 void RunnersPage::save() {
-  saveReport(context(), this, {list_.title, toQt(list_.title), {list_}, list_},
+  saveReport(context(), this, {list_.title, toQt(list_.title), FileHolds::names, {list_}, list_},
              [this](const base::Result<QString>& saved) {
-               if (went(saved)) Q_EMIT said(u"Saved: "_s + *saved);
+               if (went(saved)) Q_EMIT said(savedWords(*saved));
              });
 }
 

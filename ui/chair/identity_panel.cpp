@@ -13,6 +13,8 @@
 #include <QVBoxLayout>
 #include <QVariant>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 using chairside::Identifier;
@@ -55,8 +57,9 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
 
 /// A label that wraps asks for more height than it needs in this width, and would push keys away.
 void IdentityPanel::fitWords() {
+  // An empty label has no height for a width.
   for (auto* words : {asked_, lookUp_})
-    words->setMinimumHeight(words->heightForWidth(width()));
+    words->setMinimumHeight(std::max(0, words->heightForWidth(width())));
 }
 
 void IdentityPanel::resizeEvent(QResizeEvent* event) {

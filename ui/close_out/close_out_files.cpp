@@ -1,7 +1,9 @@
 #include "ui/close_out/close_out_page.h"
 
 #include "base/files.h"
+#include "reports/print/render.h"
 #include "ui/files/backing_up.h"
+#include "ui/files/named_file.h"
 #include "ui/files/office_pack.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
@@ -14,10 +16,15 @@ void CloseOutPage::save() {
   if (!sheet_) return;
   const auto& tables = tables_;
   saveReport(context(), this,
-             {"Close-out " + sheet_->school + " " + sheet_->date.iso(), toQt(sheet_->date.words()),
-              tables, tables.at(static_cast<std::size_t>(browser_->section()))},
+             {"Close-out " + sheet_->school + " " + sheet_->date.iso(),
+              toQt(sheet_->date.words()),
+              FileHolds::names,
+              tables,
+              tables.at(static_cast<std::size_t>(browser_->section())),
+              {},
+              std::string(reports::namesMark)},
              [this](const base::Result<QString>& saved) {
-               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+               if (went(saved)) Q_EMIT said(savedWords(*saved));
              });
 }
 
@@ -28,16 +35,20 @@ void CloseOutPage::saveReturns() {
   saveReport(context(), this,
              {"Return visits " + sheet_->school + " " + sheet_->date.iso(),
               toQt(sheet_->date.words()),
+              FileHolds::names,
               {list},
-              list},
+              list,
+              {},
+              std::string(reports::namesMark)},
              [this](const base::Result<QString>& saved) {
-               if (went(saved)) Q_EMIT said(u"Saved as %1. It names children."_s.arg(*saved));
+               if (went(saved)) Q_EMIT said(savedWords(*saved));
              });
 }
 
 void CloseOutPage::pack() {
   if (!sheet_) return;
-  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()));
+  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()), {},
+                           std::string(reports::namesMark));
   writeCopy(u"Export for office: where does the backup go?"_s,
             u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
             [sheet = *sheet_, foot](session::Snapshot& book, const base::Path& copy) {
@@ -52,7 +63,8 @@ void CloseOutPage::backUp() {
 
 /// A backup never takes the place of another: a name that is taken gets a number.
 void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Beside beside) {
-  const auto picked = context().prompter.newFile(title, suggestion, u"Logbook (*.gkbook)"_s);
+  const auto picked = context().prompter.newFile(title, suggestion, u"Logbook (*.gkbook)"_s,
+                                                 FileHolds::sealedNames);
   if (!picked) return;
   struct Written {
     base::Path path;

@@ -274,6 +274,8 @@ void CloseOutPage::fix(const reports::Blocker& blocker) {
   case reports::BlockerKind::paperMissing:
     countPaper();
     return;
+  case reports::BlockerKind::lateOnJoinedCard:
+    return void(noted(joinAgain(context(), blocker), u"The entries are on the kept card now."_s));
   case reports::BlockerKind::twoOutcomes:
   case reports::BlockerKind::outcomeDisagrees:
   case reports::BlockerKind::noConsent:

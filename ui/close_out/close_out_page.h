@@ -76,7 +76,6 @@ class CloseOutPage final : public Page {
   void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
   void takeIn();
   void takeIn(const base::Path& from, session::Copies copies);
-  void askOfCopies(const base::Path& from, const base::Error& why);
   void sayTaken(const session::Merged& merged);
   void reopen();
   void addLateEntry();

@@ -4,6 +4,7 @@
 #include "ui/close_out/close_out_questions.h"
 #include "ui/close_out/closing_questions.h"
 #include "ui/close_out/confirm_placements.h"
+#include "ui/files/copies.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
 
@@ -91,29 +92,22 @@ void CloseOutPage::takeIn(const base::Path& from, session::Copies copies) {
       },
       [this, from](const base::Result<session::Merged>& merged) {
         book().tellAbsorbed();
-        if (!merged && merged.error().code == base::ErrorCode::storeForked)
-          return askOfCopies(from, merged.error());
+        if (!merged && merged.error().code == base::ErrorCode::storeForked) {
+          if (areCopies(context().prompter, merged.error())) takeIn(from, session::Copies::join);
+          return;
+        }
         if (went(merged)) sayTaken(*merged);
       });
-}
-
-void CloseOutPage::askOfCopies(const base::Path& from, const base::Error& why) {
-  const auto answer =
-      context().prompter.decide(toQt(why.detail) + u". Was the disk or the logbook copied?"_s,
-                                {u"Join both copies"_s, u"Leave both unchanged"_s});
-  if (answer == 0) takeIn(from, session::Copies::join);
 }
 
 void CloseOutPage::sayTaken(const session::Merged& merged) {
   const auto asked = sheet_ ? sheet_->questions.size() : 0;
   if (asked > 0) showQuestions();
-  const auto taken = merged.newEntries > 0
-                         ? u"Merged: "_s + counted(merged.newEntries, "new entry", "new entries")
-                         : u"Nothing new was in it"_s;
   const auto open = sheet_ ? sheet_->openThings() : 0;
-  Q_EMIT said(taken + (asked > 0  ? u". Laptop conflicts to resolve: %1."_s.arg(asked)
-                       : open > 0 ? u". "_s + counted(open, "thing", "things") + u" to fix."_s
-                                  : u"."_s));
+  Q_EMIT said(mergedWords(merged) +
+              (asked > 0  ? u". Laptop conflicts to resolve: %1."_s.arg(asked)
+               : open > 0 ? u". "_s + counted(open, "thing", "things") + u" to fix."_s
+                          : u"."_s));
 }
 
 } // namespace gk::ui

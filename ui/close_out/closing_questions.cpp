@@ -149,4 +149,19 @@ Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day
   return true;
 }
 
+Result<bool> joinAgain(Context& context, const reports::Blocker& blocker) {
+  const auto pair = context.session.cardPair(*blocker.child, *blocker.joined);
+  if (!pair) return pair.error();
+  const auto how = context.prompter.decideBy(
+      session::cardTable(*pair), u"%1: %2."_s.arg(toQt(blocker.shown), toQt(blocker.what)),
+      {u"One student: put the entries on the kept card"_s,
+       u"Leave it: two students after all (Desk, Students, Separate cards)"_s});
+  if (how != 0) return false;
+  const auto joined =
+      context.session.joinCards(context.acting.by(base::Station::rosters), *blocker.child,
+                                *blocker.joined, "entries of another laptop for the joined card");
+  if (!joined) return joined.error();
+  return true;
+}
+
 } // namespace gk::ui

@@ -15,4 +15,8 @@ base::Result<bool> countPaperIn(Context& context, const reports::CloseOut& sheet
 /// The meter's number for this light, or why it is not read.
 base::Result<bool> readLightAgain(Context& context, kit::LightId light, roster::DayId day);
 
+/// Entries that came for a card that is joined to another: put on the kept one, once a person saw
+/// both cards.
+base::Result<bool> joinAgain(Context& context, const reports::Blocker& blocker);
+
 } // namespace gk::ui

@@ -1,8 +1,8 @@
 #include "ui/close_out/letters_desk.h"
 
-#include "base/files.h"
 #include "reports/display_names.h"
 #include "reports/records/inputs.h"
+#include "ui/files/named_file.h"
 #include "ui/paper/print_letters.h"
 #include "ui/support/text.h"
 
@@ -92,33 +92,33 @@ void LettersDesk::work(std::optional<roster::ChildId> chosen, const Done& done) 
 
 void LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint,
                          const QString& backedOut, Out out, const Done& done) {
-  std::shared_ptr<QPagedPaintDevice> printer;
-  std::optional<QString> file;
-  if (onPaper)
-    printer = context_.prompter.printer();
-  else
-    file = context_.prompter.saveFile(u"Save the pages to print"_s, name + u".pdf"_s,
-                                      u"Pages to print (*.pdf)"_s);
-  if (!printer && !file) return done(backedOut);
-  const auto draw = [name, printer, file,
-                     paint](const base::Progress& progress) -> Result<base::Done> {
-    QByteArray pdf;
-    if (printer)
-      paint(*printer, progress);
-    else
-      pdf = asPdf(name, [&](QPagedPaintDevice& device) { paint(device, progress); });
-    if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "no page came out"};
-    if (printer) return base::Done{};
-    return base::replaceFile(
-        toStd(*file), std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
+  const auto finish = [self = shared_from_this(), out = std::move(out), done](const auto& drawn) {
+    if (!drawn) return done(drawn.error());
+    done(out());
   };
+  if (!onPaper) {
+    const auto bytes = [name, paint](const QString&, const base::Progress& progress) {
+      return asPdf(name, [&](QPagedPaintDevice& device) { paint(device, progress); }).toStdString();
+    };
+    if (!saveNamed(context_, LongKind::letters, owner_,
+                   {.name = name,
+                    .filter = u"Pages to print (*.pdf)"_s,
+                    .title = u"Save the pages to print"_s},
+                   bytes, finish))
+      done(backedOut);
+    return;
+  }
+  const auto printer = context_.prompter.printer();
+  if (!printer) return done(backedOut);
   context_.work.run(
-      LongKind::letters, owner_, draw,
-      [self = shared_from_this(), out = std::move(out), done](const Result<base::Done>& drawn) {
-        if (!drawn) return done(drawn.error());
-        done(out());
-      });
+      LongKind::letters, owner_,
+      [printer, paint](const base::Progress& progress) -> Result<base::Done> {
+        paint(*printer, progress);
+        if (progress.isStopped())
+          return base::Error{base::ErrorCode::workCancelled, "no page came out"};
+        return base::Done{};
+      },
+      finish);
 }
 
 void LettersDesk::printDue(bool onPaper, const Done& done) {

@@ -3,12 +3,14 @@
 #include "base/text.h"
 #include "reports/calls/forms_list.h"
 #include "reports/display_names.h"
+#include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
+#include "ui/support/retired.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
@@ -65,11 +67,11 @@ void FormCountPage::layOut() {
   key(u"Print chase list"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"formChasePrint"_s,
       [this] { print(chase_); });
   key(u"Save chase list"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"formChaseSave"_s,
-      [this] { save(chase_); });
+      [this] { save(chase_, FileHolds::names); });
   key(u"Print counts"_s, QKeySequence(Qt::ALT | Qt::Key_T), u"formCountPrint"_s,
       [this] { print(counts_); });
   key(u"Save counts"_s, QKeySequence(Qt::ALT | Qt::Key_V), u"formCountSave"_s,
-      [this] { save(counts_); });
+      [this] { save(counts_, FileHolds::noNames); });
   key(u"Back to forms"_s, QKeySequence(Qt::Key_Escape), u"formCountBack"_s,
       [this] { Q_EMIT backedOut(); });
   auto* out = new FlowLayout(6);
@@ -90,9 +92,13 @@ void FormCountPage::layOut() {
   version_ = line(u"Form version"_s, u"handoutVersion"_s, 150);
   auto* add = keyButton(u"Add handed-out forms"_s, QKeySequence(Qt::ALT | Qt::Key_H),
                         u"handoutAdd"_s, this);
+  auto* lines =
+      keyButton(u"Handed-out lines"_s, QKeySequence(Qt::ALT | Qt::Key_L), u"handoutLines"_s, this);
+  connect(lines, &QPushButton::clicked, this, &FormCountPage::handoutsWanted);
   connect(add, &QPushButton::clicked, this, &FormCountPage::handOut);
   connect(copies_, &QLineEdit::returnPressed, this, &FormCountPage::handOut);
   out->addWidget(add);
+  out->addWidget(lines);
   countTable_ = table(countModel_, u"Forms by school and room"_s, u"formCountTable"_s);
   chaseTable_ = table(chaseModel_, u"Students whose form is to be chased"_s, u"formChaseTable"_s);
   auto* column = new QVBoxLayout(this);
@@ -147,6 +153,7 @@ void FormCountPage::readSchools() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
     if (kept == one.id) school_->setCurrentIndex(school_->count() - 1);
   }
+  retireClosed(*school_, *schools, context().clock.now().date(), 1);
   reading_ = false;
 }
 
@@ -207,7 +214,7 @@ void FormCountPage::handOut() {
   room_->clear();
   room_->setFocus();
   showTables();
-  Q_EMIT said(u"Handed out: %1. Undo with Alt+Z on the form desk."_s.arg(
+  Q_EMIT said(u"Handed out: %1. Wrong? Correct the line (Alt+L)."_s.arg(
       counted(handout.copies, "form", "forms")));
 }
 
@@ -226,11 +233,13 @@ void FormCountPage::print(const reports::Table& table) {
   });
 }
 
-void FormCountPage::save(const reports::Table& table) {
+void FormCountPage::save(const reports::Table& table, FileHolds holds) {
   if (table.rows.empty()) return Q_EMIT said(u"There is nothing to save."_s);
-  saveReport(context(), this, {table.title, toQt(table.title), {table}, table},
-             [this](const base::Result<QString>& saved) {
-               if (went(saved)) Q_EMIT said(u"Saved: "_s + *saved);
+  saveReport(context(), this, {table.title, toQt(table.title), holds, {table}, table},
+             [this, holds](const base::Result<QString>& saved) {
+               if (went(saved))
+                 Q_EMIT said(holds == FileHolds::names ? savedWords(*saved)
+                                                       : u"Saved: "_s + *saved);
              });
 }
 

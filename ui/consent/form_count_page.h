@@ -28,6 +28,8 @@ class FormCountPage final : public Page {
 
  Q_SIGNALS:
   void backedOut();
+  /// To the lines of what was handed out.
+  void handoutsWanted();
 
  private:
   void layOut();
@@ -37,7 +39,7 @@ class FormCountPage final : public Page {
   void showTables();
   void handOut();
   void print(const reports::Table& table);
-  void save(const reports::Table& table);
+  void save(const reports::Table& table, FileHolds holds);
 
   std::function<base::By()> by_;
   std::optional<roster::TermId> term_;

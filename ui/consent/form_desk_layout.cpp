@@ -2,6 +2,7 @@
 #include "ui/consent/answer_panel.h"
 #include "ui/consent/form_count_page.h"
 #include "ui/consent/form_desk_page.h"
+#include "ui/consent/handouts_page.h"
 #include "ui/keys/cap_button.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
@@ -343,6 +344,20 @@ void FormDeskPage::layOut() {
   stack_->addWidget(counting);
   connect(counts_, &Page::failed, this, &Page::failed);
   connect(counts_, &Page::said, this, &Page::said);
+  auto* handouts = new HandoutsPage(
+      context(), [this] { return by(); }, [this] { return term(); }, stack_);
+  handouts->setMinimumWidth(1); // its list scrolls, and no other page is wider for it
+  stack_->addWidget(handouts);
+  connect(handouts, &Page::failed, this, &Page::failed);
+  connect(handouts, &Page::said, this, &Page::said);
+  connect(counts_, &FormCountPage::handoutsWanted, this, [this, handouts] {
+    ui::turnTo(*stack_, *handouts);
+    handouts->begin();
+  });
+  connect(handouts, &HandoutsPage::backedOut, this, [this, counting] {
+    ui::turnTo(*stack_, *counting);
+    counts_->begin(term());
+  });
   connect(counts_, &FormCountPage::backedOut, this, [this] {
     ui::turnTo(*stack_, *stack_->widget(0));
     find_->setFocus();

@@ -8,6 +8,7 @@
 #include "ui/consent/form_lines.h"
 #include "ui/keys/cap_button.h"
 #include "ui/models/table_model.h"
+#include "ui/support/retired.h"
 #include "ui/support/text.h"
 
 #include <QCheckBox>
@@ -110,6 +111,7 @@ void FormDeskPage::readBatch() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
     if (school == one.id) school_->setCurrentIndex(school_->count() - 1);
   }
+  retireClosed(*school_, *schools, context().clock.now().date());
   const auto chosen = chosenOf(term_, terms_);
   const auto today = context().clock.now().date();
   terms_.clear();

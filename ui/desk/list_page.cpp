@@ -294,8 +294,8 @@ void ListPage::showSkipped() {
 
 void ListPage::save() {
   if (!list_) return;
-  const auto path =
-      context().prompter.saveFile(u"Rows that wait"_s, u"rows-that-wait.csv"_s, u"CSV (*.csv)"_s);
+  const auto path = context().prompter.saveFile(u"Rows that wait"_s, u"rows-that-wait.csv"_s,
+                                                u"CSV (*.csv)"_s, FileHolds::names);
   if (!path || !went(base::replaceFile(toStd(*path), list_->draft.problems()))) return;
   Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
 }

@@ -12,19 +12,12 @@ namespace {
 using base::Error;
 using base::ErrorCode;
 
-std::vector<Field> importFields(session::Session& book) {
-  QStringList schools;
+std::vector<Field> importFields(Context& context) {
   QStringList terms;
-  if (const auto all = book.schools())
-    for (const auto& school : *all)
-      schools += toQt(roster::shownAmong(school.value, *all));
-  if (const auto all = book.terms())
+  if (const auto all = context.session.terms())
     for (const auto& term : *all)
       terms += toQt(term.value.name);
-  return {{.key = u"ListSchool"_s,
-           .words = u"School on the list"_s,
-           .kind = FieldKind::choice,
-           .options = schools},
+  return {schoolField(context, u"ListSchool"_s, u"School on the list"_s),
           {.key = u"ListTerm"_s,
            .words = u"Term of the forms"_s,
            .hint = u"A form without an end date is valid to the end of the term"_s,
@@ -75,7 +68,7 @@ AreaForm importingRoster(Context& context, const ShowList& show) {
       .save = u"Choose the file"_s,
       .note = u"The list as the school sends it, saved as CSV or text. What it changes is "
               "shown before anything is written."_s,
-      .fields = [&context](const Thing&) { return importFields(context.session); },
+      .fields = [&context](const Thing&) { return importFields(context); },
       .values = [&context](const Thing&) { return importValues(context); },
       .act = [&context, show](By, const Thing&,
                               const Values& values) { return chooseList(context, values, show); }};

@@ -25,6 +25,7 @@ Values valuesOfSchool(const roster::School& school) {
   Values values;
   values.set(u"Name"_s, school.name);
   values.set(u"Code"_s, school.code);
+  values.set(u"Closed"_s, school.closedFrom);
   return values;
 }
 
@@ -126,6 +127,70 @@ Result<QString> enterMeals(Context& context, By by, const Thing& id, const Value
                 u"The percentage is saved."_s);
 }
 
+QStringList sentencesOf(const std::vector<std::string>& sentences) {
+  QStringList said;
+  for (const auto& sentence : sentences)
+    said += toQt(sentence);
+  return said;
+}
+
+AreaForm closingSchool(session::Session& book) {
+  return {.name = u"Close"_s,
+          .words = u"Close"_s,
+          .key = Qt::Key_L,
+          .asksReason = true,
+          .save = u"Close school"_s,
+          .note = u"For a school where the program works no more. All that was done there stays. "
+                  "One entered by mistake is removed instead."_s,
+          .changes = [&book](const Thing& id) -> Result<QStringList> {
+            const auto changes = book.changesWithClosing(roster::SchoolId(*id));
+            if (!changes) return changes.error();
+            return sentencesOf(*changes);
+          },
+          .fields =
+              [](const Thing&) {
+                return std::vector<Field>{{.key = u"Closed"_s,
+                                           .words = u"Closed from"_s,
+                                           .hint = u"The first day without the program there; it "
+                                                   "may lie ahead"_s,
+                                           .kind = FieldKind::date,
+                                           .isNeeded = true}};
+              },
+          .values = [&book](const Thing& id) -> Result<Values> {
+            const auto school = thingOf(book.schools(), id);
+            if (!school) return school.error();
+            Values values;
+            values.set(u"Closed"_s, school->value.closedFrom);
+            return values;
+          },
+          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+            const auto from = *values.date(u"Closed"_s);
+            return saidIf(book.closeSchool(by, roster::SchoolId(*id), from, values.text(reasonKey)),
+                          u"The school is closed from %1 on. Its history and reports stay."_s.arg(
+                              toQt(from.words())));
+          },
+          .refusedAt = {{ErrorCode::ruleDate, u"Closed"_s}}};
+}
+
+AreaForm reopeningSchool(session::Session& book) {
+  return {.name = u"Reopen"_s,
+          .words = u"Reopen"_s,
+          .key = Qt::Key_O,
+          .asksReason = true,
+          .save = u"Reopen school"_s,
+          .note = u"For a school that was closed by mistake, or where the program is back."_s,
+          .changes = [](const Thing&) -> Result<QStringList> {
+            return QStringList{u"It is offered again for days, plans, students, lists and forms. "
+                               "That it was closed stays in the history."_s};
+          },
+          .fields = [](const Thing&) { return std::vector<Field>(); },
+          .values = [](const Thing&) -> Result<Values> { return Values(); },
+          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+            return saidIf(book.reopenSchool(by, roster::SchoolId(*id), values.text(reasonKey)),
+                          u"The school is open again."_s);
+          }};
+}
+
 } // namespace
 
 AreaSpec schoolsArea(Context& context) {
@@ -186,7 +251,8 @@ AreaSpec schoolsArea(Context& context) {
                         const Values& values) { return enterMeals(context, by, id, values); }};
   const auto remove = removalForm(
       u"Remove school"_s,
-      u"For a school entered by mistake. One with students, school days or enrollment stays."_s,
+      u"For a school entered by mistake. One with students, school days or enrollment stays: "
+      "close it instead."_s,
       [&book](By by, const Thing& id, const std::string& reason) {
         return saidIf(book.removeSchool(by, roster::SchoolId(*id), reason),
                       u"The school is removed."_s);
@@ -195,7 +261,7 @@ AreaSpec schoolsArea(Context& context) {
           .title = u"Schools and enrollment"_s,
           .station = base::Station::schools,
           .area = session::Area::schools,
-          .columns = {{"School"}, {"Code"}, {"Enrollment this term"}},
+          .columns = {{"School"}, {"Code"}, {"Enrollment this term"}, {"Status"}},
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto schools = context.session.schools();
             if (!schools) return schools.error();
@@ -217,7 +283,9 @@ AreaSpec schoolsArea(Context& context) {
               rows.push_back(
                   {school.id.uuid(),
                    {school.value.name, school.value.code,
-                    isCounted ? base::counted(students, "student", "students") : "not entered"}});
+                    isCounted ? base::counted(students, "student", "students") : "not entered",
+                    school.value.closedFrom ? "closed from " + school.value.closedFrom->words()
+                                            : "open"}});
             }
             return rows;
           },
@@ -226,7 +294,8 @@ AreaSpec schoolsArea(Context& context) {
                 return revisionsOf(book.revisions<roster::School>(roster::SchoolId(id)),
                                    valuesOfSchool);
               },
-          .forms = {add, correct, remove, enrollment, meals}};
+          .forms = {add, correct, remove, closingSchool(book), reopeningSchool(book), enrollment,
+                    meals}};
 }
 
 } // namespace gk::ui

@@ -100,12 +100,8 @@ std::int64_t placeOf(const std::vector<base::Recorded<roster::School>>& schools,
   return at - schools.begin();
 }
 
-std::vector<Field> placeFields(session::Session& book) {
-  QStringList schools;
-  if (const auto all = book.schools())
-    for (const auto& school : *all)
-      schools += toQt(roster::shownAmong(school.value, *all));
-  return {{.key = u"School"_s, .words = u"School"_s, .kind = FieldKind::choice, .options = schools},
+std::vector<Field> placeFields(Context& context) {
+  return {schoolField(context, u"School"_s, u"School"_s),
           {.key = u"Grade"_s, .words = u"Grade"_s, .hint = u"K, 1 to 12"_s, .isNeeded = true},
           {.key = u"Room"_s, .words = u"Room"_s}};
 }
@@ -184,7 +180,7 @@ AreaForm addingStudent(Context& context) {
           .fields =
               [&context](const Thing&) {
                 auto fields = personFields();
-                const auto places = placeFields(context.session);
+                const auto places = placeFields(context);
                 fields.insert(fields.begin() + ofPerson, places.begin(), places.end());
                 fields.insert(fields.begin() + ofPerson + std::ssize(places),
                               {.key = u"Number"_s,
@@ -246,7 +242,8 @@ AreaForm correctingStudent(Context& context) {
                         {ErrorCode::callMalformed, u"First"_s}}};
 }
 
-AreaForm movingStudent(session::Session& book) {
+AreaForm movingStudent(Context& context) {
+  auto& book = context.session;
   return {.name = u"Move"_s,
           .words = u"Move"_s,
           .key = Qt::Key_M,
@@ -255,7 +252,7 @@ AreaForm movingStudent(session::Session& book) {
           .note = u"To another school, grade or room. Consent and history move too; the student "
                   "is expected at the new school."_s,
           .changes = changesSaid(book, session::Area::rosters),
-          .fields = [&book](const Thing&) { return placeFields(book); },
+          .fields = [&context](const Thing&) { return placeFields(context); },
           .values = [&book](const Thing& id) -> Result<Values> {
             const auto card = book.child(roster::ChildId(*id));
             if (!card) return card.error();
@@ -364,7 +361,7 @@ AreaSpec studentsArea(Context& context, const ShowList& show) {
           .rows = [&book](const QString& wanted) { return foundStudents(book, wanted); },
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
           .forms = {addingStudent(context), importingRoster(context, show),
-                    correctingStudent(context), movingStudent(book), confirmingStudent(book),
+                    correctingStudent(context), movingStudent(context), confirmingStudent(book),
                     joiningCards(context), partingCards(context), takingImportBack(book)}};
 }
 

@@ -50,7 +50,8 @@ void backUpToPlace(Context& context, QObject* owner,
 
 bool chooseBackupPlace(Context& context) {
   const auto picked = context.prompter.folder(
-      u"Where should automatic backups go? Choose a folder on an encrypted drive."_s);
+      u"Where should automatic backups go? Choose a folder on an encrypted drive."_s,
+      FileHolds::sealedNames);
   if (!picked) return false;
   auto habits = context.acting.habits();
   habits.backup.folder = toStd(*picked);

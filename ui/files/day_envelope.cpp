@@ -1,5 +1,7 @@
 #include "ui/files/day_envelope.h"
 
+#include "reports/records/inputs.h"
+#include "ui/files/copies.h"
 #include "ui/files/save_report.h"
 #include "ui/support/text.h"
 
@@ -15,7 +17,8 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
                      std::function<void(const base::Result<QString>&)> then) {
   const auto today = fileName(context.clock.now().date().words());
   auto path = context.prompter.newFile(u"Seal the logbook in a day envelope"_s,
-                                       u"day-"_s + today + u".gkday"_s, envelopeFilter);
+                                       u"day-"_s + today + u".gkday"_s, envelopeFilter,
+                                       FileHolds::sealedNames);
   if (!path) return;
   if (!path->endsWith(u".gkday"_s, Qt::CaseInsensitive)) *path += u".gkday"_s;
   const auto first = context.prompter.passphrase(
@@ -41,28 +44,44 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
       });
 }
 
-void mergeDayEnvelope(Context& context, QObject* owner, base::By by,
-                      std::function<void(const base::Result<QString>&)> then) {
+namespace {
+
+using Told = std::function<void(const base::Result<QString>&)>;
+
+void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& path,
+                  const std::string& words, session::Copies copies, const Told& then) {
+  context.work.run(
+      LongKind::merge, owner,
+      [&book = context.session, by, path, words, copies](const base::Progress& progress) {
+        return book.absorbEnvelope(by, toStd(path), words, copies, progress);
+      },
+      [&context, owner, by, path, words, then](const base::Result<session::Merged>& merged) {
+        context.session.tellAbsorbed();
+        if (!merged && merged.error().code == base::ErrorCode::storeForked) {
+          if (areCopies(context.prompter, merged.error()))
+            return takeEnvelope(context, owner, by, path, words, session::Copies::join, then);
+          return then(u"Not merged. Nothing is lost: both logbooks are as they were."_s);
+        }
+        if (!merged) return then(merged.error());
+        auto said = mergedWords(*merged) + u"."_s;
+        if (merged->newEntries > 0) said += u" Conflicts, if any, are in the close-out (F3)."_s;
+        const auto late = context.session.lateOnCards();
+        if (late && !late->empty())
+          said += u" ▲ "_s + counted(std::ssize(*late), "joined card", "joined cards") +
+                  u" got entries that are not on the kept card yet: see the close-out (F3), or "
+                  u"Students on the desk (F8)."_s;
+        then(said);
+      });
+}
+
+} // namespace
+
+void mergeDayEnvelope(Context& context, QObject* owner, base::By by, Told then) {
   const auto path = context.prompter.openFile(u"The other laptop's day envelope"_s, envelopeFilter);
   if (!path) return;
   const auto words = context.prompter.passphrase(u"The passphrase of this envelope"_s);
   if (!words) return;
-  context.work.run(
-      LongKind::merge, owner,
-      [&book = context.session, by, path = *path,
-       words = toStd(*words)](const base::Progress& progress) -> base::Result<QString> {
-        const auto merged =
-            book.absorbEnvelope(by, toStd(path), words, session::Copies::ask, progress);
-        if (!merged) return merged.error();
-        return merged->newEntries > 0
-                   ? u"Merged: %1. Conflicts, if any, are in the close-out (F3)."_s.arg(
-                         counted(merged->newEntries, "new entry", "new entries"))
-                   : u"Nothing new was in it."_s;
-      },
-      [&book = context.session, then = std::move(then)](const base::Result<QString>& merged) {
-        book.tellAbsorbed();
-        then(merged);
-      });
+  takeEnvelope(context, owner, by, *path, toStd(*words), session::Copies::ask, then);
 }
 
 } // namespace gk::ui

@@ -2,6 +2,8 @@
 
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
+#include "reports/workbook/workbook.h"
+#include "ui/support/text.h"
 
 namespace gk::ui {
 
@@ -17,9 +19,12 @@ base::Result<base::Path> packForOffice(session::Snapshot& book, const base::Path
   const auto pdf = [&](const std::string& title, const std::vector<Table>& parts) {
     return reportPdf(title + ": " + what, parts, foot).toStdString();
   };
+  const auto workbook = reports::toWorkbook("Close-out: " + what, tables, {}, reports::namesMark);
+  if (!workbook) return workbook.error();
   std::vector<session::Paper> papers{
       {"close-out.pdf", pdf("Close-out", tables)},
-      {"close-out.html", reports::toHtml("Close-out: " + what, tables)},
+      {"close-out.html", reports::toHtml("Close-out: " + what, tables, {}, reports::namesMark)},
+      {"close-out.xlsx", *workbook},
       {"unfinished-teeth.pdf", pdf("Unfinished teeth", {tables.at(unfinishedTeeth)})},
       {"referrals.pdf", pdf("Referrals", {tables.at(referrals)})}};
   for (auto& [name, csv] : reports::toCsvFiles(tables))
@@ -40,15 +45,11 @@ base::Result<std::optional<base::Path>> unpackPapers(Context& context) {
   if (!sealed) return sealed.error();
   const auto papers = context.session.openPapers(*sealed);
   if (!papers) return papers.error();
-  const auto into =
-      context.prompter.folder(u"Where do the papers go? They name students and lie open there"_s);
+  const auto into = context.prompter.folder(u"Where do the papers go?"_s, FileHolds::names);
   if (!into) return std::optional<base::Path>();
-  const auto folder = base::freeName(base::Path(toStd(*into)) / file.stem());
-  if (const auto made = base::makeFolder(folder); !made) return made.error();
-  for (const auto& paper : *papers)
-    if (const auto written = base::replaceFile(folder / paper.name, paper.bytes); !written)
-      return written.error();
-  return std::optional(folder);
+  auto folder = exchange::writeOut(*papers, base::Path(toStd(*into)) / file.stem());
+  if (!folder) return folder.error();
+  return std::optional(*std::move(folder));
 }
 
 } // namespace gk::ui

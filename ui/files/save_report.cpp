@@ -2,17 +2,23 @@
 
 #include "base/files.h"
 #include "reports/print/render.h"
+#include "reports/workbook/workbook.h"
+#include "ui/files/named_file.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
-#include <array>
 
 namespace gk::ui {
 
-ReportFoot footOf(Context& context, const QString& about, const QString& version) {
+ReportFoot footOf(Context& context, const QString& about, const QString& version,
+                  const std::string& mark) {
   const auto program = context.session.program();
-  return {program ? toQt(program->value.name) : QString(), about,
-          toQt(context.clock.now().date().words()), version, context.acting.habits().paper};
+  return {program ? toQt(program->value.name) : QString(),
+          about,
+          toQt(context.clock.now().date().words()),
+          version,
+          context.acting.habits().paper,
+          toQt(mark)};
 }
 
 QString fileName(const std::string& title) {
@@ -26,15 +32,16 @@ QString fileName(const std::string& title) {
 
 namespace {
 
-std::string bytesOf(const ReportToSave& report, const QString& path, const ReportFoot& foot,
-                    const base::Progress& progress) {
+base::Result<std::string> bytesOf(const ReportToSave& report, const QString& ending,
+                                  const ReportFoot& foot, const base::Progress& progress) {
   progress.at(base::Stage::drawing);
-  if (path.endsWith(u".csv"_s, Qt::CaseInsensitive))
-    return reports::toCsv(report.current, toStd(report.version));
-  if (path.endsWith(u".txt"_s, Qt::CaseInsensitive))
-    return reports::toText(report.tables, toStd(report.version));
-  if (path.endsWith(u".html"_s, Qt::CaseInsensitive))
-    return reports::toHtml(report.title, report.tables, toStd(report.version));
+  if (ending == u".csv"_s) return reports::toCsv(report.current, toStd(report.version));
+  if (ending == u".txt"_s)
+    return reports::toText(report.tables, toStd(report.version), report.mark);
+  if (ending == u".html"_s)
+    return reports::toHtml(report.title, report.tables, toStd(report.version), report.mark);
+  if (ending == u".xlsx"_s)
+    return reports::toWorkbook(report.title, report.tables, toStd(report.version), report.mark);
   return reportPdf(report.title, report.tables, foot, progress).toStdString();
 }
 
@@ -42,23 +49,42 @@ std::string bytesOf(const ReportToSave& report, const QString& path, const Repor
 
 void saveReport(Context& context, QObject* owner, ReportToSave report,
                 std::function<void(const base::Result<QString>&)> then) {
-  auto path =
-      context.prompter.saveFile(u"Save the report"_s, fileName(report.title) + u".pdf"_s,
-                                u"Pages to print, all parts (*.pdf);;Web page, all parts (*.html);;"
-                                "Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s);
+  const auto title = u"Save the report"_s;
+  const auto name = fileName(report.title);
+  const auto filter =
+      u"Pages to print, all parts (*.pdf);;Web page, all parts (*.html);;"
+      "Workbook, all parts (*.xlsx);;Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s;
+  const QStringList endings{u".pdf"_s, u".html"_s, u".xlsx"_s, u".txt"_s, u".csv"_s};
+  const auto foot = footOf(context, report.about, report.version, report.mark);
+  if (report.holds == FileHolds::names) {
+    saveNamed(
+        context, LongKind::report, owner,
+        {.name = name,
+         .filter = filter,
+         .title = title,
+         .plain = endings,
+         .sealed = {u".pdf"_s, u".csv"_s}},
+        [report = std::move(report), foot](const QString& ending, const base::Progress& progress) {
+          return bytesOf(report, ending, foot, progress);
+        },
+        std::move(then));
+    return;
+  }
+  auto path = context.prompter.saveFile(title, name + endings.front(), filter, FileHolds::noNames);
   if (!path) return;
-  constexpr std::array known{".csv", ".txt", ".html", ".pdf"};
-  if (std::ranges::none_of(known, [&](const char* ending) {
-        return path->endsWith(QLatin1String(ending), Qt::CaseInsensitive);
-      }))
-    *path += u".pdf"_s;
-  const auto foot = footOf(context, report.about, report.version);
-  const auto write = [report = std::move(report), path = *path,
+  auto ending = std::ranges::find_if(
+      endings, [&](const QString& one) { return path->endsWith(one, Qt::CaseInsensitive); });
+  if (ending == endings.end()) {
+    ending = endings.begin();
+    *path += *ending;
+  }
+  const auto write = [report = std::move(report), path = *path, ending = *ending,
                       foot](const base::Progress& progress) -> base::Result<QString> {
-    const auto bytes = bytesOf(report, path, foot, progress);
+    const auto bytes = bytesOf(report, ending, foot, progress);
     if (progress.isStopped())
       return base::Error{base::ErrorCode::workCancelled, "no report was saved"};
-    if (const auto written = base::replaceFile(toStd(path), bytes); !written)
+    if (!bytes) return bytes.error();
+    if (const auto written = base::replaceFile(toStd(path), *bytes); !written)
       return written.error();
     return path;
   };

@@ -1,6 +1,21 @@
 #include "ui/forms/area.h"
 
+#include "ui/asking/context.h"
+
 namespace gk::ui {
+
+Field schoolField(Context& context, const QString& key, const QString& words) {
+  Field field{.key = key, .words = words, .kind = FieldKind::choice};
+  const auto all = context.session.schools();
+  if (!all) return field;
+  const auto today = context.clock.now().date();
+  for (const auto& school : *all) {
+    if (roster::isClosed(school.value, today))
+      field.retired.push_back(static_cast<int>(field.options.size()));
+    field.options += toQt(roster::shownAmong(school.value, *all));
+  }
+  return field;
+}
 
 std::function<Result<QStringList>(const Thing&)> changesSaid(session::Session& book,
                                                              session::Area area) {

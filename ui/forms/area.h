@@ -72,6 +72,9 @@ struct AreaSpec {
 inline const QString reasonKey = u"Reason"_s;
 Field reasonField();
 
+/// A choice among the schools, by their place in Reader::schools; closed ones are not offered.
+Field schoolField(Context& context, const QString& key, const QString& words);
+
 /// As the core counts it.
 std::function<Result<QStringList>(const Thing&)> changesSaid(session::Session& book,
                                                              session::Area area);

@@ -31,7 +31,8 @@ struct Field {
   QString hint{}; ///< a line below it: what it is for, or what is usual
   FieldKind kind = FieldKind::line;
   QStringList options{};
-  int least = 0; ///< of a number
+  std::vector<int> retired{}; ///< places of those that are offered no longer
+  int least = 0;              ///< of a number
   int most = 0;
   bool isNeeded = false; ///< blank is not taken
   bool takesScan = false;

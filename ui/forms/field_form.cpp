@@ -4,6 +4,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/look/style.h"
+#include "ui/support/retired.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -87,6 +88,8 @@ FieldForm::Cell FieldForm::makeCell(const Field& field) {
   case FieldKind::choice:
     cell.box = new QComboBox(cell.whole);
     cell.box->addItems(field.options);
+    for (const auto place : field.retired)
+      retire(*cell.box, place);
     cell.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     connect(cell.box, &QComboBox::currentIndexChanged, this, changed);
     break;
@@ -156,7 +159,9 @@ void FieldForm::show(const Values& values) {
       cell.line->setText(typedWords(fields_[i].kind, values.shown(key)));
       cell.line->setCursorPosition(0);
     }
-    if (cell.box) cell.box->setCurrentIndex(number);
+    // What has no value yet begins with the first that is offered.
+    if (cell.box && (values.number(key) || fields_[i].retired.empty()))
+      cell.box->setCurrentIndex(number);
     for (std::size_t tick = 0; tick < cell.ticks.size(); ++tick)
       cell.ticks[tick]->setChecked((number & (1 << tick)) != 0);
   }

@@ -7,6 +7,7 @@
 
 #include <QPainter>
 #include <QStringList>
+#include <QSvgRenderer>
 
 #include <algorithm>
 #include <cmath>
@@ -35,15 +36,31 @@ OverviewView::OverviewView(QWidget* parent) : QWidget(parent) {
 
 void OverviewView::show(const Overview& overview) {
   overview_ = overview;
+  sayAll();
+  updateGeometry();
+  update();
+}
+
+void OverviewView::turn() {
+  turned_ = !turned_;
+  sayAll();
+  update();
+}
+
+void OverviewView::showTrend(const Trend& trend) {
+  trend_ = trend;
+  sayAll();
+  update();
+}
+
+void OverviewView::sayAll() {
   QStringList words;
   for (const auto& figure : overview_.figures)
     words += figure.title + u' ' + figure.number + u", "_s + figure.of +
              (figure.benchmark.isEmpty() ? QString() : u", "_s + figure.benchmark);
-  words += overview_.funnelSays;
-  words += overview_.dotsSay;
+  words += turned_ ? trend_.says : overview_.funnelSays;
+  words += turned_ ? overview_.findingsSays : overview_.dotsSay;
   setAccessibleName(words.join(u". "_s));
-  updateGeometry();
-  update();
 }
 
 QFont OverviewView::letters(int pixels, QFont::Weight weight) const {
@@ -248,6 +265,32 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
                    Qt::AlignCenter, benchmark);
 }
 
+void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString& title,
+                             const QString& says, const reports::Plot& plot) const {
+  paintHead(painter, box, title, says);
+  const auto room = box.adjusted(cardMargin, headRoom() - 4, -cardMargin, -8);
+  const auto& worn = style::worn();
+  const reports::PlotColours colours{toStd(worn.ink.name()), toStd(worn.edge.name()),
+                                     toStd(worn.chart.name()), toStd(worn.soft.name()),
+                                     toStd(worn.card.name())};
+  // As wide as the room at the usual letters; letters that are larger have fewer units.
+  const double unit = style::px(14) / 13.0;
+  const reports::PlotSize units{room.width() / unit, std::max(60.0, room.height() / unit - 90)};
+  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colours)));
+  const auto size = QSizeF(svg.defaultSize()).scaled(room.size(), Qt::KeepAspectRatio);
+  svg.render(&painter, QRectF(room.topLeft(), size));
+}
+
+void OverviewView::paintTurned(QPainter& painter, const QRectF& first, const QRectF& second) const {
+  const auto title = u"From term to term"_s;
+  if (trend_.plot)
+    paintPlot(painter, first, title, trend_.says, *trend_.plot);
+  else
+    paintHead(painter, first, title, trend_.says);
+  paintPlot(painter, second, u"Findings at the screening"_s, overview_.findingsSays,
+            overview_.findings);
+}
+
 void OverviewView::paintEvent(QPaintEvent* /*event*/) {
   if (overview_.figures.empty()) return;
   QPainter painter(this);
@@ -266,11 +309,21 @@ void OverviewView::paintEvent(QPaintEvent* /*event*/) {
   const int top = (large ? 2 : 1) * (figureHeight() + cardGap);
   if (large) {
     const double high = (height() - top - cardGap) / 2.0;
+    if (turned_) {
+      paintTurned(painter, QRectF(0, top, width(), high),
+                  QRectF(0, top + high + cardGap, width(), high));
+      return;
+    }
     paintFunnel(painter, QRectF(0, top, width(), high));
     paintDots(painter, QRectF(0, top + high + cardGap, width(), high));
     return;
   }
   const double half = (width() - cardGap) / 2.0;
+  if (turned_) {
+    paintTurned(painter, QRectF(0, top, half, height() - top),
+                QRectF(half + cardGap, top, half, height() - top));
+    return;
+  }
   paintDots(painter, QRectF(0, top, half, height() - top));
   paintFunnel(painter, QRectF(half + cardGap, top, half, height() - top));
 }

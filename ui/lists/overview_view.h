@@ -15,6 +15,10 @@ class OverviewView final : public QWidget {
   explicit OverviewView(QWidget* parent);
 
   void show(const Overview& overview);
+  /// The trend and the findings in place of retention and the steps, or back.
+  void turn();
+  [[nodiscard]] bool isTurned() const { return turned_; }
+  void showTrend(const Trend& trend);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -32,7 +36,14 @@ class OverviewView final : public QWidget {
   void paintDots(QPainter& painter, const QRectF& box) const;
   [[nodiscard]] QFont letters(int pixels, QFont::Weight weight = QFont::Normal) const;
 
+  void paintPlot(QPainter& painter, const QRectF& box, const QString& title, const QString& says,
+                 const reports::Plot& plot) const;
+  void paintTurned(QPainter& painter, const QRectF& first, const QRectF& second) const;
+  void sayAll();
+
   Overview overview_;
+  Trend trend_;
+  bool turned_ = false;
 };
 
 } // namespace gk::ui

@@ -93,7 +93,8 @@ std::vector<Band> bandsOf(const Wishes& wishes, double room) {
 } // namespace
 
 QFont paperFont(double points, bool bold) {
-  QFont font(u"Sans Serif"_s);
+  QFont font;
+  font.setFamilies({u"Inter"_s, u"Noto Sans"_s, u"DejaVu Sans"_s});
   font.setPixelSize(static_cast<int>(points));
   font.setBold(bold);
   font.setHintingPreference(QFont::PreferNoHinting);
@@ -101,8 +102,12 @@ QFont paperFont(double points, bool bold) {
 }
 
 double widthOf(const QString& words, const QFont& font) {
-  // A little over, since the metrics of the screen and of paper differ by a hair.
-  return QFontMetricsF(font).horizontalAdvance(words) * 1.02 + 1;
+  // A little over, since the metrics of the screen and of paper differ by a hair. Digits may stand
+  // in columns, each as wide as a nought.
+  auto widest = words;
+  for (auto& letter : widest)
+    if (letter.isDigit()) letter = u'0';
+  return QFontMetricsF(font).horizontalAdvance(widest) * 1.02 + 1;
 }
 
 double widestWord(const QString& words, const QFont& font) {

@@ -1,6 +1,7 @@
 #include "ui/models/overview.h"
 
 #include "base/text.h"
+#include "reports/term/terms_report.h"
 #include "ui/support/text.h"
 
 #include <QLocale>
@@ -63,7 +64,52 @@ void addRetention(Overview& out, const reports::TermTotals& totals) {
       who, number(checked));
 }
 
+void addFindings(Overview& out, const reports::Participation& all) {
+  reports::PlotSeries blocks{"", reports::PlotMark::blocks, {}};
+  std::vector<std::string> names;
+  const auto add = [&](const char* name, int count, int of) {
+    blocks.points.push_back({of > 0 ? 100.0 * count / of : 0, static_cast<double>(names.size())});
+    blocks.said.push_back(std::to_string(count) + " of " + std::to_string(of) + ", " +
+                          toStd(shareOf(count, of)));
+    names.emplace_back(name);
+  };
+  add("Untreated decay", all.untreated, all.decayKnown());
+  add("Early care needed", all.early, all.screened);
+  add("Urgent care needed", all.urgent, all.screened);
+  out.findings = {"",
+                  {"% of students screened", 0, 100},
+                  reports::namedRows(std::move(names)),
+                  {std::move(blocks)}};
+  out.findingsSays = all.screened == 0
+                         ? u"No student was screened yet."_s
+                         : u"%1 of %2 students had untreated decay; %3."_s.arg(
+                               number(all.untreated), number(all.decayKnown()),
+                               all.urgent == 0 ? u"none needed urgent care"_s
+                                               : counted(all.urgent, "student", "students") +
+                                                     u" needed urgent care"_s);
+  out.findings.says = toStd(out.findingsSays);
+}
+
 } // namespace
+
+Trend trendOf(const std::vector<reports::TermTotals>& terms) {
+  Trend out;
+  out.plot = reports::termsReport(terms).front().plot;
+  if (terms.size() < 2) {
+    out.says = u"This is the first term in this logbook: there is nothing to compare it with."_s;
+    return out;
+  }
+  const auto& first = terms.at(terms.size() - 2);
+  const auto& last = terms.back();
+  const auto consented = [](const reports::TermTotals& term) {
+    const auto& all = term.total;
+    return all.enrolled ? shareOf(all.consented, *all.enrolled) : u"unknown"_s;
+  };
+  out.says = u"Consented, of enrolled: %1 in %2, %3 in %4.%5"_s.arg(
+      consented(first), toQt(first.term), consented(last), toQt(last.term),
+      terms.size() == 2 ? u" Two terms are a change, not yet a trend."_s : QString());
+  return out;
+}
 
 Overview overviewOf(const reports::TermTotals& totals) {
   Overview out;
@@ -118,6 +164,7 @@ Overview overviewOf(const reports::TermTotals& totals) {
                           number(*all.enrolled), number(all.screened), number(all.sealed))
                     : u"Screened %1, sealed %2."_s.arg(number(all.screened), number(all.sealed)));
   addRetention(out, totals);
+  addFindings(out, all);
   return out;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "reports/print/plot.h"
 #include "reports/term/term_totals.h"
 
 #include <QString>
@@ -41,7 +42,16 @@ struct Overview {
   std::vector<Dot> dots;
   std::optional<double> all; ///< percent, of all schools together
   double benchmark = 0;      ///< percent
+  QString findingsSays;
+  reports::Plot findings; ///< of those screened
 };
+
+/// The terms up to now as one picture, and what changed in a sentence.
+struct Trend {
+  QString says;
+  std::optional<reports::Plot> plot;
+};
+Trend trendOf(const std::vector<reports::TermTotals>& terms);
 
 Overview overviewOf(const reports::TermTotals& totals);
 

@@ -16,6 +16,8 @@ class QPainter;
 
 namespace gk::ui {
 
+class SheetLayout;
+
 /// What the foot of every sheet says beside the title and the page, and what it is printed on.
 struct ReportFoot {
   QString program;
@@ -23,13 +25,15 @@ struct ReportFoot {
   QString printedOn; ///< in words
   QString version;   ///< with what it differs in, whole under the title; may be empty
   PaperSize paper = PaperSize::letter;
+  QString mark{}; ///< on every sheet: who may read it; may be empty
 };
 
 /// A report on sheets, upright or, for wide tables, on their side. Headings stay with what they
 /// head, the last rows of a table and its notes stay together, the heads of columns come again on
-/// each sheet. Columns that do not fit are made smaller, then go below each other behind the first
-/// one; letters are made smaller, never under 8 points, where that saves a sheet. Nothing is cut
-/// off.
+/// each sheet. A front has a sheet of its own to begin. A table of one row is a list; notes that
+/// more than one table has stand once, at the end. Columns that do not fit are made smaller, then
+/// go below each other behind the first one; letters are made smaller, never under 8 points, where
+/// that saves a sheet. Nothing is cut off.
 class ReportSheets {
  public:
   ReportSheets(const std::string& title, const std::vector<reports::Table>& tables,
@@ -50,9 +54,8 @@ class ReportSheets {
   static constexpr double margin = 40; ///< points; nothing is painted in it but the foot
 
  private:
-  class Layout;
   PaperSize paper_;
-  std::unique_ptr<Layout> layout_;
+  std::unique_ptr<SheetLayout> layout_;
 };
 
 /// The bytes of a PDF file; of one that was stopped, no file.

@@ -41,7 +41,8 @@ void CalendarPage::print() {
 void CalendarPage::exportDays() {
   if (plans_.empty()) return Q_EMIT said(u"There is nothing to export."_s);
   auto path = context().prompter.saveFile(u"Export planned days. No student is named."_s,
-                                          fileName(days_.title) + u".ics"_s, u"Calendar (*.ics)"_s);
+                                          fileName(days_.title) + u".ics"_s, u"Calendar (*.ics)"_s,
+                                          FileHolds::noNames);
   if (!path) return;
   if (!path->endsWith(u".ics"_s, Qt::CaseInsensitive)) *path += u".ics"_s;
   std::vector<reports::CalendarDay> days;

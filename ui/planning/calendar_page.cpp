@@ -10,6 +10,7 @@
 #include "ui/lists/cell_delegate.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
+#include "ui/support/retired.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
@@ -168,6 +169,7 @@ void CalendarPage::readTerms() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
   }
   school_->setCurrentIndex(std::clamp(keptSchool, 0, std::max(school_->count() - 1, 0)));
+  retireClosed(*school_, *schools, today);
   reading_ = false;
 }
 

@@ -107,21 +107,35 @@ void paintConsentForm(QPainter& painter, const reports::ConsentSheet& sheet, Pap
                        : u"Names a student: keep it locked up. "_s + toQt(sheet.number));
 }
 
-int labelPages(const reports::LabelSheet& sheet, std::size_t labels) {
-  const auto each = static_cast<std::size_t>(sheet.count());
-  return static_cast<int>((labels + each - 1) / each);
+int LabelRun::pages() const {
+  const auto each = static_cast<std::size_t>(sheet->count());
+  return labels.empty()
+             ? 0
+             : static_cast<int>((labels.size() + static_cast<std::size_t>(used) + each - 1) / each);
 }
 
-void paintLabels(QPainter& painter, const reports::LabelSheet& sheet,
-                 std::span<const ChildLabel> labels, int page, bool cut) {
-  constexpr double inset = 6;
-  for (int place = 0; place < sheet.count(); ++place) {
-    const auto which = static_cast<std::size_t>(page) * static_cast<std::size_t>(sheet.count()) +
-                       static_cast<std::size_t>(place);
-    if (which >= labels.size()) return;
-    const auto& label = labels[which];
+void paintUsedPlaces(QPainter& painter, const LabelRun& run) {
+  const auto& sheet = *run.sheet;
+  painter.save();
+  painter.setPen(QPen(Qt::gray, 1, Qt::DotLine));
+  for (int place = 0; place < run.used; ++place) {
     const QRectF all(sheet.x(place), sheet.y(place), sheet.width, sheet.height);
-    if (cut) {
+    painter.drawRect(all);
+    painter.drawLine(all.topLeft(), all.bottomRight());
+    painter.drawLine(all.topRight(), all.bottomLeft());
+  }
+  painter.restore();
+}
+
+void paintLabels(QPainter& painter, const LabelRun& run, int page) {
+  constexpr double inset = 6;
+  const auto& sheet = *run.sheet;
+  for (int place = page == 0 ? run.used : 0; place < sheet.count(); ++place) {
+    const auto which = static_cast<std::size_t>(page * sheet.count() + place - run.used);
+    if (which >= run.labels.size()) return;
+    const auto& label = run.labels[which];
+    const QRectF all(sheet.x(place), sheet.y(place), sheet.width, sheet.height);
+    if (run.cut) {
       painter.setPen(QPen(Qt::black, 0.5, Qt::DashLine));
       painter.drawRect(all);
     }

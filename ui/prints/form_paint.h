@@ -4,7 +4,7 @@
 #include "reports/sheets/label_sheet.h"
 #include "ui/prints/print_pages.h"
 
-#include <span>
+#include <vector>
 
 namespace gk::ui {
 
@@ -23,9 +23,19 @@ struct ChildLabel {
   std::string number;
 };
 
-/// One sheet of them, from 0. A slip's lines to cut by are drawn where `cut`.
-void paintLabels(QPainter& painter, const reports::LabelSheet& sheet,
-                 std::span<const ChildLabel> labels, int page, bool cut);
-int labelPages(const reports::LabelSheet& sheet, std::size_t labels);
+/// Labels on sheets of which the first may be part-used.
+struct LabelRun {
+  const reports::LabelSheet* sheet;
+  std::vector<ChildLabel> labels{};
+  int used = 0;     ///< places of the first sheet that stay empty, from its first
+  bool cut = false; ///< slips, with lines to cut by
+
+  [[nodiscard]] int pages() const;
+};
+
+/// One sheet of them, from 0.
+void paintLabels(QPainter& painter, const LabelRun& run, int page);
+/// Where its labels are gone already; for the screen alone.
+void paintUsedPlaces(QPainter& painter, const LabelRun& run);
 
 } // namespace gk::ui

@@ -2,12 +2,14 @@
 
 #include "base/files.h"
 #include "base/text.h"
+#include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/look/style.h"
 #include "ui/paper/print_letters.h"
+#include "ui/support/retired.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
@@ -76,12 +78,14 @@ void PrintsPage::layOut() {
   for (const auto& sheet : reports::labelSheets)
     measures += toQt(sheet.name);
   labelSheet_ = combo(u"Sheet of labels, by measure"_s, u"printsSheet"_s, measures);
+  firstLabel_ = line(u"Start at label, blank: a whole sheet"_s, u"printsFirstLabel"_s);
   copies_ = line(u"How many blank forms"_s, u"printsCopies"_s);
   reading_ = false;
   needed_ = {{room_, {What::forms, What::labels, What::rooms, What::day, What::sheets}},
              {who_, {What::forms, What::labels, What::rooms}},
              {language_, {What::forms, What::blankForms}},
              {labelSheet_, {What::labels}},
+             {firstLabel_, {What::labels}},
              {copies_, {What::blankForms}}};
   auto* print = keyButton(u"Print"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"printsPrint"_s, this);
   auto* save =
@@ -100,8 +104,8 @@ void PrintsPage::layOut() {
   auto* left = new QVBoxLayout;
   left->setSpacing(8);
   left->addWidget(what_, 1);
-  for (auto* field :
-       std::initializer_list<QWidget*>{school_, room_, who_, language_, labelSheet_, copies_})
+  for (auto* field : std::initializer_list<QWidget*>{school_, room_, who_, language_, labelSheet_,
+                                                     firstLabel_, copies_})
     left->addWidget(field);
   left->addLayout(keys);
   left->addWidget(words_);
@@ -172,6 +176,7 @@ void PrintsPage::readChoices() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
     if (kept == one.id) school_->setCurrentIndex(school_->count() - 1);
   }
+  retireClosed(*school_, *schools, context().clock.now().date(), 1);
   reading_ = false;
 }
 
@@ -203,6 +208,7 @@ void PrintsPage::showPreview() {
     ready->report->paint(painter, 0);
   else
     ready->paint(painter, 0);
+  if (ready->marks) ready->marks(painter);
   painter.end();
   preview_->setPixmap(picture);
 }
@@ -226,6 +232,11 @@ void PrintsPage::print() {
       LongKind::report, this, draw, [this, ready = *ready](const base::Result<base::Done>& done) {
         if (!went(done)) return;
         Q_EMIT said(u"Printed: %1. Shred pages that name students after use."_s.arg(ready.words));
+        // The next sheet is whole, until somebody says that it is not.
+        if (what() == What::labels && !firstLabel_->text().isEmpty()) {
+          firstLabel_->clear();
+          showPreview();
+        }
         countHandedOut(ready);
       });
 }
@@ -234,22 +245,37 @@ void PrintsPage::save() {
   const auto ready = prepare();
   if (!ready) return;
   if (ready->pages == 0) return Q_EMIT said(u"There is nothing to save."_s);
-  auto path = context().prompter.saveFile(u"Save pages. They are not sealed."_s,
-                                          ready->name + u".pdf"_s, u"Pages to print (*.pdf)"_s);
+  const auto paper = context().acting.habits().paper;
+  const auto bytes = [ready = *ready, paper](const QString&, const base::Progress& progress) {
+    return asPdf(ready.name,
+                 [&](QPagedPaintDevice& device) {
+                   if (ready.report)
+                     ready.report->print(device, progress);
+                   else
+                     printPages(device, paper, ready.pages, ready.paint, progress);
+                 })
+        .toStdString();
+  };
+  const auto filter = u"Pages to print (*.pdf)"_s;
+  const auto title = u"Save pages: %1"_s.arg(ready->name);
+  if (what() != What::blankForms) {
+    saveNamed(context(), LongKind::report, this,
+              {.name = fileName(toStd(ready->name)), .filter = filter, .title = title}, bytes,
+              [this](const base::Result<QString>& saved) {
+                if (went(saved)) Q_EMIT said(savedWords(*saved));
+              });
+    return;
+  }
+  auto path = context().prompter.saveFile(title, fileName(toStd(ready->name)) + u".pdf"_s, filter,
+                                          FileHolds::noNames);
   if (!path) return;
   if (!path->endsWith(u".pdf"_s, Qt::CaseInsensitive)) *path += u".pdf"_s;
-  const auto paper = context().acting.habits().paper;
-  const auto write = [ready = *ready, paper,
+  const auto write = [bytes,
                       path = *path](const base::Progress& progress) -> base::Result<QString> {
-    const auto bytes = asPdf(ready.name, [&](QPagedPaintDevice& device) {
-      if (ready.report)
-        ready.report->print(device, progress);
-      else
-        printPages(device, paper, ready.pages, ready.paint, progress);
-    });
+    const auto pages = bytes(u".pdf"_s, progress);
     if (progress.isStopped())
       return base::Error{base::ErrorCode::workCancelled, "nothing was saved"};
-    if (const auto written = base::replaceFile(toStd(path), bytes.toStdString()); !written)
+    if (const auto written = base::replaceFile(toStd(path), pages); !written)
       return written.error();
     return path;
   };

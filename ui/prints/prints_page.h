@@ -36,6 +36,7 @@ class PrintsPage final : public Page {
   struct Ready {
     int pages = 0;
     std::function<void(QPainter&, int)> paint{};
+    std::function<void(QPainter&)> marks{}; ///< over the first page, on the screen alone
     std::shared_ptr<ReportSheets> report{}; ///< instead of `paint`
     QString words{};                        ///< what it is, for the line below the list
     QString name{};                         ///< of its file
@@ -70,6 +71,7 @@ class PrintsPage final : public Page {
   QComboBox* who_ = nullptr;
   QComboBox* language_ = nullptr;
   QComboBox* labelSheet_ = nullptr;
+  QLineEdit* firstLabel_ = nullptr;
   QLineEdit* copies_ = nullptr;
   QLabel* words_ = nullptr;
   QLabel* preview_ = nullptr;

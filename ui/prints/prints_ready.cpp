@@ -144,22 +144,34 @@ std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
 std::optional<PrintsPage::Ready> PrintsPage::labels() {
   const auto children = lines();
   if (!children) return std::nullopt;
-  const auto& sheet =
-      reports::labelSheets.at(static_cast<std::size_t>(std::max(labelSheet_->currentIndex(), 0)));
-  std::vector<ChildLabel> all;
+  LabelRun run{
+      &reports::labelSheets.at(static_cast<std::size_t>(std::max(labelSheet_->currentIndex(), 0)))};
+  run.cut = run.sheet->name.starts_with("Slips");
+  const auto text = firstLabel_->text().trimmed();
+  const auto first = base::parseInt(text.isEmpty() ? "1" : toStd(text));
+  if (!first || *first < 1 || *first > run.sheet->count()) {
+    words_->setText(u"This sheet has labels 1 to %1, counted along each row from the top left. "
+                    "Type the first free one."_s.arg(run.sheet->count()));
+    return std::nullopt;
+  }
+  run.used = static_cast<int>(*first) - 1;
   for (const auto& line : *children)
-    all.push_back({toQt(line.name),
-                   u"Room %1, grade %2"_s.arg(toQt(line.of.room), toQt(line.grade)),
-                   toQt(schoolName(line.of.school)), line.number});
+    run.labels.push_back({toQt(line.name),
+                          u"Room %1, grade %2"_s.arg(toQt(line.of.room), toQt(line.grade)),
+                          toQt(schoolName(line.of.school)), line.number});
   Ready ready;
-  ready.pages = labelPages(sheet, all.size());
-  ready.words = counted(std::ssize(all), "label or slip", "labels or slips") + u" on "_s +
-                counted(ready.pages, "sheet", "sheets") +
-                u". Print one sheet on plain paper first and hold it against the labels"_s;
+  ready.pages = run.pages();
+  ready.words =
+      counted(std::ssize(run.labels), "label or slip", "labels or slips") + u" on "_s +
+      counted(ready.pages, "sheet", "sheets") +
+      (run.used > 0
+           ? u". The first goes on label %1: feed the part-used sheet first"_s.arg(run.used + 1)
+           : u". Print one sheet on plain paper first and hold it against the "
+             "labels"_s);
   ready.name = u"Labels"_s;
-  const bool cut = sheet.name.starts_with("Slips");
-  ready.paint = [all = std::move(all), &sheet, cut](QPainter& painter, int page) {
-    paintLabels(painter, sheet, all, page, cut);
+  if (run.used > 0) ready.marks = [run](QPainter& painter) { paintUsedPlaces(painter, run); };
+  ready.paint = [run = std::move(run)](QPainter& painter, int page) {
+    paintLabels(painter, run, page);
   };
   return ready;
 }

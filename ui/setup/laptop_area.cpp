@@ -21,7 +21,8 @@ Result<Values> nothingAsked(const Thing&) {
 /// A verified copy to where the person says; then what to do with it is told.
 Result<QString> copyLogbook(Context& context, const Telling& telling, const QString& title,
                             const QString& then) {
-  auto to = context.prompter.newFile(title, u"groovekeeper-copy.gkbook"_s, u"Logbook (*.gkbook)"_s);
+  auto to = context.prompter.newFile(title, u"groovekeeper-copy.gkbook"_s, u"Logbook (*.gkbook)"_s,
+                                     FileHolds::sealedNames);
   if (!to) return QString();
   if (!to->endsWith(u".gkbook"_s)) *to += u".gkbook"_s;
   const auto target = base::freeName(toStd(*to));
@@ -54,6 +55,9 @@ AreaForm changingPassphrase(Context& context) {
       .fields = askNothing,
       .values = nothingAsked,
       .act = [&context](By, const Thing&, const Values&) -> Result<QString> {
+        const auto present = context.prompter.passphrase(
+            u"The logbook's present passphrase, or the recovery code"_s);
+        if (!present) return QString();
         const auto first = context.prompter.passphrase(
             u"The logbook's new passphrase, 8 characters or more, such as four words"_s);
         if (!first) return QString();
@@ -61,7 +65,7 @@ AreaForm changingPassphrase(Context& context) {
         if (!again) return QString();
         if (*first != *again)
           return base::Error{ErrorCode::callMalformed, "the two do not match; type both again"};
-        return saidIf(context.session.changePassphrase(toStd(*first)),
+        return saidIf(context.session.changePassphrase(toStd(*present), toStd(*first)),
                       u"The passphrase is changed on this laptop. Put the new one in the sealed "
                       "envelope in the office."_s);
       }};
@@ -165,7 +169,7 @@ AreaForm archivingYear(Context& context, const Telling& telling) {
             session::archiveName(context.session, roster::YearId(*id), context.clock.now().date());
         if (!name) return name.error();
         const auto to = context.prompter.newFile(u"Where to keep the archive"_s, toQt(*name),
-                                                 u"Logbook (*.gkbook)"_s);
+                                                 u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
         if (!to) return QString();
         const auto target = base::freeName(toStd(*to));
         context.work.runOnCopy(

@@ -79,7 +79,7 @@ AreaForm showing(Context& context) {
             if (how != 1) return QString();
             const auto to = context.prompter.newFile(u"Where to save the text"_s,
                                                      toQt(base::folded(one->language) + ".txt"),
-                                                     u"Text files (*.txt)"_s);
+                                                     u"Text files (*.txt)"_s, FileHolds::noNames);
             if (!to) return QString();
             const auto target = base::freeName(toStd(*to));
             return saidIf(base::replaceFile(target, one->text),

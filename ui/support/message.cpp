@@ -44,6 +44,9 @@ Message messageOf(ErrorCode code) {
     return malformed(u"The number"_s);
   case ErrorCode::csvMalformed:
     return malformed(u"The list"_s);
+  case ErrorCode::jsonMalformed:
+  case ErrorCode::documentMalformed:
+    return malformed(u"The setup file"_s);
   case ErrorCode::toothMalformed:
     return malformed(u"The tooth"_s);
   case ErrorCode::surfaceMalformed:
@@ -116,6 +119,12 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::papersUnreadable:
     return {u"These papers do not open."_s, u"Nothing was written."_s,
             u"Open them with the logbook they were exported from, or export them again."_s};
+  case ErrorCode::envelopeUnreadable:
+    return {u"This day envelope does not open."_s, u"Nothing was changed."_s,
+            u"Type its passphrase again, or fetch the envelope again."_s};
+  case ErrorCode::envelopeTaken:
+    return {u"This day envelope was merged or sealed here already."_s, u"Nothing was changed."_s,
+            u"Nothing is left to do with it."_s};
   case ErrorCode::recordChanged:
     return rule(u"This was changed after it was shown here."_s,
                 u"Review the current entry, then correct that one."_s);

@@ -3,6 +3,7 @@
 #include "reports/term/term_tables.h"
 #include "reports/term/terms_report.h"
 #include "session/terms_so_far.h"
+#include "ui/lists/overview_view.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
 #include "ui/totals/totals_page.h"
@@ -59,6 +60,7 @@ void TotalsPage::countReport() {
   merge_->setVisible(isForFunder());
   year_->parentWidget()->setVisible(kind() == ReportKind::state);
   term_->setEnabled(kind() != ReportKind::state);
+  showChips();
   behind_.reset();
   yearRead_.reset();
   if (!counted_) return;
@@ -120,6 +122,25 @@ void TotalsPage::countTerms() {
     if (!terms) return notCounted(terms.error());
     tables_ = reports::termsReport(*terms);
     showTables();
+  });
+}
+
+void TotalsPage::turnPictures() {
+  overview_->turn();
+  if (!overview_->isTurned() || !counted_) return;
+  overview_->showTrend({u"Counting earlier terms ..."_s, std::nullopt});
+  ++counting_;
+  const auto question = asked_;
+  using Answer = base::Result<std::vector<reports::TermTotals>>;
+  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
+                         session::Snapshot& book, const base::Progress& progress) -> Answer {
+    return session::termsSoFar(book, start, asOf, progress);
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
+    --counting_;
+    if (question != asked_) return;
+    if (!terms) return overview_->showTrend({u"Earlier terms were not counted."_s, std::nullopt});
+    overview_->showTrend(trendOf(*terms));
   });
 }
 

@@ -14,6 +14,7 @@
 #include "ui/models/factor_names.h"
 #include "ui/models/overview.h"
 #include "ui/support/text.h"
+#include "ui/totals/filter_chips.h"
 #include "ui/widgets/what_if_panel.h"
 
 #include <QCheckBox>
@@ -96,6 +97,7 @@ void TotalsPage::showOverview() {
                         !reports::choosesMoreThanSchool(choice());
   if (isWanted) overview_->show(overviewOf(counted_->of(termChoice().school, *counted_->records)));
   overview_->setVisible(isWanted);
+  turn_->setVisible(isWanted);
   recall_->setVisible(kind() == ReportKind::trace);
   print_->setVisible(isAtDetails());
 }
@@ -129,8 +131,18 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   auto* issue = keyButton(u"Issue"_s, QKeySequence(Qt::ALT | Qt::Key_U), u"totalsIssue"_s, this);
   recall_ = keyButton(u"Recall list"_s, QKeySequence(Qt::ALT | Qt::Key_L), u"totalsRecall"_s, this);
   print_ = keyButton(u"Print list"_s, QKeySequence(Qt::ALT | Qt::Key_P), u"totalsPrint"_s, this);
-  for (auto* button : {draft, issue, recall_, print_})
+  turn_ = keyButton(u"Other pictures"_s, QKeySequence(Qt::ALT | Qt::Key_V), u"totalsTurn"_s, this);
+  connect(turn_, &QPushButton::clicked, this, &TotalsPage::turnPictures);
+  for (auto* button : {draft, issue, turn_, recall_, print_})
     choices->addWidget(button);
+  chips_ = new FilterChips(this);
+  into->addWidget(chips_);
+  connect(chips_, &FilterChips::removed, this, [this](int which) {
+    filters_.at(static_cast<std::size_t>(which)).second->setCurrentIndex(0);
+    Q_EMIT said({});
+    countReport();
+    browser_->setFocus();
+  });
   connect(recall_, &QPushButton::clicked, this, &TotalsPage::recall);
   connect(print_, &QPushButton::clicked, this, &TotalsPage::printList);
   // What was said of one report is not true of the next.
@@ -143,7 +155,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
     browser_->choose(0);
   });
   const auto chosen = [this] {
-    if (kind() == ReportKind::retention || kind() == ReportKind::term) countReport();
+    if (reports::partsBy(kind(), Factor::school)) countReport();
     if (kind() == ReportKind::term) browser_->choose(static_cast<int>(tables_.size()) - 1);
   };
   connect(year_, &QComboBox::activated, this, &TotalsPage::countReport);
@@ -223,6 +235,18 @@ void TotalsPage::fillFilters() {
   }
 }
 
+void TotalsPage::showChips() {
+  std::vector<FilterChips::Chip> chips;
+  for (std::size_t i = 0; i < filters_.size(); ++i) {
+    const auto& [by, box] = filters_[i];
+    if (box->currentIndex() <= 0) continue;
+    chips.push_back({box->accessibleName().section(u" Alt"_s, 0, 0) + u": "_s + box->currentText() +
+                         (box->isEnabled() ? QString() : u" (not applied)"_s),
+                     static_cast<int>(i)});
+  }
+  chips_->show(chips);
+}
+
 reports::TermChoice TotalsPage::termChoice() const {
   reports::TermChoice out{choice(), {}, toStd(choiceWords()), factor()};
   if (const auto school = out.sealants.of(Factor::school))
@@ -252,17 +276,21 @@ std::optional<reports::ReportOptions> TotalsPage::options() {
   const auto program = book().program();
   if (!went(program)) return std::nullopt;
   out.suppression = reports::SuppressionRule::of(program->value);
+  out.page.program = program->value.name;
   out.whatIf = whatIf_->whatIf();
   out.school = termChoice().school;
   if (!isForFunder()) return out;
   auto earlier = session::releases(book(), counted_->records->id);
   if (!went(earlier)) return std::nullopt;
   out.earlier = std::move(*earlier);
+  auto before = session::termBefore(book(), counted_->records->id);
+  if (!went(before)) return std::nullopt;
+  out.page.before = std::move(*before);
   return out;
 }
 
 bool TotalsPage::isForFunder() const {
-  return kind() == ReportKind::funder || kind() == ReportKind::funderAnnex;
+  return reports::isPublished(kind()) && kind() != ReportKind::state;
 }
 
 Factor TotalsPage::factor() const {

@@ -20,6 +20,7 @@ class QVBoxLayout;
 
 namespace gk::ui {
 
+class FilterChips;
 class OverviewView;
 class ReportBrowser;
 class WhatIfPanel;
@@ -54,8 +55,11 @@ class TotalsPage final : public Page {
   void countReport();
   void countTerms();
   void countYear();
+  /// The other two pictures; reads every term so far for the first time.
+  void turnPictures();
   void showYears();
   void fillFilters();
+  void showChips();
   /// Precondition: counted.
   [[nodiscard]] reports::TermChoice termChoice() const;
   void showTables();
@@ -91,11 +95,13 @@ class TotalsPage final : public Page {
   QComboBox* factor_ = nullptr;
   QComboBox* year_ = nullptr; ///< of the state's report, and hidden with its words in the others
   std::vector<std::pair<reports::Factor, QComboBox*>> filters_; ///< by which sealants are chosen
+  FilterChips* chips_ = nullptr;
   QLabel* state_;
   ReportBrowser* browser_ = nullptr;
   OverviewView* overview_ = nullptr;
   WhatIfPanel* whatIf_ = nullptr;
   QCheckBox* merge_ = nullptr;
+  QPushButton* turn_ = nullptr;   ///< only above the headlines
   QPushButton* recall_ = nullptr; ///< only where lots and lights are traced
   QPushButton* print_ = nullptr;  ///< only while details are looked at
   std::vector<base::Recorded<roster::Term>> terms_;

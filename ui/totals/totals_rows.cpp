@@ -1,6 +1,7 @@
 #include "ui/totals/totals_page.h"
 
 #include "base/text.h"
+#include "reports/print/render.h"
 #include "reports/quality/trace.h"
 #include "reports/services/referral_report.h"
 #include "reports/term/rows_behind.h"
@@ -74,8 +75,10 @@ void TotalsPage::printList() {
   if (!isAtDetails()) return;
   const auto printer = context().prompter.printer();
   if (!printer) return;
-  const auto draw = [printer, list = *behind_, foot = footOf(context(), term_->currentText())](
-                        const base::Progress& progress) -> base::Result<base::Done> {
+  const auto draw =
+      [printer, list = *behind_,
+       foot = footOf(context(), term_->currentText(), {}, std::string(reports::namesMark))](
+          const base::Progress& progress) -> base::Result<base::Done> {
     ReportSheets(list.title, {list}, foot).print(*printer, progress);
     return base::Done{};
   };

@@ -1,5 +1,7 @@
+#include "reports/print/render.h"
 #include "reports/term/chosen_tables.h"
 #include "session/issues.h"
+#include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
@@ -27,12 +29,17 @@ void TotalsPage::save(Going going) {
   if (const auto idle = notApplied(); !idle.isEmpty()) reports::noteNotApplied(tables, toStd(idle));
   const auto current = tables.at(static_cast<std::size_t>(browser_->section()));
   if (behind_ && browser_->section() + 1 == static_cast<int>(tables.size()))
-    return saveReport(
-        context(), this,
-        {"Details: " + toStd(term_->currentText()), term_->currentText(), {current}, current},
-        [this](const base::Result<QString>& saved) {
-          if (went(saved)) Q_EMIT said(u"Saved as %1. It may name children."_s.arg(*saved));
-        });
+    return saveReport(context(), this,
+                      {current.title,
+                       term_->currentText(),
+                       FileHolds::names,
+                       {current},
+                       current,
+                       {},
+                       std::string(reports::namesMark)},
+                      [this](const base::Result<QString>& saved) {
+                        if (went(saved)) Q_EMIT said(savedWords(*saved));
+                      });
   if (behind_) tables.pop_back();
   if (kind() == ReportKind::state) return saveYear(going, std::move(tables));
   const auto options = this->options();
@@ -49,8 +56,9 @@ void TotalsPage::save(Going going) {
   const auto use = isForFunder() ? QString() : u", for use inside the program"_s;
   saveReport(
       context(), this,
-      {reports::reportTitle(kind(), records, choice), term_->currentText(), std::move(tables),
-       current, goesOut ? toQt(issue->words) : draftWords},
+      {reports::reportTitle(kind(), records, choice), term_->currentText(), FileHolds::noNames,
+       std::move(tables), current, goesOut ? toQt(issue->words) : draftWords,
+       std::string(reports::markOf(kind()))},
       [this, issue = *issue, use, goesOut](const base::Result<QString>& saved) {
         if (!went(saved)) return;
         if (!goesOut) {
@@ -73,8 +81,8 @@ void TotalsPage::saveYear(Going going, std::vector<reports::Table> tables) {
   if (!went(issue)) return;
   saveReport(
       context(), this,
-      {reports::reportTitle(kind(), read.records, choice), toQt(choice), std::move(tables),
-       reports::stateFigures(tables_, read.records, *read.options.year),
+      {reports::reportTitle(kind(), read.records, choice), toQt(choice), FileHolds::noNames,
+       std::move(tables), reports::stateFigures(tables_, read.records, *read.options.year),
        going == Going::out ? toQt(issue->words) : draftWords},
       [this, issue = *issue, going](const base::Result<QString>& saved) {
         if (!went(saved)) return;

@@ -10,7 +10,7 @@ void BookView::saveElsewhere() {
   const auto name = QString::fromStdString(session_.path().stem().string());
   const auto picked = context_.prompter.newFile(
       u"The logbook's file is gone. Save what is open here under a new name"_s,
-      name + u"-saved.gkbook"_s, u"Logbook (*.gkbook)"_s);
+      name + u"-saved.gkbook"_s, u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
   if (!picked) return; // the message stays, and the next act asks again
   const base::Path to = base::freeName(toStd(*picked));
   if (const auto saved = session_.backUp(to); !saved) {

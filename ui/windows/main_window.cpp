@@ -100,7 +100,7 @@ void MainWindow::openDemo() {
 
 void MainWindow::newBook(const roster::Program& program) {
   auto path = prompter_->saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
-                                  u"Logbook (*.gkbook)"_s);
+                                  u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
   if (!path) return;
   if (!path->endsWith(u".gkbook"_s)) *path += u".gkbook"_s;
   const auto question = session::Session::firstClockQuestion(machine_.clock.now());

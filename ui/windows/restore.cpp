@@ -60,7 +60,7 @@ void MainWindow::restoreBackup() {
   auto present = recentBook(machine_.folder);
   if (present.empty()) {
     auto to = prompter_->saveFile(u"Where to keep the logbook"_s, u"logbook.gkbook"_s,
-                                  u"Logbook (*.gkbook)"_s);
+                                  u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
     if (!to) return;
     if (!to->endsWith(u".gkbook"_s)) *to += u".gkbook"_s;
     present = toStd(*to);

@@ -92,14 +92,21 @@ bool hasAny(const FactorComparison& compared, auto is) {
                              [&](const auto& value) { return value.against && is(value); });
 }
 
+bool isOfSchools(const FactorValue& value) {
+  return value.level == FactorLevel::betweenSchools && !value.hasFewSchools;
+}
+
 std::string strataWords(const FactorComparison& compared) {
   const bool isTooth = compared.factor == Factor::tooth || compared.factor == Factor::arch;
   std::string words = "Odds ratio of fully retained against not, each value against all the others";
   if (!isTooth) words += ", within upper and lower, first and second molars";
   if (hasAny(compared, [](const auto& v) { return v.level == FactorLevel::withinSchools; }))
     words += ", within schools where a school has both";
-  return words + ". CIs and p allow for likeness of teeth within a child; the bootstrap "
-                 "resamples children.";
+  words += ". CIs and p allow for likeness of teeth within a child";
+  if (hasAny(compared, isOfSchools))
+    return words + "; where whole schools are the units, of children within a school too, and the "
+                   "bootstrap resamples schools.";
+  return words + "; the bootstrap resamples children.";
 }
 
 /// How p came about, each sentence where one stands so.
@@ -111,17 +118,20 @@ void addLevelNotes(Table& table, const FactorComparison& compared) {
         number(fewestSchoolsASide) +
         " schools are on one side. A difference may come from the schools; no p and "
         "no CI is given.");
-  if (hasAny(compared, [](const auto& v) {
-        return v.level == FactorLevel::betweenSchools && !v.hasFewSchools;
-      }))
+  if (hasAny(compared, isOfSchools))
     table.notes.emplace_back(
         "Where each school has this value or the others, whole schools are the "
         "units: p by permuting schools.");
-  if (hasAny(compared,
-             [](const auto& v) { return v.level == FactorLevel::withinSchools && v.isPermuted; }))
-    table.notes.emplace_back(
-        "Where numbers are small or one side has none missing, p is by permuting "
-        "children within their schools.");
+  const auto isPermuted = [&](Permuted what) {
+    return hasAny(compared, [what](const auto& v) { return v.permuted == what; });
+  };
+  constexpr auto where = "Where numbers are small or one side has none missing, p is by permuting ";
+  if (isPermuted(Permuted::childrenInSchools))
+    table.notes.push_back(where + std::string("children within their schools."));
+  if (isPermuted(Permuted::children))
+    table.notes.push_back(where + std::string("children among the schools."));
+  if (isPermuted(Permuted::teeth))
+    table.notes.push_back(where + std::string("teeth within a child, where a child has both."));
 }
 
 /// Other names of the same comparison, value by value.
@@ -148,19 +158,23 @@ Table comparisonTable(const FactorComparison& compared) {
                texts("Place")}};
   for (const auto& value : compared.values)
     table.rows.push_back(rowOf(value));
-  table.notes = {strataWords(compared),
+  const bool isAny = hasAny(compared, [](const auto&) { return true; });
+  table.notes = {isAny ? strataWords(compared)
+                       : "Nothing is compared: fewer than two values have assessed sealants and "
+                         "are shown.",
                  "Observational: children, teeth and conditions were not assigned to a "
                  "method, a light or a person at random, and may explain all of a difference. "
                  "Small numbers are too few to judge an individual.",
                  "95% expected range: where a value with as many teeth would fall if it were "
                  "no different from the whole cohort. Outside it, look for a cause; one of "
                  "twenty values falls outside by chance."};
-  if (compared.comparedTogether > 1)
+  if (isAny && compared.comparedTogether > 1)
     table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +
                           " comparisons made together.");
   addLevelNotes(table, compared);
   addOtherNames(table, compared);
-  if (compared.isPair)
+  // Where the first is hidden or has no tooth, neither is compared.
+  if (compared.isPair && compared.values.front().against)
     table.notes.emplace_back("With two values, the second is the first in reverse.");
   if (hasNote(compared, estimates::FunnelNote::fewUnits))
     table.notes.emplace_back(

@@ -3,6 +3,8 @@
 #include "reports/compare/retention_plots.h"
 #include "reports/print/cells.h"
 
+#include <cmath>
+
 namespace gk::reports {
 
 namespace {
@@ -37,13 +39,25 @@ std::string cohortNote(const RetentionCurve& curve) {
       "Placed from " + curve.firstPlaced->words() + " to " + curve.lastPlaced->words() + " at " +
       counted(curve.schools, "school", "schools") + "; checks: " + base::join(kinds, ", ") + ".";
   if (curve.schools > 1)
-    words += " Schools were checked at different ages, so a step may come from a school "
+    words += " Where schools were checked at different ages, a step may come from a school "
              "and not from time.";
-  const auto has = [&](followup::CheckKind kind) { return curve.kinds.contains(kind); };
-  if (has(followup::CheckKind::shortTermTriggered) || has(followup::CheckKind::opportunistic))
-    words += " Triggered and opportunistic checks are among them: where a child was "
-             "checked because something was wrong, the curve is too low there.";
+  kinds.clear();
+  for (const auto kind :
+       {followup::CheckKind::shortTermTriggered, followup::CheckKind::opportunistic})
+    if (curve.kinds.contains(kind)) kinds.push_back(named(kind));
+  if (!kinds.empty())
+    words += " Not all were planned (" + base::join(kinds, ", ") +
+             "): where a child was checked because something was wrong, the curve is too low "
+             "there.";
   return words;
+}
+
+/// Rounded outward: a check never lies where none is said to.
+std::string lookBounds(const std::vector<double>& looks) {
+  constexpr double tenths = 10;
+  return "No check assessed a sealant before " +
+         base::fixed(std::floor(tenths * looks.front()) / tenths, 1) + " years or after " +
+         base::fixed(std::ceil(tenths * looks.back()) / tenths, 1) + ": no figure is given there.";
 }
 
 } // namespace
@@ -65,10 +79,9 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
                           survivalCell(wholeOrPart, at.year)});
   const auto looks =
       "A sealant fails between the last check that found it fully retained and the "
-      "first that did not; where two figures are given, there was no check "
-      "between, and the curve between them is not known. There was no check before " +
-      base::fixed(usual.looks.front(), 1) + " years or after " +
-      base::fixed(usual.looks.back(), 1) + ": no figure is given there.";
+      "first that did not; where two figures are given, the checks do not tell where "
+      "between them the curve lies. " +
+      lookBounds(usual.looks);
   table.notes = {endsNote(usual), looks, cohortNote(usual)};
   table.notes.emplace_back(
       "Crowned, extracted, exfoliated: counted as not yet failed when last seen "

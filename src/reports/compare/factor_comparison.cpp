@@ -49,28 +49,41 @@ Sides sidesOf(const Teeth& teeth, Factor factor, FactorCode code) {
   return out;
 }
 
-/// Schools, or children within schools, each with its teeth's distance from their stratum's share;
-/// none where a child has teeth on both sides.
-std::vector<estimates::PermutedUnit> permutedUnits(const Teeth& teeth, Factor factor,
-                                                   FactorCode code, FactorLevel level) {
-  std::map<std::size_t, std::pair<double, double>> strata; // teeth, whole
+using Strata = std::map<std::size_t, std::pair<double, double>>; // teeth, whole
+
+Strata strataOf(const Teeth& teeth, Factor factor, FactorLevel level) {
+  Strata strata;
   for (const auto* fact : teeth) {
     auto& [count, whole] = strata[stratumOf(*fact, factor, level)];
     count += 1;
     whole += isWhole(*fact) ? 1 : 0;
   }
+  return strata;
+}
+
+/// A tooth's distance from the share whole of its stratum.
+double scoreOf(const SealantFact& fact, const Strata& strata, std::size_t stratum) {
+  const auto& [count, whole] = strata.at(stratum);
+  return (isWhole(fact) ? 1 : 0) - whole / count;
+}
+
+/// Schools, or children, each with the scores of its teeth; none where a unit is on both sides or
+/// in two schools.
+std::vector<estimates::PermutedUnit> wholeUnits(const Teeth& teeth, Factor factor, FactorCode code,
+                                                FactorLevel level) {
+  const auto strata = strataOf(teeth, factor, level);
   const bool areSchools = level == FactorLevel::betweenSchools;
   std::map<std::size_t, estimates::PermutedUnit> units;
   for (const auto* fact : teeth) {
     const std::size_t school = fact->at(Factor::school);
+    const std::size_t block = level == FactorLevel::withinSchools ? school : 0;
     const bool exposed = fact->at(factor) == code;
     auto& unit = units
                      .try_emplace(areSchools ? school : fact->child,
-                                  estimates::PermutedUnit{areSchools ? 0 : school, exposed, 0})
+                                  estimates::PermutedUnit{block, exposed, 0})
                      .first->second;
-    if (unit.exposed != exposed || (!areSchools && unit.block != school)) return {};
-    const auto& [count, whole] = strata.at(stratumOf(*fact, factor, level));
-    unit.score += (isWhole(*fact) ? 1 : 0) - whole / count;
+    if (unit.exposed != exposed || unit.block != block) return {};
+    unit.score += scoreOf(*fact, strata, stratumOf(*fact, factor, level));
   }
   std::vector<estimates::PermutedUnit> out;
   for (const auto& [label, unit] : units)
@@ -78,13 +91,43 @@ std::vector<estimates::PermutedUnit> permutedUnits(const Teeth& teeth, Factor fa
   return out;
 }
 
+/// Teeth, which change sides with those of the same child and stratum alone.
+std::vector<estimates::PermutedUnit> teethOfChildren(const Teeth& teeth, Factor factor,
+                                                     FactorCode code, FactorLevel level) {
+  const auto strata = strataOf(teeth, factor, level);
+  std::map<std::pair<std::size_t, std::size_t>, std::size_t> blocks;
+  std::vector<estimates::PermutedUnit> out;
+  for (const auto* fact : teeth) {
+    const auto stratum = stratumOf(*fact, factor, level);
+    const auto block = blocks.try_emplace({fact->child, stratum}, blocks.size()).first->second;
+    out.push_back({block, fact->at(factor) == code, scoreOf(*fact, strata, stratum)});
+  }
+  return out;
+}
+
+Permuted unitsOf(FactorLevel level) {
+  switch (level) {
+  case FactorLevel::withinSchools:
+    return Permuted::childrenInSchools;
+  case FactorLevel::betweenSchools:
+    return Permuted::schools;
+  case FactorLevel::schools:
+    return Permuted::children;
+  }
+  base::fail("no such level");
+}
+
 void permute(FactorValue& value, const Teeth& teeth, Factor factor,
              const ComparisonOptions& options) {
-  const auto units = permutedUnits(teeth, factor, *value.line.code, value.level);
+  auto units = wholeUnits(teeth, factor, *value.line.code, value.level);
+  auto what = unitsOf(value.level);
+  if (units.empty() && value.level != FactorLevel::schools) {
+    units = teethOfChildren(teeth, factor, *value.line.code, value.level);
+    what = Permuted::teeth;
+  }
   base::SeededRandom random(options.seed);
-  if (units.empty()) return;
   value.p = *estimates::permutationP(units, random); // scores are our own
-  value.isPermuted = value.p.has_value();
+  if (value.p) value.permuted = what;
 }
 
 void compareValue(FactorValue& value, const Teeth& teeth, Factor factor,

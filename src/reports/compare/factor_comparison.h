@@ -17,6 +17,15 @@ enum class FactorLevel {
   schools         ///< the school itself is the factor
 };
 
+/// What changes sides in a permutation.
+enum class Permuted {
+  no,
+  schools,
+  childrenInSchools,
+  children, ///< among the schools, where the school is the factor
+  teeth     ///< within a child, where some child has teeth on both sides
+};
+
 /// Between schools a p needs as many on either side: fewer cannot be told apart from the schools.
 inline constexpr int fewestSchoolsASide = 6;
 
@@ -28,7 +37,7 @@ struct FactorValue {
   std::optional<estimates::ClusteredComparison> against{};
   FactorLevel level = FactorLevel::withinSchools;
   std::optional<double> p{};         ///< of no difference; none where the figures cannot tell
-  bool isPermuted = false;           ///< `p` is of a permutation
+  Permuted permuted = Permuted::no;  ///< what `p` is a permutation of
   bool hasFewSchools = false;        ///< between schools, with under `fewestSchoolsASide` on a side
   std::optional<double> adjustedP{}; ///< Holm over all comparisons made together
   std::optional<estimates::Departure> funnel{};

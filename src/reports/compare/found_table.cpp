@@ -62,8 +62,8 @@ Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice
                numbers("Age when sealed"), shares("Upper %"), shares("Four-handed %"),
                shares("Contaminated %"), shares("Known missing before %")},
               {"As recorded when they were sealed, except what early checks found missing. "
-               "Where the two lines differ, the children found do not represent all, and "
-               "the bounds above say more than the CI."}};
+               "The more the two lines differ, the less the children found may represent all, and "
+               "the more the bounds above say than the CI."}};
   if (!found.empty()) table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
   return table;
 }

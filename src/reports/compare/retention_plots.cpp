@@ -60,6 +60,8 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
     ranges.points.push_back({hundred * range->low, row});
     ranges.ends.push_back({hundred * range->high, row});
     shares.points.push_back({hundred * line.whole95->estimate, row});
+    shares.said.push_back(base::fixed(hundred * line.whole95->estimate, 1) + " of " +
+                          std::to_string(line.assessable));
     least = std::min(least, hundred * range->low);
   }
   if (names.size() < 2) return std::nullopt;
@@ -135,6 +137,10 @@ std::optional<Plot> curvePlot(const RetentionCurve& usual, const RetentionCurve&
              {"at most, and at least", PlotMark::line, read(usual, false)},
              {"", PlotMark::line, read(usual, true)},
              band}};
+  plot.below = PlotCounts{"Followed", {}};
+  for (const auto& at : usual.readings)
+    if (at.year <= plot.x.high)
+      plot.below->counts.emplace_back(at.year, std::to_string(at.followed));
   if (worst.curve)
     plot.series.push_back({"worst case, at least", PlotMark::dotted, read(worst, true)});
   return plot;

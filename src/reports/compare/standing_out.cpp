@@ -80,7 +80,8 @@ std::optional<StandingOut> foundIn(std::span<const FactorComparison> all,
                   .othersAssessable = compared.total.assessable - value.line.assessable,
                   .oddsRatio = teeth.oddsRatio,
                   .oddsRange = rangeAtStep(*value.against, dividedBy(all, *value.p)),
-                  .adjustedP = *value.adjustedP};
+                  .adjustedP = *value.adjustedP,
+                  .level = value.level};
   if (value.line.whole95) out.range = printedRange(*value.line.whole95);
   if (out.oddsRange && out.oddsRange->low <= 1 && 1 <= out.oddsRange->high) return std::nullopt;
   out.isLess = teeth.oddsRatio && *teeth.oddsRatio < 1;
@@ -190,14 +191,6 @@ std::size_t comparisons(std::span<const FactorComparison> compared) {
   return count;
 }
 
-bool anyPerson(std::span<const FactorComparison> compared) {
-  return std::ranges::any_of(compared, [](const auto& one) {
-    return isPerson(one.factor) && std::ranges::any_of(one.values, [](const auto& value) {
-             return value.adjustedP && *value.adjustedP < falseAlarms;
-           });
-  });
-}
-
 /// A light or a lot can be checked at once, so one that is low is told of even where the numbers
 /// do not confirm it.
 std::vector<std::string> unconfirmed(std::span<const FactorComparison> compared,
@@ -219,10 +212,42 @@ std::vector<std::string> unconfirmed(std::span<const FactorComparison> compared,
   return words;
 }
 
-std::string noneWords(std::size_t looks) {
+bool anyUnder(std::span<const FactorComparison> compared, auto isOf) {
+  return std::ranges::any_of(compared, [&](const auto& one) {
+    return isOf(one.factor) && std::ranges::any_of(one.values, [](const auto& value) {
+             return value.adjustedP && *value.adjustedP < falseAlarms;
+           });
+  });
+}
+
+/// Precondition: nothing stands out.
+std::string noneWords(std::span<const FactorComparison> compared) {
+  const auto looks = comparisons(compared);
   if (looks == 0) return "Nothing can be compared yet: too few checked sealants.";
-  return "Nothing stands out: of " + counted(static_cast<int>(looks), "comparison", "comparisons") +
-         ", none has an adjusted p under 0.05.";
+  const auto of = ": of " + counted(static_cast<int>(looks), "comparison", "comparisons");
+  if (anyUnder(compared, [](Factor factor) { return !isPerson(factor); }))
+    return "Nothing stands out" + of +
+           ", none has an adjusted p under 0.05 and an odds ratio whose adjusted CI excludes 1.";
+  if (anyUnder(compared, isPerson))
+    return "Nothing stands out apart from operators" + of +
+           ", no other has an adjusted p under 0.05.";
+  return "Nothing stands out" + of + ", none has an adjusted p under 0.05.";
+}
+
+/// Whether the shares of all teeth say what the odds ratio says within strata.
+bool sharesAgree(const StandingOut& one) {
+  const auto own = static_cast<double>(one.whole) * one.othersAssessable;
+  const auto others = static_cast<double>(one.othersWhole) * one.assessable;
+  return one.isLess ? own < others : own > others;
+}
+
+/// What the odds ratio compares within; empty where that is all teeth.
+std::string withinWords(const StandingOut& one) {
+  std::vector<std::string> words;
+  if (one.factor != Factor::tooth && one.factor != Factor::arch)
+    words.emplace_back("on the same type of tooth");
+  if (one.level == FactorLevel::withinSchools) words.emplace_back("at the same school");
+  return words.empty() ? "" : " " + base::join(words, " ");
 }
 
 } // namespace
@@ -242,13 +267,17 @@ std::vector<StandingOut> standingOut(std::span<const FactorComparison> compared)
 }
 
 std::string sentenceOf(const StandingOut& one) {
-  std::string words = subjectOf(one.factor, one.label) + " were fully retained " +
-                      (one.isLess ? "less" : "more") + " often than " + one.others + ": " +
-                      shareWords(one.whole, one.assessable) + " of " + number(one.assessable);
-  if (one.range) words += " (95% CI " + percentRange(one.range->low, one.range->high) + ")";
-  return words + " against " + shareWords(one.othersWhole, one.othersAssessable) + " of " +
-         number(one.othersAssessable) + "; " + oddsWords(one) + ", adjusted p " +
-         pValueOf(one.adjustedP).text() + ".";
+  const std::string words = subjectOf(one.factor, one.label) + " were fully retained " +
+                            (one.isLess ? "less" : "more") + " often than " + one.others;
+  std::string shares = shareWords(one.whole, one.assessable) + " of " + number(one.assessable);
+  if (one.range) shares += " (95% CI " + percentRange(one.range->low, one.range->high) + ")";
+  shares += " against " + shareWords(one.othersWhole, one.othersAssessable) + " of " +
+            number(one.othersAssessable);
+  const auto odds = oddsWords(one) + ", adjusted p " + pValueOf(one.adjustedP).text() + ".";
+  if (sharesAgree(one)) return words + ": " + shares + "; " + odds;
+  return words + withinWords(one) + ": " + odds +
+         " Over all teeth the percentages do not show it (" + shares +
+         "): the groups differ in schools or in types of tooth.";
 }
 
 std::string cautionOf(const StandingOut& one) {
@@ -268,7 +297,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
     table.rows.push_back({table.rows.size() + 1, sentenceOf(one), cautionOf(one)});
   if (found.empty())
     table.rows.push_back(
-        {nothing, noneWords(looks), "No difference found does not mean that there is none."});
+        {nothing, noneWords(compared), "No difference found does not mean that there is none."});
   if (found.size() > mostStandingOut)
     table.notes.push_back(
         counted(static_cast<int>(found.size() - mostStandingOut), "more value", "more values") +
@@ -285,7 +314,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
                                : " are below their expected ranges, but not confirmed") +
                           " by the adjusted comparison; one of twenty values is outside by "
                           "chance.");
-  if (anyPerson(compared))
+  if (anyUnder(compared, isPerson))
     table.notes.emplace_back("Operators are not listed here. Their table is below, for coaching.");
   return table;
 }

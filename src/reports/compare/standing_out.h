@@ -27,7 +27,8 @@ struct StandingOut {
   /// step does. None where the odds ratio is 0 or has no bound; then p is of a permutation.
   std::optional<estimates::Interval> oddsRange{};
   double adjustedP = 1;
-  bool isLess = false; ///< retained less often than the others
+  bool isLess = false; ///< retained less often than the others, by the odds ratio
+  FactorLevel level = FactorLevel::withinSchools;
   bool isSmall = false;
 };
 

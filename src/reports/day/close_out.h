@@ -57,7 +57,8 @@ enum class BlockerKind {
   toothWithoutReason,
   fieldUnfinished, ///< etched or filled, and nobody has said how it ended
   lightNotRead,
-  paperMissing
+  paperMissing,
+  lateOnJoinedCard ///< came for a card that is joined to another
 };
 
 struct Blocker {
@@ -66,6 +67,7 @@ struct Blocker {
   std::string shown; ///< the child, the light or the sort of paper
   std::string what;  ///< a clause that says how to mend it
   std::optional<kit::LightId> light{};
+  std::optional<roster::ChildId> joined{}; ///< the card that was joined to the child's
 };
 
 struct UrgentLine {

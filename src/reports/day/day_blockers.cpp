@@ -66,6 +66,11 @@ class Finder {
       if (!line.isSettled())
         found_.push_back({BlockerKind::paperMissing, std::nullopt, named(line.count.paper),
                           paperWords(line.count) + "; count them in, or say where they are"});
+    // Of whatever day: a day that is signed has its own counts, and they do not change.
+    if (view_.records.closures.empty())
+      for (const auto& late : view_.records.lateOnCards)
+        found_.push_back({BlockerKind::lateOnJoinedCard, late.kept, "Student " + late.number,
+                          late.words(), std::nullopt, late.other});
     return std::move(found_);
   }
 

@@ -24,13 +24,29 @@ CareNeed needOf(chairside::Urgency urgency) {
   base::fail("no such urgency");
 }
 
-bool hasSealedMolar(const chairside::Screening& screening) {
-  return std::ranges::any_of(screening.teeth, [](const chairside::ToothFinding& finding) {
-    const bool isMolar =
-        finding.tooth.isFirstPermanentMolar() || finding.tooth.isSecondPermanentMolar();
-    return isMolar && (finding.hasAny(chairside::Condition::sealedWhole) ||
-                       finding.hasAny(chairside::Condition::sealedPart));
-  });
+/// May be in the mouth, and no surface of it was looked at.
+bool isUnseen(const chairside::ToothFinding& finding) {
+  using chairside::Presence;
+  if (finding.presence == Presence::cannotSee) return true;
+  if (finding.presence != Presence::erupted && finding.presence != Presence::partlyErupted)
+    return false;
+  return std::ranges::all_of(
+      base::EnumSet<dentition::Surface>::all().values(), [&](dentition::Surface surface) {
+        return finding.at(surface).condition == chairside::Condition::notLookedAt;
+      });
+}
+
+/// Yes if one was seen sealed; else no only where each that is charted could be seen.
+std::optional<bool> sealedMolar(const chairside::Screening& screening) {
+  std::optional<bool> out = false;
+  for (const auto& finding : screening.teeth) {
+    if (!finding.tooth.isFirstPermanentMolar() && !finding.tooth.isSecondPermanentMolar()) continue;
+    if (finding.hasAny(chairside::Condition::sealedWhole) ||
+        finding.hasAny(chairside::Condition::sealedPart))
+      return true;
+    if (isUnseen(finding)) out.reset();
+  }
+  return out;
 }
 
 /// Yes once seen stays yes; cannot tell says nothing.
@@ -46,7 +62,7 @@ SeenChild seenAt(const TermView& view, const std::string& grade,
   const auto* first = *std::ranges::min_element(screenings, {}, byDate);
   SeenChild seen{view.days.find(first->value.day)->school,
                  grade,
-                 {0, {}, {}, hasSealedMolar(first->value), CareNeed::none}};
+                 {0, {}, {}, sealedMolar(first->value), CareNeed::none}};
   for (const auto* row : screenings) {
     const auto& one = row->value;
     add(seen.child.untreatedDecay, one.untreatedDecay);

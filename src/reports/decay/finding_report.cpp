@@ -36,8 +36,8 @@ std::string knownWords(const FindingLine& line) {
   return base::join(words, ", ");
 }
 
-Cell rateWithRange(double rate, double low, double high) {
-  return Estimate{Share{rate}, Range{low, high}};
+Cell rateWithRange(double rate, const estimates::Interval& range) {
+  return Estimate{Share{rate}, Range{range.low, range.high}};
 }
 
 } // namespace
@@ -62,11 +62,11 @@ Table findingTable(const FindingTotals& totals) {
                      " schools were seen; likeness within a school is not counted.") +
           " They apply to children like these: those with consent, in schools that "
           "were chosen, not sampled at random."};
-  if (totals.total.couldNotTell > 0 && totals.total.measures)
-    table.notes.push_back(
-        "Could not tell: untreated or treated decay, or both. Each share is of the "
-        "children for whom it is known; of " +
-        number(totals.total.screened) + " screened: " + knownWords(totals.total) + ".");
+  if (totals.total.couldNotTell > 0)
+    table.notes.emplace_back("Could not tell: untreated or treated decay, or both.");
+  if (const auto known = totals.total.measures ? knownWords(totals.total) : ""; !known.empty())
+    table.notes.push_back("Each share is of the children for whom it is known; of " +
+                          number(totals.total.screened) + " screened: " + known + ".");
   return table;
 }
 
@@ -86,17 +86,16 @@ Table attackTable(const AttackBySchool& attack) {
     if (one.raw)
       cells.insert(cells.end(),
                    {one.raw->children, numberOf(one.raw->molars, 0), numberOf(one.raw->affected, 0),
-                    rateWithRange(one.raw->annual, one.raw->low, one.raw->high)});
+                    rateWithRange(one.raw->annual, one.raw->toRead())});
     else
       cells.resize(5, noFigure);
-    cells.push_back(rateWithRange(one.shrunken, one.interval.low, one.interval.high));
+    cells.push_back(rateWithRange(one.shrunken, one.interval));
     cells.push_back(shareOf(one.ownWeight));
     table.rows.push_back(std::move(cells));
   }
-  table.notes = {"Average school " +
-                     rateWithRange(rates.annual, rates.interval.low, rates.interval.high).text() +
+  table.notes = {"Average school " + rateWithRange(rates.annual, rates.interval).text() +
                      (rates.prediction
-                          ? "; another school's would fall within " +
+                          ? "; of schools like these, 95 of 100 would have a rate within " +
                                 percentRange(rates.prediction->low, rates.prediction->high)
                           : "") +
                      ".",
@@ -105,9 +104,7 @@ Table attackTable(const AttackBySchool& attack) {
     table.notes.push_back(std::move(note));
   if (attack.profile)
     table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
-                          rateWithRange(attack.profile->annual, attack.profile->clustered.low,
-                                        attack.profile->clustered.high)
-                              .text() +
+                          rateWithRange(attack.profile->annual, attack.profile->clustered).text() +
                           ".");
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))
     table.notes.emplace_back("The schools differ no more than by chance.");

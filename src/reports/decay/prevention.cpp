@@ -53,7 +53,7 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
   if (attack.seenBefore > 0)
     notes.push_back("Not included, as the program had screened them before this term: " +
                     counted(attack.seenBefore, "child", "children") +
-                    ". Their sound molars were sealed, so those left are not a fair sample.");
+                    ". Where their sound molars were sealed, those left are not a fair sample.");
   if (attack.extracted > 0)
     notes.push_back("Affected molars include " + std::to_string(attack.extracted) +
                     " extracted: the reason is not recorded and is taken to be decay.");
@@ -91,20 +91,27 @@ namespace {
 
 using Averted = base::Result<estimates::AvertedEstimate>;
 
-/// A rate of 0 or 1 has no standard error: its own limits stand in for it.
+/// A rate of 0 or 1 has no standard error: the range is over its limits and those of retention,
+/// which errs on the wide side.
 void addBoundaryRange(estimates::AvertedEstimate& out, estimates::AvertedInputs inputs,
-                      const estimates::AttackRateEstimate& rate) {
+                      const estimates::AttackRateEstimate& rate,
+                      const estimates::RetentionEstimate& retention) {
   if (!out.has(estimates::AvertedNote::attackRateAtBoundary)) return;
-  const auto limits = rate.conservative.value_or(estimates::Interval{rate.low, rate.high});
+  const auto limits = rate.toRead();
+  const auto retained = retention.toRead
+                            ? retention.toRead->range
+                            : estimates::Interval{inputs.retentionYearOne, inputs.retentionYearOne};
   double least = out.averted;
   double most = out.averted;
-  for (const double end : {limits.low, limits.high}) {
-    inputs.attackRate = end;
-    const auto at = estimates::averted(inputs);
-    if (!at) continue;
-    least = std::min(least, at->averted);
-    most = std::max(most, at->averted);
-  }
+  for (const double end : {limits.low, limits.high})
+    for (const double share : {retained.low, retained.high}) {
+      inputs.attackRate = end;
+      inputs.retentionYearOne = share;
+      const auto at = estimates::averted(inputs);
+      if (!at) continue;
+      least = std::min(least, at->averted);
+      most = std::max(most, at->averted);
+    }
   out.interval = estimates::Interval{least, most};
 }
 
@@ -116,7 +123,7 @@ Averted avertedAt(int molars, const estimates::AttackRateEstimate& rate,
   inputs.retentionEffectiveN = sizeOf(retention);
   inputs.efficacy = efficacy;
   auto out = estimates::averted(inputs);
-  if (out) addBoundaryRange(*out, inputs, rate);
+  if (out) addBoundaryRange(*out, inputs, rate, retention);
   return out;
 }
 
@@ -195,7 +202,7 @@ ScenarioReport scenarios(int molars, const AttackRateReport& attack,
   estimates::ScenarioRanges ranges;
   if (!whatIf.attackRate) {
     inputs.attackRateSe = attack.estimate->standardError;
-    ranges.attackRate = estimates::Interval{attack.estimate->low, attack.estimate->high};
+    ranges.attackRate = attack.estimate->toRead();
   }
   if (!whatIf.retentionYearOne) {
     inputs.retentionEffectiveN = sizeOf(*retention);

@@ -126,7 +126,7 @@ std::string ageWords(const estimates::RiskByAge& age) {
                                       base::fixed(*band.until, 0) + " years erupted: "
                                 : base::fixed(band.from, 0) + " or more years erupted: ") +
                     shareOf(band.rate.annual).text() + " (" +
-                    percentRange(band.rate.low, band.rate.high) + ")");
+                    percentRange(band.rate.toRead().low, band.rate.toRead().high) + ")");
   return "By time in the mouth, % a year: " + base::join(bands, "; ") +
          ". This does not show whether the risk changes with age: molars erupt at "
          "ages that differ by a year or more between children, only the mean is known "

@@ -1,5 +1,6 @@
 #include "reports/funder/funder_report.h"
 
+#include "reports/day/incident_counts.h"
 #include "reports/funder/effort_report.h"
 #include "reports/funder/funder_figures.h"
 #include "reports/funder/funder_referrals.h"
@@ -10,14 +11,27 @@ namespace gk::reports {
 
 namespace {
 
-Table coverTable(const TermRecords& records, const TermTotals& totals,
+/// Of every sort together: one sort of one school is soon one child.
+Cell incidents(const TermRecords& records, const SuppressionRule& rule) {
+  int count = 0;
+  for (const auto& one : incidentCounts(records.incidents))
+    count += one.count;
+  const bool isSmall = count > 0 && count < rule.threshold();
+  return shownCount(count, isSmall ? Showing::fewer : Showing::number, rule);
+}
+
+Table coverTable(const TermRecords& records, const TermTotals& totals, const Cell& screened,
                  const SuppressionRule& rule) {
   return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
           {texts("What"), texts("Which")},
           {{"Schools; clinic days held",
             number(static_cast<int>(totals.schools.size())) + "; " + number(totals.total.days)},
+           // Students a day times days is the number of students.
+           {"Students screened a day",
+            screened.isWithheld() ? Withheld{} : numberOf(totals.total.childrenPerDay(), 1)},
            {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
                                  " are suppressed, and what would reveal them"},
+           {"Incidents recorded", incidents(records, rule)},
            {"Material lots set aside", lotsSetAside(records)}},
           {}};
 }
@@ -63,7 +77,7 @@ std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
                                base::Date today) {
   const auto& tables = published.tables;
   const auto schools = efforts(view);
-  std::vector<Table> out{coverTable(view.records, totals, rule)};
+  std::vector<Table> out{coverTable(view.records, totals, totalOf(tables[0], "screened"), rule)};
   if (auto meals = mealsTable(schools)) out.push_back(*std::move(meals));
   out.push_back(tables[0]);
   if (published.byGrade)

@@ -1,10 +1,9 @@
-#include "reports/day/incident_counts.h"
+#include "reports/funder/front_parts.h"
 #include "reports/funder/funder_figures.h"
 #include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/print/cells.h"
 #include "reports/publish/publication.h"
-#include "reports/services/referral_report.h"
 
 namespace gk::reports {
 
@@ -13,116 +12,101 @@ namespace {
 /// Rows of one part of the summary; figures come from the totals of the published tables.
 class Summary {
  public:
-  explicit Summary(Table& table) : table_(table) {}
+  Summary(Table& table, bool hasBefore) : table_(table), hasBefore_(hasBefore) {}
 
   void begin(std::string part) { part_ = std::move(part); }
 
-  void figure(const std::string& name, const Cell& number) {
-    table_.rows.push_back({part_, name, number, "", "", "", ""});
+  void figure(const std::string& name, const Cell& number, const Cell& before = "") {
+    add({part_, name, number, "", "", "", ""}, before);
   }
   /// A part of a whole, with its share as it was published.
   void share(const std::string& name, const Cell& number, const Cell& whole, const Cell& percents,
-             std::optional<double> target = std::nullopt,
+             const Cell& before, std::optional<double> target = std::nullopt,
              const std::optional<Cell>& withRange = std::nullopt) {
-    table_.rows.push_back({part_, name, number, whole, withRange.value_or(percents),
-                           target ? Cell(Share{*target, 0}) : "",
-                           target ? reached(*target, percents) : ""});
+    add({part_, name, number, whole, withRange.value_or(percents),
+         target ? Cell(Share{*target, 0}) : "", target ? reached(*target, percents) : ""},
+        before);
   }
 
  private:
+  /// What it was stands behind what it is.
+  void add(Cells row, const Cell& before) {
+    if (hasBefore_) row.insert(row.begin() + 5, before);
+    table_.rows.push_back(std::move(row));
+  }
+
   Table& table_;
+  bool hasBefore_;
   std::string part_;
 };
 
 /// The share of two figures that are both shown.
-void addShare(Summary& summary, const std::string& name, const Cell& part, const Cell& whole) {
+Cell shareShown(const Cell& part, const Cell& whole) {
   const auto* some = part.as<Count>();
   const auto* all = whole.as<Count>();
-  const auto share = some && all
-                         ? shareOf(static_cast<int>(some->value), static_cast<int>(all->value))
-                     : hidesIn({part, whole}) ? Cell(Withheld{})
-                                              : Cell(noFigure);
-  summary.share(name, part, whole, share);
+  if (some && all) return shareOf(static_cast<int>(some->value), static_cast<int>(all->value));
+  return hidesIn({part, whole}) ? Cell(Withheld{}) : Cell(noFigure);
 }
 
-/// Of every sort together: one sort of one school is soon one child.
-Cell incidents(const TermRecords& records, const SuppressionRule& rule) {
-  int count = 0;
-  for (const auto& one : incidentCounts(records.incidents))
-    count += one.count;
-  const bool isSmall = count > 0 && count < rule.threshold();
-  return shownCount(count, isSmall ? Showing::fewer : Showing::number, rule);
-}
-
-void addWork(Summary& summary, const TermView& view, const TermTotals& totals, const Cell& screened,
-             const SuppressionRule& rule) {
-  summary.begin("Schools and days");
-  summary.figure("Schools", totals.schools.size());
-  summary.figure("Clinic days held", totals.total.days);
-  // Children a day times days is the number of children.
-  summary.figure("Children screened a day",
-                 screened.isWithheld() ? Withheld{} : numberOf(totals.total.childrenPerDay(), 1));
-  summary.figure("Incidents recorded", incidents(view.records, rule));
-  summary.figure("Material lots set aside", lotsSetAside(view.records));
-}
-
-void addParticipation(Summary& summary, const TermTotals& totals, const Table& table) {
+void addParticipation(Summary& summary, const TermTotals& totals, const Table& table,
+                      const FiguresBefore& before) {
   const auto at = [&](std::string_view key) { return totalOf(table, key); };
-  summary.begin("Participation, children");
-  summary.figure("Enrolled", at("enrolled"));
-  addShare(summary, "Forms back, of enrolled", at("forms_back"), at("enrolled"));
+  summary.begin("Participation");
   summary.share("Consented, of enrolled", at("consented"), at("enrolled"), at("consented_share"),
-                totals.targets.consented);
+                before.share(Figure::consented, Figure::enrolled), totals.targets.consented);
   summary.share("Screened, of consented", at("screened"), at("consented"), at("screened_share"),
-                totals.targets.screened);
+                before.share(Figure::screened, Figure::consented), totals.targets.screened);
 }
 
-void addHealth(Summary& summary, const Table& table) {
+void addHealth(Summary& summary, const Table& table, const FiguresBefore& before) {
   const auto at = [&](std::string_view key) { return totalOf(table, key); };
-  summary.begin("Oral health, children");
+  summary.begin("Oral health");
   summary.share("Untreated decay, of screened", at("untreated"), at("screened"),
-                at("untreated_share"));
-  addShare(summary, "Early care, of screened", at("early"), at("screened"));
-  summary.share("Urgent care, of screened", at("urgent"), at("screened"), at("urgent_share"));
+                at("untreated_share"), before.untreatedShare());
+  summary.share("Early care, of screened", at("early"), at("screened"),
+                shareShown(at("early"), at("screened")),
+                before.share(Figure::early, Figure::screened));
+  summary.share("Urgent care, of screened", at("urgent"), at("screened"), at("urgent_share"),
+                before.share(Figure::urgent, Figure::screened));
 }
 
 void addServices(Summary& summary, const TermTotals& totals, const Table& table,
-                 const Cell& screened) {
+                 const Cell& screened, const FiguresBefore& before) {
   const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Services");
-  summary.share("Children needing sealants, of screened", at("needing"), screened,
-                at("needing_share"));
-  summary.share("Children sealed, of those needing", at("sealed"), at("needing"),
-                at("sealed_share"), totals.targets.sealed);
-  addShare(summary, "Children with varnish, of screened", at("varnish"), screened);
-  summary.figure("Teeth sealed", at("teeth"));
-  addShare(summary, "First molars, of teeth sealed", at("first_molars"), at("teeth"));
-  addShare(summary, "Second molars, of teeth sealed", at("second_molars"), at("teeth"));
-  addShare(summary, "Other teeth, of teeth sealed", at("other_teeth"), at("teeth"));
-  summary.figure("Teeth per sealed child", at("teeth_per_child"));
+  summary.share("Students needing sealants, of screened", at("needing"), screened,
+                at("needing_share"), before.share(Figure::needing, Figure::screened));
+  summary.share("Students sealed, of those needing", at("sealed"), at("needing"),
+                at("sealed_share"), before.share(Figure::sealed, Figure::needing),
+                totals.targets.sealed);
+  summary.share("Students with varnish, of screened", at("varnish"), screened,
+                shareShown(at("varnish"), screened),
+                before.share(Figure::varnish, Figure::screened));
+  summary.figure("Teeth sealed", at("teeth"), before.count(Figure::teeth));
 }
 
-void addRetention(Summary& summary, const TermTotals& totals, const Table& table) {
-  const auto at = [&](std::string_view key) { return totalOf(table, key); };
-  summary.begin("Retention at " + number(totals.window.fromMonths) + " to " +
-                number(totals.window.untilMonths) + " months");
-  summary.share("Children found, of those due", at("children_found"), at("children_due"),
-                at("found_share"));
-  addShare(summary, "Teeth examined, of those due", at("examined"), at("due"));
-  addShare(summary, "Assessable, of examined", at("assessable"), at("examined"));
+/// Its share with the interval, where that is shown.
+Cell withInterval(const TermTotals& totals, const Cell& whole) {
   const auto& line = totals.retention.total;
-  const auto whole = at("whole_share");
   const auto* held = whole.as<Share>();
-  auto withRange = whole;
-  if (line.whole95 && held) {
-    const auto range = rangeCell(line.whole95, line.unit);
-    const auto* ends = range.as<Range>();
-    withRange = ends ? Cell(Estimate{*held, *ends}) : whole.with(" (" + range.text() + ")");
-  }
-  summary.share("Fully retained, of assessable", at("whole"), at("assessable"), whole,
-                totals.targets.retained, withRange);
-  addShare(summary, "Partially retained, of assessable", at("part"), at("assessable"));
-  addShare(summary, "Missing, of assessable", at("lost"), at("assessable"));
+  if (!line.whole95 || !held) return whole;
+  const auto range = rangeCell(line.whole95, line.unit);
+  const auto* ends = range.as<Range>();
+  return ends ? Cell(Estimate{*held, *ends}) : whole.with(" (" + range.text() + ")");
+}
+
+void addRetention(Summary& summary, const TermTotals& totals, const Table& table,
+                  const FiguresBefore& before) {
+  using enum CheckFigure;
+  const auto at = [&](std::string_view key) { return totalOf(table, key); };
+  summary.begin("After " + number(totals.window.fromMonths) + " to " +
+                number(totals.window.untilMonths) + " months");
+  summary.share("Students found, of those due", at("children_found"), at("children_due"),
+                at("found_share"), before.share(childrenFound, childrenDue));
+  const auto held = at("whole_share");
+  summary.share("Fully retained, of assessable", at("whole"), at("assessable"), held,
+                before.share(CheckFigure::whole, assessable), totals.targets.retained,
+                withInterval(totals, held));
 }
 
 void addReferrals(Summary& summary, const Table& table) {
@@ -130,61 +114,151 @@ void addReferrals(Summary& summary, const Table& table) {
   if (table.rows.size() == 1) return summary.figure("Made", Withheld{});
   const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.figure("Made", at("made"));
-  const std::pair<std::string, std::string> figures[]{
-      {"Guardian reached", "guardian_reached"},
-      {"Complete", "complete"},
-      {"Treatment started", "started"},
-      {"Declined", "declined"},
-      {"Moved", "moved"},
-      {"Lost to follow-up", "lost_to_follow_up"},
-      {"Open", "open"},
-      {"Open or started over " + number(longOpen) + " days", "open_long"}};
-  for (const auto& [name, key] : figures)
-    addShare(summary, name + ", of made", at(key), at("made"));
+  summary.share("Complete, of made", at("complete"), at("made"),
+                shareShown(at("complete"), at("made")), "");
 }
 
-std::vector<std::string> methods(const TermTotals& totals, const SuppressionRule& rule) {
-  return {"Methods. Consented: a form of this term that says yes, or screened in it. "
-          "Screened: a look by a licensed person at school, not a dental examination, "
-          "no x-rays. Sealed: at least one complete sealant by this program; a tooth "
-          "counts once. Referral complete: treated, or a dentist found no need. "
-          "Benchmarks are published state guidance unless the program set its own; "
-          "they apply to programs.",
-          "Retention: found children only, first placements, at " +
-              number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
-              " months; those not found may have kept fewer or more. The CI is 95%, with "
-              "children or schools as clusters.",
-          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
-              number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
-              "\"; \"suppressed\" is a number of any size that would reveal one. Rates on "
-              "fewer than 30 are marked unstable.",
-          "Cavities averted is a model estimate: it applies to programs, never to one "
-          "child; its CI covers the sampling error of attack rate and retention, not "
-          "doubt about the model. Tables by school and by grade are in the annex."};
+/// One paragraph: the page is one sheet.
+std::string methods(const TermTotals& totals, const SuppressionRule& rule,
+                    const FiguresBefore& before) {
+  return "Methods. Consented: a form of this term that says yes, or screened in it. Screened: a "
+         "look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
+         "least one complete sealant by this program; a tooth counts once. Retention: first "
+         "placements at " +
+         number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+         " months, found students only; those not found may have kept fewer or more; the CI is "
+         "95%, "
+         "with students or schools as clusters. Referral complete: treated, or a dentist found no "
+         "need. Benchmarks are published state guidance unless the program set its own. Cavities "
+         "averted is a model estimate for programs, never for one student; its CI covers sampling "
+         "error, not doubt about the model. Small numbers, method " +
+         std::string(smallNumbersMethod) + ": counts of 1 to " + number(rule.threshold() - 1) +
+         " read \"fewer than " + number(rule.threshold()) +
+         "\"; \"suppressed\" is a number of any size that would reveal one. Rates on fewer than 30 "
+         "are marked unstable. " +
+         (before.any() ? before.name() + ": shares in percent, and teeth, as issued then. "
+                       : std::string()) +
+         "Tables by school and by grade are in the annex.";
+}
+
+std::string beforeWords(const FiguresBefore& before, const Cell& was, const char* unit = "") {
+  const bool isFigure = was.as<Count>() || was.as<Share>();
+  return isFigure ? before.name() + ": " + toRead(was) + unit : std::string();
+}
+
+/// Number, range and what it is of, where a figure is shown.
+void addKept(Front& front, const TermTotals& totals, const ShownFigures& shown,
+             const FiguresBefore& before) {
+  const auto held = shown.at(ShownFigures::Part::retention, "whole_share");
+  if (held.as<Missing>()) {
+    front.sentences.emplace_back("No sealant of a year ago was checked yet.");
+    front.figures.push_back({noFigure, "", "sealants checked after a year"});
+    return;
+  }
+  const auto* share = held.as<Share>();
+  const auto percents = share ? base::percent(share->value, share->decimals) + "%" : std::string();
+  front.sentences.push_back(share ? "Of the sealants placed a year ago and checked this term, " +
+                                        percents + " were still fully retained."
+                                  : "How many sealants were retained after a year is suppressed, "
+                                    "to protect small numbers.");
+  const auto& line = totals.retention.total;
+  const auto range = line.whole95 ? rangeCell(line.whole95, line.unit).text() : std::string();
+  front.figures.push_back(
+      {share ? Cell(Share{share->value, share->decimals}) : held, share ? "%" : "",
+       "sealants fully retained" +
+           (share && line.whole95 ? " (95% CI " + range + ")" : std::string()),
+       beforeWords(before, before.share(CheckFigure::whole, CheckFigure::assessable), "%")});
+}
+
+void addAverted(Front& front, const TermTotals& totals, const Table& services,
+                const Table& checks) {
+  const auto figures =
+      sparedFigures(totals, !hidesIn(services.rows.back()), !hidesIn(checks.rows.back()));
+  const auto& cell = figures.front().second;
+  const auto* estimate = cell.as<Estimate>();
+  const auto years = counted(totals.averted.years, "year", "years");
+  if (!estimate) {
+    front.sentences.emplace_back("How many cavities this will avert cannot be given yet.");
+    front.figures.push_back(
+        {cell.isWithheld() ? cell : Cell(noFigure), "", "cavities averted, estimated"});
+    return;
+  }
+  const auto about = std::visit([](const auto& value) { return Cell(value); }, estimate->value);
+  front.sentences.push_back("We expect this term's sealants to avert about " + about.text() +
+                            " cavities over " + years + ", by a model's estimate.");
+  const auto range = estimate->range ? " (95% CI " + Cell(*estimate->range).text() + ")" : "";
+  front.figures.push_back({about, "", "cavities averted in " + years + ", estimated" + range});
+}
+
+Front frontOf(const std::string& program, const TermTotals& totals, const Published& published,
+              const FiguresBefore& before) {
+  using enum ShownFigures::Part;
+  const auto shown = ShownFigures::ofAll(published);
+  const auto schools = counted(static_cast<int>(totals.schools.size()), "school", "schools");
+  const auto days = counted(totals.total.days, "clinic day", "clinic days");
+  Front front{totals.term + " summary for funders", program,
+              periodWords(totals) + " \u00b7 " + schools + " \u00b7 " + days};
+  const auto screened = shown.at(participation, "screened");
+  const auto sealed = shown.at(services, "sealed");
+  const auto teeth = shown.at(services, "teeth");
+  if (screened.as<Count>() && sealed.as<Count>() && teeth.as<Count>())
+    front.sentences.push_back("We screened " + toRead(screened) + " students at " + schools +
+                              " and sealed " + toRead(teeth) + " teeth for " + toRead(sealed) +
+                              " of them.");
+  else
+    front.sentences.push_back("We held " + days + " at " + schools + ".");
+  const auto words = [](const char* what, const std::string& share) {
+    return share.empty() ? std::string(what) : std::string(what) + ", " + share;
+  };
+  front.figures = {
+      {screened, "",
+       words("students screened",
+             shareWords(shown.at(participation, "screened_share"), "consented")),
+       beforeWords(before, before.count(Figure::screened))},
+      {sealed, "",
+       words("students sealed", shareWords(shown.at(services, "sealed_share"), "those in need")),
+       beforeWords(before, before.count(Figure::sealed))}};
+  addKept(front, totals, shown, before);
+  addAverted(front, totals, published.tables[1], published.tables[3]);
+  front.pictures.push_back(stepsPicture(shown));
+  if (auto kept = keptPicture(shown, totals.targets.retained))
+    front.pictures.push_back(*std::move(kept));
+  return front;
 }
 
 } // namespace
 
 std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
                                  const Published& published, const SuppressionRule& rule,
-                                 base::Date today) {
+                                 base::Date today, const HandedOut& page) {
   const auto& tables = published.tables;
+  const FiguresBefore before(page.before);
   Table table{"Key figures, " + periodWords(totals),
               {grouped("Part"), texts("Figure"), counts("Number"), counts("Of"),
                ranges("Percent (95% CI)"), shares("Benchmark, %"), texts("Met")},
-              methods(totals, rule)};
+              {methods(totals, rule, before)}};
+  if (before.any()) {
+    auto column = ranges(before.name());
+    column.isEarlier = true;
+    table.columns.insert(table.columns.begin() + 5, std::move(column));
+  }
+  table.front = frontOf(page.program, totals, published, before);
   const auto screened = totalOf(tables[0], "screened");
-  Summary summary(table);
-  addWork(summary, view, totals, screened, rule);
-  addParticipation(summary, totals, tables[0]);
-  addHealth(summary, tables[2]);
-  addServices(summary, totals, tables[1], screened);
-  addRetention(summary, totals, tables[3]);
+  Summary summary(table, before.any());
+  addParticipation(summary, totals, tables[0], before);
+  addHealth(summary, tables[2], before);
+  addServices(summary, totals, tables[1], screened, before);
+  addRetention(summary, totals, tables[3], before);
   addReferrals(summary, publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
-  summary.begin("Cavities averted, estimate");
+  summary.begin("Cavities averted");
   for (const auto& [figure, estimate] :
        sparedFigures(totals, !hidesIn(tables[1].rows.back()), !hidesIn(tables[3].rows.back())))
-    summary.figure(figure, estimate);
+    if (const auto* why = estimate.as<std::string>()) { // a sentence would widen the column
+      summary.figure(figure, noFigure);
+      table.notes.push_back(figure + ": " + *why + ".");
+    } else {
+      summary.figure(figure, estimate);
+    }
   if (published.exposed > 0)
     table.notes.insert(table.notes.begin(),
                        "NOT TO BE PUBLISHED: with what earlier tables showed, small counts could "

@@ -77,6 +77,14 @@ std::string Cell::text() const {
   return std::visit(AsText{}, value_) + remark_;
 }
 
+std::string toRead(const Cell& cell) {
+  auto words = cell.text();
+  if (!cell.as<Count>()) return words;
+  for (auto at = static_cast<std::ptrdiff_t>(words.size()) - 3; at > 0; at -= 3)
+    words.insert(static_cast<std::size_t>(at), ",");
+  return words;
+}
+
 std::ostream& operator<<(std::ostream& out, const Cell& cell) {
   return out << cell.text();
 }

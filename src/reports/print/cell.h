@@ -141,6 +141,9 @@ class Cell {
 
 inline constexpr Missing noFigure{};
 
+/// "1,234" of a count, else as the cell is printed: where a number stands in a sentence.
+std::string toRead(const Cell& cell);
+
 // How counts become cells.
 
 /// Nobody has said it.

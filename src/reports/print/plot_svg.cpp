@@ -10,12 +10,11 @@ namespace gk::reports {
 
 namespace {
 
-constexpr double width = 640;
-constexpr double rightMargin = 14;
+constexpr double endMargin = 14;
 constexpr double top = 14;
-constexpr double bottom = 46;
 constexpr double rowHeight = 22;
 constexpr double keyHeight = 18;
+constexpr double countsHeight = 18;
 constexpr double lettersAPoint = 6.6; ///< about the width of a letter at 12 units
 
 std::string at(double value) {
@@ -28,26 +27,39 @@ std::string shown(double value) {
                      std::abs(value - rounded) < 1e-9 ? 0 : (std::abs(value) < 1 ? 2 : 1));
 }
 
+double widthOf(const std::string& words) {
+  return lettersAPoint * static_cast<double>(words.size());
+}
+
+bool hasRows(const Plot& plot) {
+  return !plot.y.names.empty();
+}
+
 /// Where numbers lie on the page.
 class Frame {
  public:
-  explicit Frame(const Plot& plot) : plot_(plot) {
-    std::size_t longest = 6;
+  Frame(const Plot& plot, PlotSize size) : plot_(plot), width_(size.width) {
+    double longest = hasRows(plot) ? 0 : widthOf("100000");
     for (const auto& name : plot.y.names)
-      longest = std::max(longest, name.size());
-    left_ = 30 + lettersAPoint * static_cast<double>(std::min<std::size_t>(longest, 34));
-    inner_ = plot.y.names.empty() ? 250 : rowHeight * static_cast<double>(plot.y.names.size());
+      longest = std::max(longest, std::min(widthOf(name), 34 * lettersAPoint));
+    left_ = (plot.y.label.empty() ? 12 : 30) + longest;
+    inner_ = hasRows(plot) ? rowHeight * static_cast<double>(plot.y.names.size()) : size.height;
+    for (const auto& series : plot.series)
+      for (const auto& words : series.said)
+        if (hasRows(plot)) right_ = std::max(right_, widthOf(words) + 12);
+    right_ = std::min(right_, size.width * 0.4);
   }
 
   [[nodiscard]] double left() const { return left_; }
-  [[nodiscard]] double rightEdge() const { return width - rightMargin; }
+  [[nodiscard]] double width() const { return width_; }
+  [[nodiscard]] double rightEdge() const { return width_ - right_; }
   [[nodiscard]] double lowerEdge() const { return top + inner_; }
   [[nodiscard]] double x(double value) const {
     return left_ + (value - plot_.x.low) / (plot_.x.high - plot_.x.low) * (rightEdge() - left_);
   }
   [[nodiscard]] double y(double value) const {
     const double share = (value - plot_.y.low) / (plot_.y.high - plot_.y.low);
-    return plot_.y.names.empty() ? lowerEdge() - share * inner_ : top + share * inner_;
+    return hasRows(plot_) ? top + share * inner_ : lowerEdge() - share * inner_;
   }
   [[nodiscard]] bool holds(const PlotPoint& point) const {
     return point.x >= plot_.x.low && point.x <= plot_.x.high && point.y >= plot_.y.low &&
@@ -56,148 +68,267 @@ class Frame {
 
  private:
   const Plot& plot_;
+  double width_;
   double left_ = 0;
+  double right_ = endMargin;
   double inner_ = 0;
 };
 
-std::string lineFrom(double x1, double y1, double x2, double y2, const std::string& more = "") {
-  return "<line x1=\"" + at(x1) + "\" y1=\"" + at(y1) + "\" x2=\"" + at(x2) + "\" y2=\"" + at(y2) +
-         "\" stroke=\"#000\" " + more + "/>\n";
-}
+/// Pieces of the drawing.
+class Drawing {
+ public:
+  Drawing(const Plot& plot, const Frame& frame, const PlotColours& colours)
+      : plot_(plot), frame_(frame), colours_(colours) {}
 
-std::string words(double x, double y, const std::string& text, const std::string& anchor) {
-  return "<text x=\"" + at(x) + "\" y=\"" + at(y) + "\" text-anchor=\"" + anchor + "\">" +
-         escaped(text) + "</text>\n";
-}
-
-std::string dashOf(PlotMark mark) {
-  if (mark == PlotMark::dashed) return "stroke-dasharray=\"7 4\" ";
-  if (mark == PlotMark::dotted) return "stroke-dasharray=\"2 3\" ";
-  return "";
-}
-
-std::string dots(const Frame& frame, const PlotSeries& series) {
-  std::string out;
-  const std::string fill = series.mark == PlotMark::rings ? "#fff" : "#000";
-  for (const auto& point : series.points)
-    if (frame.holds(point))
-      out += "<circle cx=\"" + at(frame.x(point.x)) + "\" cy=\"" + at(frame.y(point.y)) +
-             "\" r=\"3.6\" fill=\"" + fill + "\" stroke=\"#000\" stroke-width=\"1.4\"/>\n";
-  return out;
-}
-
-std::string path(const Frame& frame, const PlotSeries& series) {
-  if (series.points.size() == 1) return dots(frame, series); // a line of one point is not seen
-  std::string d;
-  std::optional<PlotPoint> before;
-  for (const auto& point : series.points) {
-    if (!frame.holds(point)) continue;
-    if (before && series.mark == PlotMark::step)
-      d += " L " + at(frame.x(point.x)) + " " + at(frame.y(before->y));
-    d += (before ? " L " : "M ") + at(frame.x(point.x)) + " " + at(frame.y(point.y));
-    before = point;
+  [[nodiscard]] std::string whole() const {
+    std::string out;
+    for (const auto& series : plot_.series)
+      if (isBelowAxes(series.mark)) out += drawn(series);
+    out += axes();
+    for (const auto& series : plot_.series)
+      if (!isBelowAxes(series.mark)) out += drawn(series);
+    for (const auto& series : plot_.series)
+      out += said(series);
+    return out + counts() + key();
   }
-  if (d.empty()) return "";
-  return "<path d=\"" + d + "\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.6\" " +
-         dashOf(series.mark) + "/>\n";
-}
 
-std::string area(const Frame& frame, const PlotSeries& series) {
-  std::string d;
-  for (const auto& point : series.points)
-    d += (d.empty() ? "M " : " L ") + at(frame.x(point.x)) + " " + at(frame.y(point.y));
-  for (const auto& point : series.ends | std::views::reverse)
-    d += " L " + at(frame.x(point.x)) + " " + at(frame.y(point.y));
-  if (d.empty()) return "";
-  return "<path d=\"" + d + " Z\" fill=\"#d4d4d4\" stroke=\"none\"/>\n";
-}
-
-std::string bars(const Frame& frame, const PlotSeries& series) {
-  std::string out;
-  for (std::size_t i = 0; i < series.points.size() && i < series.ends.size(); ++i) {
-    const double x1 = frame.x(series.points[i].x);
-    const double x2 = frame.x(series.ends[i].x);
-    const double y1 = frame.y(series.points[i].y);
-    const double y2 = frame.y(series.ends[i].y);
-    const double tickX = y1 == y2 ? 0 : 4;
-    const double tickY = y1 == y2 ? 4 : 0;
-    out += lineFrom(x1, y1, x2, y2, "stroke-width=\"1.6\" ");
-    for (const auto& [x, y] : {PlotPoint{x1, y1}, PlotPoint{x2, y2}})
-      out += lineFrom(x - tickX, y - tickY, x + tickX, y + tickY, "stroke-width=\"1.6\" ");
+  [[nodiscard]] double keyTop() const {
+    double y = frame_.lowerEdge();
+    if (plot_.x.isDrawn) y += plot_.x.label.empty() ? 26 : 44;
+    return plot_.below ? y + countsHeight : y;
   }
-  return out;
-}
-
-std::string drawn(const Frame& frame, const PlotSeries& series) {
-  switch (series.mark) {
-  case PlotMark::line:
-  case PlotMark::dashed:
-  case PlotMark::dotted:
-  case PlotMark::step:
-    return path(frame, series);
-  case PlotMark::dots:
-  case PlotMark::rings:
-    return dots(frame, series);
-  case PlotMark::bars:
-    return bars(frame, series);
-  case PlotMark::area:
-    return area(frame, series);
+  [[nodiscard]] double height() const {
+    const auto places = keyPlaces();
+    return keyTop() + (places.empty() ? 0 : places.back().y + keyHeight) + 6;
   }
-  return "";
-}
 
-std::string axes(const Frame& frame, const Plot& plot) {
-  std::string out = lineFrom(frame.left(), frame.lowerEdge(), frame.rightEdge(), frame.lowerEdge());
-  out += lineFrom(frame.left(), top, frame.left(), frame.lowerEdge());
-  if (plot.x.names.empty()) {
-    for (const double tick : ticks(plot.x.low, plot.x.high)) {
-      out += lineFrom(frame.x(tick), frame.lowerEdge(), frame.x(tick), frame.lowerEdge() + 4);
-      out += words(frame.x(tick), frame.lowerEdge() + 17, shown(tick), "middle");
+ private:
+  static bool isBelowAxes(PlotMark mark) {
+    return mark == PlotMark::area || mark == PlotMark::blocks || mark == PlotMark::gaps;
+  }
+
+  static std::string line(double x1, double y1, double x2, double y2, const std::string& colour,
+                          const std::string& more = "") {
+    return "<line x1=\"" + at(x1) + "\" y1=\"" + at(y1) + "\" x2=\"" + at(x2) + "\" y2=\"" +
+           at(y2) + "\" stroke=\"" + colour + "\" " + more + "/>\n";
+  }
+  [[nodiscard]] std::string words(double x, double y, const std::string& text,
+                                  const std::string& anchor, const std::string& more = "") const {
+    return "<text x=\"" + at(x) + "\" y=\"" + at(y) + "\" text-anchor=\"" + anchor + "\" " +
+           (more.find("fill=") == std::string::npos ? "fill=\"" + colours_.ink + "\" " : "") +
+           more + ">" + escaped(text) + "</text>\n";
+  }
+
+  static std::string dashOf(PlotMark mark) {
+    if (mark == PlotMark::dashed) return "stroke-dasharray=\"7 4\" ";
+    if (mark == PlotMark::dotted) return "stroke-dasharray=\"2 3\" ";
+    return "";
+  }
+  [[nodiscard]] const std::string& colourOf(PlotMark mark) const {
+    if (mark == PlotMark::dashed) return colours_.ink;
+    return mark == PlotMark::dotted ? colours_.quiet : colours_.main;
+  }
+
+  [[nodiscard]] std::string circle(double x, double y, PlotMark mark) const {
+    return "<circle cx=\"" + at(x) + "\" cy=\"" + at(y) + "\" r=\"4.2\" fill=\"" +
+           (mark == PlotMark::rings ? colours_.ground : colours_.main) + "\" stroke=\"" +
+           colours_.main + "\" stroke-width=\"1.6\"/>\n";
+  }
+  [[nodiscard]] std::string dots(const PlotSeries& series) const {
+    std::string out;
+    for (const auto& point : series.points)
+      if (frame_.holds(point)) out += circle(frame_.x(point.x), frame_.y(point.y), series.mark);
+    return out;
+  }
+
+  [[nodiscard]] std::string path(const PlotSeries& series) const {
+    if (series.points.size() == 1) return dots(series); // a line of one point is not seen
+    std::string d;
+    std::optional<PlotPoint> before;
+    for (const auto& point : series.points) {
+      if (!frame_.holds(point)) continue;
+      if (before && series.mark == PlotMark::step)
+        d += " L " + at(frame_.x(point.x)) + " " + at(frame_.y(before->y));
+      d += (before ? " L " : "M ") + at(frame_.x(point.x)) + " " + at(frame_.y(point.y));
+      before = point;
     }
+    if (d.empty()) return "";
+    return "<path d=\"" + d + "\" fill=\"none\" stroke=\"" + colourOf(series.mark) +
+           "\" stroke-width=\"2\" " + dashOf(series.mark) + "/>\n";
   }
-  // As many as have room beside each other.
-  const auto step = plot.x.names.size() / 9 + 1;
-  for (std::size_t i = 0; i < plot.x.names.size(); i += step)
-    out +=
-        words(frame.x(static_cast<double>(i)), frame.lowerEdge() + 18, plot.x.names[i], "middle");
-  if (plot.y.names.empty()) {
-    for (const double tick : ticks(plot.y.low, plot.y.high)) {
-      out += lineFrom(frame.left() - 4, frame.y(tick), frame.left(), frame.y(tick));
-      out += words(frame.left() - 7, frame.y(tick) + 4, shown(tick), "end");
-    }
-  }
-  for (std::size_t i = 0; i < plot.y.names.size(); ++i)
-    out += words(frame.left() - 7, frame.y(static_cast<double>(i)) + 4, plot.y.names[i], "end");
-  out +=
-      words((frame.left() + frame.rightEdge()) / 2, frame.lowerEdge() + 36, plot.x.label, "middle");
-  if (!plot.y.label.empty())
-    out += "<text transform=\"translate(12 " + at((top + frame.lowerEdge()) / 2) +
-           ") rotate(-90)\" text-anchor=\"middle\">" + escaped(plot.y.label) + "</text>\n";
-  return out;
-}
 
-/// A short piece of the mark and its label, one under another.
-std::string key(const Plot& plot, double from, double left) {
-  std::string out;
-  double y = from;
-  for (const auto& series : plot.series) {
-    if (series.label.empty()) continue;
-    const double middle = y + keyHeight / 2;
-    if (series.mark == PlotMark::area)
-      out += "<rect x=\"" + at(left) + "\" y=\"" + at(middle - 5) +
-             "\" width=\"28\" height=\"10\" fill=\"#d4d4d4\"/>\n";
-    else if (series.mark == PlotMark::dots || series.mark == PlotMark::rings)
-      out += "<circle cx=\"" + at(left + 14) + "\" cy=\"" + at(middle) + "\" r=\"3.6\" fill=\"" +
-             (series.mark == PlotMark::rings ? "#fff" : "#000") +
-             "\" stroke=\"#000\" stroke-width=\"1.4\"/>\n";
-    else
+  [[nodiscard]] std::string area(const PlotSeries& series) const {
+    std::string d;
+    for (const auto& point : series.points)
+      d += (d.empty() ? "M " : " L ") + at(frame_.x(point.x)) + " " + at(frame_.y(point.y));
+    for (const auto& point : series.ends | std::views::reverse)
+      d += " L " + at(frame_.x(point.x)) + " " + at(frame_.y(point.y));
+    if (d.empty()) return "";
+    return "<path d=\"" + d + " Z\" fill=\"" + colours_.soft + "\" stroke=\"none\"/>\n";
+  }
+
+  [[nodiscard]] std::string bars(const PlotSeries& series) const {
+    std::string out;
+    const std::string thick = "stroke-width=\"2\" ";
+    for (std::size_t i = 0; i < series.points.size() && i < series.ends.size(); ++i) {
+      const double x1 = frame_.x(series.points[i].x);
+      const double x2 = frame_.x(series.ends[i].x);
+      const double y1 = frame_.y(series.points[i].y);
+      const double y2 = frame_.y(series.ends[i].y);
+      const double tickX = y1 == y2 ? 0 : 4;
+      const double tickY = y1 == y2 ? 4 : 0;
+      out += line(x1, y1, x2, y2, colours_.main, thick);
+      for (const auto& [x, y] : {PlotPoint{x1, y1}, PlotPoint{x2, y2}})
+        out += line(x - tickX, y - tickY, x + tickX, y + tickY, colours_.main, thick);
+    }
+    return out;
+  }
+
+  [[nodiscard]] std::string box(double from, double to, double row, const std::string& more) const {
+    return "<rect x=\"" + at(from) + "\" y=\"" + at(frame_.y(row) - 8) + "\" width=\"" +
+           at(std::max(1.5, to - from)) + "\" height=\"16\" rx=\"2.5\" " + more + "/>\n";
+  }
+  [[nodiscard]] std::string blocks(const PlotSeries& series) const {
+    std::string out;
+    for (const auto& point : series.points)
+      if (frame_.holds(point))
+        out += box(frame_.left(), frame_.x(point.x), point.y, "fill=\"" + colours_.main + "\"");
+    return out;
+  }
+  [[nodiscard]] std::string gaps(const PlotSeries& series) const {
+    std::string out;
+    for (std::size_t i = 0; i < series.points.size() && i < series.ends.size(); ++i)
+      out += box(frame_.x(series.points[i].x), frame_.x(series.ends[i].x), series.points[i].y,
+                 "fill=\"none\" stroke=\"" + colours_.quiet + "\" stroke-dasharray=\"4 3\"");
+    return out;
+  }
+
+  [[nodiscard]] std::string drawn(const PlotSeries& series) const {
+    switch (series.mark) {
+    case PlotMark::line:
+    case PlotMark::dashed:
+    case PlotMark::dotted:
+    case PlotMark::step:
+      return path(series);
+    case PlotMark::dots:
+    case PlotMark::rings:
+      return dots(series);
+    case PlotMark::bars:
+      return bars(series);
+    case PlotMark::area:
+      return area(series);
+    case PlotMark::blocks:
+      return blocks(series);
+    case PlotMark::gaps:
+      return gaps(series);
+    }
+    return "";
+  }
+
+  [[nodiscard]] std::string said(const PlotSeries& series) const {
+    std::string out;
+    const std::string bold = "font-weight=\"600\" ";
+    for (std::size_t i = 0; i < series.said.size() && i < series.points.size(); ++i) {
+      const auto& point = series.points[i];
+      if (!plot_.x.names.empty()) // beside its bar, which stands upright
+        out += words(frame_.x(point.x) + 9, frame_.y(point.y) + 4, series.said[i], "start", bold);
+      else if (!hasRows(plot_))
+        out += words(frame_.x(point.x), frame_.y(point.y) - 9, series.said[i], "middle", bold);
+      else
+        out += words(frame_.rightEdge() + 8, frame_.y(point.y) + 4, series.said[i], "start");
+    }
+    return out;
+  }
+
+  [[nodiscard]] std::string axes() const {
+    std::string out;
+    const auto& axis = colours_.quiet;
+    const double low = frame_.lowerEdge();
+    if (plot_.x.isDrawn) out += line(frame_.left(), low, frame_.rightEdge(), low, axis);
+    if (plot_.y.isDrawn) out += line(frame_.left(), top, frame_.left(), low, axis);
+    if (plot_.x.isDrawn && plot_.x.names.empty()) {
+      for (const double tick : ticks(plot_.x.low, plot_.x.high, frame_.width() < 500 ? 4 : 6)) {
+        out += line(frame_.x(tick), low, frame_.x(tick), low + 4, axis);
+        out += words(frame_.x(tick), low + 17, shown(tick), "middle");
+      }
+    }
+    // As many as have room beside each other.
+    const auto step = plot_.x.names.size() / 9 + 1;
+    for (std::size_t i = 0; i < plot_.x.names.size(); i += step)
+      out += words(frame_.x(static_cast<double>(i)), low + 18, plot_.x.names[i], "middle");
+    if (!hasRows(plot_) && plot_.y.isDrawn) {
+      for (const double tick : ticks(plot_.y.low, plot_.y.high)) {
+        out += line(frame_.left() - 4, frame_.y(tick), frame_.left(), frame_.y(tick), axis);
+        out += words(frame_.left() - 7, frame_.y(tick) + 4, shown(tick), "end");
+      }
+    }
+    for (std::size_t i = 0; i < plot_.y.names.size(); ++i)
       out +=
-          lineFrom(left, middle, left + 28, middle, "stroke-width=\"1.6\" " + dashOf(series.mark));
-    out += words(left + 36, middle + 4, series.label, "start");
-    y += keyHeight;
+          words(frame_.left() - 7, frame_.y(static_cast<double>(i)) + 4, plot_.y.names[i], "end");
+    if (!plot_.x.label.empty())
+      out += words((frame_.left() + frame_.rightEdge()) / 2, low + 36, plot_.x.label, "middle");
+    if (!plot_.y.label.empty())
+      out += "<text transform=\"translate(12 " + at((top + low) / 2) +
+             ") rotate(-90)\" text-anchor=\"middle\" fill=\"" + colours_.ink + "\">" +
+             escaped(plot_.y.label) + "</text>\n";
+    return out;
   }
-  return out;
-}
+
+  [[nodiscard]] std::string counts() const {
+    if (!plot_.below) return "";
+    const double y = keyTop() - 6;
+    std::string out = words(frame_.left() - 7, y, plot_.below->label, "end");
+    for (const auto& [x, count] : plot_.below->counts)
+      out += words(frame_.x(x), y, count, "middle");
+    return out;
+  }
+
+  /// Where each label of the key stands, from the left, in as many rows as it takes.
+  [[nodiscard]] std::vector<PlotPoint> keyPlaces() const {
+    std::vector<PlotPoint> places;
+    double x = frame_.left();
+    double y = 0;
+    for (const auto& series : plot_.series) {
+      if (series.label.empty()) continue;
+      const double wide = 36 + widthOf(series.label) + 18;
+      if (x > frame_.left() && x + wide - 18 > frame_.width()) {
+        x = frame_.left();
+        y += keyHeight;
+      }
+      places.push_back({x, y});
+      x += wide;
+    }
+    return places;
+  }
+
+  /// A short piece of the mark, and its label behind it.
+  [[nodiscard]] std::string key() const {
+    std::string out;
+    const auto places = keyPlaces();
+    auto place = places.begin();
+    for (const auto& series : plot_.series) {
+      if (series.label.empty()) continue;
+      const double left = place->x;
+      const double middle = keyTop() + place->y + keyHeight / 2;
+      ++place;
+      if (series.mark == PlotMark::area || series.mark == PlotMark::blocks)
+        out += "<rect x=\"" + at(left) + "\" y=\"" + at(middle - 5) +
+               "\" width=\"28\" height=\"10\" fill=\"" +
+               (series.mark == PlotMark::area ? colours_.soft : colours_.main) + "\"/>\n";
+      else if (series.mark == PlotMark::dots || series.mark == PlotMark::rings)
+        out += circle(left + 14, middle, series.mark);
+      else
+        out += line(left, middle, left + 28, middle, colourOf(series.mark),
+                    "stroke-width=\"2\" " + dashOf(series.mark));
+      out += words(left + 36, middle + 4, series.label, "start");
+    }
+    return out;
+  }
+
+  const Plot& plot_;
+  const Frame& frame_;
+  const PlotColours& colours_;
+};
 
 } // namespace
 
@@ -222,22 +353,14 @@ std::vector<double> ticks(double low, double high, int wanted) {
   return out;
 }
 
-std::string toSvg(const Plot& plot) {
-  const Frame frame(plot);
-  const auto labels = std::ranges::count_if(
-      plot.series, [](const PlotSeries& series) { return !series.label.empty(); });
-  const double keyTop = frame.lowerEdge() + bottom;
-  const double height = keyTop + keyHeight * static_cast<double>(labels) + 6;
-  std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + at(width) + " " +
-                    at(height) + "\" width=\"" + at(width) + "\" height=\"" + at(height) +
-                    "\" role=\"img\" font-family=\"sans-serif\" font-size=\"12\">\n<title>" +
-                    escaped(plot.says) + "</title>\n";
-  for (const auto& series : plot.series)
-    if (series.mark == PlotMark::area) out += drawn(frame, series);
-  out += axes(frame, plot);
-  for (const auto& series : plot.series)
-    if (series.mark != PlotMark::area) out += drawn(frame, series);
-  return out + key(plot, keyTop, frame.left()) + "</svg>\n";
+std::string toSvg(const Plot& plot, PlotSize size, const PlotColours& colours) {
+  const Frame frame(plot, size);
+  const Drawing drawing(plot, frame, colours);
+  const auto height = at(drawing.height());
+  return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + at(size.width) + " " +
+         height + "\" width=\"" + at(size.width) + "\" height=\"" + height +
+         "\" role=\"img\" font-family=\"Inter\" font-size=\"12\">\n<title>" + escaped(plot.says) +
+         "</title>\n" + drawing.whole() + "</svg>\n";
 }
 
 } // namespace gk::reports

@@ -4,20 +4,27 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 namespace gk::reports {
 
 namespace {
 
+template <class Is>
+void dropColumns(Table& table, Is&& isToGo) {
+  for (auto i = table.columns.size(); i-- > 0;) {
+    if (!isToGo(table.columns[i])) continue;
+    const auto at = static_cast<std::ptrdiff_t>(i);
+    table.columns.erase(table.columns.begin() + at);
+    for (auto& row : table.rows)
+      row.erase(row.begin() + at);
+  }
+}
+
 std::vector<Table> without(std::vector<Table> tables, Where where) {
   for (auto& table : tables)
-    for (auto i = table.columns.size(); i-- > 0;) {
-      if (table.columns[i].where != where) continue;
-      const auto at = static_cast<std::ptrdiff_t>(i);
-      table.columns.erase(table.columns.begin() + at);
-      for (auto& row : table.rows)
-        row.erase(row.begin() + at);
-    }
+    dropColumns(table, [&](const Column& column) { return column.where == where; });
   return tables;
 }
 
@@ -29,6 +36,11 @@ std::vector<Table> printed(std::vector<Table> tables) {
 
 std::vector<Table> filed(std::vector<Table> tables) {
   return without(std::move(tables), Where::paper);
+}
+
+Table withoutEarlier(Table table) {
+  dropColumns(table, [](const Column& column) { return column.isEarlier; });
+  return table;
 }
 
 std::string keyOf(std::string_view words, char joint) {
@@ -79,6 +91,28 @@ std::vector<std::string> textsOf(const Cells& row) {
 
 std::string_view partName(const Table& table) {
   return std::string_view(table.title).substr(0, table.title.find_first_of(":,"));
+}
+
+NotesOnce notesOnce(std::span<const Table> tables) {
+  NotesOnce out{{tables.begin(), tables.end()}, {}};
+  std::map<std::string, int> times;
+  for (const auto& table : tables)
+    if (!table.front)
+      for (const auto& note : std::set(table.notes.begin(), table.notes.end()))
+        ++times[note];
+  for (auto& table : out.tables) {
+    if (table.front) continue; // its page is handed out by itself
+    for (const auto& note : table.notes)
+      if (times[note] > 1 && std::ranges::find(out.shared, note) == out.shared.end())
+        out.shared.push_back(note);
+    std::erase_if(table.notes, [&](const auto& note) { return times[note] > 1; });
+  }
+  return out;
+}
+
+bool isList(const Table& table) {
+  constexpr std::size_t fewColumns = 3; // a line of so few is read at once
+  return table.rows.size() == 1 && table.columns.size() > fewColumns && !table.plot && !table.front;
 }
 
 std::size_t namesOf(const Table& table) {

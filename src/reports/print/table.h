@@ -1,8 +1,10 @@
 #pragma once
 
 #include "reports/print/cell.h"
+#include "reports/print/front.h"
 #include "reports/print/plot.h"
 
+#include <span>
 #include <string_view>
 
 namespace gk::reports {
@@ -28,7 +30,8 @@ struct Column {
   std::string unit{}; ///< of a count or a number
   Counted counted{};
   Where where = Where::everywhere;
-  bool group = false; ///< the same again in the row below is not printed
+  bool group = false;     ///< the same again in the row below is not printed
+  bool isEarlier = false; ///< of the term before: what its own report says, and no figure of this
 
   [[nodiscard]] bool isNumber() const { return kind != Kind::text && kind != Kind::date; }
   bool operator==(const Column&) const = default;
@@ -51,6 +54,7 @@ struct Table {
   std::vector<Cells> rows;
   std::vector<std::string> notes; ///< definitions and cautions, printed under the rows
   std::optional<Plot> plot{};     ///< drawn from the rows; printed above them
+  std::optional<Front> front{};   ///< begins a page of its own, above title and rows
   std::string key{};              ///< of files; `keyOf` of the part where none is given
   bool operator==(const Table&) const = default;
 };
@@ -79,6 +83,19 @@ std::string_view partName(const Table& table);
 /// Without the columns that stand elsewhere.
 std::vector<Table> printed(std::vector<Table> tables);
 std::vector<Table> filed(std::vector<Table> tables);
+/// Without what it only has from the term before.
+Table withoutEarlier(Table table);
+
+/// What several tables say below them, once: they are left out of the tables and stand at the end.
+struct NotesOnce {
+  std::vector<Table> tables;
+  std::vector<std::string> shared;
+};
+NotesOnce notesOnce(std::span<const Table> tables);
+
+/// Whether it reads better as a list of headings, each with its one value: a single row of many
+/// columns.
+bool isList(const Table& table);
 
 /// How many of its first columns name a row: the groups, and the column behind them.
 std::size_t namesOf(const Table& table);

@@ -152,7 +152,8 @@ const followup::IssuedReport* rivalOf(const followup::IssuedReport& newest, Issu
 
 std::string figuresOf(std::span<const Table> tables) {
   std::string out;
-  for (const auto& table : tables) {
+  for (const auto& whole : tables) {
+    const auto table = withoutEarlier(whole);
     const auto names = namesOf(table);
     FigureWords headings;
     for (const auto& column : table.columns)

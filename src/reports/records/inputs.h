@@ -35,6 +35,17 @@ namespace gk::reports {
 template <class T>
 using Rows = std::vector<base::Recorded<T>>;
 
+/// What came for a card after it was joined to another, from a laptop that did not know of it yet.
+struct LateOnCard {
+  roster::ChildId kept;
+  roster::ChildId other;
+  std::string number; ///< of the kept card
+  std::string otherNumber;
+  std::size_t entries = 0;
+
+  [[nodiscard]] std::string words() const; ///< a clause
+};
+
 /// What two laptops said of one thing while apart, each word by its fields.
 struct RivalWords {
   struct Word {
@@ -100,6 +111,7 @@ struct DayRecords {
   Rows<kit::LotCount> lotCounts{};            ///< of this day; the newest of each lot counts
   Rows<followup::MergeAnswer> mergeAnswers{}; ///< of whatever day
   std::vector<RivalWords> rivals{};           ///< of this day, or of no day
+  std::vector<LateOnCard> lateOnCards{};      ///< of whatever day
 
   /// The first stamp of cards and of a visit's rows that are here in a later word.
   std::map<base::EntryId, base::Stamp> firstWords{};
@@ -127,6 +139,8 @@ struct TermRecords {
   dentition::Notation notation = dentition::Notation::universal;
   /// Of a year read as one term (`asOneTerm`): the terms that its forms are of.
   std::set<roster::TermId> formsOf{};
+  /// The last end of a term that ended before this one began: its report counts up to then.
+  std::optional<base::Date> earlierTermsEnd{};
 
   [[nodiscard]] bool isFormOf(roster::TermId ofForm) const {
     return ofForm == id || formsOf.contains(ofForm);

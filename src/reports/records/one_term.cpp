@@ -30,8 +30,10 @@ void addMissing(Rows<T>& to, Rows<T>& older, KeyOf keyOf) {
 TermRecords asOneTerm(std::vector<TermRecords> terms, const roster::ProgramYear& year,
                       base::Date asOf) {
   base::require(!terms.empty(), "a year has a term");
+  const auto before = terms.front().earlierTermsEnd;
   TermRecords all = std::move(terms.back());
   terms.pop_back();
+  all.earlierTermsEnd = before;
   std::set<roster::TermId> ofYear{all.id};
   for (auto& one : std::views::reverse(terms)) {
     ofYear.insert(one.id);

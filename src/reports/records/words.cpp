@@ -1,6 +1,7 @@
 #include "reports/records/words.h"
 
 #include "base/text.h"
+#include "reports/records/inputs.h"
 
 namespace gk::reports {
 
@@ -30,6 +31,11 @@ std::string teethWords(const std::vector<dentition::Tooth>& teeth, dentition::No
   for (const auto& tooth : teeth)
     words.push_back(tooth.shown(notation));
   return base::join(words, "; ");
+}
+
+std::string LateOnCard::words() const {
+  return base::counted(entries, "entry", "entries") + " of another laptop came for card " +
+         otherNumber + ", which is joined to " + number + "; join them again or separate the cards";
 }
 
 } // namespace gk::reports

@@ -77,9 +77,10 @@ class Spells {
       const auto* day = view_.days.find(row.value.day);
       if (!day || day->date > view_.records.asOf || (school && day->school != *school)) continue;
       if (!chairside::countsAsSealant(row.value)) continue;
-      const auto checks = checksOf(row, day->date, out);
+      auto checks = checksOf(row, day->date, out);
       noteCohort(*day, out);
       noteLooks(checks, out);
+      addReseal(row.value, day->date, checks);
       const auto child = children_.try_emplace(row.value.child, children_.size()).first->second;
       const auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
       ++out.placements;
@@ -117,26 +118,32 @@ class Spells {
   std::vector<estimates::SpellCheck> checksOf(const base::Recorded<chairside::Placement>& row,
                                               base::Date placedOn, RetentionCurve& out) const {
     std::vector<estimates::SpellCheck> checks;
-    // Who seals again a sealant that a look that day found whole had another reason than its loss.
-    std::set<base::Date> wholeOn;
     if (const auto at = checks_.find(row.id); at != checks_.end()) {
       for (const auto* check : at->second) {
         const auto on = view_.dateOf(check->day);
         if (!on || *on > view_.records.asOf || *on < placedOn) continue;
         const double years = base::yearsBetween(placedOn, *on);
         checks.push_back({years, stateOf(*check, options_.partFails)});
-        if (checks.back().state == SpellState::whole) wholeOn.insert(*on);
         out.lastCheck = std::max(out.lastCheck, years);
         ++out.checks;
         ++out.kinds[check->kind];
       }
     }
-    const auto& dates = resealed_.at({row.value.child, row.value.tooth});
-    if (const auto next = dates.upper_bound(placedOn); next != dates.end())
-      checks.push_back({base::yearsBetween(placedOn, next->first),
-                        next->second || wholeOn.contains(next->first) ? SpellState::replaced
-                                                                      : SpellState::failed});
     return checks;
+  }
+
+  /// No look: it tells of failures alone, and so not how many were whole at that age.
+  void addReseal(const chairside::Placement& placement, base::Date placedOn,
+                 std::vector<estimates::SpellCheck>& checks) const {
+    const auto& dates = resealed_.at({placement.child, placement.tooth});
+    const auto next = dates.upper_bound(placedOn);
+    if (next == dates.end()) return;
+    const double years = base::yearsBetween(placedOn, next->first);
+    // Who seals again a sealant that a look that day found whole had another reason than its loss.
+    const bool wasWhole = std::ranges::any_of(checks, [&](const auto& check) {
+      return check.time == years && check.state == SpellState::whole;
+    });
+    checks.push_back({years, next->second || wasWhole ? SpellState::replaced : SpellState::failed});
   }
 
   const TermView& view_;
@@ -198,9 +205,9 @@ RetentionCurve retentionCurve(const TermView& view, const CurveOptions& options,
   const auto spells = reader.of(school, out);
   std::ranges::sort(out.looks);
   out.looks.erase(std::ranges::unique(out.looks).begin(), out.looks.end());
-  if (out.checks == 0) return out;
+  if (out.looks.empty()) return out; // no check judged a sealant
   auto curve = estimates::survivalCurve(spells);
-  if (!curve) return out; // no check judged a sealant
+  if (!curve) return out;
   out.curve = *std::move(curve);
   read(out, options.years, reader.lastLooks());
   if (options.replicates > 0) addBand(out, spells, options);

@@ -83,7 +83,7 @@ class FactReader {
       if (fate.isOld) continue;
       add(placement, i, fate, day->school);
       rows.back().due = opens <= view_.records.asOf;
-      rows.back().wasDueBefore = rows.back().due && lastDayBefore_ && opens <= *lastDayBefore_;
+      rows.back().wasDueBefore = rows.back().due && countedBefore_ && opens <= *countedBefore_;
     }
     std::ranges::stable_sort(rows, {}, &SealantFact::child);
   }
@@ -149,16 +149,18 @@ class FactReader {
     return code;
   }
 
-  /// The last clinic day of an earlier term: what was due by then stood in that term's report.
+  /// The end of an earlier term, or its last clinic day where the end is not at hand: what was due
+  /// by then stood in that term's report.
   void readEarlierTerms() {
+    countedBefore_ = view_.records.earlierTermsEnd;
     for (const auto& day : view_.records.days)
       if (day.value.term != view_.records.id && !day.value.cancelled &&
           day.value.date < view_.records.term.start)
-        lastDayBefore_ = std::max(lastDayBefore_.value_or(day.value.date), day.value.date);
+        countedBefore_ = std::max(countedBefore_.value_or(day.value.date), day.value.date);
   }
 
   const TermView& view_;
-  std::optional<base::Date> lastDayBefore_;
+  std::optional<base::Date> countedBefore_;
   const RetentionOptions& options_;
   FactorWords words_;
   SealantFates fates_;

@@ -87,6 +87,27 @@ Table moneyTable(const estimates::MoneyEstimate& money, const WhatIf& whatIf) {
   return table;
 }
 
+/// Which end of the scenarios is that of the teeth not looked at, and not of the CI.
+std::string uncheckedWords(const ScenarioReport& report,
+                           const std::optional<estimates::Interval>& bounds, const WhatIf& whatIf) {
+  if (whatIf.retentionYearOne || !bounds) return {};
+  const bool isLow = report.scenarios->lowInputs.retentionYearOne == bounds->low;
+  const bool isHigh = report.scenarios->highInputs.retentionYearOne == bounds->high;
+  if (!isLow && !isHigh) return {};
+  return std::string("For teeth protected, ") +
+         (isLow && isHigh ? "low assumes that all unchecked sealants failed, high that all held."
+          : isLow         ? "low assumes that all unchecked sealants failed."
+                          : "high assumes that all unchecked sealants held.");
+}
+
+/// The term's own figure is by that rate, so that the two differ.
+std::string ownRateWords(const TermTotals& totals) {
+  const auto& own = totals.attackRate.seconds;
+  if (!own) return "";
+  return ", though their own is " + base::percent(own->annual) +
+         "% a year, which the term report uses";
+}
+
 } // namespace
 
 std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& whatIf) {
@@ -99,13 +120,12 @@ std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& what
         {"Cavities averted", {texts("Figure"), numbers("Estimate")}, {}, {report.whyNot + "."}}};
   std::vector<Table> tables{scenarioTable(report, whatIf), tornadoTable(report, whatIf)};
   if (seconds > 0)
-    tables.front().notes.push_back(
-        "Holds " + counted(seconds, "second molar", "second molars") +
-        " at the first molars' attack rate; first molars can be shown alone.");
-  if (!whatIf.retentionYearOne && protectedBounds(totals.retention.total))
-    tables.front().notes.emplace_back(
-        "Low and high for teeth protected assume that all unchecked sealants failed, "
-        "or that all held.");
+    tables.front().notes.push_back("Holds " + counted(seconds, "second molar", "second molars") +
+                                   " at the first molars' attack rate" + ownRateWords(totals) +
+                                   "; first molars can be shown alone.");
+  if (auto words = uncheckedWords(report, protectedBounds(totals.retention.total), whatIf);
+      !words.empty())
+    tables.front().notes.push_back(std::move(words));
   if (report.money) tables.push_back(moneyTable(*report.money, whatIf));
   return tables;
 }

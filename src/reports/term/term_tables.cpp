@@ -172,10 +172,10 @@ void noteClasses(Table& table, const RetentionLine& total) {
         " were already due in an earlier term and not assessed then: in a sum over "
         "terms they count once.");
   if (total.lostUnfound > 0)
-    table.notes.push_back(
-        sealants(total.lostUnfound) +
-        " of children not found are known to be missing and are in no figure here: "
-        "counting only the known losses of such children would bias it low.");
+    table.notes.push_back(sealants(total.lostUnfound) +
+                          " of children not found are known to be missing and are in no percentage "
+                          "of fully retained: "
+                          "counting only the known losses of such children would bias it low.");
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
@@ -259,9 +259,23 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
   if (attack.seconds)
     notes.push_back(
         "Second molars have a rate of their own: " + base::percent(attack.seconds->annual) +
-        "% a year (" + percentRange(attack.seconds->low, attack.seconds->high) +
+        "% a year (" + percentRange(attack.seconds->toRead().low, attack.seconds->toRead().high) +
         "). The two CIs are added end to end, which makes the sum wide.");
   table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
+}
+
+Cell rateCell(const estimates::AttackRateEstimate& rate) {
+  const auto range = rate.toRead();
+  return Estimate{Share{rate.annual}, Range{range.low, range.high}};
+}
+
+/// What the range of cavities averted is of, where there is one.
+std::string modelWords(const AvertedReport& averted) {
+  std::string words = "A model estimate: it applies to programs, never to one child.";
+  if (averted.averted && averted.averted->interval)
+    words += " The CI covers the sampling error of attack rate and retention, not doubt about the "
+             "model.";
+  return words;
 }
 
 Table preventionTable(const TermTotals& totals) {
@@ -269,10 +283,7 @@ Table preventionTable(const TermTotals& totals) {
               {texts("Figure"), ranges("Estimate")}};
   const auto& attack = totals.attackRate;
   table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",
-                        attack.estimate
-                            ? Cell(Estimate{Share{attack.estimate->annual},
-                                            Range{attack.estimate->low, attack.estimate->high}})
-                            : attack.whyNot});
+                        attack.estimate ? rateCell(*attack.estimate) : attack.whyNot});
   if (attack.estimate)
     table.rows.push_back({"First molars examined; affected; children",
                           base::fixed(attack.estimate->molars, 0) + "; " +
@@ -302,8 +313,7 @@ Table preventionTable(const TermTotals& totals) {
   } else {
     table.rows.push_back({"Cavities averted in " + years, averted.whyNot});
   }
-  table.notes = {"A model estimate: it applies to programs, never to one child. The CI covers "
-                 "the sampling error of attack rate and retention, not doubt about the model.",
+  table.notes = {modelWords(averted),
                  "Your state practice act, program protocol and the manufacturer's "
                  "instructions come first."};
   addAttackNotes(table, totals);
@@ -331,8 +341,7 @@ Table factTable(const TermTotals& totals) {
            counts("Sealants"),
            counts("Years"),
            {"Why no cavities averted", Kind::text, "averted_why_not"}},
-          {{totals.term, totals.start, totals.end, totals.asOf,
-            rate ? Cell(Estimate{Share{rate->annual}, Range{rate->low, rate->high}}) : noFigure,
+          {{totals.term, totals.start, totals.end, totals.asOf, rate ? rateCell(*rate) : noFigure,
             rate ? numberOf(rate->molars, 0) : 0, attack.everSealedLeftOut, attack.notSeenLeftOut,
             attack.whyNot, averted.averted ? avertedCell(*averted.averted) : noFigure,
             averted.cautious ? avertedCell(*averted.cautious) : noFigure, averted.sealants,

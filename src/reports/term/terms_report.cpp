@@ -74,6 +74,7 @@ std::optional<Plot> plotOf(std::span<const TermTotals> terms) {
     if (!whole) continue;
     const auto x = static_cast<double>(i);
     retained.points.push_back({x, 100 * whole->estimate});
+    retained.said.push_back(base::percent(whole->estimate));
     const auto range = printedRange(*whole);
     if (!range) continue;
     ranges.points.push_back({x, 100 * range->low});
@@ -114,6 +115,15 @@ Table schoolTable(std::span<const TermTotals> terms) {
   return table;
 }
 
+/// "9 to 15 months old": as the terms were counted, which is in one way.
+std::string cohortWords(std::span<const TermTotals> terms) {
+  const auto& one = terms.front();
+  return std::string("Fully retained is of ") +
+         (one.firstPlacementsOnly ? "first sealants" : "sealants, reseals included,") + " " +
+         number(one.window.fromMonths) + " to " + number(one.window.untilMonths) +
+         " months old in the term, whichever term they were placed in, among children found.";
+}
+
 } // namespace
 
 std::vector<Table> termsReport(std::span<const TermTotals> terms) {
@@ -126,8 +136,7 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms) {
   table.notes = {
       "Each term is counted as in its own report; a child seen in two terms counts in both, so "
       "terms are not added.",
-      "Fully retained is of the first sealants that were a year old in the term, placed in "
-      "earlier terms, among children found.",
+      cohortWords(terms),
       "No trend is tested: from term to term the schools, grades, people and the children found "
       "differ."};
   table.plot = plotOf(terms);

@@ -23,10 +23,17 @@ sealed AS (
   WHERE seen.turn = 1 AND t.tooth IN (16, 26, 36, 46, 17, 27, 37, 47)
     AND (t.occlusal IN ('sealed whole', 'sealed part') OR t.buccal IN ('sealed whole', 'sealed part')
       OR t.lingual IN ('sealed whole', 'sealed part'))),
+unseen AS ( -- a permanent molar that may be there, and no surface of it looked at
+  SELECT DISTINCT seen.child FROM seen JOIN screening_tooth AS t ON t.entry = seen.entry
+  WHERE seen.turn = 1 AND t.tooth IN (16, 26, 36, 46, 17, 27, 37, 47)
+    AND (t.presence = 'cannot see' OR (t.presence IN ('erupted', 'partly erupted')
+      AND t.occlusal = 'not looked at' AND t.buccal = 'not looked at'
+      AND t.lingual = 'not looked at'))),
 kid AS (
   SELECT CASE card.grade WHEN 'K' THEN 'Kindergarten' WHEN '3' THEN 'Grade-3'
            ELSE 'Other-grades' END AS grp,
-    decay.*, decay.child IN (SELECT child FROM sealed) AS has_sealant,
+    decay.*, CASE WHEN decay.child IN (SELECT child FROM sealed) THEN 1
+                WHEN decay.child IN (SELECT child FROM unseen) THEN NULL ELSE 0 END AS has_sealant,
     -- true OR NULL is true, false OR NULL is NULL: known only where it is known
     (untreated = 1 OR treated = 1) AS experience
   FROM decay JOIN card ON card.id = decay.child),
@@ -40,7 +47,8 @@ figures AS (
   SELECT grp, 'treated-known', count(treated) FROM both GROUP BY grp UNION ALL
   SELECT grp, 'experience', coalesce(sum(experience), 0) FROM both GROUP BY grp UNION ALL
   SELECT grp, 'experience-known', count(experience) FROM both GROUP BY grp UNION ALL
-  SELECT grp, 'sealants', sum(has_sealant) FROM both GROUP BY grp UNION ALL
+  SELECT grp, 'sealants', coalesce(sum(has_sealant), 0) FROM both GROUP BY grp UNION ALL
+  SELECT grp, 'sealants-known', count(has_sealant) FROM both GROUP BY grp UNION ALL
   SELECT grp, 'none', sum(urgency = 0) FROM both GROUP BY grp UNION ALL
   SELECT grp, 'early', sum(urgency = 1) FROM both GROUP BY grp UNION ALL
   SELECT grp, 'urgent', sum(urgency = 2) FROM both GROUP BY grp)

@@ -146,6 +146,33 @@ TEST_CASE("Several values are adjusted for being several, and every table says i
   CHECK(notes.find("comparisons made together") != std::string::npos);
 }
 
+TEST_CASE("The second of two is called the first in reverse only where the first is compared",
+          "[case-362]") {
+  const auto noteOf = [](int teethOfFirst) {
+    Checked term;
+    const auto one = term.make.row<roster::Member>(
+        {"Anwen Fenwhistle", "AF", roster::Role::hygienist, "", std::nullopt, {}});
+    const auto two = term.make.row<roster::Member>(
+        {"Bram Ottersley", "BO", roster::Role::hygienist, "", std::nullopt, {}});
+    term.records.members = {one, two};
+    for (int i = 0; i < 40 + teethOfFirst; ++i)
+      term.one(16, i % 6 ? Held::whole : Held::lost).placedBy = i < 40 ? two.id : one.id;
+    const auto compared = compareFactor(RetentionFacts(term.records), Factor::placedBy);
+    REQUIRE(compared.isPair);
+    return allNotes(comparisonTable(compared)).find("in reverse") != std::string::npos;
+  };
+  CHECK(noteOf(40));
+  CHECK_FALSE(noteOf(5)); // too few to be shown, so neither is compared
+
+  Checked alone; // one school
+  for (int i = 0; i < 40; ++i)
+    alone.one(16, i % 6 ? Held::whole : Held::lost);
+  const auto notes =
+      allNotes(comparisonTable(compareFactor(RetentionFacts(alone.records), Factor::school)));
+  CHECK(notes.find("Nothing is compared") != std::string::npos);
+  CHECK(notes.find("Odds ratio of") == std::string::npos);
+}
+
 TEST_CASE("The same records give the same report, bootstrap and all") {
   Checked term;
   for (int i = 0; i < 50; ++i)

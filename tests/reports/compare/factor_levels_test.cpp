@@ -157,8 +157,73 @@ TEST_CASE("A perfect separation has a p where children can be permuted", "[case-
   REQUIRE(value.against);
   CHECK_FALSE(value.against->p); // one side lost none: no variance
   REQUIRE(value.p);
-  CHECK(value.isPermuted);
+  CHECK(value.permuted == Permuted::childrenInSchools);
   CHECK(*value.p < .01);
+}
+
+TEST_CASE("A school that kept all has a p, by permuting children among the schools", "[case-361]") {
+  // By hand: two schools of 20 children with a tooth each; at one 20 are whole, at the other 12. Of
+  // all ways to deal 8 losses to 40 children, C(20,8)/C(40,8) leave the first school none: .0016,
+  // and twice that on both sides.
+  test::SampleTerm term;
+  for (const int lost : {0, 8}) {
+    const auto here = term.school(lost == 0 ? "Alder Hollow" : "Cobble Lantern", 142);
+    const auto then = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-13");
+    for (int i = 0; i < 20; ++i)
+      term.check(term.place(term.child(here), then, 16), now, i < lost ? Held::lost : Held::whole);
+  }
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::school, {}, quick());
+  const auto& value = compared.values.front();
+  REQUIRE(value.against);
+  CHECK_FALSE(value.against->p);
+  REQUIRE(value.p);
+  CHECK(value.permuted == Permuted::children);
+  CHECK(*value.p == Approx(.0033).margin(.002)); // 9,999 drawn: one standard error .0006
+  const auto notes = comparisonTable(compared).notes;
+  CHECK(std::ranges::any_of(notes, [](const std::string& note) {
+    return note.find("permuting children among the schools") != std::string::npos;
+  }));
+}
+
+TEST_CASE("Where a child has teeth on both sides, they change sides within it", "[case-361]") {
+  // By hand: in each of 8 children the upper first molar is whole and the lower one lost. Of the
+  // 2^8 ways to change sides within each child two are as far from even: p = 1/128.
+  IdleLights term(3);
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto then = term.dayLastYear(here, "2025-10-14");
+  const auto now = term.day(here, "2026-10-13");
+  for (int i = 0; i < 8; ++i) {
+    const auto id = term.child(here);
+    term.check(term.place(id, then, 16), now, Held::whole);
+    term.check(term.place(id, then, 46), now, Held::lost);
+  }
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::arch, {}, quick());
+  const auto& value = compared.values.front();
+  REQUIRE(value.p);
+  CHECK(value.permuted == Permuted::teeth);
+  CHECK(*value.p == Approx(1 / 128.).margin(.003)); // one standard error .0009
+}
+
+TEST_CASE("What the bootstrap resamples is said of schools only where they are the units",
+          "[case-362]") {
+  const auto notesOf = [](int schools, Serves serves) {
+    IdleLights term(7);
+    term.fill(schools, 6, serves);
+    std::string all;
+    for (const auto& note :
+         comparisonTable(compareFactor(RetentionFacts(term.records), Factor::light, {}, quick()))
+             .notes)
+      all += note + "\n";
+    return all;
+  };
+  CHECK(notesOf(12, Serves::halfTheSchools).find("bootstrap resamples schools") !=
+        std::string::npos);
+  CHECK(notesOf(12, Serves::halfTheSchools).find("bootstrap resamples children") ==
+        std::string::npos);
+  CHECK(notesOf(12, Serves::someChildren).find("bootstrap resamples children") !=
+        std::string::npos);
+  CHECK(notesOf(12, Serves::someChildren).find("bootstrap resamples schools") == std::string::npos);
 }
 
 TEST_CASE("One split under two names is compared once, and all of a report are adjusted together",

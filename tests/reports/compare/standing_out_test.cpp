@@ -3,6 +3,7 @@
 #include "reports/compare/retention_report.h"
 #include "reports/sample.h"
 
+#include <array>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -122,7 +123,7 @@ TEST_CASE("Equal p-values are ordered by the odds ratio, and no bound is furthes
   auto unbounded = heldAgainst("never lost", 1, 1, 0.3, 0.0004);
   unbounded.against->teeth.oddsRatio.reset();
   unbounded.against->logVariance.reset();
-  unbounded.isPermuted = true;
+  unbounded.permuted = Permuted::childrenInSchools;
   const auto found = standingOut(adjusted({comparedBy(
       Factor::isolation, {heldAgainst("near", 2, std::exp(1.2), 0.3, 0.0004),
                           heldAgainst("far", 3, std::exp(1.6), 0.3, 0.0004), unbounded})}));
@@ -187,4 +188,61 @@ TEST_CASE("The retention report opens with the light that fails, and says so whe
   const auto empty = retentionReport(bare.records).front();
   REQUIRE(empty.rows.size() == 1);
   CHECK(empty.rows.front().at(1).text().starts_with("Nothing can be compared yet"));
+}
+
+TEST_CASE("A sentence that goes by strata does not stand beside shares that say the opposite",
+          "[case-360]") {
+  // Truth by construction: at either school L-2 keeps less than L-1 (80 of 100 against 19 of 20,
+  // 2 of 20 against 50 of 100); over both it keeps 82 of 120 against 69 of 120.
+  test::SampleTerm term;
+  const auto one =
+      term.make.row<kit::Light>({.tag = "L-1", .makersLeast = {}, .baseline = {}, .meter = "M"});
+  const auto two =
+      term.make.row<kit::Light>({.tag = "L-2", .makersLeast = {}, .baseline = {}, .meter = "M"});
+  term.records.lights = {one, two};
+  struct Group {
+    const base::Recorded<kit::Light>& light;
+    int whole;
+    int of;
+  };
+  const std::vector<std::vector<Group>> schools{{{two, 80, 100}, {one, 19, 20}},
+                                                {{two, 2, 20}, {one, 50, 100}}};
+  for (std::size_t s = 0; s < schools.size(); ++s) {
+    const auto here = term.school("School " + std::to_string(s), 200);
+    const auto then = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-13");
+    for (const auto& [light, whole, of] : schools[s])
+      for (int i = 0; i < of; ++i) {
+        const auto placement = term.place(term.child(here), then, 16);
+        term.records.placements.back().value.light = light.id;
+        term.check(placement, now, i < whole ? Held::whole : Held::lost);
+      }
+  }
+  constexpr std::array factors{Factor::light};
+  const auto found = standingOut(compareFactors(RetentionFacts(term.records), factors, {}, {}));
+  REQUIRE(found.size() == 1);
+  const auto words = sentenceOf(found.front());
+  INFO(words);
+  CHECK(words.starts_with("Sealants cured under light L-2 were fully retained less often than L-1 "
+                          "on the same type of tooth at the same school: odds ratio 0."));
+  CHECK(words.find("Over all teeth the percentages do not show it (68.3% of 120") !=
+        std::string::npos);
+  CHECK(words.find("against 57.5% of 120)") != std::string::npos);
+}
+
+TEST_CASE("That nothing stands out is said of what was tried, each way", "[case-360]") {
+  const auto wordsOf = [](const std::vector<FactorComparison>& compared) {
+    return standingOutTable(adjusted(compared)).rows.front().at(1).text();
+  };
+  const auto dull = heldAgainst("L-2", 2, 0.9, 0.4, 0.8);
+  CHECK(wordsOf({comparedBy(Factor::light, {dull})}) ==
+        "Nothing stands out: of 1 comparison, none has an adjusted p under 0.05.");
+  CHECK(wordsOf({comparedBy(Factor::light, {dull}),
+                 comparedBy(Factor::placedBy, {heldAgainst("OF", 1, 0.2, 0.3, 1e-6)})}) ==
+        "Nothing stands out apart from operators: of 2 comparisons, no other has an adjusted p "
+        "under 0.05.");
+  // By permutation p is small, though the range of the odds ratio holds 1.
+  CHECK(wordsOf({comparedBy(Factor::light, {heldAgainst("L-2", 2, 0.6, 0.4, 0.01)})}) ==
+        "Nothing stands out: of 1 comparison, none has an adjusted p under 0.05 and an odds ratio "
+        "whose adjusted CI excludes 1.");
 }

@@ -56,6 +56,29 @@ TEST_CASE("Sealants are those found before anything was placed, on permanent mol
   CHECK(totals.total.measures->sealants->estimate == Approx(.5));
 }
 
+TEST_CASE("Sealants are not known where a molar could not be seen and none seen is sealed",
+          "[case-366]") {
+  // Truth by construction: of 20 children 5 have a sealant, of 10 none has, and of 5 one molar
+  // could not be seen: 5 of 15 is 33.3 %. One who could not be seen in full has one all the same.
+  Term term;
+  for (int i = 0; i < 20; ++i) {
+    auto other = test::found(26, Condition::sound);
+    if (i < 1 || i >= 15) {
+      other = test::found(26, Condition::notLookedAt);
+      other.presence = chairside::Presence::cannotSee;
+    }
+    term.screen(term.child(term.here), term.first,
+                {test::found(16, i < 5 ? Condition::sealedWhole : Condition::sound), other});
+  }
+  const auto totals = findingTotals(term.records);
+  REQUIRE(totals.total.measures);
+  CHECK(totals.total.measures->sealants->teeth == 15);
+  CHECK(totals.total.measures->sealants->estimate == Approx(1 / 3.));
+  CHECK(totals.total.couldNotTell == 0); // of decay
+  CHECK(findingTable(totals).notes.back().find("of 20 screened: sealants 15.") !=
+        std::string::npos);
+}
+
 TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") {
   // Truth by construction: of 60 children 30 have untreated decay and need early care; of those
   // nobody could tell whether anything had been filled. Needing care: 50.0 %.

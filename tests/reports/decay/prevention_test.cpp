@@ -1,5 +1,6 @@
 #include "reports/decay/prevention.h"
 
+#include "base/text.h"
 #include "reports/print/render.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
@@ -115,4 +116,44 @@ TEST_CASE("the averted estimate joins this term's sealants with its checks and s
   const auto text = toText(termTables(totals));
   CHECK(text.find("never to one child") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
+}
+
+TEST_CASE("With no molar affected the printed range takes a child's molars as one", "[case-365]") {
+  // By hand (docs/methods.md, section 2): the upper limit solves (1 - a)^(years) = .025, years one
+  // for each child and not for each molar.
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto then = term.dayLastYear(school, "2025-10-14");
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 10; ++i) {
+    const auto child = olderChild(term, school);
+    term.screen(child, day,
+                {found(16, Condition::sound), found(26, Condition::sound),
+                 found(36, Condition::sound), found(46, Condition::sound)});
+    term.place(child, day, 16);
+    term.check(term.place(child, then, 17), day, i ? followup::Held::whole : followup::Held::lost);
+  }
+  const double years = 10 * (roster::approximateAge({2016, 3}, test::date("2026-10-06")) - 6.1);
+  const double high = 1 - std::pow(.025, 1 / years);
+  const auto totals = term.totals();
+  REQUIRE(totals.attackRate.estimate);
+  CHECK(totals.attackRate.estimate->toRead().high == Approx(high));
+  CHECK(totals.attackRate.estimate->high < high / 2); // as if molars were independent
+  const auto table = termTables(totals).back();
+  CHECK(table.rows.front().at(1).text() == "0.0 (0.0-" + base::percent(high) + ")");
+
+  // The range of what is averted is over both: that limit, and the upper one of retention.
+  REQUIRE(totals.averted.averted);
+  REQUIRE(totals.averted.averted->interval);
+  const auto kept = printedRange(*totals.retention.total.protected95);
+  REQUIRE(kept);
+  CHECK(totals.averted.averted->interval->low == 0);
+  CHECK(totals.averted.averted->interval->high ==
+        Approx(estimates::averted({high, kept->high, 10})->averted));
+}
+
+TEST_CASE("A CI of cavities averted is spoken of only where there is one", "[case-365]") {
+  SampleTerm term;
+  const auto notes = termTables(term.totals()).back().notes;
+  CHECK(notes.front() == "A model estimate: it applies to programs, never to one child.");
 }

@@ -67,7 +67,7 @@ struct TwoTermBook : test::SampleTerm {
 };
 
 estimates::ScreenedChild seenAs(std::optional<bool> untreated, std::optional<bool> treated,
-                                bool sealants = false,
+                                std::optional<bool> sealants = false,
                                 estimates::CareNeed need = estimates::CareNeed::none) {
   return {0, untreated, treated, sealants, need};
 }

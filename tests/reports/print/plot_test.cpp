@@ -68,12 +68,34 @@ TEST_CASE("What people wrote is escaped in a picture as in a table") {
   CHECK(toSvg(plot).find("&lt;b&gt;&amp;School") != std::string::npos);
 }
 
-TEST_CASE("Nothing but black, white and one grey is used, so that paper loses nothing") {
+TEST_CASE("Only the colours of paper are used, and printed in grey each is told from its ground") {
+  const PlotColours paper;
   const auto svg = toSvg(twoPoints());
   for (auto at = svg.find('#'); at != std::string::npos; at = svg.find('#', at + 1)) {
     const auto colour = svg.substr(at, svg.find('"', at) - at);
-    CHECK((colour == "#000" || colour == "#fff" || colour == "#d4d4d4"));
+    CHECK((colour == paper.ink || colour == paper.quiet || colour == paper.main ||
+           colour == paper.soft || colour == paper.ground));
   }
+  const auto grey = [](const std::string& colour) {
+    const auto part = [&](std::size_t from) {
+      return std::stoi(colour.substr(from, 2), nullptr, 16);
+    };
+    return (299 * part(1) + 587 * part(3) + 114 * part(5)) / 1000;
+  };
+  CHECK(grey(paper.ground) - grey(paper.soft) > 20);
+  CHECK(grey(paper.soft) - grey(paper.quiet) > 90);
+  CHECK(grey(paper.quiet) - grey(paper.ink) > 50);
+  CHECK(grey(paper.soft) - grey(paper.main) > 90);
+}
+
+TEST_CASE("What is said beside points, and the numbers at risk below, stand in the picture",
+          "[case-335]") {
+  auto plot = twoPoints();
+  plot.series.front().said = {"60.0", "95.0"};
+  plot.below = PlotCounts{"Followed", {{10, "587"}, {90, "12"}}};
+  const auto svg = toSvg(plot);
+  for (const auto* words : {">60.0</text>", ">95.0</text>", ">Followed</text>", ">587</text>"})
+    CHECK(svg.find(words) != std::string::npos);
 }
 
 TEST_CASE("A web page shows the picture with its sentence, and text the sentence") {

@@ -83,7 +83,7 @@ TEST_CASE("A group's name is printed once and stands in every row of a spreadshe
                     {{"Services", "Sealed"}, {"Services", "Varnish"}},
                     {}};
   CHECK(toText(std::span(&table, 1)).find("\n          Varnish\n") != std::string::npos);
-  CHECK(toHtml("Summary", std::span(&table, 1)).find("<td></td><td>Varnish</td>") !=
+  CHECK(toHtml("Summary", std::span(&table, 1)).find("<td class=\"g\"></td><td>Varnish</td>") !=
         std::string::npos);
   CHECK(toCsv(table) == "Part,Figure\r\nServices,Sealed\r\nServices,Varnish\r\n");
 }

@@ -134,7 +134,8 @@ TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]
   std::string notes;
   for (const auto& note : table.notes)
     notes += note + "\n";
-  CHECK(notes.find("There was no check before 0.9 years or after 1.1") != std::string::npos);
+  CHECK(notes.find("No check assessed a sealant before 0.9 years or after 1.1") !=
+        std::string::npos);
   CHECK(notes.find("at 1 school") != std::string::npos);
   CHECK(notes.find("not from time") == std::string::npos); // one school cannot be mistaken for time
 }
@@ -154,5 +155,67 @@ TEST_CASE("The curve names its cohort, its kinds of looks, and schools where the
   CHECK(notes.find("long-term 1, opportunistic 1") != std::string::npos);
   CHECK(notes.find("at 2 schools") != std::string::npos);
   CHECK(notes.find("a step may come from a school") != std::string::npos);
-  CHECK(notes.find("opportunistic checks are among them") != std::string::npos);
+  CHECK(notes.find("Not all were planned (opportunistic)") != std::string::npos);
+}
+
+TEST_CASE("A reseal is no look: the curve says nothing of its age", "[case-363]") {
+  // Truth by construction: nobody looked before a year; of 40 sealants three were lost by then, and
+  // one more was sealed again at half a year without a look. At half a year 36 to 39 were whole.
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto half = term.dayLastYear(here, "2026-03-17"); // .42 years
+  const auto year = term.day(here, "2026-10-13");
+  const auto later = term.day(here, "2026-10-20");
+  for (int i = 0; i < 40; ++i) {
+    const auto id = term.child(here);
+    const auto first = term.place(id, placed, 16);
+    if (i == 0)
+      term.place(id, half, 16, chairside::PlacementType::reseal);
+    else
+      term.check(first, i % 2 ? year : later, i < 4 ? Held::lost : Held::whole);
+  }
+  const auto curve = retentionCurve(term.records);
+  REQUIRE(curve.curve);
+  // What the likelihood alone would print: all failures at the one early time.
+  CHECK(curve.curve->survivalAt(.5).high == Approx(.9));
+  REQUIRE(curve.readings.size() == 1);
+  CHECK(curve.readings.front().year == 1);
+
+  SampleTerm unlooked; // a reseal and a look that could not judge: no curve at all
+  const auto there = unlooked.school("Cobble Lantern Elementary", 142);
+  const auto then = unlooked.dayLastYear(there, "2025-10-14");
+  const auto id = unlooked.child(there);
+  const auto first = unlooked.place(id, then, 16);
+  const auto again = unlooked.day(there, "2026-10-13");
+  unlooked.check(first, again, Held::cannotAssess);
+  unlooked.place(id, again, 16, chairside::PlacementType::reseal);
+  const auto none = retentionCurve(unlooked.records);
+  CHECK_FALSE(none.curve);
+  CHECK(curveTable(none, none, none).rows.empty());
+}
+
+TEST_CASE("The first and last check are rounded outward, and unplanned kinds named as they are",
+          "[case-363]") {
+  const auto notesOf = [](const std::string& now, std::optional<followup::CheckKind> unplanned) {
+    SampleTerm term;
+    const auto here = term.school("Cobble Lantern Elementary", 142);
+    const auto placed = term.dayLastYear(here, "2025-10-14");
+    for (int i = 0; i < 4; ++i) {
+      auto& check = term.check(term.place(term.child(here), placed, 16), term.day(here, now),
+                               i ? Held::whole : Held::lost);
+      if (unplanned) check.kind = *unplanned;
+    }
+    const auto curve = retentionCurve(term.records);
+    std::string all;
+    for (const auto& note : curveTable(curve, curve, curve).notes)
+      all += note + "\n";
+    return all;
+  };
+  // 350 days are .958 years: "before 1.0" would be false.
+  CHECK(notesOf("2026-09-29", {}).find("before 0.9 years or after 1.0") != std::string::npos);
+  CHECK(notesOf("2026-09-29", {}).find("Not all were planned") == std::string::npos);
+  const auto own = notesOf("2026-09-29", followup::CheckKind::opportunistic);
+  CHECK(own.find("Not all were planned (") != std::string::npos);
+  CHECK(own.find("riggered") == std::string::npos);
 }

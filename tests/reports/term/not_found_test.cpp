@@ -74,4 +74,12 @@ TEST_CASE("A sealant due in two terms counts once when they are added", "[case-1
   const auto total = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(total.due == 40);
   CHECK(total.dueBefore == 40);
+
+  // Its window opened after the earlier term's last day and before that term ended: that term's
+  // report, which counts to its end, had it as due.
+  HalfFound late;
+  late.dayLastYear(late.here, "2026-06-05");
+  CHECK(retentionTotals(RetentionFacts(late.records)).total.dueBefore == 0);
+  late.records.earlierTermsEnd = test::date("2026-07-31");
+  CHECK(retentionTotals(RetentionFacts(late.records)).total.dueBefore == 40);
 }

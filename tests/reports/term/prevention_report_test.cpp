@@ -67,6 +67,49 @@ TEST_CASE("What a manager typed is not called measured") {
   CHECK(labelOf({.retentionYearOne = .9}) == "With your figures");
 }
 
+TEST_CASE("Low and high are said to be those of the unchecked only where they are", "[case-364]") {
+  test::SampleTerm term;
+  const auto notesOf = [&](int due, int whole, const WhatIf& whatIf) {
+    auto with = term.totals();
+    with.total.firstMolars = 100;
+    with.attackRate = measuredAttack();
+    auto& line = with.retention.total;
+    line.protected95 = measuredRetention(); // 288 of 320 teeth
+    line.due = due;
+    line.teethSeen = 320;
+    line.teethWhole = whole;
+    std::string all;
+    const auto notes = preventionReport(with, whatIf).front().notes;
+    for (const auto& note : notes)
+      all += note + "\n";
+    return all;
+  };
+  CHECK(notesOf(600, 288, {})
+            .find("low assumes that all unchecked sealants failed, high that all "
+                  "held") != std::string::npos);
+  // All were checked: both ends are those of the CI.
+  CHECK(notesOf(320, 288, {}).find("unchecked") == std::string::npos);
+  CHECK(notesOf(400, 288, {.retentionYearOne = .9}).find("unchecked") == std::string::npos);
+}
+
+TEST_CASE("Second molars with a rate of their own are said to go by the other one here",
+          "[case-364]") {
+  test::SampleTerm term;
+  const auto notesOf = [&](bool haveOwn) {
+    auto with = term.totals();
+    with.total.firstMolars = 60;
+    with.total.secondMolars = 40;
+    with.attackRate = measuredAttack();
+    if (haveOwn) with.attackRate.seconds = measuredAttack().estimate;
+    with.retention.total.protected95 = measuredRetention();
+    return preventionReport(with).front().notes.at(4);
+  };
+  CHECK(notesOf(false) == "Holds 40 second molars at the first molars' attack rate; first molars "
+                          "can be shown alone.");
+  CHECK(notesOf(true).find("though their own is 5.2% a year, which the term report uses") !=
+        std::string::npos);
+}
+
 TEST_CASE("Money is there when both amounts are given and not else") {
   WhatIf whatIf;
   whatIf.programCost = 21'000;

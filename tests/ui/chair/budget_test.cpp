@@ -64,7 +64,7 @@ class Counted : public Window {
   /// From the board to a signed and packed day.
   void closeOut() {
     key(Qt::Key_F3);
-    ask(Qt::Key_L, {0}, {file("letters.pdf")});
+    ask(Qt::Key_L, {0, 1}, {file("letters.pdf")});
     ask(Qt::Key_L, {3}, {});                      // all handed over
     ask(Qt::Key_K, {}, {}, {u"1 0 0"_s, u"0"_s}); // the list is back, and nothing else went out
     ask(Qt::Key_G, {0, 0}, {});

@@ -198,6 +198,7 @@ TEST_CASE("A report that cannot be written says so") {
   CloseOut desk;
   desk.open();
   const Scratch folder;
+  desk.prompter.choices = {1}; // plain
   desk.prompter.files = {ui::toQt((folder / "none" / "sheet.html").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   CHECK(desk.troubles.size() == 1);
@@ -240,6 +241,7 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
     showActive(page);
     press(page, Qt::Key_A, Qt::AltModifier);
     CHECK(desk.news.contains(u"delete the folder"_s) == !isCut);
+    CHECK(desk.prompter.asked.back().endsWith(ui::plainFileWords) == !isCut);
     CHECK(std::filesystem::exists(folder / "copy-papers" / "referrals.pdf") == !isCut);
   }
   auto copy = must(session::Session::open(folder / "copy.gkbook", desk.clinic.laptop,
@@ -316,7 +318,8 @@ TEST_CASE("What one laptop recorded in two copies is joined only when somebody s
   merge(1);
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  none"_s);
   merge(0);
-  CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
+  CHECK(desk.news == u"Merged: 1 new entry. The copies are joined, each under its own name, and it "
+                     "is not asked again. Laptop conflicts to resolve: 1."_s);
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
 }
 
@@ -327,7 +330,7 @@ TEST_CASE("One key and Enter print every letter that is due and then none is") {
   desk.open();
   CHECK(desk.section(letters) == u"Letters home  0 of 2 printed"_s);
   const Scratch folder;
-  desk.prompter.choices = {0, 0};
+  desk.prompter.choices = {0, 1, 0};
   desk.prompter.files = {ui::toQt((folder / "letters.pdf").string())};
   press(desk.page, Qt::Key_L, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
@@ -343,7 +346,7 @@ TEST_CASE("Letters that were not printed stay due") {
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.open();
-  desk.prompter.choices = {0, 0, 1};
+  desk.prompter.choices = {0, 1, 0, 1, 1};
   const Scratch folder;
   desk.prompter.files = {ui::toQt((folder / "none" / "letters.pdf").string())};
   press(desk.page, Qt::Key_L, Qt::AltModifier); // into a folder that is not there
@@ -358,7 +361,7 @@ TEST_CASE("A letter is printed again for one child and the handed and the return
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.open();
-  desk.prompter.choices = {1, 2, 3, 4};
+  desk.prompter.choices = {1, 2, 1, 3, 4};
   desk.prompter.prints = {true};
   press(desk.page, Qt::Key_L, Qt::AltModifier);
   CHECK(desk.prompter.printed.startsWith("%PDF-"));

@@ -239,6 +239,55 @@ TEST_CASE("The page counts what went out and came back, and prints whom to chase
   CHECK(desk.page.focusWidget() == &desk.line("formFind"));
 }
 
+TEST_CASE("A line of handed-out forms is corrected or struck, with a reason", "[case-316]") {
+  FormsDesk desk;
+  desk.clinic.childWithoutForm("Lupe");
+  const auto today = desk.clinic.clock.now().date();
+  auto& book = desk.clinic.session;
+  must(book.enterHandout(desk.clinic.by, {desk.clinic.term, desk.clinic.school, "6", today, 240}));
+  must(book.enterHandout(desk.clinic.by, {desk.clinic.term, desk.clinic.school, "7", today, 24}));
+  const auto lines = [&] { return must(book.handouts(desk.clinic.term)); };
+  desk.page.refresh();
+  part<QComboBox>(desk.page, u"formWho"_s).setCurrentIndex(1);
+  desk.key(Qt::Key_C, Qt::AltModifier);
+  desk.key(Qt::Key_L, Qt::AltModifier);
+  auto& list = part<QTableView>(desk.page, u"deskHandoutsTable"_s);
+  REQUIRE(list.isVisible());
+  REQUIRE(list.model()->rowCount() == 2);
+  CHECK(list.model()->index(0, 3).data().toString() == u"240"_s);
+  // The first line is open, ready to be corrected.
+  auto& copies = desk.line("deskHandoutsCopies");
+  CHECK(copies.text() == u"240"_s);
+  copies.setText(u"5001"_s);
+  desk.line("deskHandoutsReason").setText(u"a digit too many"_s);
+  desk.key(Qt::Key_S, Qt::AltModifier);
+  CHECK(lines().front().value.copies == 240);
+  copies.setText(u"24"_s);
+  desk.line("deskHandoutsReason").clear();
+  desk.key(Qt::Key_S, Qt::AltModifier);
+  CHECK(lines().front().value.copies == 240); // no reason, no correction
+  desk.line("deskHandoutsReason").setText(u"a digit too many"_s);
+  desk.key(Qt::Key_S, Qt::AltModifier);
+  INFO(desk.troubles.join(u'|').toStdString());
+  CHECK(desk.news.startsWith(u"The line is corrected."_s));
+  CHECK(lines().front().value.copies == 24);
+  CHECK(desk.label("deskHandoutsHistory").contains(u"240"_s));
+  list.setCurrentIndex(list.model()->index(1, 0));
+  desk.key(Qt::Key_X, Qt::AltModifier);
+  desk.line("deskHandoutsReason").setText(u"entered twice"_s);
+  desk.key(Qt::Key_S, Qt::AltModifier);
+  CHECK(lines().back().value.copies == 0);
+  CHECK(list.model()->index(1, 3).data().toString() == u"0"_s);
+  // Back on the counts, they are as corrected.
+  desk.key(Qt::Key_B, Qt::AltModifier);
+  CHECK(desk.label("formCountTitle").endsWith(u": 1 to chase"_s));
+  int out = 0;
+  for (const auto& room : must(book.formCounts(desk.clinic.term, today)))
+    out += room.handedOut.value_or(0);
+  CHECK(out == 24);
+  CHECK(desk.troubles.isEmpty());
+}
+
 TEST_CASE("Pictures of the form desk", "[.pictures]") {
   for (const int percent : {100, 150}) {
     ui::dress({.percent = percent});

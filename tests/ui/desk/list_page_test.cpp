@@ -135,6 +135,7 @@ TEST_CASE("A row that waits is put right in the list and taken then", "[case-271
   const auto saved = *desk.clinic.folder / "waiting.csv";
   desk.prompter.files = {ui::toQt(saved.string())};
   desk.alt(Qt::Key_P);
+  CHECK(desk.prompter.asked.back().endsWith(ui::plainFileWords));
   CHECK(must(base::readFile(saved)).find("not a day that exists") != std::string::npos);
   desk.table("listHeld").item(0, 4)->setText(u"2019-06-30"_s);
   CHECK(desk.label("listCounts").startsWith(u"1 new, 0 changed, 1 unchanged"_s));

@@ -180,6 +180,52 @@ TEST_CASE("The printed code is the child's number and no more, as a decoder from
   CHECK(codesOn(prints.write(prints.print(What::blankForms), "blank.pdf"), 1).isEmpty());
 }
 
+TEST_CASE("Labels begin on the first free place of a part-used sheet", "[case-318]") {
+  Prints prints;
+  QStringList numbers;
+  for (const auto* first : {"Mina", "Lupe", "Ada"})
+    numbers += ui::toQt(prints.number(prints.clinic.child(first)));
+  numbers.sort();
+  prints.page.refresh();
+  prints.page.choose(What::labels);
+  auto& start = part<QLineEdit>(prints.page, u"printsFirstLabel"_s);
+  REQUIRE(start.isVisible());
+  const auto begin = [&](const QString& at) {
+    start.setText(at);
+    Q_EMIT start.editingFinished();
+  };
+  const auto said = [&] { return words(prints.page, u"printsWords"_s); };
+  const auto pixmap = [&] {
+    return part<QLabel>(prints.page, u"printsPreview"_s).pixmap().toImage();
+  };
+  const auto whole = pixmap();
+  begin(u"29"_s); // two on this sheet of 30, one on the next
+  CHECK(said().startsWith(u"3 labels or slips on 2 sheets"_s));
+  CHECK(said().contains(u"The first goes on label 29"_s));
+  CHECK(pixmap() != whole);
+  const auto picture = pixmap();
+  const auto pdf = prints.print(What::labels);
+  CHECK(start.text().isEmpty()); // the next sheet is a whole one
+  CHECK(said().contains(u"on 1 sheet."_s));
+  CHECK(pixmap() == whole);
+  if (isOnMachine("zbarimg") && isOnMachine("pdftoppm")) {
+    CHECK(codesOn(prints.write(pdf, "labels.pdf"), 2) == numbers);
+    CHECK(codesOn(prints.write(pdf, "labels.pdf"), 1).size() == 2);
+  }
+  // What is no place of the sheet prints nothing, and says what is.
+  for (const auto& wrong : {u"0"_s, u"31"_s, u"-1"_s, u"two"_s, u"1.5"_s}) {
+    begin(wrong);
+    CHECK(said().contains(u"labels 1 to 30"_s));
+    CHECK(prints.print(What::labels).isEmpty());
+  }
+  prints.pick("printsSheet", 1);
+  begin(u"11"_s);
+  CHECK(said().contains(u"labels 1 to 10"_s));
+  begin(u"10"_s);
+  CHECK(said().startsWith(u"3 labels or slips on 2 sheets"_s));
+  CHECK(prints.troubles.isEmpty());
+}
+
 TEST_CASE("Pictures of printing, and its pages", "[.pictures]") {
   for (const int percent : {100, 150}) {
     Prints prints;

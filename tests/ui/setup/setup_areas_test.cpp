@@ -5,6 +5,7 @@
 
 #include "base/files.h"
 
+#include <QComboBox>
 #include <QTableView>
 
 #include <algorithm>
@@ -102,6 +103,60 @@ TEST_CASE("Two cards of one student are compared, joined and separated at the de
   CHECK(desk.troubles.isEmpty());
 }
 
+TEST_CASE("A school is closed and reopened at the desk, and is not offered meanwhile",
+          "[case-314]") {
+  SetupDesk desk;
+  auto& book = desk.clinic.session;
+  must(book.enterSchool(desk.clinic.by, {"Fennel Ridge Elementary", "FR"}));
+  const auto mina = desk.clinic.child("Mina", "Tolliver");
+  desk.page.turnTo(Area::schools);
+  desk.choose("deskSchoolsTable", 0);
+  desk.alt(Qt::Key_L);
+  CHECK(desk.label("deskSchoolsNote").contains(u"1 student stays listed there"_s));
+  CHECK(desk.label("deskSchoolsNote").contains(u"1 school day with all"_s));
+  desk.fill("deskSchoolsClosed", u"11/17/2026"_s); // a day was held on it
+  desk.fill("deskSchoolsReason", u"the district closed it"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.label("deskSchoolsClosedHint")
+            .contains(u"there was a school day"_s, Qt::CaseInsensitive));
+  desk.fill("deskSchoolsClosed", u"11/18/2026"_s);
+  desk.alt(Qt::Key_S);
+  INFO(desk.troubles.join(u'|').toStdString());
+  CHECK(desk.news.startsWith(u"The school is closed from "_s));
+  const auto& table = *part<QTableView>(desk.page, u"deskSchoolsTable"_s).model();
+  CHECK(table.index(0, 3).data().toString().startsWith(u"closed from "_s));
+  CHECK(table.index(1, 3).data().toString() == u"open"_s);
+  CHECK(desk.label("deskSchoolsHistory").contains(u"the district closed it"_s));
+  desk.clinic.clock.advance(std::chrono::hours(24));
+  // Who is there keeps the place; a new one is offered the other school alone.
+  const auto offers = [&](const char* box) {
+    auto& one = part<QComboBox>(desk.page, QString::fromLatin1(box));
+    QStringList open;
+    for (int i = 0; i < one.count(); ++i)
+      if (one.model()->flags(one.model()->index(i, 0)).testFlag(Qt::ItemIsEnabled))
+        open += one.itemText(i);
+    return std::pair(one.currentText(), open);
+  };
+  desk.student("mina");
+  desk.alt(Qt::Key_M);
+  CHECK(offers("deskStudentsSchool") ==
+        std::pair(u"Cobble Lantern Elementary"_s, QStringList{u"Fennel Ridge Elementary"_s}));
+  desk.alt(Qt::Key_N);
+  CHECK(offers("deskStudentsSchool").first == u"Fennel Ridge Elementary"_s);
+  desk.alt(Qt::Key_I);
+  CHECK(offers("deskStudentsListSchool").first == u"Fennel Ridge Elementary"_s);
+  desk.prompter.confirms = {true, true, true};
+  desk.page.turnTo(Area::schools);
+  desk.choose("deskSchoolsTable", 0);
+  desk.alt(Qt::Key_O);
+  desk.fill("deskSchoolsReason", u"it stays open"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news == u"The school is open again."_s);
+  CHECK(must(book.openSchools(desk.clinic.clock.now().date())).size() == 2);
+  CHECK(must(book.child(mina)).value.school == desk.clinic.school);
+  CHECK(desk.troubles.isEmpty());
+}
+
 TEST_CASE("The passphrase is changed, and a second laptop gets a whole copy, at the desk",
           "[case-289]") {
   SetupDesk desk;
@@ -110,10 +165,16 @@ TEST_CASE("The passphrase is changed, and a second laptop gets a whole copy, at 
   desk.alt(Qt::Key_P);
   CHECK(desk.label("deskLaptopNote")
             .contains(u"Backups and other laptops still open with the old"_s));
-  desk.prompter.texts = {u"four new plain words"_s, u"four new plain word"_s};
+  const auto present = QString::fromLatin1(Clinic::passphrase);
+  desk.prompter.texts = {present, u"four new plain words"_s, u"four new plain word"_s};
   desk.alt(Qt::Key_S);
   CHECK(desk.label("deskLaptopTrouble").contains(u"do not match"_s, Qt::CaseInsensitive));
-  desk.prompter.texts = {u"four new plain words"_s, u"four new plain words"_s};
+  desk.prompter.texts = {u"a guess"_s, u"four new plain words"_s, u"four new plain words"_s};
+  desk.alt(Qt::Key_S);
+  CHECK(desk.prompter.asked.at(desk.prompter.asked.size() - 3).contains(u"present passphrase"_s));
+  CHECK_FALSE(desk.label("deskLaptopTrouble").isEmpty());
+  CHECK_FALSE(desk.news.startsWith(u"The passphrase is changed"_s));
+  desk.prompter.texts = {present, u"four new plain words"_s, u"four new plain words"_s};
   desk.alt(Qt::Key_S);
   CHECK(desk.news.startsWith(u"The passphrase is changed on this laptop."_s));
   desk.clinic.session.lock();

@@ -1,0 +1,170 @@
+#include "reports/print/render.h"
+#include "reports/publish/issue.h"
+#include "reports/report.h"
+#include "reports/sample.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace gk;
+using namespace gk::test;
+using namespace gk::reports;
+
+namespace {
+
+/// Screened, still to be seen, and without consent: enough of each that nothing hides.
+void addSchool(SampleTerm& term, const std::string& name, int screened) {
+  const auto school = term.school(name, 3 * screened);
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 15; ++i) {
+    term.consent(term.child(school), roster::ConsentState::yes);
+    term.consent(term.child(school), roster::ConsentState::no);
+  }
+  for (int i = 0; i < screened; ++i) {
+    const auto child = term.child(school);
+    term.consent(child, roster::ConsentState::yes);
+    term.screen(child, day);
+  }
+}
+
+ReportOptions pageOptions() {
+  ReportOptions options;
+  options.today = date("2026-12-18");
+  options.page.program = "Larkmere County School Sealant Team";
+  return options;
+}
+
+/// What went out of Fall 2025: all schools together.
+Release lastTerm() {
+  Release release;
+  release.under = 10;
+  release.term.push_back({{},
+                          {{Figure::enrolled, {400, Showing::number}},
+                           {Figure::consented, {200, Showing::number}},
+                           {Figure::screened, {150, Showing::number}},
+                           {Figure::untreated, {4, Showing::fewer}},
+                           {Figure::urgent, {31, Showing::withheld}}}});
+  return release;
+}
+
+std::string textOf(const std::vector<Table>& tables) {
+  return toText(tables);
+}
+
+bool holds(const std::string& text, const std::string& words) {
+  return text.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("The funder's page says who, three sentences, four numbers and two pictures or why not",
+          "[case-330]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  const auto page = reportOf(ReportKind::funder, term.records, pageOptions()).front();
+  REQUIRE(page.front);
+  const auto& front = *page.front;
+  CHECK(front.name == "Larkmere County School Sealant Team");
+  CHECK(holds(front.over, "summary for funders"));
+  CHECK(front.sentences.size() == 3);
+  CHECK(front.figures.size() == 4);
+  CHECK(front.figures.front().number == "90");
+  CHECK(front.figures.front().words == "students screened, 75.0% of consented");
+  CHECK(front.figures.front().before.empty());
+  REQUIRE_FALSE(front.pictures.empty());
+  CHECK(front.pictures.front().plot.y.names.front() == "Enrolled");
+}
+
+TEST_CASE("Last term stands beside this one as it went out, and what was hidden then stays so",
+          "[case-330]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  auto options = pageOptions();
+  options.page.before = EarlierTerm{"Fall 2025", lastTerm()};
+  const auto page = reportOf(ReportKind::funder, term.records, options).front();
+  CHECK(page.front->figures.front().before == "Fall 2025: 150");
+  const auto at = columnOf(page, keyOf("Fall 2025"));
+  const auto was = [&](const std::string& figure) {
+    const auto row =
+        std::ranges::find_if(page.rows, [&](const auto& one) { return one[1] == figure; });
+    REQUIRE(row != page.rows.end());
+    return (*row)[at].text();
+  };
+  CHECK(was("Consented, of enrolled") == "50.0");
+  CHECK(was("Screened, of consented") == "75.0");
+  CHECK(was("Untreated decay, of screened") == "suppressed");
+  CHECK(was("Urgent care, of screened") == "suppressed");
+  // It is no figure of this issue: that it stands there makes no new version.
+  const auto without = reportOf(ReportKind::funder, term.records, pageOptions());
+  CHECK(figuresOf(std::vector{page}) == figuresOf(without));
+}
+
+TEST_CASE("A principal's page has its own school, hides what the tables hide, and no other school",
+          "[case-332]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  auto options = pageOptions();
+  const auto all = reportOf(ReportKind::schoolPage, term.records, options);
+  REQUIRE(all.size() == 2);
+  options.school = term.records.schools.front().id;
+  const auto one = reportOf(ReportKind::schoolPage, term.records, options);
+  REQUIRE(one.size() == 1);
+  const auto text = textOf(one);
+  CHECK(holds(text, "Alder Hollow Elementary"));
+  CHECK_FALSE(holds(text, "Cobble Lantern"));
+  CHECK(holds(text, "To protect students, counts of 1 to 9 read \"fewer than 10\""));
+  const auto row = [&](const std::string& figure) {
+    const auto at = std::ranges::find_if(one.front().rows,
+                                         [&](const auto& cells) { return cells[0] == figure; });
+    REQUIRE(at != one.front().rows.end());
+    return *at;
+  };
+  CHECK(row("Screened, of consented")[1] == "40");
+  // What is issued is what the tables of all schools tell.
+  const auto annex = makeReport(ReportKind::funderAnnex, term.records, pageOptions());
+  const auto made = makeReport(ReportKind::schoolPage, term.records, options);
+  CHECK(made.release == annex.release);
+}
+
+TEST_CASE("A school that stands in one row with others has no numbers of its own", "[case-332]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Brindle Quay Elementary", 30);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  auto options = pageOptions();
+  const auto& schools = term.records.schools;
+  options.groups = {{schools[0].id.text(), schools[1].id.text()}};
+  options.school = schools[0].id;
+  const auto page = reportOf(ReportKind::schoolPage, term.records, options).front();
+  CHECK(page.front->figures.empty());
+  CHECK(holds(textOf({page}), "too small to be shown alone"));
+  CHECK(page.rows.size() == 1);
+}
+
+TEST_CASE("What leaves the program bears no mark; every other report says that it is internal",
+          "[case-333]") {
+  for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
+    const auto kind = static_cast<ReportKind>(i);
+    CHECK(markOf(kind).empty() == isPublished(kind));
+  }
+  const std::vector<Table> tables{{"T", {{"A"}}, {{"1"}}, {}}};
+  CHECK(holds(toHtml("T", tables, {}, internalMark), ">Internal: contains small numbers</p>"));
+  CHECK(toText(tables, {}, internalMark).starts_with("Internal: contains small numbers\n"));
+}
+
+TEST_CASE("Notes that several tables have stand once; a single row is a list", "[case-334]") {
+  const std::vector<Table> tables{
+      {"One", {{"A"}}, {{"1"}}, {"Found students only.", "Of one."}},
+      {"Two", {{"A"}, {"B"}, {"C"}, {"D"}}, {{"1", "2", "3", "4"}}, {"Found students only."}}};
+  for (const auto& text : {toText(tables), toHtml("Report", tables)}) {
+    const auto first = text.find("Found students only.");
+    REQUIRE(first != std::string::npos);
+    CHECK(text.find("Found students only.", first + 1) == std::string::npos);
+  }
+  CHECK(holds(toHtml("Report", tables), "<div><dt>B</dt><dd>2</dd></div>"));
+  CHECK(holds(toText(tables), "B  2\n"));
+}

@@ -1,0 +1,38 @@
+#include "broken/broken_books.h"
+#include "support/scratch.h"
+
+#include <catch2/catch.hpp>
+
+namespace gk::test {
+
+TEST_CASE("A journal's own word on how long a name it holds is not believed", "[case-385]") {
+  const Scratch folder;
+  const auto path = folder / "a.gkbook";
+  writeBook(path);
+  const base::Path journal = path.string() + "-journal";
+  constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+  const auto open = [&] {
+    return store::openBook(path, store::Access::readWrite, store::Durability::everyAct, someMorning,
+                           store::Checkup::quick, firstSchema());
+  };
+  {
+    // Four GiB of a name, in a file of holes that is as long.
+    std::ofstream out(journal, std::ios::binary);
+    out.seekp(std::streamoff{5} << 30U);
+    out << std::string_view("\xff\xff\xff\x00\0\0\0\0", 8) << magic;
+  }
+  const auto whole = open();
+  INFO((whole ? std::string() : whole.error().detail));
+  CHECK(whole);
+  // A name whose bytes have the high bit, added with a sign and without.
+  for (const auto sum :
+       {std::string_view("\xff\xff\xff\xd2", 4), std::string_view("\x00\x00\x01\xd2", 4)}) {
+    std::ofstream(journal, std::ios::binary)
+        << std::string(512, '\0') << "\xe9\xe9" << std::string_view("\0\0\0\2", 4) << sum << magic;
+    const auto refused = open();
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().detail.find("names other files") != std::string::npos);
+  }
+}
+
+} // namespace gk::test

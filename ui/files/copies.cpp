@@ -1,0 +1,23 @@
+#include "ui/files/copies.h"
+
+#include "ui/support/text.h"
+
+namespace gk::ui {
+
+bool areCopies(Prompter& prompter, const base::Error& why) {
+  const auto answer = prompter.decide(
+      toQt(why.detail) + u". Was the disk or the logbook copied?"_s,
+      {u"Yes, it was copied: join both"_s, u"No, or not sure: leave both unchanged"_s});
+  return answer == 0;
+}
+
+QString mergedWords(const session::Merged& merged) {
+  auto words = merged.newEntries > 0
+                   ? u"Merged: "_s + counted(merged.newEntries, "new entry", "new entries")
+                   : u"Nothing new was in it"_s;
+  if (merged.lines > 0)
+    words += u". The copies are joined, each under its own name, and it is not asked again"_s;
+  return words;
+}
+
+} // namespace gk::ui

@@ -1,0 +1,116 @@
+#include "ui/paper/sheet_layout.h"
+#include "ui/support/text.h"
+
+#include <QStringList>
+#include <QSvgRenderer>
+
+#include <algorithm>
+
+// What stands on a sheet without a table.
+namespace gk::ui {
+
+namespace {
+
+constexpr double numberPoints = 25;
+constexpr double numberLine = numberPoints * 1.28;
+
+} // namespace
+
+void SheetLayout::begin(const reports::Front& front) {
+  if (y_ > top()) newSheet();
+  put(Words(toQt(front.over), paperFont(11, true), room()), paperMain);
+  y_ += 1;
+  put(Words(toQt(front.name), paperFont(21, true), room()));
+  put(Words(toQt(front.under), paperFont(10), room()), paperQuiet);
+  if (!foot_.version.isEmpty()) put(Words(foot_.version, paperFont(7), room()), paperQuiet);
+  y_ += 8;
+  QStringList sentences;
+  for (const auto& one : front.sentences)
+    sentences += toQt(one);
+  put(Words(sentences.join(u' '), paperFont(12), room()));
+  y_ += 10;
+  putFigures(front.figures);
+  putPictures(front.pictures);
+}
+
+void SheetLayout::putFigures(const std::vector<reports::FrontFigure>& figures) {
+  if (figures.empty()) return;
+  const double wide = (room() + between) / static_cast<double>(figures.size()) - between;
+  double most = 0;
+  std::vector<QRectF> bars;
+  double x = margin;
+  for (const auto& figure : figures) {
+    const double inside = wide - 10;
+    const auto number = toQt(reports::toRead(figure.number) + figure.unit);
+    auto points = numberPoints;
+    while (points > 11 && ui::widthOf(number, paperFont(points, true)) > inside)
+      --points;
+    double y = y_;
+    const auto one = [&](const QString& text, const QFont& font, const QColor& ink) {
+      if (text.isEmpty()) return;
+      const Words words(text, font, inside);
+      putAt({x + 10, y}, words, ink);
+      y += words.height();
+    };
+    one(number, paperFont(points, true), paperInk);
+    y = y_ + numberLine;
+    one(toQt(figure.words), paperFont(9), paperInk);
+    one(toQt(figure.before), paperFont(9, true), paperQuiet);
+    most = std::max(most, y - y_);
+    bars.push_back({x, y_, 3, 0});
+    x += wide + between;
+  }
+  for (auto& bar : bars) {
+    bar.setHeight(most);
+    sheets_.back().bars.push_back({bar});
+  }
+  y_ += most + 12;
+}
+
+void SheetLayout::putPictures(const std::vector<reports::FrontPicture>& pictures) {
+  const double wide = (room() - between) / 2;
+  double most = 0;
+  double x = margin;
+  for (const auto& picture : pictures) {
+    double y = y_;
+    const Words title(toQt(picture.title), paperFont(11, true), wide);
+    putAt({x, y}, title);
+    y += title.height() + 1;
+    const Words says(toQt(picture.plot.says), paperFont(8), wide);
+    putAt({x, y}, says, paperQuiet);
+    y += says.height() + 2;
+    const auto svg = paperPicture(picture.plot, reports::halfWidth);
+    const auto size = QSizeF(svg->defaultSize()).scaled(wide, 1000, Qt::KeepAspectRatio);
+    sheets_.back().pictures.push_back({svg, {QPointF(x, y), size}});
+    most = std::max(most, y + size.height() - y_);
+    x += wide + between;
+  }
+  y_ += most + 2;
+}
+
+void SheetLayout::putList(const reports::Table& table, double points) {
+  const int columns = room() > 600 ? 3 : 2;
+  const double wide = (room() + between) / columns - between;
+  const auto count = table.columns.size();
+  const auto rows =
+      (count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns);
+  for (std::size_t row = 0; row < rows; ++row) {
+    double most = 0;
+    for (std::size_t column = 0; column < static_cast<std::size_t>(columns); ++column) {
+      const auto at = column * rows + row;
+      if (at >= count) continue;
+      const Words name(toQt(table.columns[at].heading), paperFont(points), wide * 0.6);
+      const Words value(toQt(cellShown(table, 0, at)), paperFont(points, true), wide * 0.4, true);
+      const double height = std::max(name.height(), value.height()) + 3;
+      if (most == 0) need(height);
+      const double x = margin + static_cast<double>(column) * (wide + between);
+      putAt({x, y_}, name, paperQuiet);
+      putAt({x + wide * 0.6, y_}, value);
+      sheets_.back().rules.push_back({{x, y_ + height - 1}, wide, 0.4, paperLine});
+      most = std::max(most, height);
+    }
+    y_ += most + 1;
+  }
+}
+
+} // namespace gk::ui
