@@ -22,8 +22,8 @@ set(cases "")
 set(shard 0)
 foreach(name IN LISTS names)
   math(EXPR shard "${shard} % ${shards} + 1")
-  # Where Catch reads names, a comma ends one.
-  string(REPLACE "," "\\," plain "${name}")
+  # Where Catch reads names, a comma ends one and a quote is no letter.
+  string(REGEX REPLACE "([,\"])" "\\\\\\1" plain "${name}")
   string(APPEND of_${shard} "${plain}\n")
   string(APPEND cases "add_test([==[${name}]==] sh -c [===[${look}]===] ${program} ${shard} [==[${name}]==])
 set_tests_properties([==[${name}]==] PROPERTIES FIXTURES_REQUIRED ${folder}_${shard})\n")

@@ -96,7 +96,7 @@ const JsonNode* JsonFields::at(std::string_view name, Kind kind) {
   if (node->kind == kind && node->items.size() <= mostEntries) return node;
   if (node->kind == kind) {
     refuse(ErrorCode::documentMalformed, name, *node,
-           "the list has more than " + std::to_string(mostEntries) + " entries");
+           "the list has more than " + base::counted(mostEntries, "entry", "entries"));
     return nullptr;
   }
   refuse(ErrorCode::documentMalformed, name, *node,

@@ -1,5 +1,6 @@
 #include "base/files.h"
 #include "office/adding.h"
+#include "session/opened_papers.h"
 
 #include <ostream>
 
@@ -19,7 +20,7 @@ Result<Exit> openPapers(const Call& call, const Surroundings& around) {
   if (!sealed) return sealed.error();
   const auto papers = session->openPapers(*sealed);
   if (!papers) return papers.error();
-  const auto folder = exchange::writeOut(*papers, call.text("--to"));
+  const auto folder = session::writeOut(*papers, call.text("--to"));
   if (!folder) return folder.error();
   std::vector<std::string> names;
   for (const auto& paper : *papers)

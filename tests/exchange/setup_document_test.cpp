@@ -1,6 +1,6 @@
 #include "exchange/setup_document.h"
 
-#include "support/setup_sample.h"
+#include "support/bad_setups.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 #include "office/desk.h"
-#include "support/setup_sample.h"
+#include "support/bad_setups.h"
 
 using namespace gk;
 using gk::test::Desk;

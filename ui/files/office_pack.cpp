@@ -3,6 +3,7 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 #include "reports/workbook/workbook.h"
+#include "session/opened_papers.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {
@@ -47,7 +48,7 @@ base::Result<std::optional<base::Path>> unpackPapers(Context& context) {
   if (!papers) return papers.error();
   const auto into = context.prompter.folder(u"Where do the papers go?"_s, FileHolds::names);
   if (!into) return std::optional<base::Path>();
-  auto folder = exchange::writeOut(*papers, base::Path(toStd(*into)) / file.stem());
+  auto folder = session::writeOut(*papers, base::Path(toStd(*into)) / file.stem());
   if (!folder) return folder.error();
   return std::optional(*std::move(folder));
 }

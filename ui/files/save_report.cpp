@@ -56,7 +56,7 @@ void saveReport(Context& context, QObject* owner, ReportToSave report,
       "Workbook, all parts (*.xlsx);;Text, all parts (*.txt);;Spreadsheet, this part (*.csv)"_s;
   const QStringList endings{u".pdf"_s, u".html"_s, u".xlsx"_s, u".txt"_s, u".csv"_s};
   const auto foot = footOf(context, report.about, report.version, report.mark);
-  if (report.holds == FileHolds::names) {
+  if (report.holds != FileHolds::noNames) {
     saveNamed(
         context, LongKind::report, owner,
         {.name = name,

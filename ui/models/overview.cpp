@@ -80,13 +80,14 @@ void addFindings(Overview& out, const reports::Participation& all) {
                   {"% of students screened", 0, 100},
                   reports::namedRows(std::move(names)),
                   {std::move(blocks)}};
-  out.findingsSays = all.screened == 0
-                         ? u"No student was screened yet."_s
-                         : u"%1 of %2 students had untreated decay; %3."_s.arg(
-                               number(all.untreated), number(all.decayKnown()),
-                               all.urgent == 0 ? u"none needed urgent care"_s
-                                               : counted(all.urgent, "student", "students") +
-                                                     u" needed urgent care"_s);
+  out.findingsSays =
+      all.screened == 0
+          ? u"No student was screened yet."_s
+          : u"%1 of %2 had untreated decay; %3."_s.arg(
+                number(all.untreated), counted(all.decayKnown(), "student", "students"),
+                all.urgent == 0
+                    ? u"none needed urgent care"_s
+                    : counted(all.urgent, "student", "students") + u" needed urgent care"_s);
   out.findings.says = toStd(out.findingsSays);
 }
 

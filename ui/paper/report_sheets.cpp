@@ -13,9 +13,13 @@ ReportSheets::ReportSheets(const std::string& title, const std::vector<reports::
                            const ReportFoot& foot)
     : paper_(foot.paper),
       layout_(std::make_unique<SheetLayout>(title, tables, foot, largestLetters)) {
-  if (count() == 1) return;
-  auto small = std::make_unique<SheetLayout>(title, tables, foot, smallLetters);
-  if (small->count() < count()) layout_ = std::move(small);
+  // Smaller letters first, then smaller pictures, where that saves a sheet.
+  const bool hasFront = !tables.empty() && tables.front().front;
+  for (const double pictures : {1.0, 0.85, 0.7}) {
+    if (count() == 1 || (pictures < 1 && !hasFront)) return;
+    auto small = std::make_unique<SheetLayout>(title, tables, foot, smallLetters, pictures);
+    if (small->count() < count()) layout_ = std::move(small);
+  }
 }
 
 ReportSheets::~ReportSheets() = default;

@@ -80,7 +80,8 @@ void SheetLayout::putPictures(const std::vector<reports::FrontPicture>& pictures
     putAt({x, y}, says, paperQuiet);
     y += says.height() + 2;
     const auto svg = paperPicture(picture.plot, reports::halfWidth);
-    const auto size = QSizeF(svg->defaultSize()).scaled(wide, 1000, Qt::KeepAspectRatio);
+    const auto size =
+        QSizeF(svg->defaultSize()).scaled(wide * pictures_, 1000, Qt::KeepAspectRatio);
     sheets_.back().pictures.push_back({svg, {QPointF(x, y), size}});
     most = std::max(most, y + size.height() - y_);
     x += wide + between;

@@ -76,8 +76,9 @@ std::shared_ptr<QSvgRenderer> paperPicture(const reports::Plot& plot, double wid
 }
 
 SheetLayout::SheetLayout(const std::string& title, const std::vector<reports::Table>& tables,
-                         const ReportFoot& foot, double letters)
-    : title_(toQt(title)), foot_(foot), letters_(letters), size_(sizeOf(foot.paper)) {
+                         const ReportFoot& foot, double letters, double pictures)
+    : title_(toQt(title)), foot_(foot), letters_(letters), pictures_(pictures),
+      size_(sizeOf(foot.paper)) {
   // A page that is handed out is upright.
   const bool wide = std::ranges::any_of(tables, [&](const auto& table) {
     return !table.front && isSqueezed(table, size_.width() - 2 * margin);

@@ -37,8 +37,9 @@ class PaperWords {
 /// Where everything of a report stands on its sheets, for one size of letters.
 class SheetLayout {
  public:
+  /// `pictures`: how much of their half of the sheet those of a front take.
   SheetLayout(const std::string& title, const std::vector<reports::Table>& tables,
-              const ReportFoot& foot, double letters);
+              const ReportFoot& foot, double letters, double pictures = 1);
 
   [[nodiscard]] int count() const { return static_cast<int>(sheets_.size()); }
   [[nodiscard]] QSizeF size() const { return size_; }
@@ -147,6 +148,7 @@ class SheetLayout {
   QString title_;
   ReportFoot foot_;
   double letters_; ///< points, of rows at most
+  double pictures_;
   double least_ = largestLetters;
   QSizeF size_;
   std::vector<Sheet> sheets_;

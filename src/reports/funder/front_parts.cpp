@@ -90,6 +90,11 @@ Cell ShownFigures::at(Part part, std::string_view key) const {
   return table.rows.at(*row)[columnOf(table, key)];
 }
 
+std::string countedShown(const Cell& count, std::string_view one, std::string_view many) {
+  const auto* whole = count.as<Count>();
+  return toRead(count) + " " + std::string(whole && whole->value == 1 ? one : many);
+}
+
 std::string shareWords(const Cell& share, const std::string& of) {
   const auto* shown = share.as<Share>();
   return shown ? base::percent(shown->value, shown->decimals) + "% of " + of : std::string();
@@ -119,10 +124,10 @@ FrontPicture stepsPicture(const ShownFigures& shown) {
   plot.y = std::move(axis);
   const auto screened = shown.at(Part::participation, "screened");
   const auto sealed = shown.at(Part::services, "sealed");
-  plot.says =
-      countOf(screened) && countOf(sealed)
-          ? toRead(screened) + " students were screened and " + toRead(sealed) + " of them sealed."
-          : "From the first form to the last sealant; small numbers are suppressed.";
+  plot.says = countOf(screened) && countOf(sealed)
+                  ? countedShown(screened, "student was", "students were") + " screened and " +
+                        toRead(sealed) + " of them sealed."
+                  : "From the first form to the last sealant; small numbers are suppressed.";
   return {"From enrolled to sealed, students", std::move(plot)};
 }
 

@@ -27,6 +27,9 @@ class ShownFigures {
   std::array<std::optional<std::size_t>, 4> rows_{};
 };
 
+/// "1 student", "1,204 students".
+std::string countedShown(const Cell& count, std::string_view one, std::string_view many);
+
 /// "97.1% of those with consent"; nothing where the share is not shown.
 std::string shareWords(const Cell& share, const std::string& of);
 

@@ -185,7 +185,8 @@ void addAverted(Front& front, const TermTotals& totals, const Table& services,
   }
   const auto about = std::visit([](const auto& value) { return Cell(value); }, estimate->value);
   front.sentences.push_back("We expect this term's sealants to avert about " + about.text() +
-                            " cavities over " + years + ", by a model's estimate.");
+                            (about.text() == "1" ? " cavity over " : " cavities over ") + years +
+                            ", by a model's estimate.");
   const auto range = estimate->range ? " (95% CI " + Cell(*estimate->range).text() + ")" : "";
   front.figures.push_back({about, "", "cavities averted in " + years + ", estimated" + range});
 }
@@ -202,8 +203,9 @@ Front frontOf(const std::string& program, const TermTotals& totals, const Publis
   const auto sealed = shown.at(services, "sealed");
   const auto teeth = shown.at(services, "teeth");
   if (screened.as<Count>() && sealed.as<Count>() && teeth.as<Count>())
-    front.sentences.push_back("We screened " + toRead(screened) + " students at " + schools +
-                              " and sealed " + toRead(teeth) + " teeth for " + toRead(sealed) +
+    front.sentences.push_back("We screened " + countedShown(screened, "student", "students") +
+                              " at " + schools + " and sealed " +
+                              countedShown(teeth, "tooth", "teeth") + " for " + toRead(sealed) +
                               " of them.");
   else
     front.sentences.push_back("We held " + days + " at " + schools + ".");

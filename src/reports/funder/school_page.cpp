@@ -57,15 +57,16 @@ void addSentences(Front& front, const ShownFigures& shown) {
   const auto teeth = shown.at(Part::services, "teeth");
   if (isCount(screened) && isCount(sealed) && isCount(teeth))
     front.sentences.push_back("We screened " + toRead(screened) + " of your students and sealed " +
-                              toRead(teeth) + " teeth for " + toRead(sealed) + " of them.");
+                              countedShown(teeth, "tooth", "teeth") + " for " + toRead(sealed) +
+                              " of them.");
   else
     front.sentences.emplace_back("We screened students at your school and sealed their teeth; "
                                  "some numbers are too small to be shown.");
   const auto consented = shown.at(Part::participation, "consented");
   const auto enrolled = shown.at(Part::participation, "enrolled");
   if (isCount(consented) && isCount(enrolled))
-    front.sentences.push_back("Families of " + toRead(consented) + " of your " + toRead(enrolled) +
-                              " students gave consent.");
+    front.sentences.push_back("Families of " + toRead(consented) + " of your " +
+                              countedShown(enrolled, "student", "students") + " gave consent.");
   const auto kept = shown.at(Part::retention, "whole_share");
   if (const auto* share = kept.as<Share>())
     front.sentences.push_back("Of the sealants placed at your school a year ago and checked this "

@@ -36,6 +36,7 @@ class CloseOutAgain : public Desk {
   }
   void letter(int act) {
     prompter.choices = {act};
+    if (act == 0) prompter.choices.push_back(1); // kept as a plain file
     press(page, Qt::Key_L, Qt::AltModifier);
   }
   [[nodiscard]] QString path(const char* name) const { return ui::toQt((folder / name).string()); }

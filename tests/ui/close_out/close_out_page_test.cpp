@@ -3,7 +3,6 @@
 #include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
 #include "ui/fixtures/desk_fixture.h"
-#include "ui/fixtures/pictures.h"
 #include "ui/lists/report_browser.h"
 
 #include <QListWidget>
@@ -21,8 +20,7 @@ constexpr int letters = reports::close_out::letters;
 constexpr int referrals = reports::close_out::referrals;
 
 /// The close-out, driven by keys.
-class CloseOut : public Desk {
- public:
+struct CloseOut : Desk {
   ui::CloseOutPage page{context, nullptr};
   std::vector<roster::ChildId> chosen;
 
@@ -183,6 +181,7 @@ TEST_CASE("The report is saved whole by the ending of its name") {
   const Scratch folder;
   for (const auto* name : {"sheet.html", "sheet.txt", "part.csv", "sheet.pdf", "without an ending"})
     desk.prompter.files.push_back(ui::toQt((folder / name).string()));
+  desk.prompter.choices.assign(5, 1); // plain
   for (int i = 0; i < 5; ++i)
     press(desk.page, Qt::Key_S, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
@@ -198,7 +197,7 @@ TEST_CASE("A report that cannot be written says so") {
   CloseOut desk;
   desk.open();
   const Scratch folder;
-  desk.prompter.choices = {1}; // plain
+  desk.prompter.choices = {1};
   desk.prompter.files = {ui::toQt((folder / "none" / "sheet.html").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   CHECK(desk.troubles.size() == 1);
@@ -389,15 +388,4 @@ TEST_CASE("The nurse's sheet of an urgent child is printed from the close-out", 
   press(desk.page, Qt::Key_L, Qt::AltModifier);
   CHECK(desk.news.startsWith(u"1 urgent sheet printed"_s));
   CHECK(desk.prompter.printed.startsWith("%PDF-"));
-}
-
-// To be looked at: test_ui "[.pictures]".
-TEST_CASE("The letters of a close-out as a picture", "[.pictures]") {
-  const auto folder = pictureFolder();
-  CloseOut desk;
-  desk.clinic.standardVisit(desk.clinic.child("Mina", "Tolliver-Reed"));
-  desk.urgentChild();
-  desk.open();
-  desk.choose(letters);
-  CHECK(desk.page.grab().save(folder + u"/close-out letters.png"_s));
 }

@@ -350,6 +350,7 @@ TEST_CASE("The rows behind a number are saved alone and are no issue of the repo
   press(desk.page, Qt::Key_Return);
   REQUIRE(desk.browser().tables().size() == 9);
   const Scratch folder;
+  desk.prompter.choices = {1}; // plain
   desk.prompter.files = {ui::toQt((folder / "rows.html").string())};
   press(desk.page, Qt::Key_S, Qt::AltModifier);
   const auto page = must(base::readFile(folder / "rows.html"));

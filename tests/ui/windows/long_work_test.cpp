@@ -103,10 +103,11 @@ class Slow : public Window {
     case LongKind::totals:
       return key(Qt::Key_F4);
     case LongKind::report:
+      prompter->choices = {1}; // plain
       file(stick / "close-out.pdf");
       return closeOut(Qt::Key_S);
     case LongKind::letters:
-      prompter->choices = {0};
+      prompter->choices = {0, 1};
       file(stick / "letters.pdf");
       return closeOut(Qt::Key_L);
     case LongKind::backUp:
