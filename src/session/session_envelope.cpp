@@ -149,7 +149,7 @@ Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
                  "what the day envelope holds was merged and is kept; only the note that it was "
                  "merged could not be written (" +
                      noted.error().detail +
-                     "). Merge it again once that is mended: nothing comes in twice"};
+                     "). Merge it again once that is put right: nothing comes in twice"};
   return merged;
 }
 

@@ -203,6 +203,7 @@ Findings checkShownNames(const SourceFile& file) {
                             "src/reports/term/term_tables.cpp",
                             "src/office/letter_verbs.cpp",
                             "src/office/report_verb.cpp",
+                            "src/office/apply_verb.cpp",
                             "src/roster/roster_list.cpp",
                             "src/roster/roster_columns.cpp",
                             "src/office/roster_verbs.cpp",

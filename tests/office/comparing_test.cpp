@@ -95,7 +95,10 @@ TEST_CASE("The comparison of rabbits has its published odds ratio") {
   CHECK(words.find("small numbers") != std::string::npos);
   CHECK(words.find("several comparisons") != std::string::npos);
   const auto apart = counts + "a,1,2,0,3\nb,6,0,2,4\na,2,1,0,3\n";
-  CHECK(desk.did({"estimate", "compare", "--json"}, apart).json() ==
+  auto added = desk.did({"estimate", "compare", "--json"}, apart).json();
+  CHECK(added.at("repeated_rows") == 1);
+  added["repeated_rows"] = 0;
+  CHECK(added ==
         desk.did({"estimate", "compare", "--json"}, counts + "a,3,3,0,6\nb,6,0,2,4\n").json());
 }
 

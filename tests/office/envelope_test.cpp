@@ -36,8 +36,8 @@ TEST_CASE("No verb that writes a file takes the place of a logbook", "[case-380]
   CHECK(desk.refusal({"seal-day", desk.book, desk.book, "--day-passphrase-file", desk.words, "--by",
                       "IM"}) == "file.unwritable");
   const auto list = desk.write("list.csv", "first,last,birth_date,grade\nMina,T,x,2\n");
-  CHECK(desk.refusal({"import-roster", desk.book, list, "--school", "CL", "--by", "IM",
-                      "--problems", desk.book}) == "file.unwritable");
+  CHECK(desk.refusal({"import-roster", desk.book, list, "--school", "CL", "--term", "Fall 2026",
+                      "--by", "IM", "--problems", desk.book}) == "file.unwritable");
   CHECK(base::readFile(desk.book).value() == before);
   desk.did({"check", desk.book});
 }

@@ -119,7 +119,8 @@ TEST_CASE("A report that is issued again says so, and after a correction what di
   const auto second = version({"report", book, "funder", "--issue"});
   CHECK(second.starts_with("Version 2, differs from version 1 of November 17, 2026 by "));
   INFO(second);
-  CHECK(second.find("Participation, Enrolled, Number: unknown -> 142") != std::string::npos);
+  CHECK(second.find("Participation, Consented, of enrolled, Of: unknown -> 142") !=
+        std::string::npos);
   const auto page = desk.did({"report", book, "funder", "--issue", "--html", "--by", "IM"}).out;
   CHECK(page.find("<p>Version 2 of November 17, 2026, printed again</p>") != std::string::npos);
   CHECK(desk.refusal({"report", book, "findings", "--merge", "auto"}) == "call.malformed");

@@ -164,10 +164,10 @@ std::optional<PrintsPage::Ready> PrintsPage::labels() {
   ready.words =
       counted(std::ssize(run.labels), "label or slip", "labels or slips") + u" on "_s +
       counted(ready.pages, "sheet", "sheets") +
-      (run.used > 0
-           ? u". The first goes on label %1: feed the part-used sheet first"_s.arg(run.used + 1)
-           : u". Print one sheet on plain paper first and hold it against the "
-             "labels"_s);
+      (run.used > 0 ? u". The first is printed on label %1: feed the part-used sheet first"_s.arg(
+                          run.used + 1)
+                    : u". Print one sheet on plain paper first and hold it against the "
+                      "labels"_s);
   ready.name = u"Labels"_s;
   if (run.used > 0) ready.marks = [run](QPainter& painter) { paintUsedPlaces(painter, run); };
   ready.paint = [run = std::move(run)](QPainter& painter, int page) {
