@@ -149,7 +149,7 @@ std::optional<base::Date> JsonFields::dateIn(std::string_view path, const JsonNo
   const auto date = isMonth ? base::parseExpiry(node.text) : base::Date::parse(node.text);
   if (date) return *date;
   refuse(ErrorCode::dateMalformed, path, node,
-         std::string("that is no date of the calendar; write it like 2026-11-17") +
+         std::string("that is not a calendar date; write it like 2026-11-17") +
              (isExpiry ? ", or the month like 2027-03" : ""));
   return std::nullopt;
 }

@@ -74,7 +74,7 @@ base::Result<std::vector<Paper>> unpacked(std::string_view bytes) {
   PaperReader reader;
   if (!nlohmann::json::sax_parse(bytes, &reader, nlohmann::json::input_format_t::cbor))
     return base::Error{base::ErrorCode::papersUnreadable,
-                       "the file holds something else than papers"};
+                       "the file holds something other than papers"};
   std::ranges::sort(reader.papers, {}, &Paper::name);
   return std::move(reader.papers);
 }

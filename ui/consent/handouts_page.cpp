@@ -98,7 +98,7 @@ AreaForm strikingLine(session::Session& book, const TermOf& term) {
           .note = u"For a line entered by mistake or twice. It stays listed with 0 forms; Correct "
                   "puts a number back."_s,
           .changes = [](const Thing&) -> Result<QStringList> {
-            return QStringList{u"The forms of this line count as out nowhere any more."_s};
+            return QStringList{u"The forms of this line no longer count as handed out."_s};
           },
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
@@ -108,7 +108,7 @@ AreaForm strikingLine(session::Session& book, const TermOf& term) {
             auto none = line->value;
             none.copies = 0;
             return saidIf(book.correctHandout(by, line->id, none, values.text(reasonKey)),
-                          u"The line counts no forms any more. It stays in the history."_s);
+                          u"The line no longer counts any forms. It stays in the history."_s);
           }};
 }
 

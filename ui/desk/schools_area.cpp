@@ -140,7 +140,7 @@ AreaForm closingSchool(session::Session& book) {
           .key = Qt::Key_L,
           .asksReason = true,
           .save = u"Close school"_s,
-          .note = u"For a school where the program works no more. All that was done there stays. "
+          .note = u"For a school where the program no longer works. All that was done there stays. "
                   "One entered by mistake is removed instead."_s,
           .changes = [&book](const Thing& id) -> Result<QStringList> {
             const auto changes = book.changesWithClosing(roster::SchoolId(*id));

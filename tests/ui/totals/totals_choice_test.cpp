@@ -98,7 +98,7 @@ TEST_CASE("Whatever is chosen beside whichever report, each table is of it or sa
       if (!std::filesystem::exists(file)) continue; // it may not go out
       ++saved;
       // Once where all tables of the page share it.
-      if (!isUsed) CHECK(timesIn(must(base::readFile(file)), idle) >= 1);
+      if (!isUsed) CHECK(timesIn(must(base::readFile(file)), idle) == 1);
     }
     desk.pick(u"totalsKind"_s, 0);
     desk.pick(name, 0);
