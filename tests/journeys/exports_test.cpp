@@ -2,6 +2,7 @@
 #include "office/run.h"
 #include "reports/print/render.h"
 #include "reports/publish/published.h"
+#include "support/bad_setups.h"
 #include "support/clinic.h"
 #include "support/outside.h"
 #include "support/setup_sample.h"
