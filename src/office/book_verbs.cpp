@@ -261,6 +261,7 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     json.field("other", call.operand(1));
     json.field("new_entries", merged->newEntries);
     json.field("erased", merged->erased);
+    json.field("bytes_gone", merged->isForgotten);
     json.field("copied_lines", merged->lines);
     json.endObject();
   } else {
@@ -269,6 +270,7 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
     if (merged->erased > 0)
       around.out << base::counted(merged->erased, "entry", "entries")
                  << " of erased students removed.\n";
+    if (!merged->isForgotten) around.out << session::tracesLeft << '\n';
     if (merged->lines > 0)
       around.out << "Copies of one laptop are joined; nothing in either is "
                     "lost. check lists it.\n";

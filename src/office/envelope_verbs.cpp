@@ -59,10 +59,15 @@ Result<Exit> mergeDay(const Call& call, const Surroundings& around) {
     json.field("envelope", call.operand(1));
     json.field("new_entries", merged->newEntries);
     json.field("erased", merged->erased);
+    json.field("bytes_gone", merged->isForgotten);
     json.endObject();
   } else {
     around.out << "Imported " << base::counted(merged->newEntries, "new entry", "new entries")
                << " from " << call.operand(1) << ".\n";
+    if (merged->erased > 0)
+      around.out << base::counted(merged->erased, "entry", "entries")
+                 << " of erased students removed.\n";
+    if (!merged->isForgotten) around.out << session::tracesLeft << '\n';
   }
   return Exit::fine;
 }

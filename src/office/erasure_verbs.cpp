@@ -69,10 +69,7 @@ void showDone(const session::ErasureDone& done, const std::string& number,
   }
   around.out << "Erased " << base::counted(done.rows, "row", "rows") << " of student " << number
              << ". The logbook keeps who erased it and who requested it.\n";
-  if (!done.isForgotten)
-    around.out
-        << "The disk had no room to rewrite the file, so traces may be left in it. Free some "
-           "space, back up to a new file, and continue in that one.\n";
+  if (!done.isForgotten) around.out << session::tracesLeft << '\n';
   if (lines.back().copies.empty()) return;
   around.out << "These copies may still hold the student:\n";
   for (const auto& copy : lines.back().copies)

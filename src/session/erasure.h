@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace gk::session {
@@ -37,7 +38,12 @@ struct ErasureLine {
 
 struct ErasureDone {
   std::int64_t rows;
-  bool isForgotten; ///< false: the disk had no room to make the file anew
+  bool isForgotten; ///< false: the file could not be made anew
 };
+
+/// Said where rows were taken out and the file could not be made anew.
+inline constexpr std::string_view tracesLeft =
+    "The file could not be rewritten (the disk may be full), so traces of erased students may be "
+    "left in it. Free some space, back up to a new file, and continue in that one.";
 
 } // namespace gk::session

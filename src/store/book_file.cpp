@@ -118,11 +118,13 @@ void refuseStrangeJournal(const Path& path) {
            "the logbook as it is");
   constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
   std::ifstream in(journal, std::ios::binary);
-  // Zeros: it was being made when the power went. SQLite would delete whatever else it is.
+  // Zeros at its end, or nothing else: it was being made when the power went. SQLite would delete
+  // whatever else it is.
   std::string begin(magic.size(), '\0');
   in.read(begin.data(), static_cast<std::streamsize>(begin.size()));
   begin.resize(static_cast<std::size_t>(in.gcount()));
-  if (!magic.starts_with(begin) && begin.find_first_not_of('\0') != std::string::npos)
+  const auto written = begin.find_last_not_of('\0') + 1; // the magic has no zero in it
+  if (!magic.starts_with(std::string_view(begin).substr(0, written)))
     refuse(ErrorCode::storeBeside, journal,
            "this file beside the logbook has its journal's name but is not its journal; "
            "nothing is lost and neither was touched; move it to another folder and open the "

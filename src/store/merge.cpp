@@ -193,9 +193,9 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     ++merges_;
     rivals_.reset();
     if (held_) held_->wrote({position_.sequence, position_.digest});
-    return Merged{brought, erased, std::ssize(lines.branches)};
+    return Merged{brought, erased, true, std::ssize(lines.branches)};
   });
-  if (merged && merged->erased > 0) (void)forgetBytes(connection_);
+  if (merged && merged->erased > 0) merged->isForgotten = forgetBytes(connection_);
   return merged;
 }
 

@@ -1,6 +1,5 @@
 #include "crash/fault_vfs.h"
 #include "crash/history.h"
-#include "store/audit.h"
 #include "store/book_file.h"
 #include "support/clinic.h"
 #include "support/long_checks.h"
@@ -11,6 +10,7 @@ using namespace gk;
 using test::actEnds;
 using test::DiskCall;
 using test::Fault;
+using test::lookAgain;
 using test::must;
 using test::Trust;
 
@@ -79,22 +79,6 @@ std::vector<std::int64_t> sizes(const std::vector<std::int64_t>& ends, std::size
   for (std::size_t i = first; i < ends.size(); ++i)
     rows.push_back(ends[i] - ends[i - 1]);
   return rows;
-}
-
-struct Found {
-  bool isRefused = false; ///< said to be damaged
-  std::vector<std::int64_t> ends{};
-};
-
-/// As a person finds it the next time: opened for writing, and looked through.
-Found lookAgain(const base::Path& path) {
-  auto book = store::openBook(path, store::Access::readWrite, store::Durability::everyAct,
-                              {base::Milliseconds(1)});
-  if (!book) return {true};
-  const auto wrong = store::integrity(*book);
-  if (!wrong || !wrong->empty()) return {true};
-  if (!store::historyFaults(*book, "main", store::newestSchema()).empty()) return {true};
-  return {false, actEnds(*book)};
 }
 
 struct Whole {
@@ -211,6 +195,7 @@ TEST_CASE(
       disk.restart(random.below(std::uint64_t{1} << 60U));
       const auto found = lookAgain(path);
       if (found.isRefused) {
+        if (trust == Trust::honest) UNSCOPED_INFO(found.why << ", call " << at);
         ++refused;
         continue;
       }

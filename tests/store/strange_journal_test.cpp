@@ -35,4 +35,26 @@ TEST_CASE("A journal's own word on how long a name it holds is not believed", "[
   }
 }
 
+TEST_CASE("A journal whose mark was half written when the power went is the logbook's own",
+          "[case-322]") {
+  const Scratch folder;
+  const auto path = folder / "a.gkbook";
+  writeBook(path);
+  const base::Path journal = path.string() + "-journal";
+  const std::string magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7");
+  const auto opens = [&](const std::string& mark) {
+    // SQLite writes the mark over zeros once the rest is on the disk (3.40, syncJournal).
+    std::ofstream(journal, std::ios::binary) << mark << std::string(512 - mark.size(), '\0');
+    return store::openBook(path, store::Access::readWrite, store::Durability::everyAct, someMorning,
+                           store::Checkup::quick, firstSchema())
+        .has_value();
+  };
+  for (std::size_t written = 0; written < magic.size(); ++written) {
+    CAPTURE(written);
+    CHECK(opens(magic.substr(0, written)));
+  }
+  CHECK_FALSE(opens("\xd9\xd5\x05 and more"));
+  CHECK_FALSE(opens("\x05"));
+}
+
 } // namespace gk::test

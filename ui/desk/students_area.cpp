@@ -1,6 +1,7 @@
 #include "ui/asking/context.h"
 #include "ui/desk/roster_forms.h"
 #include "ui/setup/card_forms.h"
+#include "ui/setup/erasure_form.h"
 
 #include <algorithm>
 
@@ -362,7 +363,8 @@ AreaSpec studentsArea(Context& context, const ShowList& show) {
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
           .forms = {addingStudent(context), importingRoster(context, show),
                     correctingStudent(context), movingStudent(context), confirmingStudent(book),
-                    joiningCards(context), partingCards(context), takingImportBack(book)}};
+                    joiningCards(context), partingCards(context), takingImportBack(book),
+                    erasingStudent(context)}};
 }
 
 } // namespace gk::ui

@@ -1,5 +1,6 @@
 #include "ui/files/copies.h"
 
+#include "session/erasure.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {
@@ -15,6 +16,10 @@ QString mergedWords(const session::Merged& merged) {
   auto words = merged.newEntries > 0
                    ? u"Merged: "_s + counted(merged.newEntries, "new entry", "new entries")
                    : u"Nothing new was in it"_s;
+  if (merged.erased > 0)
+    words +=
+        u". "_s + counted(merged.erased, "entry", "entries") + u" of erased students removed"_s;
+  if (!merged.isForgotten) words += u". ▲ "_s + toQt(session::tracesLeft).chopped(1);
   if (merged.lines > 0)
     words += u". The copies are joined, each under its own name, and it is not asked again"_s;
   return words;

@@ -191,12 +191,20 @@ AreaSpec laptopArea(Context& context, const Telling& telling) {
   return {.name = u"Laptop"_s,
           .title = u"Laptops"_s,
           .station = base::Station::desk,
-          .columns = {{"Laptops and copies that hold this logbook"}},
+          .columns = {{"Laptops and copies that hold this logbook, and students erased"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto copies = book.knownCopies();
             if (!copies) return copies.error();
             std::vector<std::string> lines{"this laptop: " + book.path().filename().string()};
             lines.insert(lines.end(), copies->begin(), copies->end());
+            const auto erasures = book.erasures();
+            if (!erasures) return erasures.error();
+            for (const auto& line : *erasures) {
+              const auto who = "student " + line.record.value.number;
+              lines.push_back(who + ": " + line.words());
+              for (const auto& copy : line.copies)
+                lines.push_back("may still hold " + who + ": " + copy);
+            }
             std::vector<AreaRow> rows;
             for (const auto& line : lines) {
               base::Uuid id{};

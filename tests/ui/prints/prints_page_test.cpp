@@ -201,7 +201,7 @@ TEST_CASE("Labels begin on the first free place of a part-used sheet", "[case-31
   const auto whole = pixmap();
   begin(u"29"_s); // two on this sheet of 30, one on the next
   CHECK(said().startsWith(u"3 labels or slips on 2 sheets"_s));
-  CHECK(said().contains(u"The first goes on label 29"_s));
+  CHECK(said().contains(u"The first is printed on label 29"_s));
   CHECK(pixmap() != whole);
   const auto picture = pixmap();
   const auto pdf = prints.print(What::labels);
