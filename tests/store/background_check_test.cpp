@@ -112,4 +112,18 @@ TEST_CASE("a book let go while it is looked through is free for the next") {
   CHECK(again.has_value());
 }
 
+TEST_CASE("What a killed program left of its journal is no trouble of the check", "[case-423]") {
+  Shelf shelf;
+  // With its first bytes zeroed there is nothing to be undone in it.
+  std::ofstream(shelf.path.string() + "-journal", std::ios::binary) << std::string(4096, '\0');
+  auto book = shelf.open();
+  REQUIRE(book);
+  for (int steps = 0; steps < 10'000; ++steps) {
+    const auto checked = book->isChecked();
+    REQUIRE(checked.has_value());
+    if (*checked) break;
+  }
+  CHECK(book->isChecked().value());
+}
+
 } // namespace gk::test
