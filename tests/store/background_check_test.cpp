@@ -117,7 +117,7 @@ TEST_CASE("What a killed program left of its journal is no trouble of the check"
   // With its first bytes zeroed there is nothing to be undone in it.
   std::ofstream(shelf.path.string() + "-journal", std::ios::binary) << std::string(4096, '\0');
   auto book = shelf.open();
-  REQUIRE(book);
+  REQUIRE(book.has_value());
   for (int steps = 0; steps < 10'000; ++steps) {
     const auto checked = book->isChecked();
     REQUIRE(checked.has_value());

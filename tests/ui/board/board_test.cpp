@@ -339,7 +339,7 @@ TEST_CASE("A day from paper before a school was closed is opened afterwards", "[
   school.setCurrentIndex(at);
   press(board.page, Qt::Key_Return, Qt::ControlModifier);
   INFO(board.troubles.join(u' ').toStdString());
-  const auto days = must(book.days());
+  const auto days = must(book.days(must(book.terms()).front().id));
   CHECK(std::ranges::any_of(days, [&](const auto& day) {
     return day.value.school == closed && day.value.date.iso() == "2026-11-10";
   }));
