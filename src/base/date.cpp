@@ -195,13 +195,17 @@ std::string datesToRead(std::string_view text) {
 }
 
 Result<DateReadings> parseNumericDate(std::string_view text) {
-  const auto parts = split(text, '/');
-  if (parts.size() != 3 || text.size() > 10) return malformed();
+  std::string plain(text);
+  std::ranges::replace(plain, '-', '/');
+  const auto parts = split(plain, '/');
+  if (parts.size() != 3 || text.size() > 10 || parts[2].size() > 4) return malformed();
   const auto first = parseInt(parts[0]);
   const auto second = parseInt(parts[1]);
   const auto year = parseInt(parts[2]);
   if (!first || !second || !year || *first < 1 || *second < 1) return malformed();
-  const auto y = static_cast<int>(*year);
+  // A year of two digits is within the lives of those who are in a school, or work in one.
+  const auto isShort = parts[2].size() == 2 && *year >= 0;
+  const auto y = static_cast<int>(!isShort ? *year : *year < 69 ? *year + 2000 : *year + 1900);
   const auto a = static_cast<unsigned>(*first);
   const auto b = static_cast<unsigned>(*second);
   const auto monthFirst = Date::of(y, a, b);

@@ -15,6 +15,17 @@ std::optional<kit::Contains> forbidden(roster::FlagKind kind) {
   return std::nullopt;
 }
 
+/// What is in it: what its entry says, and what every material of its kind has, also where nobody
+/// checked that when it was entered, or where it was entered at the chair.
+kit::ContentSet contentsOf(const kit::Lot& lot) {
+  auto contents = lot.contains;
+  const bool isResin = lot.kind == kit::MaterialKind::sealantLightCure ||
+                       lot.kind == kit::MaterialKind::sealantSelfCure ||
+                       lot.kind == kit::MaterialKind::bondingAgent;
+  if (isResin) contents.add(kit::Contains::acrylate);
+  return contents;
+}
+
 } // namespace
 
 base::Result<base::Done> checkAllergy(const kit::Lot& lot,
@@ -22,7 +33,7 @@ base::Result<base::Done> checkAllergy(const kit::Lot& lot,
   for (const auto& [id, stamp, flag] : flags) {
     const auto content = forbidden(flag.kind);
     if (flag.resolved || flag.action != roster::FlagAction::stop || !content) continue;
-    if (lot.contains.has(*content))
+    if (contentsOf(lot).has(*content))
       return base::Error{base::ErrorCode::ruleAllergy,
                          "medical alert: " + std::string(base::displayName(flag.kind)) + "; " +
                              kit::shown(lot) + " contains " +

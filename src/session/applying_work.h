@@ -88,6 +88,23 @@ class Applying {
     return base::Done{};
   }
 
+  /// Whether from former name to former name the document comes back to this one.
+  template <class T>
+  static bool goesRound(const SetupThing<T>& thing, const std::vector<SetupThing<T>>& things,
+                        const SetupVerbs<T>& verbs) {
+    const auto first = verbs.key(thing.value);
+    const auto* at = &thing;
+    for (std::size_t steps = 0; steps < things.size() && !at->formerly.empty(); ++steps) {
+      const auto formerly = verbs.formerKey(at->value, at->formerly);
+      if (formerly == first) return at != &thing;
+      const auto next = std::ranges::find_if(
+          things, [&](const auto& one) { return verbs.key(one.value) == formerly; });
+      if (next == things.end()) return false;
+      at = &*next;
+    }
+    return false;
+  }
+
   template <class T>
   static Result<const Recorded<T>*>
   known(const SetupThing<T>& thing, const std::vector<SetupThing<T>>& things,
@@ -96,6 +113,11 @@ class Applying {
     if (!now || thing.formerly.empty()) return now;
     const auto formerly = verbs.formerKey(thing.value, thing.formerly);
     if (formerly == verbs.key(thing.value)) return now;
+    if (goesRound(thing, things, verbs))
+      return base::Error{base::ErrorCode::documentMalformed,
+                         "names go round here: each of these was formerly called as another is "
+                         "now, so once applied it could not be told apart; correct them one by "
+                         "one at the desk"};
     const auto before = oneOf(all, verbs, formerly);
     // Another may have taken the name since, as the document itself says.
     const bool isTaken = std::ranges::any_of(

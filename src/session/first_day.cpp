@@ -78,7 +78,7 @@ std::vector<FirstDayState> firstDayOf(const FirstDayRecords& records) {
       asked(FirstDayItem::consent, setup.withForm > 0,
             setup.withForm > 0 ? base::counted(setup.withForm, "valid form", "valid forms")
                                : "none yet",
-            "No consent form is in the logbook that is valid that day."),
+            "No valid consent form is in the logbook yet."),
       asked(FirstDayItem::pins, records.mayWork > 0 && records.withPin == records.mayWork,
             std::to_string(records.withPin) + " of " +
                 base::counted(records.mayWork, "person", "people"),

@@ -70,7 +70,9 @@ Result<Admission> Door::admit(Verb verb, By by, const About& about) {
   } else {
     const auto settingUp = rule.atSetup ? isSettingUp() : Result<bool>(false);
     if (!settingUp) return settingUp.error();
-    if (!*settingUp) return Error{ErrorCode::ruleCredential, "no provider is selected; select one"};
+    if (!*settingUp)
+      return Error{ErrorCode::ruleCredential,
+                   "no name is selected; at the desk, choose one under Entered by"};
   }
   if (by.recorder && by.recorder != by.author) {
     const auto recorder = entitled(*by.recorder, roster::Task::type, admission.on_);

@@ -116,7 +116,8 @@ AreaState teamState(const SetupRecords& records) {
                                     {roster::Task::place, "place sealants"}})
     if (mayNow(task) == 0)
       found.missing("No one with a license that is valid that day may " + std::string(words) + ".");
-  if (mayNow(roster::Task::sign) < signers) found.ask("Two people sign a day: fewer than two may.");
+  if (mayNow(roster::Task::sign) < signers)
+    found.ask("Two people sign each day. Enter who else may sign.");
   for (const auto& [id, stamp, member] : records.members) {
     const bool isClinical = member.may.has(roster::Task::place);
     if (isClinical && base::isBlank(member.licence))
@@ -195,7 +196,7 @@ AreaState rosterState(const SetupRecords& records) {
   if (!records.hasStudents)
     found.missing("No student is in the logbook yet.");
   else if (records.withForm == 0)
-    found.ask("No consent form is in the logbook that is valid that day.");
+    found.ask("No valid consent form is in the logbook yet.");
   for (const auto& late : records.lateOnCards)
     found.ask(late + ".");
   return found.as(Area::rosters, !records.hasStudents

@@ -12,7 +12,10 @@ int openToLook(sqlite3_vfs* vfs, const char* name, sqlite3_file* file, int flags
   constexpr int writing = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
   constexpr std::size_t ours = 3; // "gk-", before the name of the system's, whose copy this is
   auto* system = sqlite3_vfs_find(vfs->zName + ours);
-  if ((flags & SQLITE_OPEN_MAIN_DB) == 0) return SQLITE_CANTOPEN; // a journal: nothing is written
+  // Whether a journal has anything to be undone is read from its first byte: a program that was
+  // killed leaves an empty one. One that has is not played back, since nothing is written here.
+  const bool isAskedOnly = (flags & SQLITE_OPEN_MAIN_JOURNAL) != 0 && (flags & writing) == 0;
+  if ((flags & SQLITE_OPEN_MAIN_DB) == 0 && !isAskedOnly) return SQLITE_CANTOPEN;
   const int code =
       system->xOpen(system, name, file, (flags & ~writing) | SQLITE_OPEN_READONLY, given);
   if (code == SQLITE_OK && given != nullptr)

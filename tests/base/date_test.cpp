@@ -112,9 +112,16 @@ TEST_CASE("A numeric date with one possible reading leaves nothing to ask", "[ca
   CHECK_FALSE(same.dayFirst);
 }
 
+TEST_CASE("A numeric date takes hyphens and a year of two digits", "[case-417]") {
+  CHECK(parseNumericDate("8-24-26").value().monthFirst == on("2026-08-24"));
+  CHECK(parseNumericDate("3/14/19").value().monthFirst == on("2019-03-14"));
+  CHECK(parseNumericDate("3/14/97").value().monthFirst == on("1997-03-14"));
+  CHECK(parseNumericDate("12-18-2026").value().monthFirst == on("2026-12-18"));
+}
+
 TEST_CASE("A numeric date that exists in no reading is refused", "[case-19]") {
-  const auto* text = GENERATE("13/14/2019", "2/30/2019", "0/1/2019", "1/2", "1/2/19", "a/2/2019",
-                              "1/2/2019/3", "1-2-2019");
+  const auto* text = GENERATE("13/14/2019", "2/30/2019", "0/1/2019", "1/2", "1/2/9", "1/2/019",
+                              "a/2/2019", "1/2/2019/3", "1-2-3-19");
   const auto read = parseNumericDate(text);
   REQUIRE_FALSE(read);
   CHECK(read.error().code == ErrorCode::dateMalformed);

@@ -50,7 +50,7 @@ TEST_CASE("acrylate rosin and latex are three different stops", "[case-48]") {
       {FlagKind::latexAllergy, Contains::latex}};
   for (const auto& [flag, stopped] : stops)
     for (const auto& [unused, content] : stops) {
-      const auto lot = lotWith(MaterialKind::sealantLightCure, {content});
+      const auto lot = lotWith(MaterialKind::varnish, {content});
       const auto verdict = checkAllergy(lot, flagged(flag));
       CHECK(verdict.has_value() == (content != stopped));
       if (!verdict) CHECK(verdict.error().code == ErrorCode::ruleAllergy);
@@ -61,6 +61,18 @@ TEST_CASE("an acrylate allergy stops resin and leaves glass ionomer", "[case-48]
   const auto flags = flagged(FlagKind::acrylateAllergy);
   CHECK_FALSE(checkAllergy(lotWith(MaterialKind::sealantLightCure, {Contains::acrylate}), flags));
   CHECK(checkAllergy(lotWith(MaterialKind::glassIonomer, {Contains::fluoride}), flags));
+}
+
+TEST_CASE("an acrylate allergy stops resin though nobody checked what it contains", "[case-416]") {
+  const auto flags = flagged(FlagKind::acrylateAllergy);
+  for (const auto kind : {MaterialKind::sealantLightCure, MaterialKind::sealantSelfCure,
+                          MaterialKind::bondingAgent}) {
+    const auto verdict = checkAllergy(lotWith(kind, {}), flags);
+    REQUIRE_FALSE(verdict);
+    CHECK(verdict.error().code == ErrorCode::ruleAllergy);
+  }
+  for (const auto kind : {MaterialKind::glassIonomer, MaterialKind::etchant, MaterialKind::varnish})
+    CHECK(checkAllergy(lotWith(kind, {}), flags));
 }
 
 TEST_CASE("a flag that is resolved or only asks does not stop a material", "[case-48]") {

@@ -281,6 +281,22 @@ TEST_CASE("A logbook is made with all of the document or not at all", "[case-355
   CHECK_FALSE(std::filesystem::exists(book));
 }
 
+TEST_CASE("Names that go round in a document are refused, since twice would swap them back",
+          "[case-419]") {
+  Desk desk;
+  const auto book = madeBook(desk);
+  const auto more = desk.write("more.json", setupOf(R"("schools": [
+    {"code": "BQ", "name": "Brindle Quay Elementary"}])"));
+  desk.did({"apply", book, more, "--by", "IM"});
+  const auto before = base::readFile(book).value();
+  const auto swap = desk.write("swap.json", setupOf(R"("reason": "swapped", "schools": [
+    {"code": "CL", "formerly": "BQ", "name": "Cobble Lantern Elementary"},
+    {"code": "BQ", "formerly": "CL", "name": "Brindle Quay Elementary"}])"));
+  CHECK(desk.refusal({"apply", book, swap, "--by", "IM"}) == "input.document");
+  CHECK(desk.said("go round"));
+  CHECK(base::readFile(book).value() == before);
+}
+
 TEST_CASE("After the first school day a document is somebody's who may", "[case-355]") {
   Desk desk;
   const auto book = madeBook(desk);

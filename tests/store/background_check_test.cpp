@@ -112,4 +112,14 @@ TEST_CASE("a book let go while it is looked through is free for the next") {
   CHECK(again.has_value());
 }
 
+TEST_CASE("What a killed program left of its journal is no trouble of the check", "[case-423]") {
+  Shelf shelf;
+  // With its first bytes zeroed there is nothing to be undone in it.
+  std::ofstream(shelf.path.string() + "-journal", std::ios::binary) << std::string(4096, '\0');
+  auto book = shelf.open();
+  REQUIRE(book.has_value());
+  REQUIRE(shelf.act(*book).has_value()); // which waits for the check
+  CHECK(book->isChecked().value());
+}
+
 } // namespace gk::test

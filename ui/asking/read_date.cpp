@@ -4,7 +4,7 @@
 #include "roster/child.h"
 #include "ui/support/text.h"
 
-#include <algorithm>
+#include <array>
 
 namespace gk::ui {
 
@@ -12,19 +12,31 @@ using base::Date;
 using base::Error;
 using base::ErrorCode;
 
-base::Result<Date> readDate(const QString& text, Prompter& prompter,
-                            const std::optional<OfChild>& ofChild) {
+namespace {
+
+/// Whether the reading with the day first is the likelier one.
+bool isDayFirst(const base::DateReadings& readings, const LikelyDate& likely) {
+  if (!readings.dayFirst) return false;
+  if (likely.child) {
+    const auto dates = roster::plausibleReadings(readings, likely.child->grade, likely.child->on);
+    if (!roster::gradeNumber(likely.child->grade)) // then only a date that cannot be is the other
+      return dates.size() == 1 && dates.front() != readings.monthFirst;
+    return !dates.empty() && dates.front() != readings.monthFirst;
+  }
+  return likely.until && readings.monthFirst > *likely.until && *readings.dayFirst <= *likely.until;
+}
+
+} // namespace
+
+base::Result<Date> readDate(const QString& text, Prompter& prompter, const LikelyDate& likely) {
   const auto typed = toStd(text.trimmed());
   auto plain = base::parsePlainDate(typed);
-  if (plain || typed.find('/') == std::string::npos) return plain;
+  if (plain) return plain;
   const auto readings = base::parseNumericDate(typed);
-  if (!readings) return readings.error();
-  if (!readings->dayFirst) return readings->monthFirst;
+  if (!readings) return plain;
+  if (!isDayFirst(*readings, likely)) return readings->monthFirst;
 
-  std::vector<Date> dates;
-  if (ofChild) dates = roster::plausibleReadings(*readings, ofChild->grade, ofChild->on);
-  for (const auto& date : {readings->monthFirst, *readings->dayFirst})
-    if (std::ranges::find(dates, date) == dates.end()) dates.push_back(date);
+  const std::array dates{*readings->dayFirst, readings->monthFirst};
   QStringList words;
   for (const auto& date : dates)
     words += toQt(date.words());

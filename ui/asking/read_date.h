@@ -13,9 +13,16 @@ struct OfChild {
   base::Date on;
 };
 
-/// "2019-03-04" as it stands; "3/4/2019" is asked about in words when it can be read two ways, the
-/// reading that fits the grade first. Fails with `dateMalformed`, also when nobody says which.
+/// What a date may be, as far as that is known.
+struct LikelyDate {
+  std::optional<OfChild> child{};    ///< a birth date
+  std::optional<base::Date> until{}; ///< such as today, where what was signed is meant
+};
+
+/// "2019-03-04" as it stands, "3/4/2019" and "3-4-19" with the month first. It is asked about in
+/// words only where the other reading fits better. Fails with `dateMalformed`, also when nobody
+/// says which.
 base::Result<base::Date> readDate(const QString& text, Prompter& prompter,
-                                  const std::optional<OfChild>& ofChild = std::nullopt);
+                                  const LikelyDate& likely = {});
 
 } // namespace gk::ui

@@ -106,7 +106,8 @@ void AuthorizationForm::save() {
                           u"Enter the dentist at the desk first: F8, Team."_s});
   const auto teeth = dentition::parseTeeth(toStd(teeth_->text()), program->value.notation);
   if (!went(teeth)) return teeth_->setFocus();
-  const auto given = readDate(given_->text(), context().prompter);
+  const auto given =
+      readDate(given_->text(), context().prompter, {.until = context().clock.now().date()});
   if (!went(given)) return given_->setFocus();
   auto until = given->plusDays(program->value.authorizationDays);
   if (!until_->text().trimmed().isEmpty()) {

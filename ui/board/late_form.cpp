@@ -219,7 +219,7 @@ bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
 std::optional<LateForm::Newcomer> LateForm::newcomer() {
   const auto today = context().clock.now().date();
   const auto grade = typed(grade_);
-  const auto birth = readDate(birth_->text(), context().prompter, OfChild{grade, today});
+  const auto birth = readDate(birth_->text(), context().prompter, {.child = OfChild{grade, today}});
   if (!went(birth)) {
     birth_->setFocus();
     return std::nullopt;
@@ -278,7 +278,9 @@ std::optional<roster::Consent> LateForm::consentFor(const roster::ChildId& child
   for (auto [field, into] :
        {std::pair(signed_, &form.signedOn), {from_, &form.validFrom}, {until_, &form.validUntil}}) {
     if (field->text().trimmed().isEmpty()) continue;
-    const auto date = readDate(field->text(), context().prompter);
+    const LikelyDate likely{.until = field == signed_ ? std::optional(context().clock.now().date())
+                                                      : std::nullopt};
+    const auto date = readDate(field->text(), context().prompter, likely);
     if (!went(date)) {
       field->setFocus();
       return std::nullopt;

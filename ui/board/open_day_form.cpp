@@ -70,12 +70,20 @@ void OpenDayForm::refresh() {
   if (!went(schools) || !went(terms)) return;
   schools_ = *schools;
   terms_ = *terms;
+  offeredOn_.reset();
+  offerSchools(context().clock.now().date());
+}
+
+/// Those where the program worked on that day: a day from paper may be from before a closing.
+void OpenDayForm::offerSchools(base::Date on) {
+  if (offeredOn_ == on && school_->count() == static_cast<int>(schools_.size())) return;
+  offeredOn_ = on;
   const auto kept = school_->currentIndex();
   school_->clear();
   for (const auto& school : schools_)
-    school_->addItem(toQt(roster::shownAmong(school.value, *schools)));
+    school_->addItem(toQt(roster::shownAmong(school.value, schools_)));
   if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
-  retireClosed(*school_, schools_, context().clock.now().date());
+  retireClosed(*school_, schools_, on);
 }
 
 std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date) const {
@@ -89,8 +97,12 @@ std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date)
 
 void OpenDayForm::question() {
   question_->clear();
-  const auto date = base::parsePlainDate(toStd(date_->text().trimmed()));
+  const auto typed = toStd(date_->text().trimmed());
+  auto date = base::parsePlainDate(typed);
+  if (!date)
+    if (const auto readings = base::parseNumericDate(typed)) date = readings->monthFirst;
   if (!date) return;
+  offerSchools(*date);
   QString words = toQt(date->weekday() + ", " + date->words());
   if (const auto term = termOn(*date)) {
     const auto odd = roster::dateQuestion(term->value, *date);

@@ -28,6 +28,7 @@ class OpenDayForm final : public Page {
 
  private:
   void question();
+  void offerSchools(base::Date on);
   void open();
   /// The term that holds the date, else the last one to start before it, else the newest.
   [[nodiscard]] std::optional<base::Recorded<roster::Term>> termOn(base::Date date) const;
@@ -38,6 +39,7 @@ class OpenDayForm final : public Page {
   QLineEdit* reason_;
   QLabel* question_;
   std::vector<base::Recorded<roster::School>> schools_;
+  std::optional<base::Date> offeredOn_; ///< the day of which the schools in the box are
   std::vector<base::Recorded<roster::Term>> terms_;
 };
 

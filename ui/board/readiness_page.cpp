@@ -267,7 +267,7 @@ void ReadinessPage::doneLots() {
 void ReadinessPage::doneSterilizer() {
   ask_->write(
       u"Date of the last spore test, such as 11/13/2026?"_s, {}, [this](const QString& text) {
-        const auto date = readDate(text, context().prompter);
+        const auto date = readDate(text, context().prompter, {.until = careDate()});
         if (!went(date)) return;
         const auto age = careDate().days() - date->days();
         if (age.count() < 0) return Q_EMIT said(u"That is in the future. Type it again."_s);

@@ -178,7 +178,7 @@ QWidget* FormDeskPage::guardiansPart() {
     }
   }
   for (int column = 0; column < 4; ++column)
-    grid->setColumnStretch(column, column == 0 ? 4 : 2);
+    grid->setColumnStretch(column, column == 0 ? 4 : column == 2 ? 3 : 2);
   grid->setRowStretch(3, 1);
   return part;
 }
@@ -193,7 +193,17 @@ QWidget* FormDeskPage::alertsPart() {
   flag_ = choice(u"Health alert on the form"_s, u"formFlag"_s, shownNamesOf<roster::FlagKind>());
   action_ = choice(u"What the alert asks for"_s, u"formAction"_s,
                    {u"Stop: a clinician decides"_s, u"Ask at the chair"_s, u"Note"_s});
-  action_->setCurrentIndex(static_cast<int>(roster::FlagAction::ask));
+  // What must not touch the child stops its material; another action is the typist's choice.
+  const auto suggest = [this] {
+    using roster::FlagKind;
+    const auto kind = static_cast<FlagKind>(flag_->currentIndex());
+    const bool stops = kind == FlagKind::acrylateAllergy || kind == FlagKind::latexAllergy ||
+                       kind == FlagKind::rosinReaction;
+    action_->setCurrentIndex(
+        static_cast<int>(stops ? roster::FlagAction::stop : roster::FlagAction::ask));
+  };
+  suggest();
+  connect(flag_, &QComboBox::currentIndexChanged, this, suggest);
   detail_ = line(u"Details of the alert, no names"_s, u"formDetail"_s);
   detail_->setPlaceholderText(u"Details, no names; Enter adds the alert"_s);
   auto* add = keyButton(u"Add alert"_s, QKeySequence(Qt::ALT | Qt::Key_A), u"formAddAlert"_s, part);

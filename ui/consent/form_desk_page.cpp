@@ -218,15 +218,17 @@ std::optional<std::vector<session::Guardian>> FormDeskPage::guardiansTyped() con
 
 std::optional<base::Date> FormDeskPage::dateOf(QLineEdit* line, bool isSigning) {
   const auto text = line->text();
+  const LikelyDate past{.until = context().clock.now().date()};
   if (isSigning) {
-    const auto received = readDate(received_->text(), context().prompter);
+    const auto received = readDate(received_->text(), context().prompter, past);
     if (received)
       if (const auto quick = roster::readSignedDate(toStd(text), *received)) {
         line->setText(toQt(quick->shortWords()));
         return *quick;
       }
   }
-  const auto date = readDate(text, context().prompter);
+  const bool isPast = isSigning || line == received_;
+  const auto date = readDate(text, context().prompter, isPast ? past : LikelyDate{});
   if (!went(date)) {
     line->setFocus();
     line->selectAll();

@@ -289,7 +289,7 @@ void DeskPage::readStates() {
   const bool isReady = wanted == states_.end();
   guide_->setText(
       isReady ? u"Ready for a clinic day. Select staff (F5), then open the day (F1, Alt+O)."_s
-              : u"%1 of %2 areas are ready for a day. Missing: %3"_s.arg(ready)
+              : u"%1 of %2 areas are ready for a day. %3"_s.arg(ready)
                     .arg(states_.size())
                     .arg(toQt(wanted->open.front())));
   // A program that works needs the room more.

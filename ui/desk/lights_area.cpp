@@ -260,10 +260,13 @@ AreaSpec lightsArea(Context& context) {
             if (!times) return times.error();
             std::vector<AreaRow> rows;
             for (const auto& light : *lights)
-              rows.push_back({light.id.uuid(),
-                              {light.value.tag, std::to_string(light.value.baseline.value),
-                               readingWords(book, light), timesWords(*times, light.id),
-                               light.value.inService ? "in service" : "OUT OF SERVICE"}});
+              rows.push_back(
+                  {light.id.uuid(),
+                   {light.value.tag,
+                    light.value.baseline.value > 0 ? std::to_string(light.value.baseline.value)
+                                                   : "not entered",
+                    readingWords(book, light), timesWords(*times, light.id),
+                    light.value.inService ? "in service" : "OUT OF SERVICE"}});
             return rows;
           },
           .history =

@@ -39,7 +39,7 @@ std::vector<Field> programFields() {
        .hint = u"For parents' questions; on letters"_s,
        .isNeeded = true},
       {.key = u"Supervision"_s,
-       .words = u"Before sealants are placed"_s,
+       .words = u"Supervision"_s,
        .hint = u"Your state practice act says which; \"dentist exam required\" waits for one"_s,
        .kind = FieldKind::choice,
        .options = optionsOf<roster::Supervision>()},

@@ -44,8 +44,8 @@ Result<QString> chooseList(Context& context, const Values& values, const ShowLis
   const auto term = static_cast<std::size_t>(values.number(u"ListTerm"_s).value_or(-1));
   if (school >= schools->size() || term >= terms->size())
     return Error{ErrorCode::notFound, "enter the school and the term first"};
-  const auto path = context.prompter.openFile(u"The school's list"_s,
-                                              u"Lists (*.csv *.txt *.tsv);;All files (*)"_s);
+  const auto path = context.prompter.openFile(
+      u"The school's list"_s, u"Lists (*.csv *.txt *.tsv *.xlsx *.ods);;All files (*)"_s);
   if (!path) return QString();
   const auto bytes = base::readFile(toStd(*path));
   if (!bytes) return bytes.error();
@@ -66,7 +66,7 @@ AreaForm importingRoster(Context& context, const ShowList& show) {
       .key = Qt::Key_I,
       .isOfThing = false,
       .save = u"Choose the file"_s,
-      .note = u"The list as the school sends it, saved as CSV or text. What it changes is "
+      .note = u"The list as the school sends it: CSV, text, .xlsx or .ods. What it changes is "
               "shown before anything is written."_s,
       .fields = [&context](const Thing&) { return importFields(context); },
       .values = [&context](const Thing&) { return importValues(context); },

@@ -27,7 +27,8 @@ std::vector<Field> personFields() {
        .words = u"Birth date"_s,
        .hint = u"3/14/2019"_s,
        .kind = FieldKind::date,
-       .isNeeded = true},
+       .isNeeded = true,
+       .gradeKey = u"Grade"_s},
       {.key = u"Sex"_s,
        .words = u"Sex"_s,
        .hint = u"As on the form"_s,
@@ -176,8 +177,7 @@ AreaForm addingStudent(Context& context) {
           .isOfThing = false,
           .columns = 4,
           .save = u"Save student"_s,
-          .note = u"A consent form that came back is entered with the student: Late form on the "
-                  "day board."_s,
+          .note = u"Consent forms that came back are entered at the form desk (Ctrl+F)."_s,
           .fields =
               [&context](const Thing&) {
                 auto fields = personFields();

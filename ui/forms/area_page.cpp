@@ -132,13 +132,14 @@ bool AreaPage::mayLeave() {
 void AreaPage::open(std::size_t which) {
   const auto& form = spec_.forms.at(which);
   const auto thing = form.isOfThing ? chosen() : std::nullopt;
-  if (form.isOfThing && !thing) return Q_EMIT said(u"Select one in the list first."_s);
+  if (form.isOfThing && !thing) return askForRow(which);
   const auto values = form.values(thing);
   if (!went(values)) return;
   auto fields = form.fields(thing);
   if (form.asksReason) fields.push_back(reasonField());
   form_ = which;
   thing_ = thing;
+  fields_->setToday(context().clock.now().date());
   fields_->ask(fields, form.columns);
   fields_->show(*values);
   opened_ = fields_->typed();
@@ -163,6 +164,20 @@ void AreaPage::open(std::size_t which) {
   showForm(true);
   showHistory();
   fields_->takeKeyboard();
+}
+
+/// The only one there is is meant; of several, the keyboard goes to where one is selected.
+void AreaPage::askForRow(std::size_t which) {
+  if (rows_.empty()) return;
+  if (rows_.size() == 1) {
+    pointAt(rows_.front().id);
+    return open(which);
+  }
+  // Nothing is open that the arrow keys would leave.
+  showForm(false);
+  table_->setFocus();
+  Q_EMIT said(u"Select one in the list with the arrow keys, then press Alt+%1."_s.arg(
+      QKeySequence(spec_.forms.at(which).key).toString()));
 }
 
 void AreaPage::showForm(bool isShown) {

@@ -54,6 +54,7 @@ class AreaPage final : public Page {
   [[nodiscard]] Thing chosen() const;
   /// Fills the form in anew; nothing typed is kept.
   void open(std::size_t form);
+  void askForRow(std::size_t form);
   void showForm(bool isShown);
   void save();
   void leave();

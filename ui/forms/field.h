@@ -36,7 +36,8 @@ struct Field {
   int most = 0;
   bool isNeeded = false; ///< blank is not taken
   bool takesScan = false;
-  int span = 1; ///< of the form's columns, or all of them where that is more
+  QString gradeKey{}; ///< of a birth date: the field that tells which reading of it fits
+  int span = 1;       ///< of the form's columns, or all of them where that is more
 };
 
 /// What a form says, by the keys of its fields: dates as 2026-11-17, a choice as its place, ticks

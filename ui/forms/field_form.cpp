@@ -192,7 +192,13 @@ base::Result<QString> FieldForm::readLine(const Field& field, const QString& tex
     return text;
   }
   const auto date = [&](const QString& one) -> base::Result<QString> {
-    const auto read = readDate(one, prompter_);
+    LikelyDate likely;
+    if (!field.gradeKey.isEmpty() && today_)
+      likely.child = OfChild{typed().text(field.gradeKey), *today_};
+    const auto read = readDate(one, prompter_, likely);
+    if (!read && field.kind == FieldKind::dates)
+      return Error{read.error().code,
+                   "\"" + toStd(one) + "\" is not a date. Enter each as 8/24/2026."};
     if (!read) return Error{read.error().code, "Enter the date as 8/24/2026."};
     return toQt(read->iso());
   };

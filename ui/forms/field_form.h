@@ -33,6 +33,8 @@ class FieldForm final : public QWidget {
   /// Says what is wrong beside the field; false where the form does not ask it.
   bool refuse(const QString& key, const QString& why);
   void settle();
+  /// What day it is, by which birth dates are judged.
+  void setToday(base::Date today) { today_ = today; }
   /// Into the field that takes scans; false where none does.
   bool scan(const QString& code);
   void takeKeyboard();
@@ -68,6 +70,7 @@ class FieldForm final : public QWidget {
   QGridLayout* grid_;
   int columns_ = 3;
   QString trouble_;
+  std::optional<base::Date> today_;
   bool showing_ = false; ///< values are filled in; nobody types
 };
 

@@ -150,7 +150,8 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleConsentForm:
     return rule(u"The form does not give consent."_s, u"Enter it as incomplete, or fix it."_s);
   case ErrorCode::ruleCredential:
-    return rule(u"This person may not do that."_s, u"Someone with that right must do it."_s);
+    return rule(u"Only someone with that right may do this."_s,
+                u"Select that person, then try again."_s);
   case ErrorCode::ruleDate:
     return rule(u"The date does not fit."_s, u"Check the date and give the reason."_s);
   case ErrorCode::ruleIdentity:

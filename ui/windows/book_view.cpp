@@ -346,6 +346,14 @@ bool BookView::eventFilter(QObject* watched, QEvent* event) {
   if (idle_.isActive() && (type == QEvent::KeyPress || type == QEvent::MouseButtonPress ||
                            type == QEvent::Wheel || type == QEvent::TouchBegin))
     idle_.start();
+  // A trouble that says "(Esc)" has that key before what a page does with it; at the chair the key
+  // stops a light first.
+  if (type == QEvent::ShortcutOverride && strip_->hasTrouble() && !chair_->isVisible() &&
+      watched->isWidgetType() && isAncestorOf(static_cast<QWidget*>(watched)) &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+    event->accept();
+    return true;
+  }
   if (type == QEvent::KeyPress && stack_->currentWidget() == work_ && watched->isWidgetType()) {
     const auto* key = static_cast<QKeyEvent*>(event);
     if (catcher_->takes(watched, *key)) return true;

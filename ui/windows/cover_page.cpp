@@ -59,7 +59,12 @@ CoverPage::CoverPage(std::function<QString()> timer, QWidget* parent)
     column->addWidget(widget);
   auto* whole = new QVBoxLayout(this);
   whole->addStretch(1);
-  whole->addWidget(card, 0, Qt::AlignHCenter);
+  // Aligned, it would be as high as its words need on the whole width of the window.
+  auto* middle = new QHBoxLayout;
+  middle->addStretch(1);
+  middle->addWidget(card);
+  middle->addStretch(1);
+  whole->addLayout(middle);
   whole->addStretch(2);
   pulse_.setInterval(100);
   connect(&pulse_, &QTimer::timeout, this, &CoverPage::readTimer);

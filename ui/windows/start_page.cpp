@@ -12,6 +12,8 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <array>
+
 namespace gk::ui {
 
 StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* parent)
@@ -95,6 +97,13 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
     for (auto* line : {passphrase_, again_})
       line->setMaximumWidth(style::px(440));
   });
+  // Each was moved into the column, in another order than it stands there.
+  const std::array order{static_cast<QWidget*>(recent_),     static_cast<QWidget*>(open),
+                         static_cast<QWidget*>(restore),     static_cast<QWidget*>(demo_),
+                         static_cast<QWidget*>(passphrase_), static_cast<QWidget*>(again_),
+                         static_cast<QWidget*>(make)};
+  for (std::size_t i = 1; i < order.size(); ++i)
+    setTabOrder(order[i - 1], order[i]);
   setFocusProxy(recent.empty() ? open : recent_);
 }
 

@@ -284,20 +284,36 @@ TEST_CASE("A form that cannot be entered leaves no child and no alert behind", "
   CHECK(must(board.clinic.session.findChildren("Nils")).empty());
 }
 
-TEST_CASE("A birth date that reads two ways is asked about in words", "[case-19]") {
+TEST_CASE("A birth date whose other reading fits the grade better is asked about", "[case-19]") {
   Board board;
   board.open();
   press(board.page, Qt::Key_N, Qt::AltModifier);
   board.fill(u"lateFirst"_s, u"Nils"_s);
-  board.fill(u"lateBirth"_s, u"3/4/2019"_s);
+  board.fill(u"lateBirth"_s, u"9/2/2019"_s);
   board.fill(u"lateGrade"_s, u"2"_s);
   board.tickUsual();
-  board.prompter.choices = {1};
+  board.prompter.choices = {0};
   press(board.page, Qt::Key_Return, Qt::ControlModifier);
   REQUIRE(board.prompter.asked.size() == 1);
   const auto found = must(board.clinic.session.findChildren("Nils"));
   REQUIRE(found.size() == 1);
-  CHECK(must(board.clinic.session.identity(found.front().child)).birth.iso() == "2019-04-03");
+  CHECK(must(board.clinic.session.identity(found.front().child)).birth.iso() == "2019-02-09");
+}
+
+TEST_CASE("A birth date is read with the month first where the grade says nothing else",
+          "[case-417]") {
+  Board board;
+  board.open();
+  press(board.page, Qt::Key_N, Qt::AltModifier);
+  board.fill(u"lateFirst"_s, u"Nils"_s);
+  board.fill(u"lateBirth"_s, u"3-4-19"_s);
+  board.fill(u"lateGrade"_s, u"2"_s);
+  board.tickUsual();
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  CHECK(board.prompter.asked.isEmpty());
+  const auto found = must(board.clinic.session.findChildren("Nils"));
+  REQUIRE(found.size() == 1);
+  CHECK(must(board.clinic.session.identity(found.front().child)).birth.iso() == "2019-03-04");
 }
 
 TEST_CASE("A birth year that cannot be is refused and an unusual one is asked about", "[case-18]") {

@@ -1,4 +1,9 @@
+#include "ui/fixtures/board_fixture.h"
 #include "ui/fixtures/window_fixture.h"
+
+#include <QComboBox>
+
+#include <algorithm>
 
 using namespace gk;
 using namespace gk::test;
@@ -34,4 +39,33 @@ TEST_CASE("What was looked for on the board does not stand in the next one's way
   press(*desk.window, Qt::Key_F2);
   press(*desk.window, Qt::Key_F1);
   CHECK(line.text().isEmpty());
+}
+
+TEST_CASE("A day from paper before a school was closed is opened afterwards", "[case-418]") {
+  Board board;
+  auto& book = board.clinic.session;
+  const auto closed = must(book.enterSchool(board.clinic.by, {"Heron Bend Elementary", "HB"}));
+  must(book.closeSchool(board.clinic.by, closed, must(base::Date::parse("2026-11-12")),
+                        "the district closed it"));
+  board.open();
+  press(board.page, Qt::Key_O, Qt::AltModifier);
+  auto& school = part<QComboBox>(board.page, u"daySchool"_s);
+  const auto at = school.findText(u"Heron Bend Elementary"_s);
+  REQUIRE(at >= 0);
+  const auto isOffered = [&] { return school.model()->index(at, 0).flags() & Qt::ItemIsEnabled; };
+  CHECK_FALSE(isOffered());
+  board.fill(u"dayDate"_s, u"11/10/2026"_s);
+  CHECK(isOffered());
+  school.setCurrentIndex(at);
+  board.fill(u"dayDate"_s, u"11/16/2026"_s);
+  CHECK_FALSE(isOffered());
+  CHECK(school.currentIndex() != at);
+  board.fill(u"dayDate"_s, u"11/10/2026"_s);
+  school.setCurrentIndex(at);
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  INFO(board.troubles.join(u' ').toStdString());
+  const auto days = must(book.days(must(book.terms()).front().id));
+  CHECK(std::ranges::any_of(days, [&](const auto& day) {
+    return day.value.school == closed && day.value.date.iso() == "2026-11-10";
+  }));
 }

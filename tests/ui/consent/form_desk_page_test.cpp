@@ -111,6 +111,19 @@ TEST_CASE("Nothing is a yes by default, and a yes without its signing date is no
   CHECK(desk.page.focusWidget() == &desk.line("formSigned"));
 }
 
+TEST_CASE("An allergy to what is placed stops it unless the typist says otherwise", "[case-422]") {
+  FormsDesk desk;
+  auto& kind = part<QComboBox>(desk.page, u"formFlag"_s);
+  const auto& action = part<QComboBox>(desk.page, u"formAction"_s);
+  for (const auto one : {roster::FlagKind::acrylateAllergy, roster::FlagKind::latexAllergy,
+                         roster::FlagKind::rosinReaction}) {
+    kind.setCurrentIndex(static_cast<int>(roster::FlagKind::asthma));
+    CHECK(action.currentIndex() == static_cast<int>(roster::FlagAction::ask));
+    kind.setCurrentIndex(static_cast<int>(one));
+    CHECK(action.currentIndex() == static_cast<int>(roster::FlagAction::stop));
+  }
+}
+
 TEST_CASE("Limits, several alerts and both adults of one form are entered on one screen",
           "[case-290]") {
   FormsDesk desk;

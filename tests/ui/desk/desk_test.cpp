@@ -49,6 +49,23 @@ struct OnDesk : Desk {
 
 } // namespace
 
+TEST_CASE("A key for one thing takes the only one, and says how to select one of several",
+          "[case-421]") {
+  OnDesk desk;
+  desk.turnTo(Area::lights);
+  const auto count = desk.table("deskLightsTable").model()->rowCount();
+  REQUIRE(count > 0);
+  desk.table("deskLightsTable").setCurrentIndex({});
+  desk.alt(Qt::Key_N);
+  desk.alt(Qt::Key_E);
+  if (count == 1) {
+    CHECK(part<QLineEdit>(desk.page, u"deskLightsReason"_s).isVisible());
+  } else {
+    CHECK(desk.news.contains(u"Alt+E"_s));
+    CHECK(desk.table("deskLightsTable").hasFocus());
+  }
+}
+
 TEST_CASE("A light is added, corrected with a reason and its history shown", "[case-202]") {
   OnDesk desk;
   desk.turnTo(Area::lights);
@@ -305,7 +322,8 @@ TEST_CASE("Whoever enters is said at the desk, and who may not type is refused",
   desk.fill("deskSchoolsName", u"Heron Bend Elementary"_s);
   desk.fill("deskSchoolsCode", u"CL"_s);
   desk.alt(Qt::Key_S);
-  CHECK(desk.label("deskSchoolsTrouble").contains(u"o provider is selected; select one"_s));
+  CHECK(
+      desk.label("deskSchoolsTrouble").contains(u"o name is selected; at the desk, choose one"_s));
   desk.pick("deskWho", 3);
   desk.alt(Qt::Key_S);
   CHECK(desk.label("deskSchoolsCodeHint").contains(u"belongs to Cobble Lantern"_s));

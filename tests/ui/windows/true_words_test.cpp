@@ -40,6 +40,34 @@ ui::Message troubleOf(int words) {
 
 } // namespace
 
+TEST_CASE("Esc takes away a trouble that says so before it leaves the page", "[case-420]") {
+  Window desk;
+  desk.fill();
+  desk.openAndUnlock();
+  press(*desk.window, Qt::Key_F1);
+  press(*desk.window, Qt::Key_O, Qt::AltModifier);
+  auto& date = part<QLineEdit>(*desk.window, u"dayDate"_s);
+  date.setText(u"2026-11-14"_s); // a Saturday, without a reason
+  press(*desk.window, Qt::Key_Return, Qt::ControlModifier);
+  REQUIRE(desk.reads(u"(Esc)"_s));
+  press(*desk.window, Qt::Key_Escape);
+  CHECK_FALSE(desk.reads(u"(Esc)"_s));
+  CHECK(date.isVisible());
+  press(*desk.window, Qt::Key_Escape);
+  CHECK_FALSE(date.isVisible());
+}
+
+TEST_CASE("The words of the cover have the room that they need", "[case-420]") {
+  Window desk;
+  desk.fill();
+  desk.openAndUnlock();
+  auto& title = part<QLabel>(*desk.window, u"coverTitle"_s);
+  press(*desk.window, Qt::Key_F12);
+  title.setText(u"Locked for inactivity. Unlock to continue where you were."_s);
+  QTest::qWait(1);
+  CHECK(title.height() >= title.heightForWidth(title.width()));
+}
+
 TEST_CASE("A message of any length leaves the page where it is under the mouse", "[case-125]") {
   Window desk;
   desk.fill();
