@@ -25,8 +25,8 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
   sealed_->setObjectName(u"finishSealed"_s);
   state_->setObjectName(u"finishState"_s);
   title_->setProperty("look", u"head"_s);
-  sealed_->setProperty("look", u"read"_s);
-  state_->setProperty("look", u"answer"_s);
+  sealed_->setProperty("look", u"small"_s);
+  state_->setProperty("look", u"state"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(4);

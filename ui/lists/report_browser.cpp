@@ -73,7 +73,7 @@ void ReportBrowser::setFront(QWidget* front, const QString& name) {
   front_ = front;
   frontName_ = name;
   auto* grid = static_cast<QGridLayout*>(layout());
-  grid->addWidget(front_, 0, 1, grid->rowCount(), 1);
+  grid->addWidget(front_, 0, 1, grid->rowCount(), 1, Qt::AlignTop);
   front_->hide();
 }
 

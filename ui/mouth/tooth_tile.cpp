@@ -59,13 +59,13 @@ void paintCorner(QPainter& painter, const QRectF& room, const dentition::Tooth& 
   if (!isFirst && !tooth.isSecondPermanentMolar()) return;
   const auto key =
       tooth.isUpper() ? (tooth.isRight() ? u"7"_s : u"9"_s) : (tooth.isRight() ? u"1"_s : u"3"_s);
-  constexpr double side = 20;
-  constexpr double apart = 3;
+  constexpr double side = 17;
+  constexpr double apart = 2;
   const int presses = isFirst ? 1 : 2;
-  if (presses * (side + apart) > room.width()) return;
+  if (presses * (side + apart) - apart > room.width()) return;
   painter.save();
   auto font = painter.font();
-  font.setPixelSize(15);
+  font.setPixelSize(13);
   font.setWeight(QFont::DemiBold);
   painter.setFont(font);
   for (int i = 0; i < presses; ++i) {
@@ -211,11 +211,11 @@ void ToothTile::paintTall(QPainter& painter) {
   write(painter, {inner.left(), inner.top(), inner.width(), 28}, cornerWords(face.tooth), 24, true);
   const QRectF second(inner.left(), inner.top() + 27, inner.width(), 28);
   write(painter, second, placeWords(face.tooth), 24, true);
-  const auto placeEnd = painter.fontMetrics().horizontalAdvance(placeWords(face.tooth)) + 8;
+  const auto placeEnd = painter.fontMetrics().horizontalAdvance(placeWords(face.tooth)) + 6;
   const auto number = u"#"_s + face.number;
   write(painter, second, number, 20, false, int{Qt::AlignVCenter} | int{Qt::AlignRight});
   paintCorner(painter,
-              second.adjusted(placeEnd, 0, -painter.fontMetrics().horizontalAdvance(number) - 4, 0),
+              second.adjusted(placeEnd, 0, -painter.fontMetrics().horizontalAdvance(number) - 2, 0),
               face.tooth);
   const double below = height() - wordRoom;
   // "SEAL (non-cavitated)" is one large word, and what it is of below it with the surfaces.
