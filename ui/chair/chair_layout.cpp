@@ -203,6 +203,7 @@ void ChairPage::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   shareWidth();
   placeStrip();
+  fitFlags();
 }
 
 /// The line of messages lies under the map, always as high; longer words grow upward over the map

@@ -148,6 +148,7 @@ TEST_CASE("With an alert and a message up no step moves a tile, covers a key or 
   desk.inSight(u"identityConsent"_s);
   desk.key(Qt::Key_Return);
   desk.look("screening", SmallLaptop::Goes::notYet);
+  desk.inSight(u"chairStop"_s);
   desk.keys("ZSEC");
   desk.look("half screened", SmallLaptop::Goes::notYet);
   desk.keys("S45"); // a cavity is charted, so care is early at least
