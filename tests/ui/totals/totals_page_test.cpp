@@ -1,7 +1,6 @@
 #include "reports/report.h"
 #include "session/issues.h"
 #include "ui/fixtures/desk_fixture.h"
-#include "ui/lists/overview_view.h"
 #include "ui/lists/report_browser.h"
 #include "ui/models/table_model.h"
 #include "ui/totals/totals_page.h"
@@ -81,37 +80,6 @@ TEST_CASE("What the term took in time and people stands beside its totals") {
   CHECK(desk.table(5).title == "Staff and chair hours");
   CHECK(desk.table(5).rows.back().at(2) == "10.0"); // chair hours
   CHECK(desk.table(6).rows.front().at(1) == "82");
-}
-
-TEST_CASE("Totals open on the headlines, and the tables are one key away", "[case-400]") {
-  Totals desk;
-  desk.clinic.standardVisit(desk.clinic.child("Mina"));
-  desk.listen(desk.page);
-  showActive(desk.page);
-  desk.page.resize(1366 - 112, 700);
-  desk.page.setFocus();
-  desk.wait();
-  auto& names = part<QListWidget>(desk.page, u"reportNames"_s);
-  auto& overview = *desk.page.findChild<ui::OverviewView*>();
-  auto& table = part<QTableView>(desk.page, u"reportTable"_s);
-  CHECK(names.currentItem()->text() == u"Overview"_s);
-  CHECK(overview.isVisible());
-  CHECK(overview.visibleRegion().boundingRect() == overview.rect()); // whole, nothing scrolls
-  CHECK_FALSE(table.isVisible());
-  const auto key = GENERATE(Qt::Key_Down, Qt::Key_Return, Qt::Key_Right);
-  press(desk.page, key);
-  CHECK(names.currentItem()->text() == u"Participation"_s);
-  CHECK_FALSE(overview.isVisible());
-  CHECK(table.isVisible());
-  press(desk.page, Qt::Key_Up);
-  CHECK(overview.isVisible());
-  // A report of another kind has none.
-  auto& kind = part<QComboBox>(desk.page, u"totalsKind"_s);
-  kind.setCurrentIndex(static_cast<int>(reports::ReportKind::quality));
-  Q_EMIT kind.activated(kind.currentIndex());
-  desk.wait();
-  CHECK_FALSE(overview.isVisible());
-  CHECK(names.item(0)->text() != u"Overview"_s);
 }
 
 TEST_CASE("From a school to its lights is three steps") {
