@@ -53,7 +53,7 @@ std::string readingQuestion(const Light& light,
   if (std::ranges::any_of(last, [&](const auto* one) { return isNear(one->value.value); }))
     return {};
   auto question = "light " + light.tag + " can hardly read " + std::to_string(reading.value.value) +
-                  " mW/cm2: ";
+                  " mW/cm²: ";
   if (hasBaseline) question += "its baseline is " + std::to_string(light.baseline.value);
   if (!last.empty())
     question += (hasBaseline ? ", and it" : "it") + std::string(" read ") +

@@ -13,7 +13,7 @@ Option gradesOption();
 
 /// Printed instead of a version on what was not issued.
 inline constexpr std::string_view draftWords =
-    "Draft: not recorded as issued, so do not hand it out; --issue records it";
+    "Draft: not recorded as issued. Do not hand it out.";
 
 /// The first operand, to write in when --issue is given.
 base::Result<session::Session> openToIssue(const Call& call, const Surroundings& around);

@@ -123,7 +123,8 @@ void ReadinessPage::show() {
                 capital(toQt(base::displayName(static_cast<ReadinessItem>(item)))) + u"   "_s +
                 mark(answer);
     if (answer)
-      for (const auto& part : {answer->detail, answer->reason})
+      for (const auto& part :
+           {base::datesToRead(answer->detail), base::datesToRead(answer->reason)})
         if (!part.empty()) line += u", "_s + toQt(part);
     lines_[item]->setText(line);
     auto font = lines_[item]->font();

@@ -203,6 +203,7 @@ void ChairPage::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   shareWidth();
   placeStrip();
+  fitFlags();
 }
 
 /// The line of messages lies under the map, always as high; longer words grow upward over the map
@@ -287,14 +288,13 @@ std::vector<KeyAction> ChairPage::alwaysKeys() {
       {Qt::Key_I, u"Info"_s, u"whoButton"_s, [this] { toggleWho(); }, KeyLook::plain, inMouth},
       {Qt::Key_H, u"Hide"_s, u"hideButton"_s, [this] { toggleHidden(); }, KeyLook::plain, on},
       {Qt::Key_P, u"Pause visit"_s, u"parkButton"_s, [this] { park(); }, KeyLook::plain, on}};
-  // For the alert that stands at the head of the page; the identity check has its own. Decided,
-  // it keeps its place, so that no other key moves.
+  // For the alert that stands at the head of the page. Decided, it keeps its place, so that no
+  // other key moves. One word, so that large letters do not make the whole row higher.
   const bool isOpen = on && hasOpenFlag(visit_->file());
   wasFlagged_ = on && (wasFlagged_ || isOpen);
   if (wasFlagged_)
-    keys.push_back({flagKey, u"Decide stop"_s, u"decideStopButton"_s,
-                    [this] { decideFlag(*visit_); }, KeyLook::alarm,
-                    inMouth && isOpen && !timer_->isRunning()});
+    keys.push_back({flagKey, u"Resolve"_s, u"decideStopButton"_s, [this] { decideFlag(*visit_); },
+                    KeyLook::alarm, isOpen && !timer_->isRunning()});
   return keys;
 }
 

@@ -200,6 +200,27 @@ void ChairPage::showHeader() {
   }
   const auto* author = visit_->isOn() ? visit_->file().member(visit_->setup().author) : nullptr;
   acting_->setText(author ? u"Operator "_s + toQt(author->initials) : QString());
+  fitFlags();
+}
+
+/// The alert is never cut: where large letters leave it no room, its own give way.
+void ChairPage::fitFlags() {
+  constexpr int least = 15;  // pixels
+  constexpr int apart = 18;  // as the head has it
+  constexpr int edges = 100; // of the head and of the label itself
+  if (flags_->isHidden()) return;
+  flags_->setStyleSheet({});
+  flags_->ensurePolished();
+  int room = width() - edges;
+  for (const auto* beside : {header_, placeWords_, acting_})
+    room -= beside->sizeHint().width() + apart;
+  auto letters = flags_->font();
+  const int wished = letters.pixelSize();
+  while (letters.pixelSize() > least &&
+         QFontMetrics(letters).horizontalAdvance(flags_->text()) > room)
+    letters.setPixelSize(letters.pixelSize() - 1);
+  if (letters.pixelSize() < wished)
+    flags_->setStyleSheet(u"font-size: %1px; padding: 2px 10px"_s.arg(letters.pixelSize()));
 }
 
 void ChairPage::lookUp() {

@@ -102,6 +102,7 @@ class ChairPage final : public QWidget {
   bool begin(roster::ChildId child, roster::DayId day, bool asksWho);
   void bringInSight();
   void showHeader();
+  void fitFlags();
   void makeRoomToAsk();
   void endAsking();
 

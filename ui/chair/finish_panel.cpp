@@ -19,16 +19,17 @@ using chairside::Bite;
 
 FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), title_(new QLabel(this)), sealed_(new QLabel(this)),
-      state_(new QLabel(this)), keys_(new KeyBar(3, this)) {
+      state_(new QLabel(this)), keys_(new KeyBar(4, this)) {
   setObjectName(u"finishPanel"_s);
   title_->setObjectName(u"finishTitle"_s);
   sealed_->setObjectName(u"finishSealed"_s);
   state_->setObjectName(u"finishState"_s);
   title_->setProperty("look", u"head"_s);
-  sealed_->setProperty("look", u"read"_s);
-  state_->setProperty("look", u"answer"_s);
+  sealed_->setProperty("look", u"small"_s);
+  state_->setProperty("look", u"state"_s);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(4);
   for (auto* label : {title_, sealed_, state_}) {
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
@@ -36,6 +37,11 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
   }
   column->addWidget(keys_);
   column->addStretch();
+}
+
+/// What ends the visit is in sight, however long the words above it.
+QWidget* FinishPanel::mustSee() const {
+  return keys_->findChild<QWidget*>(u"finishButton"_s);
 }
 
 void FinishPanel::begin() {

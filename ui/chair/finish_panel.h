@@ -18,6 +18,7 @@ class FinishPanel final : public ChairPanel {
 
   void begin() override;
   void refresh() override;
+  [[nodiscard]] QWidget* mustSee() const override;
   bool press(const QKeyEvent& event) override { return keys_->press(event); }
   std::vector<TileFace> faces() const override;
   void stopChild() override;

@@ -23,6 +23,13 @@ namespace {
 
 constexpr int leastCard = 90; ///< of the card in sight, in pixels
 
+/// Takes what the keys leave: it never asks for the whole of its card, which gives way or scrolls.
+class CardScroll final : public QScrollArea {
+ public:
+  using QScrollArea::QScrollArea;
+  [[nodiscard]] QSize sizeHint() const override { return {leastCard, leastCard}; }
+};
+
 } // namespace
 
 IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
@@ -36,7 +43,7 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(8);
   // What is asked and the keys are always in sight; the card scrolls where letters are large.
-  scroll_ = new QScrollArea(this);
+  scroll_ = new CardScroll(this);
   scroll_->setWidget(view_);
   scroll_->setWidgetResizable(true);
   scroll_->setFrameShape(QFrame::NoFrame);
@@ -165,9 +172,6 @@ void IdentityPanel::refresh() {
   if (!file().card.screening.allows && !file().card.recheck.allows)
     actions.push_back({Qt::Key_V, u"No consent: clinician override"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
-  if (hasOpenFlag(file()))
-    actions.push_back({flagKey, u"Resolve medical stop (clinician)"_s, u"decideFlagButton"_s,
-                       [this] { decideFlag(visit()); }});
   keys_->setActions(std::move(actions));
 }
 

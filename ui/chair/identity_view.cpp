@@ -92,7 +92,13 @@ void IdentityView::fit(QSize room) {
 
 void IdentityView::setLetters(int percent) {
   constexpr int least = 15; // pixels: what is smaller is not read at arm's length
-  if (percent == 100 && letters_ == 100) return;
+  if (percent == 100 && letters_ == 100) {
+    // Not shown yet, a label does not know its letters, and what fits would be of others.
+    for (auto* label : findChildren<QLabel*>())
+      label->ensurePolished();
+    layout()->invalidate();
+    return;
+  }
   letters_ = percent;
   for (auto* label : findChildren<QLabel*>()) {
     label->setStyleSheet({});

@@ -132,9 +132,11 @@ QString ScreeningPanel::questionText(int question) const {
   };
   const auto open = draft_->openQuestion();
   const auto cursor = open == question ? u"> "_s : open < 3 ? u"   "_s : QString();
+  // Where all is answered the line is short: the plan below it is read aloud.
   if (question == 0)
     return cursor + u"Untreated decay: "_s + tri(draft_->untreated()) +
-           (draft_->isDecayCharted() ? u" (a cavity is charted; Q: change answers)"_s : QString());
+           (draft_->isDecayCharted() && open < 3 ? u" (a cavity is charted; Q: change answers)"_s
+                                                 : QString());
   if (question == 1) return cursor + u"Treated decay: "_s + tri(draft_->treated());
   return cursor + u"Urgency: "_s + urgency();
 }
@@ -143,9 +145,12 @@ void ScreeningPanel::refresh() {
   if (!draft_) load();
   const auto tooth = visit().map.selected();
   const auto part = partNow();
-  if (!part) part_.reset(); // the cursor went on
-  auto cursor = capital(toQt(tooth.shown(visit().notation()))) +
-                (part ? u": "_s + named(*part) + u" only"_s : u": whole tooth"_s);
+  if (!part) part_.reset();                        // the cursor went on
+  const bool isDone = draft_->openQuestion() >= 3; // and one line is left for the title
+  auto cursor =
+      capital(toQt(tooth.shown(visit().notation()))) + (part ? u": "_s + named(*part) + u" only"_s
+                                                        : isDone ? QString()
+                                                                 : u": whole tooth"_s);
   if (const auto* finding = draft_->find(tooth)) {
     cursor += u". Decision: "_s + named(finding->decision);
     if (!finding->note.empty()) cursor += u". Note: "_s + toQt(finding->note);

@@ -1,8 +1,10 @@
 #include "ui/desk/desk_page.h"
 
 #include "reports/display_names.h"
+#include "ui/desk/area_delegate.h"
 #include "ui/desk/list_page.h"
 #include "ui/keys/cap_button.h"
+#include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/look/style.h"
@@ -28,8 +30,8 @@ namespace {
 
 using session::AreaStanding;
 
-constexpr int listWidth = 310;
-constexpr int largeListWidth = 400; ///< where the letters are large; the words break
+constexpr int listWidth = 340;
+constexpr int largeListWidth = 430; ///< where the letters are large
 
 /// A shape and a word for each, since a color alone says nothing.
 QString markOf(AreaStanding standing) {
@@ -42,6 +44,26 @@ QString markOf(AreaStanding standing) {
     return u"✖ "_s;
   }
   return {};
+}
+
+AreaDelegate::Sign signOf(AreaStanding standing) {
+  switch (standing) {
+  case AreaStanding::ready:
+    return AreaDelegate::Sign::ready;
+  case AreaStanding::ask:
+    return AreaDelegate::Sign::ask;
+  case AreaStanding::missing:
+    return AreaDelegate::Sign::missing;
+  }
+  return AreaDelegate::Sign::none;
+}
+
+void showIn(QListWidgetItem& item, AreaDelegate::Sign sign, const QString& title,
+            const QString& key, const QString& state) {
+  item.setData(AreaDelegate::sign, static_cast<int>(sign));
+  item.setData(AreaDelegate::title, title);
+  item.setData(AreaDelegate::key, key);
+  item.setData(AreaDelegate::state, state);
 }
 
 /// Alt+1 to Alt+9, then letters that no form of an area has.
@@ -122,7 +144,7 @@ void DeskPage::layOut() {
   areas_->setObjectName(u"deskAreas"_s);
   areas_->setAccessibleName(u"Desk areas"_s);
   areas_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  areas_->setWordWrap(true);
+  areas_->setItemDelegate(new AreaDelegate(areas_));
   forms_->setWords(u"Ctrl+F"_s, u"Form desk"_s);
   forms_->setObjectName(u"toForms"_s);
   prints_->setWords(u"Ctrl+P"_s, u"Printing"_s);
@@ -138,11 +160,11 @@ void DeskPage::layOut() {
   auto* list = new QVBoxLayout;
   list->setSpacing(4);
   list->addWidget(areas_, 1);
-  list->addWidget(forms_);
-  list->addWidget(prints_);
-  list->addWidget(calendar_);
-  list->addWidget(settings_);
-  list->addWidget(safety_);
+  // In pairs where the letters let them, so that every area has room above.
+  auto* others = new FlowLayout(4);
+  for (auto* key : {forms_, prints_, calendar_, safety_, settings_})
+    others->addWidget(key);
+  list->addLayout(others);
   auto* below = new QHBoxLayout;
   below->setSpacing(12);
   below->addLayout(list);
@@ -273,6 +295,7 @@ void DeskPage::readStates() {
     const auto& title = pages_[i]->spec().title;
     if (!pages_[i]->spec().area) {
       item->setText(u"     %1  %2"_s.arg(title, keyWordsOf(static_cast<int>(i))));
+      showIn(*item, AreaDelegate::Sign::none, title, keyWordsOf(static_cast<int>(i)), {});
       continue;
     }
     const auto& state = states_.at(static_cast<std::size_t>(*pages_[i]->spec().area));
@@ -280,6 +303,8 @@ void DeskPage::readStates() {
     if (state.standing != AreaStanding::missing) ++ready;
     item->setText(u"%1%2  %3\n      %4"_s.arg(markOf(state.standing), title,
                                               keyWordsOf(static_cast<int>(i)), toQt(state.words)));
+    showIn(*item, signOf(state.standing), title, keyWordsOf(static_cast<int>(i)),
+           toQt(state.words));
     item->setData(Qt::AccessibleTextRole, title + u", "_s +
                                               toQt(base::displayName(state.standing)) + u", "_s +
                                               toQt(state.words));
@@ -300,6 +325,9 @@ void DeskPage::readStates() {
   firstDayKey_->setEnabled(!isGuided);
   areas_->item(areas_->count() - 1)
       ->setText(u"%1Ready for the first day  Alt+0"_s.arg(isReady ? u"✔ "_s : u"✖ "_s));
+  showIn(*areas_->item(areas_->count() - 1),
+         signOf(isReady ? AreaStanding::ready : AreaStanding::missing),
+         u"Ready for the first day"_s, u"Alt+0"_s, {});
   areas_->doItemsLayout(); // a text may have another number of lines now
 }
 

@@ -3,6 +3,8 @@
 #include <QWidget>
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 namespace gk::ui {
 
@@ -65,19 +67,28 @@ int FlowLayout::arrange(const QRect& rect, bool move) const {
   int x = room.left();
   int y = room.top();
   int high = 0;
+  std::vector<std::pair<QLayoutItem*, QRect>> row;
+  const auto endRow = [&] {
+    // Words stand at the middle of the keys beside them.
+    for (auto& [item, box] : row)
+      if (move) item->setGeometry(box.translated(0, (high - box.height()) / 2));
+    row.clear();
+  };
   for (const auto& item : items_) {
     if (item->isEmpty()) continue;
     const auto wanted = item->sizeHint();
     const int width = std::min(wanted.width(), room.width());
     if (x > room.left() && x + width > room.left() + room.width()) {
+      endRow();
       x = room.left();
       y += high + spacing_;
       high = 0;
     }
-    if (move) item->setGeometry({x, y, width, wanted.height()});
+    row.emplace_back(item.get(), QRect(x, y, width, wanted.height()));
     x += width + spacing_;
     high = std::max(high, wanted.height());
   }
+  endRow();
   return y + high - rect.top() + contentsMargins().bottom();
 }
 

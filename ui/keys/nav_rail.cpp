@@ -38,7 +38,7 @@ NavButton::NavButton(Icon icon, const QString& words, const QString& key, QWidge
   setAccessibleName(words + u", key "_s + key);
   setCheckable(false);
   setFocusPolicy(Qt::NoFocus);
-  setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+  setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed); // all as wide as the widest
 }
 
 NavButton::~NavButton() = default;

@@ -23,7 +23,7 @@ constexpr auto overRight = Qt::AlignRight | Qt::AlignVCenter;
 
 /// Title and sentence of a picture.
 int headRoom() {
-  return style::px(50);
+  return style::px(64);
 }
 
 } // namespace
@@ -110,7 +110,11 @@ void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
   painter.drawText(at(0, 0.22), overLeft, figure.title);
   painter.setFont(letters(34, QFont::ExtraBold));
   painter.drawText(at(0.2, 0.62), overLeft, figure.number);
-  painter.setFont(letters(14));
+  auto small = letters(14);
+  while (small.pixelSize() > 11 &&
+         QFontMetricsF(small).horizontalAdvance(figure.of) > inside.width())
+    small.setPixelSize(small.pixelSize() - 1);
+  painter.setFont(small);
   painter.setPen(style::quiet());
   painter.drawText(at(0.6, 0.8), overLeft, figure.of);
   if (figure.benchmark.isEmpty()) return;
@@ -132,14 +136,15 @@ void OverviewView::paintHead(QPainter& painter, const QRectF& box, const QString
   painter.drawText(QRectF(inside.left(), inside.top(), inside.width(), style::px(20)), overLeft,
                    title);
   painter.setPen(style::quiet());
-  // The sentence has one line: letters give way before words do.
+  // The sentence has two lines: letters give way before words do.
+  const QRectF room(inside.left(), inside.top() + style::px(20), inside.width(), style::px(36));
+  constexpr int wraps = int{Qt::AlignLeft} | int{Qt::AlignTop} | int{Qt::TextWordWrap};
   auto small = letters(14);
-  while (small.pixelSize() > 11 && QFontMetricsF(small).horizontalAdvance(says) > inside.width())
+  while (small.pixelSize() > 11 &&
+         QFontMetricsF(small).boundingRect(room, wraps, says).height() > room.height())
     small.setPixelSize(small.pixelSize() - 1);
   painter.setFont(small);
-  painter.drawText(
-      QRectF(inside.left(), inside.top() + style::px(20), inside.width(), style::px(20)), overLeft,
-      says);
+  painter.drawText(room, wraps, says);
 }
 
 void OverviewView::paintFunnel(QPainter& painter, const QRectF& box) const {

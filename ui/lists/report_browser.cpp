@@ -69,9 +69,28 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   connect(names_, &QListWidget::currentRowChanged, this, &ReportBrowser::showSection);
 }
 
+void ReportBrowser::setFront(QWidget* front, const QString& name) {
+  front_ = front;
+  frontName_ = name;
+  auto* grid = static_cast<QGridLayout*>(layout());
+  grid->addWidget(front_, 0, 1, grid->rowCount(), 1, Qt::AlignTop);
+  front_->hide();
+}
+
+void ReportBrowser::showFront(bool isThere) {
+  isFrontNext_ = isThere && front_;
+}
+
+bool ReportBrowser::isAtFront() const {
+  return hasFront_ && names_->currentRow() == 0;
+}
+
+/// The front stands for the first of the tables, which it shows in pictures.
 int ReportBrowser::section() const {
   const int row = names_->currentRow();
-  return row < 0 || parts_.empty() ? row : parts_.at(static_cast<std::size_t>(row)).section;
+  if (row < 0) return row;
+  if (parts_.empty()) return std::max(row - rowsBefore(), 0);
+  return parts_.at(static_cast<std::size_t>(row)).section;
 }
 
 int ReportBrowser::row() const {
@@ -80,7 +99,7 @@ int ReportBrowser::row() const {
 
 int ReportBrowser::rowOf(int section) const {
   const auto at = std::ranges::find(parts_, section, &PartState::section);
-  return at == parts_.end() ? section : static_cast<int>(at - parts_.begin());
+  return at == parts_.end() ? section + rowsBefore() : static_cast<int>(at - parts_.begin());
 }
 
 void ReportBrowser::setReports(const QStringList& names, std::vector<reports::Table> tables) {
@@ -112,12 +131,16 @@ void ReportBrowser::setSteps(std::vector<PartState> parts, std::vector<reports::
 void ReportBrowser::fill(const QStringList& names, std::vector<reports::Table> tables,
                          int oldSection) {
   const auto oldRow = row();
+  const bool wasFirst = names_->currentRow() < 0 || isAtFront();
+  hasFront_ = isFrontNext_ && !names.isEmpty();
   tables_ = std::move(tables);
   {
     const QSignalBlocker quiet(names_);
     names_->clear();
+    if (hasFront_) names_->addItem(frontName_);
     names_->addItems(names);
-    names_->setCurrentRow(std::min(rowOf(oldSection), names_->count() - 1));
+    names_->setCurrentRow(hasFront_ && wasFirst ? 0
+                                                : std::min(rowOf(oldSection), names_->count() - 1));
   }
   showSection();
   if (model_->rowCount() > 0)
@@ -128,6 +151,10 @@ void ReportBrowser::choose(int section) {
   names_->setCurrentRow(rowOf(section));
 }
 
+void ReportBrowser::chooseFirst() {
+  names_->setCurrentRow(std::min(0, names_->count() - 1));
+}
+
 void ReportBrowser::showSection() {
   const auto at = section();
   const auto table = at < 0 ? reports::Table{} : tables_.at(static_cast<std::size_t>(at));
@@ -135,13 +162,16 @@ void ReportBrowser::showSection() {
   QStringList notes;
   for (const auto& note : table.notes)
     notes += toQt(note);
-  none_->setVisible(table.rows.empty());
-  table_->setVisible(!table.rows.empty());
+  const bool atFront = isAtFront();
+  if (front_) front_->setVisible(atFront);
+  title_->setVisible(!atFront);
+  none_->setVisible(table.rows.empty() && !atFront);
+  table_->setVisible(!table.rows.empty() && !atFront);
   static_cast<QGridLayout*>(layout())->setRowStretch(2, table.rows.empty() ? 0 : 1);
   static_cast<QGridLayout*>(layout())->setRowStretch(4, table.rows.empty() ? 1 : 0);
   notes_->setPlainText(notes.join(u'\n'));
   fitNotes();
-  plot_->show(table.plot);
+  plot_->show(atFront ? decltype(table.plot){} : table.plot);
   model_->show(table);
   if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
   fitColumns();
@@ -160,7 +190,7 @@ void ReportBrowser::fitColumns() {
   bold.setPixelSize(style::px(14)); // as the sheet sets headings
   const QFontMetrics headings(bold);
   const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
-    return metrics.size(0, words.toString()).width() + 9;
+    return metrics.size(0, words.toString()).width() + 15;
   };
   for (int column = 0; column < count; ++column) {
     int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
@@ -181,7 +211,7 @@ void ReportBrowser::fitNotes() {
   document->setTextWidth(notes_->viewport()->width());
   const auto wanted = static_cast<int>(document->size().height()) + 4;
   notes_->setFixedHeight(std::min(wanted, std::max(height() / 3, 80)));
-  notes_->setVisible(!document->isEmpty());
+  notes_->setVisible(!document->isEmpty() && !isAtFront());
 }
 
 void ReportBrowser::resizeEvent(QResizeEvent* event) {
@@ -194,6 +224,10 @@ bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
   const auto key = static_cast<QKeyEvent*>(event)->key();
   const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
   if (watched == names_ && (isEnter || key == Qt::Key_Right)) {
+    if (isAtFront()) {
+      names_->setCurrentRow(1);
+      return true;
+    }
     if (table_->isVisible()) table_->setFocus();
     return true;
   }

@@ -40,6 +40,11 @@ class ReportBrowser final : public QWidget {
   /// As above; the list shows the parts in this order and with their state. Every section once.
   void setSteps(std::vector<PartState> parts, std::vector<reports::Table> tables);
   void choose(int section);
+  /// A page of its own before the tables, under `name` at the head of the list, while it is shown.
+  void setFront(QWidget* front, const QString& name);
+  void showFront(bool isThere); ///< from the next reports on
+  [[nodiscard]] bool isAtFront() const;
+  void chooseFirst();
 
   [[nodiscard]] const std::vector<reports::Table>& tables() const { return tables_; }
   [[nodiscard]] int section() const; ///< -1 without tables
@@ -56,6 +61,7 @@ class ReportBrowser final : public QWidget {
  private:
   void fill(const QStringList& names, std::vector<reports::Table> tables, int oldSection);
   [[nodiscard]] int rowOf(int section) const;
+  [[nodiscard]] int rowsBefore() const { return hasFront_ ? 1 : 0; }
   void showSection();
   void fitColumns();
   void fitNotes();
@@ -63,6 +69,10 @@ class ReportBrowser final : public QWidget {
   std::vector<reports::Table> tables_;
   std::vector<PartState> parts_; ///< in the order of the list; none: the tables' own
   QListWidget* names_;
+  QWidget* front_ = nullptr;
+  QString frontName_;
+  bool hasFront_ = false;
+  bool isFrontNext_ = false;
   QLabel* title_;
   QTableView* table_;
   QLabel* none_;

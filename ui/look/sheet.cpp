@@ -138,6 +138,7 @@ QString chairPart() {
          "#chairPage QLabel[look=\"say\"] { font-size: ^22px; font-weight: 600; }"
          "#chairPage QLabel[look=\"bold\"] { font-size: ^24px; font-weight: 800; }"
          "#chairPage QLabel[look=\"read\"] { font-size: ^22px; }"
+         "#chairPage QLabel[look=\"state\"] { font-size: ^20px; font-weight: 700; }"
          "#chairPage QLabel[look=\"small\"] { font-size: ^18px; color: @quiet; }"
          "#chairPage QLabel[look=\"pause\"] { font-size: ^20px; font-weight: 700;"
          " background: @hand; border-radius: 10px; padding: ~8px ~12px; }"

@@ -81,9 +81,7 @@ std::optional<Tooth> toothForKey(int key, const Tooth& from) {
 
 MouthMap::MouthMap(QWidget* parent)
     : QWidget(parent), right_(edgeLabel(u"◀ CHILD'S RIGHT"_s, u"side"_s, this)),
-      left_(edgeLabel(u"CHILD'S LEFT ▶"_s, u"side"_s, this)),
-      corners_(edgeLabel(u"7 9 1 3: a corner; again: 2nd molar"_s, u"small"_s, this)),
-      selected_(dentition::toothAt(16)) {
+      left_(edgeLabel(u"CHILD'S LEFT ▶"_s, u"side"_s, this)), selected_(dentition::toothAt(16)) {
   makeMouthAccessible();
   setObjectName(u"mouthMap"_s);
   setAccessibleName(u"Mouth, the child's right on the left"_s);
@@ -129,14 +127,10 @@ QSize MouthMap::minimumSizeHint() const {
 }
 
 void MouthMap::place() {
-  for (auto* label : {right_, left_, corners_})
+  for (auto* label : {right_, left_})
     label->adjustSize();
   right_->move(0, 0);
   left_->move(width() - left_->width(), 0);
-  corners_->move((width() - corners_->width()) / 2, 0);
-  // Large words leave room for fewer.
-  corners_->setVisible(corners_->x() > right_->geometry().right() + 8 &&
-                       corners_->geometry().right() + 8 < left_->x());
   const auto where = arch();
   int others = 0;
   for (const auto& face : faces_)

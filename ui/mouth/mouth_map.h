@@ -53,7 +53,6 @@ class MouthMap final : public QWidget {
 
   QLabel* right_;
   QLabel* left_;
-  QLabel* corners_;
   std::map<dentition::Tooth, ToothTile*> tiles_;
   std::vector<TileFace> faces_;
   dentition::Tooth selected_;

@@ -52,6 +52,33 @@ void setFitting(QPainter& painter, const QString& words, int wished, int smalles
   painter.setFont(font);
 }
 
+/// The number pad's key of the corner as a cap; a second molar's is pressed twice. Only where the
+/// room beside the words has it.
+void paintCorner(QPainter& painter, const QRectF& room, const dentition::Tooth& tooth) {
+  const bool isFirst = tooth.isFirstPermanentMolar();
+  if (!isFirst && !tooth.isSecondPermanentMolar()) return;
+  const auto key =
+      tooth.isUpper() ? (tooth.isRight() ? u"7"_s : u"9"_s) : (tooth.isRight() ? u"1"_s : u"3"_s);
+  constexpr double side = 17;
+  constexpr double apart = 2;
+  const int presses = isFirst ? 1 : 2;
+  if (presses * (side + apart) - apart > room.width()) return;
+  painter.save();
+  auto font = painter.font();
+  font.setPixelSize(13);
+  font.setWeight(QFont::DemiBold);
+  painter.setFont(font);
+  for (int i = 0; i < presses; ++i) {
+    const QRectF cap(room.left() + i * (side + apart), room.center().y() - side / 2, side, side);
+    painter.setPen(QPen(style::edge(), 1));
+    painter.setBrush(style::sunk());
+    painter.drawRoundedRect(cap, 4, 4);
+    painter.setPen(style::ink());
+    painter.drawText(cap, Qt::AlignCenter, key);
+  }
+  painter.restore();
+}
+
 void write(QPainter& painter, const QRectF& box, const QString& words, int wished, bool bold,
            int flags = int{Qt::AlignVCenter} | int{Qt::AlignLeft}) {
   const int most = std::min(style::px(wished), static_cast<int>(box.height() * 0.86));
@@ -184,11 +211,17 @@ void ToothTile::paintTall(QPainter& painter) {
   write(painter, {inner.left(), inner.top(), inner.width(), 28}, cornerWords(face.tooth), 24, true);
   const QRectF second(inner.left(), inner.top() + 27, inner.width(), 28);
   write(painter, second, placeWords(face.tooth), 24, true);
-  write(painter, second, u"#"_s + face.number, 20, false,
-        int{Qt::AlignVCenter} | int{Qt::AlignRight});
+  const auto placeEnd = painter.fontMetrics().horizontalAdvance(placeWords(face.tooth)) + 6;
+  const auto number = u"#"_s + face.number;
+  write(painter, second, number, 20, false, int{Qt::AlignVCenter} | int{Qt::AlignRight});
+  paintCorner(painter,
+              second.adjusted(placeEnd, 0, -painter.fontMetrics().horizontalAdvance(number) - 2, 0),
+              face.tooth);
   const double below = height() - wordRoom;
-  write(painter, {inner.left(), below, inner.width(), 34}, face.word, face.quiet ? 24 : 26,
-        !face.quiet);
+  // "SEAL (non-cavitated)" is one large word, and what it is of below it with the surfaces.
+  const auto word = face.word.section(u" ("_s, 0, 0);
+  auto detail = face.word.section(u" ("_s, 1, 1).remove(u')');
+  write(painter, {inner.left(), below, inner.width(), 34}, word, face.quiet ? 24 : 26, !face.quiet);
   QRectF strip(inner.left(), below + 34, inner.width(), 24);
   if (!face.due.isEmpty()) {
     painter.setPen(Qt::NoPen);
@@ -198,7 +231,9 @@ void ToothTile::paintTall(QPainter& painter) {
     write(painter, strip, face.strip, 20, true);
     return;
   }
-  write(painter, strip, face.strip, 18, false);
+  if (!detail.isEmpty() && !face.strip.isEmpty())
+    detail += u", "_s + face.strip.section(u' ', -1); // the surfaces
+  write(painter, strip, detail.isEmpty() ? face.strip : detail, 18, false);
 }
 
 void ToothTile::paintSmall(QPainter& painter) {

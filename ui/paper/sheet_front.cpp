@@ -89,12 +89,13 @@ void SheetLayout::putPictures(const std::vector<reports::FrontPicture>& pictures
   y_ += most + 2;
 }
 
-void SheetLayout::putList(const reports::Table& table, double points) {
+double SheetLayout::putList(const reports::Table& table, double points, bool isMeasured) {
   const int columns = room() > 600 ? 3 : 2;
   const double wide = (room() + between) / columns - between;
   const auto count = table.columns.size();
   const auto rows =
       (count + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns);
+  double height = 0;
   for (std::size_t row = 0; row < rows; ++row) {
     double most = 0;
     for (std::size_t column = 0; column < static_cast<std::size_t>(columns); ++column) {
@@ -102,16 +103,23 @@ void SheetLayout::putList(const reports::Table& table, double points) {
       if (at >= count) continue;
       const Words name(toQt(table.columns[at].heading), paperFont(points), wide * 0.6);
       const Words value(toQt(cellShown(table, 0, at)), paperFont(points, true), wide * 0.4, true);
-      const double height = std::max(name.height(), value.height()) + 3;
-      if (most == 0) need(height);
+      const double high = std::max(name.height(), value.height()) + 3;
+      most = std::max(most, high);
+      if (isMeasured) continue;
       const double x = margin + static_cast<double>(column) * (wide + between);
       putAt({x, y_}, name, paperQuiet);
       putAt({x + wide * 0.6, y_}, value);
-      sheets_.back().rules.push_back({{x, y_ + height - 1}, wide, 0.4, paperLine});
-      most = std::max(most, height);
+      sheets_.back().rules.push_back({{x, y_ + high - 1}, wide, 0.4, paperLine});
     }
-    y_ += most + 1;
+    if (!isMeasured) y_ += most + 1;
+    height += most + 1;
   }
+  return height;
+}
+
+/// A list is short and never torn: `add` has made room for it.
+double SheetLayout::listHeight(const reports::Table& table, double points) {
+  return putList(table, points, true);
 }
 
 } // namespace gk::ui

@@ -167,7 +167,7 @@ void SheetLayout::add(const reports::Table& table) {
   // A heading stays with its plot and with the head of the table and two rows; a short table
   // stays whole.
   const bool asList = reports::isList(table);
-  const double two = asList ? 60 : rowsHeight(table, plan, 2);
+  const double two = asList ? listHeight(table, plan.points) : rowsHeight(table, plan, 2);
   const double over = heading.height() + 6 + (svg ? says.height() + 6 : 0);
   auto picture = svg ? pictureSize(*svg, bottom() - top() - over - two) : QSizeF();
   // A picture gives way, and a table is torn, before half a sheet stays empty.
@@ -177,6 +177,10 @@ void SheetLayout::add(const reports::Table& table) {
   const double whole = rowsHeight(table, plan, shortRows) + notesHeight + 9;
   const bool isShort = table.rows.size() <= shortRows && plan.bands.size() == 1 &&
                        over + picture.height() + whole <= bottom() - top();
+  // Where it is all that keeps a short table from this sheet, the picture is a little smaller.
+  if (const double rest = left() - over - whole;
+      isShort && !asList && rest < picture.height() && rest > 0.7 * picture.height())
+    picture.scale(picture.width(), rest, Qt::KeepAspectRatio);
   const bool isTorn = table.rows.size() > rowsKept && left() > (bottom() - top()) / 2;
   need(over + picture.height() + (isShort && !asList && !isTorn ? whole : two));
   if (!title.isEmpty()) put(heading);

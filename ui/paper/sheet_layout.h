@@ -104,7 +104,8 @@ class SheetLayout {
   void putPictures(const std::vector<reports::FrontPicture>& pictures);
 
   /// Headings and values in as many columns as have room.
-  void putList(const reports::Table& table, double points);
+  double putList(const reports::Table& table, double points, bool isMeasured = false);
+  double listHeight(const reports::Table& table, double points);
 
   void add(const reports::Table& table);
 

@@ -45,7 +45,9 @@ QString lineOf(const Incident& incident) {
 IncidentPage::IncidentPage(Context& context, QWidget* parent)
     : Page(context, parent), about_(wordsLabel({}, u"big"_s, u"incidentAbout"_s, this)),
       aid_(wordsLabel(helpFirst, u"counts"_s, u"incidentAid"_s, this)), keys_(new KeyBar(4, this)),
-      ask_(new AskBar(this)), list_(new QListWidget(this)) {
+      ask_(new AskBar(this)), list_(new QListWidget(this)),
+      none_(
+          wordsLabel(u"No incidents recorded on this day."_s, u"note"_s, u"incidentNone"_s, this)) {
   setObjectName(u"incidentPage"_s);
   setFocusPolicy(Qt::StrongFocus);
   list_->setObjectName(u"incidentList"_s);
@@ -61,6 +63,8 @@ IncidentPage::IncidentPage(Context& context, QWidget* parent)
   column->addWidget(keys_);
   column->addWidget(ask_);
   column->addWidget(list_, 1);
+  column->addWidget(none_);
+  column->addStretch();
   ask_->hide();
   connect(ask_, &AskBar::opened, this, [this] {
     keys_->hide();
@@ -141,6 +145,9 @@ void IncidentPage::show() {
   list_->clear();
   for (const auto& one : shown_)
     list_->addItem(lineOf(one.value));
+  // What is recorded is read here; where nothing is, a line says so in place of an empty box.
+  list_->setVisible(!shown_.empty());
+  none_->setVisible(shown_.empty() && day_.has_value());
   if (!shown_.empty())
     list_->setCurrentRow(std::clamp(row, 0, static_cast<int>(shown_.size()) - 1));
 }

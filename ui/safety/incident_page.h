@@ -58,6 +58,7 @@ class IncidentPage final : public Page {
   KeyBar* keys_;
   AskBar* ask_;
   QListWidget* list_;
+  QLabel* none_;
 };
 
 } // namespace gk::ui

@@ -6,6 +6,7 @@
 #include "reports/term/chosen_tables.h"
 #include "reports/term/term_tables.h"
 #include "session/issues.h"
+#include "ui/keys/cap_label.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
@@ -51,7 +52,7 @@ QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWi
   auto* pair = new QWidget(page); // so that a row never ends between the words and their box
   auto* row = new QHBoxLayout(pair);
   row->setContentsMargins(0, 0, 0, 0);
-  auto* label = new QLabel(words, pair);
+  auto* label = new CapLabel(words, pair);
   auto* box = new QComboBox(pair);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
@@ -77,9 +78,8 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
   whatIf_ = new WhatIfPanel(this);
   browser_ = new ReportBrowser(this);
   overview_ = new OverviewView(this);
-  overview_->hide();
+  browser_->setFront(overview_, u"Overview"_s);
   column->addWidget(whatIf_);
-  column->addWidget(overview_);
   column->addWidget(browser_, 1);
   connect(browser_, &ReportBrowser::shown, this, &TotalsPage::showOverview);
   whatIf_->hide();
@@ -93,10 +93,8 @@ TotalsPage::TotalsPage(Context& context, QWidget* parent)
 }
 
 void TotalsPage::showOverview() {
-  const bool isWanted = counted_ && kind() == ReportKind::term && browser_->section() == 0 &&
-                        !reports::choosesMoreThanSchool(choice());
+  const bool isWanted = counted_ && browser_->isAtFront();
   if (isWanted) overview_->show(overviewOf(counted_->of(termChoice().school, *counted_->records)));
-  overview_->setVisible(isWanted);
   turn_->setVisible(isWanted);
   recall_->setVisible(kind() == ReportKind::trace);
   print_->setVisible(isAtDetails());
@@ -152,7 +150,7 @@ void TotalsPage::buildChoices(QVBoxLayout* into) {
   connect(term_, &QComboBox::activated, this, &TotalsPage::readTerm);
   connect(kind_, &QComboBox::activated, this, [this] {
     countReport();
-    browser_->choose(0);
+    browser_->chooseFirst();
   });
   const auto chosen = [this] {
     if (reports::partsBy(kind(), Factor::school)) countReport();
@@ -267,6 +265,8 @@ void TotalsPage::showTables() {
     names += u"Details"_s;
     tables.push_back(*behind_);
   }
+  browser_->showFront(counted_ && kind() == ReportKind::term &&
+                      !reports::choosesMoreThanSchool(choice()));
   browser_->setReports(names, std::move(tables));
 }
 

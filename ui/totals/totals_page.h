@@ -43,7 +43,7 @@ class TotalsPage final : public Page {
   };
 
   void buildChoices(QVBoxLayout* into);
-  /// The headlines stand above the first part of the term's report.
+  /// The headlines stand before the first part of the term's report.
   void showOverview();
   void showTerms();
   void readTerm();

@@ -79,8 +79,11 @@ std::string Cell::text() const {
 
 std::string toRead(const Cell& cell) {
   auto words = cell.text();
-  if (!cell.as<Count>()) return words;
-  for (auto at = static_cast<std::ptrdiff_t>(words.size()) - 3; at > 0; at -= 3)
+  const bool isNumber = cell.as<Number>() != nullptr;
+  if (!cell.as<Count>() && !isNumber) return words;
+  const std::ptrdiff_t first = words.starts_with('-') ? 1 : 0;
+  const auto whole = static_cast<std::ptrdiff_t>(std::min(words.find('.'), words.size()));
+  for (auto at = whole - 3; at > first; at -= 3)
     words.insert(static_cast<std::size_t>(at), ",");
   return words;
 }

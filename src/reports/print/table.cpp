@@ -73,7 +73,7 @@ std::size_t columnOf(const Table& table, std::string_view key) {
 }
 
 std::string cellShown(const Table& table, std::size_t row, std::size_t column) {
-  auto words = table.rows[row][column].text();
+  auto words = toRead(table.rows[row][column]);
   return table.columns[column].kind == Kind::date ? base::datesToRead(words) : words;
 }
 
@@ -112,7 +112,10 @@ NotesOnce notesOnce(std::span<const Table> tables) {
 
 bool isList(const Table& table) {
   constexpr std::size_t fewColumns = 3; // a line of so few is read at once
-  return table.rows.size() == 1 && table.columns.size() > fewColumns && !table.plot && !table.front;
+  constexpr std::size_t longWords = 60; // beside a heading they would be a thin tall column
+  const auto isShort = [](const Cell& cell) { return cell.text().size() <= longWords; };
+  return table.rows.size() == 1 && table.columns.size() > fewColumns && !table.plot &&
+         !table.front && std::ranges::all_of(table.rows.front(), isShort);
 }
 
 std::size_t namesOf(const Table& table) {

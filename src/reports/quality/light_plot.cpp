@@ -30,14 +30,14 @@ std::optional<Plot> lightPlot(const LightChart& light) {
   red.points = {{1, 0.8 * light.baseline}, {last, 0.8 * light.baseline}};
   const auto& signal = light.chart->firstSignal;
   return Plot{"Light " + light.tag + " after its first five readings, of " +
-                  base::fixed(light.mean, 0) + " mW/cm2 on average: " +
+                  base::fixed(light.mean, 0) + " mW/cm² on average: " +
                   (signal
                        ? "first signal on " + light.dates[baselineReadings + *signal].words() + "."
                        : "no signal."),
               {"Reading, oldest first (" + light.dates.front().shortWords() + " to " +
                    light.dates.back().shortWords() + ")",
                0.5, last + 0.5},
-              {"mW/cm2", std::floor(least / 50) * 50 - 50, std::ceil(most / 50) * 50},
+              {"mW/cm²", std::floor(least / 50) * 50 - 50, std::ceil(most / 50) * 50},
               {low, high, red, average, readings}};
 }
 

@@ -107,7 +107,7 @@ Table careTable(const TermView& view) {
 
 Table lightTable(const LightChart& light) {
   Table table{
-      "Light " + light.tag + ": readings, mW/cm2",
+      "Light " + light.tag + ": readings, mW/cm²",
       {dated("Date"), numbers("Reading"), shares("% of baseline"), numbers("Average"),
        numbers("Low limit"), numbers("High limit"), texts("Grade"), texts("Signal")},
       {"Baseline as entered " + number(light.baseline) +

@@ -279,7 +279,7 @@ std::string modelWords(const AvertedReport& averted) {
 }
 
 Table preventionTable(const TermTotals& totals) {
-  Table table{"Cavities that this term's sealants may avert",
+  Table table{"Cavities averted, estimated for this term's sealants",
               {texts("Figure"), ranges("Estimate")}};
   const auto& attack = totals.attackRate;
   table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",

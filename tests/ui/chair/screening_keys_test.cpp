@@ -183,7 +183,7 @@ TEST_CASE("A medical stop is decided at the chair by who may, in words", "[case-
       chair.clinic.by,
       {child, roster::FlagKind::acrylateAllergy, roster::FlagAction::stop, "swelling", false, ""}));
   REQUIRE(chair.page->take(child, chair.clinic.day));
-  REQUIRE(chair.shows("decideFlagButton"));
+  REQUIRE(chair.shows("decideStopButton"));
   auto setup = chair.acting.now();
   setup.author = chair.clinic.assistant;
   chair.acting.change(setup);

@@ -1,5 +1,6 @@
 #include "ui/consent/form_desk_page.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/look/look.h"
 
 #include <QComboBox>
@@ -316,10 +317,10 @@ TEST_CASE("Pictures of the form desk", "[.pictures]") {
     desk.line("formDetail").setText(u"inhaler in the office"_s);
     desk.key(Qt::Key_A, Qt::AltModifier);
     QTest::qWait(50);
-    CHECK(desk.page.grab().save(u"form-desk-%1.png"_s.arg(percent)));
+    savePicture(desk.page, u"form-desk-%1"_s.arg(percent));
     desk.key(Qt::Key_C, Qt::AltModifier);
     QTest::qWait(50);
-    CHECK(desk.page.grab().save(u"form-count-%1.png"_s.arg(percent)));
+    savePicture(desk.page, u"form-count-%1"_s.arg(percent));
   }
   ui::dress();
 }

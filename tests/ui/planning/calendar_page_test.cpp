@@ -2,6 +2,7 @@
 
 #include "base/files.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/look/look.h"
 
 #include <QComboBox>
@@ -100,7 +101,7 @@ TEST_CASE("Pictures of the calendar", "[.pictures]") {
     desk.plan(u"11/28/2026"_s, u"1"_s);
     desk.plan(u"12/1/2026"_s, u"3"_s);
     QTest::qWait(50);
-    CHECK(desk.page.grab().save(u"calendar-%1.png"_s.arg(percent)));
+    savePicture(desk.page, u"calendar-%1"_s.arg(percent));
   }
   ui::dress();
 }

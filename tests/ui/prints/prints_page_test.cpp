@@ -2,6 +2,7 @@
 
 #include "support/outside.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/look/look.h"
 
 #include <QComboBox>
@@ -244,9 +245,9 @@ TEST_CASE("Pictures of printing, and its pages", "[.pictures]") {
       prints.page.choose(what);
       QTest::qWait(30);
       const auto name = u"prints-%1-%2"_s.arg(static_cast<int>(what)).arg(percent);
-      CHECK(prints.page.grab().save(name + u".png"_s));
+      savePicture(prints.page, name);
       if (percent == 100)
-        std::ofstream((name + u".pdf"_s).toStdString(), std::ios::binary)
+        std::ofstream((pictureFolder() + u'/' + name + u".pdf"_s).toStdString(), std::ios::binary)
             << prints.print(what).toStdString();
     }
   }

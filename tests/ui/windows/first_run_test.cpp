@@ -1,5 +1,6 @@
 #include "ui/desk/desk_page.h"
 #include "ui/fixtures/keystrokes.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/keys/cap_button.h"
 #include "ui/look/touch.h"
@@ -274,15 +275,10 @@ TEST_CASE("Every page of the desk fits a small laptop, in large letters too", "[
   ui::dress();
 }
 
-// GK_PICTURES=folder test_ui "[.desk]" writes every page of the desk and the first run.
-TEST_CASE("The desk and the first run as pictures", "[.desk]") {
-  const auto folder = qEnvironmentVariable("GK_PICTURES");
-  REQUIRE_FALSE(folder.isEmpty());
+// To be looked at: fixtures/pictures.h says where.
+TEST_CASE("The desk and the first run as pictures", "[.pictures]") {
   NewTeam team;
-  const auto save = [&](const QString& name) {
-    QCoreApplication::processEvents();
-    CHECK(team.window->grab().save(folder + u'/' + name + u".png"_s));
-  };
+  const auto save = [&](const QString& name) { savePicture(*team.window, name); };
   team.open();
   team.window->resize(1366, 768);
   save(u"first-1-start"_s);
