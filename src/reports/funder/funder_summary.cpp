@@ -264,8 +264,8 @@ std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
     }
   if (published.exposed > 0)
     table.notes.insert(table.notes.begin(),
-                       "NOT TO BE PUBLISHED: with what earlier tables showed, small counts could "
-                       "still be worked out.");
+                       "NOT TO BE PUBLISHED: small counts could still be worked out, from these "
+                       "tables or with earlier ones.");
   return {table};
 }
 

@@ -199,3 +199,23 @@ TEST_CASE("Notes that several tables have stand once; a single row is a list", "
   CHECK(holds(toHtml("Report", tables), "<div><dt>B</dt><dd>2</dd></div>"));
   CHECK(holds(toText(tables), "B  2\n"));
 }
+
+TEST_CASE("A term of which nothing is known yet hides nothing of nobody", "[case-391]") {
+  // An earlier version said of a term without a school that it was not to be published, and hid
+  // how many of nobody had consented.
+  const auto empty = makeReport(ReportKind::funder, SampleTerm().records, pageOptions());
+  CHECK(empty.exposed == 0);
+  CHECK_FALSE(holds(textOf(empty.tables), "NOT TO BE PUBLISHED"));
+  SampleTerm term;
+  term.school("Alder Hollow Elementary", 90);
+  const auto planned = makeReport(ReportKind::funder, term.records, pageOptions());
+  CHECK(planned.exposed == 0);
+  CHECK(planned.tables.front().rows.front()[2] == "0"); // consented, of 90
+  CHECK_FALSE(holds(textOf(planned.tables), " suppressed "));
+  // One child is too few however it is hidden, and no earlier table is blamed for it.
+  const auto child = term.child(term.records.schools.front().id);
+  term.consent(child, roster::ConsentState::yes);
+  term.screen(child, term.day(term.records.schools.front().id, "2026-10-06"));
+  const auto one = textOf(reportOf(ReportKind::funderAnnex, term.records, pageOptions()));
+  CHECK_FALSE(holds(one, "earlier tables showed"));
+}
