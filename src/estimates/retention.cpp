@@ -1,5 +1,6 @@
 #include "estimates/retention.h"
 
+#include "base/text.h"
 #include "estimates/checks.h"
 #include "estimates/distributions.h"
 
@@ -77,8 +78,9 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
     if (clusters[i].examined > 0) ++out.clusters;
   }
   if (out.clusters == 0)
-    return refused("No sealed tooth was examined among " + std::to_string(clusters.size()) +
-                   " clusters; retention needs at least one retention check.");
+    return refused("No sealed tooth was examined among " +
+                   base::counted(clusters.size(), "cluster", "clusters") +
+                   "; retention needs at least one retention check.");
   if (out.teeth > 1e9)
     return refused("There are " + shown(out.teeth) +
                    " teeth in all; give clusters of 1,000,000,000 or fewer together.");

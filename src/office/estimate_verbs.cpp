@@ -120,7 +120,7 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
     json.field("n_effective", found->teeth / effect);
     json.field("publication_low", found->publication.low);
     json.field("publication_high", found->publication.high);
-    const auto& careful = found->conservative;
+    const auto& careful = found->conservativeExact;
     json.field("conservative_low", careful ? std::optional(careful->low) : std::nullopt);
     json.field("conservative_high", careful ? std::optional(careful->high) : std::nullopt);
     json.field("repeated_rows", counts->repeatedRows);
@@ -141,9 +141,9 @@ Result<Exit> retention(const Call& call, const Surroundings& around) {
              << base::fixed(found->teeth / effect, 1) << " independent ones, from "
              << base::counted(found->clusters, "cluster", "clusters") << ".\n";
   tellRepeated(counts->repeatedRows, "a child that an earlier line names", around.out);
-  if (found->conservative)
-    around.out << "With each cluster as one observation: "
-               << range(found->conservative->low, found->conservative->high) << '\n';
+  if (found->conservativeExact && found->clusters > 1)
+    around.out << "With each cluster as one observation, exact (Clopper-Pearson): "
+               << range(found->conservativeExact->low, found->conservativeExact->high) << '\n';
   tell(notes, around.out);
   around.out << whatTheySpeakOf << '\n';
   return Exit::fine;

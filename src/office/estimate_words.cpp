@@ -24,8 +24,8 @@ std::string sentence(RetentionNote note) {
   const auto few = std::to_string(estimates::fewestClusters);
   switch (note) {
   case RetentionNote::oneCluster:
-    return "One cluster cannot show how alike its teeth are; they are taken as fully alike, so the "
-           "publication interval rests on one observation and no other is given.";
+    return "One cluster cannot show how alike its teeth are; they are taken as fully alike, as one "
+           "observation.";
   case RetentionNote::fewClusters:
     return "With fewer than " + few + " clusters the interval is not reliable.";
   case RetentionNote::allOrNone:

@@ -162,6 +162,21 @@ TEST_CASE("Retention of one cluster and of all or none is answered with a note")
   }
 }
 
+TEST_CASE("No sentence of retention speaks of a range that is not printed, and each is named",
+          "[case-390]") {
+  Desk desk;
+  const std::string header = "child,examined,retained\n";
+  const auto one = desk.did({"estimate", "retention"}, header + "1,4,4\n").out;
+  CHECK(one.find("95% CI: none from one cluster") != std::string::npos);
+  CHECK(one.find("interval rests on") == std::string::npos);
+  CHECK(one.find("With each cluster") == std::string::npos);
+  // By hand, 0 of 3 children: 1 - .025^(1/3) = .7076. Wilson's, printed without a name by an
+  // earlier version, is 56.1%: less than the upper limit above it.
+  const auto none = desk.did({"estimate", "retention"}, header + "1,4,0\n2,4,0\n3,4,0\n").out;
+  CHECK(none.find("With each cluster as one observation, exact (Clopper-Pearson): 0.0 to 70.8%") !=
+        std::string::npos);
+}
+
 TEST_CASE("An attack rate of none or all affected is answered with a note") {
   Desk desk;
   const std::string header = "child,exposure,examined,affected\n";

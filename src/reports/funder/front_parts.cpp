@@ -90,6 +90,16 @@ Cell ShownFigures::at(Part part, std::string_view key) const {
   return table.rows.at(*row)[columnOf(table, key)];
 }
 
+std::pair<std::string, Cell> ShownFigures::untreatedOf() const {
+  const auto& columns = published_.tables.at(static_cast<std::size_t>(Part::findings)).columns;
+  const std::string_view recorded = "decay_recorded";
+  const bool isAll = std::ranges::none_of(
+      columns, [&](const Column& column) { return keyOf(column) == recorded; });
+  const std::string name = "Untreated decay, of ";
+  if (isAll) return {name + "screened", at(Part::participation, "screened")};
+  return {name + "those recorded", at(Part::findings, recorded)};
+}
+
 std::string countedShown(const Cell& count, std::string_view one, std::string_view many) {
   const auto* whole = count.as<Count>();
   return toRead(count) + " " + std::string(whole && whole->value == 1 ? one : many);

@@ -5,7 +5,9 @@
 
 #include <array>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <utility>
 
 namespace gk::reports {
 
@@ -20,6 +22,9 @@ class ShownFigures {
 
   /// Missing where the table has no such row.
   [[nodiscard]] Cell at(Part part, std::string_view key) const;
+  /// The children of whom untreated decay is a share, and the name of that share: of those
+  /// screened, or of those recorded where it could not be told of everybody.
+  [[nodiscard]] std::pair<std::string, Cell> untreatedOf() const;
 
  private:
   explicit ShownFigures(const Published& published) : published_(published) {}

@@ -58,11 +58,12 @@ void addParticipation(Summary& summary, const TermTotals& totals, const Table& t
                 before.share(Figure::screened, Figure::consented), totals.targets.screened);
 }
 
-void addHealth(Summary& summary, const Table& table, const FiguresBefore& before) {
+void addHealth(Summary& summary, const ShownFigures& shown, const Table& table,
+               const FiguresBefore& before) {
   const auto at = [&](std::string_view key) { return totalOf(table, key); };
   summary.begin("Oral health");
-  summary.share("Untreated decay, of screened", at("untreated"), at("screened"),
-                at("untreated_share"), before.untreatedShare());
+  const auto [name, of] = shown.untreatedOf();
+  summary.share(name, at("untreated"), of, at("untreated_share"), before.untreatedShare());
   summary.share("Early care, of screened", at("early"), at("screened"),
                 shareShown(at("early"), at("screened")),
                 before.share(Figure::early, Figure::screened));
@@ -248,7 +249,7 @@ std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
   const auto screened = totalOf(tables[0], "screened");
   Summary summary(table, before.any());
   addParticipation(summary, totals, tables[0], before);
-  addHealth(summary, tables[2], before);
+  addHealth(summary, ShownFigures::ofAll(published), tables[2], before);
   addServices(summary, totals, tables[1], screened, before);
   addRetention(summary, totals, tables[3], before);
   addReferrals(summary, publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
@@ -263,8 +264,8 @@ std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
     }
   if (published.exposed > 0)
     table.notes.insert(table.notes.begin(),
-                       "NOT TO BE PUBLISHED: with what earlier tables showed, small counts could "
-                       "still be worked out.");
+                       "NOT TO BE PUBLISHED: small counts could still be worked out, from these "
+                       "tables or with earlier ones.");
   return {table};
 }
 

@@ -34,8 +34,8 @@ Table figuresOfSchool(const ShownFigures& shown) {
   addRow(table, "Screened, of consented", screened, consented,
          at(Part::participation, "screened_share"));
   if (!at(Part::findings, "untreated").as<Missing>()) {
-    addRow(table, "Untreated decay", at(Part::findings, "untreated"), screened,
-           at(Part::findings, "untreated_share"));
+    const auto [name, of] = shown.untreatedOf();
+    addRow(table, name, at(Part::findings, "untreated"), of, at(Part::findings, "untreated_share"));
     addRow(table, "Early dental care needed", at(Part::findings, "early"), screened);
     addRow(table, "Urgent dental care needed", at(Part::findings, "urgent"), screened,
            at(Part::findings, "urgent_share"));

@@ -357,9 +357,9 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
           "\"; \"suppressed\" is a number of any size that would reveal one. A % on fewer than " +
           std::to_string(fewest) + " is marked unstable."};
   if (shown.leaks() > 0)
-    table.notes.push_back("NOT TO BE PUBLISHED: with the reports issued before, " +
-                          counted(shown.leaks(), "small count", "small counts") +
-                          " could still be worked out.");
+    table.notes.push_back(
+        "NOT TO BE PUBLISHED: " + counted(shown.leaks(), "small count", "small counts") +
+        " could still be worked out.");
   return {std::move(table), shown.leaks()};
 }
 

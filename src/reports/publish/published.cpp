@@ -214,9 +214,9 @@ void addFootnote(Table& table, const SuppressionRule& rule, bool isMerged, RowsP
     table.notes.emplace_back("By school is left out: with what other tables showed, it would "
                              "give small counts away.");
   if (exposed > 0)
-    table.notes.push_back("NOT TO BE PUBLISHED: with what earlier tables showed, " +
-                          counted(exposed, "small count", "small counts") +
-                          " could still be worked out.");
+    table.notes.push_back(
+        "NOT TO BE PUBLISHED: " + counted(exposed, "small count", "small counts") +
+        " could still be worked out, from these tables or with earlier ones.");
 }
 
 Cell shownCount(int value, Showing showing, const SuppressionRule& rule) {

@@ -8,6 +8,7 @@
 #include <deque>
 #include <iterator>
 #include <set>
+#include <type_traits>
 
 namespace gk::reports {
 
@@ -158,8 +159,18 @@ class Builder {
                                                 .printed = false,
                                                 .outAlready = isOpen(figure, bySchool_),
                                                 .dearness = dearness(figure) * dear});
+    if constexpr (std::is_same_v<E, Figure>) sayWhetherEmpty(placed);
     relate(out_.system, placed.cells, bySchool_);
     return placed;
+  }
+
+  /// Of nobody with consent nobody can be left unscreened.
+  void sayWhetherEmpty(const Placed<Figure>& placed) {
+    const auto whole = placed.cells.find(Figure::consented);
+    const auto rest = placed.cells.find(Figure::notScreened);
+    if (whole == placed.cells.end() || rest == placed.cells.end()) return;
+    auto& cells = out_.system.cells;
+    cells.at(rest->second).groupIsEmpty = cells.at(whole->second).value == 0;
   }
 
   template <class F>

@@ -130,6 +130,37 @@ TEST_CASE("A principal's page has its own school, hides what the tables hide, an
   CHECK(made.release == annex.release);
 }
 
+TEST_CASE("Untreated decay stands beside the students that its percentage is of", "[case-389]") {
+  // By hand: 60 screened; 20 with untreated decay, 25 without, of 15 it could not be told. 20 of 45
+  // are 44.4%; an earlier version printed "20 of 60" beside it, which is 33.3%.
+  SampleTerm term;
+  const auto school = term.school("Alder Hollow Elementary", 180);
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 15; ++i) {
+    term.consent(term.child(school), roster::ConsentState::yes);
+    term.consent(term.child(school), roster::ConsentState::no);
+  }
+  for (int i = 0; i < 60; ++i) {
+    const auto child = term.child(school);
+    term.consent(child, roster::ConsentState::yes);
+    auto& seen = term.screen(child, day);
+    using enum chairside::Tri;
+    seen.untreatedDecay = i < 20 ? yes : i < 45 ? no : cannotTell;
+    seen.urgency = i < 20 ? chairside::Urgency::early : chairside::Urgency::none;
+  }
+  for (const auto kind : {ReportKind::funder, ReportKind::schoolPage}) {
+    const auto page = reportOf(kind, term.records, pageOptions()).front();
+    const auto figure = columnOf(page, "figure");
+    const auto at = std::ranges::find_if(page.rows, [&](const Cells& row) {
+      return row[figure] == "Untreated decay, of those recorded";
+    });
+    REQUIRE(at != page.rows.end());
+    CHECK((*at)[figure + 1].text() == "20");
+    CHECK((*at)[figure + 2].text() == "45");
+    CHECK((*at)[figure + 3].text() == "44.4");
+  }
+}
+
 TEST_CASE("A school that stands in one row with others has no numbers of its own", "[case-332]") {
   SampleTerm term;
   addSchool(term, "Alder Hollow Elementary", 40);
@@ -167,4 +198,24 @@ TEST_CASE("Notes that several tables have stand once; a single row is a list", "
   }
   CHECK(holds(toHtml("Report", tables), "<div><dt>B</dt><dd>2</dd></div>"));
   CHECK(holds(toText(tables), "B  2\n"));
+}
+
+TEST_CASE("A term of which nothing is known yet hides nothing of nobody", "[case-391]") {
+  // An earlier version said of a term without a school that it was not to be published, and hid
+  // how many of nobody had consented.
+  const auto empty = makeReport(ReportKind::funder, SampleTerm().records, pageOptions());
+  CHECK(empty.exposed == 0);
+  CHECK_FALSE(holds(textOf(empty.tables), "NOT TO BE PUBLISHED"));
+  SampleTerm term;
+  term.school("Alder Hollow Elementary", 90);
+  const auto planned = makeReport(ReportKind::funder, term.records, pageOptions());
+  CHECK(planned.exposed == 0);
+  CHECK(planned.tables.front().rows.front()[2] == "0"); // consented, of 90
+  CHECK_FALSE(holds(textOf(planned.tables), " suppressed "));
+  // One child is too few however it is hidden, and no earlier table is blamed for it.
+  const auto child = term.child(term.records.schools.front().id);
+  term.consent(child, roster::ConsentState::yes);
+  term.screen(child, term.day(term.records.schools.front().id, "2026-10-06"));
+  const auto one = textOf(reportOf(ReportKind::funderAnnex, term.records, pageOptions()));
+  CHECK_FALSE(holds(one, "earlier tables showed"));
 }

@@ -1,6 +1,8 @@
 #include "base/text.h"
+#include "reports/print/cells.h"
 #include "reports/print/render.h"
 #include "reports/publish/random_programs.h"
+#include "reports/workbook/workbook.h"
 #include "support/long_checks.h"
 #include "support/outside.h"
 #include "support/scratch.h"
@@ -267,4 +269,64 @@ TEST_CASE("Children due a year later do not give away how many were left unseale
   INFO(attacked.said);
   CHECK(attacked.isSafe);
   CHECK(attacked.said.find(" 2 small counts") != std::string::npos);
+}
+
+TEST_CASE("The attack reads the pages for principals and funders, and workbooks, to the last bar",
+          "[case-388]") {
+  if (!hasSolver()) return;
+  const test::Scratch folder;
+  const auto pages = folder / "pages";
+  // The tables hide how many of 47 in need were sealed: 38, so that 9 were not.
+  write(pages / "0", "0-0", "services.csv",
+        "School,Needing sealants,Sealed\nBrindle Quay,47,suppressed\nTotal,47,suppressed\n");
+  write(pages / "0", ".", "truth.csv", "0-0,Brindle Quay,needing,47\n0-0,Brindle Quay,sealed,38\n");
+  const auto withPage = [&](const Table& page, const std::string& said) {
+    const std::vector<Table> tables{page};
+    for (const auto& [file, text] :
+         {std::pair("page.html", toHtml("School page", tables)),
+          std::pair("page.xlsx", toWorkbook("School page", tables).value())}) {
+      const bool isPicture = !page.front->pictures.empty();
+      if (isPicture && std::string_view(file) == "page.xlsx") continue; // a workbook has none
+      write(pages / "0", "0-0", file, text);
+      const auto attacked = attackPages(pages, folder / "log");
+      std::filesystem::remove(pages / "0" / "0-0" / file);
+      INFO(file << ": " << attacked.said);
+      CHECK(attacked.isSafe == said.empty());
+      CHECK(attacked.said.find(said) != std::string::npos);
+    }
+  };
+  const auto leaks = "9 is in 9 to 9";
+  Table page{"Key figures of Brindle Quay, September 8, 2026 to November 28, 2026",
+             {texts("Figure"), counts("Number"), counts("Of"), shares("Percent")}};
+  page.rows = {{"Sealed, of those needing", Withheld{}, 47, Withheld{}},
+               {"Teeth sealed", Withheld{}, "", ""}};
+  page.front = Front{"Fall 2026 at your school", "Brindle Quay", "September 8, 2026"};
+  withPage(page, "");
+  auto told = page;
+  told.rows[0][1] = 38;
+  withPage(told, leaks);
+  told = page;
+  told.rows[0][3] = Share{38.0 / 47, 1};
+  withPage(told, leaks);
+  told = page;
+  told.front->sentences = {"We screened 51 of your students and sealed 139 teeth for 38 of them."};
+  withPage(told, leaks);
+  told.front->sentences = {"Of those, 38 were sealed."}; // in words that it does not know
+  withPage(told, "what does it tell? Of those, 38 were sealed.");
+  told = page;
+  told.front->figures = {{38, "", "students sealed"}};
+  withPage(told, leaks);
+  told.front->figures = {{Withheld{}, "", "students sealed, 80.9% of those who need it"}};
+  withPage(told, leaks);
+  told = page;
+  Plot bars{"",
+            {"", 0, 47, {}, false},
+            namedRows({"Need sealants", "Sealed"}),
+            {{"", PlotMark::blocks, {{47, 0}, {38, 1}}, {}, {"47", "38"}}}};
+  bars.y.isDrawn = false;
+  told.front->pictures = {{"From enrolled to sealed", bars}};
+  withPage(told, leaks);
+  // Its number hidden, its length not.
+  told.front->pictures[0].plot.series[0].said = {"47", "suppressed"};
+  withPage(told, "a bar is as long as a number that is not printed");
 }

@@ -1,11 +1,16 @@
 #include "reports/publish/random_programs.h"
 
 #include "base/text.h"
+#include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
 #include "reports/print/render.h"
+#include "reports/sample.h"
+#include "reports/workbook/workbook.h"
 
 #include <algorithm>
 #include <fstream>
+#include <map>
+#include <ranges>
 
 namespace gk::test {
 
@@ -161,6 +166,12 @@ std::string schoolName(std::size_t school) {
   return "School " + std::string(1, static_cast<char>('A' + school));
 }
 
+roster::SchoolId schoolId(std::size_t school) {
+  base::Uuid uuid;
+  uuid.bytes[15] = static_cast<std::uint8_t>(school + 1);
+  return roster::SchoolId(uuid);
+}
+
 TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, bool firstIssue,
                     const std::vector<RetentionLine>& checks) {
   const auto day = *base::Date::parse("2026-11-17");
@@ -168,6 +179,7 @@ TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, 
   for (std::size_t school = 0; school < program.schools(); ++school) {
     totals.schools.push_back(program.count(children, firstIssue, school, std::nullopt));
     totals.schools.back().school = schoolName(school);
+    totals.schools.back().id = schoolId(school);
   }
   totals.total = sumOf(totals.schools);
   auto& all = totals.retention.total;
@@ -268,6 +280,7 @@ class Writer {
       for (std::size_t school = 0; term > 0 && school < program_.schools(); ++school) {
         checks.push_back(program_.check(before, school));
         checks.back().label = schoolName(school);
+        checks.back().school = schoolId(school);
       }
       const int issues = program_.below(3) == 0 ? 2 : 1;
       for (int issue = 0; issue < issues; ++issue)
@@ -282,7 +295,7 @@ class Writer {
     const auto totals = totalsOf(program_, children, isFirst, checks);
     const auto earlier = seenFrom(out_, term);
     Groups groups;
-    if (program_.below(4) == 0) groups = {{schoolName(0), schoolName(1)}};
+    if (program_.below(4) == 0) groups = {{schoolId(0).text(), schoolId(1).text()}};
     auto made = publish(totals, rule_, earlier, groups);
     std::vector<Participation> grades;
     for (int grade = program_.lowestGrade(); grade <= program_.highestGrade(); ++grade) {
@@ -300,6 +313,15 @@ class Writer {
     if (made.byGrade) tables.push_back(*made.byGrade);
     for (const auto& [name, text] : toCsvFiles(tables))
       std::ofstream(folder_ / page / name) << text;
+    putOutAs(page, "annex", tables, false);
+    putOutAs(page, "principals", schoolPages(totals, made, rule_, "The team", std::nullopt));
+    HandedOut handed{"The team"};
+    // The term before is named as its page is, where the attack finds it.
+    const auto last =
+        std::ranges::find(out_ | std::views::reverse, term - 1, &std::pair<int, Release>::first);
+    if (last != out_.rend()) handed.before = EarlierTerm{lastPage_.at(term - 1), last->second};
+    putOutAs(page, "funder",
+             funderSummary(SampleTerm().records, totals, made, rule_, totals.asOf, handed));
     for (const auto& one : totals.schools)
       truth_.add(page, one.school, one);
     for (const auto& one : grades)
@@ -313,6 +335,15 @@ class Writer {
     pages_.withheld += made.hidden;
     pages_.totalsAlone += made.tables.front().rows.size() == 1 ? 1 : 0;
     out_.emplace_back(term, std::move(made.release));
+    lastPage_[term] = page;
+  }
+
+  /// As a workbook, and as the page that is printed and sent.
+  void putOutAs(const std::string& page, const std::string& name, const std::vector<Table>& tables,
+                bool asPage = true) {
+    const auto file = folder_ / page / name;
+    std::ofstream(file.string() + ".xlsx", std::ios::binary) << toWorkbook(name, tables).value();
+    if (asPage) std::ofstream(file.string() + ".html") << toHtml(name, tables);
   }
 
   std::filesystem::path folder_;
@@ -321,6 +352,7 @@ class Writer {
   Pages& pages_;
   SuppressionRule rule_;
   std::vector<std::pair<int, Release>> out_;
+  std::map<int, std::string> lastPage_;
 };
 
 } // namespace
