@@ -189,14 +189,25 @@ Result<base::Done> Applying::students() {
 
 namespace {
 
+/// Whether no link on the way to it leads elsewhere. What is not there is nowhere else.
+bool staysBelow(const base::Path& folder, const base::Path& file) {
+  std::error_code unseen;
+  const auto top = std::filesystem::weakly_canonical(folder.empty() ? "." : folder, unseen);
+  if (unseen) return false;
+  const auto at = std::filesystem::weakly_canonical(top / file, unseen);
+  return !unseen && *at.lexically_relative(top).begin() != "..";
+}
+
 /// Below the folder of the document: by its words alone none has another file read.
 Result<std::string> readList(const base::Path& folder, const exchange::SetupRoster& said) {
   const base::Path file(said.file);
   const bool isBelow = !said.file.empty() && file.is_relative() &&
-                       std::ranges::none_of(file, [](const auto& part) { return part == ".."; });
+                       std::ranges::none_of(file, [](const auto& part) { return part == ".."; }) &&
+                       staysBelow(folder, file);
   if (!isBelow)
     return located(said.at + "/file", ErrorCode::documentMalformed,
-                   "the list must be in the folder of the document or below it, without \"..\"");
+                   "the list must be in the folder of the document or below it, without \"..\" and "
+                   "not through a link to elsewhere");
   auto text = base::readFile(folder / file);
   if (text) return text;
   const auto code = text.error().code;

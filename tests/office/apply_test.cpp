@@ -210,6 +210,8 @@ TEST_CASE("What is new, corrected or misnamed is refused where it is wrong, and 
             "input.document", "/rosters/0/file"},
            {R"("rosters": [{"file": "a/../../x", "school": "CL", "term": "Fall 2026"}])",
             "input.document", "/rosters/0/file"},
+           {R"("rosters": [{"file": "link.csv", "school": "CL", "term": "Fall 2026"}])",
+            "input.document", "/rosters/0/file"},
            {R"("rosters": [{"file": ".", "school": "CL", "term": "Fall 2026"}])", "file.unreadable",
             "/rosters/0/file"},
            {R"("rosters": [{"file": "setup.json", "school": "CL", "term": "Fall 2026"}])",
@@ -219,6 +221,8 @@ TEST_CASE("What is new, corrected or misnamed is refused where it is wrong, and 
            {R"("rosters": [{"file": "cobble.csv", "school": "XX", "term": "Fall 2026"}])",
             "record.not-found", "/rosters/0"},
        }) {
+    std::error_code isThere;
+    std::filesystem::create_symlink("/etc/passwd", desk.file("link.csv"), isThere);
     desk.write("bad.csv", "first,last,birth_date,grade\nZed,Vhreed,2019-03-04,99\n");
     const auto file = desk.write("bad.json", setupOf(good + members));
     for (const bool isPreview : {true, false}) {

@@ -3,6 +3,7 @@
 #include "reports/compare/retention_plots.h"
 #include "reports/print/cells.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace gk::reports {
@@ -89,9 +90,11 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "since, and a tooth resealed without a check that found the sealant fully "
       "retained, count as failed. A reseal starts over. Children who were not "
       "found are assumed to be like those who were.");
-  table.notes.push_back(
-      "The band resamples children" +
-      std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : "."));
+  const auto isResampled = [](const auto& at) { return at.band && !at.isExactLimit; };
+  if (std::ranges::any_of(usual.readings, isResampled))
+    table.notes.push_back(
+        "The band resamples children" +
+        std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : "."));
   if (usual.curve->has(estimates::SurvivalNote::notSettled))
     table.notes.emplace_back("The fit did not converge: the curve is approximate.");
   table.plot = curvePlot(usual, worst);
