@@ -14,12 +14,12 @@ using followup::Held;
 // falling; 23 of the school's 26 parts and losses are theirs, 19 of those on upper molars.
 constexpr std::size_t curedWithL2 = 24;
 
-struct Turn {
+struct Outcome {
   Held held;
   int children;
 };
 
-std::vector<Turn> turnsOf(std::size_t school) {
+std::vector<Outcome> outcomesOf(std::size_t school) {
   const auto& year = county().at(school).oneYear;
   if (school != cobbleLantern)
     return {
@@ -66,7 +66,7 @@ kit::LightId lightOf2025(const Story& story, std::size_t school, std::size_t pup
 std::vector<Recheck> planChecks(std::size_t school, const std::vector<Pupil>& pupils) {
   const auto& year = county().at(school).oneYear;
   std::vector<Recheck> out;
-  for (const auto& [held, children] : turnsOf(school))
+  for (const auto& [held, children] : outcomesOf(school))
     for (int i = 0; i < children; ++i) {
       const auto place = out.size();
       if (held == Held::whole) {

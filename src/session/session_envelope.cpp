@@ -1,6 +1,8 @@
 #include "session/envelope.h"
 #include "session/session_write.h"
 
+#include "base/bytes.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -48,11 +50,6 @@ Error named(Error why, const base::Path& draft, const base::Path& file) {
   if (const auto at = why.detail.find(hidden); !hidden.empty() && at != std::string::npos)
     why.detail.replace(at, hidden.size(), file.string());
   return why;
-}
-
-std::string_view textOf(const crypto::Bytes& bytes) {
-  // A byte is a byte, whatever its sign.
-  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
 }
 
 std::span<const std::uint8_t> bytesOf(const std::string& text) {
@@ -109,7 +106,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target, const std:
                           book_.identity().text(), today, school};
   const auto sealed = sealEnvelope(note, bytesOf(*bytes), secret, costOf(kind_), world_.random);
   if (!sealed) return sealed.error();
-  if (const auto written = base::writeNewFile(target, textOf(*sealed)); !written)
+  if (const auto written = base::writeNewFile(target, base::textOf(*sealed)); !written)
     return written.error();
   const auto noted = noteEnvelope(*may, {note.name.text(), today, false});
   if (noted) return noted;
@@ -140,7 +137,7 @@ Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
                        one.stamp.at.date().words() + "; nothing was changed"};
   const auto copy = Beside::of(book_.path());
   if (!copy) return copy.error();
-  if (const auto written = base::replaceFile(copy->path(), textOf(opened->book)); !written)
+  if (const auto written = base::replaceFile(copy->path(), base::textOf(opened->book)); !written)
     return named(written.error(), copy->path(), file);
   auto merged = book_.absorb(copy->path(), world_.clock.now().at, progress, copies);
   if (!merged) return named(merged.error(), copy->path(), file);
@@ -162,7 +159,7 @@ Result<base::Done> DayVerbs::unpackEnvelope(const base::Path& file, std::string 
   // Looked at before it has the name: what does not open is not there afterwards.
   const auto draft = Beside::of(target);
   if (!draft) return draft.error();
-  const auto bytes = textOf(opened->book);
+  const auto bytes = base::textOf(opened->book);
   if (const auto written = base::replaceFile(draft->path(), bytes); !written)
     return named(written.error(), draft->path(), target);
   {

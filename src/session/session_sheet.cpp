@@ -1,3 +1,4 @@
+#include "base/bytes.h"
 #include "base/printed_code.h"
 #include "base/text.h"
 #include "crypto/digest.h"
@@ -17,10 +18,6 @@ using roster::DayClosure;
 using roster::DaySignature;
 
 namespace {
-
-std::string_view textOf(const roster::Bytes& bytes) {
-  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
-}
 
 std::string lengthOf(std::size_t value) {
   std::string bytes;
@@ -55,7 +52,7 @@ std::string sheetCode(store::Book& book, const Recorded<DayClosure>& closure,
          {signedBytes(book.identity(), closure.value, row->value, row->stamp.at, entered),
           row->value.signature}) {
       hasher.add(lengthOf(part.size()));
-      hasher.add(textOf(part));
+      hasher.add(base::textOf(part));
     }
   return base::printedCode(hasher.finish(), base::sheetCodeShape);
 }

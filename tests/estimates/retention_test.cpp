@@ -19,7 +19,7 @@ const std::vector<Cluster> weilControls{{13, 13}, {12, 12}, {9, 9},  {9, 9},  {8
                                         {5, 4},   {7, 5},   {10, 7}, {10, 7}};
 
 // Children with four sealed molars each; a child's own chance is drawn so that teeth are alike.
-std::vector<Cluster> drawChildren(base::Random& random, std::size_t count, double p, double alike) {
+std::vector<Cluster> drawClusters(base::Random& random, std::size_t count, double p, double alike) {
   std::vector<Cluster> children;
   for (std::size_t i = 0; i < count; ++i) {
     const double first = random.uniform() < p ? 1 : 0;
@@ -180,7 +180,7 @@ TEST_CASE("Retention without an examined tooth is refused") {
 TEST_CASE("Retention keeps its invariants on random programs") {
   base::SeededRandom random(21);
   for (int round = 0; round < 300; ++round) {
-    auto children = drawChildren(random, 1 + random.below(60), random.uniform(), random.uniform());
+    auto children = drawClusters(random, 1 + random.below(60), random.uniform(), random.uniform());
     const auto found = retention(children).value();
     CHECK(found.low <= found.estimate);
     CHECK(found.high >= found.estimate);
@@ -209,7 +209,7 @@ TEST_CASE("The clustered interval covers the truth where the naive one fails") {
   int covered = 0;
   int naivelyCovered = 0;
   for (int round = 0; round < rounds; ++round) {
-    const auto found = retention(drawChildren(random, 80, .85, .8)).value();
+    const auto found = retention(drawClusters(random, 80, .85, .8)).value();
     const auto naive = wilson(found.retained, found.teeth).value();
     covered += found.low <= .85 && .85 <= found.high ? 1 : 0;
     naivelyCovered += naive.low <= .85 && .85 <= naive.high ? 1 : 0;

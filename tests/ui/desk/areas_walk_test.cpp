@@ -20,7 +20,7 @@ struct Without {
   const char* why;
 };
 
-const std::multimap<QString, Without>& exceptions() {
+const std::multimap<QString, Without>& areasWithout() {
   static const std::multimap<QString, Without> all{
       {u"Program"_s, {u"add"_s, "a logbook is one program's"}},
       {u"Program"_s, {u"retire"_s, "a logbook is one program's"}},
@@ -33,7 +33,7 @@ const std::multimap<QString, Without>& exceptions() {
 }
 
 bool isWithout(const QString& area, const QString& what) {
-  const auto [first, last] = exceptions().equal_range(area);
+  const auto [first, last] = areasWithout().equal_range(area);
   return std::any_of(first, last, [&](const auto& one) { return one.second.what == what; });
 }
 
