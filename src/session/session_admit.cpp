@@ -72,7 +72,8 @@ Result<Admission> Door::admit(Verb verb, By by, const About& about) {
     if (!settingUp) return settingUp.error();
     if (!*settingUp)
       return Error{ErrorCode::ruleCredential,
-                   "no name is selected; at the desk, choose one under Entered by"};
+                   "no one is named as entering this; choose one, at the desk under Entered by, "
+                   "elsewhere under Team and supplies"};
   }
   if (by.recorder && by.recorder != by.author) {
     const auto recorder = entitled(*by.recorder, roster::Task::type, admission.on_);

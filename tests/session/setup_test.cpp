@@ -138,7 +138,7 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
   isAsked(judged(Area::team,
                  [](auto& all) { all.members[0].value.licenceUntil = dateOf("2026-12-15"); }),
           "28 days");
-  isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }), "fewer than two");
+  isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }), "Enter who else may sign");
   isAsked(judged(Area::team, [](auto& all) { all.members[0].value.licence.clear(); }),
           "no license number");
   isMissing(judged(Area::lights, [](auto& all) { all.lights[0].value.inService = false; }),
@@ -152,7 +152,7 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
             "No etchant lot");
   isAsked(judged(Area::lots, [](auto& all) { all.lots.pop_back(); }), "varnish");
   isMissing(judged(Area::rosters, [](auto& all) { all.hasStudents = false; }), "No student");
-  isAsked(judged(Area::rosters, [](auto& all) { all.withForm = 0; }), "No consent form");
+  isAsked(judged(Area::rosters, [](auto& all) { all.withForm = 0; }), "No valid consent form");
 }
 
 TEST_CASE("Glass ionomer alone asks for neither etchant nor light", "[case-201]") {

@@ -86,20 +86,15 @@ void IdentityView::fit(QSize room) {
   fitted_ = wanted;
   for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50}) {
     setLetters(percent);
-    if (layout()->totalHeightForWidth(room.width()) <= room.height()) return;
+    if (layout()->totalHeightForWidth(room.width()) <= room.height()) break;
   }
+  setMinimumHeight(layout()->totalHeightForWidth(room.width())); // the rest is scrolled to
 }
 
 void IdentityView::setLetters(int percent) {
   constexpr int least = 15; // pixels: what is smaller is not read at arm's length
-  if (percent == 100 && letters_ == 100) {
-    // Not shown yet, a label does not know its letters, and what fits would be of others.
-    for (auto* label : findChildren<QLabel*>())
-      label->ensurePolished();
-    layout()->invalidate();
-    return;
-  }
-  letters_ = percent;
+  // Also where nothing changes: a label that was not shown yet does not know its letters, and what
+  // fits would be of others.
   for (auto* label : findChildren<QLabel*>()) {
     label->setStyleSheet({});
     label->ensurePolished();
@@ -108,9 +103,12 @@ void IdentityView::setLetters(int percent) {
       label->setStyleSheet(u"font-size: %1px"_s.arg(size));
       label->ensurePolished();
     }
-    label->updateGeometry();
   }
-  layout()->invalidate();
+  // What is within keeps the heights that it had, and is told of new letters one event later.
+  for (auto* frame : findChildren<QFrame*>()) // labels too
+    frame->updateGeometry();
+  for (auto* inner : findChildren<QLayout*>())
+    inner->invalidate();
 }
 
 void IdentityView::setCard(const session::IdentityCard& card) {

@@ -30,7 +30,6 @@ class IdentityView final : public QWidget {
   QLabel* askFirst_;
   QLabel* notes_;
   QLabel* consent_;
-  int letters_ = 100; ///< percent of the look's own
   QString fitted_;    ///< to what room, words and look
 };
 

@@ -177,10 +177,6 @@ void SheetLayout::add(const reports::Table& table) {
   const double whole = rowsHeight(table, plan, shortRows) + notesHeight + 9;
   const bool isShort = table.rows.size() <= shortRows && plan.bands.size() == 1 &&
                        over + picture.height() + whole <= bottom() - top();
-  // Where it is all that keeps a short table from this sheet, the picture is a little smaller.
-  if (const double rest = left() - over - whole;
-      isShort && !asList && rest < picture.height() && rest > 0.7 * picture.height())
-    picture.scale(picture.width(), rest, Qt::KeepAspectRatio);
   const bool isTorn = table.rows.size() > rowsKept && left() > (bottom() - top()) / 2;
   need(over + picture.height() + (isShort && !asList && !isTorn ? whole : two));
   if (!title.isEmpty()) put(heading);

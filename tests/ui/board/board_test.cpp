@@ -375,5 +375,5 @@ TEST_CASE("An outcome without anybody at work is refused with the reason") {
   board.open();
   press(board.page, Qt::Key_A, Qt::AltModifier);
   REQUIRE(board.troubles.size() == 1);
-  CHECK(board.troubles.front().contains(u"provider is selected"_s));
+  CHECK(board.troubles.front().contains(u"one is named as entering this"_s));
 }
