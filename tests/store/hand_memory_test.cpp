@@ -2,6 +2,7 @@
 
 #include "support/scratch.h"
 
+#include <array>
 #include <catch2/catch.hpp>
 #include <map>
 #include <set>
@@ -62,7 +63,9 @@ void put(const base::Path& path, std::string_view text) {
 
 /// Ends without what a destructor does, as a killed program.
 void kill(store::HandMemory::Taken& taken) {
-  (void)taken.held.release(); // NOLINT(bugprone-unused-return-value): lost on purpose
+  static std::array<store::HeldHand*, 32> lost{}; // pointed to for good, so that none is a leak
+  static std::size_t next = 0;
+  lost.at(next++) = taken.held.release();
 }
 
 } // namespace
