@@ -257,7 +257,7 @@ class SetupReading {
     return eachOf(list, at, [&](const JsonNode& node, const std::string& place) {
       auto said = thing<T>(tree_, node, place);
       if (!said) return Result<base::Done>(said.error());
-      const auto single = once.take(key(said->value), place, node, what);
+      auto single = once.take(key(said->value), place, node, what);
       into.push_back(std::move(*said));
       return single;
     });
@@ -266,7 +266,7 @@ class SetupReading {
   Result<base::Done> schoolLists(const JsonNode& node, const std::string& at) {
     std::string code;
     if (node.kind == Kind::object) JsonFields(node, at, "code").text("code", code);
-    const auto counted =
+    auto counted =
         eachOf(memberOf(node, "enrollment"), pathOf(at, "enrollment"),
                [&](const auto& one, const auto& place) { return grades(code, one, place); });
     if (!counted) return counted;
@@ -278,7 +278,7 @@ class SetupReading {
                     in.whole("percent", said.percent, 0, 100);
                     in.text("source", said.source);
                     in.need({"term", "percent", "source"});
-                    if (const auto read = in.end(); !read) return read;
+                    if (auto read = in.end(); !read) return read;
                     const auto key = code + between + said.term;
                     made_.eligibility.push_back(std::move(said));
                     return eligibilities_.take(key, place, one, "share");
@@ -291,7 +291,7 @@ class SetupReading {
     in.text("term", term);
     const auto* counts = in.at("grades", Kind::object);
     in.need({"term", "grades"});
-    if (const auto read = in.end(); !read) return read;
+    if (auto read = in.end(); !read) return read;
     const auto place = pathOf(at, "grades");
     JsonFields each(*counts, place);
     static const std::vector<std::string> all{"K", "1", "2", "3",  "4",  "5", "6",
@@ -302,7 +302,7 @@ class SetupReading {
       if (each.says(grade))
         made_.enrollment.push_back({pathOf(place, grade), code, term, grade, students});
     }
-    if (const auto read = each.end(); !read) return read;
+    if (auto read = each.end(); !read) return read;
     return counts_.take(code + between + term, at, node, "school and term");
   }
 
@@ -316,7 +316,7 @@ class SetupReading {
                     in.text("material", said.material);
                     in.seconds("seconds", said.seconds, 1, 600);
                     in.need({"material", "seconds"});
-                    if (const auto read = in.end(); !read) return read;
+                    if (auto read = in.end(); !read) return read;
                     const auto key = tag + between + said.material;
                     made_.cureTimes.push_back(std::move(said));
                     return times_.take(key, place, one, "light's material");
@@ -352,7 +352,7 @@ class SetupReading {
     in.flag("ages_confirmed", said.agesConfirmed);
     in.flag("others_confirmed", said.othersConfirmed);
     in.need({"file", "school", "term"});
-    if (const auto read = in.end(); !read) return read;
+    if (auto read = in.end(); !read) return read;
     const auto key = said.file + between + said.school + between + said.term;
     made_.rosters.push_back(std::move(said));
     return rosters_.take(key, at, node, "list");

@@ -136,7 +136,7 @@ Result<base::Done> Applying::plans() {
   const auto terms = session_.terms();
   if (!terms) return terms.error();
   for (const auto& said : document_.plans)
-    if (const auto done = plan(said, *terms); !done) return done;
+    if (auto done = plan(said, *terms); !done) return done;
   return base::Done{};
 }
 
@@ -173,7 +173,7 @@ Result<base::Done> Applying::plan(const exchange::SetupPlan& said,
     ++counts(SetupKind::plannedDays).unchanged;
     return base::Done{};
   }
-  if (const auto given = hasReason(at); !given) return given;
+  if (auto given = hasReason(at); !given) return given;
   const auto names = changedNames(said.day, old->value);
   if (const auto done = session_.correctPlan(by_, old->id, now, document_.reason, anyway); !done)
     return located(at, done.error());
@@ -183,7 +183,7 @@ Result<base::Done> Applying::plan(const exchange::SetupPlan& said,
 
 Result<base::Done> Applying::students() {
   for (const auto& said : document_.rosters)
-    if (const auto done = students(said); !done) return done;
+    if (auto done = students(said); !done) return done;
   return base::Done{};
 }
 

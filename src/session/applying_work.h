@@ -109,7 +109,7 @@ class Applying {
   static Result<const Recorded<T>*>
   known(const SetupThing<T>& thing, const std::vector<SetupThing<T>>& things,
         const std::vector<Recorded<T>>& all, const SetupVerbs<T>& verbs) {
-    const auto now = oneOf(all, verbs, verbs.key(thing.value));
+    auto now = oneOf(all, verbs, verbs.key(thing.value));
     if (!now || thing.formerly.empty()) return now;
     const auto formerly = verbs.formerKey(thing.value, thing.formerly);
     if (formerly == verbs.key(thing.value)) return now;

@@ -108,7 +108,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target, const std:
   if (!sealed) return sealed.error();
   if (const auto written = base::writeNewFile(target, base::textOf(*sealed)); !written)
     return written.error();
-  const auto noted = noteEnvelope(*may, {note.name.text(), today, false});
+  auto noted = noteEnvelope(*may, {note.name.text(), today, false});
   if (noted) return noted;
   std::error_code left; // one that the logbook does not know of is none
   std::filesystem::remove(target, left);

@@ -243,7 +243,7 @@ Result<base::Done> Book::together(const std::function<Result<base::Done>()>& wor
   const auto before = position_;
   auto done = guarded([&] {
     Transaction transaction(connection_);
-    together_.emplace();
+    together_ = Together{};
     if (const auto worked = work(); !worked) throw Trouble(worked.error());
     if (together_->failed) throw Trouble(*together_->failed);
     transaction.commit();

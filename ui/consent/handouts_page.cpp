@@ -154,7 +154,7 @@ AreaSpec handoutsArea(Context& context, const TermOf& term) {
 
 } // namespace
 
-HandoutsPage::HandoutsPage(Context& context, std::function<base::By()> by, TermOf term,
+HandoutsPage::HandoutsPage(Context& context, std::function<base::By()> by, const TermOf& term,
                            QWidget* parent)
     : Page(context, parent), area_(new AreaPage(
                                  context, handoutsArea(context, term),

@@ -16,7 +16,7 @@ class HandoutsPage final : public Page {
  public:
   /// `by` says who enters, `term` of which term the lines are.
   HandoutsPage(Context& context, std::function<base::By()> by,
-               std::function<std::optional<roster::TermId>()> term, QWidget* parent);
+               const std::function<std::optional<roster::TermId>()>& term, QWidget* parent);
 
   void begin();
   void refresh() override;

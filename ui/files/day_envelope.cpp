@@ -76,7 +76,7 @@ void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& 
 
 } // namespace
 
-void mergeDayEnvelope(Context& context, QObject* owner, base::By by, Told then) {
+void mergeDayEnvelope(Context& context, QObject* owner, base::By by, const Told& then) {
   const auto path = context.prompter.openFile(u"The other laptop's day envelope"_s, envelopeFilter);
   if (!path) return;
   const auto words = context.prompter.passphrase(u"The passphrase of this envelope"_s);

@@ -15,6 +15,6 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
                      std::function<void(const base::Result<QString>&)> then);
 /// Asks for a day envelope and its passphrase, and merges it. As above.
 void mergeDayEnvelope(Context& context, QObject* owner, base::By by,
-                      std::function<void(const base::Result<QString>&)> then);
+                      const std::function<void(const base::Result<QString>&)>& then);
 
 } // namespace gk::ui

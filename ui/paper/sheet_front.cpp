@@ -57,7 +57,7 @@ void SheetLayout::putFigures(const std::vector<reports::FrontFigure>& figures) {
     one(toQt(figure.words), paperFont(9), paperInk);
     one(toQt(figure.before), paperFont(9, true), paperQuiet);
     most = std::max(most, y - y_);
-    bars.push_back({x, y_, 3, 0});
+    bars.emplace_back(x, y_, 3, 0);
     x += wide + between;
   }
   for (auto& bar : bars) {
