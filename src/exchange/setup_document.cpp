@@ -170,7 +170,7 @@ template <class Each>
 Result<base::Done> eachOf(const JsonNode* list, const std::string& at, Each each) {
   if (!list) return base::Done{};
   for (std::size_t i = 0; i < list->items.size(); ++i)
-    if (const Result<base::Done> done = each(list->items[i], pathOf(at, i)); !done) return done;
+    if (Result<base::Done> done = each(list->items[i], pathOf(at, i)); !done) return done;
   return base::Done{};
 }
 
