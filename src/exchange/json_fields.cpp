@@ -199,7 +199,7 @@ void JsonFields::dates(std::string_view name, std::vector<base::Date>& into) {
     const auto path = pathOf(name, i);
     const auto date = dateIn(path, list->items[i], false);
     if (date && !dates.insert(*date).second)
-      refuse(ErrorCode::documentMalformed, path, list->items[i], "that date stands there twice");
+      refuse(ErrorCode::documentMalformed, path, list->items[i], "that date is there twice");
   }
   if (!problem_) into.assign(dates.begin(), dates.end());
 }
@@ -229,7 +229,7 @@ base::Result<base::Done> JsonFields::end() const {
                            " of that object is not known; known are: " + base::join(names, ", "));
   if (const auto place = firstRepeated(node_))
     return jsonError(ErrorCode::documentMalformed, pathOf(at_, node_.members[*place].first),
-                     node_.members[*place].second, "that name stands there twice");
+                     node_.members[*place].second, "that name is there twice");
   return base::Done{};
 }
 

@@ -52,7 +52,7 @@ class JsonFields {
       const auto place = wordIn(path, list->items[i], base::enumNames<E>, {});
       if (place && set.has(static_cast<E>(*place)))
         refuse(base::ErrorCode::documentMalformed, path, list->items[i],
-               "that word stands there twice");
+               "that word is there twice");
       if (place) set.add(static_cast<E>(*place));
     }
     if (!problem_) into = set;

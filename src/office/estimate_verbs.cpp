@@ -57,8 +57,9 @@ void tellAverted(const estimates::AvertedInputs& inputs, const estimates::Averte
       << "% of attacks: " << base::fixed(cautious, 1)
       << "\n\nLimits of the number (docs/methods.md, section 3):\n"
       << (inputs.efficacy < 1
-              ? "- Trials found that sealed teeth were spared a median of 81% of decay at 2 years "
-                "and 50%\n  up to 4 years, lost sealants included.\n"
+              ? "- Trials found a median of 81% less decay in sealed teeth at 2 years and 50% "
+                "less\n"
+                "  up to 4 years, lost sealants included.\n"
               : "- The model takes a retained sealant to protect in full and a lost one not "
                 "at all. It is\n  kinder to sealants than trials were: they found medians of "
                 "81% at 2 years and 50%\n  up to 4 years.\n")

@@ -117,7 +117,7 @@ AreaState teamState(const SetupRecords& records) {
     if (mayNow(task) == 0)
       found.missing("No one with a license that is valid that day may " + std::string(words) + ".");
   if (mayNow(roster::Task::sign) < signers)
-    found.ask("Two people sign each day. Enter who else may sign.");
+    found.ask("Two people sign each day. Enter a second person who may sign.");
   for (const auto& [id, stamp, member] : records.members) {
     const bool isClinical = member.may.has(roster::Task::place);
     if (isClinical && base::isBlank(member.licence))

@@ -138,7 +138,8 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
   isAsked(judged(Area::team,
                  [](auto& all) { all.members[0].value.licenceUntil = dateOf("2026-12-15"); }),
           "28 days");
-  isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }), "Enter who else may sign");
+  isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }),
+          "Enter a second person who may sign");
   isAsked(judged(Area::team, [](auto& all) { all.members[0].value.licence.clear(); }),
           "no license number");
   isMissing(judged(Area::lights, [](auto& all) { all.lights[0].value.inService = false; }),
