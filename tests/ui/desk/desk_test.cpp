@@ -323,7 +323,8 @@ TEST_CASE("Whoever enters is said at the desk, and who may not type is refused",
   desk.fill("deskSchoolsCode", u"CL"_s);
   desk.alt(Qt::Key_S);
   CHECK(
-      desk.label("deskSchoolsTrouble").contains(u"o name is selected; at the desk, choose one"_s));
+      desk.label("deskSchoolsTrouble")
+          .contains(u"one is named as entering this; choose one, at the desk under Entered by"_s));
   desk.pick("deskWho", 3);
   desk.alt(Qt::Key_S);
   CHECK(desk.label("deskSchoolsCodeHint").contains(u"belongs to Cobble Lantern"_s));
