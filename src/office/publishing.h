@@ -12,8 +12,7 @@ Option mergeOption();
 Option gradesOption();
 
 /// Printed instead of a version on what was not issued.
-inline constexpr std::string_view draftWords =
-    "Draft: not recorded as issued. Do not hand it out.";
+inline constexpr std::string_view draftWords = "Draft: not recorded as issued. Do not hand it out.";
 
 /// The first operand, to write in when --issue is given.
 base::Result<session::Session> openToIssue(const Call& call, const Surroundings& around);

@@ -30,7 +30,7 @@ class IdentityView final : public QWidget {
   QLabel* askFirst_;
   QLabel* notes_;
   QLabel* consent_;
-  QString fitted_;    ///< to what room, words and look
+  QString fitted_; ///< to what room, words and look
 };
 
 } // namespace gk::ui

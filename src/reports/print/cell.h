@@ -141,7 +141,7 @@ class Cell {
 
 inline constexpr Missing noFigure{};
 
-/// "1,234" of a count or a number, else as the cell is printed: where a number stands in a sentence.
+/// "1,234" of a count or a number, else as the cell is printed: for use in a sentence.
 std::string toRead(const Cell& cell);
 
 // How counts become cells.
