@@ -208,6 +208,22 @@ BEGIN SELECT RAISE(ABORT, 'rows of card_join are never replaced'); END;
 CREATE TRIGGER card_join_no_update BEFORE UPDATE ON card_join
 BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
 
+CREATE TRIGGER child_elsewhere_no_delete BEFORE DELETE ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE child = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'a student who is left out stays listed'); END;
+
+CREATE TRIGGER child_elsewhere_no_replace BEFORE INSERT ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never replaced'); END;
+
+CREATE TRIGGER child_elsewhere_no_update BEFORE UPDATE ON child_elsewhere
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never changed'); END;
+
+CREATE TRIGGER child_elsewhere_of_part BEFORE INSERT ON child_elsewhere
+WHEN NOT EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'only a part leaves students out'); END;
+
 CREATE TRIGGER child_kind BEFORE INSERT ON child
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 8
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
@@ -225,6 +241,7 @@ BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
 
 CREATE TRIGGER child_salt_no_delete BEFORE DELETE ON child_salt
 WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
 BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
 
 CREATE TRIGGER child_salt_no_replace BEFORE INSERT ON child_salt
@@ -466,7 +483,9 @@ WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id)
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never replaced'); END;
 
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
-WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id) OR NEW.reason IS NOT 'erased'
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id)
+  OR NEW.reason IS NOT 'erased' AND NOT EXISTS (SELECT 1 FROM erased_entry AS x
+    JOIN child_elsewhere AS c ON c.child = x.child WHERE x.id = OLD.id)
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
@@ -474,9 +493,11 @@ BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
 WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = NEW.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
 BEGIN SELECT RAISE(ABORT, 'only what a listed erasure names is erased'); END;
 
 CREATE TRIGGER erased_entry_no_delete BEFORE DELETE ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
 BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
 
 CREATE TRIGGER erased_entry_no_replace BEFORE INSERT ON erased_entry
@@ -813,6 +834,17 @@ BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never replaced'); END;
 
 CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
 BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
+
+CREATE TRIGGER part_no_delete BEFORE DELETE ON part
+WHEN EXISTS (SELECT 1 FROM child_elsewhere)
+BEGIN SELECT RAISE(ABORT, 'a part stays one while it leaves students out'); END;
+
+CREATE TRIGGER part_no_replace BEFORE INSERT ON part
+WHEN EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'a part is of one school'); END;
+
+CREATE TRIGGER part_no_update BEFORE UPDATE OF school, highest_number ON part
+BEGIN SELECT RAISE(ABORT, 'rows of part are never changed'); END;
 
 CREATE TRIGGER personal_key_kind BEFORE INSERT ON personal_key
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 50
@@ -1322,6 +1354,10 @@ CREATE TABLE child (
   CHECK (number GLOB '[0-9]*-[0-9]')
 ) STRICT;
 
+CREATE TABLE child_elsewhere (
+  child INTEGER PRIMARY KEY REFERENCES entry (id)
+) STRICT;
+
 CREATE TABLE child_salt (
   child INTEGER PRIMARY KEY REFERENCES entry (id),
   salt BLOB NOT NULL CHECK (length(salt) = 16)
@@ -1746,6 +1782,12 @@ CREATE TABLE paper_sheet (
   day INTEGER NOT NULL REFERENCES entry (id),
   number TEXT NOT NULL CHECK (number <> ''),
   checker INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+
+CREATE TABLE part (
+  school INTEGER PRIMARY KEY REFERENCES entry (id),
+  highest_number INTEGER NOT NULL CHECK (highest_number >= 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32)
 ) STRICT;
 
 CREATE TABLE personal_key (

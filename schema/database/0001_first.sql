@@ -168,9 +168,12 @@ CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
 
 CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
 
--- Of an erased entry the reason goes too, which is a person's words on the student.
+-- Of an erased entry the reason goes too, which is a person's words on the student; what was left out
+-- of a part gets its own back.
 CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
-WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id) OR NEW.reason IS NOT 'erased'
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id)
+  OR NEW.reason IS NOT 'erased' AND NOT EXISTS (SELECT 1 FROM erased_entry AS x
+    JOIN child_elsewhere AS c ON c.child = x.child WHERE x.id = OLD.id)
 BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
 
 CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
@@ -1974,19 +1977,63 @@ CREATE TRIGGER erasure_kind BEFORE INSERT ON erasure
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 60
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in erasure'); END;
 
--- What the digests need of an entry whose content was erased.
+-- What the digests need of an entry whose content was erased, or left out of a part.
 CREATE TABLE erased_entry (
   id INTEGER PRIMARY KEY REFERENCES entry (id),
   child INTEGER NOT NULL REFERENCES entry (id),
   content BLOB NOT NULL CHECK (length(content) = 32)
 ) STRICT;
 
+-- A logbook that was made of another for one school's day (docs/decisions/0017): which school it has,
+-- and the highest number of any student, so that a new one gets another. The digest is over both and
+-- over whom child_elsewhere lists. A whole logbook has no row.
+CREATE TABLE part (
+  school INTEGER PRIMARY KEY REFERENCES entry (id),
+  highest_number INTEGER NOT NULL CHECK (highest_number >= 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT;
+
+-- The students whose content stayed in the logbook that the part was made of.
+CREATE TABLE child_elsewhere (
+  child INTEGER PRIMARY KEY REFERENCES entry (id)
+) STRICT;
+
+CREATE TRIGGER part_no_update BEFORE UPDATE OF school, highest_number ON part
+BEGIN SELECT RAISE(ABORT, 'rows of part are never changed'); END;
+
+CREATE TRIGGER part_no_replace BEFORE INSERT ON part
+WHEN EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'a part is of one school'); END;
+
+CREATE TRIGGER part_no_delete BEFORE DELETE ON part
+WHEN EXISTS (SELECT 1 FROM child_elsewhere)
+BEGIN SELECT RAISE(ABORT, 'a part stays one while it leaves students out'); END;
+
+CREATE TRIGGER child_elsewhere_no_replace BEFORE INSERT ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never replaced'); END;
+
+-- The content is back, or it was erased lawfully.
+CREATE TRIGGER child_elsewhere_no_delete BEFORE DELETE ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE child = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'a student who is left out stays listed'); END;
+
+CREATE TRIGGER child_elsewhere_no_update BEFORE UPDATE ON child_elsewhere
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never changed'); END;
+
+CREATE TRIGGER child_elsewhere_of_part BEFORE INSERT ON child_elsewhere
+WHEN NOT EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'only a part leaves students out'); END;
+
 CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
 WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = NEW.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
 BEGIN SELECT RAISE(ABORT, 'only what a listed erasure names is erased'); END;
 
 CREATE TRIGGER child_salt_no_delete BEFORE DELETE ON child_salt
 WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
 BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
 
 CREATE TRIGGER erasure_no_update BEFORE UPDATE ON erasure
@@ -2003,6 +2050,7 @@ CREATE TRIGGER erased_entry_no_update BEFORE UPDATE ON erased_entry
 BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
 
 CREATE TRIGGER erased_entry_no_delete BEFORE DELETE ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
 BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
 
 CREATE TRIGGER erased_entry_no_replace BEFORE INSERT ON erased_entry

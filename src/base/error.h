@@ -26,6 +26,7 @@ enum class ErrorCode {
   storeNewerSchema,
   storeDamaged,
   storeForked,
+  storePart,
   storeInUse,
   storeReadOnly,
   storeUnfinished,

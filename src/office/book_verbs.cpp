@@ -163,6 +163,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   std::vector<session::ErasureLine> erasures; // no damage
   std::vector<std::string> copied;            // the same
   std::vector<session::KeyLine> replacements; // the same
+  std::string part;                           // the same
   if (findings->empty()) {
     auto session = openToRead(call, around);
     if (!session) return session.error();
@@ -175,6 +176,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     auto lines = session->copiedLines();
     if (!lines) return lines.error();
     copied = std::move(*lines);
+    part = session->partNotice();
   }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -190,6 +192,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
       writeErasure(json, line);
     json.endArray();
     json.field("copied", copied);
+    if (!part.empty()) json.field("part", part);
     json.arrayField("key_replacements");
     for (const auto& line : replacements) {
       json.beginObject();
@@ -203,6 +206,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": no damage found\n";
+    if (!part.empty()) around.out << part << '\n';
     for (const auto& line : erasures) {
       around.out << "Student " << line.record.value.number << ": " << line.words() << ".\n";
       for (const auto& copy : line.copies)

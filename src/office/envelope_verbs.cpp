@@ -25,19 +25,30 @@ Result<Exit> sealDay(const Call& call, const Surroundings& around) {
   if (!session) return session.error();
   const auto by = author(*session, call, around);
   if (!by) return by.error();
+  std::optional<base::Recorded<roster::School>> school;
+  if (const auto code = call.textIfAny("--school")) {
+    auto known = schoolCoded(*session, *code);
+    if (!known) return known.error();
+    school = std::move(*known);
+  }
   const auto& target = call.operand(1);
-  if (const auto sealed = session->sealDay(*by, target, call.textIfAny("--school").value_or(""),
-                                           std::move(*secret));
+  const auto part = session->oneSchool();
+  if (!part) return part.error();
+  if (const auto sealed = session->sealDay(
+          *by, target, school ? std::optional(school->id) : std::nullopt, std::move(*secret));
       !sealed)
     return sealed.error();
+  const auto only = school ? school->value.name : *part ? (*part)->name : std::string();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
     json.beginObject();
     json.field("file", call.operand(0));
     json.field("envelope", target);
+    if (!only.empty()) json.field("school", only);
     json.endObject();
   } else {
     around.out << "Sealed the logbook in " << target
+               << (only.empty() ? std::string() : ", with the students of " + only + " alone")
                << ". Give the passphrase apart from the file.\n";
   }
   return Exit::fine;
@@ -127,7 +138,8 @@ std::vector<Verb> envelopeVerbs() {
   return {
       {{"seal-day", "FILE TARGET",
         "seals the logbook in a day envelope for another laptop, or for the way back",
-        writing({dayPassphraseOption(), {"--school", "NAME", "written inside the envelope"}})},
+        writing({dayPassphraseOption(),
+                 {"--school", "CODE", "only that school's students; without it, everyone"}})},
        sealDay},
       {{"merge-day", "FILE ENVELOPE",
         "imports a day envelope of this logbook, once; refused whole when altered or foreign",

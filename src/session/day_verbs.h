@@ -48,11 +48,12 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> countLot(By by, const kit::LotCount& count);
   /// After `backUp` went well; also after the day is signed.
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
-  /// What another laptop needs for a day, or brings back from it, under a passphrase: all of the
-  /// logbook as it is now (session/envelope.h). Also in another thread, as absorbAside: nobody
-  /// hears of it before `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile.
-  Result<base::Done> sealDay(By by, const base::Path& target, const std::string& school,
-                             std::string passphrase);
+  /// What another laptop needs for a day at `school`, under a passphrase: the logbook as it is now,
+  /// of students that school's alone, or of all where none is named, as for the way back
+  /// (session/envelope.h). Also in another thread, as absorbAside: nobody hears of it before
+  /// `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile.
+  Result<base::Done> sealDay(By by, const base::Path& target,
+                             const std::optional<roster::SchoolId>& school, std::string passphrase);
   /// Merges one, once it is authenticated whole; in another thread as sealDay. Fails as
   /// openEnvelope and absorb; with `storeNotALogbook` for one of another program's logbook, and
   /// with `recordChanged` for one that was sealed or merged by this logbook already. Then nothing
@@ -112,6 +113,7 @@ class DayVerbs : public DeskVerbs {
   using DeskVerbs::DeskVerbs;
 
   /// Without telling anybody, since that may be another thread.
+  Result<base::Done> leaveOthersOut(const base::Path& copy, roster::SchoolId school);
   Result<base::Done> noteEnvelope(const Admission& may, const followup::DayEnvelope& envelope);
 
  private:

@@ -68,6 +68,12 @@ class Reader {
   /// Far ahead of the newest entry: what to ask, until Door::confirmClock (`clock.ahead`).
   [[nodiscard]] std::optional<std::string> clockQuestion() const;
 
+  [[nodiscard]] Result<std::optional<OneSchool>> oneSchool(); ///< none of a whole logbook
+  [[nodiscard]] std::string partNotice(); ///< said while the logbook has one school's students
+  /// `storePart` in a logbook for one school's day; `what` is done elsewhere: "totals are counted".
+  [[nodiscard]] Result<base::Done> needsWhole(std::string_view what);
+  /// `storePart` where the school's students are not in this logbook.
+  [[nodiscard]] Result<base::Done> hasSchool(roster::SchoolId school);
   [[nodiscard]] Result<Recorded<roster::Program>> program();
   [[nodiscard]] List<roster::Term> terms();
   [[nodiscard]] List<roster::ProgramYear> years(); ///< the oldest first
@@ -179,6 +185,8 @@ class Reader {
   Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
   Result<std::string> shortName(roster::ChildId child); ///< "Mina T."; the number while locked
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
+  /// Whom a logbook for that school's day leaves out, erased ones not.
+  Result<std::vector<roster::ChildId>> childrenBut(roster::SchoolId school);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 

@@ -164,7 +164,9 @@ Result<std::vector<std::string>> Reader::numbers() {
 Result<std::string> Reader::nextNumber() {
   const auto taken = numbers();
   if (!taken) return taken.error();
-  std::int64_t highest = 1000;
+  const auto part = oneSchool();
+  if (!part) return part.error();
+  std::int64_t highest = *part ? (*part)->highestNumber : 1000;
   for (const auto& number : *taken)
     if (const auto digits = base::parseInt(number.substr(0, number.find('-'))))
       highest = std::max(highest, *digits);

@@ -112,6 +112,8 @@ Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnP
   const auto next = crypto::Secret::taking(how.passphrase);
   const auto may = admit(Verb::replaceBookKey, by, {.reason = how.reason, .pin = pin});
   if (!may) return may.error();
+  if (const auto whole = needsWhole("the key of the names is replaced"); !whole)
+    return whole.error();
   const auto& author = may->author();
   if (!roster::keepsTeam(author.value))
     return Error{ErrorCode::ruleCredential,

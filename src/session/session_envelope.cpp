@@ -2,6 +2,8 @@
 #include "session/session_write.h"
 
 #include "base/bytes.h"
+#include "base/text.h"
+#include "store/part.h"
 
 #include <algorithm>
 #include <utility>
@@ -89,21 +91,44 @@ Result<base::Done> DayVerbs::noteEnvelope(const Admission& may,
       ruleOf(may.verb()).name);
 }
 
-Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target, const std::string& school,
+Result<base::Done> DayVerbs::leaveOthersOut(const base::Path& copy, roster::SchoolId school) {
+  const auto others = childrenBut(school);
+  if (!others) return others.error();
+  const auto next = nextNumber();
+  if (!next) return next.error();
+  const auto number = base::parseInt(next->substr(0, next->find('-')));
+  if (!number) return number.error();
+  return store::Parting::leaveOut(copy, {school, *number - 1}, *others);
+}
+
+Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
+                                     const std::optional<roster::SchoolId>& school,
                                      std::string passphrase) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto may = admit(Verb::noteEnvelope, by);
   if (!may) return may.error();
+  const auto part = oneSchool();
+  if (!part) return part.error();
+  std::string name = *part ? (*part)->name : std::string();
+  if (school) {
+    if (auto has = hasSchool(*school); !has) return has;
+    const auto known = only<roster::School>(store::subjectIs(*school), "school");
+    if (!known) return known.error();
+    name = known->value.name;
+  }
   if (auto free = isFree(target); !free) return free;
   const auto copy = Beside::of(book_.path());
   if (!copy) return copy.error();
   if (const auto made = book_.backUp(copy->path()); !made)
     return named(made.error(), copy->path(), target);
+  if (school && !*part)
+    if (const auto left = leaveOthersOut(copy->path(), *school); !left)
+      return named(left.error(), copy->path(), target);
   auto bytes = base::readFile(copy->path(), mostEnvelopeBytes);
   if (!bytes) return bytes.error();
   const auto today = world_.clock.now().date();
   const EnvelopeNote note{base::makeUuid7(world_.clock.now().at, world_.random),
-                          book_.identity().text(), today, school};
+                          book_.identity().text(), today, name};
   const auto sealed = sealEnvelope(note, bytesOf(*bytes), secret, costOf(kind_), world_.random);
   if (!sealed) return sealed.error();
   if (const auto written = base::writeNewFile(target, base::textOf(*sealed)); !written)

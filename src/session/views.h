@@ -19,6 +19,13 @@ namespace gk::session {
 /// program, as a curve over all years and a lot's trace need.
 enum class Reach { term, program };
 
+/// Which school's students alone a logbook has that was sealed for that school's day.
+struct OneSchool {
+  roster::SchoolId school;
+  std::string name;
+  std::int64_t highestNumber; ///< of any student of the whole logbook then
+};
+
 /// Where a child is in the day.
 enum class Place { waiting, inChair, parked, done, absent };
 

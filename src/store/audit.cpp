@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "store/book_copy.h"
 #include "store/key_wraps.h"
+#include "store/part.h"
 #include "store/recovery_key.h"
 #include "store/rows.h"
 #include "store/signatures.h"
@@ -200,7 +201,8 @@ bool hasKeys(const OwnSchema& own) {
                              [](const auto& kind) { return kind.second == "day_signature"; });
 }
 
-/// Only what a listed erasure names is erased, and a salt is of a child that is there.
+/// Only what a listed erasure names is erased or a part has left out, and a salt is of a child that
+/// is there.
 void erasureFaults(Connection& book, const std::string& database, const OwnSchema& own,
                    FaultList& list) {
   const auto each = [&](const std::string& sql, const char* what) {
@@ -209,13 +211,30 @@ void erasureFaults(Connection& book, const std::string& database, const OwnSchem
   };
   const auto from = "SELECT 1 FROM " + database;
   each(from + ".erased_entry AS x WHERE NOT EXISTS (" + from +
-           ".erasure AS e WHERE e.whom = x.child) OR NOT EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = x.child) AND NOT EXISTS (" + from +
+           ".child_elsewhere AS c WHERE c.child = x.child) OR NOT EXISTS (" + from +
            ".entry AS e WHERE e.id = x.id)",
        "records were removed without a listed erasure");
   each(from + ".child_salt AS s WHERE EXISTS (" + from +
-           ".erasure AS e WHERE e.whom = s.child) OR NOT EXISTS (" + from +
+           ".erasure AS e WHERE e.whom = s.child) OR EXISTS (" + from +
+           ".child_elsewhere AS c WHERE c.child = s.child) OR NOT EXISTS (" + from +
            ".entry AS e WHERE e.id = s.child AND e.kind = " + std::to_string(own.childKind) + ")",
-       "something is kept of a student who was erased or is missing");
+       "something is kept of a student who was erased, left out or is missing");
+  each(from + ".child_elsewhere AS c WHERE NOT EXISTS (" + from +
+           ".erased_entry AS x WHERE x.id = c.child AND x.child = c.child) OR NOT EXISTS (" + from +
+           ".part)",
+       "the list of students who were left out does not match the logbook");
+  each(from + ".part AS p WHERE (SELECT count(*) FROM " + database + ".part) > 1 OR NOT EXISTS (" +
+           from + ".child_elsewhere) OR NOT EXISTS (" + from + ".entry AS e JOIN " + database +
+           ".entry_kind AS k ON k.number = e.kind WHERE e.id = p.school AND k.name = 'school')",
+       "what says which school this logbook is for was changed");
+  if (const auto digest = partDigest(book, database)) {
+    auto kept = book.prepare("SELECT digest FROM " + database + ".part");
+    if (!kept.step() || hashIn(kept, 0) != digest)
+      list.add([] {
+        return Fault{"what says whose students are left out was changed", {}, {}, goBack};
+      });
+  }
   each(from + ".hand_branch AS b WHERE NOT EXISTS (" + from +
            ".hand_branch AS c WHERE c.after IS b.after AND c.origin = b.origin AND c.first <> "
            "b.first) OR NOT EXISTS (" +

@@ -100,8 +100,9 @@ class Book {
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
-  /// written; with `storeForked` when one laptop went on in copies, unless those are to be joined.
-  /// Then nothing changed.
+  /// written; with `storeForked` when one laptop went on in copies, unless those are to be joined;
+  /// with `storePart` when one of the two is a logbook for one school's day, and a student's
+  /// entries would be here with the content of some alone. Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
                               const base::Progress& progress = {}, Copies copies = Copies::ask);
   /// Every line of a laptop that went on in copies, oldest first.
@@ -138,6 +139,7 @@ class Book {
 
  private:
   friend struct Erasing;
+  friend struct Parting;
   void takeHand(const HandMemory& laptop, base::Instant now);
 
   Book(Connection connection, const Hand& hand, const Position& position)

@@ -2,6 +2,7 @@
 
 #include "store/act_digest.h"
 #include "store/closing_rows.h"
+#include "store/part.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
 
@@ -45,14 +46,9 @@ std::set<std::int64_t> entriesAround(Connection& book, const OwnSchema& own, std
   return found;
 }
 
-struct Content {
-  OwnedEntry entry;
-  crypto::Hash hash;
-};
-
 /// The entries of the child that still have their content.
-std::vector<Content> contentOf(Connection& book, const OwnSchema& own, std::int64_t child) {
-  std::vector<Content> found;
+std::vector<OwnedContent> contentOf(Connection& book, const OwnSchema& own, std::int64_t child) {
+  std::vector<OwnedContent> found;
   Owners owners(book, "main", own);
   const auto sql = "SELECT " + own.entry.list() + " FROM entry WHERE id = ?1";
   for (const auto& id : entriesAround(book, own, child)) {
@@ -63,14 +59,16 @@ std::vector<Content> contentOf(Connection& book, const OwnSchema& own, std::int6
     const auto owner = owners.read(entry);
     if (!owner || owner->child != child || owner->erased) continue;
     const auto records = recordsOf(book, own, entry);
-    found.push_back({entry, contentHash(own, row, records, owner->salt)});
+    found.push_back({entry, child, contentHash(own, row, records, owner->salt)});
   }
   return found;
 }
 
-void erase(Connection& book, const OwnSchema& own, std::int64_t child, const Content& one) {
+} // namespace
+
+void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one) {
   book.prepare("INSERT INTO erased_entry (id, child, content) VALUES (?, ?, ?)")
-      .bindAll(one.entry.id, child, std::span<const std::uint8_t>(one.hash))
+      .bindAll(one.entry.id, one.child, std::span<const std::uint8_t>(one.hash))
       .run();
   book.prepare("UPDATE entry SET reason = 'erased' WHERE id = ? AND reason IS NOT NULL")
       .bindAll(one.entry.id)
@@ -79,8 +77,6 @@ void erase(Connection& book, const OwnSchema& own, std::int64_t child, const Con
        std::ranges::equal_range(own.records, one.entry.kind, {}, &OwnTable::kind))
     book.prepare("DELETE FROM \"" + table.name + "\" WHERE entry = ?").bindAll(one.entry.id).run();
 }
-
-} // namespace
 
 std::int64_t applyErasures(Connection& book, const OwnSchema& own) {
   std::vector<std::int64_t> children;
@@ -94,10 +90,12 @@ std::int64_t applyErasures(Connection& book, const OwnSchema& own) {
     // All are hashed before the first goes: a step finds its child through its field.
     const auto content = contentOf(book, own, child);
     for (const auto& one : content)
-      erase(book, own, child, one);
+      takeOut(book, own, one);
     erased += std::ssize(content);
     book.prepare("DELETE FROM child_salt WHERE child = ?").bindAll(child).run();
+    book.prepare("DELETE FROM child_elsewhere WHERE child = ?").bindAll(child).run();
   }
+  sealPart(book);
   return erased;
 }
 

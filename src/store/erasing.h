@@ -2,6 +2,7 @@
 
 #include "roster/erasure.h"
 #include "store/book.h"
+#include "store/owners.h"
 
 #include <map>
 #include <string>
@@ -39,6 +40,16 @@ struct Erasing {
   static base::Result<std::int64_t> rowsErased(Book& book, roster::ChildId child);
   static base::Result<std::vector<roster::ChildId>> joinedWith(Book& book, roster::ChildId child);
 };
+
+/// An entry of a child with the hash that stays in its place.
+struct OwnedContent {
+  OwnedEntry entry;
+  std::int64_t child;
+  crypto::Hash hash;
+};
+
+/// Takes the content of one entry out. Throws Trouble.
+void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one);
 
 /// Takes out the content of every child whom a listed erasure names, as far as it is still there,
 /// and gives back how many entries that were. Runs in the transaction that wrote the erasure, or

@@ -5,6 +5,7 @@
 #include "store/lines.h"
 #include "store/migration.h"
 #include "store/own_schema.h"
+#include "store/part.h"
 #include "store/sweep.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
@@ -83,10 +84,10 @@ class Renumbering {
 
 /// Copies what is not here yet, by the names of the program's own columns.
 std::string copying(const OwnTable& table, const std::string& key, const Renumbering& as,
-                    const std::string& also = {}) {
+                    const std::string& also = {}, const std::string& ids = "fresh") {
   return "INSERT INTO main.\"" + table.name + "\" (" + table.list() + also + ") SELECT " +
          as.here(table) + also + " FROM other.\"" + table.name + "\" WHERE " + as.here(key) +
-         " IN (SELECT id FROM fresh) ORDER BY " + table.inOrder;
+         " IN (SELECT id FROM temp." + ids + ") ORDER BY " + table.inOrder;
 }
 
 base::Uuid bookId(Connection& connection, std::string_view sql) {
@@ -129,6 +130,55 @@ void askOfForks(Connection& connection, const OwnSchema& own, const Lines& lines
                      "entries of each stay, under their own name"});
 }
 
+bool isAny(Connection& connection, const std::string& sql) {
+  auto row = connection.prepare("SELECT EXISTS (" + sql + ")");
+  return row.step() && row.column<bool>(0);
+}
+
+/// Entries that are new here come with their content, or not at all.
+void refuseHollow(Connection& connection, const Renumbering& as) {
+  if (isAny(connection,
+            "SELECT 1 FROM other.erased_entry AS x JOIN other.child_elsewhere AS c ON c.child = "
+            "x.child WHERE " +
+                as.here("x.id") + " IN (SELECT id FROM temp.fresh)"))
+    throw Trouble({ErrorCode::storePart,
+                   "that logbook has the students of one school, and this one lacks entries about "
+                   "others that were left out of it; nothing was merged. Merge both into the whole "
+                   "logbook"});
+}
+
+/// What was left out of this logbook and the other one has. A student comes back whole: where the
+/// other lacks some of the entries, their content would be torn.
+void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as) {
+  if (!isAny(connection, "SELECT 1 FROM main.child_elsewhere")) return;
+  // A student has a salt where the content is.
+  connection.execute("CREATE TEMP TABLE back (id INTEGER PRIMARY KEY)");
+  connection.execute("INSERT INTO temp.back SELECT " + as.here("s.child") +
+                     " FROM other.child_salt AS s WHERE " + as.here("s.child") +
+                     " IN (SELECT child FROM main.child_elsewhere)");
+  connection.execute("CREATE TEMP TABLE filled (id INTEGER PRIMARY KEY, reason TEXT)");
+  connection.execute(
+      "INSERT INTO temp.filled SELECT " + as.here("o.id") +
+      ", o.reason FROM other.entry AS o WHERE " + as.here("o.id") +
+      " IN (SELECT id FROM main.erased_entry WHERE child IN (SELECT id FROM temp.back))");
+  if (isAny(connection, "SELECT 1 FROM main.erased_entry WHERE child IN (SELECT id FROM temp.back) "
+                        "AND id NOT IN (SELECT id FROM temp.filled)"))
+    throw Trouble({ErrorCode::storePart,
+                   "this logbook has the students of one school, and the other lacks entries about "
+                   "students that were left out of this one; nothing was merged. Merge both into "
+                   "the whole logbook"});
+  connection.execute("UPDATE main.entry SET reason = (SELECT f.reason FROM temp.filled AS f WHERE "
+                     "f.id = entry.id) WHERE id IN (SELECT id FROM temp.filled WHERE reason IS NOT "
+                     "NULL)");
+  connection.execute("DELETE FROM main.erased_entry WHERE id IN (SELECT id FROM temp.filled)");
+  for (const auto& table : own.records)
+    connection.execute(copying(table, "entry", as, {}, "filled"));
+  connection.execute("DELETE FROM main.child_elsewhere WHERE child IN (SELECT id FROM temp.back)");
+  sealPart(connection);
+  connection.execute("DROP TABLE temp.back");
+  connection.execute("DROP TABLE temp.filled");
+}
+
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
@@ -166,6 +216,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     take("INSERT INTO temp.fresh SELECT " + as.here("o.id") +
          " FROM other.entry AS o WHERE NOT EXISTS (SELECT 1 FROM main.entry AS m WHERE m.id = " +
          as.here("o.id") + ")");
+    refuseHollow(connection_, as);
     const std::int64_t brought = take(copying(own.entry, "id", as));
     const auto tables = static_cast<std::int64_t>(own.records.size());
     std::int64_t taken = 0;
@@ -179,6 +230,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
          ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
          "WHERE m.child = " +
          as.here("o.child") + ")");
+    fillIn(connection_, own, as);
     take(copying(own.erased, "id", as));
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);

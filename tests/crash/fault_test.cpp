@@ -112,7 +112,7 @@ TEST_CASE("An act that a disk's error refuses is not kept, unless it says that i
   std::uint64_t unsure = 0;
   std::uint64_t points = 0;
   const auto seed = test::seedOr(258);
-  const auto every = static_cast<std::uint64_t>(test::rounds(9, 1));
+  const auto every = test::oneOf(9);
   for (const auto fault : {Fault::ioError, Fault::noSpace, Fault::shortWrite, Fault::afterIoError})
     for (auto at = 1 + seed % every; at <= whole.calls; at += every) {
       ++points;

@@ -136,7 +136,7 @@ TEST_CASE("A merge that takes an erasure in and cannot rewrite the file says tha
   std::uint64_t traces = 0;
   std::uint64_t whole = 0;
   const auto told = failAtEach(
-      copies, calls, static_cast<std::uint64_t>(test::rounds(40, 1)), work,
+      copies, calls, test::oneOf(40), work,
       [&](const auto& done, bool isUnsure, const test::Found&) {
         if (isUnsure) return;
         CHECK(isKnown() == !done.has_value()); // the student is gone, or nothing was merged

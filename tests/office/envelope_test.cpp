@@ -30,6 +30,21 @@ TEST_CASE("A day envelope is sealed, unpacked and merged by the command, and ref
                       "IM"}) == "envelope.unreadable");
 }
 
+TEST_CASE("A day envelope of one school's students says so, and what it cannot count is refused",
+          "[case-424][case-425]") {
+  EnvelopeDesk desk;
+  desk.did({"add-school", desk.book, "--name", "Thistle Hollow", "--code", "TH", "--by", "IM"});
+  CHECK(desk.refusal({"seal-day", desk.book, desk.sealed, "--school", "ZZ", "--day-passphrase-file",
+                      desk.words, "--by", "IM"}) == "record.not-found");
+  CHECK(desk.did({"seal-day", desk.book, desk.sealed, "--school", "TH", "--day-passphrase-file",
+                  desk.words, "--by", "IM"})
+            .out.find("with the students of Thistle Hollow alone") != std::string::npos);
+  const auto other = desk.file("two.gkbook");
+  desk.did({"unpack-day", desk.sealed, other, "--day-passphrase-file", desk.words});
+  CHECK(desk.did({"check", other}).out.find("has the students of Thistle Hollow alone") !=
+        std::string::npos);
+}
+
 TEST_CASE("No verb that writes a file takes the place of a logbook", "[case-380]") {
   EnvelopeDesk desk;
   const auto before = base::readFile(desk.book).value();

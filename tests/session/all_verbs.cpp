@@ -150,7 +150,7 @@ void AllVerbs::fillDesk() {
   };
   calls[Verb::noteEnvelope] = [this](const A& a) {
     const auto file = session.path().parent_path() / "day.gkday";
-    return codeIn(session.sealDay(a.as, file, "", "a passphrase for the day"));
+    return codeIn(session.sealDay(a.as, file, {}, "a passphrase for the day"));
   };
   calls[Verb::planDay] = [this](const A& a) {
     return codeIn(session.planDay(a.as, {term, school, today().plusDays(7)}));

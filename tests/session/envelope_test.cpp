@@ -66,7 +66,7 @@ TEST_CASE("Nothing of a logbook can be read in its envelope", "[case-295]") {
   Clinic clinic;
   clinic.child("Mina", "Tolliver-Reed");
   const auto file = *clinic.folder / "day.gkday";
-  must(clinic.session.sealDay(clinic.by, file, "Cobble Lantern", words));
+  must(clinic.session.sealDay(clinic.by, file, {}, words));
   const auto bytes = bytesIn(file);
   for (const auto* word : {"SQLite", "Cobble", "CREATE", "1001-"})
     CHECK(bytes.find(word) == std::string::npos);
@@ -76,7 +76,7 @@ TEST_CASE("An envelope goes to a second laptop and comes back with its day, once
   Clinic clinic;
   const auto mina = clinic.child("Mina");
   const auto there = *clinic.folder / "to-two.gkday";
-  must(clinic.session.sealDay(clinic.by, there, "Cobble Lantern", words));
+  must(clinic.session.sealDay(clinic.by, there, {}, words));
   Scratch other;
   const auto book = other / "two.gkbook";
   must(session::Session::unpackEnvelope(there, words, book, session::BookKind::throwaway));
@@ -94,7 +94,7 @@ TEST_CASE("An envelope goes to a second laptop and comes back with its day, once
                                    .action = roster::FlagAction::ask,
                                    .detail = {},
                                    .decided = {}}));
-    must(two.sealDay(clinic.by, back, "Cobble Lantern", words));
+    must(two.sealDay(clinic.by, back, {}, words));
     must(two.finish());
   }
   CHECK(must(clinic.session.flags(mina)).empty());
@@ -119,7 +119,7 @@ TEST_CASE("A truncated, altered or foreign envelope, or a wrong passphrase, chan
   Clinic clinic;
   Clinic foreign;
   const auto file = *foreign.folder / "day.gkday";
-  must(foreign.session.sealDay(foreign.by, file, "", words));
+  must(foreign.session.sealDay(foreign.by, file, {}, words));
   const auto whole = bytesIn(file);
   const auto before = clinic.session.edition();
   const auto tries = [&](const std::string& bytes, const char* passphrase) {
@@ -148,7 +148,7 @@ TEST_CASE("A truncated, altered or foreign envelope, or a wrong passphrase, chan
   CHECK(tries("", words) == ErrorCode::envelopeUnreadable);
   CHECK(clinic.session.edition() == before);
   CHECK(codeOf(clinic.session.absorbEnvelope({}, file, words)) == ErrorCode::ruleCredential);
-  CHECK(codeOf(clinic.session.sealDay(clinic.by, *clinic.folder / "x.gkday", "", " ")) ==
+  CHECK(codeOf(clinic.session.sealDay(clinic.by, *clinic.folder / "x.gkday", {}, " ")) ==
         ErrorCode::callMalformed);
   CHECK(clinic.session.edition() == before);
 }
@@ -157,16 +157,16 @@ TEST_CASE("An envelope takes no other file's place, least of all the logbook's o
   Clinic clinic;
   auto& book = clinic.session;
   const auto before = bytesIn(book.path());
-  CHECK(codeOf(book.sealDay(clinic.by, book.path(), "", words)) == ErrorCode::fileUnwritable);
+  CHECK(codeOf(book.sealDay(clinic.by, book.path(), {}, words)) == ErrorCode::fileUnwritable);
   const auto list = *clinic.folder / "list.csv";
   must(base::replaceFile(list, "first,last\n"));
-  CHECK(codeOf(book.sealDay(clinic.by, list, "", words)) == ErrorCode::fileUnwritable);
+  CHECK(codeOf(book.sealDay(clinic.by, list, {}, words)) == ErrorCode::fileUnwritable);
   CHECK(bytesIn(book.path()) == before);
   CHECK(bytesIn(list) == "first,last\n");
   CHECK(must(book.dayEnvelopes()).empty());
   // What lies beside would be played back into what is unpacked.
   const auto sealed = *clinic.folder / "day.gkday";
-  must(book.sealDay(clinic.by, sealed, "", words));
+  must(book.sealDay(clinic.by, sealed, {}, words));
   const auto target = *clinic.folder / "two.gkbook";
   must(base::replaceFile(target.string() + "-journal", "left over"));
   CHECK(codeOf(session::Session::unpackEnvelope(

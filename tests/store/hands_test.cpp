@@ -230,7 +230,7 @@ TEST_CASE("A merge of files that number their laptops otherwise renumbers every 
           "table",
           "[case-215]") {
   const Scratch folder;
-  makeEveryTable(folder / "one.gkbook");
+  makeEveryTable(folder / "one.gkbook", Holds::everyone);
   const auto third = laptopNumbered(3);
   {
     // The same logbook, of which a third laptop has nothing yet but what it wrote itself.

@@ -235,7 +235,7 @@ TEST_CASE("a book with rows in every table is brought up to date with its digest
     auto book = openedAt(scratch / "larkmere.gkbook", steps);
     REQUIRE(book);
     CHECK(numberOf(*book, "SELECT count(*) FROM current_entry") ==
-          numberOf(*book, "SELECT count(*) FROM every_entry") - 5);
+          numberOf(*book, "SELECT count(*) FROM every_entry") - 7);
     CHECK(store::historyFaults(*book, "main", store::ownTables(*book)).empty());
     CHECK(store::integrity(*book).value().empty());
   }

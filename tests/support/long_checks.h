@@ -19,6 +19,13 @@ inline int rounds(int sampled, int whole) {
 #endif
   return isLong() ? whole : sampled;
 }
+/// The same of what is walked: one of so many.
+inline std::uint64_t oneOf(std::uint64_t sampled) {
+#ifdef __SANITIZE_ADDRESS__
+  sampled *= 5;
+#endif
+  return isLong() ? 1 : sampled;
+}
 /// GROOVEKEEPER_SEED, so that another run draws another sample and a failed one can be repeated.
 inline std::uint64_t seedOr(std::uint64_t usual) {
   const char* given = std::getenv("GROOVEKEEPER_SEED");

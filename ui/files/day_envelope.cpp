@@ -5,6 +5,8 @@
 #include "ui/files/save_report.h"
 #include "ui/support/text.h"
 
+#include <algorithm>
+
 namespace gk::ui {
 
 namespace {
@@ -13,8 +15,49 @@ const QString envelopeFilter = u"Day envelope (*.gkday)"_s;
 
 } // namespace
 
+namespace {
+
+/// For which school's day; none: with everyone.
+struct ForSchool {
+  std::optional<roster::SchoolId> school{};
+  QString words = u"Everyone"_s;
+};
+
+/// The school of the open day first, then the schools as the program has them. Nothing is asked
+/// where there is nothing to choose.
+base::Result<std::vector<ForSchool>> schoolsToSeal(session::Session& book, base::Date today) {
+  std::vector<ForSchool> all;
+  const auto one = book.oneSchool();
+  if (!one) return one.error();
+  const auto schools = book.openSchools(today);
+  if (!schools) return schools.error();
+  if (!*one && schools->size() > 1)
+    for (const auto& school : *schools)
+      all.push_back({school.id, toQt(school.value.name)});
+  const auto open = book.openDayNow();
+  if (open)
+    std::ranges::stable_partition(
+        all, [&](const auto& school) { return school.school == open->value.school; });
+  all.emplace_back();
+  return all;
+}
+
+} // namespace
+
 void sealDayEnvelope(Context& context, QObject* owner, base::By by,
                      std::function<void(const base::Result<QString>&)> then) {
+  const auto schools = schoolsToSeal(context.session, context.clock.now().date());
+  if (!schools) return then(schools.error());
+  ForSchool chosen;
+  if (schools->size() > 1) {
+    QStringList names;
+    for (const auto& one : *schools)
+      names += one.words;
+    const auto at = context.prompter.choose(
+        u"Whose day is it? The other laptop gets the students of one school alone."_s, names);
+    if (!at) return;
+    chosen = (*schools)[static_cast<std::size_t>(*at)];
+  }
   const auto today = fileName(context.clock.now().date().words());
   auto path = context.prompter.newFile(u"Seal the logbook in a day envelope"_s,
                                        u"day-"_s + today + u".gkday"_s, envelopeFilter,
@@ -32,11 +75,13 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
   // The book is not asked meanwhile: the window is covered (LongWork::hasBook).
   context.work.run(
       LongKind::merge, owner,
-      [&book = context.session, by, path = *path,
+      [&book = context.session, by, path = *path, chosen,
        words = toStd(*first)](const base::Progress&) -> base::Result<QString> {
-        if (const auto sealed = book.sealDay(by, toStd(path), {}, words); !sealed)
+        if (const auto sealed = book.sealDay(by, toStd(path), chosen.school, words); !sealed)
           return sealed.error();
-        return u"Sealed: %1. Carry file and passphrase apart."_s.arg(path);
+        return u"Sealed: %1. Carry file and passphrase apart."_s.arg(path) +
+               (chosen.school ? u" It has the students of %1 alone."_s.arg(chosen.words)
+                              : QString());
       },
       [&book = context.session, then = std::move(then)](const base::Result<QString>& sealed) {
         book.tellAbsorbed();

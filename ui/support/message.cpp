@@ -64,6 +64,9 @@ Message messageOf(ErrorCode code) {
     return {u"One laptop's logbook was used as two copies."_s,
             u"Nothing is lost; neither logbook was changed."_s,
             u"Merge again and join the copies. Do not restore over either."_s};
+  case ErrorCode::storePart:
+    return {u"This logbook has one school's students."_s, u"Nothing is lost or changed."_s,
+            u"Merge it back first, and do this in the whole logbook."_s};
   case ErrorCode::storeInUse:
     return {u"Another program is writing in this logbook."_s, nothingLost,
             u"Close it there, or open this copy for reading only."_s};

@@ -57,13 +57,15 @@ void BookView::showCareDate() {
     const auto closed = session_.isSigned(day->id);
     if (closed && !*closed && !day->value.cancelled) care = day->value.date;
   }
-  const bool differs = care && *care != today;
-  if (differs)
-    careDate_->setText(u"▲ The open day is %1, and today is %2. All care is recorded on %3: close "
-                       "out that day, or open today's on the day board."_s.arg(
-                           toQt(care->weekday() + ", " + care->words()),
-                           toQt(today.weekday() + ", " + today.words()), toQt(care->words())));
-  careDate_->setVisible(differs);
+  QStringList notices;
+  if (care && *care != today)
+    notices += u"▲ The open day is %1, and today is %2. All care is recorded on %3: close "
+               "out that day, or open today's on the day board."_s.arg(
+                   toQt(care->weekday() + ", " + care->words()),
+                   toQt(today.weekday() + ", " + today.words()), toQt(care->words()));
+  if (const auto part = session_.partNotice(); !part.empty()) notices += toQt(part);
+  careDate_->setText(notices.join(u'\n'));
+  careDate_->setVisible(!notices.isEmpty());
 }
 
 } // namespace gk::ui

@@ -30,6 +30,7 @@ MainWindow::MainWindow(Machine machine, const PrompterFor& prompter)
   resize(1366, 740);
   connect(start_, &StartPage::openWanted, this, &MainWindow::openBook);
   connect(start_, &StartPage::restoreWanted, this, &MainWindow::restoreBackup);
+  connect(start_, &StartPage::envelopeWanted, this, &MainWindow::openEnvelope);
   if (machine_.demo) start_->offerDemo();
   connect(start_, &StartPage::demoWanted, this, &MainWindow::openDemo);
   stack_->addWidget(program_);

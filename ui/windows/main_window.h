@@ -66,6 +66,8 @@ class MainWindow final : public QMainWindow {
   /// that is open, or was open last.
   void restoreBackup();
   void restoreFrom(const base::Path& backup, const base::Path& present);
+  /// Asks which, its passphrase and where the logbook in it goes, and opens that.
+  void openEnvelope();
   void openDemo();
   /// Asks where, and makes it with its program or not at all.
   void newBook(const roster::Program& program);

@@ -74,6 +74,29 @@ void MainWindow::restoreBackup() {
       then(present));
 }
 
+void MainWindow::openEnvelope() {
+  const auto picked = prompter_->openFile(u"Open a day envelope"_s, u"Day envelope (*.gkday)"_s);
+  if (!picked) return;
+  const auto words = prompter_->passphrase(u"The passphrase of this envelope"_s);
+  if (!words) return;
+  auto to = prompter_->newFile(u"Where to keep the day's logbook"_s,
+                               toQt(base::Path(toStd(*picked)).stem().string()) + u".gkbook"_s,
+                               u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
+  if (!to) return;
+  if (!to->endsWith(u".gkbook"_s, Qt::CaseInsensitive)) *to += u".gkbook"_s;
+  start_->refuse({});
+  work_->run(
+      LongKind::restore, this,
+      [envelope = base::Path(toStd(*picked)), secret = toStd(*words),
+       target = base::Path(toStd(*to)), kind = machine_.kind](const base::Progress&) {
+        return session::Session::unpackEnvelope(envelope, secret, target, kind);
+      },
+      [this, target = *to](const Result<base::Done>& opened) {
+        if (!opened) return start_->refuse(inOneLine(describe(opened.error())));
+        openBook(target);
+      });
+}
+
 void MainWindow::restoreFrom(const base::Path& backup, const base::Path& present) {
   const bool wasOpen = book_ != nullptr;
   if (wasOpen) {

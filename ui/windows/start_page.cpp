@@ -39,13 +39,16 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   auto* restore =
       keyButton(u"Restore a backup"_s, QKeySequence(Qt::ALT | Qt::Key_T), u"startRestore"_s, this);
   connect(restore, &QPushButton::clicked, this, &StartPage::restoreWanted);
+  auto* envelope = keyButton(u"Open a day envelope"_s, QKeySequence(Qt::ALT | Qt::Key_E),
+                             u"startEnvelope"_s, this);
+  connect(envelope, &QPushButton::clicked, this, &StartPage::envelopeWanted);
   auto* inside = new QWidget(this);
   auto* form = new QVBoxLayout(inside);
   form->setContentsMargins(72, 40, 72, 24);
   form->setSpacing(10);
   auto* known = wordsLabel(u"Open a logbook"_s, u"title"_s, {}, inside);
   form->addWidget(known);
-  for (auto* button : {recent_, open, restore, demo_}) {
+  for (auto* button : {recent_, open, envelope, restore, demo_}) {
     button->setParent(inside);
     form->addWidget(button, 0, Qt::AlignLeft);
   }
@@ -91,17 +94,17 @@ StartPage::StartPage(Prompter& prompter, const base::Path& recent, QWidget* pare
   connect(open, &QPushButton::clicked, this, &StartPage::open);
   connect(make, &QPushButton::clicked, this, &StartPage::create);
   connect(again_, &QLineEdit::returnPressed, this, &StartPage::create);
-  style::whenDressed(this, [this, open, make, restore] {
-    for (auto* button : {recent_, open, demo_, make, restore})
+  style::whenDressed(this, [this, open, make, restore, envelope] {
+    for (auto* button : {recent_, open, envelope, demo_, make, restore})
       button->setFixedWidth(style::px(440));
     for (auto* line : {passphrase_, again_})
       line->setMaximumWidth(style::px(440));
   });
   // Each was moved into the column, in another order than it stands there.
-  const std::array order{static_cast<QWidget*>(recent_),     static_cast<QWidget*>(open),
-                         static_cast<QWidget*>(restore),     static_cast<QWidget*>(demo_),
-                         static_cast<QWidget*>(passphrase_), static_cast<QWidget*>(again_),
-                         static_cast<QWidget*>(make)};
+  const std::array order{static_cast<QWidget*>(recent_),  static_cast<QWidget*>(open),
+                         static_cast<QWidget*>(envelope), static_cast<QWidget*>(restore),
+                         static_cast<QWidget*>(demo_),    static_cast<QWidget*>(passphrase_),
+                         static_cast<QWidget*>(again_),   static_cast<QWidget*>(make)};
   for (std::size_t i = 1; i < order.size(); ++i)
     setTabOrder(order[i - 1], order[i]);
   setFocusProxy(recent.empty() ? open : recent_);

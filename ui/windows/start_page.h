@@ -27,6 +27,7 @@ class StartPage final : public QWidget {
   void newWanted(const QString& passphrase);
   void demoWanted();
   void restoreWanted();
+  void envelopeWanted();
 
  private:
   void open();

@@ -50,7 +50,7 @@ struct Envelopes : Desk {
                                      .action = roster::FlagAction::ask,
                                      .detail = "on the other laptop",
                                      .decided = {}}));
-    must(other.sealDay(clinic.by, file(back), "Cobble Lantern", ui::toStd(dayWords)));
+    must(other.sealDay(clinic.by, file(back), {}, ui::toStd(dayWords)));
     must(other.finish());
   }
   void noteHere(roster::ChildId child) {
@@ -151,4 +151,30 @@ TEST_CASE("What an envelope brought for a joined card is said when it is merged"
   CHECK(desk.troubles.join(u'|') == QString());
   INFO(desk.news.toStdString());
   CHECK(desk.news.contains(u"1 joined card got entries"_s));
+}
+
+TEST_CASE("Whose day an envelope is for is asked, and the other laptop gets that school's students "
+          "alone",
+          "[case-424]") {
+  Envelopes desk;
+  auto& session = desk.clinic.session;
+  const auto mina = desk.clinic.child("Mina");
+  const auto thistle = must(session.enterSchool(desk.clinic.by, {"Thistle Hollow School", "TH"}));
+  const auto ada = desk.clinic.child("Ada");
+  must(session.moveChild(desk.clinic.by, ada, thistle, "2", "6", "the school's list"));
+  desk.seal("none.gkday", dayWords, dayWords); // Esc
+  CHECK(desk.prompter.asked.back().startsWith(u"Whose day is it?"_s));
+  CHECK_FALSE(std::filesystem::exists(desk.file("none.gkday")));
+  desk.prompter.choices = {1}; // after the school of the open day
+  desk.seal("day.gkday", dayWords, dayWords);
+  CHECK(desk.troubles.join(u'|') == QString());
+  CHECK(desk.news.endsWith(u"It has the students of Thistle Hollow School alone."_s));
+  const auto book = desk.file("thistle.gkbook");
+  must(session::Session::unpackEnvelope(desk.file("day.gkday"), ui::toStd(dayWords), book,
+                                        session::BookKind::throwaway));
+  base::SeededRandom random{77};
+  auto other = must(session::Session::open(book, base::LaptopId(base::makeUuid7({}, random)),
+                                           {desk.clinic.clock, random}, store::Access::readOnly));
+  CHECK(other.child(ada).has_value());
+  CHECK(codeOf(other.child(mina)) == base::ErrorCode::notFound);
 }

@@ -212,6 +212,44 @@ TEST_CASE("From the start page a backup is restored where no logbook is", "[case
   CHECK(desk.window->book()->session().path().filename() == "again.gkbook");
 }
 
+TEST_CASE("A day envelope is opened on the start page, and the logbook says whose students it has",
+          "[case-429]") {
+  Backing desk;
+  const auto envelope = desk.plain / "day.gkday";
+  {
+    Clinic clinic(desk.plain / "home.gkbook", session::BookKind::throwaway);
+    const auto thistle =
+        must(clinic.session.enterSchool(clinic.by, {"Thistle Hollow School", "TH"}));
+    const auto ada = clinic.child("Ada");
+    must(clinic.session.moveChild(clinic.by, ada, thistle, "2", "6", "the school's list"));
+    clinic.child("Mina");
+    must(clinic.session.sealDay(clinic.by, envelope, clinic.school, "seven gray herons"));
+    must(clinic.session.finish());
+  }
+  desk.open();
+  const auto tries = [&](const QString& words, const char* target) {
+    desk.prompter->files = {ui::toQt(envelope.string()), ui::toQt((desk.plain / target).string())};
+    desk.prompter->texts = {words};
+    press(*desk.window, Qt::Key_E, Qt::AltModifier);
+    CHECK(QTest::qWaitFor([&] { return !desk.window->work().isBusy(); }, 60000));
+    QTest::qWait(20);
+  };
+  tries(u"seven white herons"_s, "day.gkbook");
+  CHECK(words(*desk.window, u"startTrouble"_s).contains(u"does not open"_s));
+  CHECK(desk.window->book() == nullptr);
+  tries(u"seven gray herons"_s, "home.gkbook"); // never over another file
+  CHECK(desk.window->book() == nullptr);
+  tries(u"seven gray herons"_s, "day"); // the ending is put on
+  REQUIRE(desk.window->book() != nullptr);
+  CHECK(desk.window->book()->session().path().filename() == "day.gkbook");
+  desk.give(Clinic::passphrase);
+  CHECK(words(*desk.window, u"careDate"_s)
+            .contains(u"has the students of Cobble Lantern Elementary alone"_s));
+  CHECK(desk.shows(u"careDate"_s));
+  CHECK(must(desk.window->book()->session().findChildren("Mina")).size() == 1);
+  CHECK(must(desk.window->book()->session().findChildren("Ada")).empty());
+}
+
 // To be looked at: fixtures/pictures.h says where.
 TEST_CASE("The laptop's page and the start page with backups as pictures", "[.pictures]") {
   Backing desk;
