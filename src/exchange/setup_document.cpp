@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "exchange/json_fields.h"
 
+#include <limits>
 #include <map>
 
 // The limits are those of the logbook's own tables (schema/current.sql).
@@ -208,7 +209,10 @@ class SetupReading {
     std::string format;
     int version = 0;
     in.text("format", format);
-    in.whole("version", version, 1, 1);
+    in.whole("version", version, 1, std::numeric_limits<int>::max());
+    if (in.says("version") && version > 1)
+      in.refuse(ErrorCode::documentMalformed, "version", *tree_,
+                "this program reads version 1; open this document with a newer one");
     if (in.says("format") && format != "groovekeeper-setup")
       in.refuse(ErrorCode::documentMalformed, "format", *tree_,
                 "\"groovekeeper-setup\" belongs there");

@@ -5,6 +5,7 @@
 #include "office/program_options.h"
 #include "office/verbs.h"
 #include "roster/display_names.h"
+#include "session/part.h"
 
 #include <ostream>
 
@@ -176,7 +177,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     auto lines = session->copiedLines();
     if (!lines) return lines.error();
     copied = std::move(*lines);
-    part = session->partNotice();
+    part = session::partNotice(*session);
   }
   if (call.wantsJson()) {
     JsonWriter json(around.out);

@@ -1,5 +1,7 @@
 #include "session/archive.h"
 
+#include "session/part.h"
+
 #include "base/text.h"
 
 #include <algorithm>
@@ -24,7 +26,7 @@ std::string fileWords(const std::string& name) {
 } // namespace
 
 Result<std::string> archiveName(Reader& book, roster::YearId id, base::Date today) {
-  if (const auto whole = book.needsWhole("a year is archived"); !whole) return whole.error();
+  if (const auto whole = needsWhole(book, "a year is archived"); !whole) return whole.error();
   const auto years = book.years();
   if (!years) return years.error();
   const auto year = std::ranges::find(*years, id, &Recorded<roster::ProgramYear>::id);

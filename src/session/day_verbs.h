@@ -113,6 +113,8 @@ class DayVerbs : public DeskVerbs {
   using DeskVerbs::DeskVerbs;
 
   /// Without telling anybody, since that may be another thread.
+  /// Whom a logbook for that school's day leaves out; erased ones are in none.
+  Result<std::vector<roster::ChildId>> childrenBut(roster::SchoolId school);
   Result<base::Done> leaveOthersOut(const base::Path& copy, roster::SchoolId school);
   Result<base::Done> noteEnvelope(const Admission& may, const followup::DayEnvelope& envelope);
 

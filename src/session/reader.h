@@ -69,11 +69,6 @@ class Reader {
   [[nodiscard]] std::optional<std::string> clockQuestion() const;
 
   [[nodiscard]] Result<std::optional<OneSchool>> oneSchool(); ///< none of a whole logbook
-  [[nodiscard]] std::string partNotice(); ///< said while the logbook has one school's students
-  /// `storePart` in a logbook for one school's day; `what` is done elsewhere: "totals are counted".
-  [[nodiscard]] Result<base::Done> needsWhole(std::string_view what);
-  /// `storePart` where the school's students are not in this logbook.
-  [[nodiscard]] Result<base::Done> hasSchool(roster::SchoolId school);
   [[nodiscard]] Result<Recorded<roster::Program>> program();
   [[nodiscard]] List<roster::Term> terms();
   [[nodiscard]] List<roster::ProgramYear> years(); ///< the oldest first
@@ -82,8 +77,7 @@ class Reader {
   [[nodiscard]] Result<std::string> listColumns(roster::SchoolId school); ///< or empty
   [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);  ///< by school and grade
   [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
-  /// Every revision of one thing of the desk, oldest first; the last is the one that counts, unless
-  /// the thing was taken back.
+  /// Of one thing of the desk, oldest first; the last counts, unless the thing was taken back.
   template <class T>
   [[nodiscard]] List<T> revisions(typename T::Key id);
   [[nodiscard]] Result<std::vector<IdentityRevision>> identityRevisions(roster::ChildId child);
@@ -185,8 +179,6 @@ class Reader {
   Result<std::vector<reports::RivalWords>> rivalWords(roster::DayId day);
   Result<std::string> shortName(roster::ChildId child); ///< "Mina T."; the number while locked
   Result<base::Done> asOfThen(Recorded<roster::Child>& child, base::Date asOf);
-  /// Whom a logbook for that school's day leaves out, erased ones not.
-  Result<std::vector<roster::ChildId>> childrenBut(roster::SchoolId school);
   Result<exchange::Records> exportOfDay(roster::DayId day);
   Result<exchange::Records> exportOfTerm(roster::TermId term, base::Date asOf);
 

@@ -1,4 +1,5 @@
 #include "roster/card_join.h"
+#include "session/part.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 #include "store/part.h"
@@ -21,15 +22,15 @@ Result<std::optional<OneSchool>> Reader::oneSchool() {
   return std::optional(OneSchool{school->id, school->value.name, (*part)->highestNumber});
 }
 
-std::string Reader::partNotice() {
-  const auto one = oneSchool();
+std::string partNotice(Reader& book) {
+  const auto one = book.oneSchool();
   if (!one || !*one) return {}; // trouble with the file comes again, where something is asked of it
   return "This logbook has the students of " + (*one)->name +
          " alone. At the end of the day, seal it and merge it into the whole logbook.";
 }
 
-Result<base::Done> Reader::needsWhole(std::string_view what) {
-  const auto one = oneSchool();
+Result<base::Done> needsWhole(Reader& book, std::string_view what) {
+  const auto one = book.oneSchool();
   if (!one) return one.error();
   if (!*one) return base::Done{};
   return Error{ErrorCode::storePart, "this logbook has the students of " + (*one)->name +
@@ -37,14 +38,14 @@ Result<base::Done> Reader::needsWhole(std::string_view what) {
                                          " in the whole logbook, on the laptop that sealed it"};
 }
 
-Result<base::Done> Reader::hasSchool(roster::SchoolId school) {
-  const auto one = oneSchool();
+Result<base::Done> hasSchool(Reader& book, roster::SchoolId school) {
+  const auto one = book.oneSchool();
   if (!one) return one.error();
   if (!*one || (*one)->school == school) return base::Done{};
-  return needsWhole("other schools' students are");
+  return needsWhole(book, "other schools' students are");
 }
 
-Result<std::vector<roster::ChildId>> Reader::childrenBut(roster::SchoolId school) {
+Result<std::vector<roster::ChildId>> DayVerbs::childrenBut(roster::SchoolId school) {
   // A sheet of an earlier day there tells of a student who has moved since.
   const auto ever = book_.history<roster::Child>(store::everything());
   if (!ever) return ever.error();

@@ -1,6 +1,7 @@
 #include "followup/placements_confirmed.h"
 #include "reports/day/close_out.h"
 #include "session/card_fold.h"
+#include "session/part.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -82,7 +83,7 @@ void lookBack(Gatherer& reader, reports::DayRecords& records) {
 Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
-  if (const auto has = hasSchool(day->value.school); !has) return has.error();
+  if (const auto has = hasSchool(*this, day->value.school); !has) return has.error();
   auto school = only<roster::School>(subjectIs(day->value.school), "school");
   if (!school) return school.error();
   auto program = this->program();
@@ -204,7 +205,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
 }
 
 Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date asOf, Reach reach) {
-  if (const auto whole = needsWhole("totals are counted"); !whole) return whole.error();
+  if (const auto whole = needsWhole(*this, "totals are counted"); !whole) return whole.error();
   auto term = only<roster::Term>(subjectIs(id), "term");
   if (!term) return term.error();
   auto program = this->program();

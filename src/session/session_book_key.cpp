@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "followup/backup_note.h"
+#include "session/part.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 #include "session/short_laptop.h"
@@ -112,7 +113,7 @@ Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnP
   const auto next = crypto::Secret::taking(how.passphrase);
   const auto may = admit(Verb::replaceBookKey, by, {.reason = how.reason, .pin = pin});
   if (!may) return may.error();
-  if (const auto whole = needsWhole("the key of the names is replaced"); !whole)
+  if (const auto whole = needsWhole(*this, "the key of the names is replaced"); !whole)
     return whole.error();
   const auto& author = may->author();
   if (!roster::keepsTeam(author.value))

@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "session/part.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -16,7 +17,7 @@ List<roster::School> FormVerbs::openSchools(base::Date on) {
 }
 
 Result<base::Done> FormVerbs::worksAt(roster::SchoolId school, base::Date on) {
-  if (auto has = hasSchool(school); !has) return has;
+  if (auto has = hasSchool(*this, school); !has) return has;
   const auto rows = book_.current<roster::School>(store::subjectIs(school));
   if (!rows) return rows.error();
   if (rows->empty() || !roster::isClosed(rows->back().value, on)) return base::Done{};

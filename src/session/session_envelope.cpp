@@ -1,4 +1,5 @@
 #include "session/envelope.h"
+#include "session/part.h"
 #include "session/session_write.h"
 
 #include "base/bytes.h"
@@ -111,7 +112,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
   if (!part) return part.error();
   std::string name = *part ? (*part)->name : std::string();
   if (school) {
-    if (auto has = hasSchool(*school); !has) return has;
+    if (auto has = hasSchool(*this, *school); !has) return has;
     const auto known = only<roster::School>(store::subjectIs(*school), "school");
     if (!known) return known.error();
     name = known->value.name;

@@ -47,6 +47,12 @@ TEST_CASE("A setup document is refused with its place and its code, whatever is 
   }
 }
 
+TEST_CASE("A setup document of a later version is said to be one", "[case-350]") {
+  CHECK(detailOf(R"({"format": "groovekeeper-setup", "version": 2})")
+            .find("this program reads version 1; open this document with a newer one") !=
+        std::string::npos);
+}
+
 TEST_CASE("A setup document is read whole, with all that it says and nothing that it does not",
           "[case-350]") {
   const auto read = exchange::readSetup(test::setupSample);

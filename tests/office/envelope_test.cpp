@@ -34,6 +34,8 @@ TEST_CASE("A day envelope of one school's students says so, and what it cannot c
           "[case-424][case-425]") {
   EnvelopeDesk desk;
   desk.did({"add-school", desk.book, "--name", "Thistle Hollow", "--code", "TH", "--by", "IM"});
+  desk.did({"import-roster", desk.book, desk.write("list.csv", test::twoChildren), "--school", "CL",
+            "--term", "Fall 2026", "--by", "IM"});
   CHECK(desk.refusal({"seal-day", desk.book, desk.sealed, "--school", "ZZ", "--day-passphrase-file",
                       desk.words, "--by", "IM"}) == "record.not-found");
   CHECK(desk.did({"seal-day", desk.book, desk.sealed, "--school", "TH", "--day-passphrase-file",

@@ -223,8 +223,8 @@ TEST_CASE("A student who is erased in the whole logbook is erased in the part to
   CHECK(must(whole.findings()).empty());
 }
 
-TEST_CASE("A logbook is no part by another program's word, and no part is whole by it",
-          "[case-428]") {
+// Each row and column of a part is changed, taken out and added to by tests/store/tamper_test.cpp.
+TEST_CASE("A logbook is no part by another program's word", "[case-428]") {
   TwoSchools two;
   const auto faultsOf = [&](const base::Path& from, const std::string& sql) {
     const auto path = two.fresh(".gkbook");
@@ -239,16 +239,10 @@ TEST_CASE("A logbook is no part by another program's word, and no part is whole 
                              "e.kind WHERE k.name = 'school' ORDER BY e.id LIMIT 1)";
   const std::string child = "(SELECT child FROM child_salt LIMIT 1)";
   for (const auto& [from, sql] : std::vector<std::pair<base::Path, std::string>>{
-           {whole, "INSERT INTO part VALUES (" + school + ", 1)"},
+           {whole, "INSERT INTO part VALUES (" + school + ", 1, zeroblob(32))"},
            {whole, "INSERT INTO part VALUES (" + school +
-                       ", 1); INSERT INTO child_elsewhere VALUES (" + child + ")"},
-           {part, "DELETE FROM part"},
-           {part, "DELETE FROM child_elsewhere"},
-           {part, "DELETE FROM child_elsewhere; DELETE FROM part"},
-           {part, "INSERT INTO child_elsewhere VALUES (" + child + ")"},
-           {part, "DELETE FROM erased_entry WHERE id = child"},
-           {part, "PRAGMA defer_foreign_keys = 1; DROP TRIGGER part_no_update; UPDATE part SET "
-                  "school = (SELECT id FROM entry WHERE kind <> 3 LIMIT 1)"}}) {
+                       ", 1, zeroblob(32)); INSERT INTO child_elsewhere VALUES (" + child + ")"},
+           {part, "INSERT INTO child_elsewhere VALUES (" + child + ")"}}) {
     INFO(sql);
     CHECK_FALSE(faultsOf(from, sql).empty());
   }

@@ -30,7 +30,7 @@ inline std::vector<BadSetup> badSetups() {
       {"no object", "[]", document, "the document, line 1"},
       {"another format", R"({"format": "something", "version": 1})", document, "/format"},
       {"no format", R"({"version": 1})", document, "the document"},
-      {"a later version", R"({"format": "groovekeeper-setup", "version": 2})", "input.number",
+      {"a later version", R"({"format": "groovekeeper-setup", "version": 2})", document,
        "/version"},
       {"a version of text", R"({"format": "groovekeeper-setup", "version": "1"})", document,
        "/version"},

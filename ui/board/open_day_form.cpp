@@ -23,6 +23,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   date_->setObjectName(u"dayDate"_s);
   team_->setObjectName(u"dayTeam"_s);
   team_->setRange(1, 9);
+  team_->setButtonSymbols(QAbstractSpinBox::NoButtons); // typed, or the arrow keys
   reason_->setObjectName(u"dayReason"_s);
   reason_->setPlaceholderText(u"only if the date needs one"_s);
   auto* open =

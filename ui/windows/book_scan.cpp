@@ -1,3 +1,4 @@
+#include "session/part.h"
 #include "ui/board/day_board_page.h"
 #include "ui/chair/chair_page.h"
 #include "ui/consent/form_desk_page.h"
@@ -63,7 +64,7 @@ void BookView::showCareDate() {
                "out that day, or open today's on the day board."_s.arg(
                    toQt(care->weekday() + ", " + care->words()),
                    toQt(today.weekday() + ", " + today.words()), toQt(care->words()));
-  if (const auto part = session_.partNotice(); !part.empty()) notices += toQt(part);
+  if (const auto part = session::partNotice(session_); !part.empty()) notices += toQt(part);
   careDate_->setText(notices.join(u'\n'));
   careDate_->setVisible(!notices.isEmpty());
 }

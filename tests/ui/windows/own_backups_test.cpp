@@ -223,7 +223,7 @@ TEST_CASE("A day envelope is opened on the start page, and the logbook says whos
     const auto ada = clinic.child("Ada");
     must(clinic.session.moveChild(clinic.by, ada, thistle, "2", "6", "the school's list"));
     clinic.child("Mina");
-    must(clinic.session.sealDay(clinic.by, envelope, clinic.school, "seven gray herons"));
+    must(clinic.session.sealDay(clinic.by, envelope, thistle, "seven gray herons"));
     must(clinic.session.finish());
   }
   desk.open();
@@ -244,10 +244,19 @@ TEST_CASE("A day envelope is opened on the start page, and the logbook says whos
   CHECK(desk.window->book()->session().path().filename() == "day.gkbook");
   desk.give(Clinic::passphrase);
   CHECK(words(*desk.window, u"careDate"_s)
-            .contains(u"has the students of Cobble Lantern Elementary alone"_s));
+            .contains(u"has the students of Thistle Hollow School alone"_s));
   CHECK(desk.shows(u"careDate"_s));
-  CHECK(must(desk.window->book()->session().findChildren("Mina")).size() == 1);
-  CHECK(must(desk.window->book()->session().findChildren("Ada")).empty());
+  CHECK(must(desk.window->book()->session().findChildren("Ada")).size() == 1);
+  CHECK(must(desk.window->book()->session().findChildren("Mina")).empty());
+  // Every place opens, and what cannot be told here is said to be elsewhere.
+  for (const auto key : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F8, Qt::Key_F10, Qt::Key_F1}) {
+    CAPTURE(key);
+    press(*desk.window, key);
+    CHECK_FALSE(desk.reads(u"one school's students"_s));
+  }
+  press(*desk.window, Qt::Key_F4);
+  desk.settle();
+  CHECK(desk.reads(u"This logbook has one school's students."_s));
 }
 
 // To be looked at: fixtures/pictures.h says where.
