@@ -212,8 +212,13 @@ base::Result<Shrinkage> shrunken(std::span<const Unit> units) {
                    " units; shrinkage needs at least one.");
   Shrinkage out{};
   out.mean = kept / examined;
-  if (withTeeth < fewestClusters) out.notes.push_back(ShrinkageNote::fewUnits);
+  if (withTeeth > 1 && withTeeth < fewestClusters) out.notes.push_back(ShrinkageNote::fewUnits);
   if (withTeeth < units.size()) out.notes.push_back(ShrinkageNote::emptyUnits);
+  if (withTeeth == 1) {
+    out.notes.push_back(ShrinkageNote::oneUnit);
+    place(out, units, 0.0);
+    return out;
+  }
   if (kept == 0 || kept == examined) {
     out.notes.push_back(ShrinkageNote::allOrNone);
     place(out, units, std::nullopt);

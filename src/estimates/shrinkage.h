@@ -9,7 +9,13 @@
 
 namespace gk::estimates {
 
+/// Fewer units than these do not tell how much units differ, so that reports adjust none of them
+/// (Morris 1983 draws nothing toward the mean of three).
+inline constexpr std::size_t fewestToAdjust = 4;
+
 enum class ShrinkageNote {
+  /// A unit alone has no others to be drawn toward: nothing is shrunk.
+  oneUnit,
   /// The units differ no more than chance makes them: the likelihood rises all the way to no spread
   /// (alpha and beta grow without bound), and every unit is shown at the common share.
   noOverdispersion,

@@ -94,6 +94,8 @@ std::string sentence(ComparisonNote note) {
 
 std::string sentence(ShrinkageNote note) {
   switch (note) {
+  case ShrinkageNote::oneUnit:
+    return "One unit has no others to be adjusted toward: nothing is shrunk.";
   case ShrinkageNote::noOverdispersion:
     return "The units differ no more than by chance: alpha and beta have no bound, and "
            "every unit is set to the common share.";

@@ -188,7 +188,11 @@ void placeInFunnel(FactorComparison& out) {
   auto effective = units; // as many as independent teeth would tell as much
   for (auto& unit : effective)
     unit = {unit.examined / out.designEffect, unit.kept / out.designEffect};
-  const auto shrunk = estimates::shrunken(effective);
+  const auto withTeeth =
+      std::ranges::count_if(units, [](const auto& unit) { return unit.examined > 0; });
+  std::optional<estimates::Shrinkage> shrunk;
+  if (static_cast<std::size_t>(withTeeth) >= estimates::fewestToAdjust)
+    if (auto found = estimates::shrunken(effective)) shrunk = *std::move(found);
   for (std::size_t i = 0; i < units.size(); ++i) {
     if (out.values[i].line.hidden || units[i].examined == 0) continue;
     if (places) out.values[i].funnel = places->units[i];

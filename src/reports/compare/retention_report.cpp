@@ -12,6 +12,7 @@
 #include "reports/records/term_view.h"
 #include "reports/retention/early_checks.h"
 
+#include <algorithm>
 #include <array>
 #include <limits>
 
@@ -24,18 +25,28 @@ constexpr std::size_t opening = 0;
 constexpr std::array<std::size_t, 2> ofAllSchools{1, 2};
 
 Table shrinkTable(const FactorComparison& schools) {
-  Table table{"Small schools: observed, and adjusted toward program average",
+  const bool isAdjusted = std::ranges::any_of(
+      schools.values, [](const auto& value) { return value.shrunken.has_value(); });
+  Table table{isAdjusted ? "Small schools: observed, and adjusted toward program average"
+                         : "Small schools: observed",
               {texts("School where placed"), counts("Assessable"),
-               shares("Fully retained %, observed"), ranges("95% CI"),
-               shares("Adjusted toward program average, %"),
-               shares("Weight given to this school, %")}};
+               shares("Fully retained %, observed"), ranges("95% CI")}};
   for (const auto& value : schools.values) {
     const auto& line = value.line;
     table.rows.push_back({line.label, line.assessable, shareOf(line.whole, line.assessable),
-                          rangeCell(line.whole95, line.unit),
-                          value.shrunken ? shareOf(value.shrunken->shrunken) : noFigure,
-                          value.shrunken ? shareOf(value.shrunken->ownWeight) : noFigure});
+                          rangeCell(line.whole95, line.unit)});
+    if (isAdjusted)
+      table.rows.back().insert(table.rows.back().end(),
+                               {value.shrunken ? shareOf(value.shrunken->shrunken) : noFigure,
+                                value.shrunken ? shareOf(value.shrunken->ownWeight) : noFigure});
   }
+  table.plot = rangePlot(schools);
+  if (!isAdjusted) {
+    table.notes = {notAdjustedWords()};
+    return table;
+  }
+  table.columns.insert(table.columns.end(), {shares("Adjusted toward program average, %"),
+                                             shares("Weight given to this school, %")});
   table.notes = {"Adjusted by beta-binomial empirical Bayes on effective numbers, teeth over "
                  "the design effect. It is shown beside the observed figure, never instead of "
                  "it."};
@@ -45,7 +56,6 @@ Table shrinkTable(const FactorComparison& schools) {
       drawn.push_back({static_cast<double>(value.line.assessable), value.shrunken->ownWeight});
   if (auto words = drawnWords(drawn, "teeth"); !words.empty())
     table.notes.push_back(std::move(words));
-  table.plot = rangePlot(schools);
   for (const auto note : schools.shrinkageNotes) {
     if (note == estimates::ShrinkageNote::noOverdispersion)
       table.notes.emplace_back("The schools differ no more than by chance.");

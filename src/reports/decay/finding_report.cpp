@@ -1,7 +1,10 @@
 #include "reports/decay/finding_report.h"
 
+#include "estimates/shrinkage.h"
 #include "reports/decay/true_sentences.h"
 #include "reports/print/cells.h"
+
+#include <algorithm>
 
 namespace gk::reports {
 
@@ -73,13 +76,18 @@ Table findingTable(const FindingTotals& totals) {
 Table attackTable(const AttackBySchool& attack) {
   Table table{"Yearly attack rate of never-sealed first molars, %",
               {texts("School"), counts("Children"), counts("Molars"), counts("Affected"),
-               ranges("Observed (95% CI)"), ranges("Adjusted toward program average (95% CI)"),
-               shares("Weight given to this school, %")}};
+               ranges("Observed (95% CI)")}};
   if (!attack.rates) {
     table.notes = {"No never-sealed first molar had been erupted long enough."};
     return table;
   }
   const auto& rates = *attack.rates;
+  const auto withMolars =
+      std::ranges::count_if(rates.schools, [](const auto& one) { return one.raw.has_value(); });
+  const bool isAdjusted = static_cast<std::size_t>(withMolars) >= estimates::fewestToAdjust;
+  if (isAdjusted)
+    table.columns.insert(table.columns.end(), {ranges("Adjusted toward program average (95% CI)"),
+                                               shares("Weight given to this school, %")});
   for (std::size_t i = 0; i < rates.schools.size(); ++i) {
     const auto& one = rates.schools[i];
     Cells cells{attack.schools[i]};
@@ -89,17 +97,21 @@ Table attackTable(const AttackBySchool& attack) {
                     rateWithRange(one.raw->annual, one.raw->toRead())});
     else
       cells.resize(5, noFigure);
-    cells.push_back(rateWithRange(one.shrunken, one.interval));
-    cells.push_back(shareOf(one.ownWeight));
+    if (isAdjusted)
+      cells.insert(cells.end(),
+                   {rateWithRange(one.shrunken, one.interval), shareOf(one.ownWeight)});
     table.rows.push_back(std::move(cells));
   }
-  table.notes = {"Average school " + rateWithRange(rates.annual, rates.interval).text() +
-                     (rates.prediction
-                          ? "; of schools like these, 95 of 100 would have a rate within " +
-                                percentRange(rates.prediction->low, rates.prediction->high)
-                          : "") +
-                     ".",
-                 "Exposure is from the mean eruption age to the age on the day."};
+  // Of one school the average is its own, which the row says.
+  if (!rates.has(estimates::SchoolRatesNote::oneSchool))
+    table.notes.push_back("Average school " + rateWithRange(rates.annual, rates.interval).text() +
+                          (rates.prediction
+                               ? "; of schools like these, 95 of 100 would have a rate within " +
+                                     percentRange(rates.prediction->low, rates.prediction->high)
+                               : "") +
+                          ".");
+  if (!isAdjusted) table.notes.push_back(notAdjustedWords());
+  table.notes.emplace_back("Exposure is from the mean eruption age to the age on the day.");
   for (auto& note : attackNotes(attack.all))
     table.notes.push_back(std::move(note));
   if (attack.profile)
@@ -110,13 +122,14 @@ Table attackTable(const AttackBySchool& attack) {
     table.notes.emplace_back("The schools differ no more than by chance.");
   if (rates.has(estimates::SchoolRatesNote::fewSchools))
     table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
-  if (rates.has(estimates::SchoolRatesNote::halfMolars))
+  if (rates.has(estimates::SchoolRatesNote::halfMolars) &&
+      !rates.has(estimates::SchoolRatesNote::oneSchool))
     table.notes.emplace_back(
         "Where none or all were affected, half a molar of each kind was added for "
         "the pooling only.");
   std::vector<DrawnUnit> drawn;
   for (const auto& one : rates.schools)
-    drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});
+    if (isAdjusted) drawn.push_back({one.raw ? one.raw->molars : 0, one.ownWeight});
   for (auto words : {drawnWords(drawn, "molars"), attack.age ? ageWords(*attack.age) : ""})
     if (!words.empty()) table.notes.push_back(std::move(words));
   return table;

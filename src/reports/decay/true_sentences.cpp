@@ -1,5 +1,6 @@
 #include "reports/decay/true_sentences.h"
 
+#include "estimates/shrinkage.h"
 #include "reports/print/cells.h"
 
 #include <algorithm>
@@ -84,6 +85,12 @@ std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) 
   return "How far a school's figure is adjusted toward the program average depends on "
          "how precisely it is known, which is not its number of " +
          std::string(what) + " alone.";
+}
+
+std::string notAdjustedWords() {
+  return "No school's figure is adjusted toward the program average: fewer than " +
+         std::to_string(estimates::fewestToAdjust) +
+         " schools have figures, which does not tell how much schools differ.";
 }
 
 std::string endsWords(const estimates::Scenarios& scenarios, const estimates::AvertedInputs& base) {

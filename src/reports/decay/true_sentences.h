@@ -19,6 +19,9 @@ struct DrawnUnit {
 /// What decides how far each was drawn. `what` is "teeth" or "molars". Empty under two units.
 std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what);
 
+/// Why no school's figure is adjusted: too few of them.
+std::string notAdjustedWords();
+
 /// What a person reads for the input.
 std::string inputWords(estimates::ScenarioInput input);
 /// Which inputs the low and the high scenario move, and which stay.

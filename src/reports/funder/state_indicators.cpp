@@ -37,12 +37,13 @@ std::optional<bool> either(std::optional<bool> one, std::optional<bool> other) {
   return std::nullopt;
 }
 
-void add(IndicatorRow& row, const estimates::ScreenedChild& child) {
+void add(IndicatorRow& row, const std::string& grade, const estimates::ScreenedChild& child) {
   using estimates::CareNeed;
   const auto count = [&](Indicator which, std::optional<bool> has) {
     add(row.counts[static_cast<std::size_t>(which)], has);
   };
   ++row.screened;
+  ++row.byGrade[grade];
   count(Indicator::untreated, child.untreatedDecay);
   count(Indicator::treated, child.treatedDecay);
   count(Indicator::experience, either(child.untreatedDecay, child.treatedDecay));
@@ -88,6 +89,7 @@ class IndicatorSystem {
       placed_.push_back(place(rows[i], i));
     for (const auto& row : placed_)
       relate(system_, figuresOf(row));
+    addGrades();
     if (rows.size() < 2) return;
     addUp([](const PlacedRow& row) { return row.screened; });
     for (std::size_t i = 0; i < base::enumCount<Indicator>; ++i) {
@@ -110,13 +112,12 @@ class IndicatorSystem {
     join(then, *cell);
   }
 
-  /// What a term's tables told of all schools and of each: the same children, or some of them.
+  /// What a term's tables told of all schools, of each, and of grades: the same children, or some
+  /// of them.
   void addRelease(const Release& release) {
-    for (const auto& [figure, now] :
-         {std::pair(Figure::screened, placed_.back().screened),
-          {Figure::untreated, at(placed_.back().with, Indicator::untreated)},
-          {Figure::early, at(placed_.back().with, Indicator::early)},
-          {Figure::urgent, at(placed_.back().with, Indicator::urgent)}}) {
+    for (const auto& row : release.grades)
+      addGradeRow(row, release.bySchool);
+    for (const auto& [figure, now] : findingsOfAll()) {
       std::optional<std::size_t> total;
       CountSum sum{0, {}};
       for (const auto& row : release.term) {
@@ -138,6 +139,16 @@ class IndicatorSystem {
     }
   }
 
+  /// Figures of the term's tables that all grades together have too.
+  [[nodiscard]] std::map<Figure, std::size_t> findingsOfAll() const {
+    const auto& all = placed_.back();
+    return {{Figure::screened, all.screened},
+            {Figure::untreated, at(all.with, Indicator::untreated)},
+            {Figure::decayKnown, at(all.known, Indicator::untreated)},
+            {Figure::early, at(all.with, Indicator::early)},
+            {Figure::urgent, at(all.with, Indicator::urgent)}};
+  }
+
   /// The table of participation says it.
   void knowScreened() { system_.cells[placed_.back().screened].outAlready = true; }
 
@@ -145,6 +156,49 @@ class IndicatorSystem {
   [[nodiscard]] const std::vector<PlacedRow>& placed() const { return placed_; }
 
  private:
+  /// Each grade's children screened, of which the groups are sums.
+  void addGrades() {
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+      if (i > 0 && i + 1 == rows_.size()) continue; // the groups together
+      CountSum sum{placed_[i].screened, {}};
+      for (const auto& [grade, screened] : rows_[i].byGrade) {
+        if (rows_[i].byGrade.size() == 1)
+          grades_[grade] = placed_[i].screened;
+        else
+          grades_[grade] = system_.add(
+              {.value = screened, .kind = CountKind::slack, .row = i, .printed = false});
+        sum.parts.push_back(grades_[grade]);
+      }
+      if (sum.parts.size() > 1) system_.sums.push_back(std::move(sum));
+    }
+  }
+
+  /// A row of a table by grade: those screened of its grades, with what else it said of them.
+  void addGradeRow(const ReleasedRow<Figure>& row, BySchool bySchool) {
+    const auto told = row.cells.find(Figure::screened);
+    if (row.schools.empty() || told == row.cells.end()) return;
+    std::map<Figure, std::size_t> cells;
+    for (const auto& [figure, cell] : row.cells)
+      cells[figure] = system_.add({.value = cell.value,
+                                   .kind = kindOf(figure, bySchool),
+                                   .row = system_.totalRow,
+                                   .printed = false,
+                                   .outAlready = cell.showing == Showing::number});
+    relate(system_, cells, bySchool);
+    std::vector<std::size_t> now;
+    int sum = 0;
+    for (const auto& grade : row.schools)
+      if (const auto at = grades_.find(grade); at != grades_.end()) {
+        now.push_back(at->second);
+        sum += system_.cells[at->second].value;
+      }
+    const auto then = cells.at(Figure::screened);
+    if (sum == told->second.value && !now.empty())
+      system_.sums.push_back({then, std::move(now)});
+    else if (now.size() == 1)
+      join(then, now.front());
+  }
+
   /// One count under two names.
   [[nodiscard]] bool isKnownOfAll(std::size_t which) const {
     return std::ranges::all_of(
@@ -207,6 +261,7 @@ class IndicatorSystem {
   const std::vector<IndicatorRow>& rows_;
   CountSystem system_;
   std::vector<PlacedRow> placed_;
+  std::map<std::string, std::size_t> grades_; ///< screened
 };
 
 /// Numbers that an earlier issue printed; what it hid is not among them.
@@ -230,7 +285,9 @@ void addIssue(IndicatorSystem& system, const std::string& figures) {
 }
 
 IndicatorRow merged(std::string name, const IndicatorRow& one, const IndicatorRow& other) {
-  IndicatorRow out{std::move(name), one.screened + other.screened, one.counts};
+  IndicatorRow out{std::move(name), one.screened + other.screened, one.byGrade, one.counts};
+  for (const auto& [grade, screened] : other.byGrade)
+    out.byGrade[grade] += screened;
   for (std::size_t i = 0; i < out.counts.size(); ++i) {
     out.counts.at(i).known += other.counts.at(i).known;
     out.counts.at(i).with += other.counts.at(i).with;
@@ -256,8 +313,9 @@ struct Tried {
   CountSystem system;
   std::vector<PlacedRow> placed;
   Suppressed shown;
-  int hiddenOfAll = 0; ///< counts of all grades that are no numbers
-  int gain = 0;        ///< numbers in all rows, less twice what is hidden
+  std::map<Figure, std::size_t> findings; ///< of all grades, as a term's tables have them
+  int hiddenOfAll = 0;                    ///< counts of all grades that are no numbers
+  int gain = 0;                           ///< numbers in all rows, less twice what is hidden
 };
 
 Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
@@ -268,7 +326,7 @@ Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
     made.addRelease(release);
   for (const auto& figures : earlier)
     addIssue(made, figures);
-  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule)};
+  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule), made.findingsOfAll()};
   out.rows = std::move(rows);
   for (const auto& row : out.placed)
     for (const auto cell : row.with) {
@@ -308,8 +366,9 @@ std::vector<IndicatorRow> indicatorRows(std::span<const SeenChild> children) {
   for (const auto* group : {"Kindergarten", "Grade 3", "Other grades", allGrades})
     rows.push_back({.group = group});
   for (const auto& seen : children) {
-    add(*std::ranges::find(rows, gradeGroup(seen.grade), &IndicatorRow::group), seen.child);
-    add(rows.back(), seen.child);
+    add(*std::ranges::find(rows, gradeGroup(seen.grade), &IndicatorRow::group), seen.grade,
+        seen.child);
+    add(rows.back(), seen.grade, seen.child);
   }
   const auto all = std::move(rows.back());
   rows.pop_back();
@@ -360,7 +419,20 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
     table.notes.push_back(
         "NOT TO BE PUBLISHED: " + counted(shown.leaks(), "small count", "small counts") +
         " could still be worked out.");
-  return {std::move(table), shown.leaks()};
+  PublishedIndicators out{std::move(table), shown.leaks()};
+  const auto told = [&](std::size_t cell) {
+    return ReleasedRow<Figure>::Cell{system.cells[cell].value, shown.cells[cell]};
+  };
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    auto& row = out.grades.emplace_back();
+    if (i + 1 < rows.size())
+      for (const auto& [grade, screened] : rows[i].byGrade)
+        row.schools.push_back(grade);
+    row.cells[Figure::screened] = told(placed[i].screened);
+  }
+  for (const auto& [figure, cell] : tried.findings)
+    if (figure != Figure::screened) out.findings[figure] = told(cell);
+  return out;
 }
 
 } // namespace gk::reports

@@ -6,6 +6,7 @@
 #include "reports/publish/published_counts.h"
 
 #include <array>
+#include <map>
 #include <span>
 
 namespace gk::reports {
@@ -37,6 +38,7 @@ struct IndicatorCount {
 struct IndicatorRow {
   std::string group;
   int screened = 0;
+  std::map<std::string, int> byGrade{}; ///< of those screened, by the grade of the child's card
   std::array<IndicatorCount, base::enumCount<Indicator>> counts{};
 
   [[nodiscard]] const IndicatorCount& at(Indicator which) const {
@@ -51,6 +53,9 @@ std::vector<IndicatorRow> indicatorRows(std::span<const SeenChild> children);
 struct PublishedIndicators {
   Table table;
   int exposed = 0; ///< small counts within reach all the same: it may not go out
+  /// What it tells that a term's tables tell too: screened by grade, and the findings of all.
+  std::vector<ReleasedRow<Figure>> grades{};
+  std::map<Figure, ReleasedRow<Figure>::Cell> findings{};
 };
 
 /// Small counts suppressed, and with them what would give one away: by subtraction between grades,

@@ -1,8 +1,10 @@
 #pragma once
 
+#include "reports/publish/figure_relations.h"
 #include "reports/publish/published_counts.h"
 
 #include <algorithm>
+#include <type_traits>
 #include <utility>
 
 namespace gk::reports {
@@ -89,16 +91,24 @@ void follow(CountSystem& system, const std::vector<Placed<F>>& rows, F theirs,
 template <class F>
 void showToo(CountSystem& system, const ReleasedRow<F>& row, const Placed<F>& now, int under) {
   for (const auto& [figure, cell] : row.cells) {
-    auto& same = system.cells.at(now.cells.at(figure));
+    const auto at = now.cells.find(figure);
+    if (at == now.cells.end()) continue;
+    auto& same = system.cells.at(at->second);
     if (cell.showing == Showing::number) same.outAlready = true;
     if (cell.showing == Showing::fewer) same.saidUnder = under;
   }
 }
 
+/// Whether all that it said is so still, as far as both speak of it: a state's report has no
+/// findings by school.
 template <class F>
 bool isUnchanged(const CountSystem& system, const ReleasedRow<F>& then, const Placed<F>& now) {
-  return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
-    return old.first == cell.first && old.second.value == system.cells.at(cell.second).value;
+  return std::ranges::all_of(then.cells, [&](const auto& old) {
+    const auto at = now.cells.find(old.first);
+    if (at != now.cells.end()) return old.second.value == system.cells.at(at->second).value;
+    if constexpr (std::is_same_v<F, Figure>)
+      return isFinding(old.first) && !now.cells.contains(Figure::untreated);
+    return false;
   });
 }
 

@@ -137,10 +137,11 @@ struct Publication {
   }
 };
 
-/// Whether `then` has these very rows, by school or grade.
+/// Whether `then` has these very rows, by school or grade, and says as much of each.
 template <class E>
 bool hasRowsOf(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) {
-  return std::ranges::equal(then, now.schools, {}, &ReleasedRow<E>::schools);
+  return std::ranges::equal(then, now.schools, {}, &ReleasedRow<E>::schools) &&
+         (then.empty() || then.back().cells.size() == now.grid.back().size());
 }
 
 /// The same rows: whether they counted the same.

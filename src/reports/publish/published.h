@@ -11,6 +11,7 @@ struct Published {
   std::optional<Table> byGrade{};   ///< as `addGrades` adds it
   std::optional<Table> shortTerm{}; ///< as `addShortTerm`
   std::vector<Table> pupils{};      ///< as `addPupils`, one for each question answered
+  std::optional<Table> referrals{}; ///< as `addReferrals`
   Release release{};
   int counts = 0;  ///< in all tables
   int hidden = 0;  ///< of them: not shown as a number

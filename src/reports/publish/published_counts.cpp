@@ -76,7 +76,11 @@ class Builder {
   void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
-      if (!now || isUnchanged(out_.system, row, *now)) continue;
+      if (!now) continue;
+      if (isUnchanged(out_.system, row, *now)) {
+        showToo(out_.system, row, *now, under);
+        continue;
+      }
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
@@ -309,8 +313,13 @@ Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
                  BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
   Builder<E> builder(schools, total, groups, bySchool, printed);
   const auto told = pagesOf(earlier, OfTerm::same, rows);
+  // Of those that say less (a state's report) and those that say more, the newest each.
+  const auto says = [](const OldRows<E>& page) { return page.rows->back().cells.size(); };
+  std::size_t fullest = 0;
   for (std::size_t i = 0; i < told.size(); ++i)
-    if (i + 1 == told.size())
+    if (says(told[i]) >= says(told[fullest])) fullest = i;
+  for (std::size_t i = 0; i < told.size(); ++i)
+    if (i + 1 == told.size() || i == fullest)
       builder.addNewest(*told[i].rows, told[i].under);
     else
       builder.addOlder(*told[i].rows, told[i].under);
@@ -389,6 +398,27 @@ PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earli
                                    &Release::pupils, {}, BySchool::all)
                     .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
+  return counts;
+}
+
+ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,
+                              const std::map<Figure, int>& found,
+                              std::span<const Release> earlier) {
+  auto counts = begin<ReferralFigure>(
+                    {{"early", "early", rowOf(calls[0])}, {"urgent", "urgent", rowOf(calls[1])}},
+                    {"", "", rowOf(calls[2])}, earlier, &Release::referrals, {}, BySchool::all)
+                    .take();
+  for (const auto& relation : callRelations()) {
+    const auto made = counts.grid.at(relation.urgency).at(ReferralFigure::made);
+    const auto children = found.find(relation.found);
+    // More calls than children: a reader knows that some were called for twice, and no more.
+    if (children == found.end() || children->second < counts.system.cells.at(made).value) continue;
+    const auto whole = counts.system.add({.value = children->second,
+                                          .row = counts.system.cells.at(made).row,
+                                          .printed = false,
+                                          .outAlready = true});
+    counts.system.addRest(CountKind::count, whole, {made});
+  }
   return counts;
 }
 

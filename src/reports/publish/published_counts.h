@@ -2,8 +2,10 @@
 
 #include "base/enum_names.h"
 #include "reports/publish/suppression.h"
+#include "reports/services/referral_counts.h"
 #include "reports/term/term_totals.h"
 
+#include <array>
 #include <map>
 #include <span>
 
@@ -39,6 +41,19 @@ enum class CheckFigure {
   part,
   lost,
   cannotAssess
+};
+
+/// What is published of the calls for a dentist, of either urgency.
+enum class ReferralFigure {
+  made,
+  guardianReached,
+  complete,
+  started,
+  declined,
+  moved,
+  lost,
+  open,
+  openLong
 };
 
 /// Schools, by their keys (keyOf), or grades that are shown as one row.
@@ -82,10 +97,12 @@ struct Release {
   int under = 0; ///< its threshold
   std::vector<ReleasedRow<Figure>> term;
   std::vector<ReleasedRow<CheckFigure>> checks;
-  std::vector<ReleasedRow<Figure>> grades{};         ///< none where no table by grade went out
-  std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
-  std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
+  /// None where no table by grade went out; of a state's report, those screened alone.
+  std::vector<ReleasedRow<Figure>> grades{};
+  std::vector<ReleasedRow<CheckFigure>> shortTerm{};    ///< one row, of all; none without a check
+  std::vector<ReleasedRow<PupilFigure>> pupils{};       ///< one row, of all; none where left out
   BySchool bySchool = BySchool::all;
+  std::vector<ReleasedRow<ReferralFigure>> referrals{}; ///< early, urgent and all
   // Not kept, as it depends on who asks:
   OfTerm of = OfTerm::same;
   std::string otherTerm{}; ///< tells other terms apart
@@ -104,6 +121,7 @@ struct Counts {
 using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
 using PupilSystem = Counts<PupilFigure>;
+using ReferralSystem = Counts<ReferralFigure>;
 
 /// Those of the very term, in their order.
 std::vector<Release> ofSameTerm(std::span<const Release> releases);
@@ -131,6 +149,11 @@ CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> e
 /// Who the children screened are, of all schools together. That they were so many is out already:
 /// the term's own table says it.
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier = {});
+/// Calls for a dentist by urgency: early, urgent, all. `found` are the children found in need, by
+/// Figure, of all schools together, as the findings show them.
+ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,
+                              const std::map<Figure, int>& found,
+                              std::span<const Release> earlier = {});
 
 } // namespace gk::reports
 
@@ -143,3 +166,8 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
     std::to_array<std::string_view>({"children due", "children found", "due", "examined",
                                      "assessable", "whole", "part", "lost", "cannot assess"});
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::ReferralFigure> =
+    std::to_array<std::string_view>({"made", "guardian reached", "complete", "started", "declined",
+                                     "moved", "lost", "open", "open long"});

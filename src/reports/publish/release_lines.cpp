@@ -49,7 +49,7 @@ std::string toLines(const Release& release) {
          keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
          rowLines("term", release.term) + rowLines("checks", release.checks) +
          rowLines("grades", release.grades) + rowLines("short-term", release.shortTerm) +
-         rowLines("pupils", release.pupils);
+         rowLines("pupils", release.pupils) + rowLines("referrals", release.referrals);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
@@ -81,6 +81,9 @@ std::optional<Release> releaseFrom(std::string_view lines) {
     } else if (kind == "pupils") {
       release.pupils.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.pupils, cell); };
+    } else if (kind == "referrals") {
+      release.referrals.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.referrals, cell); };
     } else if (kind != "cell" || !addTo || !addTo(release, words)) {
       return std::nullopt;
     }

@@ -60,7 +60,7 @@ bool areAlike(const std::vector<ReleasedRow<E>>& one, const std::vector<Released
 bool countedAlike(const Release& one, const Release& other) {
   return areAlike(one.term, other.term) && areAlike(one.checks, other.checks) &&
          areAlike(one.grades, other.grades) && areAlike(one.shortTerm, other.shortTerm) &&
-         areAlike(one.pupils, other.pupils);
+         areAlike(one.pupils, other.pupils) && areAlike(one.referrals, other.referrals);
 }
 
 } // namespace gk::reports

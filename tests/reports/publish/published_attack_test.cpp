@@ -11,6 +11,7 @@
 
 #include <cstdlib>
 #include <fstream>
+#include <iostream>
 
 using namespace gk;
 using namespace gk::reports;
@@ -125,6 +126,16 @@ TEST_CASE("No outsider works out a small count from what programs publish over t
   CHECK(pages.refused * 50 < pages.pages);
   CHECK(pages.totalsAlone * 50 < pages.pages);
   CHECK(2 * pages.withheld < pages.cells);
+}
+
+/// GROOVEKEEPER_PAGES names the folder: for a look at them, and for more of them in several runs.
+TEST_CASE("What random programs publish is left in a folder", "[.pages]") {
+  const auto* folder = std::getenv("GROOVEKEEPER_PAGES");
+  REQUIRE(folder);
+  base::SeededRandom random(test::seedOr(83));
+  const auto pages = test::writeRandomPrograms(folder, test::rounds(20, 200), random);
+  std::cout << pages.pages << " pages, " << pages.ofState << " of a state, " << pages.refused
+            << " refused, " << pages.withheld << " of " << pages.cells << " counts hidden\n";
 }
 
 TEST_CASE("The attack finds a count that four molars a child or the next term's checks give away",
