@@ -1,5 +1,6 @@
 #include "base/error.h"
 #include "base/files.h"
+#include "base/text.h"
 #include "layout/checker.h"
 
 #include <algorithm>
@@ -111,6 +112,42 @@ TEST_CASE("Every error code has its paragraph and every paragraph its code") {
   for (const auto code : base::allErrorCodes())
     codes.push_back(base::errorName(code));
   report(checkErrorPage(textOf("docs/errors.md"), codes));
+}
+
+TEST_CASE("Each term of known truth in the methods names a test that there is", "[case-394]") {
+  std::set<std::string> tests;
+  for (const auto& file : sourcesIn({"tests"})) {
+    for (std::size_t at = file.text.find("TEST_CASE("); at != std::string::npos;
+         at = file.text.find("TEST_CASE(", at + 1)) {
+      // A name over several lines is several texts in a row.
+      std::string name;
+      bool isInside = false;
+      for (auto letter = file.text.begin() + static_cast<std::ptrdiff_t>(at);
+           letter != file.text.end() && (isInside || (*letter != ',' && *letter != ')'));
+           ++letter) {
+        if (*letter == '"')
+          isInside = !isInside;
+        else if (isInside)
+          name += *letter;
+      }
+      tests.insert(name);
+    }
+  }
+  REQUIRE(tests.size() > 1000); // else the test looks in the wrong place
+  const auto methods = textOf("docs/methods.md");
+  const auto from = methods.find("## 12. Terms of known truth");
+  REQUIRE(from != std::string::npos);
+  const auto section = methods.substr(from, methods.find("\n## ", from + 1) - from);
+  int named = 0;
+  for (const auto line : base::split(section, '\n')) {
+    if (!line.starts_with("| ") || line.starts_with("| Term |")) continue;
+    const auto cell = line.substr(line.rfind("| \"", line.size()) + 2);
+    const auto name = std::string(cell.substr(1, cell.rfind('"') - 1));
+    INFO(name);
+    CHECK(tests.contains(name));
+    ++named;
+  }
+  CHECK(named > 10);
 }
 
 TEST_CASE("The top of the repository holds only what belongs there") {
