@@ -112,4 +112,37 @@ bool isUnchanged(const CountSystem& system, const ReleasedRow<F>& then, const Pl
   });
 }
 
+// Rows as they were counted, and pages as they went out.
+
+inline std::string keyOf(const RetentionLine& line) {
+  return line.school ? line.school->text() : line.label;
+}
+inline const std::string& labelOf(const Participation& school) {
+  return school.school;
+}
+inline const std::string& labelOf(const RetentionLine& line) {
+  return line.label;
+}
+
+template <class E, class Row>
+std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
+  std::vector<Line<E>> lines;
+  for (const auto& row : rows)
+    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
+  return lines;
+}
+
+template <class E>
+using RowsOf = std::vector<ReleasedRow<E>>;
+
+template <class F>
+std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
+                                RowsOf<F> Release::*rows) {
+  std::vector<OldRows<F>> pages;
+  for (const auto& one : releases)
+    if (one.of == of && !(one.*rows).empty())
+      pages.push_back({&(one.*rows), one.under, one.otherTerm});
+  return pages;
+}
+
 } // namespace gk::reports

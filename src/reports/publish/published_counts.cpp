@@ -276,37 +276,6 @@ class Builder {
   std::size_t next_; ///< row of the system that is free
 };
 
-std::string keyOf(const RetentionLine& line) {
-  return line.school ? line.school->text() : line.label;
-}
-const std::string& labelOf(const Participation& school) {
-  return school.school;
-}
-const std::string& labelOf(const RetentionLine& line) {
-  return line.label;
-}
-
-template <class E, class Row>
-std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
-  std::vector<Line<E>> lines;
-  for (const auto& row : rows)
-    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
-  return lines;
-}
-
-template <class E>
-using RowsOf = std::vector<ReleasedRow<E>>;
-
-template <class F>
-std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
-                                RowsOf<F> Release::*rows) {
-  std::vector<OldRows<F>> pages;
-  for (const auto& one : releases)
-    if (one.of == of && !(one.*rows).empty())
-      pages.push_back({&(one.*rows), one.under, one.otherTerm});
-  return pages;
-}
-
 template <class E>
 Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
                  std::span<const Release> earlier, RowsOf<E> Release::*rows, const Groups& groups,
@@ -314,7 +283,12 @@ Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
   Builder<E> builder(schools, total, groups, bySchool, printed);
   const auto told = pagesOf(earlier, OfTerm::same, rows);
   // Of those that say less (a state's report) and those that say more, the newest each.
-  const auto says = [](const OldRows<E>& page) { return page.rows->back().cells.size(); };
+  const auto says = [](const OldRows<E>& page) {
+    std::size_t cells = 0;
+    for (const auto& row : *page.rows)
+      cells += row.cells.size();
+    return cells;
+  };
   std::size_t fullest = 0;
   for (std::size_t i = 0; i < told.size(); ++i)
     if (says(told[i]) >= says(told[fullest])) fullest = i;

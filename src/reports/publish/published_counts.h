@@ -2,7 +2,7 @@
 
 #include "base/enum_names.h"
 #include "reports/publish/suppression.h"
-#include "reports/services/referral_counts.h"
+#include "reports/records/referral_counts.h"
 #include "reports/term/term_totals.h"
 
 #include <array>
@@ -99,8 +99,8 @@ struct Release {
   std::vector<ReleasedRow<CheckFigure>> checks;
   /// None where no table by grade went out; of a state's report, those screened alone.
   std::vector<ReleasedRow<Figure>> grades{};
-  std::vector<ReleasedRow<CheckFigure>> shortTerm{};    ///< one row, of all; none without a check
-  std::vector<ReleasedRow<PupilFigure>> pupils{};       ///< one row, of all; none where left out
+  std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
+  std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
   BySchool bySchool = BySchool::all;
   std::vector<ReleasedRow<ReferralFigure>> referrals{}; ///< early, urgent and all
   // Not kept, as it depends on who asks:

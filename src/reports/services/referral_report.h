@@ -2,7 +2,7 @@
 
 #include "reports/print/table.h"
 #include "reports/records/term_view.h"
-#include "reports/services/referral_counts.h"
+#include "reports/records/referral_counts.h"
 
 namespace gk::reports {
 
