@@ -145,7 +145,7 @@ Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& op
   addGrades(published, participationByGrade(view, totals), totals, options.suppression,
             options.earlier, options.bands);
   const auto& rule = options.suppression;
-  if (kind != ReportKind::schoolPage) addReferrals(published, view, rule, today, options.earlier);
+  addReferrals(published, view, rule, today, options.earlier);
   auto tables = kind == ReportKind::funder ? funderSummary(totals, published, rule, options.page)
                 : kind == ReportKind::schoolPage
                     ? schoolPages(totals, published, rule, options.page.program, options.school)
