@@ -39,15 +39,7 @@ bool isOfState(const Table& table) {
   return partName(table) != "Findings";
 }
 
-/// Without findings, so that none of them is weighed against what is printed by school.
-TermTotals withoutFindings(TermTotals totals) {
-  const auto blank = [](Participation& at) {
-    at.untreated = at.couldNotTell = at.early = at.urgent = 0;
-  };
-  std::ranges::for_each(totals.schools, blank);
-  blank(totals.total);
-  return totals;
-}
+/// None of them is weighed against what is printed by school.
 Release withoutFindings(Release release) {
   for (auto& row : release.term)
     for (const auto figure : findings)
@@ -71,16 +63,17 @@ StateReport stateReport(const TermView& view, const YearOptions& year, const Sup
                      groups);
 }
 
-StateReport stateReport(StateCounts counts, const YearOptions& year, const SuppressionRule& rule,
-                        std::span<const Release> earlier, const Groups& groups) {
+StateReport stateReport(const StateCounts& counts, const YearOptions& year,
+                        const SuppressionRule& rule, std::span<const Release> earlier,
+                        const Groups& groups) {
   std::vector<Release> bySchool;
   for (const auto& release : earlier)
     bySchool.push_back(withoutFindings(release));
-  auto published = publish(withoutFindings(std::move(counts.totals)), rule, bySchool, groups);
+  auto published = publish(counts.totals, rule, bySchool, groups, Findings::left);
   StateReport out{{headTable(counts.asOf, year)}, {}, published.exposed};
   auto indicators =
       publishIndicators(indicatorRows(counts.seen), rule, year.earlier, ofSameTerm(earlier));
-  out.release = withoutFindings(std::move(published.release));
+  out.release = std::move(published.release);
   if (showsScreened(out.release)) {
     out.tables.push_back(std::move(indicators.table));
     out.exposed += indicators.exposed;

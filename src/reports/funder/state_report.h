@@ -33,8 +33,9 @@ struct StateCounts {
   std::vector<SeenChild> seen;
   base::Date asOf;
 };
-StateReport stateReport(StateCounts counts, const YearOptions& year, const SuppressionRule& rule,
-                        std::span<const Release> earlier, const Groups& groups);
+StateReport stateReport(const StateCounts& counts, const YearOptions& year,
+                        const SuppressionRule& rule, std::span<const Release> earlier,
+                        const Groups& groups);
 
 /// All figures of its tables as one table, a figure a row: the file that a state loads. Columns:
 /// docs/formats.md.

@@ -26,7 +26,8 @@ struct Published {
 /// smallest schools are one row, then all; where even that would not do, the retention table is
 /// left out. It says so.
 Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
-                  std::span<const Release> earlier = {}, const Groups& groups = {});
+                  std::span<const Release> earlier = {}, const Groups& groups = {},
+                  Findings findings = Findings::among);
 
 /// Whether a count of this row is not shown as a number.
 bool hidesIn(const Cells& row);

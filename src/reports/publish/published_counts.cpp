@@ -71,8 +71,7 @@ class Builder {
     addSum(out_.system, total, then);
   }
 
-  /// An older one was checked against the next when that went out: what is left is the change
-  /// since, of what it showed.
+  /// An older one was checked against the next when that went out: left is the change since.
   void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
@@ -321,13 +320,15 @@ std::vector<Release> ofSameTerm(std::span<const Release> releases) {
 }
 
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
-                      const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+                      const Groups& groups, BySchool bySchool, RowsPrinted rows,
+                      Findings findings) {
   auto lines = linesOf<Figure>(totals.schools);
   if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
   lines.push_back({"", "", rowOf(totals.total)});
   if (totals.total.couldNotTell == 0) // then it is the number screened under another name
     for (auto& line : lines)
       line.values.erase(Figure::decayKnown);
+  if (findings == Findings::left) lines = withoutFindings(std::move(lines));
   const auto total = std::move(lines.back());
   lines.pop_back();
   auto builder = begin<Figure>(lines, total, earlier, &Release::term, groups, bySchool, rows);

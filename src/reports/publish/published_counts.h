@@ -128,13 +128,15 @@ std::vector<Release> ofSameTerm(std::span<const Release> releases);
 
 /// Which rows are printed: every one, or the total alone.
 enum class RowsPrinted { all, totalAlone };
+/// Whether what was found is among the counts; a state's report tells it another way.
+enum class Findings { among, left };
 
 /// The term's counts by school or group of schools, and in total. What an earlier release of the
 /// term showed is out and cannot be called back; what has changed since is a count too, and what a
 /// later term's showed of the same children and teeth is out as well.
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier = {},
                       const Groups& groups = {}, BySchool bySchool = BySchool::all,
-                      RowsPrinted rows = RowsPrinted::all);
+                      RowsPrinted rows = RowsPrinted::all, Findings findings = Findings::among);
 /// The same for the checks of earlier sealants, by placing school, with what the term that they
 /// were placed in showed.
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
