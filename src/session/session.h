@@ -65,6 +65,9 @@ class Session : public DayVerbs {
   /// `vaultWrongPassphrase`; `vaultWait` after several of them.
   Result<base::Done> changePassphrase(std::string present, std::string next);
   Result<base::Done> backUp(const base::Path& target);
+  /// False once the file was moved, deleted or replaced: what is open here is lost when it is
+  /// closed, unless it is backed up before.
+  [[nodiscard]] bool isInPlace() const;
   /// Changes with whatever is written here or merged in; up to its colon, which book it is.
   [[nodiscard]] std::string edition() const;
   /// Of the book as it is once all is copied, for long work in another thread.

@@ -133,6 +133,10 @@ Result<base::Done> Session::backUp(const base::Path& target) {
   return book_.backUp(target);
 }
 
+bool Session::isInPlace() const {
+  return book_.isInPlace();
+}
+
 Result<store::Merged> Session::absorb(const base::Path& other, store::Copies copies) {
   auto merged = book_.absorb(other, world_.clock.now().at, {}, copies);
   if (merged) changed_.emit(Change{});

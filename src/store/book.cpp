@@ -160,31 +160,12 @@ Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access
 
 Result<Book> Book::over(Connection connection, base::LaptopId laptop) {
   return guarded([&] {
+    connection.goNameless();
     const Hand hand{bookIdentity(connection), laptop};
     const auto position = readPosition(connection, laptop);
     Book book(std::move(connection), hand, position);
-    book.isNameless_ = true;
     return book;
   });
-}
-
-Result<bool> Book::isChecked() const {
-  if (check_ && !check_->isOver()) return false;
-  if (const auto whole = awaitCheck(); !whole) return whole.error();
-  return true;
-}
-
-Result<base::Done> Book::awaitCheck() const {
-  return check_ ? check_->answer() : base::Done{};
-}
-
-Result<base::Done> Book::mayWrite() const {
-  if (!isNameless_ && connection_.hasMoved())
-    return Error{ErrorCode::storeMoved,
-                 path().string() + ": the file was moved, deleted or replaced while it was open; "
-                                   "nothing more is written to it; save the logbook under a new "
-                                   "name before it is closed"};
-  return awaitCheck();
 }
 
 Result<KeyRow> Book::key() {
@@ -209,11 +190,11 @@ Result<std::vector<KeyWrap>> Book::wraps() {
 
 Result<base::Done> Book::keepOpeners(const std::function<void(Openers)>& work) {
   if (auto may = mayWrite(); !may) return may;
-  return guarded([&] {
+  return inPlace(guarded([&] {
     Transaction transaction(connection_);
     work(Openers(connection_));
     transaction.commit();
-  });
+  }));
 }
 
 Result<base::Done> Book::act(base::By by, base::LocalInstant at,
@@ -232,7 +213,7 @@ Result<base::Done> Book::act(base::By by, base::LocalInstant at,
     if (rivals_ && !rivals_->empty()) rivals_.reset();
   };
   auto done = mayWrite();
-  if (done) done = guarded(write);
+  if (done) done = together_ ? guarded(write) : inPlace(guarded(write));
   if (!done && together_) together_->failed = done.error();
   return done;
 }
@@ -252,7 +233,7 @@ Result<base::Done> Book::together(const std::function<Result<base::Done>()>& wor
   if (!done) position_ = before;
   rivals_.reset();
   if (done && held_) held_->wrote({position_.sequence, position_.digest});
-  return done;
+  return inPlace(std::move(done));
 }
 
 const std::vector<Rivals>& Book::knownRivals() {

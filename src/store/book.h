@@ -66,6 +66,10 @@ class Book {
   [[nodiscard]] base::Result<std::vector<roster::ChildId>> childrenTouched(base::EntryId after);
   [[nodiscard]] Edition edition() const { return {base::EntryId(position_.last), merges_}; }
 
+  /// False once the file was moved, deleted or replaced. What is open is read on and can be backed
+  /// up; nothing more is written to it.
+  [[nodiscard]] bool isInPlace() const;
+
   /// Every thing that two laptops corrected while apart.
   [[nodiscard]] base::Result<std::vector<Rivals>> rivals();
 
@@ -156,6 +160,8 @@ class Book {
   [[nodiscard]] base::Result<base::Done> awaitCheck() const;
   /// `storeMoved` unless the file is still where it was, and as awaitCheck.
   [[nodiscard]] base::Result<base::Done> mayWrite() const;
+  /// What became of writing; `storeMoved` where the file went meanwhile.
+  [[nodiscard]] base::Result<base::Done> inPlace(base::Result<base::Done> done) const;
 
   std::unique_ptr<BackgroundCheck> check_; // before the connection, so that it outlives it
   Connection connection_;
@@ -169,7 +175,6 @@ class Book {
   };
   std::optional<Together> together_{};
   HandNotice notice_{};
-  bool isNameless_ = false;        ///< an image, which no one can move
   std::unique_ptr<HeldHand> held_; // after the connection, so that it ends before the lock
 };
 

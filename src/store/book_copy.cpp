@@ -137,9 +137,15 @@ void Draft::putInPlace() {
 
 std::vector<std::string> findings(Connection& book) {
   if (!book.seesChecks() && !book.hasMoved()) {
-    Connection looking(book.path(), Looking::locked);
-    const Watching watching(looking, book.progress());
-    return findings(looking);
+    auto found = guarded([&] {
+      Connection looking(book.path(), Looking::locked);
+      const Watching watching(looking, book.progress());
+      return findings(looking);
+    });
+    if (!book.hasMoved()) {
+      if (!found) throw Trouble(found.error());
+      return *found;
+    } // else it was another file that was looked at
   }
   std::vector<std::string> found;
   try {

@@ -4,8 +4,10 @@
 #include "store/statement_cache.h"
 
 #include <array>
+#include <optional>
 #include <sqlite3.h>
 #include <string>
+#include <sys/stat.h>
 #include <utility>
 
 namespace gk::store {
@@ -64,18 +66,36 @@ void configure(sqlite3* db, const std::string& file) {
   sqlite3_busy_timeout(db, busyMilliseconds);
 }
 
+/// What a name stands for. A link is one thing and the file that it leads to another: where a link
+/// took the file's place, SQLite would look for the journal beside the link, and an opening by it
+/// beside the file.
+struct Standing {
+  dev_t device;
+  ino_t file;
+  mode_t kind;
+  bool operator==(const Standing&) const = default;
+};
+
+std::optional<Standing> standingAt(const base::Path& path) {
+  struct stat found {};
+  if (::lstat(path.c_str(), &found) != 0) return std::nullopt;
+  return Standing{found.st_dev, found.st_ino, found.st_mode & S_IFMT};
+}
+
 } // namespace
 
 struct Connection::State {
   State(const base::Path& given, Access wanted, const char* vfs = nullptr)
       : path(given), access(wanted), db(opened(given.string(), wanted, vfs)),
-        cache(db.get(), given.string()) {}
+        cache(db.get(), given.string()), standing(standingAt(given)) {}
 
   base::Path path;
   Access access;
   base::Progress progress{};
   Handle db;
-  StatementCache cache; // after db, so that statements are finalized before it closes
+  StatementCache cache;             // after db, so that statements are finalized before it closes
+  std::optional<Standing> standing; // when it was opened
+  bool isNameless = false;
 };
 
 Connection::Connection(const base::Path& path, Access access, Durability durability)
@@ -139,9 +159,14 @@ std::int64_t Connection::changes() const {
 }
 
 bool Connection::hasMoved() const {
+  if (state_->isNameless) return false;
   int moved = 0;
   sqlite3_file_control(state_->db.get(), "main", SQLITE_FCNTL_HAS_MOVED, &moved);
-  return moved != 0;
+  return moved != 0 || standingAt(state_->path) != state_->standing;
+}
+
+void Connection::goNameless() {
+  state_->isNameless = true;
 }
 
 bool Connection::isInTransaction() const {

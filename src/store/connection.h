@@ -35,9 +35,12 @@ class Connection {
   Connection& operator=(Connection&&) noexcept;
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;
-  /// Whether the file was moved, deleted or replaced since it was opened: what is written from then
-  /// on would be gone when it is closed.
+  /// Whether its name leads to another file than it did when it was opened, or to none: what is
+  /// written from then on would be gone when it is closed, and its journal would lie beside
+  /// another.
   [[nodiscard]] bool hasMoved() const;
+  /// From now on the file has no name that could lead elsewhere, and never has moved.
+  void goNameless();
 
   /// Rolls back what is not committed. Precondition: no Statement is on loan.
   ~Connection();

@@ -161,6 +161,7 @@ Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
     return erased;
   });
   if (!rows) return rows.error();
+  if (const auto there = book.inPlace(base::Done{}); !there) return there.error();
   return Erased{*rows, forgetBytes(connection)};
 }
 

@@ -247,6 +247,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     if (held_) held_->wrote({position_.sequence, position_.digest});
     return Merged{brought, erased, true, std::ssize(lines.branches)};
   });
+  if (const auto there = inPlace(base::Done{}); merged && !there) return there.error();
   if (merged && merged->erased > 0) merged->isForgotten = forgetBytes(connection_);
   return merged;
 }

@@ -19,11 +19,13 @@ class Transaction {
   Transaction(const Transaction&) = delete;
   Transaction& operator=(const Transaction&) = delete;
 
-  /// Durable on return (`Durability::everyAct`). When it throws, nothing was kept; `storeUnsure`
-  /// when the disk failed or was full so late (as the journal is ended, or its folder is synced)
-  /// that it may be.
+  /// Durable on return (`Durability::everyAct`). When it throws, nothing was kept; `storeMoved`
+  /// when the file is no longer where it was opened, which may have happened meanwhile;
+  /// `storeUnsure` when the disk failed or was full so late (as the journal is ended, or its folder
+  /// is synced) that it may be.
   void commit() {
     base::require(!isCommitted_, "a transaction committed twice");
+    if (connection_.hasMoved()) throw Trouble(movedError(connection_.path()));
     try {
       connection_.execute("COMMIT");
     } catch (const Trouble& trouble) {

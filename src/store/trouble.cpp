@@ -51,6 +51,13 @@ std::string_view mending(ErrorCode code) {
 
 } // namespace
 
+base::Error movedError(const base::Path& file) {
+  return {ErrorCode::storeMoved,
+          file.string() + ": the file was moved, deleted or replaced while it was open; nothing "
+                          "more is written to it; save the logbook under a new name before it is "
+                          "closed"};
+}
+
 void throwTrouble(sqlite3* db, int code, std::string_view file) {
   const int primary = code & 0xFF;
   base::require(primary != SQLITE_MISUSE && primary != SQLITE_RANGE, sqlite3_errmsg(db));

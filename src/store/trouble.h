@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/files.h"
 #include "base/result.h"
 
 #include <exception>
@@ -29,6 +30,9 @@ class Trouble final : public std::exception {
 /// else `storeWriteFailed`. `code` is the extended result code. Calling SQLite wrongly (MISUSE,
 /// RANGE) is a bug and aborts.
 [[noreturn]] void throwTrouble(sqlite3* db, int code, std::string_view file);
+
+/// `storeMoved`, of what was not written.
+base::Error movedError(const base::Path& file);
 
 namespace detail {
 

@@ -89,7 +89,7 @@ Message messageOf(ErrorCode code) {
             u"Keep it, and ask for help with the words below."_s};
   case ErrorCode::storeMoved:
     return {u"The logbook's file was moved, deleted or replaced."_s,
-            u"Earlier entries are still open here; this one was not saved."_s,
+            u"Earlier entries are still open here; this one may not be."_s,
             u"Do not close the program. Save the logbook under a new name now: F3, Back up."_s};
   case ErrorCode::storeUnsure:
     return {u"The disk failed at the end of writing."_s,

@@ -151,6 +151,7 @@ void BookView::rest() {
 void BookView::beat() {
   if (session_.noticeSleep())
     return lock(u"The laptop slept. Unlock with the passphrase to continue where you were."_s);
+  noticeMoved();
   if (namesHidden_ && !chair_->isCareOpen()) lock(lockedIdle());
 }
 

@@ -1,12 +1,17 @@
 #include "base/files.h"
+#include "ui/asking/long_work.h"
+#include "ui/chair/chair_page.h"
 #include "ui/support/message.h"
 #include "ui/support/text.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/windows/book_view.h"
 
+#include <utility>
+
 namespace gk::ui {
 
 void BookView::saveElsewhere() {
+  isMovedTold_ = true;
   const auto name = QString::fromStdString(session_.path().stem().string());
   const auto picked = context_.prompter.newFile(
       u"The logbook's file is gone. Save what is open here under a new name"_s,
@@ -17,9 +22,36 @@ void BookView::saveElsewhere() {
     strip_->post(describe(saved.error()));
     return;
   }
+  isSavedElsewhere_ = true;
   strip_->settle();
   strip_->say(u"Saved and verified: %1. Close this logbook now and open the saved one."_s.arg(
       toQt(to.string())));
+}
+
+void BookView::noticeMoved() {
+  if (context_.work.hasBook()) return;
+  if (session_.isInPlace()) {
+    isMovedTold_ = isSavedElsewhere_ = false; // somebody put it back
+    return;
+  }
+  if (std::exchange(isMovedTold_, true)) return;
+  // While teeth are open the words alone: no dialog takes the chair's keys.
+  strip_->post({u"The logbook's file was moved, deleted or replaced."_s,
+                u"All entries are still open here; new ones are refused."_s,
+                u"Do not close the program. Save the logbook under a new name now: F3, Back up."_s},
+               MessageStrip::Until::dismissed);
+  if (!chair_->isCareOpen()) QTimer::singleShot(0, this, &BookView::saveElsewhere);
+}
+
+void BookView::askMovedAtClosing(const std::function<void()>& close) {
+  const auto answer = context_.prompter.decide(
+      u"The logbook's file was moved, deleted or replaced. Closed now, entries may be lost. What now?"_s,
+      {u"Save what is open here under a new name"_s,
+       u"Close without saving: the file is safe elsewhere"_s});
+  if (!answer) return; // stays open
+  if (*answer == 1) return close();
+  saveElsewhere();
+  if (isSavedElsewhere_) close();
 }
 
 } // namespace gk::ui

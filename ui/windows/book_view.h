@@ -105,6 +105,9 @@ class BookView final : public QWidget {
   void askClock(const QString& question);
   /// The file is gone from under the open book: all it holds goes into a new one.
   void saveElsewhere();
+  /// Said within a second, whatever is done meanwhile, and once.
+  void noticeMoved();
+  void askMovedAtClosing(const std::function<void()>& close);
   void begin();
   /// The names are open by the passphrase: who is at the keyboard is asked where anyone has a PIN.
   void enter();
@@ -137,7 +140,7 @@ class BookView final : public QWidget {
   Acting acting_;
   Context context_;
   QTimer idle_;
-  QTimer beat_;    ///< has the laptop slept, is the last tooth closed
+  QTimer beat_;    ///< has the laptop slept, is the last tooth closed, is the file there
   QTimer reading_; ///< what is done in small pieces while no key waits
   // Owned here and not by Qt, so that every page goes before the session.
   std::unique_ptr<QStackedWidget> stack_;
@@ -171,6 +174,8 @@ class BookView final : public QWidget {
   QWidget* beforeWait_ = nullptr;
   std::optional<QString> lockLater_; ///< when the work that has the book is over
   bool namesHidden_ = false;         ///< the chair goes on without them
+  bool isMovedTold_ = false;
+  bool isSavedElsewhere_ = false; ///< nothing is written to it since
   std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_;                        ///< until something is written

@@ -56,6 +56,7 @@ void BookView::backUpSigned(roster::DayId day) {
 }
 
 void BookView::beforeClosing(const std::function<void()>& close) {
+  if (!session_.isInPlace() && !isSavedElsewhere_) return askMovedAtClosing(close);
   if (acting_.habits().backup.folder.empty() || !isToBackUp(context_)) return close();
   backUpToPlace(context_, this, [this, close](const base::Result<session::MadeBackup>& made) {
     if (made) return close();

@@ -182,4 +182,4 @@ inline constexpr auto gk::base::enumNames<gk::reports::BlockerKind> =
     std::to_array<std::string_view>({"no outcome", "two outcomes", "outcome disagrees",
                                      "no consent", "urgent, not called", "no referral",
                                      "tooth without a reason", "field unfinished", "light not read",
-                                     "paper missing"});
+                                     "paper missing", "late on a joined card"});
