@@ -81,9 +81,8 @@ struct Taken {
                                dice());
       REQUIRE(made.has_value());
       REQUIRE(made->backUp(other).has_value());
-      auto second =
-          Book::open(other, base::LaptopId(base::makeUuid7(nineOClock.at, dice())),
-                     store::Access::readWrite, everyAct, nineOClock.at, Checkup::quick);
+      auto second = Book::open(other, base::LaptopId(base::makeUuid7(nineOClock.at, dice())),
+                               store::Access::readWrite, everyAct, nineOClock.at, Checkup::quick);
       REQUIRE(second.has_value());
       REQUIRE(enter(*second, "Heron Bend").has_value());
       REQUIRE(enter(*made, "Cobble Lantern").has_value());
@@ -196,19 +195,20 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
         }));
         break;
       case Moment::merging:
-        isRefused(book.absorb(
-            taken.other, nineOClock.at,
-            base::Progress({}, [&](base::Stage stage, std::int64_t, std::int64_t) {
-              if (stage == base::Stage::merging) befalls();
-            })));
+        isRefused(
+            book.absorb(taken.other, nineOClock.at,
+                        base::Progress({}, [&](base::Stage stage, std::int64_t, std::int64_t) {
+                          if (stage == base::Stage::merging) befalls();
+                        })));
         break;
       case Moment::backingUp: {
         const auto kept = taken.folder / "kept.gkbook";
-        REQUIRE(book.backUp(kept, base::Progress({}, [&](base::Stage stage, std::int64_t,
-                                                         std::int64_t) {
-                              if (stage == base::Stage::writing) befalls();
-                            }))
-                    .has_value());
+        REQUIRE(
+            book.backUp(kept, base::Progress({},
+                                             [&](base::Stage stage, std::int64_t, std::int64_t) {
+                                               if (stage == base::Stage::writing) befalls();
+                                             }))
+                .has_value());
         break;
       }
       }

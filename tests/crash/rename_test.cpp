@@ -1,0 +1,174 @@
+#include "crash/history.h"
+#include "crash/renames.h"
+#include "session/archive.h"
+#include "session/book_facts.h"
+#include "session/snapshot.h"
+#include "support/clinic.h"
+
+#include <iostream>
+#include <sys/wait.h>
+#include <unistd.h>
+
+using namespace gk;
+using test::Clinic;
+using test::must;
+using test::Renames;
+
+namespace {
+
+/// A clinic's logbook with one child, a copy of it from before she came, and what a laptop
+/// remembers.
+struct Room {
+  test::Scratch folder;
+  base::Path book = folder / "day.gkbook";
+  base::Path before = folder / "before.gkbook";
+  Room() {
+    Clinic clinic(book, session::BookKind::throwaway);
+    must(clinic.session.finish());
+    must(clinic.session.backUp(before));
+    clinic.child("Mina");
+    must(clinic.session.finish());
+  }
+};
+
+struct Called {
+  const base::Path& folder;
+  base::ManualClock clock{base::LocalInstant{base::Instant{base::Milliseconds(1'794'924'000'000)},
+                                             std::chrono::minutes(-300)}};
+  base::SeededRandom random{260};
+  session::World world{clock, random};
+  store::HandMemory laptop{folder / "config", {"computer", "start"}, random};
+
+  session::Session open(const char* name) {
+    return must(session::Session::open(folder / name, laptop, world));
+  }
+  session::Snapshot still(session::Session& book) {
+    auto draft = must(book.snapshot());
+    while (!must(draft->copy(64)))
+      ;
+    return must(draft->finish());
+  }
+};
+
+struct Verb {
+  const char* what;
+  std::function<void(Called&)> work;
+};
+
+const std::vector<Verb>& verbs() {
+  static const std::vector<Verb> all{
+      {"a logbook is opened and closed", [](Called& at) { must(at.open("day.gkbook").finish()); }},
+      {"a logbook is made",
+       [](Called& at) {
+         must(session::Session::create(at.folder / "new.gkbook", Clinic::passphrase, at.laptop,
+                                       at.world, {.name = "A program", .county = "Larkmere"},
+                                       session::BookKind::throwaway));
+       }},
+      {"a backup is made",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         must(book.backUp(at.folder / "backup.gkbook"));
+       }},
+      {"a backup is made beside the work",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         auto still = at.still(book);
+         must(still.backUp(at.folder / "backup.gkbook", {}));
+       }},
+      {"an archive is written",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         auto still = at.still(book);
+         must(session::writeArchive(still, at.folder / "archive.gkbook", {}));
+       }},
+      {"a backup is restored",
+       [](Called& at) {
+         must(session::restoreBackup(at.folder / "before.gkbook", at.folder / "day.gkbook",
+                                     at.world, {}));
+       }},
+      {"a backup is restored where nothing is",
+       [](Called& at) {
+         must(session::restoreBackup(at.folder / "before.gkbook", at.folder / "restored.gkbook",
+                                     at.world, {}));
+       }},
+      {"a copy is merged",
+       [](Called& at) {
+         auto book = at.open("before.gkbook");
+         must(book.absorb(at.folder / "day.gkbook"));
+       }},
+  };
+  return all;
+}
+
+/// In another process, which dies at that rename; how many there were where it lived.
+std::uint64_t lived(const base::Path& folder, const Verb& verb, std::uint64_t diesAt, bool after) {
+  int ends[2];
+  REQUIRE(::pipe(ends) == 0);
+  const pid_t child = ::fork();
+  if (child == 0) {
+    Called at{folder};
+    Renames::begin(diesAt, after);
+    verb.work(at);
+    const auto count = Renames::count();
+    const bool isTold = ::write(ends[1], &count, sizeof count) == sizeof count;
+    ::_exit(isTold ? 0 : 1);
+  }
+  ::close(ends[1]);
+  std::uint64_t count = 0;
+  const bool isHeard = ::read(ends[0], &count, sizeof count) == sizeof count;
+  ::close(ends[0]);
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  CHECK(isHeard == (diesAt == 0));
+  return count;
+}
+
+/// Every logbook of the folder is whole and none has lost an act; nothing hidden is left once it
+/// was opened again.
+void allIsWhole(const base::Path& folder, const base::Path& book, std::size_t acts) {
+  std::size_t most = 0;
+  std::vector<base::Path> books;
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
+    if (entry.path().extension() == ".gkbook") books.push_back(entry.path());
+  REQUIRE(std::filesystem::exists(book));
+  for (const auto& path : books) {
+    INFO(path.filename());
+    std::filesystem::permissions(path, std::filesystem::perms::owner_write,
+                                 std::filesystem::perm_options::add); // an archive's are not
+    const auto found = test::lookAgain(path);
+    INFO(found.why);
+    CHECK_FALSE(found.isRefused);
+    most = std::max(most, found.ends.size());
+  }
+  CHECK(most == acts);
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
+    CHECK_FALSE(entry.path().filename().string().starts_with(".groovekeeper"));
+}
+
+} // namespace
+
+TEST_CASE("Killed before or after any rename of any verb, every logbook is there and whole, and "
+          "nothing is half",
+          "[case-324]") {
+  std::uint64_t points = 0;
+  for (const auto& verb : verbs()) {
+    INFO(verb.what);
+    std::uint64_t renames = 0;
+    {
+      const Room room;
+      renames = lived(room.folder.path(), verb, 0, false);
+    }
+    CHECK(renames > 0);
+    for (std::uint64_t at = 1; at <= renames; ++at)
+      for (const bool after : {false, true}) {
+        CAPTURE(at, after);
+        const Room room;
+        const auto acts = test::lookAgain(room.book).ends.size();
+        lived(room.folder.path(), verb, at, after);
+        allIsWhole(room.folder.path(), room.book, acts);
+        ++points;
+      }
+    std::cout << verb.what << ": killed before and after each of " << renames << " renames\n";
+  }
+  std::cout << "killed at " << points << " points: 0 logbooks lost, 0 halves\n";
+}

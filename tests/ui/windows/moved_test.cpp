@@ -1,0 +1,72 @@
+#include "ui/fixtures/pictures.h"
+#include "ui/fixtures/window_fixture.h"
+
+using namespace gk;
+using namespace gk::test;
+
+namespace {
+
+/// A window whose logbook is moved from under it, as by a program that synchronizes folders.
+class Moved : public Window {
+ public:
+  Scratch elsewhere;
+  base::Path away = elsewhere / "moved.gkbook";
+  base::Path saved = elsewhere / "saved.gkbook";
+
+  Moved() {
+    Clinic clinic(book(), session::BookKind::throwaway);
+    clinic.child("Mina", "Tolliver-Reed");
+    must(clinic.session.finish());
+    clock.setWall(clinic.clock.now());
+    openAndUnlock();
+  }
+  void move() const { std::filesystem::rename(book(), away); }
+  [[nodiscard]] bool isToldOf() const {
+    return QTest::qWaitFor([&] { return reads(u"moved, deleted or replaced"_s); }, 5000);
+  }
+};
+
+} // namespace
+
+TEST_CASE("A logbook whose file goes is said within seconds, though nothing is entered, and saved "
+          "under a new name at once",
+          "[case-323]") {
+  Moved desk;
+  desk.move();
+  SECTION("the offer is taken") {
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    CHECK(QTest::qWaitFor([&] { return std::filesystem::exists(desk.saved); }, 10000));
+    CHECK(QTest::qWaitFor([&] { return desk.reads(u"Saved and verified"_s); }, 5000));
+    CHECK(desk.window->close());
+    CHECK(desk.prompter->decided.isEmpty());
+    auto again = must(session::Session::open(desk.saved, desk.laptop, {desk.clock, desk.random}, {},
+                                             session::BookKind::throwaway));
+    must(again.unlock(Clinic::passphrase));
+    CHECK(must(again.names()).size() == 1);
+  }
+  SECTION("it is put off: asked about once, and again on closing") {
+    CHECK(desk.isToldOf());
+    QTest::qWait(2500);
+    CHECK(desk.prompter->asked.size() == 1);
+    CHECK_FALSE(desk.window->close());
+    REQUIRE(desk.prompter->decided.size() == 1);
+    CHECK(desk.window->isVisible());
+    desk.prompter->choices = {0};
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    CHECK(desk.window->close());
+    CHECK(std::filesystem::exists(desk.saved));
+  }
+  SECTION("the file is safe where it is: closed without saving") {
+    CHECK(desk.isToldOf());
+    desk.prompter->choices = {1};
+    CHECK(desk.window->close());
+    CHECK_FALSE(std::filesystem::exists(desk.saved));
+    CHECK_FALSE(std::filesystem::exists(desk.book()));
+  }
+  SECTION("it is put back, and nothing is asked on closing") {
+    CHECK(desk.isToldOf());
+    std::filesystem::rename(desk.away, desk.book());
+    CHECK(desk.window->close());
+    CHECK(desk.prompter->decided.isEmpty());
+  }
+}
