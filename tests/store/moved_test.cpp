@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 #include <iostream>
 #include <memory>
+#include <set>
 
 // What may befall the file of a logbook while it is open, and when: by hand, by a program that
 // synchronizes folders, by a restore over it.
