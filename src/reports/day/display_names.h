@@ -6,11 +6,11 @@
 #include "reports/letters/display_names.h"
 
 template <>
-inline constexpr auto gk::base::displayNames<gk::reports::BlockerKind> =
-    std::to_array<std::string_view>({"no outcome", "two outcomes", "outcome disagrees",
-                                     "no consent", "urgent, not called", "no referral",
-                                     "tooth without a reason", "isolated teeth unfinished",
-                                     "light not read", "printed list missing", "late on a joined card"});
+inline constexpr auto
+    gk::base::displayNames<gk::reports::BlockerKind> = std::to_array<std::string_view>(
+        {"no outcome", "two outcomes", "outcome disagrees", "no consent", "urgent, not called",
+         "no referral", "tooth without a reason", "isolated teeth unfinished", "light not read",
+         "printed list missing", "late on a joined card"});
 
 template <>
 inline constexpr std::array

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "reports/print/table.h"
-#include "reports/records/term_view.h"
 #include "reports/records/referral_counts.h"
+#include "reports/records/term_view.h"
 
 namespace gk::reports {
 
