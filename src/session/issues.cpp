@@ -80,7 +80,8 @@ Result<std::vector<reports::Release>> releasesAmong(std::vector<Issued> issued) 
   return out;
 }
 
-/// Of several terms together.
+} // namespace
+
 Result<std::vector<reports::Release>> publishedIn(Reader& book,
                                                   std::span<const Recorded<roster::Term>> terms) {
   const auto everyTerm = book.terms();
@@ -99,31 +100,17 @@ Result<std::vector<reports::Release>> publishedIn(Reader& book,
   return releasesAmong(std::move(issued));
 }
 
-} // namespace
-
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
-  const auto terms = book.terms();
-  if (!terms) return terms.error();
-  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
-  if (own == terms->end()) return std::vector<reports::Release>();
-  return releases(book, std::span(&*own, 1));
-}
-
-Result<std::vector<reports::Release>> releases(Reader& book,
-                                               std::span<const Recorded<roster::Term>> mine) {
   const auto terms = book.terms();
   if (!terms) return terms.error();
   const auto years = book.years();
   if (!years) return years.error();
-  const auto isDueFrom = [&](const roster::Term& placed) {
-    return std::ranges::any_of(mine, [&](const auto& own) { return isDueIn(placed, own.value); });
-  };
-  const auto isDueAfter = [&](const roster::Term& due) {
-    return std::ranges::any_of(mine, [&](const auto& own) { return isDueIn(own.value, due); });
-  };
+  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
+  if (own == terms->end()) return std::vector<reports::Release>();
+  const std::span mine(&*own, 1);
   std::vector<reports::Release> out;
   for (const auto& other : *terms) {
-    if (std::ranges::any_of(mine, [&](const auto& own) { return own.id == other.id; })) continue;
+    if (other.id == term) continue;
     auto issued = book.issuedReports(other.id);
     if (!issued) return issued.error();
     // A state report of a year with this term in it is among its own.
@@ -131,9 +118,9 @@ Result<std::vector<reports::Release>> releases(Reader& book,
     auto pages = releasesAmong(*std::move(issued));
     if (!pages) return pages.error();
     for (auto& page : *pages) {
-      page.of = isDueFrom(other.value)    ? reports::OfTerm::sealedBefore
-                : isDueAfter(other.value) ? reports::OfTerm::dueAfter
-                                          : reports::OfTerm::other;
+      page.of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
+                : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
+                                                   : reports::OfTerm::other;
       page.otherTerm = other.id.text();
       out.push_back(std::move(page));
     }

@@ -53,7 +53,7 @@ Result<YearRead> readYear(Reader& book, const roster::ProgramYear& year, base::D
   options.today = asOf;
   options.suppression = *rule;
   options.year = reports::YearOptions{year, program->value.name, program->value.county, {}};
-  auto out = releases(book, *terms);
+  auto out = publishedIn(book, *terms);
   if (!out) return out.error();
   options.earlier = *std::move(out);
   options.groups = reports::groupsIssued(options.earlier);

@@ -60,9 +60,12 @@ const std::vector<Verb>& verbs() {
       {"a logbook is opened and closed", [](Called& at) { must(at.open("day.gkbook").finish()); }},
       {"a logbook is made",
        [](Called& at) {
+         roster::Program program;
+         program.name = "A program";
+         program.county = "Larkmere";
+         program.phone = "000-555-0142";
          must(session::Session::create(at.folder / "new.gkbook", Clinic::passphrase, at.laptop,
-                                       at.world, {.name = "A program", .county = "Larkmere"},
-                                       session::BookKind::throwaway));
+                                       at.world, program, session::BookKind::throwaway));
        }},
       {"a backup is made",
        [](Called& at) {

@@ -1,5 +1,6 @@
 #include "session/book_facts.h"
 #include "session/computers.h"
+#include "session/merge_orders.h"
 #include "support/long_checks.h"
 
 using namespace gk;

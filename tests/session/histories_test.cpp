@@ -2,6 +2,7 @@
 #include "reports/day/close_out_tables.h"
 #include "session/book_facts.h"
 #include "session/computers.h"
+#include "session/merge_orders.h"
 #include "support/long_checks.h"
 
 #include <map>

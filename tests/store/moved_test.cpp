@@ -20,7 +20,7 @@ using store::Checkup;
 
 namespace {
 
-const base::LocalInstant nineOClock{base::Instant{base::Milliseconds(1'794'924'000'000)},
+const base::LocalInstant whenMoved{base::Instant{base::Milliseconds(1'794'924'000'000)},
                                     std::chrono::minutes(-300)};
 constexpr auto everyAct = store::Durability::everyAct;
 
@@ -70,26 +70,26 @@ struct Taken {
   Path path = room / "day.gkbook";
   Path other = folder / "other.gkbook"; ///< a second laptop's, with a school of its own
   Path copy = folder / "copy.gkbook";
-  base::LaptopId laptop{base::makeUuid7(nineOClock.at, dice())};
+  base::LaptopId laptop{base::makeUuid7(whenMoved.at, dice())};
   std::unique_ptr<Book> book;
 
   Taken() {
     fs::create_directory(room);
     {
-      auto made = Book::create(path, laptop, everyAct, nineOClock.at,
+      auto made = Book::create(path, laptop, everyAct, whenMoved.at,
                                {std::vector<std::uint8_t>(16, 1), 3, 65536,
                                 std::vector<std::uint8_t>(24, 2), std::vector<std::uint8_t>(48, 3)},
                                dice());
       REQUIRE(made.has_value());
       REQUIRE(made->backUp(other).has_value());
-      auto second = Book::open(other, base::LaptopId(base::makeUuid7(nineOClock.at, dice())),
-                               store::Access::readWrite, everyAct, nineOClock.at, Checkup::quick);
+      auto second = Book::open(other, base::LaptopId(base::makeUuid7(whenMoved.at, dice())),
+                               store::Access::readWrite, everyAct, whenMoved.at, Checkup::quick);
       REQUIRE(second.has_value());
       REQUIRE(enter(*second, "Heron Bend").has_value());
       REQUIRE(enter(*made, "Cobble Lantern").has_value());
       REQUIRE(made->backUp(copy).has_value());
     }
-    auto opened = Book::open(path, laptop, store::Access::readWrite, everyAct, nineOClock.at,
+    auto opened = Book::open(path, laptop, store::Access::readWrite, everyAct, whenMoved.at,
                              Checkup::meanwhile);
     REQUIRE(opened.has_value());
     book = std::make_unique<Book>(std::move(*opened));
@@ -97,7 +97,7 @@ struct Taken {
 
   static base::Result<base::Done> enter(Book& book, const std::string& school,
                                         const std::function<void()>& meanwhile = {}) {
-    return book.act({}, nineOClock, [&](store::Act& act) {
+    return book.act({}, whenMoved, [&](store::Act& act) {
       act.add(roster::School{school, school.substr(0, 2)});
       if (meanwhile) meanwhile();
     });
@@ -180,7 +180,7 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
         if (moment == Moment::checking) {
           taken.book.reset();
           auto opened = Book::open(taken.path, taken.laptop, store::Access::readWrite, everyAct,
-                                   nineOClock.at, Checkup::meanwhile);
+                                   whenMoved.at, Checkup::meanwhile);
           REQUIRE(opened.has_value());
           *(taken.book = std::make_unique<Book>(std::move(*opened)));
         }
@@ -197,7 +197,7 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
         break;
       case Moment::merging:
         isRefused(
-            book.absorb(taken.other, nineOClock.at,
+            book.absorb(taken.other, whenMoved.at,
                         base::Progress({}, [&](base::Stage stage, std::int64_t, std::int64_t) {
                           if (stage == base::Stage::merging) befalls();
                         })));
@@ -227,7 +227,7 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
       CHECK(taken.inPlace() == after);
       CHECK_FALSE(fs::exists(taken.path.string() + "-journal"));
       auto again = Book::open(saved, taken.laptop, store::Access::readWrite, everyAct,
-                              nineOClock.at, Checkup::quick);
+                              whenMoved.at, Checkup::quick);
       REQUIRE(again.has_value());
       CHECK(schoolsOf(*again) == acknowledged);
       REQUIRE(Taken::enter(*again, "In the saved one").has_value());
@@ -245,7 +245,7 @@ TEST_CASE("A file that was put back is gone on with", "[case-323]") {
   REQUIRE(Taken::enter(*taken.book, "Back again").has_value());
   taken.book.reset();
   auto again = Book::open(taken.path, taken.laptop, store::Access::readWrite, everyAct,
-                          nineOClock.at, Checkup::quick);
+                          whenMoved.at, Checkup::quick);
   REQUIRE(again.has_value());
   CHECK(schoolsOf(*again) == std::set<std::string>{"Cobble Lantern", "Back again"});
 }

@@ -12,10 +12,45 @@ namespace gk::reports {
 
 namespace {
 
+constexpr const char* allGrades = "All grades";
 constexpr const char* withHeading = "Children with it";
 constexpr const char* knownHeading = "Children known";
 constexpr const char* screenedWords = "Screened";
 constexpr double dearAll = 5; ///< the program's own line says more to more readers
+
+std::string gradeGroup(const std::string& grade) {
+  const auto number = roster::gradeNumber(grade);
+  if (!number) return "Other grades";
+  return *number == 0 ? "Kindergarten" : *number == 3 ? "Grade 3" : "Other grades";
+}
+
+void add(IndicatorCount& count, std::optional<bool> has) {
+  if (!has) return;
+  ++count.known;
+  if (*has) ++count.with;
+}
+
+/// Yes if either part is yes, no only if both are no.
+std::optional<bool> either(std::optional<bool> one, std::optional<bool> other) {
+  if (one == true || other == true) return true;
+  if (one == false && other == false) return false;
+  return std::nullopt;
+}
+
+void add(IndicatorRow& row, const estimates::ScreenedChild& child) {
+  using estimates::CareNeed;
+  const auto count = [&](Indicator which, std::optional<bool> has) {
+    add(row.counts[static_cast<std::size_t>(which)], has);
+  };
+  ++row.screened;
+  count(Indicator::untreated, child.untreatedDecay);
+  count(Indicator::treated, child.treatedDecay);
+  count(Indicator::experience, either(child.untreatedDecay, child.treatedDecay));
+  count(Indicator::sealants, child.sealants);
+  count(Indicator::noProblem, child.need == CareNeed::none);
+  count(Indicator::early, child.need == CareNeed::early);
+  count(Indicator::urgent, child.need == CareNeed::urgent);
+}
 
 /// Where a row's counts stand in the system.
 struct PlacedRow {
@@ -53,7 +88,6 @@ class IndicatorSystem {
       placed_.push_back(place(rows[i], i));
     for (const auto& row : placed_)
       relate(system_, figuresOf(row));
-    addGrades();
     if (rows.size() < 2) return;
     addUp([](const PlacedRow& row) { return row.screened; });
     for (std::size_t i = 0; i < base::enumCount<Indicator>; ++i) {
@@ -76,12 +110,13 @@ class IndicatorSystem {
     join(then, *cell);
   }
 
-  /// What a term's tables told of all schools, of each, and of grades: the same children, or some
-  /// of them.
+  /// What a term's tables told of all schools and of each: the same children, or some of them.
   void addRelease(const Release& release) {
-    for (const auto& row : release.grades)
-      addGradeRow(row, release.bySchool);
-    for (const auto& [figure, now] : findingsOfAll()) {
+    for (const auto& [figure, now] :
+         {std::pair(Figure::screened, placed_.back().screened),
+          {Figure::untreated, at(placed_.back().with, Indicator::untreated)},
+          {Figure::early, at(placed_.back().with, Indicator::early)},
+          {Figure::urgent, at(placed_.back().with, Indicator::urgent)}}) {
       std::optional<std::size_t> total;
       CountSum sum{0, {}};
       for (const auto& row : release.term) {
@@ -103,16 +138,6 @@ class IndicatorSystem {
     }
   }
 
-  /// Figures of the term's tables that all grades together have too.
-  [[nodiscard]] std::map<Figure, std::size_t> findingsOfAll() const {
-    const auto& all = placed_.back();
-    return {{Figure::screened, all.screened},
-            {Figure::untreated, at(all.with, Indicator::untreated)},
-            {Figure::decayKnown, at(all.known, Indicator::untreated)},
-            {Figure::early, at(all.with, Indicator::early)},
-            {Figure::urgent, at(all.with, Indicator::urgent)}};
-  }
-
   /// The table of participation says it.
   void knowScreened() { system_.cells[placed_.back().screened].outAlready = true; }
 
@@ -120,49 +145,6 @@ class IndicatorSystem {
   [[nodiscard]] const std::vector<PlacedRow>& placed() const { return placed_; }
 
  private:
-  /// Each grade's children screened, of which the groups are sums.
-  void addGrades() {
-    for (std::size_t i = 0; i < rows_.size(); ++i) {
-      if (i > 0 && i + 1 == rows_.size()) continue; // the groups together
-      CountSum sum{placed_[i].screened, {}};
-      for (const auto& [grade, screened] : rows_[i].byGrade) {
-        if (rows_[i].byGrade.size() == 1)
-          grades_[grade] = placed_[i].screened;
-        else
-          grades_[grade] = system_.add(
-              {.value = screened, .kind = CountKind::slack, .row = i, .printed = false});
-        sum.parts.push_back(grades_[grade]);
-      }
-      if (sum.parts.size() > 1) system_.sums.push_back(std::move(sum));
-    }
-  }
-
-  /// A row of a table by grade: those screened of its grades, with what else it said of them.
-  void addGradeRow(const ReleasedRow<Figure>& row, BySchool bySchool) {
-    const auto told = row.cells.find(Figure::screened);
-    if (row.schools.empty() || told == row.cells.end()) return;
-    std::map<Figure, std::size_t> cells;
-    for (const auto& [figure, cell] : row.cells)
-      cells[figure] = system_.add({.value = cell.value,
-                                   .kind = kindOf(figure, bySchool),
-                                   .row = system_.totalRow,
-                                   .printed = false,
-                                   .outAlready = cell.showing == Showing::number});
-    relate(system_, cells, bySchool);
-    std::vector<std::size_t> now;
-    int sum = 0;
-    for (const auto& grade : row.schools)
-      if (const auto at = grades_.find(grade); at != grades_.end()) {
-        now.push_back(at->second);
-        sum += system_.cells[at->second].value;
-      }
-    const auto then = cells.at(Figure::screened);
-    if (sum == told->second.value && !now.empty())
-      system_.sums.push_back({then, std::move(now)});
-    else if (now.size() == 1)
-      join(then, now.front());
-  }
-
   /// One count under two names.
   [[nodiscard]] bool isKnownOfAll(std::size_t which) const {
     return std::ranges::all_of(
@@ -225,7 +207,6 @@ class IndicatorSystem {
   const std::vector<IndicatorRow>& rows_;
   CountSystem system_;
   std::vector<PlacedRow> placed_;
-  std::map<std::string, std::size_t> grades_; ///< screened
 };
 
 /// Numbers that an earlier issue printed; what it hid is not among them.
@@ -249,9 +230,7 @@ void addIssue(IndicatorSystem& system, const std::string& figures) {
 }
 
 IndicatorRow merged(std::string name, const IndicatorRow& one, const IndicatorRow& other) {
-  IndicatorRow out{std::move(name), one.screened + other.screened, one.byGrade, one.counts};
-  for (const auto& [grade, screened] : other.byGrade)
-    out.byGrade[grade] += screened;
+  IndicatorRow out{std::move(name), one.screened + other.screened, one.counts};
   for (std::size_t i = 0; i < out.counts.size(); ++i) {
     out.counts.at(i).known += other.counts.at(i).known;
     out.counts.at(i).with += other.counts.at(i).with;
@@ -277,9 +256,8 @@ struct Tried {
   CountSystem system;
   std::vector<PlacedRow> placed;
   Suppressed shown;
-  std::map<Figure, std::size_t> findings; ///< of all grades, as a term's tables have them
-  int hiddenOfAll = 0;                    ///< counts of all grades that are no numbers
-  int gain = 0;                           ///< numbers in all rows, less twice what is hidden
+  int hiddenOfAll = 0; ///< counts of all grades that are no numbers
+  int gain = 0;        ///< numbers in all rows, less twice what is hidden
 };
 
 Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
@@ -290,7 +268,7 @@ Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
     made.addRelease(release);
   for (const auto& figures : earlier)
     addIssue(made, figures);
-  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule), made.findingsOfAll()};
+  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule)};
   out.rows = std::move(rows);
   for (const auto& row : out.placed)
     for (const auto cell : row.with) {
@@ -324,6 +302,22 @@ Cell shareShown(const CountSystem& system, const Suppressed& shown, std::size_t 
 }
 
 } // namespace
+
+std::vector<IndicatorRow> indicatorRows(std::span<const SeenChild> children) {
+  std::vector<IndicatorRow> rows;
+  for (const auto* group : {"Kindergarten", "Grade 3", "Other grades", allGrades})
+    rows.push_back({.group = group});
+  for (const auto& seen : children) {
+    add(*std::ranges::find(rows, gradeGroup(seen.grade), &IndicatorRow::group), seen.child);
+    add(rows.back(), seen.child);
+  }
+  const auto all = std::move(rows.back());
+  rows.pop_back();
+  std::erase_if(rows, [](const auto& row) { return row.screened == 0; });
+  if (rows.size() == 1) rows.clear(); // the same children twice
+  rows.push_back(all);
+  return rows;
+}
 
 PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
                                       const SuppressionRule& rule,
@@ -366,20 +360,7 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
     table.notes.push_back(
         "NOT TO BE PUBLISHED: " + counted(shown.leaks(), "small count", "small counts") +
         " could still be worked out.");
-  PublishedIndicators out{std::move(table), shown.leaks()};
-  const auto told = [&](std::size_t cell) {
-    return ReleasedRow<Figure>::Cell{system.cells[cell].value, shown.cells[cell]};
-  };
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    auto& row = out.grades.emplace_back();
-    if (i + 1 < rows.size())
-      for (const auto& [grade, screened] : rows[i].byGrade)
-        row.schools.push_back(grade);
-    row.cells[Figure::screened] = told(placed[i].screened);
-  }
-  for (const auto& [figure, cell] : tried.findings)
-    if (cell != tried.findings.at(Figure::screened)) out.findings[figure] = told(cell);
-  return out;
+  return {std::move(table), shown.leaks()};
 }
 
 } // namespace gk::reports

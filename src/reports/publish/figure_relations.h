@@ -56,14 +56,6 @@ struct CohortRelation {
 };
 const std::vector<CohortRelation>& cohortRelations();
 
-/// A call for a dentist is of a child that was found in need.
-struct CallRelation {
-  Figure found;
-  std::size_t urgency; ///< place of its row among the calls
-  const char* words;
-};
-const std::vector<CallRelation>& callRelations();
-
 /// The rates that the tables print, part and whole.
 template <class E>
 const std::vector<std::pair<E, E>>& rates();
@@ -73,14 +65,12 @@ std::map<Figure, std::optional<int>> rowOf(const Participation& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);
 std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts);
-std::map<ReferralFigure, std::optional<int>> rowOf(const ReferralCounts& at);
 
 /// How much is lost with a count, beside the rates built on it: participation is hidden last, then
 /// services, and findings first. What only fills a column goes before all of them.
 double dearness(Figure figure);
 double dearness(CheckFigure figure);
 double dearness(PupilFigure figure);
-double dearness(ReferralFigure figure);
 
 /// What is never hidden: how many students a school or a grade has, which everybody can look up,
 /// and who took part where the program shows that openly.
@@ -91,9 +81,6 @@ constexpr bool isOpen(CheckFigure /*figure*/, BySchool /*bySchool*/) {
 constexpr bool isOpen(PupilFigure /*figure*/, BySchool /*bySchool*/) {
   return false;
 }
-constexpr bool isOpen(ReferralFigure /*figure*/, BySchool /*bySchool*/) {
-  return false;
-}
 
 /// What was found of the children, unlike who took part and what was done.
 bool isFinding(Figure figure);
@@ -101,14 +88,11 @@ bool isFinding(Figure figure);
 CountKind kindOf(Figure figure, BySchool bySchool);
 CountKind kindOf(CheckFigure figure, BySchool bySchool);
 CountKind kindOf(PupilFigure figure, BySchool bySchool);
-CountKind kindOf(ReferralFigure figure, BySchool bySchool);
 
 /// Tells the system what one row's figures, at these places in it, have to do with each other.
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row, BySchool bySchool);
-void relate(CountSystem& system, const std::map<ReferralFigure, std::size_t>& row,
-            BySchool bySchool);
 /// The same of a row of the state's indicators, which are of all schools.
 void relate(CountSystem& system, const std::map<IndicatorFigure, std::size_t>& row);
 

@@ -1,10 +1,8 @@
 #pragma once
 
-#include "reports/publish/figure_relations.h"
 #include "reports/publish/published_counts.h"
 
 #include <algorithm>
-#include <type_traits>
 #include <utility>
 
 namespace gk::reports {
@@ -91,58 +89,17 @@ void follow(CountSystem& system, const std::vector<Placed<F>>& rows, F theirs,
 template <class F>
 void showToo(CountSystem& system, const ReleasedRow<F>& row, const Placed<F>& now, int under) {
   for (const auto& [figure, cell] : row.cells) {
-    const auto at = now.cells.find(figure);
-    if (at == now.cells.end()) continue;
-    auto& same = system.cells.at(at->second);
+    auto& same = system.cells.at(now.cells.at(figure));
     if (cell.showing == Showing::number) same.outAlready = true;
     if (cell.showing == Showing::fewer) same.saidUnder = under;
   }
 }
 
-/// Whether all that it said is so still, as far as both speak of it: a state's report has no
-/// findings by school.
 template <class F>
 bool isUnchanged(const CountSystem& system, const ReleasedRow<F>& then, const Placed<F>& now) {
-  return std::ranges::all_of(then.cells, [&](const auto& old) {
-    const auto at = now.cells.find(old.first);
-    if (at != now.cells.end()) return old.second.value == system.cells.at(at->second).value;
-    if constexpr (std::is_same_v<F, Figure>)
-      return isFinding(old.first) && !now.cells.contains(Figure::untreated);
-    return false;
+  return std::ranges::equal(then.cells, now.cells, [&](const auto& old, const auto& cell) {
+    return old.first == cell.first && old.second.value == system.cells.at(cell.second).value;
   });
-}
-
-// Rows as they were counted, and pages as they went out.
-
-inline std::string keyOf(const RetentionLine& line) {
-  return line.school ? line.school->text() : line.label;
-}
-inline const std::string& labelOf(const Participation& school) {
-  return school.school;
-}
-inline const std::string& labelOf(const RetentionLine& line) {
-  return line.label;
-}
-
-template <class E, class Row>
-std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
-  std::vector<Line<E>> lines;
-  for (const auto& row : rows)
-    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
-  return lines;
-}
-
-template <class E>
-using RowsOf = std::vector<ReleasedRow<E>>;
-
-template <class F>
-std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
-                                RowsOf<F> Release::*rows) {
-  std::vector<OldRows<F>> pages;
-  for (const auto& one : releases)
-    if (one.of == of && !(one.*rows).empty())
-      pages.push_back({&(one.*rows), one.under, one.otherTerm});
-  return pages;
 }
 
 } // namespace gk::reports

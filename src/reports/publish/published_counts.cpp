@@ -71,15 +71,12 @@ class Builder {
     addSum(out_.system, total, then);
   }
 
-  /// An older one was checked against the next when that went out: left is the change since.
+  /// An older one was checked against the next when that went out: what is left is the change
+  /// since, of what it showed.
   void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
-      if (!now) continue;
-      if (isUnchanged(out_.system, row, *now)) {
-        showToo(out_.system, row, *now, under);
-        continue;
-      }
+      if (!now || isUnchanged(out_.system, row, *now)) continue;
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
@@ -275,24 +272,45 @@ class Builder {
   std::size_t next_; ///< row of the system that is free
 };
 
+std::string keyOf(const RetentionLine& line) {
+  return line.school ? line.school->text() : line.label;
+}
+const std::string& labelOf(const Participation& school) {
+  return school.school;
+}
+const std::string& labelOf(const RetentionLine& line) {
+  return line.label;
+}
+
+template <class E, class Row>
+std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
+  std::vector<Line<E>> lines;
+  for (const auto& row : rows)
+    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
+  return lines;
+}
+
+template <class E>
+using RowsOf = std::vector<ReleasedRow<E>>;
+
+template <class F>
+std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
+                                RowsOf<F> Release::*rows) {
+  std::vector<OldRows<F>> pages;
+  for (const auto& one : releases)
+    if (one.of == of && !(one.*rows).empty())
+      pages.push_back({&(one.*rows), one.under, one.otherTerm});
+  return pages;
+}
+
 template <class E>
 Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
                  std::span<const Release> earlier, RowsOf<E> Release::*rows, const Groups& groups,
                  BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
   Builder<E> builder(schools, total, groups, bySchool, printed);
   const auto told = pagesOf(earlier, OfTerm::same, rows);
-  // Of those that say less (a state's report) and those that say more, the newest each.
-  const auto says = [](const OldRows<E>& page) {
-    std::size_t cells = 0;
-    for (const auto& row : *page.rows)
-      cells += row.cells.size();
-    return cells;
-  };
-  std::size_t fullest = 0;
   for (std::size_t i = 0; i < told.size(); ++i)
-    if (says(told[i]) >= says(told[fullest])) fullest = i;
-  for (std::size_t i = 0; i < told.size(); ++i)
-    if (i + 1 == told.size() || i == fullest)
+    if (i + 1 == told.size())
       builder.addNewest(*told[i].rows, told[i].under);
     else
       builder.addOlder(*told[i].rows, told[i].under);
@@ -320,15 +338,13 @@ std::vector<Release> ofSameTerm(std::span<const Release> releases) {
 }
 
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
-                      const Groups& groups, BySchool bySchool, RowsPrinted rows,
-                      Findings findings) {
+                      const Groups& groups, BySchool bySchool, RowsPrinted rows) {
   auto lines = linesOf<Figure>(totals.schools);
   if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
   lines.push_back({"", "", rowOf(totals.total)});
   if (totals.total.couldNotTell == 0) // then it is the number screened under another name
     for (auto& line : lines)
       line.values.erase(Figure::decayKnown);
-  if (findings == Findings::left) lines = withoutFindings(std::move(lines));
   const auto total = std::move(lines.back());
   lines.pop_back();
   auto builder = begin<Figure>(lines, total, earlier, &Release::term, groups, bySchool, rows);
@@ -373,27 +389,6 @@ PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earli
                                    &Release::pupils, {}, BySchool::all)
                     .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
-  return counts;
-}
-
-ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,
-                              const std::map<Figure, int>& found,
-                              std::span<const Release> earlier) {
-  auto counts = begin<ReferralFigure>(
-                    {{"early", "early", rowOf(calls[0])}, {"urgent", "urgent", rowOf(calls[1])}},
-                    {"", "", rowOf(calls[2])}, earlier, &Release::referrals, {}, BySchool::all)
-                    .take();
-  for (const auto& relation : callRelations()) {
-    const auto made = counts.grid.at(relation.urgency).at(ReferralFigure::made);
-    const auto children = found.find(relation.found);
-    // More calls than children: a reader knows that some were called for twice, and no more.
-    if (children == found.end() || children->second < counts.system.cells.at(made).value) continue;
-    const auto whole = counts.system.add({.value = children->second,
-                                          .row = counts.system.cells.at(made).row,
-                                          .printed = false,
-                                          .outAlready = true});
-    counts.system.addRest(CountKind::count, whole, {made});
-  }
   return counts;
 }
 

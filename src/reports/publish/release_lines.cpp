@@ -3,9 +3,7 @@
 #include "base/text.h"
 #include "reports/print/kept_lines.h"
 
-#include <algorithm>
 #include <limits>
-#include <map>
 
 namespace gk::reports {
 
@@ -51,7 +49,7 @@ std::string toLines(const Release& release) {
          keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
          rowLines("term", release.term) + rowLines("checks", release.checks) +
          rowLines("grades", release.grades) + rowLines("short-term", release.shortTerm) +
-         rowLines("pupils", release.pupils) + rowLines("referrals", release.referrals);
+         rowLines("pupils", release.pupils);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
@@ -83,74 +81,12 @@ std::optional<Release> releaseFrom(std::string_view lines) {
     } else if (kind == "pupils") {
       release.pupils.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.pupils, cell); };
-    } else if (kind == "referrals") {
-      release.referrals.push_back({schools, {}});
-      addTo = [](Release& to, const Words& cell) { return addCell(to.referrals, cell); };
     } else if (kind != "cell" || !addTo || !addTo(release, words)) {
       return std::nullopt;
     }
   }
   if (release.under < SuppressionRule::least) return std::nullopt;
   return release;
-}
-
-namespace {
-
-/// Schools or grades that a row of either has together are one.
-class Together {
- public:
-  template <class E>
-  void add(const std::vector<ReleasedRow<E>>& rows) {
-    for (const auto& row : rows)
-      for (const auto& key : row.schools)
-        first_[firstOf(key)] = firstOf(row.schools.front());
-  }
-  std::string firstOf(const std::string& key) {
-    auto at = key;
-    for (auto next = first_.find(at); next != first_.end() && next->second != at;
-         next = first_.find(at))
-      at = next->second;
-    return at;
-  }
-  /// The total is by itself.
-  std::string of(const std::vector<std::string>& schools) {
-    return schools.empty() ? std::string() : firstOf(schools.front());
-  }
-
- private:
-  std::map<std::string, std::string> first_;
-};
-
-template <class E>
-using Sums = std::map<std::pair<std::string, E>, int>;
-
-template <class E>
-Sums<E> sumsOf(const std::vector<ReleasedRow<E>>& rows, Together& together) {
-  Sums<E> sums;
-  for (const auto& row : rows)
-    for (const auto& [figure, cell] : row.cells)
-      sums[{together.of(row.schools), figure}] += cell.value;
-  return sums;
-}
-
-template <class E>
-bool areAlike(const std::vector<ReleasedRow<E>>& one, const std::vector<ReleasedRow<E>>& other) {
-  Together together;
-  together.add(one);
-  together.add(other);
-  const auto theirs = sumsOf(other, together);
-  return std::ranges::all_of(sumsOf(one, together), [&](const auto& sum) {
-    const auto at = theirs.find(sum.first);
-    return at == theirs.end() || at->second == sum.second;
-  });
-}
-
-} // namespace
-
-bool countedAlike(const Release& one, const Release& other) {
-  return areAlike(one.term, other.term) && areAlike(one.checks, other.checks) &&
-         areAlike(one.grades, other.grades) && areAlike(one.shortTerm, other.shortTerm) &&
-         areAlike(one.pupils, other.pupils) && areAlike(one.referrals, other.referrals);
 }
 
 } // namespace gk::reports

@@ -12,8 +12,4 @@ namespace gk::reports {
 std::string toLines(const Release& release);
 std::optional<Release> releaseFrom(std::string_view lines);
 
-/// Whether two releases counted the same children and teeth alike, whatever was hidden and
-/// whichever schools or grades were one row. What only one of them has is not compared.
-bool countedAlike(const Release& one, const Release& other);
-
 } // namespace gk::reports

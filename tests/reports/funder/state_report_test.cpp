@@ -310,7 +310,7 @@ TEST_CASE("The file of a state's report has each printed figure in a row of its 
     book.screen(book.child(book.here), i % 2 ? book.inAutumn : book.inSpring);
   const auto records = book.year();
   const auto made = stateReport(records, TwoTermBook::options(), SuppressionRule{}, {}, {});
-  const auto file = stateFigures(made.tables, records.asOf, TwoTermBook::options());
+  const auto file = stateFigures(made.tables, records, TwoTermBook::options());
   CHECK(file.columns.size() == 13);
   for (const auto& row : file.rows) {
     REQUIRE(row.size() == 13);
