@@ -16,7 +16,7 @@ Result<bool> Book::isChecked() const {
 
 Result<base::Done> Book::awaitCheck() const {
   if (!check_) return base::Done{};
-  const auto answer = check_->answer();
+  auto answer = check_->answer();
   // What was found wrong may be of the file that took the place of this one.
   if (!answer && !isInPlace()) return movedError(path());
   return answer;

@@ -93,7 +93,7 @@ TEST_CASE("Units that are each all or none are not shrunk") {
 
 TEST_CASE("A single unit and single teeth show no spread of their own") {
   const auto one = shrunken(std::vector<Unit>{{20, 15}}).value();
-  CHECK(one.has(ShrinkageNote::noOverdispersion));
+  CHECK(one.has(ShrinkageNote::oneUnit));
   CHECK(one.units[0].shrunken == Approx(.75));
   const auto teeth = shrunken(std::vector<Unit>{{1, 1}, {1, 0}, {1, 1}, {1, 1}}).value();
   CHECK(teeth.has(ShrinkageNote::noOverdispersion));

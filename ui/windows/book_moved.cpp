@@ -23,7 +23,8 @@ void BookView::saveElsewhere() {
     return;
   }
   isSavedElsewhere_ = true;
-  strip_->settle();
+  while (strip_->hasTrouble())
+    strip_->dismiss(); // what is open here is to be closed, whatever else was wrong with it
   strip_->say(u"Saved and verified: %1. Close this logbook now and open the saved one."_s.arg(
       toQt(to.string())));
 }

@@ -14,10 +14,12 @@ class Moved : public Window {
   base::Path saved = elsewhere / "saved.gkbook";
 
   Moved() {
-    Clinic clinic(book(), session::BookKind::throwaway);
-    clinic.child("Mina", "Tolliver-Reed");
-    must(clinic.session.finish());
-    clock.setWall(clinic.clock.now());
+    {
+      Clinic clinic(book(), session::BookKind::throwaway); // it has the file to itself
+      clinic.child("Mina", "Tolliver-Reed");
+      must(clinic.session.finish());
+      clock.setWall(clinic.clock.now());
+    }
     openAndUnlock();
   }
   void move() const { std::filesystem::rename(book(), away); }

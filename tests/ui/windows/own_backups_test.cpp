@@ -249,14 +249,18 @@ TEST_CASE("A day envelope is opened on the start page, and the logbook says whos
   CHECK(must(desk.window->book()->session().findChildren("Ada")).size() == 1);
   CHECK(must(desk.window->book()->session().findChildren("Mina")).empty());
   // Every place opens, and what cannot be told here is said to be elsewhere.
-  for (const auto key : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F8, Qt::Key_F10, Qt::Key_F1}) {
+  for (const auto key : {Qt::Key_F1, Qt::Key_F8, Qt::Key_F10, Qt::Key_F1}) {
     CAPTURE(key);
     press(*desk.window, key);
     CHECK_FALSE(desk.reads(u"one school's students"_s));
   }
-  press(*desk.window, Qt::Key_F4);
-  desk.settle();
-  CHECK(desk.reads(u"This logbook has one school's students."_s));
+  // The open day is at the other school; totals are of all.
+  for (const auto key : {Qt::Key_F3, Qt::Key_F4}) {
+    CAPTURE(key);
+    press(*desk.window, key);
+    desk.settle();
+    CHECK(desk.reads(u"This logbook has one school's students."_s));
+  }
 }
 
 // To be looked at: fixtures/pictures.h says where.
