@@ -21,7 +21,7 @@ using store::Checkup;
 namespace {
 
 const base::LocalInstant whenMoved{base::Instant{base::Milliseconds(1'794'924'000'000)},
-                                    std::chrono::minutes(-300)};
+                                   std::chrono::minutes(-300)};
 constexpr auto everyAct = store::Durability::everyAct;
 
 enum class Fate {
@@ -226,8 +226,8 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
       taken.book.reset();
       CHECK(taken.inPlace() == after);
       CHECK_FALSE(fs::exists(taken.path.string() + "-journal"));
-      auto again = Book::open(saved, taken.laptop, store::Access::readWrite, everyAct,
-                              whenMoved.at, Checkup::quick);
+      auto again = Book::open(saved, taken.laptop, store::Access::readWrite, everyAct, whenMoved.at,
+                              Checkup::quick);
       REQUIRE(again.has_value());
       CHECK(schoolsOf(*again) == acknowledged);
       REQUIRE(Taken::enter(*again, "In the saved one").has_value());
