@@ -1,7 +1,7 @@
 #include "store/part.h"
 
+#include "store/act_digest.h"
 #include "store/audit.h"
-#include "store/book_copy.h"
 #include "store/erasing.h"
 #include "store/own_schema.h"
 #include "store/transaction.h"
