@@ -67,7 +67,7 @@ constexpr int windowChildren = 20;
   window.repaint();
   press(window, Qt::Key_F1);
   window.repaint();
-  QTest::keyClicks(window.focusWidget(), ui::toQt(canary(Canary::first, 2).substr(0, 5)));
+  QTest::keyClicks(window.focusWidget(), ui::toQt(canary(Canary::first, 2).substr(0, 9)));
   QApplication::clipboard()->setText(ui::toQt(canary(Canary::last, 2)));
   window.repaint();
   QTest::qWait(20);
