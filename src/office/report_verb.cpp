@@ -145,7 +145,7 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   if (version->empty() && made.release) version = std::string(draftWords);
   std::optional<reports::Table> file;
   if (kind == ReportKind::state && call.has("--csv"))
-    file = reports::stateFigures(made.tables, read->records, *read->options.year);
+    file = reports::stateFigures(made.tables, read->records.asOf, *read->options.year);
   const auto written = write(call, around, kind, reports::reportTitle(kind, read->records, choice),
                              *version, made, file);
   if (!written) return written.error();

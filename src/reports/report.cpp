@@ -4,6 +4,7 @@
 #include "reports/compare/retention_plots.h"
 #include "reports/decay/finding_report.h"
 #include "reports/display_names.h"
+#include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
 #include "reports/print/render.h"
@@ -144,11 +145,11 @@ Report makeReport(ReportKind kind, const TermView& view, const ReportOptions& op
   addGrades(published, participationByGrade(view, totals), totals, options.suppression,
             options.earlier, options.bands);
   const auto& rule = options.suppression;
-  auto tables = kind == ReportKind::funder
-                    ? funderSummary(view, totals, published, rule, today, options.page)
+  addReferrals(published, view, rule, today, options.earlier);
+  auto tables = kind == ReportKind::funder ? funderSummary(totals, published, rule, options.page)
                 : kind == ReportKind::schoolPage
                     ? schoolPages(totals, published, rule, options.page.program, options.school)
-                    : funderAnnex(view, totals, published, rule, today);
+                    : funderAnnex(view, totals, published, rule);
   return {std::move(tables), std::move(published.release), published.exposed};
 }
 

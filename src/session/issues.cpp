@@ -80,8 +80,7 @@ Result<std::vector<reports::Release>> releasesAmong(std::vector<Issued> issued) 
   return out;
 }
 
-} // namespace
-
+/// Of several terms together.
 Result<std::vector<reports::Release>> publishedIn(Reader& book,
                                                   std::span<const Recorded<roster::Term>> terms) {
   const auto everyTerm = book.terms();
@@ -100,17 +99,31 @@ Result<std::vector<reports::Release>> publishedIn(Reader& book,
   return releasesAmong(std::move(issued));
 }
 
+} // namespace
+
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term) {
+  const auto terms = book.terms();
+  if (!terms) return terms.error();
+  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
+  if (own == terms->end()) return std::vector<reports::Release>();
+  return releases(book, std::span(&*own, 1));
+}
+
+Result<std::vector<reports::Release>> releases(Reader& book,
+                                               std::span<const Recorded<roster::Term>> mine) {
   const auto terms = book.terms();
   if (!terms) return terms.error();
   const auto years = book.years();
   if (!years) return years.error();
-  const auto own = std::ranges::find(*terms, term, &Recorded<roster::Term>::id);
-  if (own == terms->end()) return std::vector<reports::Release>();
-  const std::span mine(&*own, 1);
+  const auto isDueFrom = [&](const roster::Term& placed) {
+    return std::ranges::any_of(mine, [&](const auto& own) { return isDueIn(placed, own.value); });
+  };
+  const auto isDueAfter = [&](const roster::Term& due) {
+    return std::ranges::any_of(mine, [&](const auto& own) { return isDueIn(own.value, due); });
+  };
   std::vector<reports::Release> out;
   for (const auto& other : *terms) {
-    if (other.id == term) continue;
+    if (std::ranges::any_of(mine, [&](const auto& own) { return own.id == other.id; })) continue;
     auto issued = book.issuedReports(other.id);
     if (!issued) return issued.error();
     // A state report of a year with this term in it is among its own.
@@ -118,9 +131,9 @@ Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term
     auto pages = releasesAmong(*std::move(issued));
     if (!pages) return pages.error();
     for (auto& page : *pages) {
-      page.of = isDueIn(other.value, own->value)   ? reports::OfTerm::sealedBefore
-                : isDueIn(own->value, other.value) ? reports::OfTerm::dueAfter
-                                                   : reports::OfTerm::other;
+      page.of = isDueFrom(other.value)    ? reports::OfTerm::sealedBefore
+                : isDueAfter(other.value) ? reports::OfTerm::dueAfter
+                                          : reports::OfTerm::other;
       page.otherTerm = other.id.text();
       out.push_back(std::move(page));
     }
@@ -152,17 +165,6 @@ Result<std::optional<reports::EarlierTerm>> termBefore(Reader& book, roster::Ter
       return std::optional(reports::EarlierTerm{earlier.value.name, std::move(pages->back())});
   }
   return std::optional<reports::EarlierTerm>();
-}
-
-Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,
-                                               const std::string& report,
-                                               const std::string& choice) {
-  const auto issued = book.issuedReports(term);
-  if (!issued) return issued.error();
-  std::vector<std::string> out;
-  for (const auto& one : *issued)
-    if (one.value.report == report && one.value.choice == choice) out.push_back(one.value.figures);
-  return out;
 }
 
 } // namespace gk::session

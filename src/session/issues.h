@@ -24,16 +24,11 @@ Result<ReadyIssue> readyIssue(Reader& book, roster::TermId term, const std::stri
 /// with `storeDamaged`.
 Result<std::vector<reports::Release>> releases(Reader& book, roster::TermId term);
 
-/// The same of several terms together.
-Result<std::vector<reports::Release>> publishedIn(Reader& book,
-                                                  std::span<const Recorded<roster::Term>> terms);
+/// The same of several terms together, as those of a year.
+Result<std::vector<reports::Release>> releases(Reader& book,
+                                               std::span<const Recorded<roster::Term>> mine);
 
 /// The newest earlier term of which a page for funders or schools went out, as its last one says.
 Result<std::optional<reports::EarlierTerm>> termBefore(Reader& book, roster::TermId term);
-
-/// What the issues of one report and choice printed, oldest first, as IssuedReport::figures.
-Result<std::vector<std::string>> figuresIssued(Reader& book, roster::TermId term,
-                                               const std::string& report,
-                                               const std::string& choice);
 
 } // namespace gk::session

@@ -52,14 +52,11 @@ Result<YearRead> readYear(Reader& book, const roster::ProgramYear& year, base::D
   reports::ReportOptions options;
   options.today = asOf;
   options.suppression = *rule;
-  options.year = reports::YearOptions{year, program->value.name, program->value.county, {}};
-  auto out = publishedIn(book, *terms);
+  options.year = reports::YearOptions{year, program->value.name, program->value.county};
+  auto out = releases(book, *terms);
   if (!out) return out.error();
   options.earlier = *std::move(out);
   options.groups = reports::groupsIssued(options.earlier);
-  auto shown = figuresIssued(book, terms->front().id, "state", roster::wordsOf(year));
-  if (!shown) return shown.error();
-  options.year->earlier = *std::move(shown);
   return YearRead{year, terms->front().id, reports::asOneTerm(std::move(read), year, asOf),
                   std::move(options)};
 }

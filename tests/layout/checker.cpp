@@ -96,7 +96,7 @@ const Uses& architecture() {
         {"reports/retention",
          {"base", "estimates", "followup", "reports/records", "reports/print"}},
         {"reports/decay",
-         {"base", "dentition", "estimates", "reports/records", "reports/print",
+         {"base", "dentition", "estimates", "roster", "reports/records", "reports/print",
           "reports/retention"}},
         {"reports/compare",
          {"base", "estimates", "reports/records", "reports/print", "reports/retention",

@@ -82,7 +82,7 @@ void TotalsPage::saveYear(Going going, std::vector<reports::Table> tables) {
   saveReport(
       context(), this,
       {reports::reportTitle(kind(), read.records, choice), toQt(choice), FileHolds::noNames,
-       std::move(tables), reports::stateFigures(tables_, read.records, *read.options.year),
+       std::move(tables), reports::stateFigures(tables_, read.records.asOf, *read.options.year),
        going == Going::out ? toQt(issue->words) : draftWords},
       [this, issue = *issue, going](const base::Result<QString>& saved) {
         if (!went(saved)) return;

@@ -1,9 +1,9 @@
 #include "reports/funder/funder_report.h"
 
+#include "base/contract.h"
 #include "reports/day/incident_counts.h"
 #include "reports/funder/effort_report.h"
 #include "reports/funder/funder_figures.h"
-#include "reports/funder/funder_referrals.h"
 #include "reports/print/cells.h"
 #include "reports/publish/published.h"
 
@@ -73,8 +73,7 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
 } // namespace
 
 std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
-                               const Published& published, const SuppressionRule& rule,
-                               base::Date today) {
+                               const Published& published, const SuppressionRule& rule) {
   const auto& tables = published.tables;
   const auto schools = efforts(view);
   std::vector<Table> out{coverTable(view.records, totals, totalOf(tables[0], "screened"), rule)};
@@ -86,7 +85,8 @@ std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
     out.back().notes.emplace_back("By grade is omitted: it would reveal what is suppressed here.");
   out.insert(out.end(), {tables[2], tables[1], tables[3]});
   if (published.shortTerm) out.push_back(*published.shortTerm);
-  out.push_back(publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
+  base::require(published.referrals.has_value(), "what became of referrals was counted");
+  out.push_back(*published.referrals);
   out.insert(out.end(), published.pupils.begin(), published.pupils.end());
   if (published.pupils.empty())
     out.back().notes.emplace_back(

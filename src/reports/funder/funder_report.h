@@ -9,15 +9,14 @@ namespace gk::reports {
 /// in three sentences, four numbers and two pictures, then the term's key figures in total, each
 /// with what it is a share of, and below them methods and limits. Small numbers are hidden as in
 /// `published`, which is of these totals. The term before stands beside them as it went out.
-std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
-                                 const Published& published, const SuppressionRule& rule,
-                                 base::Date today, const HandedOut& page = {});
+/// Precondition of both: the referrals are among what is published.
+std::vector<Table> funderSummary(const TermTotals& totals, const Published& published,
+                                 const SuppressionRule& rule, const HandedOut& page = {});
 
 /// The tables behind the summary, by school and by grade. What would let a hidden number be worked
 /// out from another part is left out, and says so.
 std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
-                               const Published& published, const SuppressionRule& rule,
-                               base::Date today);
+                               const Published& published, const SuppressionRule& rule);
 
 /// A page for the principal of each school, or of one: its own figures, with small numbers hidden
 /// as in the tables of all schools, and nothing of another school. A school that stands in those in

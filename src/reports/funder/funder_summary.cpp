@@ -1,6 +1,6 @@
+#include "base/contract.h"
 #include "reports/funder/front_parts.h"
 #include "reports/funder/funder_figures.h"
-#include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/print/cells.h"
 #include "reports/publish/publication.h"
@@ -231,9 +231,8 @@ Front frontOf(const std::string& program, const TermTotals& totals, const Publis
 
 } // namespace
 
-std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
-                                 const Published& published, const SuppressionRule& rule,
-                                 base::Date today, const HandedOut& page) {
+std::vector<Table> funderSummary(const TermTotals& totals, const Published& published,
+                                 const SuppressionRule& rule, const HandedOut& page) {
   const auto& tables = published.tables;
   const FiguresBefore before(page.before);
   Table table{"Key figures, " + periodWords(totals),
@@ -252,7 +251,8 @@ std::vector<Table> funderSummary(const TermView& view, const TermTotals& totals,
   addHealth(summary, ShownFigures::ofAll(published), tables[2], before);
   addServices(summary, totals, tables[1], screened, before);
   addRetention(summary, totals, tables[3], before);
-  addReferrals(summary, publishedReferrals(view, rule, today, !hidesIn(tables[2].rows.back())));
+  base::require(published.referrals.has_value(), "what became of referrals was counted");
+  addReferrals(summary, *published.referrals);
   summary.begin("Cavities averted");
   for (const auto& [figure, estimate] :
        sparedFigures(totals, !hidesIn(tables[1].rows.back()), !hidesIn(tables[3].rows.back())))

@@ -33,7 +33,9 @@ GradeBands bandsOf(const Groups& groups) {
 
 std::optional<GradeBands> bandsIssued(std::span<const Release> earlier) {
   const auto last = std::find_if(earlier.rbegin(), earlier.rend(), [](const Release& one) {
-    return one.of == OfTerm::same && !one.grades.empty();
+    // A state's groups of grades are no bands.
+    return one.of == OfTerm::same && !one.grades.empty() &&
+           one.grades.back().cells.contains(Figure::consented);
   });
   if (last == earlier.rend()) return std::nullopt;
   Groups groups;

@@ -1,56 +1,22 @@
 #include "reports/funder/state_indicators.h"
 
 #include "reports/print/cells.h"
-#include "reports/print/kept_lines.h"
 #include "reports/publish/figure_relations.h"
+#include "reports/publish/placed_rows.h"
 #include "reports/publish/publication.h"
 
 #include <algorithm>
+#include <ranges>
 #include <tuple>
 
 namespace gk::reports {
 
 namespace {
 
-constexpr const char* allGrades = "All grades";
 constexpr const char* withHeading = "Children with it";
 constexpr const char* knownHeading = "Children known";
 constexpr const char* screenedWords = "Screened";
 constexpr double dearAll = 5; ///< the program's own line says more to more readers
-
-std::string gradeGroup(const std::string& grade) {
-  const auto number = roster::gradeNumber(grade);
-  if (!number) return "Other grades";
-  return *number == 0 ? "Kindergarten" : *number == 3 ? "Grade 3" : "Other grades";
-}
-
-void add(IndicatorCount& count, std::optional<bool> has) {
-  if (!has) return;
-  ++count.known;
-  if (*has) ++count.with;
-}
-
-/// Yes if either part is yes, no only if both are no.
-std::optional<bool> either(std::optional<bool> one, std::optional<bool> other) {
-  if (one == true || other == true) return true;
-  if (one == false && other == false) return false;
-  return std::nullopt;
-}
-
-void add(IndicatorRow& row, const estimates::ScreenedChild& child) {
-  using estimates::CareNeed;
-  const auto count = [&](Indicator which, std::optional<bool> has) {
-    add(row.counts[static_cast<std::size_t>(which)], has);
-  };
-  ++row.screened;
-  count(Indicator::untreated, child.untreatedDecay);
-  count(Indicator::treated, child.treatedDecay);
-  count(Indicator::experience, either(child.untreatedDecay, child.treatedDecay));
-  count(Indicator::sealants, child.sealants);
-  count(Indicator::noProblem, child.need == CareNeed::none);
-  count(Indicator::early, child.need == CareNeed::early);
-  count(Indicator::urgent, child.need == CareNeed::urgent);
-}
 
 /// Where a row's counts stand in the system.
 struct PlacedRow {
@@ -88,6 +54,7 @@ class IndicatorSystem {
       placed_.push_back(place(rows[i], i));
     for (const auto& row : placed_)
       relate(system_, figuresOf(row));
+    addGrades();
     if (rows.size() < 2) return;
     addUp([](const PlacedRow& row) { return row.screened; });
     for (std::size_t i = 0; i < base::enumCount<Indicator>; ++i) {
@@ -96,46 +63,51 @@ class IndicatorSystem {
     }
   }
 
-  /// What an earlier issue printed is out: unchanged, or with what has changed since.
-  void addEarlier(const std::string& group, const std::string& indicator,
-                  const std::string& heading, int shown) {
-    const auto cell = find(group, indicator, heading);
-    if (!cell) return;
-    if (system_.cells[*cell].value == shown) {
-      system_.cells[*cell].outAlready = true;
-      return;
+  /// What a term's tables told of all schools, of each, and of grades: the same children, or some
+  /// of them.
+  void addRelease(const Release& release) {
+    for (const auto& row : release.grades)
+      addGradeRow(row, release.bySchool);
+    const auto findings = findingsOfAll();
+    std::vector<Placed<Figure>> schools;
+    std::optional<Placed<Figure>> total;
+    for (const auto& row : release.term) {
+      Placed<Figure> placed{row.schools, system_.totalRow, {}};
+      for (const auto& [figure, cell] : row.cells)
+        if (findings.contains(figure))
+          placed.cells[figure] =
+              system_.add({.value = cell.value,
+                           .kind = kindOf(figure, release.bySchool),
+                           .row = system_.totalRow,
+                           .printed = false,
+                           .outAlready = cell.showing == Showing::number,
+                           .saidUnder = cell.showing == Showing::fewer ? release.under : 0});
+      relate(system_, placed.cells, release.bySchool);
+      if (row.schools.empty())
+        total = std::move(placed);
+      else
+        schools.push_back(std::move(placed));
     }
-    const auto then = system_.add(
-        {.value = shown, .row = system_.cells[*cell].row, .printed = false, .outAlready = true});
-    join(then, *cell);
+    if (!total) return;
+    addSum(system_, *total, schools);
+    if (newer_ && isAlike(*newer_, *total))
+      for (const auto& [figure, cell] : total->cells)
+        if (const auto at = newer_->cells.find(figure); at != newer_->cells.end())
+          system_.sums.push_back({at->second, {cell}});
+    newer_ = total;
+    for (const auto& [figure, then] : total->cells)
+      join(then, findings.at(figure));
+    addIndicators(placeIndicators(system_, release, *total));
   }
 
-  /// What a term's tables told of all schools and of each: the same children, or some of them.
-  void addRelease(const Release& release) {
-    for (const auto& [figure, now] :
-         {std::pair(Figure::screened, placed_.back().screened),
-          {Figure::untreated, at(placed_.back().with, Indicator::untreated)},
-          {Figure::early, at(placed_.back().with, Indicator::early)},
-          {Figure::urgent, at(placed_.back().with, Indicator::urgent)}}) {
-      std::optional<std::size_t> total;
-      CountSum sum{0, {}};
-      for (const auto& row : release.term) {
-        const auto told = row.cells.find(figure);
-        if (told == row.cells.end()) continue;
-        const auto cell = system_.add({.value = told->second.value,
-                                       .row = system_.totalRow,
-                                       .printed = false,
-                                       .outAlready = told->second.showing == Showing::number});
-        if (row.schools.empty())
-          total = cell;
-        else
-          sum.parts.push_back(cell);
-      }
-      if (!total) continue;
-      sum.whole = *total;
-      if (addsUp(sum)) system_.sums.push_back(std::move(sum));
-      join(*total, now);
-    }
+  /// Figures of the term's tables that all grades together have too.
+  [[nodiscard]] std::map<Figure, std::size_t> findingsOfAll() const {
+    const auto& all = placed_.back();
+    return {{Figure::screened, all.screened},
+            {Figure::untreated, at(all.with, Indicator::untreated)},
+            {Figure::decayKnown, at(all.known, Indicator::untreated)},
+            {Figure::early, at(all.with, Indicator::early)},
+            {Figure::urgent, at(all.with, Indicator::urgent)}};
   }
 
   /// The table of participation says it.
@@ -145,26 +117,90 @@ class IndicatorSystem {
   [[nodiscard]] const std::vector<PlacedRow>& placed() const { return placed_; }
 
  private:
+  /// Each grade's children screened, of which the groups are sums.
+  void addGrades() {
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+      if (i > 0 && i + 1 == rows_.size()) continue; // the groups together
+      CountSum sum{placed_[i].screened, {}};
+      for (const auto& [grade, screened] : rows_[i].byGrade) {
+        if (rows_[i].byGrade.size() == 1)
+          grades_[grade] = placed_[i].screened;
+        else
+          grades_[grade] = system_.add(
+              {.value = screened, .kind = CountKind::slack, .row = i, .printed = false});
+        sum.parts.push_back(grades_[grade]);
+      }
+      if (sum.parts.size() > 1) system_.sums.push_back(std::move(sum));
+    }
+  }
+
+  /// Whether two pages are of the same children, as far as they say.
+  [[nodiscard]] bool isAlike(const Placed<Figure>& one, const Placed<Figure>& other) const {
+    return std::ranges::all_of(one.cells, [&](const auto& told) {
+      const auto at = other.cells.find(told.first);
+      return at == other.cells.end() ||
+             system_.cells[at->second].value == system_.cells[told.second].value;
+    });
+  }
+
+  /// What an earlier state's report told of the same grades, and kept back.
+  void addIndicators(const std::vector<Placed<IndicatorFigure>>& earlier) {
+    for (const auto& then : earlier)
+      for (std::size_t i = 0; i < rows_.size(); ++i)
+        if (gradesOf(i) == then.schools)
+          for (const auto& [figure, now] : figuresOf(placed_[i]))
+            join(then.cells.at(figure), now);
+  }
+
+  /// None for all together.
+  [[nodiscard]] std::vector<std::string> gradesOf(std::size_t row) const {
+    std::vector<std::string> grades;
+    if (row + 1 < rows_.size())
+      for (const auto& [grade, screened] : rows_[row].byGrade)
+        grades.push_back(grade);
+    return grades;
+  }
+
+  /// A row of a table by grade: those screened of its grades, with what else it said of them.
+  void addGradeRow(const ReleasedRow<Figure>& row, BySchool bySchool) {
+    const auto told = row.cells.find(Figure::screened);
+    if (row.schools.empty() || told == row.cells.end()) return;
+    std::map<Figure, std::size_t> cells;
+    for (const auto& [figure, cell] : row.cells)
+      cells[figure] = system_.add({.value = cell.value,
+                                   .kind = kindOf(figure, bySchool),
+                                   .row = system_.totalRow,
+                                   .printed = false,
+                                   .outAlready = cell.showing == Showing::number});
+    relate(system_, cells, bySchool);
+    std::vector<std::size_t> now;
+    int sum = 0;
+    for (const auto& grade : row.schools)
+      if (const auto at = grades_.find(grade); at != grades_.end()) {
+        now.push_back(at->second);
+        sum += system_.cells[at->second].value;
+      }
+    const auto then = cells.at(Figure::screened);
+    if (sum == told->second.value && !now.empty())
+      system_.sums.push_back({then, std::move(now)});
+    else if (now.size() == 1)
+      join(then, now.front());
+  }
+
   /// One count under two names.
   [[nodiscard]] bool isKnownOfAll(std::size_t which) const {
     return std::ranges::all_of(
         rows_, [&](const auto& row) { return row.counts.at(which).known == row.screened; });
   }
 
-  [[nodiscard]] bool addsUp(const CountSum& sum) const {
-    int left = system_.cells[sum.whole].value;
-    for (const auto part : sum.parts)
-      left -= system_.cells[part].value;
-    return !sum.parts.empty() && left == 0;
-  }
-
   /// The same number, or a known sum with what has changed since.
   void join(std::size_t then, std::size_t now) {
     const int before = system_.cells[then].value;
     const int after = system_.cells[now].value;
-    if (before == after)
+    if (before == after) {
       system_.sums.push_back({now, {then}});
-    else
+      system_.cells[now].outAlready |= system_.cells[then].outAlready;
+    } else
       system_.addRest(CountKind::count, after > before ? now : then, {after > before ? then : now});
   }
 
@@ -190,47 +226,17 @@ class IndicatorSystem {
     system_.sums.push_back(std::move(sum));
   }
 
-  [[nodiscard]] std::optional<std::size_t>
-  find(const std::string& group, const std::string& indicator, const std::string& heading) const {
-    const auto row = std::ranges::find(rows_, group, &IndicatorRow::group);
-    if (row == rows_.end()) return std::nullopt;
-    const auto& cells = placed_[static_cast<std::size_t>(row - rows_.begin())];
-    if (indicator == screenedWords)
-      return heading == withHeading ? std::optional(cells.screened) : std::nullopt;
-    const auto which = base::fromName<Indicator>(indicator);
-    if (!which) return std::nullopt;
-    if (heading == withHeading) return at(cells.with, *which);
-    if (heading == knownHeading) return at(cells.known, *which);
-    return std::nullopt;
-  }
-
   const std::vector<IndicatorRow>& rows_;
   CountSystem system_;
   std::vector<PlacedRow> placed_;
+  std::map<std::string, std::size_t> grades_; ///< screened
+  std::optional<Placed<Figure>> newer_;       ///< the total of the page that was added last
 };
 
-/// Numbers that an earlier issue printed; what it hid is not among them.
-void addIssue(IndicatorSystem& system, const std::string& figures) {
-  bool isOurs = false;
-  std::vector<std::string> headings;
-  for (const auto& words : fromKeptLines(figures)) {
-    if (words.front() == "part" && words.size() == 2) {
-      isOurs = words[1] == indicatorTitle;
-    } else if (isOurs && words.front() == "columns" && words.size() > 2) {
-      headings.assign(words.begin() + 2, words.end());
-    } else if (isOurs && words.front() == "row" && words.size() > 2) {
-      const auto comma = words[1].find(", ");
-      if (comma == std::string::npos) continue;
-      for (std::size_t i = 0; i < headings.size() && i + 2 < words.size(); ++i)
-        if (const auto shown = base::parseInt(words[i + 2]); shown && *shown >= 0)
-          system.addEarlier(words[1].substr(0, comma), words[1].substr(comma + 2), headings[i],
-                            static_cast<int>(*shown));
-    }
-  }
-}
-
 IndicatorRow merged(std::string name, const IndicatorRow& one, const IndicatorRow& other) {
-  IndicatorRow out{std::move(name), one.screened + other.screened, one.counts};
+  IndicatorRow out{std::move(name), one.screened + other.screened, one.byGrade, one.counts};
+  for (const auto& [grade, screened] : other.byGrade)
+    out.byGrade[grade] += screened;
   for (std::size_t i = 0; i < out.counts.size(); ++i) {
     out.counts.at(i).known += other.counts.at(i).known;
     out.counts.at(i).with += other.counts.at(i).with;
@@ -256,19 +262,18 @@ struct Tried {
   CountSystem system;
   std::vector<PlacedRow> placed;
   Suppressed shown;
-  int hiddenOfAll = 0; ///< counts of all grades that are no numbers
-  int gain = 0;        ///< numbers in all rows, less twice what is hidden
+  std::map<Figure, std::size_t> findings; ///< of all grades, as a term's tables have them
+  int hiddenOfAll = 0;                    ///< counts of all grades that are no numbers
+  int gain = 0;                           ///< numbers in all rows, less twice what is hidden
 };
 
 Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
-             std::span<const std::string> earlier, std::span<const Release> releases) {
+             std::span<const Release> releases) {
   IndicatorSystem made(rows);
   if (rows.back().screened >= rule.threshold()) made.knowScreened();
-  for (const auto& release : releases)
+  for (const auto& release : releases | std::views::reverse)
     made.addRelease(release);
-  for (const auto& figures : earlier)
-    addIssue(made, figures);
-  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule)};
+  Tried out{{}, made.system(), made.placed(), suppress(made.system(), rule), made.findingsOfAll()};
   out.rows = std::move(rows);
   for (const auto& row : out.placed)
     for (const auto cell : row.with) {
@@ -282,13 +287,13 @@ Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
 /// All grades come first of all, then the grouping that shows much and hides little: a row of
 /// blanks tells nobody anything.
 Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
-           std::span<const std::string> earlier, std::span<const Release> releases) {
+           std::span<const Release> releases) {
   std::optional<Tried> best;
   const auto rank = [](const Tried& one) {
     return std::tuple(one.shown.leaks(), one.hiddenOfAll, -one.gain);
   };
   for (auto& grouping : groupings(rows)) {
-    auto tried = tryOut(std::move(grouping), rule, earlier, releases);
+    auto tried = tryOut(std::move(grouping), rule, releases);
     if (!best || rank(tried) < rank(*best)) best = std::move(tried);
   }
   return *std::move(best);
@@ -303,27 +308,10 @@ Cell shareShown(const CountSystem& system, const Suppressed& shown, std::size_t 
 
 } // namespace
 
-std::vector<IndicatorRow> indicatorRows(std::span<const SeenChild> children) {
-  std::vector<IndicatorRow> rows;
-  for (const auto* group : {"Kindergarten", "Grade 3", "Other grades", allGrades})
-    rows.push_back({.group = group});
-  for (const auto& seen : children) {
-    add(*std::ranges::find(rows, gradeGroup(seen.grade), &IndicatorRow::group), seen.child);
-    add(rows.back(), seen.child);
-  }
-  const auto all = std::move(rows.back());
-  rows.pop_back();
-  std::erase_if(rows, [](const auto& row) { return row.screened == 0; });
-  if (rows.size() == 1) rows.clear(); // the same children twice
-  rows.push_back(all);
-  return rows;
-}
-
 PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
                                       const SuppressionRule& rule,
-                                      std::span<const std::string> earlier,
                                       std::span<const Release> releases) {
-  const auto tried = best(allRows, rule, earlier, releases);
+  const auto tried = best(allRows, rule, releases);
   const auto& [rows, system, placed, shown] =
       std::tie(tried.rows, tried.system, tried.placed, tried.shown);
   const auto count = [&](std::size_t cell) {
@@ -360,7 +348,23 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
     table.notes.push_back(
         "NOT TO BE PUBLISHED: " + counted(shown.leaks(), "small count", "small counts") +
         " could still be worked out.");
-  return {std::move(table), shown.leaks()};
+  PublishedIndicators out{std::move(table), shown.leaks()};
+  const auto told = [&](std::size_t cell) {
+    return ReleasedRow<Figure>::Cell{system.cells[cell].value, shown.cells[cell]};
+  };
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    std::vector<std::string> grades;
+    if (i + 1 < rows.size())
+      for (const auto& [grade, screened] : rows[i].byGrade)
+        grades.push_back(grade);
+    out.grades.push_back({grades, {{Figure::screened, told(placed[i].screened)}}});
+    auto& row = out.rows.emplace_back(std::move(grades));
+    for (const auto& [figure, cell] : figuresOf(placed[i]))
+      row.cells[figure] = {system.cells[cell].value, shown.cells[cell]};
+  }
+  for (const auto& [figure, cell] : tried.findings)
+    if (cell != tried.findings.at(Figure::screened)) out.findings[figure] = told(cell);
+  return out;
 }
 
 } // namespace gk::reports

@@ -4,6 +4,7 @@
 #include "reports/print/cells.h"
 #include "reports/publish/publication.h"
 #include "reports/publish/published_besides.h"
+#include "reports/publish/release_lines.h"
 
 #include <algorithm>
 
@@ -13,22 +14,21 @@ namespace {
 
 constexpr const char* whoseChildren = "Children of this program, not a survey estimate";
 
-Table headTable(const TermRecords& records, const YearOptions& year) {
+Table headTable(base::Date asOf, const YearOptions& year) {
   Table table{whoseChildren, {texts("Report of"), texts("Value")}};
   table.rows = {{"Program", year.program},
                 {"County", year.county},
                 {"Year", roster::wordsOf(year.year)},
                 {"From", year.year.start.words()},
                 {"Through", year.year.end.words()},
-                {"Counted through", records.asOf.words()}};
+                {"Counted through", asOf.words()}};
   table.notes = {
       "These are children with consent, in schools that the program chose. They are not a sample "
       "of the state, a county or a grade, so the figures must not be compared with survey "
       "estimates as if they were.",
       "Each child counts once in the year, whatever terms and days it was seen on, by its current "
       "school and grade."};
-  if (records.asOf < year.year.end)
-    table.notes.emplace_back("The year is not over: figures will change.");
+  if (asOf < year.year.end) table.notes.emplace_back("The year is not over: figures will change.");
   return table;
 }
 
@@ -40,19 +40,12 @@ bool isOfState(const Table& table) {
   return partName(table) != "Findings";
 }
 
-/// Without findings, so that none of them is weighed against what is printed by school.
-TermTotals withoutFindings(TermTotals totals) {
-  const auto blank = [](Participation& at) {
-    at.untreated = at.couldNotTell = at.early = at.urgent = 0;
-  };
-  std::ranges::for_each(totals.schools, blank);
-  blank(totals.total);
-  return totals;
-}
+/// None of them is weighed against what is printed by school.
 Release withoutFindings(Release release) {
   for (auto& row : release.term)
     for (const auto figure : findings)
       row.cells.erase(figure);
+  release.indicators.clear();
   return release;
 }
 
@@ -68,16 +61,26 @@ bool showsScreened(const Release& release) {
 
 StateReport stateReport(const TermView& view, const YearOptions& year, const SuppressionRule& rule,
                         std::span<const Release> earlier, const Groups& groups) {
+  return stateReport({termTotals(view), seenChildren(view), view.records.asOf}, year, rule, earlier,
+                     groups);
+}
+
+StateReport stateReport(const StateCounts& counts, const YearOptions& year,
+                        const SuppressionRule& rule, std::span<const Release> earlier,
+                        const Groups& groups) {
   std::vector<Release> bySchool;
   for (const auto& release : earlier)
     bySchool.push_back(withoutFindings(release));
-  auto published = publish(withoutFindings(termTotals(view)), rule, bySchool, groups);
-  StateReport out{{headTable(view.records, year)}, {}, published.exposed};
-  auto indicators =
-      publishIndicators(indicatorRows(seenChildren(view)), rule, year.earlier, earlier);
-  if (showsScreened(published.release)) {
+  auto published = publish(counts.totals, rule, bySchool, groups, Findings::left);
+  StateReport out{{headTable(counts.asOf, year)}, {}, published.exposed};
+  auto indicators = publishIndicators(indicatorRows(counts.seen), rule, ofSameTerm(earlier));
+  out.release = std::move(published.release);
+  if (showsScreened(out.release)) {
     out.tables.push_back(std::move(indicators.table));
     out.exposed += indicators.exposed;
+    out.release.grades = std::move(indicators.grades);
+    out.release.indicators = std::move(indicators.rows);
+    out.release.term.back().cells.merge(std::move(indicators.findings));
   } else {
     out.tables.push_back({indicatorTitle,
                           {grouped("Grade"), texts("Indicator")},
@@ -86,12 +89,10 @@ StateReport stateReport(const TermView& view, const YearOptions& year, const Sup
   for (auto& table : published.tables)
     if (isOfState(table)) out.tables.push_back(std::move(table));
   if (published.shortTerm) out.tables.push_back(*std::move(published.shortTerm));
-  out.release = withoutFindings(std::move(published.release));
   return out;
 }
 
-Table stateFigures(std::span<const Table> tables, const TermRecords& records,
-                   const YearOptions& year) {
+Table stateFigures(std::span<const Table> tables, base::Date asOf, const YearOptions& year) {
   Table out{"State report: " + roster::wordsOf(year.year),
             {texts("scope"), texts("program"), texts("county"), texts("year_kind"), texts("year"),
              texts("from"), texts("through"), texts("counted_through"), texts("part"), texts("row"),
@@ -103,7 +104,7 @@ Table stateFigures(std::span<const Table> tables, const TermRecords& records,
                    year.year.name,
                    year.year.start.iso(),
                    year.year.end.iso(),
-                   records.asOf.iso()};
+                   asOf.iso()};
   for (const auto& table : tables) {
     if (table.title == whoseChildren) continue;
     const auto names = namesOf(table);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "reports/decay/finding_measures.h"
 #include "reports/print/table.h"
 #include "reports/publish/published_counts.h"
 #include "roster/program_year.h"
@@ -11,7 +12,6 @@ struct YearOptions {
   roster::ProgramYear year;
   std::string program;
   std::string county;
-  std::vector<std::string> earlier; ///< figures of the year's earlier issues, oldest first
 };
 
 struct StateReport {
@@ -26,9 +26,18 @@ struct StateReport {
 StateReport stateReport(const TermView& view, const YearOptions& year, const SuppressionRule& rule,
                         std::span<const Release> earlier, const Groups& groups);
 
+/// What it is counted from, and through which day.
+struct StateCounts {
+  TermTotals totals;
+  std::vector<SeenChild> seen;
+  base::Date asOf;
+};
+StateReport stateReport(const StateCounts& counts, const YearOptions& year,
+                        const SuppressionRule& rule, std::span<const Release> earlier,
+                        const Groups& groups);
+
 /// All figures of its tables as one table, a figure a row: the file that a state loads. Columns:
 /// docs/formats.md.
-Table stateFigures(std::span<const Table> tables, const TermRecords& records,
-                   const YearOptions& year);
+Table stateFigures(std::span<const Table> tables, base::Date asOf, const YearOptions& year);
 
 } // namespace gk::reports

@@ -1,5 +1,7 @@
 #include "reports/publish/figure_relations.h"
 
+#include "reports/publish/row_sums.h"
+
 #include <algorithm>
 
 namespace gk::reports {
@@ -11,58 +13,6 @@ using enum RelationKind;
 /// A child has four first molars and four second ones, and is offered at most these eight.
 constexpr int molarsOfAKind = 4;
 constexpr int molars = 8;
-
-/// What one row's figures have to do with each other.
-template <class E>
-class RowSums {
- public:
-  RowSums(CountSystem& system, const std::map<E, std::size_t>& row) : system_(system), row_(row) {}
-
-  /// Only where it holds: else a reader knows nothing of it.
-  void add(const Relation<E>& relation, bool restIsSecret) {
-    auto wholes = found(relation.whole);
-    auto parts = found(relation.parts);
-    if (!wholes || !parts || wholes == parts) return; // one count under two names
-    const int left = relation.times * sum(*wholes) - sum(*parts);
-    if (left < 0 || (relation.kind == RelationKind::sum && left > 0)) return;
-    auto whole = wholes->front();
-    if (wholes->size() > 1) {
-      whole = system_.add({.value = sum(*wholes),
-                           .kind = CountKind::slack,
-                           .row = system_.cells.at(whole).row,
-                           .printed = false});
-      system_.sums.push_back({whole, *std::move(wholes)});
-    }
-    if (relation.kind == RelationKind::sum)
-      system_.sums.push_back({whole, *std::move(parts), relation.times});
-    else
-      system_.addRest(!restIsSecret || relation.kind == slack ? CountKind::slack
-                      : relation.kind == few                  ? CountKind::count
-                                                              : CountKind::rest,
-                      whole, *std::move(parts), relation.times);
-  }
-
- private:
-  [[nodiscard]] std::optional<std::vector<std::size_t>> found(const std::vector<E>& figures) const {
-    std::vector<std::size_t> cells;
-    for (const auto figure : figures) {
-      const auto at = row_.find(figure);
-      if (at == row_.end()) return std::nullopt;
-      cells.push_back(at->second);
-    }
-    return cells;
-  }
-
-  [[nodiscard]] int sum(const std::vector<std::size_t>& cells) const {
-    int out = 0;
-    for (const auto cell : cells)
-      out += system_.cells.at(cell).value;
-    return out;
-  }
-
-  CountSystem& system_;
-  const std::map<E, std::size_t>& row_;
-};
 
 std::vector<Relation<PupilFigure>> pupilRelations() {
   std::vector<Relation<PupilFigure>> out;
@@ -143,30 +93,6 @@ const std::vector<Relation<CheckFigure>>& relations() {
 template <>
 const std::vector<Relation<PupilFigure>>& relations() {
   static const auto all = pupilRelations();
-  return all;
-}
-
-template <>
-const std::vector<Relation<IndicatorFigure>>& relations() {
-  using enum IndicatorFigure;
-  static const std::vector<Relation<IndicatorFigure>> all{
-      {slack, {screened}, {untreatedKnown}, 1, "Untreated decay is known of those screened."},
-      {slack, {screened}, {treatedKnown}, 1, "Treated decay is known of those screened."},
-      {slack, {screened}, {experienceKnown}, 1, "Experience is known of those screened."},
-      {slack, {screened}, {sealantsKnown}, 1, "Sealants are known of those screened."},
-      {rest, {untreatedKnown}, {untreated}, 1, "Untreated decay is of those known."},
-      {rest, {treatedKnown}, {treated}, 1, "Treated decay is of those known."},
-      {rest, {experienceKnown}, {experience}, 1, "Experience is of those known."},
-      {rest, {sealantsKnown}, {sealants}, 1, "Sealants are of those known."},
-      {few, {experience}, {untreated}, 1, "Experience less untreated decay is treated only."},
-      {few, {experience}, {treated}, 1, "Experience less treated decay is untreated only."},
-      {few, {untreated, treated}, {experience}, 1, "Untreated + treated less experience is both."},
-      {sum, {screened}, {noProblem, early, urgent}, 1, "Screened = no problem + early + urgent."},
-      {rest, {screened}, {noProblem}, 1, "No obvious problem is of those screened."},
-      {rest, {screened}, {early}, 1, "Early care is of those screened."},
-      {rest, {screened}, {urgent}, 1, "Urgent care is of those screened."},
-      {sum, {untreated}, {early, urgent}, 1, "Untreated = early + urgent, where that is so."},
-  };
   return all;
 }
 
@@ -356,12 +282,6 @@ void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, 
   RowSums sums(system, row);
   for (const auto& relation : relations<CheckFigure>())
     sums.add(relation, bySchool == BySchool::all);
-}
-
-void relate(CountSystem& system, const std::map<IndicatorFigure, std::size_t>& row) {
-  RowSums sums(system, row);
-  for (const auto& relation : relations<IndicatorFigure>())
-    sums.add(relation, true);
 }
 
 void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row,

@@ -12,28 +12,11 @@ namespace gk::reports {
 /// a list, declared here once: suppression hides by it, an issue is checked by it, and
 /// docs/methods.md says it in the same words.
 
-/// What is published of the screening of one grade group: children. Where it is known of all of
-/// them, the number for whom it is known is that of the screened.
-enum class IndicatorFigure {
-  screened,
-  untreatedKnown,
-  untreated,
-  treatedKnown,
-  treated,
-  experienceKnown,
-  experience,
-  sealantsKnown,
-  sealants,
-  noProblem,
-  early,
-  urgent
-};
-
 enum class RelationKind {
   sum,  ///< the parts are the whole; where it is so, else the reader knows nothing of it
   rest, ///< what the whole has left beside its parts is a number of children or teeth
   few,  ///< the same, but that nothing is left tells nothing of anybody
-  slack ///< it cannot be below nought, and is nobody's secret
+  slack ///< it cannot be below zero, and is nobody's secret
 };
 
 /// `times` what `whole` adds up to, and `parts`.
@@ -56,6 +39,14 @@ struct CohortRelation {
 };
 const std::vector<CohortRelation>& cohortRelations();
 
+/// A call for a dentist is of a child that was found in need.
+struct CallRelation {
+  Figure found;
+  std::size_t urgency; ///< place of its row among the calls
+  const char* words;
+};
+const std::vector<CallRelation>& callRelations();
+
 /// The rates that the tables print, part and whole.
 template <class E>
 const std::vector<std::pair<E, E>>& rates();
@@ -65,12 +56,14 @@ std::map<Figure, std::optional<int>> rowOf(const Participation& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);
 std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts);
+std::map<ReferralFigure, std::optional<int>> rowOf(const ReferralCounts& at);
 
 /// How much is lost with a count, beside the rates built on it: participation is hidden last, then
 /// services, and findings first. What only fills a column goes before all of them.
 double dearness(Figure figure);
 double dearness(CheckFigure figure);
 double dearness(PupilFigure figure);
+double dearness(ReferralFigure figure);
 
 /// What is never hidden: how many students a school or a grade has, which everybody can look up,
 /// and who took part where the program shows that openly.
@@ -81,6 +74,9 @@ constexpr bool isOpen(CheckFigure /*figure*/, BySchool /*bySchool*/) {
 constexpr bool isOpen(PupilFigure /*figure*/, BySchool /*bySchool*/) {
   return false;
 }
+constexpr bool isOpen(ReferralFigure /*figure*/, BySchool /*bySchool*/) {
+  return false;
+}
 
 /// What was found of the children, unlike who took part and what was done.
 bool isFinding(Figure figure);
@@ -88,12 +84,17 @@ bool isFinding(Figure figure);
 CountKind kindOf(Figure figure, BySchool bySchool);
 CountKind kindOf(CheckFigure figure, BySchool bySchool);
 CountKind kindOf(PupilFigure figure, BySchool bySchool);
+CountKind kindOf(ReferralFigure figure, BySchool bySchool);
 
 /// Tells the system what one row's figures, at these places in it, have to do with each other.
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row, BySchool bySchool);
+void relate(CountSystem& system, const std::map<ReferralFigure, std::size_t>& row,
+            BySchool bySchool);
 /// The same of a row of the state's indicators, which are of all schools.
 void relate(CountSystem& system, const std::map<IndicatorFigure, std::size_t>& row);
+/// Figures of a term's total that a state's report has too.
+const std::vector<std::pair<Figure, IndicatorFigure>>& toldToStates();
 
 } // namespace gk::reports

@@ -4,7 +4,6 @@
 #include "reports/print/kept_lines.h"
 #include "reports/publish/published.h"
 #include "reports/publish/release_lines.h"
-#include "reports/publish/same_counts.h"
 #include "reports/records/words.h"
 
 #include <algorithm>

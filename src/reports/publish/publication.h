@@ -114,7 +114,7 @@ struct Publication {
     return told;
   }
 
-  /// Small counts that stay within reach, or nearly, whatever is hidden.
+  /// Small counts within reach, or nearly, whatever is hidden.
   [[nodiscard]] int exposed() const { return shown.leaks(); }
   [[nodiscard]] bool isLeaky() const { return exposed() > 0; }
 
@@ -137,10 +137,12 @@ struct Publication {
   }
 };
 
-/// Whether `then` has these very rows, by school or grade.
+/// Whether `then` has these very rows, by school or grade, and says as much of each.
 template <class E>
 bool hasRowsOf(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) {
-  return std::ranges::equal(then, now.schools, {}, &ReleasedRow<E>::schools);
+  const auto says = [](const auto& row) { return row.cells.size(); };
+  return std::ranges::equal(then, now.schools, {}, &ReleasedRow<E>::schools) &&
+         std::ranges::equal(then, now.grid, {}, says, &std::map<E, std::size_t>::size);
 }
 
 /// The same rows: whether they counted the same.
@@ -192,7 +194,6 @@ publication(Counts<E> counts, const SuppressionRule& rule, std::span<const Relea
   return {std::move(counts), *std::move(shown), rule};
 }
 
-/// The columns of participation by whatever the rows are.
 Table participationTable(std::string title, const std::string& rows, const std::string& note,
                          const Publication<Figure>& term);
 

@@ -2,6 +2,7 @@
 
 #include "reports/publish/publication.h"
 #include "reports/publish/published_besides.h"
+#include "reports/publish/release_lines.h"
 
 #include <map>
 #include <set>
@@ -152,11 +153,11 @@ Publication<E> firstThatHolds(const TermTotals& totals, const SuppressionRule& r
 }
 
 Term termPublished(const TermTotals& totals, const SuppressionRule& rule,
-                   std::span<const Release> earlier, const Groups& groups) {
-  return firstThatHolds(totals, rule, earlier, groups, &Release::term,
-                        [&](const Groups& merged, RowsPrinted rows) {
-                          return termCounts(totals, earlier, merged, rule.bySchool(), rows);
-                        });
+                   std::span<const Release> earlier, const Groups& groups, Findings findings) {
+  return firstThatHolds(
+      totals, rule, earlier, groups, &Release::term, [&](const Groups& merged, RowsPrinted rows) {
+        return termCounts(totals, earlier, merged, rule.bySchool(), rows, findings);
+      });
 }
 
 /// Schools that were one row when these sealants were placed stay one: how many are due of each
@@ -252,8 +253,8 @@ Table participationTable(std::string title, const std::string& rows, const std::
 }
 
 Published publish(const TermTotals& totals, const SuppressionRule& rule,
-                  std::span<const Release> earlier, const Groups& groups) {
-  const auto term = termPublished(totals, rule, earlier, groups);
+                  std::span<const Release> earlier, const Groups& groups, Findings findings) {
+  const auto term = termPublished(totals, rule, earlier, groups, findings);
   const auto together = withThoseSealed(groups, earlier);
   const auto checks = checksPublished(totals, rule, earlier, together);
   Published out{

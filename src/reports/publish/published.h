@@ -11,6 +11,7 @@ struct Published {
   std::optional<Table> byGrade{};   ///< as `addGrades` adds it
   std::optional<Table> shortTerm{}; ///< as `addShortTerm`
   std::vector<Table> pupils{};      ///< as `addPupils`, one for each question answered
+  std::optional<Table> referrals{}; ///< as `addReferrals`
   Release release{};
   int counts = 0;  ///< in all tables
   int hidden = 0;  ///< of them: not shown as a number
@@ -25,7 +26,8 @@ struct Published {
 /// smallest schools are one row, then all; where even that would not do, the retention table is
 /// left out. It says so.
 Published publish(const TermTotals& totals, const SuppressionRule& rule = {},
-                  std::span<const Release> earlier = {}, const Groups& groups = {});
+                  std::span<const Release> earlier = {}, const Groups& groups = {},
+                  Findings findings = Findings::among);
 
 /// Whether a count of this row is not shown as a number.
 bool hidesIn(const Cells& row);

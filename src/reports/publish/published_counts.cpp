@@ -6,7 +6,7 @@
 
 #include <algorithm>
 #include <deque>
-#include <iterator>
+#include <ranges>
 #include <set>
 #include <type_traits>
 
@@ -45,8 +45,8 @@ class Builder {
     print(total_, "Total");
   }
 
-  /// The newest one: its rows, its sums and what has changed since. A row in which nothing has
-  /// changed is the same row, of which what was shown is out.
+  /// One that is weighed whole, the newest first: its rows, its sums and what has changed since. A
+  /// row in which nothing has changed is the same row, of which what was shown is out.
   void addNewest(const std::vector<ReleasedRow<E>>& rows, int under) {
     std::vector<Placed<E>> then;
     bool anyChanged = false;
@@ -58,30 +58,45 @@ class Builder {
         continue;
       }
       anyChanged = true;
-      auto old = placeOld(row, now, under);
-      if (now)
-        for (const auto& [figure, cell] : old.cells)
-          if (const auto at = now->cells.find(figure); at != now->cells.end())
-            joinEarlier(cell, at->second);
-      then.push_back(std::move(old));
+      const auto next = newer_.find(row.schools);
+      if (next != newer_.end() && isUnchanged(out_.system, row, next->second)) {
+        showToo(out_.system, row, next->second, under);
+        addMissing(row, next->second, under);
+      } else {
+        auto old = placeOld(row, now, under);
+        if (now) joinEarlier(out_.system, old, *now);
+        if (next != newer_.end()) joinEarlier(out_.system, old, next->second);
+        newer_[row.schools] = std::move(old);
+      }
+      then.push_back(newer_.at(row.schools));
     }
-    if (!anyChanged || !then.back().schools.empty()) return;
+    if (then.empty() || !then.back().schools.empty()) return;
     const auto total = std::move(then.back());
     then.pop_back();
-    addSum(out_.system, total, then);
+    if (anyChanged) addSum(out_.system, total, then);
+    totalsThen_.emplace(&rows, total);
   }
 
-  /// An older one was checked against the next when that went out: what is left is the change
-  /// since, of what it showed.
+  /// An older one was checked against the next when that went out: left is the change since.
   void addOlder(const std::vector<ReleasedRow<E>>& rows, int under) {
     for (const auto& row : rows) {
       const auto* now = counterpart(row.schools);
-      if (!now || isUnchanged(out_.system, row, *now)) continue;
+      if (!now) continue;
+      if (isUnchanged(out_.system, row, *now)) {
+        showToo(out_.system, row, *now, under);
+        continue;
+      }
       for (const auto& [figure, cell] : row.cells)
         if (const auto at = now->cells.find(figure);
             at != now->cells.end() && cell.showing == Showing::number)
-          joinEarlier(addOld(cell, now->row, figure, under), at->second);
+          joinEarlier(out_.system, addOld(cell, now->row, figure, under), at->second);
     }
+  }
+
+  /// What a state's report of this term told besides, of all schools.
+  void addIndicators(const Release& page) {
+    if (const auto then = totalsThen_.find(&page.term); then != totalsThen_.end())
+      placeIndicators(out_.system, page, then->second);
   }
 
   /// What other terms' pages showed, oldest first in each term, of children or teeth that are
@@ -105,7 +120,7 @@ class Builder {
           if (const auto* now = counterpart(row.schools))
             for (const auto& [theirs, ours] : pairs)
               if (row.cells.contains(theirs) && now->cells.contains(ours))
-                joinEarlier(row.cells.at(theirs), now->cells.at(ours));
+                joinEarlier(out_.system, row.cells.at(theirs), now->cells.at(ours));
     }
     for (const auto& [schools, rows] : sameSchools)
       if (const auto* now = counterpart(schools); now && rows.size() == byTerm.size())
@@ -132,10 +147,7 @@ class Builder {
         continue;
       }
       placed.push_back(placeOld(row, counterpart(row.schools), page.under, true));
-      if (next != newer.end())
-        for (const auto& [figure, cell] : placed.back().cells)
-          if (const auto at = next->second.cells.find(figure); at != next->second.cells.end())
-            joinEarlier(cell, at->second);
+      if (next != newer.end()) joinEarlier(out_.system, placed.back(), next->second);
       if (next == newer.end()) first.push_back(placed.back());
       newer[row.schools] = placed.back();
     }
@@ -255,12 +267,13 @@ class Builder {
          .saidUnder = cell.showing == Showing::fewer ? under : 0});
   }
 
-  /// A figure of an earlier table, and how far it has changed since: both are known sums.
-  void joinEarlier(std::size_t then, std::size_t now) {
-    const bool grew = out_.system.cells.at(now).value >= out_.system.cells.at(then).value;
-    const bool isSecret = out_.system.cells.at(now).kind != CountKind::slack;
-    out_.system.addRest(isSecret ? CountKind::count : CountKind::slack, grew ? now : then,
-                        {grew ? then : now});
+  /// What an older page of the same counts told and the newer one did not.
+  void addMissing(const ReleasedRow<E>& row, Placed<E>& newer, int under) {
+    const auto before = newer.cells.size();
+    for (const auto& [figure, cell] : row.cells)
+      if (!newer.cells.contains(figure))
+        newer.cells[figure] = addOld(cell, newer.row, figure, under);
+    if (newer.cells.size() > before) relate(out_.system, newer.cells, bySchool_);
   }
 
   BySchool bySchool_;
@@ -269,39 +282,12 @@ class Builder {
   std::vector<Placed<E>> schools_;
   std::deque<Placed<E>> groups_; ///< also those of earlier tables alone
   Placed<E> total_;
+  RowsBySchools<E>
+      newer_; ///< of the pages of this term that are placed, where they differ from now
+  /// Of those pages, as they were.
+  std::map<const std::vector<ReleasedRow<E>>*, Placed<E>> totalsThen_;
   std::size_t next_; ///< row of the system that is free
 };
-
-std::string keyOf(const RetentionLine& line) {
-  return line.school ? line.school->text() : line.label;
-}
-const std::string& labelOf(const Participation& school) {
-  return school.school;
-}
-const std::string& labelOf(const RetentionLine& line) {
-  return line.label;
-}
-
-template <class E, class Row>
-std::vector<Line<E>> linesOf(const std::vector<Row>& rows) {
-  std::vector<Line<E>> lines;
-  for (const auto& row : rows)
-    lines.push_back({keyOf(row), labelOf(row), rowOf(row)});
-  return lines;
-}
-
-template <class E>
-using RowsOf = std::vector<ReleasedRow<E>>;
-
-template <class F>
-std::vector<OldRows<F>> pagesOf(std::span<const Release> releases, OfTerm of,
-                                RowsOf<F> Release::*rows) {
-  std::vector<OldRows<F>> pages;
-  for (const auto& one : releases)
-    if (one.of == of && !(one.*rows).empty())
-      pages.push_back({&(one.*rows), one.under, one.otherTerm});
-  return pages;
-}
 
 template <class E>
 Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
@@ -309,11 +295,11 @@ Builder<E> begin(const std::vector<Line<E>>& schools, const Line<E>& total,
                  BySchool bySchool, RowsPrinted printed = RowsPrinted::all) {
   Builder<E> builder(schools, total, groups, bySchool, printed);
   const auto told = pagesOf(earlier, OfTerm::same, rows);
-  for (std::size_t i = 0; i < told.size(); ++i)
-    if (i + 1 == told.size())
-      builder.addNewest(*told[i].rows, told[i].under);
+  for (const auto& page : told | std::views::reverse)
+    if (page.isWeighedWhole)
+      builder.addNewest(*page.rows, page.under);
     else
-      builder.addOlder(*told[i].rows, told[i].under);
+      builder.addOlder(*page.rows, page.under);
   return builder;
 }
 
@@ -330,24 +316,21 @@ std::string keyOf(const Participation& school) {
   return school.id ? school.id->text() : school.school;
 }
 
-std::vector<Release> ofSameTerm(std::span<const Release> releases) {
-  std::vector<Release> out;
-  std::ranges::copy_if(releases, std::back_inserter(out),
-                       [](const auto& one) { return one.of == OfTerm::same; });
-  return out;
-}
-
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier,
-                      const Groups& groups, BySchool bySchool, RowsPrinted rows) {
+                      const Groups& groups, BySchool bySchool, RowsPrinted rows,
+                      Findings findings) {
   auto lines = linesOf<Figure>(totals.schools);
   if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
   lines.push_back({"", "", rowOf(totals.total)});
   if (totals.total.couldNotTell == 0) // then it is the number screened under another name
     for (auto& line : lines)
       line.values.erase(Figure::decayKnown);
+  if (findings == Findings::left) lines = withoutFindings(std::move(lines));
   const auto total = std::move(lines.back());
   lines.pop_back();
   auto builder = begin<Figure>(lines, total, earlier, &Release::term, groups, bySchool, rows);
+  for (const auto& one : earlier)
+    if (one.of == OfTerm::same) builder.addIndicators(one);
   std::vector<std::pair<CheckFigure, Figure>> pairs;
   for (const auto& one : cohortRelations())
     pairs.emplace_back(one.dueNow, one.sealedThen);
@@ -389,6 +372,27 @@ PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earli
                                    &Release::pupils, {}, BySchool::all)
                     .take();
   counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
+  return counts;
+}
+
+ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,
+                              const std::map<Figure, int>& found,
+                              std::span<const Release> earlier) {
+  auto counts = begin<ReferralFigure>(
+                    {{"early", "early", rowOf(calls[0])}, {"urgent", "urgent", rowOf(calls[1])}},
+                    {"", "", rowOf(calls[2])}, earlier, &Release::referrals, {}, BySchool::all)
+                    .take();
+  for (const auto& relation : callRelations()) {
+    const auto made = counts.grid.at(relation.urgency).at(ReferralFigure::made);
+    const auto children = found.find(relation.found);
+    // More calls than children: a reader knows that some were called for twice, and no more.
+    if (children == found.end() || children->second < counts.system.cells.at(made).value) continue;
+    const auto whole = counts.system.add({.value = children->second,
+                                          .row = counts.system.cells.at(made).row,
+                                          .printed = false,
+                                          .outAlready = true});
+    counts.system.addRest(CountKind::count, whole, {made});
+  }
   return counts;
 }
 

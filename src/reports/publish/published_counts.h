@@ -2,8 +2,10 @@
 
 #include "base/enum_names.h"
 #include "reports/publish/suppression.h"
+#include "reports/records/referral_counts.h"
 #include "reports/term/term_totals.h"
 
+#include <array>
 #include <map>
 #include <span>
 
@@ -39,6 +41,36 @@ enum class CheckFigure {
   part,
   lost,
   cannotAssess
+};
+
+/// What is published of the calls for a dentist, of either urgency.
+enum class ReferralFigure {
+  made,
+  guardianReached,
+  complete,
+  started,
+  declined,
+  moved,
+  lost,
+  open,
+  openLong
+};
+
+/// What is published of the screening of one grade group: children. Where it is known of all of
+/// them, the number for whom it is known is that of the screened.
+enum class IndicatorFigure {
+  screened,
+  untreatedKnown,
+  untreated,
+  treatedKnown,
+  treated,
+  experienceKnown,
+  experience,
+  sealantsKnown,
+  sealants,
+  noProblem,
+  early,
+  urgent
 };
 
 /// Schools, by their keys (keyOf), or grades that are shown as one row.
@@ -82,10 +114,14 @@ struct Release {
   int under = 0; ///< its threshold
   std::vector<ReleasedRow<Figure>> term;
   std::vector<ReleasedRow<CheckFigure>> checks;
-  std::vector<ReleasedRow<Figure>> grades{};         ///< none where no table by grade went out
+  /// None where no table by grade went out; of a state's report, those screened alone.
+  std::vector<ReleasedRow<Figure>> grades{};
   std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
   std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
   BySchool bySchool = BySchool::all;
+  std::vector<ReleasedRow<ReferralFigure>> referrals{}; ///< early, urgent and all
+  /// Of a state's report, by the grades of each row; of all at the end.
+  std::vector<ReleasedRow<IndicatorFigure>> indicators{};
   // Not kept, as it depends on who asks:
   OfTerm of = OfTerm::same;
   std::string otherTerm{}; ///< tells other terms apart
@@ -104,19 +140,19 @@ struct Counts {
 using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
 using PupilSystem = Counts<PupilFigure>;
-
-/// Those of the very term, in their order.
-std::vector<Release> ofSameTerm(std::span<const Release> releases);
+using ReferralSystem = Counts<ReferralFigure>;
 
 /// Which rows are printed: every one, or the total alone.
 enum class RowsPrinted { all, totalAlone };
+/// Whether what was found is among the counts; a state's report tells it another way.
+enum class Findings { among, left };
 
 /// The term's counts by school or group of schools, and in total. What an earlier release of the
 /// term showed is out and cannot be called back; what has changed since is a count too, and what a
 /// later term's showed of the same children and teeth is out as well.
 TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier = {},
                       const Groups& groups = {}, BySchool bySchool = BySchool::all,
-                      RowsPrinted rows = RowsPrinted::all);
+                      RowsPrinted rows = RowsPrinted::all, Findings findings = Findings::among);
 /// The same for the checks of earlier sealants, by placing school, with what the term that they
 /// were placed in showed.
 CheckCounts checkCounts(const TermTotals& totals, std::span<const Release> earlier = {},
@@ -131,6 +167,11 @@ CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> e
 /// Who the children screened are, of all schools together. That they were so many is out already:
 /// the term's own table says it.
 PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier = {});
+/// Calls for a dentist by urgency: early, urgent, all. `found` are the children found in need, by
+/// Figure, of all schools together, as the findings show them.
+ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,
+                              const std::map<Figure, int>& found,
+                              std::span<const Release> earlier = {});
 
 } // namespace gk::reports
 
@@ -143,3 +184,14 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
     std::to_array<std::string_view>({"children due", "children found", "due", "examined",
                                      "assessable", "whole", "part", "lost", "cannot assess"});
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::ReferralFigure> =
+    std::to_array<std::string_view>({"made", "guardian reached", "complete", "started", "declined",
+                                     "moved", "lost", "open", "open long"});
+
+template <>
+inline constexpr auto gk::base::enumNames<gk::reports::IndicatorFigure> =
+    std::to_array<std::string_view>({"screened", "untreated known", "untreated", "treated known",
+                                     "treated", "experience known", "experience", "sealants known",
+                                     "sealants", "no problem", "early", "urgent"});

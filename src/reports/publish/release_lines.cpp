@@ -3,7 +3,10 @@
 #include "base/text.h"
 #include "reports/print/kept_lines.h"
 
+#include <algorithm>
+#include <iterator>
 #include <limits>
+#include <map>
 
 namespace gk::reports {
 
@@ -42,6 +45,14 @@ bool addCell(std::vector<ReleasedRow<E>>& rows, const Words& words) {
   return true;
 }
 
+/// A state's report has every figure of each of its rows, and all grades together at the end.
+bool hasEveryFigure(const std::vector<ReleasedRow<IndicatorFigure>>& rows) {
+  return rows.empty() ||
+         (rows.back().schools.empty() && std::ranges::all_of(rows, [](const auto& row) {
+            return row.cells.size() == base::enumCount<IndicatorFigure>;
+          }));
+}
+
 } // namespace
 
 std::string toLines(const Release& release) {
@@ -49,7 +60,8 @@ std::string toLines(const Release& release) {
          keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
          rowLines("term", release.term) + rowLines("checks", release.checks) +
          rowLines("grades", release.grades) + rowLines("short-term", release.shortTerm) +
-         rowLines("pupils", release.pupils);
+         rowLines("pupils", release.pupils) + rowLines("referrals", release.referrals) +
+         rowLines("indicators", release.indicators);
 }
 
 std::optional<Release> releaseFrom(std::string_view lines) {
@@ -81,12 +93,86 @@ std::optional<Release> releaseFrom(std::string_view lines) {
     } else if (kind == "pupils") {
       release.pupils.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.pupils, cell); };
+    } else if (kind == "referrals") {
+      release.referrals.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.referrals, cell); };
+    } else if (kind == "indicators") {
+      release.indicators.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.indicators, cell); };
     } else if (kind != "cell" || !addTo || !addTo(release, words)) {
       return std::nullopt;
     }
   }
-  if (release.under < SuppressionRule::least) return std::nullopt;
+  if (release.under < SuppressionRule::least || !hasEveryFigure(release.indicators))
+    return std::nullopt;
   return release;
+}
+
+std::vector<Release> ofSameTerm(std::span<const Release> releases) {
+  std::vector<Release> out;
+  std::ranges::copy_if(releases, std::back_inserter(out),
+                       [](const auto& one) { return one.of == OfTerm::same; });
+  return out;
+}
+
+namespace {
+
+/// Schools or grades that a row of either has together are one.
+class Together {
+ public:
+  template <class E>
+  void add(const std::vector<ReleasedRow<E>>& rows) {
+    for (const auto& row : rows)
+      for (const auto& key : row.schools)
+        first_[firstOf(key)] = firstOf(row.schools.front());
+  }
+  std::string firstOf(const std::string& key) {
+    auto at = key;
+    for (auto next = first_.find(at); next != first_.end() && next->second != at;
+         next = first_.find(at))
+      at = next->second;
+    return at;
+  }
+  /// The total is by itself.
+  std::string of(const std::vector<std::string>& schools) {
+    return schools.empty() ? std::string() : firstOf(schools.front());
+  }
+
+ private:
+  std::map<std::string, std::string> first_;
+};
+
+template <class E>
+using Sums = std::map<std::pair<std::string, E>, int>;
+
+template <class E>
+Sums<E> sumsOf(const std::vector<ReleasedRow<E>>& rows, Together& together) {
+  Sums<E> sums;
+  for (const auto& row : rows)
+    for (const auto& [figure, cell] : row.cells)
+      sums[{together.of(row.schools), figure}] += cell.value;
+  return sums;
+}
+
+template <class E>
+bool areAlike(const std::vector<ReleasedRow<E>>& one, const std::vector<ReleasedRow<E>>& other) {
+  Together together;
+  together.add(one);
+  together.add(other);
+  const auto theirs = sumsOf(other, together);
+  return std::ranges::all_of(sumsOf(one, together), [&](const auto& sum) {
+    const auto at = theirs.find(sum.first);
+    return at == theirs.end() || at->second == sum.second;
+  });
+}
+
+} // namespace
+
+bool countedAlike(const Release& one, const Release& other) {
+  return areAlike(one.term, other.term) && areAlike(one.checks, other.checks) &&
+         areAlike(one.grades, other.grades) && areAlike(one.shortTerm, other.shortTerm) &&
+         areAlike(one.pupils, other.pupils) && areAlike(one.referrals, other.referrals) &&
+         areAlike(one.indicators, other.indicators);
 }
 
 } // namespace gk::reports

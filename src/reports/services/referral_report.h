@@ -1,6 +1,7 @@
 #pragma once
 
 #include "reports/print/table.h"
+#include "reports/records/referral_counts.h"
 #include "reports/records/term_view.h"
 
 namespace gk::reports {
@@ -13,20 +14,6 @@ std::vector<Table> referralReport(const TermView& view, base::Date today);
 /// Whose each row of the tracker is, the second of those tables: two of a child may read alike.
 std::vector<followup::ReferralId> trackedReferrals(const TermView& view, base::Date today);
 
-/// What one urgency, or all, come to. Counts are referrals.
-struct ReferralCounts {
-  int made = 0;
-  int reached = 0;  ///< a guardian was spoken to or wrote back since
-  int complete = 0; ///< treated, or a dentist found no need
-  int started = 0;
-  int declined = 0;
-  int moved = 0;
-  int lost = 0; ///< after attempts
-  int open = 0;
-  int openLong = 0; ///< of open or started: longer than `longOpen`
-
-  [[nodiscard]] int seen() const { return complete + started; }
-};
 /// Common practice, no source.
 inline constexpr int longOpen = 60;
 

@@ -4,12 +4,13 @@
 #include "base/text.h"
 #include "reports/funder/state_indicators.h"
 #include "reports/print/cells.h"
-#include "reports/publish/issue.h"
+#include "reports/publish/release_lines.h"
 #include "reports/records/one_term.h"
 #include "reports/report.h"
 #include "reports/sample.h"
 
 #include <algorithm>
+#include <array>
 #include <catch2/catch.hpp>
 #include <set>
 
@@ -63,7 +64,7 @@ struct TwoTermBook : test::SampleTerm {
   static roster::ProgramYear span() {
     return {"2026-27", roster::YearKind::fiscal, date("2026-07-01"), date("2027-06-30")};
   }
-  static YearOptions options() { return {span(), "Larkmere Seals", "Larkmere County", {}}; }
+  static YearOptions options() { return {span(), "Larkmere Seals", "Larkmere County"}; }
 };
 
 estimates::ScreenedChild seenAs(std::optional<bool> untreated, std::optional<bool> treated,
@@ -267,8 +268,7 @@ TEST_CASE("What a term's annex hid of a school is not told by the year's own tot
   const Row big{{"a"}, {{Figure::untreated, {66, Showing::number}}}};
   const Row small{{"b"}, {{Figure::untreated, {4, Showing::fewer}}}};
   const std::vector<Release> releases{{10, {big, small, all}, {}}};
-  const auto bound =
-      publishIndicators(indicatorRows(children), SuppressionRule{}, {}, releases).table;
+  const auto bound = publishIndicators(indicatorRows(children), SuppressionRule{}, releases).table;
   CHECK(indicatorCell(bound, "All grades", "Untreated decay", 2) == "suppressed");
   const auto free = publishIndicators(indicatorRows(children), SuppressionRule{}).table;
   CHECK(indicatorCell(free, "All grades", "Untreated decay", 2) == "70");
@@ -277,16 +277,74 @@ TEST_CASE("What a term's annex hid of a school is not told by the year's own tot
 TEST_CASE("A later issue does not tell a few children by what it differs from an earlier one") {
   const auto first =
       joined({many(60, "2", seenAs(false, false)), many(30, "2", seenAs(true, false))});
-  const auto then = publishIndicators(indicatorRows(first), SuppressionRule{}).table;
+  const auto made = publishIndicators(indicatorRows(first), SuppressionRule{});
+  const auto& then = made.table;
   REQUIRE(indicatorCell(then, "All grades", "Untreated decay", 2) == "30");
   const auto more = joined({first, many(3, "2", seenAs(true, false))});
-  const std::vector<std::string> earlier{figuresOf(std::vector{then})};
+  Release release{.under = 10, .term = {{{}, made.findings}}, .checks = {}};
+  release.indicators = made.rows;
+  const std::vector earlier{releaseFrom(toLines(release)).value()};
   const auto now = publishIndicators(indicatorRows(more), SuppressionRule{}, earlier).table;
   CHECK(indicatorCell(now, "All grades", "Untreated decay", 2) == "suppressed"); // 33 - 30
   const auto alone = publishIndicators(indicatorRows(more), SuppressionRule{}).table;
   CHECK(indicatorCell(alone, "All grades", "Untreated decay", 2) == "33");
   const auto again = publishIndicators(indicatorRows(first), SuppressionRule{}, earlier).table;
   CHECK(again == then);
+}
+
+namespace {
+
+/// Three schools by those screened and in need of early and of urgent care, for all else alike.
+TermTotals screenedAt(std::vector<std::array<int, 3>> found) {
+  const auto day = date("2026-11-17");
+  TermTotals totals{"Autumn", day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}};
+  for (const auto& [screened, early, urgent] : found) {
+    Participation at;
+    at.school = std::string("School ") + static_cast<char>('A' + totals.schools.size());
+    at.enrolled = 120;
+    at.formsBack = 70;
+    at.consented = 50;
+    at.screened = screened;
+    at.early = early;
+    at.urgent = urgent;
+    at.untreated = early + urgent;
+    totals.schools.push_back(std::move(at));
+  }
+  totals.total = sumOf(totals.schools);
+  return totals;
+}
+
+std::string untreatedAt(const Published& published, const std::string& school) {
+  for (const auto& table : published.tables)
+    if (partName(table) == "Findings")
+      for (const auto& row : table.rows)
+        if (row.front().text() == school) return row.at(2).text();
+  return "no row";
+}
+
+} // namespace
+
+TEST_CASE("What a state's report told of all schools is kept in mind when a later annex says that "
+          "a school has its first",
+          "[case-395]") {
+  using estimates::CareNeed;
+  // 14 with experience and fewer than 10 of them treated: 5 or more untreated, and fewer than 10.
+  const auto then = screenedAt({{20, 3, 1}, {15, 0, 0}, {14, 1, 0}});
+  const auto seen =
+      joined({many(4, "2", seenAs(true, false, true, CareNeed::early)),
+              many(1, "2", seenAs(true, false, true, CareNeed::urgent)),
+              many(9, "2", seenAs(false, true, true)), many(35, "2", seenAs(false, false))});
+  const SuppressionRule rule;
+  const auto state = stateReport({then, seen, then.asOf}, TwoTermBook::options(), rule, {}, {});
+  const auto& indicators = state.tables.at(1);
+  REQUIRE(indicatorCell(indicators, "All grades", "Caries experience", 2) == "14");
+  REQUIRE(indicatorCell(indicators, "All grades", "Treated decay", 2) == "fewer than 10");
+  std::vector releases{state.release, publish(then, rule, std::vector{state.release}).release};
+  // One more at the second school: of fewer than 10 then at most 8, of 5 to 9 four are left.
+  const auto now = screenedAt({{38, 5, 2}, {26, 1, 0}, {25, 1, 0}});
+  CHECK(untreatedAt(publish(now, rule, releases), "School B") == "suppressed");
+  releases.front().indicators.clear();
+  CHECK(untreatedAt(publish(now, rule, releases), "School B") == "fewer than 10");
 }
 
 TEST_CASE("A state's report says whose children it is of, and has no finding by school") {
@@ -310,7 +368,7 @@ TEST_CASE("The file of a state's report has each printed figure in a row of its 
     book.screen(book.child(book.here), i % 2 ? book.inAutumn : book.inSpring);
   const auto records = book.year();
   const auto made = stateReport(records, TwoTermBook::options(), SuppressionRule{}, {}, {});
-  const auto file = stateFigures(made.tables, records, TwoTermBook::options());
+  const auto file = stateFigures(made.tables, records.asOf, TwoTermBook::options());
   CHECK(file.columns.size() == 13);
   for (const auto& row : file.rows) {
     REQUIRE(row.size() == 13);

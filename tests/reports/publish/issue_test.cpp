@@ -159,8 +159,17 @@ TEST_CASE("A release comes back from its lines and damaged lines are refused") {
   test::SampleTerm term;
   const auto school = term.school("Alder\tHollow", 100);
   term.screen(term.child(school), term.day(school, "2026-10-06"));
-  const auto release = publish(term.totals()).release;
+  auto release = publish(term.totals()).release;
+  auto& all = release.indicators.emplace_back();
+  for (std::size_t i = 0; i < base::enumCount<IndicatorFigure>; ++i)
+    all.cells[static_cast<IndicatorFigure>(i)] = {static_cast<int>(i), Showing::fewer};
   CHECK(releaseFrom(toLines(release)) == release);
+  auto torn = release;
+  torn.indicators.front().cells.erase(IndicatorFigure::treated);
+  CHECK_FALSE(releaseFrom(toLines(torn)).has_value());
+  torn = release;
+  torn.indicators.front().schools = {"K"};
+  CHECK_FALSE(releaseFrom(toLines(torn)).has_value());
   CHECK_FALSE(releaseFrom(toLines(release) + "cell\tscreened\tmany\tnumber\n").has_value());
   CHECK_FALSE(releaseFrom("under\t2\n").has_value());
   CHECK_FALSE(releaseFrom("").has_value());

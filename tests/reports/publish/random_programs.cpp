@@ -1,10 +1,15 @@
 #include "reports/publish/random_programs.h"
 
 #include "base/text.h"
+#include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"
+#include "reports/funder/state_report.h"
 #include "reports/print/render.h"
+#include "reports/publish/drawn_program.h"
+#include "reports/publish/issue.h"
 #include "reports/sample.h"
+#include "reports/services/referral_report.h"
 #include "reports/workbook/workbook.h"
 
 #include <algorithm>
@@ -22,146 +27,6 @@ using Names = std::vector<std::string>;
 
 constexpr int terms = 3;
 
-/// What became of one child of one school in one term.
-struct Drawn {
-  std::size_t school = 0;
-  int grade = 0;
-  bool early = false; ///< seen before the first issue of the term
-  bool form = false;
-  bool yes = false;
-  bool seen = false;
-  bool needs = false;
-  bool sealed = false;
-  bool varnish = false;
-  int first = 0;
-  int second = 0;
-  int other = 0;
-  int urgency = 0;    ///< 1 early care, 2 urgent
-  bool toldOf = true; ///< whether there is untreated decay could be told
-};
-
-class Program {
- public:
-  explicit Program(base::Random& random)
-      : random_(random), schools_(3 + below(5)), lowestGrade_(static_cast<int>(below(2))),
-        grades_(3 + static_cast<int>(below(4))), hasSeconds_(below(3) == 0),
-        eachHasFirst_(below(2) == 0), cohortIsWhole_(below(4) > 0), isSure_(below(3) > 0) {
-    for (std::size_t i = 0; i < schools_; ++i)
-      sizes_.push_back(40 + static_cast<int>(below(below(3) == 0 ? 40 : 130)));
-  }
-
-  std::vector<Drawn> drawTerm() {
-    std::vector<Drawn> children;
-    const double forms = .45 + .4 * random_.uniform();
-    const double decay = .1 + .25 * random_.uniform();
-    for (std::size_t school = 0; school < schools_; ++school) {
-      const double missed = .2 * random_.uniform();
-      const double unsealed = .3 * random_.uniform();
-      for (int i = 0; i < sizes_[school]; ++i)
-        children.push_back(drawChild(school, forms, decay, missed, unsealed));
-    }
-    return children;
-  }
-
-  [[nodiscard]] Participation count(const std::vector<Drawn>& children, bool firstIssue,
-                                    std::optional<std::size_t> school,
-                                    std::optional<int> grade) const {
-    Participation at;
-    at.enrolled = 0;
-    for (const auto& one : children) {
-      if ((school && one.school != *school) || (grade && one.grade != *grade)) continue;
-      *at.enrolled += 1;
-      const bool counts = !firstIssue || one.early;
-      at.formsBack += one.form ? 1 : 0;
-      at.consented += one.yes ? 1 : 0;
-      if (!counts || !one.seen) continue;
-      at.screened += 1;
-      at.needing += one.needs ? 1 : 0;
-      at.sealed += one.sealed ? 1 : 0;
-      at.varnish += one.varnish ? 1 : 0;
-      at.firstMolars += one.first;
-      at.secondMolars += one.second;
-      at.otherTeeth += one.other;
-      at.early += one.urgency == 1 ? 1 : 0;
-      at.urgent += one.urgency == 2 ? 1 : 0;
-      at.untreated = at.early + at.urgent;
-      at.couldNotTell += one.toldOf ? 0 : 1;
-    }
-    return at;
-  }
-
-  /// The checks of those sealed in `before`.
-  RetentionLine check(const std::vector<Drawn>& before, std::size_t school) {
-    RetentionLine at;
-    const double found = .5 + .45 * random_.uniform();
-    for (const auto& one : before) {
-      if (one.school != school || !one.sealed) continue;
-      if (!cohortIsWhole_ && below(12) == 0) continue;
-      const int teeth = one.first + one.second + one.other;
-      at.childrenDue += 1;
-      at.due += teeth;
-      if (random_.uniform() > found) continue;
-      at.childrenFound += 1;
-      for (int i = 0; i < teeth; ++i)
-        look(at);
-    }
-    at.assessable = at.whole + at.part + at.lost;
-    at.examined = at.assessable + at.cannotAssess;
-    return at;
-  }
-
-  [[nodiscard]] std::size_t schools() const { return schools_; }
-  [[nodiscard]] int lowestGrade() const { return lowestGrade_; }
-  [[nodiscard]] int highestGrade() const { return lowestGrade_ + grades_ - 1; }
-  std::size_t below(std::size_t bound) { return static_cast<std::size_t>(random_.below(bound)); }
-
- private:
-  Drawn drawChild(std::size_t school, double forms, double decay, double missed, double unsealed) {
-    const auto chance = [&](double share) { return random_.uniform() < share; };
-    Drawn one;
-    one.school = school;
-    one.grade = lowestGrade_ + static_cast<int>(below(static_cast<std::size_t>(grades_)));
-    one.early = chance(.6);
-    one.form = chance(forms);
-    one.yes = one.form && chance(.9);
-    one.seen = one.yes && !chance(missed);
-    if (!one.seen) return one;
-    one.needs = chance(.75);
-    one.varnish = chance(.8);
-    one.urgency = chance(decay) ? (chance(.15) ? 2 : 1) : 0;
-    one.toldOf = isSure_ || one.urgency > 0 || !chance(.08);
-    one.sealed = one.needs && !chance(unsealed);
-    if (!one.sealed) return one;
-    one.second = hasSeconds_ && chance(.3) ? 1 + static_cast<int>(below(4)) : 0;
-    one.first = 1 + static_cast<int>(below(2) + below(2) + below(2));
-    if (one.second > 0 && !eachHasFirst_ && chance(.5)) one.first = 0;
-    one.other = chance(.02) ? 1 : 0;
-    return one;
-  }
-
-  void look(RetentionLine& at) {
-    const auto what = below(100);
-    if (what < 84)
-      at.whole += 1;
-    else if (what < 90)
-      at.part += 1;
-    else if (what < 97)
-      at.lost += 1;
-    else
-      at.cannotAssess += 1;
-  }
-
-  base::Random& random_;
-  std::size_t schools_;
-  int lowestGrade_;
-  int grades_;
-  bool hasSeconds_;
-  bool eachHasFirst_;
-  bool cohortIsWhole_;
-  bool isSure_; ///< decay can be told of every child
-  std::vector<int> sizes_;
-};
-
 std::string schoolName(std::size_t school) {
   return "School " + std::string(1, static_cast<char>('A' + school));
 }
@@ -172,8 +37,8 @@ roster::SchoolId schoolId(std::size_t school) {
   return roster::SchoolId(uuid);
 }
 
-TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, bool firstIssue,
-                    const std::vector<RetentionLine>& checks) {
+TermTotals totalsOf(const DrawnProgram& program, const std::vector<Drawn>& children,
+                    bool firstIssue, const std::vector<RetentionLine>& checks) {
   const auto day = *base::Date::parse("2026-11-17");
   TermTotals totals{"Autumn", day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}};
   for (std::size_t school = 0; school < program.schools(); ++school) {
@@ -182,6 +47,9 @@ TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, 
     totals.schools.back().id = schoolId(school);
   }
   totals.total = sumOf(totals.schools);
+  totals.total.days = 2 * static_cast<int>(program.schools());
+  totals.pupils = DrawnProgram::pupils(children, firstIssue);
+  totals.shortTerm = DrawnProgram::shortTerm(children, firstIssue);
   auto& all = totals.retention.total;
   all.label = "Total";
   totals.retention.schools = checks;
@@ -197,6 +65,31 @@ TermTotals totalsOf(const Program& program, const std::vector<Drawn>& children, 
     all.cannotAssess += one.cannotAssess;
   }
   return totals;
+}
+
+/// The records that the pages read themselves: what became of the calls for a dentist.
+TermRecords recordsOf(const std::vector<Drawn>& children, bool firstIssue) {
+  SampleTerm term;
+  const auto school = term.school("Any");
+  // More than sixty days before the pages, and less.
+  const std::array days{term.day(school, "2026-09-10"), term.day(school, "2026-11-10")};
+  auto& records = term.records;
+  records.asOf = date("2026-11-17");
+  for (const auto& one : children) {
+    if (!one.referred || (firstIssue && !one.early)) continue;
+    const bool isClosed = !firstIssue || one.closedEarly;
+    const auto child = term.make.id<roster::ChildId>();
+    const auto day = days.at(one.school % 2);
+    const auto outcome = isClosed ? one.outcome : 0;
+    records.referrals.push_back(term.make.row<followup::Referral>(
+        {child, day, one.urgency == 1 ? chairside::Urgency::early : chairside::Urgency::urgent,
+         "decay", date("2026-12-01"), followup::ReferredTo::ownDentist,
+         static_cast<followup::ReferralState>(outcome)}));
+    if (one.reached && isClosed)
+      records.contacts.push_back(term.make.row<followup::ContactAttempt>(
+          {child, days.back(), followup::Channel::phone, followup::ContactResult::reached, ""}));
+  }
+  return records;
 }
 
 /// What is behind the pages, by the names that they print, from the children and not from what
@@ -225,6 +118,59 @@ class Truth {
            {"early", at.early},
            {"urgent", at.urgent},
            {"decay known", at.screened - at.couldNotTell}});
+  }
+  /// Of a grade or all: what a state asks for besides.
+  void add(const std::string& page, const std::string& row, const std::vector<SeenChild>& seen) {
+    const auto of = [&](auto which) {
+      return static_cast<int>(std::ranges::count_if(seen, which));
+    };
+    write(
+        truth_, page, row,
+        {{"treated known", of([](const auto& one) { return one.child.treatedDecay.has_value(); })},
+         {"treated", of([](const auto& one) { return one.child.treatedDecay == true; })},
+         {"experience known", of([](const auto& one) {
+            return one.child.untreatedDecay == true || one.child.treatedDecay == true ||
+                   (one.child.untreatedDecay && one.child.treatedDecay);
+          })},
+         {"experience", of([](const auto& one) {
+            return one.child.untreatedDecay == true || one.child.treatedDecay == true;
+          })},
+         {"both kinds", of([](const auto& one) {
+            return one.child.untreatedDecay == true && one.child.treatedDecay == true;
+          })},
+         {"sealants known", of([](const auto& one) { return one.child.sealants.has_value(); })},
+         {"had sealants", of([](const auto& one) { return one.child.sealants == true; })},
+         {"no problem",
+          of([](const auto& one) { return one.child.need == estimates::CareNeed::none; })}});
+  }
+  void add(const std::string& page, const PupilCounts& pupils) {
+    for (const auto& question : pupilQuestions())
+      for (const auto figure : question.figures)
+        write(truth_, page, "Total",
+              {{(std::string(question.heading) + ": " + wordsOf(figure)).c_str(),
+                pupils.at(static_cast<std::size_t>(figure))}});
+  }
+  void add(const std::string& page, const EarlyChecks& at) {
+    write(truth_, page, "Short-term",
+          {{"children found", at.children},
+           {"examined", at.examined},
+           {"assessable", at.assessable},
+           {"whole", at.whole},
+           {"part", at.part},
+           {"lost", at.lost},
+           {"cannot assess", at.cannotAssess}});
+  }
+  void add(const std::string& page, const std::string& row, const ReferralCounts& at) {
+    write(truth_, page, row,
+          {{"made", at.made},
+           {"guardian reached", at.reached},
+           {"complete", at.complete},
+           {"started", at.started},
+           {"declined", at.declined},
+           {"moved", at.moved},
+           {"lost to follow-up", at.lost},
+           {"open", at.open},
+           {"open long", at.openLong}});
   }
   void add(const std::string& page, const std::string& row, const RetentionLine& at) {
     write(truth_, page, row,
@@ -284,75 +230,143 @@ class Writer {
       }
       const int issues = program_.below(3) == 0 ? 2 : 1;
       for (int issue = 0; issue < issues; ++issue)
-        putOut(term, issue, children, issue + 1 < issues, checks);
+        putOut({term, issue, issue + 1 < issues}, children, checks);
       before = children;
     }
   }
 
  private:
-  void putOut(int term, int issue, const std::vector<Drawn>& children, bool isFirst,
+  struct Issue {
+    int term;
+    int number;
+    bool isFirst; ///< of two
+    [[nodiscard]] std::string page() const {
+      return std::to_string(term) + "-" + std::to_string(number);
+    }
+  };
+
+  /// For the funder and the state, of which some issue one alone, in either order.
+  void putOut(const Issue& issue, const std::vector<Drawn>& children,
               const std::vector<RetentionLine>& checks) {
-    const auto totals = totalsOf(program_, children, isFirst, checks);
-    const auto earlier = seenFrom(out_, term);
+    const auto totals = totalsOf(program_, children, issue.isFirst, checks);
+    const auto which = program_.below(5);
+    bool anyOut = false;
+    if (which == 0 || which == 1) anyOut = putOutForState(issue, children, totals) || anyOut;
+    if (which != 1) anyOut = putOutForFunder(issue, children, totals) || anyOut;
+    if (which == 2) anyOut = putOutForState(issue, children, totals) || anyOut;
+    if (!anyOut) return;
+    ++pages_.pages;
+    sayTruth(issue, children, totals);
+  }
+
+  bool putOutForFunder(const Issue& issue, const std::vector<Drawn>& children,
+                       const TermTotals& totals) {
+    const auto earlier = seenFrom(out_, issue.term);
     Groups groups;
     if (program_.below(4) == 0) groups = {{schoolId(0).text(), schoolId(1).text()}};
     auto made = publish(totals, rule_, earlier, groups);
-    std::vector<Participation> grades;
-    for (int grade = program_.lowestGrade(); grade <= program_.highestGrade(); ++grade) {
-      grades.push_back(program_.count(children, isFirst, std::nullopt, grade));
-      grades.back().school = grade == 0 ? "K" : std::to_string(grade);
-    }
-    addGrades(made, grades, totals, rule_, earlier);
+    addGrades(made, gradesOf(issue, children), totals, rule_, earlier);
     if (made.exposed > 0) { // the program refuses to issue it
       ++pages_.refused;
-      return;
+      return false;
     }
-    const auto page = std::to_string(term) + "-" + std::to_string(issue);
-    std::filesystem::create_directories(folder_ / page);
-    auto tables = made.tables;
-    if (made.byGrade) tables.push_back(*made.byGrade);
-    for (const auto& [name, text] : toCsvFiles(tables))
-      std::ofstream(folder_ / page / name) << text;
-    putOutAs(page, "annex", tables, false);
-    putOutAs(page, "principals", schoolPages(totals, made, rule_, "The team", std::nullopt));
+    const auto records = recordsOf(children, issue.isFirst);
+    addReferrals(made, records, rule_, totals.asOf, earlier);
+    putOutAs(issue, "annex", funderAnnex(records, totals, made, rule_));
+    putOutAs(issue, "principals", schoolPages(totals, made, rule_, "The team", std::nullopt));
     HandedOut handed{"The team"};
-    // The term before is named as its page is, where the attack finds it.
-    const auto last =
-        std::ranges::find(out_ | std::views::reverse, term - 1, &std::pair<int, Release>::first);
-    if (last != out_.rend()) handed.before = EarlierTerm{lastPage_.at(term - 1), last->second};
-    putOutAs(page, "funder",
-             funderSummary(SampleTerm().records, totals, made, rule_, totals.asOf, handed));
-    for (const auto& one : totals.schools)
-      truth_.add(page, one.school, one);
-    for (const auto& one : grades)
-      truth_.add(page, "Grade " + one.school, one);
-    for (const auto& one : checks)
-      truth_.add(page, one.label, one);
-    truth_.add(page, "Total", totals.total);
-    truth_.add(page, "Total", totals.retention.total);
-    ++pages_.pages;
+    if (const auto last = forFunder_.find(issue.term - 1); last != forFunder_.end())
+      handed.before = last->second;
+    putOutAs(issue, "funder", funderSummary(totals, made, rule_, handed));
     pages_.cells += made.counts;
     pages_.withheld += made.hidden;
     pages_.totalsAlone += made.tables.front().rows.size() == 1 ? 1 : 0;
-    out_.emplace_back(term, std::move(made.release));
-    lastPage_[term] = page;
+    // The term is named as its page is, where the attack finds it.
+    forFunder_[issue.term] = EarlierTerm{issue.page(), made.release};
+    out_.emplace_back(issue.term, std::move(made.release));
+    return true;
   }
 
-  /// As a workbook, and as the page that is printed and sent.
-  void putOutAs(const std::string& page, const std::string& name, const std::vector<Table>& tables,
-                bool asPage = true) {
-    const auto file = folder_ / page / name;
-    std::ofstream(file.string() + ".xlsx", std::ios::binary) << toWorkbook(name, tables).value();
-    if (asPage) std::ofstream(file.string() + ".html") << toHtml(name, tables);
+  /// Of a year that is this term.
+  bool putOutForState(const Issue& issue, const std::vector<Drawn>& children,
+                      const TermTotals& totals) {
+    const auto earlier = seenFrom(out_, issue.term);
+    const auto day = totals.asOf;
+    const YearOptions year{{"2026-27", roster::YearKind::school, day, day}, "The team", "County"};
+    auto made = stateReport({totals, DrawnProgram::seen(children, issue.isFirst), day}, year, rule_,
+                            earlier, groupsIssued(earlier));
+    if (made.exposed > 0) {
+      ++pages_.refused;
+      return false;
+    }
+    putOutAs(issue, "state", made.tables);
+    std::ofstream(folder_ / issue.page() / "state.csv")
+        << toCsv(stateFigures(made.tables, day, year));
+    ++pages_.ofState;
+    out_.emplace_back(issue.term, std::move(made.release));
+    return true;
+  }
+
+  [[nodiscard]] std::vector<Participation> gradesOf(const Issue& issue,
+                                                    const std::vector<Drawn>& children) const {
+    std::vector<Participation> grades;
+    for (int grade = program_.lowestGrade(); grade <= program_.highestGrade(); ++grade) {
+      grades.push_back(program_.count(children, issue.isFirst, std::nullopt, grade));
+      grades.back().school = grade == 0 ? "K" : std::to_string(grade);
+    }
+    return grades;
+  }
+
+  void sayTruth(const Issue& issue, const std::vector<Drawn>& children, const TermTotals& totals) {
+    const auto page = issue.page();
+    for (const auto& one : totals.schools)
+      truth_.add(page, one.school, one);
+    auto seen = DrawnProgram::seen(children, issue.isFirst);
+    truth_.add(page, "Total", seen);
+    for (const auto& one : gradesOf(issue, children)) {
+      truth_.add(page, "Grade " + one.school, one);
+      auto ofGrade = seen;
+      std::erase_if(ofGrade, [&](const auto& child) { return child.grade != one.school; });
+      truth_.add(page, "Grade " + one.school, ofGrade);
+    }
+    for (const auto& one : totals.retention.schools)
+      truth_.add(page, one.label, one);
+    truth_.add(page, "Total", totals.total);
+    truth_.add(page, "Total", totals.retention.total);
+    truth_.add(page, totals.pupils);
+    truth_.add(page, totals.shortTerm);
+    const auto records = recordsOf(children, issue.isFirst);
+    const TermView view(records);
+    using chairside::Urgency;
+    for (const auto& [row, urgency] :
+         {std::pair("Referrals early", std::optional(Urgency::early)),
+          std::pair("Referrals urgent", std::optional(Urgency::urgent)),
+          std::pair("Referrals", std::optional<Urgency>())})
+      truth_.add(page, row, referralCounts(view, totals.asOf, urgency));
+  }
+
+  /// In files for a spreadsheet, and as the page that is printed and sent.
+  void putOutAs(const Issue& issue, const std::string& name, const std::vector<Table>& tables) {
+    const auto folder = folder_ / issue.page();
+    std::filesystem::create_directories(folder);
+    const auto file = (folder / name).string();
+    std::ofstream(file + ".xlsx", std::ios::binary) << toWorkbook(name, tables).value();
+    if (tables.front().front) { // of the others, the files of their tables say the same
+      std::ofstream(file + ".html") << toHtml(name, tables);
+      return;
+    }
+    if (name == "annex")
+      for (const auto& [csv, text] : toCsvFiles(tables))
+        std::ofstream(folder / csv) << text;
   }
 
   std::filesystem::path folder_;
-  Program program_;
+  DrawnProgram program_;
   Truth truth_;
   Pages& pages_;
   SuppressionRule rule_;
   std::vector<std::pair<int, Release>> out_;
-  std::map<int, std::string> lastPage_;
+  std::map<int, EarlierTerm> forFunder_; ///< the last of each term
 };
 
 } // namespace

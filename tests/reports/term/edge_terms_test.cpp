@@ -193,7 +193,7 @@ std::vector<std::pair<std::string, std::vector<Table>>> reportsOf(const Edge& ed
     ReportOptions options;
     options.today = edge.records.asOf;
     options.terms = {termTotals(edge.records), termTotals(edge.records)};
-    if (edge.year) options.year = YearOptions{*edge.year, "The team", "Larkmere County", {}};
+    if (edge.year) options.year = YearOptions{*edge.year, "The team", "Larkmere County"};
     if (kind == ReportKind::state && !edge.year) continue;
     out.emplace_back(base::nameOf(kind), reportOf(kind, edge.records, options));
     if (kind != ReportKind::prevention) continue;

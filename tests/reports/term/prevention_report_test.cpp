@@ -143,8 +143,7 @@ TEST_CASE("Every report of an empty term is whole: each row has a cell for each 
   options.year = YearOptions{
       {"2026-27", roster::YearKind::school, term.records.term.start, term.records.term.end},
       "P",
-      "C",
-      {}};
+      "C"};
   for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
     const auto kind = static_cast<ReportKind>(i);
     CAPTURE(base::nameOf(kind));

@@ -32,7 +32,7 @@ constexpr int around = 100; ///< points of empty paper around the sheet, to catc
 reports::ReportOptions withTermAsYear(const reports::TermRecords& records) {
   reports::ReportOptions options;
   options.year = reports::YearOptions{
-      {"2026-27", roster::YearKind::school, records.term.start, records.term.end}, "P", "C", {}};
+      {"2026-27", roster::YearKind::school, records.term.start, records.term.end}, "P", "C"};
   return options;
 }
 
