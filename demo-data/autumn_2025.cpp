@@ -34,12 +34,12 @@ std::vector<Turn> enterRoster(Story& story, std::size_t school, base::Date recei
       return yesForm(story, child, form);
     };
   }
-  const auto ids = enrol(story, std::move(children));
+  const auto ids = enroll(story, std::move(children));
   std::vector<Turn> turns;
   for (std::size_t i = 0; i < plans.size(); ++i) {
     const auto child = ids.at(others + i);
-    auto& pupils = i < sealed ? story.sealedIn2025.at(school) : story.othersIn2025.at(school);
-    pupils.push_back({child, plans.at(i)});
+    auto& students = i < sealed ? story.sealedIn2025.at(school) : story.othersIn2025.at(school);
+    students.push_back({child, plans.at(i)});
     turns.push_back({child, plans.at(i), {}, lightOf2025(story, school, i)});
   }
   return turns;
@@ -57,7 +57,7 @@ std::vector<Turn> mixed(Story& story, std::vector<Turn> turns) {
 void tellAutumn2025(Story& story) {
   story.sealedIn2025.resize(county().size());
   story.othersIn2025.resize(county().size());
-  enterEnrolments(story, Autumn::of2025);
+  enterEnrollments(story, Autumn::of2025);
   std::vector<std::optional<SchoolDays>> schools(county().size());
   std::vector<Event> events;
   for (std::size_t i = 0; i < county().size(); ++i) {

@@ -20,10 +20,10 @@ std::vector<std::string> gradesOf2026(std::string_view code, const SchoolTerm& t
 
 /// Everyone of last autumn is a grade up.
 void moveUp(Story& story, std::size_t school) {
-  const auto move = [&](const Pupil& pupil) {
-    const auto grade = std::to_string(*roster::gradeNumber(pupil.plan.grade) + 1);
-    const auto child = story.teller.must(story.a->child(pupil.id));
-    story.teller.must(story.a->moveChild({story.team->ines, {}}, pupil.id, child.value.school,
+  const auto move = [&](const Student& student) {
+    const auto grade = std::to_string(*roster::gradeNumber(student.plan.grade) + 1);
+    const auto child = story.teller.must(story.a->child(student.id));
+    story.teller.must(story.a->moveChild({story.team->ines, {}}, student.id, child.value.school,
                                          grade, grade + "a", "a new school year"));
   };
   std::ranges::for_each(story.sealedIn2025.at(school), move);
@@ -45,7 +45,7 @@ std::vector<Turn> turnsOf(Story& story, std::size_t school, base::Date received)
       return yesForm(story, child, form);
     };
   }
-  const auto ids = enrol(story, std::move(children));
+  const auto ids = enroll(story, std::move(children));
   std::vector<Turn> turns;
   for (std::size_t i = 0; i < plans.size(); ++i)
     turns.push_back({ids.at(others + i), plans.at(i)});
@@ -53,12 +53,12 @@ std::vector<Turn> turnsOf(Story& story, std::size_t school, base::Date received)
 }
 
 std::vector<Turn> recheckTurns(const Story& story, std::size_t school) {
-  const auto& pupils = story.sealedIn2025.at(school);
-  const auto checks = planChecks(school, pupils);
+  const auto& students = story.sealedIn2025.at(school);
+  const auto checks = planChecks(school, students);
   std::vector<Turn> turns;
   for (std::size_t i = 0; i < checks.size(); ++i) {
     const bool isWren = school == cobbleLantern && i == 0;
-    if (!isWren) turns.push_back({pupils.at(i).id, {}, checks.at(i)});
+    if (!isWren) turns.push_back({students.at(i).id, {}, checks.at(i)});
   }
   return turns;
 }
@@ -91,7 +91,7 @@ SchoolDays enterRoster2026(Story& story, std::size_t school, base::Date received
   auto turns = turnsOf(story, school, received);
   auto dates = there.autumn2026.days;
   if (school == cobbleLantern) {
-    story.named = enrolNamed(story, story.sealedIn2025.at(school).front().id, received);
+    story.named = enrollNamed(story, story.sealedIn2025.at(school).front().id, received);
     keepForLastDay(story, turns);
     dates.pop_back();
   }
@@ -122,7 +122,7 @@ void beginTerm(Story& story) {
     tell.must(story.a->correctLight(corvin, light, known,
                                     "baseline from the service sheet of August 2025"));
   }
-  enterEnrolments(story, Autumn::of2026);
+  enterEnrollments(story, Autumn::of2026);
 }
 
 } // namespace

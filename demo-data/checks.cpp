@@ -41,29 +41,29 @@ int sealedTooth(const ChildPlan& plan, bool upper) {
   return *other;
 }
 
-bool failsAbove(std::size_t school, std::size_t pupil) {
-  if (school == cobbleLantern) return pupil == 0 || pupil % 5 != 0;
-  return pupil % 3 != 2;
+bool failsAbove(std::size_t school, std::size_t student) {
+  if (school == cobbleLantern) return student == 0 || student % 5 != 0;
+  return student % 3 != 2;
 }
 
-CannotAssess whyNot(std::size_t school, std::size_t pupil) {
+CannotAssess whyNot(std::size_t school, std::size_t student) {
   if (county().at(school).code == "EB") return CannotAssess::banded;
-  return pupil % 2 == 0 ? CannotAssess::childUnable : CannotAssess::coveredByGum;
+  return student % 2 == 0 ? CannotAssess::childUnable : CannotAssess::coveredByGum;
 }
 
 } // namespace
 
-kit::LightId lightOf2025(const Story& story, std::size_t school, std::size_t pupil) {
+kit::LightId lightOf2025(const Story& story, std::size_t school, std::size_t student) {
   const auto& kit = *story.kit;
   if (county().at(school).laptop == Desk::b) return kit.l3;
-  if (school == alderHollow) return pupil % 4 == 3 ? kit.l2 : kit.l1;
+  if (school == alderHollow) return student % 4 == 3 ? kit.l2 : kit.l1;
   if (school != cobbleLantern) return kit.l1;
   const auto found = static_cast<std::size_t>(county().at(school).oneYear.found);
-  const bool l2 = pupil < found ? pupil < curedWithL2 : pupil % 3 != 0;
+  const bool l2 = student < found ? student < curedWithL2 : student % 3 != 0;
   return l2 ? kit.l2 : kit.l1;
 }
 
-std::vector<Recheck> planChecks(std::size_t school, const std::vector<Pupil>& pupils) {
+std::vector<Recheck> planChecks(std::size_t school, const std::vector<Student>& students) {
   const auto& year = county().at(school).oneYear;
   std::vector<Recheck> out;
   for (const auto& [held, children] : outcomesOf(school))
@@ -73,7 +73,7 @@ std::vector<Recheck> planChecks(std::size_t school, const std::vector<Pupil>& pu
         out.emplace_back();
         continue;
       }
-      const auto tooth = sealedTooth(pupils.at(place).plan, failsAbove(school, place));
+      const auto tooth = sealedTooth(students.at(place).plan, failsAbove(school, place));
       out.push_back(
           {tooth, held, held == Held::cannotAssess ? whyNot(school, place) : CannotAssess::none});
     }

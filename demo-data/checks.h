@@ -11,12 +11,12 @@ struct Recheck {
   followup::CannotAssess why = followup::CannotAssess::none;
 };
 
-/// One for each of the `pupils` that are found, adding up to the school's year. Parts and losses
+/// One for each of the `students` that are found, adding up to the school's year. Parts and losses
 /// are at most one for each child.
-std::vector<Recheck> planChecks(std::size_t school, const std::vector<Pupil>& pupils);
+std::vector<Recheck> planChecks(std::size_t school, const std::vector<Student>& students);
 
 /// The light that the sealants of this child were cured with in 2025.
-kit::LightId lightOf2025(const Story& story, std::size_t school, std::size_t pupil);
+kit::LightId lightOf2025(const Story& story, std::size_t school, std::size_t student);
 
 /// Looks at all earlier placements; enters a check of each.
 void look(const Chair& chair, roster::ChildId child, const Recheck& recheck,

@@ -13,7 +13,7 @@ base::Date on(int year, unsigned month, unsigned day);
 
 struct GradeCount {
   std::string_view grade;
-  int pupils;
+  int students;
 };
 
 /// One school's line of a term, in the columns of the report.
@@ -55,7 +55,7 @@ struct School {
   std::string_view name;
   std::string_view code;
   Desk laptop;
-  int mealsPercent; ///< pupils with free or reduced-price meals
+  int mealsPercent; ///< students with free or reduced-price meals
   SchoolTerm autumn2025;
   SchoolTerm autumn2026;
   OneYear oneYear;

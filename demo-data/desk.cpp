@@ -52,15 +52,15 @@ roster::ServiceSet everythingAsked() {
 
 } // namespace
 
-void enterEnrolments(Story& story, Autumn autumn) {
+void enterEnrollments(Story& story, Autumn autumn) {
   story.teller.at("entering the schools' pupils");
   for (std::size_t i = 0; i < county().size(); ++i) {
     const auto& school = county().at(i);
     const auto& term = autumn == Autumn::of2025 ? school.autumn2025 : school.autumn2026;
-    for (const auto& [grade, pupils] : term.enrolled)
-      story.teller.must(
-          story.a->enterEnrolment(ines(story), {story.terms.at(placeOf(autumn)),
-                                                story.schools.at(i), std::string(grade), pupils}));
+    for (const auto& [grade, students] : term.enrolled)
+      story.teller.must(story.a->enterEnrollment(
+          ines(story),
+          {story.terms.at(placeOf(autumn)), story.schools.at(i), std::string(grade), students}));
     story.teller.must(story.a->enterEligibility(
         ines(story), {story.terms.at(placeOf(autumn)), story.schools.at(i), school.mealsPercent,
                       "county list of schools, October " + std::to_string(schoolYear(autumn))}));
@@ -141,10 +141,10 @@ std::vector<session::NewChild> otherForms(Story& story, std::size_t school, cons
   return children;
 }
 
-std::vector<roster::ChildId> enrol(Story& story, std::vector<session::NewChild> children) {
+std::vector<roster::ChildId> enroll(Story& story, std::vector<session::NewChild> children) {
   story.teller.pass(20 * static_cast<int>(children.size()));
-  return story.teller.must(story.a->enrolRoster(ines(story), std::move(children),
-                                                session::Confirmed::no, session::Confirmed::yes));
+  return story.teller.must(story.a->enrollRoster(ines(story), std::move(children),
+                                                 session::Confirmed::no, session::Confirmed::yes));
 }
 
 } // namespace gk::demo

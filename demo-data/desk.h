@@ -11,8 +11,8 @@ struct FormTerms {
   bool forTwoYears = false; ///< this and the next school year, with "recheck and replace" ticked
 };
 
-/// The pupils of each grade that the program serves.
-void enterEnrolments(Story& story, Autumn autumn);
+/// The students of each grade that the program serves.
+void enterEnrollments(Story& story, Autumn autumn);
 
 /// A child as typed from its form; the number's digits are `digits`, or the next free ones.
 session::NewChild newChild(Story& story, std::size_t school, const std::string& grade,
@@ -32,6 +32,6 @@ void enterForm(Story& story, const roster::Consent& form);
 std::vector<session::NewChild> otherForms(Story& story, std::size_t school, const SchoolTerm& term,
                                           const FormTerms& terms);
 /// Takes a roster in on laptop A, all of it or none.
-std::vector<roster::ChildId> enrol(Story& story, std::vector<session::NewChild> children);
+std::vector<roster::ChildId> enroll(Story& story, std::vector<session::NewChild> children);
 
 } // namespace gk::demo

@@ -12,7 +12,7 @@ base::Date today() {
   return on(2026, 11, 17);
 }
 
-/// The laptop wakes with the wrong year: it says so, and nothing is written until it is mended.
+/// The laptop wakes with the wrong year: it says so, and nothing is written until it is repaired.
 void wakeInTheWrongYear(Story& story) {
   auto& tell = story.teller;
   tell.at("the laptop's clock a year behind");
@@ -193,8 +193,8 @@ class LastDay {
   }
 
   void other(std::size_t place) {
-    const auto& pupil = story_.othersOfLastDay.at(place);
-    plain("one more child", pupil.id, pupil.plan);
+    const auto& student = story_.othersOfLastDay.at(place);
+    plain("one more child", student.id, student.plan);
   }
 
   void withdrawJory(roster::ChildId jory) {

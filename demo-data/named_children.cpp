@@ -32,10 +32,10 @@ void mistypeSol(Story& story) {
                             .grade = "2",
                             .room = "7"};
   const auto refused =
-      story.a->enrolChild({story.team->ines, {}}, child,
-                          named("Sol", "Hatherwick", on(1997, 3, 12), "7",
-                                guardian("Petra Hatherwick", "mother", "000-555-0157")),
-                          session::Confirmed::yes);
+      story.a->enrollChild({story.team->ines, {}}, child,
+                           named("Sol", "Hatherwick", on(1997, 3, 12), "7",
+                                 guardian("Petra Hatherwick", "mother", "000-555-0157")),
+                           session::Confirmed::yes);
   story.teller.mustRefuse(refused, base::ErrorCode::ruleBirthDate);
 }
 
@@ -69,14 +69,14 @@ session::NewChild wrenIn2025(Story& story) {
                   Sex::female, 1047);
 }
 
-NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received) {
+NamedChildren enrollNamed(Story& story, roster::ChildId wren, base::Date received) {
   story.teller.at("the forms of rooms 6 and 7");
   const FormTerms terms{Autumn::of2026, received};
   const auto enter = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
     const auto child = newChild(story, cobbleLantern, grade, who, sex, digits);
-    return story.teller.must(story.a->enrolChild({story.team->ines, {}}, child.child,
-                                                 child.identity, session::Confirmed::no,
-                                                 session::Confirmed::yes));
+    return story.teller.must(story.a->enrollChild({story.team->ines, {}}, child.child,
+                                                  child.identity, session::Confirmed::no,
+                                                  session::Confirmed::yes));
   };
   const auto consented = [&](int digits, const char* grade, Sex sex, const session::Identity& who) {
     const auto child = enter(digits, grade, sex, who);

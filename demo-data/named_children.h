@@ -10,6 +10,6 @@ SchoolTerm withoutNamed(SchoolTerm term);
 /// In 2025, as a second grader.
 session::NewChild wrenIn2025(Story& story);
 /// In 2026, with their forms. A birth year typed wrong is refused on the way.
-NamedChildren enrolNamed(Story& story, roster::ChildId wren, base::Date received);
+NamedChildren enrollNamed(Story& story, roster::ChildId wren, base::Date received);
 
 } // namespace gk::demo

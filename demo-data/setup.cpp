@@ -56,9 +56,9 @@ void enterTeam(Story& story) {
   auto& tell = story.teller;
   tell.at("setting up the team");
   const auto member = [&](const char* name, const char* initials, roster::Role role,
-                          const char* licence, std::optional<base::Date> until) {
+                          const char* license, std::optional<base::Date> until) {
     return tell.must(
-        story.a->enterMember({}, {name, initials, role, licence, until, roster::usualTasks(role)}));
+        story.a->enterMember({}, {name, initials, role, license, until, roster::usualTasks(role)}));
   };
   using enum roster::Role;
   const auto oriel = member("Oriel Fenwhistle", "OF", hygienist, "HY-00417", on(2027, 6, 30));

@@ -28,7 +28,7 @@ struct Kit {
 };
 
 /// A child of autumn 2025 as the next autumn needs it.
-struct Pupil {
+struct Student {
   roster::ChildId id;
   ChildPlan plan;
 };
@@ -61,10 +61,10 @@ struct Story {
   std::vector<roster::TermId> terms{};     ///< 2025, 2026
   std::vector<roster::SchoolId> schools{}; ///< in the order of county()
   /// Of each school the sealed children of 2025, those found a year later first.
-  std::vector<std::vector<Pupil>> sealedIn2025{};
-  std::vector<std::vector<Pupil>> othersIn2025{};
+  std::vector<std::vector<Student>> sealedIn2025{};
+  std::vector<std::vector<Student>> othersIn2025{};
   std::optional<NamedChildren> named{};
-  std::vector<Pupil> othersOfLastDay{}; ///< the first four are sealed, the others not seen
+  std::vector<Student> othersOfLastDay{}; ///< the first four are sealed, the others not seen
   std::optional<roster::DayId> dayBeforeLast{};
   int nextNumber = 1100; ///< for the next slip that is printed
   std::size_t nextName = 0;

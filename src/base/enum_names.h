@@ -12,7 +12,7 @@
 
 namespace gk::base {
 
-/// Specialise beside an enum, values 0..n-1 in order:
+/// Specialize beside an enum, values 0..n-1 in order:
 ///   template <> inline constexpr std::array enumNames<Role> =
 ///   std::to_array<std::string_view>({...});
 /// The names are the words of the file, of JSON and of CSV; a person reads displayName.
@@ -28,7 +28,7 @@ constexpr std::string_view nameOf(E value) {
   return enumNames<E>.at(static_cast<std::size_t>(value));
 }
 
-/// Specialise in the module's display_names.h: what a person reads, one table for each kind, values
+/// Specialize in the module's display_names.h: what a person reads, one table for each kind, values
 /// in the order of the enumeration. A stored name is never shown.
 template <class E>
 inline constexpr std::array<std::string_view, 0> displayNames{};

@@ -83,7 +83,7 @@ constexpr auto names = std::to_array<Entry>({
     {ErrorCode::letterTemplate, "letter.template"},
     {ErrorCode::estimateInput, "estimate.input"},
     {ErrorCode::callMalformed, "call.malformed"},
-    {ErrorCode::workCancelled, "work.cancelled"},
+    {ErrorCode::workCanceled, "work.cancelled"},
 });
 
 } // namespace

@@ -80,7 +80,7 @@ enum class ErrorCode {
   letterTemplate,
   estimateInput,
   callMalformed,
-  workCancelled,
+  workCanceled,
 };
 
 /// The stable public name, such as "store.newer-schema".
@@ -89,7 +89,7 @@ std::string_view errorName(ErrorCode code);
 /// Every code, in the order of the enumeration.
 const std::vector<ErrorCode>& allErrorCodes();
 
-/// What went wrong. `detail` says what, where and how to mend it, and never holds a child's name.
+/// What went wrong. `detail` says what, where and how to fix it, and never holds a child's name.
 struct Error {
   ErrorCode code;
   std::string detail;

@@ -21,7 +21,7 @@ enum class Stage : std::uint8_t {
 
 /// Long work says how far it is and asks whether it is still wanted. Passed in, and used in the
 /// thread that works; what it was made of must bear that. Made of nothing, nobody hears of it and
-/// nothing stops it. Work that is stopped fails with `workCancelled` and has changed nothing.
+/// nothing stops it. Work that is stopped fails with `workCanceled` and has changed nothing.
 class Progress {
  public:
   using Ask = std::function<bool()>;

@@ -73,7 +73,7 @@ double pullOf(const NormalUnit& own, const RandomEffects& found, std::size_t sch
   return k > 3 ? (k - 3) / (k - 1) * own.variance / (own.variance + found.tauSquared) : 0;
 }
 
-double centreOf(const NormalUnit& own, const RandomEffects& found, std::size_t schools) {
+double centerOf(const NormalUnit& own, const RandomEffects& found, std::size_t schools) {
   return own.estimate - pullOf(own, found, schools) * (own.estimate - found.mean);
 }
 
@@ -93,10 +93,10 @@ void shrink(SchoolRate& school, const NormalUnit& own, const RandomEffects& foun
       typical += unit.variance * found.variance / (unit.variance + found.tauSquared);
     variance += 2 / (k - 3) * pull * pull * (typical + found.tauSquared) / total * away * away;
   }
-  const double centre = centreOf(own, found, units.size());
+  const double center = centerOf(own, found, units.size());
   school.ownWeight = 1 - pull;
-  school.shrunken = annualFrom(std::exp(centre));
-  school.interval = annualInterval(centre, z * std::sqrt(variance));
+  school.shrunken = annualFrom(std::exp(center));
+  school.interval = annualInterval(center, z * std::sqrt(variance));
 }
 
 void note(SchoolRates& out, std::size_t units, bool isAlike) {
@@ -161,7 +161,7 @@ base::Result<SchoolRates> schoolRates(std::span<const std::vector<Exposure>> sch
   std::vector<NormalUnit> again;
   for (const auto& rate : own)
     if (rate) {
-      const double nearer = centreOf(units[again.size()], first, units.size());
+      const double nearer = centerOf(units[again.size()], first, units.size());
       again.push_back({rate->cloglog, varianceAt(std::exp(nearer), *rate, out.designEffect)});
     }
   units = std::move(again);

@@ -11,7 +11,7 @@ namespace gk::estimates {
 namespace {
 
 struct Logit {
-  double centre;
+  double center;
   double deviation;
 };
 
@@ -44,7 +44,7 @@ double deltaStandardError(const AvertedInputs& inputs, const AvertedModel& model
     variance += step * step;
   }
   if (const auto logit = retentionLogit(inputs)) {
-    const double r = fromLogit(logit->centre);
+    const double r = fromLogit(logit->center);
     const double step = model.slopeInRetention(a) * r * (1 - r) * logit->deviation;
     variance += step * step;
   }
@@ -56,9 +56,9 @@ double deltaStandardError(const AvertedInputs& inputs, const AvertedModel& model
 Interval deltaInterval(double perSealant, double error, double level) {
   const double z = normalQuantile((1 + level) / 2);
   if (perSealant <= 0 || perSealant >= 1) return {perSealant - z * error, perSealant + z * error};
-  const double centre = std::log(perSealant / (1 - perSealant));
+  const double center = std::log(perSealant / (1 - perSealant));
   const double reach = z * error / (perSealant * (1 - perSealant));
-  return {fromLogit(centre - reach), fromLogit(centre + reach)};
+  return {fromLogit(center - reach), fromLogit(center + reach)};
 }
 
 Interval holding(Interval interval, double value) {
@@ -77,7 +77,7 @@ void addUncertainty(AvertedEstimate& out, const AvertedInputs& inputs, const Ave
   auto each = deltaInterval(out.perSealant, error, inputs.level);
   if (inputs.retentionEffectiveN && atBoundary(inputs.retentionYearOne)) {
     out.notes.push_back(AvertedNote::retentionAtBoundary);
-    const double r = fromLogit(retentionLogit(inputs)->centre);
+    const double r = fromLogit(retentionLogit(inputs)->center);
     each = holding(deltaInterval(model.perSealant(inputs.attackRate, r), error, inputs.level),
                    out.perSealant);
   }
@@ -127,7 +127,7 @@ base::Result<AvertedSimulation> simulateAverted(const AvertedInputs& inputs, std
     double kept = inputs.retentionYearOne;
     if (inputs.attackRateSe)
       rate = -std::expm1(-std::exp(cloglog + *inputs.attackRateSe * standardNormal(random)));
-    if (logit) kept = fromLogit(logit->centre + logit->deviation * standardNormal(random));
+    if (logit) kept = fromLogit(logit->center + logit->deviation * standardNormal(random));
     results.push_back(inputs.sealants * model->perSealant(rate, kept));
     sum += results.back();
   }

@@ -24,11 +24,11 @@ base::Result<Interval> wilson(double successes, double n, double level) {
   if (auto checked = checkLevel(level); !checked) return checked.error();
   const double z = normalQuantile((1 + level) / 2);
   const double z2 = z * z;
-  const double centre = (*p + z2 / (2 * n)) / (1 + z2 / n);
+  const double center = (*p + z2 / (2 * n)) / (1 + z2 / n);
   const double half = z / (1 + z2 / n) * std::sqrt(*p * (1 - *p) / n + z2 / (4 * n * n));
   // At the ends the limit is exactly 0 or 1; rounding must not move it.
-  return Interval{successes == 0 ? 0 : std::max(0.0, centre - half),
-                  successes == n ? 1 : std::min(1.0, centre + half)};
+  return Interval{successes == 0 ? 0 : std::max(0.0, center - half),
+                  successes == n ? 1 : std::min(1.0, center + half)};
 }
 
 base::Result<Interval> clopperPearson(double successes, double n, double level) {

@@ -40,7 +40,7 @@ Weighted weightedAt(const std::vector<NormalUnit>& units, double tauSquared) {
 }
 
 // The restricted likelihood may have two summits, so a grid finds the higher one and its slope,
-// halved between neighbours, the place.
+// halved between neighbors, the place.
 double likeliestTauSquared(const std::vector<NormalUnit>& units) {
   double smallest = units.front().variance;
   double low = units.front().estimate;

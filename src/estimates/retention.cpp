@@ -55,8 +55,8 @@ double publicationN(double effectiveN, double teeth, double m, double level) {
 Interval logitInterval(double p, double effectiveN, double m, double level) {
   const double reach =
       studentQuantile((1 + level) / 2, m - 1) / std::sqrt(effectiveN * p * (1 - p));
-  const double centre = std::log(p / (1 - p));
-  return {1 / (1 + std::exp(reach - centre)), 1 / (1 + std::exp(-reach - centre))};
+  const double center = std::log(p / (1 - p));
+  return {1 / (1 + std::exp(reach - center)), 1 / (1 + std::exp(-reach - center))};
 }
 
 } // namespace

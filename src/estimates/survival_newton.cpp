@@ -101,7 +101,7 @@ std::vector<double> solveOn(const Upper& matrix, const std::vector<double>& righ
 }
 
 // min q'Hq/2 - c'q over q >= 0 by active sets (Lawson and Hanson 1974, ch. 23), from a feasible q.
-bool minimise(const Upper& matrix, const std::vector<double>& c, std::vector<double>& q) {
+bool minimize(const Upper& matrix, const std::vector<double>& c, std::vector<double>& q) {
   std::vector<bool> isFree(q.size());
   for (std::size_t j = 0; j < q.size(); ++j)
     isFree[j] = q[j] > 0;
@@ -158,7 +158,7 @@ std::vector<double> newtonProposal(std::span<const Coverage> coverages,
     linear[j] = 2 * slopes[chosen[j]] - weight;
     q[j] = masses[chosen[j]];
   }
-  if (!minimise(matrix, linear, q)) return {};
+  if (!minimize(matrix, linear, q)) return {};
   const double sum = std::accumulate(q.begin(), q.end(), 0.0);
   if (!(sum > 0)) return {};
   std::vector<double> out(masses.size(), 0);

@@ -60,7 +60,7 @@ base::Result<PlacementSpell> spellOf(std::span<const SpellCheck> checks, std::si
   double ended = 0;
   for (const auto& [time, state] : sorted) {
     if (ends(out.end)) {
-      // At the same time it is what the failure was mended with.
+      // At the same time it is what the failure was repaired with.
       if (state == SpellState::whole && time > ended) out.wholeAfterEnd = true;
       continue;
     }

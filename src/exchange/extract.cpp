@@ -183,7 +183,7 @@ class Extract {
             {"school", name(row.value.school)},
             {"date", row.value.date.iso()},
             {"team", row.value.team},
-            {"cancelled", row.value.cancelled}};
+            {"cancelled", row.value.canceled}};
   }
   [[nodiscard]] Json lot(const base::Recorded<kit::Lot>& row) const {
     return {{"id", name(row.id)},

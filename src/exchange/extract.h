@@ -14,7 +14,7 @@ enum class Scope { day, term };
 /// export alone for every identity. schema/extract.schema.json says what is in it,
 /// docs/decisions/0008-exports.md why. Only children whose form allows "data for reports" on a day
 /// of the export; the others are counted. De-identified is not anonymous: a single line can still
-/// be recognised by who knows the child. One line a child, in the order of the pseudonyms; the same
+/// be recognized by who knows the child. One line a child, in the order of the pseudonyms; the same
 /// bytes for the same records and randomness.
 void writeExtract(const Records& records, Scope scope, base::Random& random, std::ostream& out);
 

@@ -99,8 +99,8 @@ void fields(JsonFields& in, roster::Member& member) {
   in.word("role", member.role);
   // A new role brings its usual tasks, as at the desk, unless they are said too.
   if (in.says("role") && member.role != before) member.may = roster::usualTasks(member.role);
-  in.text("license", member.licence);
-  in.date("license_until", member.licenceUntil);
+  in.text("license", member.license);
+  in.date("license_until", member.licenseUntil);
   in.words("may", member.may);
   in.need({"initials"});
 }
@@ -133,7 +133,7 @@ void fields(JsonFields& in, roster::PlannedDay& day) {
   in.whole("chairs", day.chairs, 1, roster::mostPlannedChairs);
   in.text("people", day.people);
   in.text("note", day.note);
-  in.flag("canceled", day.cancelled);
+  in.flag("canceled", day.canceled);
   // These two are of the plan around it (SetupPlan).
   std::string school;
   in.text("school", school);

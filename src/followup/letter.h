@@ -36,7 +36,7 @@ struct Letter {
   using Key = LetterId;
   roster::ChildId child;
   roster::DayId day;
-  int guardian = 0;         ///< place on the child's card, from 0; `toPupil` for a pupil of age
+  int guardian = 0;         ///< place on the child's card, from 0; `toStudent` for a student of age
   std::string language;     ///< of the template
   bool interpreter = false; ///< the guardian's own language had no template
   LetterVariant variant = LetterVariant::allFine;
@@ -50,7 +50,7 @@ struct Letter {
   bool operator==(const Letter&) const = default;
 };
 
-inline constexpr int toPupil = -1;
+inline constexpr int toStudent = -1;
 
 /// The letter after one more act on it: printed again counts up, any other state is noted.
 Letter moved(Letter letter, LetterState to);

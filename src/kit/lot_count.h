@@ -13,11 +13,11 @@ struct LotCount {
   base::DayId day;
   LotId lot;
   int opened = 0;            ///< on that day
-  std::optional<int> left{}; ///< unopened and opened ones; nought closes the lot
+  std::optional<int> left{}; ///< unopened and opened ones; zero closes the lot
   bool operator==(const LotCount&) const = default;
 };
 
-/// Fails with `numberMalformed` for a count below nought or beyond any supply.
+/// Fails with `numberMalformed` for a count below zero or beyond any supply.
 base::Result<base::Done> checkLotCount(const LotCount& count);
 
 } // namespace gk::kit

@@ -65,7 +65,7 @@ Result<Exit> correctYear(const Call& call, const Surroundings& around) {
 Result<roster::Member> memberOf(const Call& call, roster::Member member) {
   member.name = call.textIfAny("--name").value_or(member.name);
   member.initials = call.textIfAny("--new-initials").value_or(member.initials);
-  member.licence = call.textIfAny("--license").value_or(member.licence);
+  member.license = call.textIfAny("--license").value_or(member.license);
   if (const auto word = call.textIfAny("--role")) {
     const auto role = wordOf<roster::Role>("--role", *word);
     if (!role) return role.error();
@@ -77,9 +77,9 @@ Result<roster::Member> memberOf(const Call& call, roster::Member member) {
     if (!tasks) return tasks.error();
     member.may = *tasks;
   }
-  const auto until = dateOrNone(call, "--license-until", member.licenceUntil);
+  const auto until = dateOrNone(call, "--license-until", member.licenseUntil);
   if (!until) return until.error();
-  member.licenceUntil = *until;
+  member.licenseUntil = *until;
   return member;
 }
 
@@ -92,7 +92,7 @@ Result<Exit> correctMember(const Call& call, const Surroundings& around) {
     const auto done = session.correctMember(by, old->id, *member, call.text("--reason"));
     if (!done) return done.error();
     return member->name + ", " + member->initials +
-           (member->licenceUntil ? ", license until " + member->licenceUntil->words() : "");
+           (member->licenseUntil ? ", license until " + member->licenseUntil->words() : "");
   });
 }
 

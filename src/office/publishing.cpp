@@ -92,7 +92,7 @@ Result<std::string> issued(session::Session& session, const Call& call, const Su
 
 std::string mergingAdvice(const reports::TermTotals& totals, const reports::SuppressionRule& rule,
                           std::span<const reports::Release> earlier) {
-  // Every group tried suppresses the term anew.
+  // Every group tried suppresses the term again.
   constexpr std::size_t fewSchools = 20;
   if (totals.schools.size() > fewSchools) return {};
   const auto offered = reports::groupsToOffer(totals, rule, earlier);

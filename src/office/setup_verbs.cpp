@@ -67,19 +67,19 @@ Result<Exit> addMember(const Call& call, const Surroundings& around) {
                 [&](Session& session, base::By by) { return session.enterMember(by, member); });
 }
 
-Result<Exit> addEnrolment(const Call& call, const Surroundings& around) {
-  const auto pupils = call.whole("--students", 0, 100000); // as the schema has it
-  if (!pupils) return pupils.error();
+Result<Exit> addEnrollment(const Call& call, const Surroundings& around) {
+  const auto students = call.whole("--students", 0, 100000); // as the schema has it
+  if (!students) return students.error();
   const auto grade = roster::parseGrade(call.text("--grade"));
   if (!grade) return base::Error{grade.error().code, "--grade: " + grade.error().detail};
   const auto code = call.text("--school");
   return adding("enrollment", code + " grade " + *grade, call, around,
-                [&](Session& session, base::By by) -> Result<roster::EnrolmentId> {
+                [&](Session& session, base::By by) -> Result<roster::EnrollmentId> {
                   const auto term = termCalled(session, call.text("--term"));
                   if (!term) return term.error();
                   const auto school = schoolCoded(session, code);
                   if (!school) return school.error();
-                  return session.enterEnrolment(by, {term->id, school->id, *grade, **pupils});
+                  return session.enterEnrollment(by, {term->id, school->id, *grade, **students});
                 });
 }
 
@@ -116,7 +116,7 @@ std::vector<Verb> setupVerbs() {
                  {"--school", "CODE", "the school", true},
                  {"--grade", "GRADE", "K, 1 to 12", true},
                  {"--students", "N", "how many there are", true}})},
-       addEnrolment},
+       addEnrollment},
   };
 }
 

@@ -44,7 +44,7 @@ Result<Day> newestDay(Session& session, const Wanted& wanted) {
     const auto days = session.days(term.id);
     if (!days) return days.error();
     for (const auto& day : *days)
-      if (!day.value.cancelled && day.value.date == wanted.date.value_or(day.value.date) &&
+      if (!day.value.canceled && day.value.date == wanted.date.value_or(day.value.date) &&
           day.value.school == wanted.school.value_or(day.value.school) &&
           day.value.team == wanted.team.value_or(day.value.team))
         fitting.push_back(day);

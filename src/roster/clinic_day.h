@@ -15,9 +15,9 @@ struct ClinicDay {
   TermId term;
   SchoolId school;
   base::Date date;
-  int team = 1;           ///< a second team on the same day at the same school is 2
-  std::string reason;     ///< needed on a holiday, a weekend or outside the term
-  bool cancelled = false; ///< a snow day keeps its roster and consents; `reason` says why
+  int team = 1;          ///< a second team on the same day at the same school is 2
+  std::string reason;    ///< needed on a holiday, a weekend or outside the term
+  bool canceled = false; ///< a snow day keeps its roster and consents; `reason` says why
   bool operator==(const ClinicDay&) const = default;
 };
 

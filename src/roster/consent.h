@@ -96,7 +96,7 @@ enum class FlagKind {
   recentIllness,
   mouthSore,
   strongGag,
-  sensoryOrBehaviour,
+  sensoryOrBehavior,
   hearingOrLanguage,
   wheelchair,
   shunt,

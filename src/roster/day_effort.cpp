@@ -17,7 +17,7 @@ namespace {
 constexpr int mostChairs = 50;
 constexpr minutes wholeDay{24 * 60};
 constexpr int mostHours = 1000;
-constexpr int mostPupils = 5000;
+constexpr int mostStudents = 5000;
 constexpr int mostPeople = 8;      // of one role
 constexpr minutes besides{6 * 60}; // with setting up, packing and the way
 
@@ -43,8 +43,8 @@ Result<base::Done> checkEffort(const DayEffort& effort) {
     return malformed("chairs are 1 to " + std::to_string(mostChairs));
   if (effort.open <= minutes(0) || effort.open > wholeDay)
     return malformed("chair hours are more than 0 and at most 24");
-  if (effort.taught < 0 || effort.taught > mostPupils)
-    return malformed("students taught are 0 to " + std::to_string(mostPupils));
+  if (effort.taught < 0 || effort.taught > mostStudents)
+    return malformed("students taught are 0 to " + std::to_string(mostStudents));
   std::vector<Role> seen;
   for (const auto& one : effort.people) {
     const auto name = std::string(base::displayName(one.role));

@@ -34,7 +34,7 @@ struct DayEffort {
 };
 
 /// Fails with `numberMalformed` for no chair or more than 50, no hour or a day longer than 24, a
-/// role said twice or for more hours than eight people have on such a day, or pupils beyond any
+/// role said twice or for more hours than eight people have on such a day, or students beyond any
 /// school.
 base::Result<base::Done> checkEffort(const DayEffort& effort);
 

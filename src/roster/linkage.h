@@ -33,7 +33,7 @@ LinkAgreements agreements(const LinkPerson& one, const LinkPerson& other);
 
 /// Fellegi and Sunter's weight of a pair (J Am Stat Assoc 1969; 64: 1183-1210): the sum, over what
 /// is compared, of log2(m/u), where m is how often the same child's two records agree so and u how
-/// often two children's do. The m are this program's own judgement and so is said to be; the u are
+/// often two children's do. The m are this program's own judgment and so is said to be; the u are
 /// worked out in docs/methods.md, section 10. The same for both orders of the pair.
 double linkWeight(const LinkAgreements& agree);
 double linkWeight(const LinkPerson& one, const LinkPerson& other);

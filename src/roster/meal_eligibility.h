@@ -6,7 +6,7 @@ namespace gk::roster {
 
 using EligibilityId = base::Id<struct EligibilityTag>;
 
-/// The share of a school's pupils with free or reduced-price meals, by which programs choose
+/// The share of a school's students with free or reduced-price meals, by which programs choose
 /// schools, as somebody else published it.
 struct MealEligibility {
   using Key = EligibilityId;

@@ -9,8 +9,8 @@ namespace gk::roster {
 
 using PinId = base::Id<struct PinTag>;
 
-/// A member's PIN, as vault::SealedPin, or that it was reset and she must choose anew: then the
-/// bytes are empty. Never changed: the newest one counts.
+/// A member's PIN, as vault::SealedPin, or that it was reset and she must choose a new one: then
+/// the bytes are empty. Never changed: the newest one counts.
 struct MemberPin {
   using Key = PinId;
   MemberId member;

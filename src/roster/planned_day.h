@@ -19,7 +19,7 @@ struct PlannedDay {
   int chairs = 1;
   std::string people{}; ///< initials of the team, as the coordinator writes them
   std::string note{};   ///< such as where to park; never a child's name
-  bool cancelled = false;
+  bool canceled = false;
   bool operator==(const PlannedDay&) const = default;
 };
 

@@ -16,7 +16,7 @@ namespace gk::roster {
 using ProgramId = base::Id<struct ProgramTag>;
 using TermId = base::Id<struct TermTag>;
 using SchoolId = base::Id<struct SchoolTag>;
-using EnrolmentId = base::Id<struct EnrolmentTag>;
+using EnrollmentId = base::Id<struct EnrollmentTag>;
 
 enum class Supervision {
   direct,
@@ -92,14 +92,14 @@ inline bool isClosed(const School& school, base::Date on) {
 /// The name, with the code where another school of `all` has that name too.
 std::string shownAmong(const School& school, std::span<const base::Recorded<School>> all);
 
-/// A dated count of the pupils of one grade, the denominator of the consent rate.
-struct Enrolment {
-  using Key = EnrolmentId;
+/// A dated count of the students of one grade, the denominator of the consent rate.
+struct Enrollment {
+  using Key = EnrollmentId;
   TermId term;
   SchoolId school;
   std::string grade; ///< as parseGrade gives it
-  int pupils;
-  bool operator==(const Enrolment&) const = default;
+  int students;
+  bool operator==(const Enrollment&) const = default;
 };
 
 /// "K" is 0; fails with `textMalformed` for anything but K and 1-12.

@@ -199,9 +199,9 @@ constexpr std::array healthWords{
     HealthWord{"shunt", FlagKind::shunt, FlagAction::ask},
     HealthWord{"wheelchair", FlagKind::wheelchair, FlagAction::ask},
     HealthWord{"hearing", FlagKind::hearingOrLanguage, FlagAction::ask},
-    HealthWord{"autis", FlagKind::sensoryOrBehaviour, FlagAction::ask},
-    HealthWord{"sensory", FlagKind::sensoryOrBehaviour, FlagAction::ask},
-    HealthWord{"adhd", FlagKind::sensoryOrBehaviour, FlagAction::ask},
+    HealthWord{"autis", FlagKind::sensoryOrBehavior, FlagAction::ask},
+    HealthWord{"sensory", FlagKind::sensoryOrBehavior, FlagAction::ask},
+    HealthWord{"adhd", FlagKind::sensoryOrBehavior, FlagAction::ask},
     HealthWord{"gag", FlagKind::strongGag, FlagAction::ask}};
 
 } // namespace

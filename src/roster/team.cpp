@@ -34,11 +34,11 @@ base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   if (!member.may.has(task))
     return base::Error{base::ErrorCode::ruleCredential,
                        who + " may not: " + std::string(base::displayName(task))};
-  const bool lapses = task != Task::type && member.licenceUntil.has_value();
-  if (lapses && *member.licenceUntil < on)
+  const bool lapses = task != Task::type && member.licenseUntil.has_value();
+  if (lapses && *member.licenseUntil < on)
     return base::Error{
         base::ErrorCode::ruleCredential,
-        who + " had a license until " + member.licenceUntil->words() +
+        who + " had a license until " + member.licenseUntil->words() +
             "; renew it on the desk before: " + std::string(base::displayName(task))};
   return base::Done{};
 }

@@ -31,8 +31,8 @@ struct Member {
   std::string name;
   std::string initials; ///< unique in the program
   Role role;
-  std::string licence; ///< number; needed for clinical tasks
-  std::optional<base::Date> licenceUntil;
+  std::string license; ///< number; needed for clinical tasks
+  std::optional<base::Date> licenseUntil;
   TaskSet may;
   bool operator==(const Member&) const = default;
 };
@@ -44,7 +44,7 @@ TaskSet usualTasks(Role role);
 /// does not end it, or nobody could renew one.
 bool keepsTeam(const Member& member);
 
-/// Fine, or why not: an expired licence stops clinical tasks and signing, never typing.
+/// Fine, or why not: an expired license stops clinical tasks and signing, never typing.
 /// Fails with `ruleCredential`.
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on);
 

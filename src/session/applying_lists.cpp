@@ -31,14 +31,14 @@ Result<Recorded<roster::Term>> Applying::termOf(const std::string& name, const s
 
 Result<base::Done> Applying::enrollment() {
   // Read once for a term: a school has a dozen of them.
-  std::map<std::string, std::pair<roster::TermId, std::vector<Recorded<roster::Enrolment>>>> terms;
+  std::map<std::string, std::pair<roster::TermId, std::vector<Recorded<roster::Enrollment>>>> terms;
   std::map<std::string, Recorded<roster::School>> schools;
-  std::vector<roster::Enrolment> changed;
+  std::vector<roster::Enrollment> changed;
   for (const auto& said : document_.enrollment) {
     if (!terms.contains(said.term)) {
       const auto term = termOf(said.term, said.at);
       if (!term) return term.error();
-      auto counted = session_.enrolments(term->id);
+      auto counted = session_.enrollments(term->id);
       if (!counted) return counted.error();
       terms.emplace(said.term, std::pair(term->id, std::move(*counted)));
     }
@@ -54,7 +54,7 @@ Result<base::Done> Applying::enrollment() {
     for (const auto& count : counted)
       if (count.value.school == school.id && count.value.grade == said.grade) {
         ++before;
-        same += count.value.pupils == said.students ? 1 : 0;
+        same += count.value.students == said.students ? 1 : 0;
       }
     if (before > 0 && same == before) {
       ++counts(SetupKind::enrollment).unchanged;
@@ -66,7 +66,7 @@ Result<base::Done> Applying::enrollment() {
              base::counted(said.students, "student", "students"));
   }
   if (changed.empty()) return base::Done{};
-  if (const auto done = session_.enterEnrolments(by_, changed); !done)
+  if (const auto done = session_.enterEnrollments(by_, changed); !done)
     return located("/schools", done.error());
   return base::Done{};
 }
@@ -154,7 +154,7 @@ Result<base::Done> Applying::plan(const exchange::SetupPlan& said,
   const Recorded<roster::PlannedDay>* old = nullptr;
   for (const auto& one : *known)
     if (one.value.school == school->id && one.value.date == day.date &&
-        one.value.team == day.team && (!old || old->value.cancelled))
+        one.value.team == day.team && (!old || old->value.canceled))
       old = &one;
   const auto words = school->value.name + " on " + day.date.words();
   const auto anyway = said.isConfirmed ? Confirmed::yes : Confirmed::no;

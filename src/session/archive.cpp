@@ -42,7 +42,7 @@ Result<std::string> archiveName(Reader& book, roster::YearId id, base::Date toda
     if (!days) return days.error();
     for (const auto& day : *days) {
       const auto& date = day.value.date;
-      if (day.value.cancelled || date < year->value.start || year->value.end < date) continue;
+      if (day.value.canceled || date < year->value.start || year->value.end < date) continue;
       const auto closed = book.isSigned(day.id);
       if (!closed) return closed.error();
       if (!*closed) open.push_back(date.words());

@@ -65,7 +65,7 @@ Result<BookFacts> factsOf(store::Book& book) {
   const auto children = book.current<roster::Child>(store::everything());
   if (!children) return children.error();
   const auto held =
-      std::ranges::count_if(*days, [](const auto& day) { return !day.value.cancelled; });
+      std::ranges::count_if(*days, [](const auto& day) { return !day.value.canceled; });
   return BookFacts{.file = book.path(),
                    .book = book.identity(),
                    .program = programs->empty() ? std::string() : programs->back().value.name,
@@ -103,7 +103,7 @@ Result<RestorePreview> previewRestore(const base::Path& backup, const base::Path
   if (present.empty() || !std::filesystem::exists(present, unread)) return preview;
   auto book = openToLook(present, world, progress);
   auto lost = book ? beyond(*book, preview.backup) : book.error();
-  if (!lost && lost.error().code == ErrorCode::workCancelled) return lost.error();
+  if (!lost && lost.error().code == ErrorCode::workCanceled) return lost.error();
   if (!lost) {
     preview.unread = lost.error().detail;
     return preview;

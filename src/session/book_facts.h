@@ -23,7 +23,7 @@ struct BookFacts {
   base::Path file;
   base::Uuid book;
   std::string program; ///< empty for one made without
-  int days = 0;        ///< school days that were not cancelled
+  int days = 0;        ///< school days that were not canceled
   int children = 0;
   std::vector<store::HandReach> hands;
 };

@@ -33,7 +33,7 @@ class DayVerbs : public DeskVerbs {
                                         const OwnPin& pin = {});
   Result<roster::AddendumId> addAddendum(By by, const roster::Addendum& addendum,
                                          const OwnPin& pin = {});
-  /// An item answered before is answered anew; the first answer stays in the history.
+  /// An item answered before is answered again; the first answer stays in the history.
   Result<kit::ReadinessId> answerReadiness(By by, const kit::ReadinessCheck& check);
   /// The end of the day's reading is passed over, with a reason.
   Result<kit::LightPassId> passOverLight(By by, const kit::LightPass& pass);

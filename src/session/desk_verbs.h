@@ -48,9 +48,9 @@ class DeskVerbs : public FormVerbs {
   /// It was closed by mistake, or the program is back. `notFound` where it is not closed.
   Result<base::Done> reopenSchool(By by, roster::SchoolId id, const std::string& reason);
   /// These in place of what was known that term.
-  Result<roster::EnrolmentId> enterEnrolment(By by, const roster::Enrolment& enrolment);
+  Result<roster::EnrollmentId> enterEnrollment(By by, const roster::Enrollment& enrollment);
   /// All grades at once, or none.
-  Result<base::Done> enterEnrolments(By by, const std::vector<roster::Enrolment>& enrolments);
+  Result<base::Done> enterEnrollments(By by, const std::vector<roster::Enrollment>& enrollments);
   Result<base::Done> enterEligibility(By by, const roster::MealEligibility& eligibility);
   Result<base::MemberId> enterMember(By by, const roster::Member& member);
   /// Whoever leaves: all rights end and the key is revoked, in one act. Fails as correctMember.
@@ -58,18 +58,18 @@ class DeskVerbs : public FormVerbs {
                                   const OwnPin& pin = {});
   Result<base::Done> correctMember(By by, base::MemberId id, const roster::Member& member,
                                    const std::string& reason);
-  Result<roster::ChildId> enrolChild(By by, roster::Child child, const Identity& identity,
-                                     Confirmed schoolConfirmsAge = Confirmed::no,
-                                     Confirmed isAnother = Confirmed::no);
-  Result<roster::ChildId> enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
-                                     Confirmed isAnother);
+  Result<roster::ChildId> enrollChild(By by, roster::Child child, const Identity& identity,
+                                      Confirmed schoolConfirmsAge = Confirmed::no,
+                                      Confirmed isAnother = Confirmed::no);
+  Result<roster::ChildId> enrollChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                      Confirmed isAnother);
   /// All of them with their forms, or none. `ruleSameChild`, with the numbers of those who may be
   /// the same child (roster::isTooAlike), until a person says that they are others.
-  Result<std::vector<roster::ChildId>> enrolRoster(By by, std::vector<NewChild> children,
-                                                   Confirmed schoolConfirmsAges = Confirmed::no,
-                                                   Confirmed areOthers = Confirmed::no);
+  Result<std::vector<roster::ChildId>> enrollRoster(By by, std::vector<NewChild> children,
+                                                    Confirmed schoolConfirmsAges = Confirmed::no,
+                                                    Confirmed areOthers = Confirmed::no);
   /// A school's list, new children and changed ones, as planRoster made it: one act, or none where
-  /// nothing is new. Who came is given back. As enrolRoster refuses, and `recordChanged` where a
+  /// nothing is new. Who came is given back. As enrollRoster refuses, and `recordChanged` where a
   /// child was changed since it was planned.
   Result<std::vector<roster::ChildId>> importRoster(By by, RosterImport import);
   /// The whole of the newest import that brought or changed this child: children, changes and
@@ -84,7 +84,7 @@ class DeskVerbs : public FormVerbs {
                                const std::string& reason);
   /// Name, birth date, guardians, phones and languages; the earlier ones stay in the history,
   /// sealed. The reason does not: `textMalformed` where it holds a name or a phone number. Asks to
-  /// be confirmed as enrolChild does.
+  /// be confirmed as enrollChild does.
   Result<base::Done> correctStudent(By by, roster::ChildId child, const StudentDetails& details,
                                     const std::string& reason,
                                     Confirmed schoolConfirmsAge = Confirmed::no,
@@ -167,8 +167,8 @@ class DeskVerbs : public FormVerbs {
   /// As far as the team can do without; whoever has no right left has no key either.
   Result<base::Done> changeMember(const Admission& may, base::MemberId id,
                                   const roster::Member& member, const std::string& reason);
-  Result<std::vector<roster::ChildId>> enrol(Verb verb, By by, std::vector<NewChild> children,
-                                             Confirmed schoolConfirmsAges, Confirmed areOthers);
+  Result<std::vector<roster::ChildId>> enroll(Verb verb, By by, std::vector<NewChild> children,
+                                              Confirmed schoolConfirmsAges, Confirmed areOthers);
   /// Each made as it will be entered, or why one cannot be.
   Result<base::Done> makeSound(std::vector<NewChild>& children, Confirmed schoolConfirmsAges);
   roster::ChildId add(store::Act& act, const NewChild& entering);

@@ -38,10 +38,10 @@ struct ErasureLine {
 
 struct ErasureDone {
   std::int64_t rows;
-  bool isForgotten; ///< false: the file could not be made anew
+  bool isForgotten; ///< false: the file could not be remade
 };
 
-/// Said where rows were taken out and the file could not be made anew.
+/// Said where rows were taken out and the file could not be remade.
 inline constexpr std::string_view tracesLeft =
     "The file could not be rewritten (the disk may be full), so traces of erased students may be "
     "left in it. Free some space, back up to a new file, and continue in that one.";

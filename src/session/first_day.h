@@ -37,7 +37,7 @@ struct FirstDayRecords {
   bool hasBackupPlace = false; ///< of this laptop, which the book does not keep
 };
 
-/// One for each item, in order; made anew from what the book says whenever it is asked.
+/// One for each item, in order; remade from what the book says whenever it is asked.
 std::vector<FirstDayState> firstDayOf(const FirstDayRecords& records);
 
 /// The first that keeps a day from being worked, or else the first that should be done.

@@ -61,7 +61,7 @@ class FormVerbs : public KeyVerbs {
                                        Confirmed anyway = Confirmed::no);
   Result<base::Done> correctPlan(By by, roster::PlannedDayId id, const roster::PlannedDay& plan,
                                  const std::string& reason, Confirmed anyway = Confirmed::no);
-  /// Of the term by date, cancelled ones too.
+  /// Of the term by date, canceled ones too.
   [[nodiscard]] List<roster::PlannedDay> plannedDays(roster::TermId term);
   /// What is odd about that date for the plan, in words; empty when nothing is.
   [[nodiscard]] Result<std::string> planQuestion(const roster::PlannedDay& plan,

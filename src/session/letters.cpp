@@ -17,7 +17,7 @@ using base::Error;
 using base::ErrorCode;
 using reports::LetterTemplate;
 
-/// The age from which a pupil signs alone where the law says no other.
+/// The age from which a student signs alone where the law says no other.
 constexpr int ofAge = 18;
 
 // Some languages and kinds of letter, each of some kilobytes (ours). A folder of another kind is
@@ -172,7 +172,7 @@ reports::LetterCard letterCard(const Identity& identity,
       return base::folded(one.relation) == "self";
     });
     card.readers.push_back(
-        {followup::toPupil, card.nameUsed, own == identity.guardians.end() ? "" : own->language});
+        {followup::toStudent, card.nameUsed, own == identity.guardians.end() ? "" : own->language});
     return card;
   }
   for (std::size_t i = 0; i < identity.guardians.size(); ++i) {

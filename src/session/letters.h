@@ -32,7 +32,7 @@ Result<std::vector<reports::UrgentForm>> urgentForms(Reader& book, roster::DayId
 /// guardians asked. Fails with `vaultLocked`.
 Result<std::map<std::string, int>> languagesAsked(Reader& book, const reports::TermRecords& term);
 
-/// To whom a child's letters go. A pupil who signs alone or is 18 gets the letter; else every
+/// To whom a child's letters go. A student who signs alone or is 18 gets the letter; else every
 /// guardian on the card, those who read one language together. `forms` are the child's consents.
 reports::LetterCard letterCard(const Identity& identity,
                                const std::vector<Recorded<roster::Consent>>& forms, base::Date on);

@@ -38,7 +38,7 @@ class PeopleVerbs : public Door {
   /// By herself; her first one also by a member who keeps the team. Fails with `pinMalformed`, and
   /// `vaultLocked` while names are.
   Result<base::Done> setPin(By by, base::MemberId whose, std::string pin, const OwnPin& own = {});
-  /// By another who keeps the team. From then on she has none, and chooses anew.
+  /// By another who keeps the team. From then on she has none, and chooses a new one.
   Result<base::Done> resetPin(By by, base::MemberId whose, const std::string& reason,
                               const OwnPin& own = {});
   /// Her own, forgotten, where no other member keeps the team: the passphrase stands for them.

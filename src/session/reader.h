@@ -74,8 +74,8 @@ class Reader {
   [[nodiscard]] List<roster::ProgramYear> years(); ///< the oldest first
   [[nodiscard]] List<roster::School> schools();
   [[nodiscard]] List<roster::Member> members();
-  [[nodiscard]] Result<std::string> listColumns(roster::SchoolId school); ///< or empty
-  [[nodiscard]] List<roster::Enrolment> enrolments(roster::TermId term);  ///< by school and grade
+  [[nodiscard]] Result<std::string> listColumns(roster::SchoolId school);  ///< or empty
+  [[nodiscard]] List<roster::Enrollment> enrollments(roster::TermId term); ///< by school and grade
   [[nodiscard]] List<roster::MealEligibility> eligibilities(roster::TermId term);
   /// Of one thing of the desk, oldest first; the last counts, unless the thing was taken back.
   template <class T>
@@ -85,7 +85,7 @@ class Reader {
   [[nodiscard]] Result<std::vector<AreaState>> setup(base::Date on);
   [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
-  /// The newest day that is neither cancelled nor signed; `notFound` when there is none.
+  /// The newest day that is neither canceled nor signed; `notFound` when there is none.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
   /// The date that care is written for: the open day's, or today where no day is open.
   [[nodiscard]] Result<base::Date> careDate();

@@ -31,7 +31,7 @@ Result<DayCount> countDays(store::Book& book, IsMeant isMeant) {
   if (!closures) return closures.error();
   DayCount count;
   for (const auto& day : *days) {
-    if (day.value.cancelled || !isMeant(day)) continue;
+    if (day.value.canceled || !isMeant(day)) continue;
     ++count.days;
     if (std::ranges::any_of(*closures,
                             [&](const auto& closure) { return closure.value.day == day.id; }))

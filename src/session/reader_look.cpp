@@ -44,7 +44,7 @@ Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   for (auto& day : *all | std::views::reverse) {
     const auto closed = isSigned(day.id);
     if (!closed) return closed.error();
-    if (!*closed && !day.value.cancelled) return std::move(day);
+    if (!*closed && !day.value.canceled) return std::move(day);
   }
   return Error{ErrorCode::notFound, "no school day is open"};
 }

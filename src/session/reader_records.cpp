@@ -176,7 +176,7 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
     if (other.id == id) continue;
     otherDays.insert(other.id);
     if (other.value.school != day->value.school || other.value.date <= day->value.date ||
-        other.value.cancelled)
+        other.value.canceled)
       continue;
     records.lastDayHere = false;
     records.nextDayHere =
@@ -222,7 +222,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
           std::max(records.earlierTermsEnd.value_or(other.value.end), other.value.end);
   Gatherer reader(book_);
   reader.read(records.schools, everything());
-  reader.read(records.enrolments, rowsOf("term", id));
+  reader.read(records.enrollments, rowsOf("term", id));
   reader.read(records.eligibility, rowsOf("term", id));
   reader.read(records.days, everything());
   const followup::Window window;

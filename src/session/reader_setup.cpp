@@ -11,8 +11,8 @@ namespace gk::session {
 
 using store::rowsOf;
 
-List<roster::Enrolment> Reader::enrolments(roster::TermId term) {
-  return book_.current<roster::Enrolment>(rowsOf("term", term));
+List<roster::Enrollment> Reader::enrollments(roster::TermId term) {
+  return book_.current<roster::Enrollment>(rowsOf("term", term));
 }
 
 List<roster::MealEligibility> Reader::eligibilities(roster::TermId term) {
@@ -100,9 +100,9 @@ Result<SetupRecords> setupRecords(Reader& book, store::Book& all, base::Date on)
     records.withForm += expected->size();
   }
   if (const auto* term = termFor(*terms, on)) {
-    auto counts = book.enrolments(term->id);
+    auto counts = book.enrollments(term->id);
     if (!counts) return counts.error();
-    records.enrolments = std::move(*counts);
+    records.enrollments = std::move(*counts);
     auto days = book.days(term->id);
     if (!days) return days.error();
     records.days = std::move(*days);

@@ -32,7 +32,7 @@ using store::sentence;
 
 /// The only door to a logbook: a face says verbs, asks a Reader's questions, and gets Results.
 /// Every verb is one transaction, durable when it returns; a verb that fails changed nothing.
-/// Clinical verbs check consent on the day's date, the author's licence, the day being open, and
+/// Clinical verbs check consent on the day's date, the author's license, the day being open, and
 /// the rules of chairside and followup; each fails with the `rule.*` code for it. One thread.
 class Session : public DayVerbs {
  public:

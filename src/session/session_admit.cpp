@@ -20,7 +20,7 @@ Result<Recorded<roster::Member>> Door::entitled(base::MemberId who, roster::Task
 Result<Recorded<roster::ClinicDay>> Door::dayInState(roster::DayId id, DayMust must) {
   auto found = this->day(id);
   if (!found || must == DayMust::exist) return found;
-  if (found->value.cancelled)
+  if (found->value.canceled)
     return Error{ErrorCode::ruleDayOpen, "this school day was canceled: " + found->value.reason};
   const auto closed = isSigned(id);
   if (!closed) return closed.error();

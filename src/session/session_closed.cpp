@@ -42,13 +42,13 @@ Result<base::Done> DeskVerbs::closeSchool(By by, roster::SchoolId id, base::Date
   const auto opened = book_.current<roster::ClinicDay>(store::rowsOf("school", id));
   if (!opened) return opened.error();
   for (const auto& day : *opened)
-    if (!day.value.cancelled && day.value.date >= from)
+    if (!day.value.canceled && day.value.date >= from)
       return Error{ErrorCode::ruleDate, "there was a school day on " + day.value.date.words() +
                                             "; close it from a later date"};
   const auto plans = book_.current<roster::PlannedDay>(store::rowsOf("school", id));
   if (!plans) return plans.error();
   for (const auto& plan : *plans)
-    if (!plan.value.cancelled && plan.value.date >= from)
+    if (!plan.value.canceled && plan.value.date >= from)
       return Error{ErrorCode::ruleDate, "a day is planned there on " + plan.value.date.words() +
                                             "; cancel it on the calendar first (Ctrl+T)"};
   closed.closedFrom = from;
@@ -73,7 +73,7 @@ Result<std::vector<std::string>> DeskVerbs::changesWithClosing(roster::SchoolId 
   const auto opened = book_.current<roster::ClinicDay>(store::rowsOf("school", id));
   if (!opened) return opened.error();
   const auto days =
-      std::ranges::count_if(*opened, [](const auto& day) { return !day.value.cancelled; });
+      std::ranges::count_if(*opened, [](const auto& day) { return !day.value.canceled; });
   std::vector<std::string> changes{
       "From that date on no day is opened or planned there, and the school is not offered for "
       "students, lists, forms or printing."};

@@ -149,7 +149,7 @@ Result<std::optional<base::Date>> DayVerbs::dayNotBackedUp(std::optional<base::D
   const auto today = world_.clock.now().date();
   std::optional<base::Date> newest;
   for (const auto& day : *all)
-    if (!day.value.cancelled && day.value.date < today)
+    if (!day.value.canceled && day.value.date < today)
       newest = std::max(newest, std::optional(day.value.date));
   return newest > known ? newest : std::nullopt;
 }

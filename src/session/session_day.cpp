@@ -42,11 +42,11 @@ Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::stri
   if (!seatings) return seatings.error();
   if (!seatings->empty())
     return Error{ErrorCode::ruleDayOpen, "children were seen on this day; close it out instead"};
-  auto cancelled = old->value;
-  cancelled.cancelled = true;
-  cancelled.reason = reason;
+  auto canceled = old->value;
+  canceled.canceled = true;
+  canceled.reason = reason;
   return write(*may, {}, [&](store::Act& act) {
-    act.correct(*old, cancelled, reason);
+    act.correct(*old, canceled, reason);
     return base::Done{};
   });
 }

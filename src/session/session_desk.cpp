@@ -20,14 +20,14 @@ Error refuse(ErrorCode code, std::string why) {
 
 } // namespace
 
-Result<roster::ChildId> DeskVerbs::enrolChild(By by, roster::Child child, const Identity& identity,
-                                              Confirmed schoolConfirmsAge, Confirmed isAnother) {
-  return enrolChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
+Result<roster::ChildId> DeskVerbs::enrollChild(By by, roster::Child child, const Identity& identity,
+                                               Confirmed schoolConfirmsAge, Confirmed isAnother) {
+  return enrollChild(by, NewChild{std::move(child), identity}, schoolConfirmsAge, isAnother);
 }
 
-Result<roster::ChildId> DeskVerbs::enrolChild(By by, NewChild child, Confirmed schoolConfirmsAge,
-                                              Confirmed isAnother) {
-  auto entered = enrol(Verb::enrolChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
+Result<roster::ChildId> DeskVerbs::enrollChild(By by, NewChild child, Confirmed schoolConfirmsAge,
+                                               Confirmed isAnother) {
+  auto entered = enroll(Verb::enrollChild, by, {std::move(child)}, schoolConfirmsAge, isAnother);
   if (!entered) return entered.error();
   return entered->front();
 }
@@ -95,10 +95,10 @@ Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& c
                     ". Open that card, or confirm that it is a different child");
 }
 
-Result<std::vector<roster::ChildId>> DeskVerbs::enrolRoster(By by, std::vector<NewChild> children,
-                                                            Confirmed schoolConfirmsAges,
-                                                            Confirmed areOthers) {
-  return enrol(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
+Result<std::vector<roster::ChildId>> DeskVerbs::enrollRoster(By by, std::vector<NewChild> children,
+                                                             Confirmed schoolConfirmsAges,
+                                                             Confirmed areOthers) {
+  return enroll(Verb::importRoster, by, std::move(children), schoolConfirmsAges, areOthers);
 }
 
 Result<base::Done> DeskVerbs::makeSound(std::vector<NewChild>& children,
@@ -140,10 +140,10 @@ roster::ChildId DeskVerbs::add(store::Act& act, const NewChild& entering) {
   return id;
 }
 
-Result<std::vector<roster::ChildId>> DeskVerbs::enrol(Verb verb, By by,
-                                                      std::vector<NewChild> children,
-                                                      Confirmed schoolConfirmsAges,
-                                                      Confirmed areOthers) {
+Result<std::vector<roster::ChildId>> DeskVerbs::enroll(Verb verb, By by,
+                                                       std::vector<NewChild> children,
+                                                       Confirmed schoolConfirmsAges,
+                                                       Confirmed areOthers) {
   const auto may = admit(verb, by);
   if (!may) return may.error();
   if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");

@@ -248,7 +248,7 @@ Result<std::vector<UnsignedDay>> KeyVerbs::unsignedDays(base::MemberId who) {
   if (!days) return days.error();
   std::vector<UnsignedDay> found;
   for (const auto& day : *days) {
-    if (day.value.cancelled) continue;
+    if (day.value.canceled) continue;
     const auto closed = isSigned(day.id);
     if (!closed) return closed.error();
     if (*closed) continue;

@@ -16,7 +16,7 @@ Result<std::string> FormVerbs::planQuestion(const roster::PlannedDay& plan,
   const auto others = plannedDays(plan.term);
   if (!others) return others.error();
   for (const auto& other : *others)
-    if ((!of || other.id != *of) && !other.value.cancelled && other.value.date == plan.date &&
+    if ((!of || other.id != *of) && !other.value.canceled && other.value.date == plan.date &&
         other.value.team == plan.team)
       return "team " + std::to_string(plan.team) + " has another day planned on " +
              plan.date.words();
@@ -28,7 +28,7 @@ Result<base::Done> FormVerbs::mayPlan(const roster::PlannedDay& plan,
   if (const auto sound = roster::checkPlan(plan); !sound) return sound.error();
   const auto school = only<roster::School>(store::subjectIs(plan.school), "school");
   if (!school) return school.error();
-  if (plan.cancelled) return base::Done{};
+  if (plan.canceled) return base::Done{};
   if (const auto works = worksAt(plan.school, plan.date); !works) return works.error();
   const auto odd = planQuestion(plan, of);
   if (!odd) return odd.error();

@@ -119,8 +119,8 @@ Result<base::MemberId> DeskVerbs::enterMember(By by, const roster::Member& membe
   const roster::Member nobody{.name = {},
                               .initials = {},
                               .role = roster::Role::volunteer,
-                              .licence = {},
-                              .licenceUntil = {},
+                              .license = {},
+                              .licenseUntil = {},
                               .may = {}};
   if (isRaised(nobody, *sound))
     if (const auto given = mayGive(*may, {}); !given) return given.error();

@@ -90,7 +90,7 @@ Result<base::Done> DeskVerbs::correctTerm(By by, roster::TermId id, const roster
   const auto opened = days(id);
   if (!opened) return opened.error();
   for (const auto& day : *opened)
-    if (!day.value.cancelled && isIn(old->value, day.value.date) && !isIn(*sound, day.value.date))
+    if (!day.value.canceled && isIn(old->value, day.value.date) && !isIn(*sound, day.value.date))
       return Error{ErrorCode::ruleDate, "the school day of " + day.value.date.words() +
                                             " is of this term and would be outside it"};
   auto rows = book_.current<roster::Term>(store::subjectIs(id));
@@ -179,7 +179,7 @@ Result<base::Done> DeskVerbs::removeTerm(By by, roster::TermId id, const std::st
   const auto opened = days(id);
   if (!opened) return opened.error();
   if (!opened->empty()) return isInUse(name, opened->size(), "school day", "school days");
-  const auto counts = enrolments(id);
+  const auto counts = enrollments(id);
   if (!counts) return counts.error();
   if (!counts->empty())
     return isInUse(name, counts->size(), "enrollment count", "enrollment counts");
@@ -217,7 +217,7 @@ Result<base::Done> DeskVerbs::removeSchool(By by, roster::SchoolId id, const std
   if (!opened) return opened.error();
   if (!opened->empty())
     return isInUse(name, opened->size(), "school day", "school days", closeInstead);
-  const auto counts = book_.current<roster::Enrolment>(store::rowsOf("school", id));
+  const auto counts = book_.current<roster::Enrollment>(store::rowsOf("school", id));
   if (!counts) return counts.error();
   if (!counts->empty())
     return isInUse(name, counts->size(), "enrollment count", "enrollment counts", closeInstead);
@@ -227,26 +227,26 @@ Result<base::Done> DeskVerbs::removeSchool(By by, roster::SchoolId id, const std
 namespace {
 
 struct Counted {
-  roster::Enrolment now;
-  std::vector<Recorded<roster::Enrolment>> before;
+  roster::Enrollment now;
+  std::vector<Recorded<roster::Enrollment>> before;
 };
 
 /// A count as it is entered, and what it takes the place of.
-Result<Counted> countedNow(store::Book& book, roster::Enrolment enrolment) {
-  const auto grade = roster::parseGrade(enrolment.grade);
+Result<Counted> countedNow(store::Book& book, roster::Enrollment enrollment) {
+  const auto grade = roster::parseGrade(enrollment.grade);
   if (!grade) return grade.error();
-  if (enrolment.pupils < 0)
+  if (enrollment.students < 0)
     return Error{ErrorCode::numberMalformed, "a count of students cannot be negative"};
-  enrolment.grade = *grade;
-  auto rows = book.current<roster::Enrolment>(store::rowsOf("term", enrolment.term));
+  enrollment.grade = *grade;
+  auto rows = book.current<roster::Enrollment>(store::rowsOf("term", enrollment.term));
   if (!rows) return rows.error();
   std::erase_if(*rows, [&](const auto& row) {
-    return row.value.school != enrolment.school || row.value.grade != enrolment.grade;
+    return row.value.school != enrollment.school || row.value.grade != enrollment.grade;
   });
-  return Counted{std::move(enrolment), std::move(*rows)};
+  return Counted{std::move(enrollment), std::move(*rows)};
 }
 
-roster::EnrolmentId enterCount(store::Act& act, const Counted& count) {
+roster::EnrollmentId enterCount(store::Act& act, const Counted& count) {
   if (count.before.empty()) return act.add(count.now);
   replaceAll(act, count.before, count.now, "counted again");
   return count.before.back().id;
@@ -254,21 +254,22 @@ roster::EnrolmentId enterCount(store::Act& act, const Counted& count) {
 
 } // namespace
 
-Result<roster::EnrolmentId> DeskVerbs::enterEnrolment(By by, const roster::Enrolment& enrolment) {
-  const auto may = admit(Verb::enterEnrolment, by);
+Result<roster::EnrollmentId> DeskVerbs::enterEnrollment(By by,
+                                                        const roster::Enrollment& enrollment) {
+  const auto may = admit(Verb::enterEnrollment, by);
   if (!may) return may.error();
-  const auto count = countedNow(book_, enrolment);
+  const auto count = countedNow(book_, enrollment);
   if (!count) return count.error();
   return write(*may, {}, [&](store::Act& act) { return enterCount(act, *count); });
 }
 
-Result<base::Done> DeskVerbs::enterEnrolments(By by,
-                                              const std::vector<roster::Enrolment>& enrolments) {
-  const auto may = admit(Verb::enterEnrolment, by);
+Result<base::Done> DeskVerbs::enterEnrollments(By by,
+                                               const std::vector<roster::Enrollment>& enrollments) {
+  const auto may = admit(Verb::enterEnrollment, by);
   if (!may) return may.error();
   std::vector<Counted> counts;
-  for (const auto& enrolment : enrolments) {
-    auto count = countedNow(book_, enrolment);
+  for (const auto& enrollment : enrollments) {
+    auto count = countedNow(book_, enrollment);
     if (!count) return count.error();
     counts.push_back(std::move(*count));
   }

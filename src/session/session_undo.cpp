@@ -222,7 +222,7 @@ Result<std::string> Session::undo(By by, const UndoAt& at, const std::string& wh
   std::vector<Back> back;
   for (const auto& row : act->rows) {
     // What was said of an allergy at the seat stays said: it ends only where it is resolved.
-    if (row.kind == "medical_flag" && act->rule->verb != Verb::enrolChild) {
+    if (row.kind == "medical_flag" && act->rule->verb != Verb::enrollChild) {
       if (!words->ends_with(alertStays)) *words += alertStays;
       continue;
     }

@@ -68,12 +68,12 @@ AreaState schoolState(const SetupRecords& records) {
   // Another laptop did not know yet that it was closed.
   for (const auto& [id, stamp, school] : records.schools)
     for (const auto& day : records.days)
-      if (day.value.school == id && !day.value.cancelled && isClosed(school, day.value.date))
+      if (day.value.school == id && !day.value.canceled && isClosed(school, day.value.date))
         found.ask(school.name + " is closed from " + school.closedFrom->words() +
                   ", but has a school day on " + day.value.date.words() +
                   ": reopen it, close it from a later date, or cancel that day.");
   std::set<roster::SchoolId> counted;
-  for (const auto& count : records.enrolments)
+  for (const auto& count : records.enrollments)
     counted.insert(count.value.school);
   const auto uncounted =
       std::ranges::count_if(open, [&](const auto& school) { return !counted.contains(school.id); });
@@ -120,12 +120,12 @@ AreaState teamState(const SetupRecords& records) {
     found.ask("Two people sign each day. Enter a second person who may sign.");
   for (const auto& [id, stamp, member] : records.members) {
     const bool isClinical = member.may.has(roster::Task::place);
-    if (isClinical && base::isBlank(member.licence))
+    if (isClinical && base::isBlank(member.license))
       found.ask(member.name + ": no license number.");
-    if (!member.licenceUntil || member.may.isEmpty()) continue;
-    const auto left = base::daysBetween(records.on, *member.licenceUntil);
+    if (!member.licenseUntil || member.may.isEmpty()) continue;
+    const auto left = base::daysBetween(records.on, *member.licenseUntil);
     if (left < 0)
-      found.ask(member.name + ": the license ended on " + member.licenceUntil->words() + ".");
+      found.ask(member.name + ": the license ended on " + member.licenseUntil->words() + ".");
     else if (left <= soon)
       found.ask(member.name + ": the license ends in " + base::counted(left, "day", "days") + ".");
   }

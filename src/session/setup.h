@@ -31,8 +31,8 @@ struct SetupRecords {
   std::optional<roster::Program> program{};
   std::vector<base::Recorded<roster::School>> schools{};
   std::vector<base::Recorded<roster::Term>> terms{};
-  std::vector<base::Recorded<roster::Enrolment>> enrolments{}; ///< of the term of that day
-  std::vector<base::Recorded<roster::ClinicDay>> days{};       ///< likewise
+  std::vector<base::Recorded<roster::Enrollment>> enrollments{}; ///< of the term of that day
+  std::vector<base::Recorded<roster::ClinicDay>> days{};         ///< likewise
   std::vector<base::Recorded<roster::Member>> members{};
   std::vector<base::Recorded<kit::Light>> lights{};
   std::vector<base::Recorded<kit::CureTime>> cureTimes{};

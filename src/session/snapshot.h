@@ -28,7 +28,7 @@ class Snapshot final : private std::unique_ptr<StillWorld>, public Reader {
   Snapshot(Snapshot&& other) noexcept = default;
   ~Snapshot() = default;
 
-  /// What is asked from now on ends with `workCancelled` once that is stopped.
+  /// What is asked from now on ends with `workCanceled` once that is stopped.
   void watch(const base::Progress& progress);
   /// As Session::backUp.
   Result<base::Done> backUp(const base::Path& target, const base::Progress& progress);

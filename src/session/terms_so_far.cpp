@@ -14,7 +14,7 @@ Result<std::vector<reports::TermTotals>> termsSoFar(Reader& book, base::Date sta
   for (const auto& term : *terms) {
     progress.at(base::Stage::counting, std::ssize(out), std::ssize(*terms));
     if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "the terms were not counted"};
+      return base::Error{base::ErrorCode::workCanceled, "the terms were not counted"};
     const auto records = book.termRecords(term.id, asOf, Reach::term);
     if (!records) return records.error();
     out.push_back(reports::termTotals(*records));

@@ -7,7 +7,7 @@
 namespace gk::session {
 
 /// The totals of every term that began by `start`, the oldest first, each as it stood at its end or
-/// stands on `asOf`. Fails as Reader::termRecords, and with `workCancelled`.
+/// stands on `asOf`. Fails as Reader::termRecords, and with `workCanceled`.
 Result<std::vector<reports::TermTotals>> termsSoFar(Reader& book, base::Date start, base::Date asOf,
                                                     const base::Progress& progress = {});
 

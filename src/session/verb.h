@@ -27,7 +27,7 @@ enum class Verb {
   removeSchool,
   closeSchool,
   reopenSchool,
-  enterEnrolment,
+  enterEnrollment,
   enterEligibility,
   enterMember,
   correctMember,
@@ -40,7 +40,7 @@ enum class Verb {
   makeRecoveryCode,
   withdrawRecoveryCode,
   replaceBookKey,
-  enrolChild,
+  enrollChild,
   importRoster,
   takeBackImport,
   enterBackground,
@@ -123,7 +123,7 @@ enum class Verb {
 enum class DayMust {
   none,    ///< it is about no day
   exist,   ///< also after the signatures: calls, letters, counts, incidents
-  beOpen,  ///< neither cancelled nor signed
+  beOpen,  ///< neither canceled nor signed
   beSigned ///< an addendum, a reopening
 };
 

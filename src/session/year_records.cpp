@@ -40,7 +40,7 @@ Result<YearRead> readYear(Reader& book, const roster::ProgramYear& year, base::D
   std::vector<reports::TermRecords> read;
   for (const auto& term : *terms) {
     progress.at(base::Stage::reading, std::ssize(read), std::ssize(*terms));
-    if (progress.isStopped()) return Error{ErrorCode::workCancelled, "the year was not counted"};
+    if (progress.isStopped()) return Error{ErrorCode::workCanceled, "the year was not counted"};
     // The newest has what every child of the year ever was; the others add their own days.
     const bool isLast = term.id == terms->back().id;
     auto records = book.termRecords(term.id, asOf, isLast ? Reach::program : Reach::term);

@@ -16,7 +16,7 @@ struct YearRead {
 };
 
 /// Up to `asOf`. Fails with `notFound` where no term of the book lies in the year, and with
-/// `workCancelled`.
+/// `workCanceled`.
 Result<YearRead> readYear(Reader& book, const roster::ProgramYear& year, base::Date asOf,
                           const base::Progress& progress = {});
 

@@ -128,7 +128,7 @@ class Book {
   [[nodiscard]] base::Result<std::vector<base::LocalInstant>> actsAfter(base::LaptopId laptop,
                                                                         std::int64_t sequence);
   [[nodiscard]] base::Uuid identity() const { return hand_.book; }
-  /// What is asked from now on ends with `workCancelled` once that is stopped.
+  /// What is asked from now on ends with `workCanceled` once that is stopped.
   void watch(const base::Progress& progress) { connection_.watch(progress); }
   /// Ends Durability::bulk.
   base::Result<base::Done> finish();

@@ -192,7 +192,7 @@ void updateBook(Connection& book, std::span<const Migration> steps, const OwnSch
   } catch (const Trouble& trouble) {
     // The book is what the copy is, so it is not left as if something had happened.
     std::error_code ignored;
-    if (trouble.error().code == ErrorCode::workCancelled) std::filesystem::remove(before, ignored);
+    if (trouble.error().code == ErrorCode::workCanceled) std::filesystem::remove(before, ignored);
     throw;
   }
 }

@@ -25,7 +25,7 @@ namespace gk::store {
 ///                    or lacks one; fails the quick check; or its schema history is not ours
 ///  storeReadOnly     reading asked for, but the book must first be brought up to date
 ///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
-///  workCancelled     `progress` was stopped; it stays at its old version, and no copy is left
+///  workCanceled     `progress` was stopped; it stays at its old version, and no copy is left
 base::Result<Connection> openBook(const base::Path& path, Access access, Durability durability,
                                   base::Instant now, Checkup checkup = Checkup::quick,
                                   std::span<const Migration> steps = migrations(),

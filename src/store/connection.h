@@ -80,7 +80,7 @@ class Connection {
   /// Whether SQLite's checks of the file look at the CHECKs of each row here.
   [[nodiscard]] bool seesChecks() const;
 
-  /// What runs here from now on ends with `workCancelled` once that is stopped; see Watching.
+  /// What runs here from now on ends with `workCanceled` once that is stopped; see Watching.
   void watch(base::Progress progress);
   [[nodiscard]] const base::Progress& progress() const;
 

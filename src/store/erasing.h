@@ -56,7 +56,7 @@ void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one);
 /// that took in what another laptop had. Throws Trouble.
 std::int64_t applyErasures(Connection& book, const OwnSchema& own);
 
-/// Makes the file anew, so that no page keeps bytes of what was taken out; false where the disk
+/// Rewrites the file, so that no page keeps bytes of what was taken out; false where the disk
 /// has no room for it. No transaction is open.
 bool forgetBytes(Connection& book);
 

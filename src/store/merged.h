@@ -12,7 +12,7 @@ enum class Copies : std::uint8_t { ask, join };
 struct Merged {
   std::int64_t newEntries;
   std::int64_t erased = 0; ///< entries of students whom either logbook lists as erased
-  /// No page of the file keeps bytes of them; false where the file could not be made anew.
+  /// No page of the file keeps bytes of them; false where the file could not be remade.
   bool isForgotten = true;
   std::int64_t lines = 0; ///< of laptops that went on in copies, and have a name of their own now
 };

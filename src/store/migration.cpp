@@ -126,7 +126,7 @@ void migrate(Connection& connection, std::span<const Migration> steps, base::Ins
     } catch (const Trouble& trouble) {
       const base::Error& cause = trouble.error();
       const bool isUndone = !connection.isInTransaction(); // by SQLite itself, all of it
-      if (cause.code == ErrorCode::workCancelled || cause.code == ErrorCode::diskFull) throw;
+      if (cause.code == ErrorCode::workCanceled || cause.code == ErrorCode::diskFull) throw;
       failure = Trouble(
           {ErrorCode::storeMigrationFailed, nameOf(step) + " was undone: " + cause.detail +
                                                 "; the book is as it was; send this message to the "

@@ -47,7 +47,7 @@ struct TypeList {};
 /// Every record type of the book, once: whoever does something with all of them walks this list, so
 /// that a new one is nowhere forgotten.
 using RecordTypes = TypeList<
-    roster::Program, roster::Term, roster::School, roster::Enrolment, roster::MealEligibility,
+    roster::Program, roster::Term, roster::School, roster::Enrollment, roster::MealEligibility,
     roster::ClinicDay, roster::DayEffort, roster::DayClosure, roster::Addendum, roster::Reopening,
     roster::AgreementOverride, roster::Member, roster::Child, roster::Background, SealedIdentity,
     roster::Consent, roster::ConsentOverride, roster::MedicalFlag, kit::Light, kit::MeterReading,

@@ -10,7 +10,7 @@ namespace gk::store {
 GK_RECORD(roster::Program)
 GK_RECORD(roster::Term)
 GK_RECORD(roster::School)
-GK_RECORD(roster::Enrolment)
+GK_RECORD(roster::Enrollment)
 GK_RECORD(roster::MealEligibility)
 GK_RECORD(roster::ClinicDay)
 GK_RECORD(roster::DayEffort)

@@ -73,15 +73,15 @@ struct Rows<roster::School> {
 };
 
 template <>
-struct Rows<roster::Enrolment> {
+struct Rows<roster::Enrollment> {
   static constexpr std::string_view table = "enrolment";
   static constexpr std::string_view columns = "term, school, grade, pupils";
   template <class Row>
-  static void write(Row& row, const roster::Enrolment& e) {
-    row << e.term << e.school << e.grade << e.pupils;
+  static void write(Row& row, const roster::Enrollment& e) {
+    row << e.term << e.school << e.grade << e.students;
   }
-  static roster::Enrolment read(RowReader& row) {
-    return {.term = row, .school = row, .grade = row, .pupils = row};
+  static roster::Enrollment read(RowReader& row) {
+    return {.term = row, .school = row, .grade = row, .students = row};
   }
 };
 
@@ -104,10 +104,10 @@ struct Rows<roster::ClinicDay> {
   static constexpr std::string_view columns = "term, school, day_on, team, reason, cancelled";
   template <class Row>
   static void write(Row& row, const roster::ClinicDay& d) {
-    row << d.term << d.school << d.date << d.team << d.reason << d.cancelled;
+    row << d.term << d.school << d.date << d.team << d.reason << d.canceled;
   }
   static roster::ClinicDay read(RowReader& row) {
-    return {.term = row, .school = row, .date = row, .team = row, .reason = row, .cancelled = row};
+    return {.term = row, .school = row, .date = row, .team = row, .reason = row, .canceled = row};
   }
 };
 
@@ -150,14 +150,14 @@ struct Rows<roster::Member> {
   static constexpr std::string_view columns = "name, initials, role, licence, licence_until, may";
   template <class Row>
   static void write(Row& row, const roster::Member& m) {
-    row << m.name << m.initials << m.role << m.licence << m.licenceUntil << m.may;
+    row << m.name << m.initials << m.role << m.license << m.licenseUntil << m.may;
   }
   static roster::Member read(RowReader& row) {
     return {.name = row,
             .initials = row,
             .role = row,
-            .licence = row,
-            .licenceUntil = row.maybe(),
+            .license = row,
+            .licenseUntil = row.maybe(),
             .may = row};
   }
 };

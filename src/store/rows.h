@@ -10,7 +10,7 @@
 
 namespace gk::store {
 
-/// How a record lies in its table. Specialised once for each record type, with
+/// How a record lies in its table. Specialized once for each record type, with
 ///   table    the table's name, which is also the entry's kind
 ///   columns  its columns after `entry`, in the order of write and read
 ///   write    binds the columns

@@ -165,7 +165,7 @@ std::int64_t Statement::keyOf(const base::Uuid& identity) const {
 base::Uuid Statement::identity(int index) const {
   const auto key = integer(index);
   auto found = cache_->hands().identityOf(key);
-  if (!found) found = cache_->handsAnew().identityOf(key); // another program may have merged
+  if (!found) found = cache_->freshHands().identityOf(key); // another program may have merged
   if (!found) damaged(index, "an identity");
   return *found;
 }
@@ -173,7 +173,7 @@ base::Uuid Statement::identity(int index) const {
 base::LaptopId Statement::hand(int index) const {
   const auto key = integer(index);
   auto found = cache_->hands().laptopOf(key);
-  if (!found) found = cache_->handsAnew().laptopOf(key);
+  if (!found) found = cache_->freshHands().laptopOf(key);
   if (!found) damaged(index, "the number of a laptop");
   return *found;
 }

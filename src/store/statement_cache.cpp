@@ -37,7 +37,7 @@ void StatementCache::takeBack(std::string sql, sqlite3_stmt* handle) noexcept {
   }
 }
 
-const Hands& StatementCache::handsAnew() {
+const Hands& StatementCache::freshHands() {
   constexpr std::string_view sql = "SELECT number, laptop FROM main.hand";
   Hands hands;
   // A file that is no book has nobody who writes in it.

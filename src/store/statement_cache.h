@@ -26,8 +26,8 @@ class StatementCache {
   void clear() noexcept;
 
   /// Who writes in the file; read when it is first asked. Throws Trouble.
-  const Hands& hands() { return hands_ ? *hands_ : handsAnew(); }
-  const Hands& handsAnew();
+  const Hands& hands() { return hands_ ? *hands_ : freshHands(); }
+  const Hands& freshHands();
   void forgetHands() noexcept { hands_.reset(); }
   /// The line that begins with this key is called as its hand until the file is opened again.
   void keepName(std::int64_t since) { unnamed_.insert(since); }

@@ -28,7 +28,7 @@ ErrorCode codeFor(int extended, int systemError) {
   case SQLITE_LOCKED:
     return ErrorCode::storeInUse;
   case SQLITE_INTERRUPT:
-    return ErrorCode::workCancelled;
+    return ErrorCode::workCanceled;
   case SQLITE_CORRUPT:
   case SQLITE_NOTADB:
   case SQLITE_TOOBIG: // no row of ours is
@@ -38,7 +38,7 @@ ErrorCode codeFor(int extended, int systemError) {
   }
 }
 
-std::string_view mending(ErrorCode code) {
+std::string_view remedy(ErrorCode code) {
   if (code == ErrorCode::storeUnfinished)
     return "it was not closed properly; nothing is lost; open it once for writing";
   if (code == ErrorCode::diskFull) return "nothing was changed; free some space and try again";
@@ -63,7 +63,7 @@ void throwTrouble(sqlite3* db, int code, std::string_view file) {
   base::require(primary != SQLITE_MISUSE && primary != SQLITE_RANGE, sqlite3_errmsg(db));
   const ErrorCode kind = codeFor(code, sqlite3_system_errno(db));
   throw Trouble({kind, std::string(file) + ": " + sqlite3_errmsg(db) + " (SQLite " +
-                           std::to_string(code) + "); " + std::string(mending(kind))});
+                           std::to_string(code) + "); " + std::string(remedy(kind))});
 }
 
 } // namespace gk::store

@@ -26,7 +26,7 @@ class Trouble final : public std::exception {
 
 /// Throws what SQLite last reported on `db` as Trouble: SQLITE_FULL is `diskFull`; READONLY,
 /// CANTOPEN and PERM are `storeReadOnly`, but for a journal to be played back `storeUnfinished`;
-/// BUSY and LOCKED `storeInUse`; CORRUPT and NOTADB `storeDamaged`; INTERRUPT `workCancelled`; all
+/// BUSY and LOCKED `storeInUse`; CORRUPT and NOTADB `storeDamaged`; INTERRUPT `workCanceled`; all
 /// else `storeWriteFailed`. `code` is the extended result code. Calling SQLite wrongly (MISUSE,
 /// RANGE) is a bug and aborts.
 [[noreturn]] void throwTrouble(sqlite3* db, int code, std::string_view file);

@@ -86,7 +86,7 @@ struct Rows<roster::PlannedDay> {
       "term, school, planned_on, team, chairs, people, note, cancelled";
   template <class Row>
   static void write(Row& row, const roster::PlannedDay& p) {
-    row << p.term << p.school << p.date << p.team << p.chairs << p.people << p.note << p.cancelled;
+    row << p.term << p.school << p.date << p.team << p.chairs << p.people << p.note << p.canceled;
   }
   static roster::PlannedDay read(RowReader& row) {
     return {.term = row,
@@ -96,7 +96,7 @@ struct Rows<roster::PlannedDay> {
             .chairs = row,
             .people = row,
             .note = row,
-            .cancelled = row};
+            .canceled = row};
   }
 };
 

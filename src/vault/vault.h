@@ -63,7 +63,7 @@ class Vault {
   static base::Result<Vault> open(const crypto::Secret& passphrase, const WrappedKey& wrapped,
                                   const KeyName& name = {});
 
-  /// The same book key under another passphrase; no identity need be sealed anew. The old wrapped
+  /// The same book key under another passphrase; no identity need be sealed again. The old wrapped
   /// key opens as before until the book drops it. Fails as `create`.
   [[nodiscard]] base::Result<WrappedKey> rewrap(const crypto::Secret& passphrase,
                                                 crypto::KdfCost cost, base::Random& random) const;

@@ -19,7 +19,7 @@ TEST_CASE("The codes are listed in the order of their enumeration without gaps")
   std::size_t next = 0;
   for (const auto code : allErrorCodes())
     CHECK(static_cast<std::size_t>(code) == next++);
-  CHECK(allErrorCodes().back() == ErrorCode::workCancelled);
+  CHECK(allErrorCodes().back() == ErrorCode::workCanceled);
 }
 
 TEST_CASE("A name is a family and a kind in small letters") {

@@ -87,7 +87,7 @@ void clinicDay(const base::Path& book, session::BookKind kind, int acknowledge) 
   must(session.stopTeeth(clinic.by, right, {dentition::toothAt(16), dentition::toothAt(46)},
                          "child left"));
   clinic.end(wren, chairside::DayEnd::screenedNotTreated, "child left");
-  for (const auto& child : must(session.enrolRoster(clinic.by, rosterOf(clinic))))
+  for (const auto& child : must(session.enrollRoster(clinic.by, rosterOf(clinic))))
     clinic.end(child, chairside::DayEnd::absent);
   must(session.absorb(other));
   clinic.standardVisit(pia);

@@ -202,7 +202,7 @@ TEST_CASE("The curve is at the maximum on random programs") {
     CHECK(curve->gap < 1e-9);
     CHECK(totalMass(*curve) == Approx(1).epsilon(1e-12));
     CHECK(curve->logLikelihood == Approx(logLikelihoodOf(*curve, spells)).epsilon(1e-9));
-    // Self-consistency (Efron 1967): no neighbour is better.
+    // Self-consistency (Efron 1967): no neighbor is better.
     for (std::size_t i = 1; i < curve->intervals.size(); ++i) {
       auto moved = *curve;
       const double shift = .01 * std::min(moved.intervals[i].mass, moved.intervals[i - 1].mass);

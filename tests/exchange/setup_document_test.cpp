@@ -78,10 +78,10 @@ TEST_CASE("A setup document is read whole, with all that it says and nothing tha
   auto member = read->team.at(1).value;
   auto wanted = member;
   little->team.at(0).into(member, "license");
-  wanted.licence = "L2";
+  wanted.license = "L2";
   CHECK(member == wanted);
   little->team.at(0).into(member, {});
-  wanted.licenceUntil.reset();
+  wanted.licenseUntil.reset();
   CHECK(member == wanted);
   CHECK(little->team.at(0).says ==
         std::vector<std::string>{"initials", "license", "license_until"});

@@ -176,8 +176,8 @@ TEST_CASE("A repair has its own clock and leaves the original's running", "[case
   CHECK(isWithin(Window{}, original, checked));
   CHECK_FALSE(isWithin(Window{}, repair, checked));
   CHECK(isWithin(Window{}, repair, day(2027, 10, 15)));
-  auto mended = placement(36);
-  CHECK(chairside::countsAsSealant(mended));
-  mended.type = chairside::PlacementType::repair; // first placements only
-  CHECK_FALSE(chairside::countsAsSealant(mended));
+  auto repaired = placement(36);
+  CHECK(chairside::countsAsSealant(repaired));
+  repaired.type = chairside::PlacementType::repair; // first placements only
+  CHECK_FALSE(chairside::countsAsSealant(repaired));
 }

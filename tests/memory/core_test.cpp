@@ -29,15 +29,15 @@ session::Identity identityOf(int which) {
   Clinic clinic(path, session::BookKind::throwaway);
   for (int i = 0; i < coreChildren; ++i) {
     const auto number = roster::withCheckDigit(std::to_string(2000 + i));
-    const auto child = must(clinic.session.enrolChild(clinic.by,
-                                                      {.number = number,
-                                                       .birth = {2019, 3},
-                                                       .school = clinic.school,
-                                                       .grade = "2",
-                                                       .room = "6",
-                                                       .note = {}},
-                                                      identityOf(i), session::Confirmed::yes,
-                                                      session::Confirmed::yes));
+    const auto child = must(clinic.session.enrollChild(clinic.by,
+                                                       {.number = number,
+                                                        .birth = {2019, 3},
+                                                        .school = clinic.school,
+                                                        .grade = "2",
+                                                        .room = "6",
+                                                        .note = {}},
+                                                       identityOf(i), session::Confirmed::yes,
+                                                       session::Confirmed::yes));
     must(clinic.session.enterConsent(clinic.by, clinic.form(child)));
   }
   clinic.standardVisit(clinic.child(canary(Canary::first, coreChildren), canary(Canary::last, 1)));

@@ -22,15 +22,15 @@ constexpr int windowChildren = 20;
                                .birth = must(base::Date::parse("2019-03-14"))};
     identity.guardians.push_back({.name = canary(Canary::guardian, i), .relation = "mother"});
     identity.teacher = canary(Canary::teacher, i);
-    const auto child =
-        must(clinic.session.enrolChild(clinic.by,
-                                       {.number = roster::withCheckDigit(std::to_string(2000 + i)),
-                                        .birth = {2019, 3},
-                                        .school = clinic.school,
-                                        .grade = "2",
-                                        .room = "6",
-                                        .note = {}},
-                                       identity, session::Confirmed::yes, session::Confirmed::yes));
+    const auto child = must(
+        clinic.session.enrollChild(clinic.by,
+                                   {.number = roster::withCheckDigit(std::to_string(2000 + i)),
+                                    .birth = {2019, 3},
+                                    .school = clinic.school,
+                                    .grade = "2",
+                                    .room = "6",
+                                    .note = {}},
+                                   identity, session::Confirmed::yes, session::Confirmed::yes));
     must(clinic.session.enterConsent(clinic.by, clinic.form(child)));
     if (i == 0) clinic.standardVisit(child);
     if (i == 1) clinic.seat(child);

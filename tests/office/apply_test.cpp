@@ -81,7 +81,7 @@ TEST_CASE("One document makes a program from an empty folder, ready but for what
   CHECK(session.program().value().value.times.etch == base::Seconds(30));
   CHECK(session.years().value().size() == 1);
   CHECK(session.cureTimes().value().at(0).value.seconds == base::Seconds(20));
-  CHECK(session.enrolments(terms.at(0).id).value().size() == 13);
+  CHECK(session.enrollments(terms.at(0).id).value().size() == 13);
   REQUIRE(session.unlock("granite lantern 7"));
   CHECK(session.findChildren("mina").value().size() == 1);
   desk.did({"check", book});
@@ -139,7 +139,7 @@ TEST_CASE("A document corrects what it says with its reason and leaves the rest"
     const auto oriel = std::ranges::find(members, std::string("OR"),
                                          [](const auto& row) { return row.value.initials; });
     REQUIRE(oriel != members.end());
-    CHECK(oriel->value.licence == "HY-00417");
+    CHECK(oriel->value.license == "HY-00417");
     CHECK(oriel->stamp.reason == "renewed in May");
     CHECK(session.lots().value().size() == 3);
     CHECK_FALSE(session.lights().value().at(0).value.inService);

@@ -88,8 +88,8 @@ TEST_CASE("An agreement and a license are renewed by command, with a reason", "[
     const auto oriel = std::ranges::find(members, std::string("OF"),
                                          [](const auto& row) { return row.value.initials; });
     REQUIRE(oriel != members.end());
-    CHECK(oriel->value.licenceUntil->iso() == "2028-06-30");
-    CHECK(oriel->value.licence == "HY-00417");
+    CHECK(oriel->value.licenseUntil->iso() == "2028-06-30");
+    CHECK(oriel->value.license == "HY-00417");
     CHECK(oriel->value.may == roster::usualTasks(roster::Role::hygienist));
   }
   desk.did({"set-program", book, "--agreement-until", "none", "--reason", "none is asked for"});
@@ -103,16 +103,16 @@ TEST_CASE("An agreement and a license are renewed by command, with a reason", "[
                                       [](const auto& row) { return row.value.initials; });
   REQUIRE(reed != members.end());
   CHECK(reed->value.role == roster::Role::dentist);
-  CHECK_FALSE(reed->value.licenceUntil.has_value());
+  CHECK_FALSE(reed->value.licenseUntil.has_value());
   CHECK(reed->value.may == roster::TaskSet{roster::Task::type, roster::Task::sign});
 }
 
 TEST_CASE("A grade counted again by command is one grade", "[case-115]") {
   Desk desk;
   const auto book = desk.makeBook();
-  for (const auto& [grade, pupils] : {std::pair("1", "70"), {"01", "74"}})
+  for (const auto& [grade, students] : {std::pair("1", "70"), {"01", "74"}})
     desk.did({"add-enrollment", book, "--term", "Fall 2026", "--school", "CL", "--grade", grade,
-              "--students", pupils});
+              "--students", students});
   const auto terms = desk.did({"totals", book, "--json"}).json().at("terms");
   CHECK(gk::test::rowsOf(terms.at(0), "participation").back().at("enrolled") == 74);
 }
@@ -209,7 +209,7 @@ TEST_CASE("A provisional child is confirmed and an alert resolved by command", "
     REQUIRE(session);
     REQUIRE(session->unlock("granite lantern 7"));
     const base::By by{session->members().value().at(0).id, {}};
-    const auto child = session->enrolChild(
+    const auto child = session->enrollChild(
         by,
         {.number = number,
          .birth = {2019, 3},

@@ -146,7 +146,8 @@ roster::SchoolId SampleTerm::school(const std::string& name, int enrolled) {
   const auto made = make.row<roster::School>({name, name.substr(0, 2)});
   records.schools.push_back(made);
   if (enrolled > 0)
-    records.enrolments.push_back(make.row<roster::Enrolment>({records.id, made.id, "2", enrolled}));
+    records.enrollments.push_back(
+        make.row<roster::Enrollment>({records.id, made.id, "2", enrolled}));
   return made.id;
 }
 

@@ -14,8 +14,8 @@ Member tamsin() {
   return {.name = "Tamsin Quillbrook",
           .initials = "TQ",
           .role = Role::hygienist,
-          .licence = "HY-00588",
-          .licenceUntil = day(2026, 12, 15),
+          .license = "HY-00588",
+          .licenseUntil = day(2026, 12, 15),
           .may = usualTasks(Role::hygienist)};
 }
 
@@ -38,7 +38,7 @@ TEST_CASE("An expired licence stops clinical work and signing but never typing")
 
 TEST_CASE("A licence without a last day does not lapse") {
   auto member = tamsin();
-  member.licenceUntil.reset();
+  member.licenseUntil.reset();
   CHECK(mayDo(member, Task::place, day(2040, 1, 1)));
 }
 

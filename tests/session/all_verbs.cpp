@@ -67,8 +67,8 @@ void AllVerbs::fillDesk() {
   calls[Verb::correctSchool] = [this](const A& a) {
     return codeIn(session.correctSchool(a.as, school, {"S", "S"}, a.why));
   };
-  calls[Verb::enterEnrolment] = [this](const A& a) {
-    return codeIn(session.enterEnrolment(a.as, {term, school, "2", 90}));
+  calls[Verb::enterEnrollment] = [this](const A& a) {
+    return codeIn(session.enterEnrollment(a.as, {term, school, "2", 90}));
   };
   calls[Verb::enterEligibility] = [this](const A& a) {
     return codeIn(session.enterEligibility(a.as, {term, school, 60, "state"}));
@@ -105,11 +105,11 @@ void AllVerbs::fillDesk() {
                                           .passphrase = "a wholly new passphrase",
                                           .reason = a.why}));
   };
-  calls[Verb::enrolChild] = [&s, fresh](const A& a) {
-    return codeIn(s.enrolChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
+  calls[Verb::enrollChild] = [&s, fresh](const A& a) {
+    return codeIn(s.enrollChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
   };
   calls[Verb::importRoster] = [&s, fresh](const A& a) {
-    return codeIn(s.enrolRoster(a.as, {fresh}));
+    return codeIn(s.enrollRoster(a.as, {fresh}));
   };
   calls[Verb::takeBackImport] = [&s](const A& a) {
     return codeIn(s.takeBackImport(a.as, a.who, a.why));

@@ -86,7 +86,7 @@ TEST_CASE("Work that is stopped ends at once, and what was stopped can be asked 
     clinic.child("Mina " + std::to_string(i));
   auto copy = snapshotOf(clinic.session);
   copy.watch({[] { return true; }, {}});
-  CHECK(codeOf(copy.findings({[] { return true; }, {}})) == ErrorCode::workCancelled);
+  CHECK(codeOf(copy.findings({[] { return true; }, {}})) == ErrorCode::workCanceled);
   const auto target = *clinic.folder / "copy.gkbook";
   StopAt never(0);
   must(copy.backUp(*clinic.folder / "whole.gkbook", never.progress()));
@@ -95,7 +95,7 @@ TEST_CASE("Work that is stopped ends at once, and what was stopped can be asked 
   for (int time = 1; time <= never.asked(); time += 1 + never.asked() / 20) {
     StopAt stop(time);
     CAPTURE(time);
-    CHECK(codeOf(copy.backUp(target, stop.progress())) == ErrorCode::workCancelled);
+    CHECK(codeOf(copy.backUp(target, stop.progress())) == ErrorCode::workCanceled);
     CHECK(namesIn(clinic.folder->path()) == before);
   }
   must(copy.backUp(target, {}));
@@ -135,7 +135,7 @@ TEST_CASE("A merge that is stopped anywhere leaves the book as it was", "[case-2
     CAPTURE(time, asked);
     const auto merged = clinic.session.absorbAside(other, stop.progress());
     if (merged) break; // asked once less than on the twin, which is another book
-    CHECK(codeOf(merged) == ErrorCode::workCancelled);
+    CHECK(codeOf(merged) == ErrorCode::workCanceled);
     CHECK(facts().hands.size() == before.hands.size());
   }
   CHECK(must(clinic.session.absorbAside(other, {})).newEntries >= 0);
@@ -198,7 +198,7 @@ TEST_CASE("A backup that fails lets nothing go", "[case-280]") {
   const auto before = namesIn(stick.path());
   CHECK(before.size() == 10);
   CHECK(codeOf(session::backUpInto(copy, stick.path(), *base::Date::parse("2026-09-21"),
-                                   {[] { return true; }, {}})) == ErrorCode::workCancelled);
+                                   {[] { return true; }, {}})) == ErrorCode::workCanceled);
   CHECK(namesIn(stick.path()) == before);
 }
 

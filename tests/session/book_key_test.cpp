@@ -184,7 +184,7 @@ TEST_CASE(
   clinic.replace();
   clinic.child("Ada");
   clinic.clock.advance(std::chrono::minutes(1));
-  const auto bea = must(second.session.enrolChild(
+  const auto bea = must(second.session.enrollChild(
       clinic.by,
       {.number = roster::withCheckDigit("3301"),
        .birth = {2019, 3},
@@ -211,7 +211,7 @@ TEST_CASE(
   // none.
   CHECK(must(second.session.identity(bea)).shownName() == "Bea Quill");
   CHECK(namesIn(second.session).size() == 2);
-  CHECK(codeOf(second.session.enrolChild(
+  CHECK(codeOf(second.session.enrollChild(
             clinic.by,
             {.number = roster::withCheckDigit("3302"),
              .birth = {2019, 3},
@@ -254,7 +254,7 @@ TEST_CASE("Two laptops replaced the key while apart: each goes on under its own,
   const auto ada = clinic.childWithoutForm("Ada");
   clinic.clock.advance(std::chrono::minutes(1));
   must(second.session.replaceBookKey(clinic.lead, replacing(otherWords)));
-  const auto bea = test::enrolAda(second.session, clinic, "3301");
+  const auto bea = test::enrollAda(second.session, clinic, "3301");
   const auto theirs = second.handOver();
   const auto ours = clinic.copy("one.gkbook");
   must(first.absorb(theirs));

@@ -130,7 +130,7 @@ TEST_CASE("Undo at the chair is of a child, and a day canceled by a wrong key co
   must(clinic.session.undo(clinic.by, clinic.chair()));
   must(clinic.session.cancelDay({clinic.hygienist, {}}, clinic.day, "snow"));
   must(clinic.session.undo(clinic.by, {Station::board, {}, {}}));
-  CHECK_FALSE(must(clinic.session.day(clinic.day)).value.cancelled);
+  CHECK_FALSE(must(clinic.session.day(clinic.day)).value.canceled);
 }
 
 TEST_CASE("Undo does not cross what the other laptop handed out or went on from", "[case-148]") {

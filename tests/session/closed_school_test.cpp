@@ -54,7 +54,7 @@ TEST_CASE("A school is closed from a date with a reason: nothing new is of it, a
       must(book.planDay(by, {school.clinic.term, closed, school.today.plusDays(7)}));
   CHECK(school.refused(school.tomorrow) == ErrorCode::ruleDate);
   auto plan = must(book.plannedDays(school.clinic.term)).front().value;
-  plan.cancelled = true;
+  plan.canceled = true;
   must(book.correctPlan(by, planned, plan, "the school closes"));
   const auto said = must(book.changesWithClosing(closed));
   CHECK(std::ranges::any_of(
@@ -71,19 +71,19 @@ TEST_CASE("A school is closed from a date with a reason: nothing new is of it, a
   CHECK(codeOf(book.openDay(by, school.dayAt(closed, today))) == ErrorCode::ruleDate);
   CHECK(codeOf(book.planDay(by, {school.clinic.term, closed, today.plusDays(7)},
                             session::Confirmed::yes)) == ErrorCode::ruleDate);
-  plan.cancelled = false;
+  plan.canceled = false;
   CHECK(codeOf(book.correctPlan(by, planned, plan, "after all", session::Confirmed::yes)) ==
         ErrorCode::ruleDate);
   CHECK(codeOf(book.enterHandout(by, {school.clinic.term, closed, "6", today, 24})) ==
         ErrorCode::ruleDate);
-  CHECK(codeOf(book.enrolChild(by,
-                               {.number = roster::withCheckDigit("4402"),
-                                .birth = {2019, 3},
-                                .school = closed,
-                                .grade = "2",
-                                .room = "6",
-                                .note = {}},
-                               {.first = "Wren", .last = "Quill", .birth = on("2019-03-14")})) ==
+  CHECK(codeOf(book.enrollChild(by,
+                                {.number = roster::withCheckDigit("4402"),
+                                 .birth = {2019, 3},
+                                 .school = closed,
+                                 .grade = "2",
+                                 .room = "6",
+                                 .note = {}},
+                                {.first = "Wren", .last = "Quill", .birth = on("2019-03-14")})) ==
         ErrorCode::ruleDate);
   // All that was.
   CHECK(must(book.placements(school.mina)).size() == 4);

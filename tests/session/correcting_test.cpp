@@ -194,19 +194,19 @@ TEST_CASE("The enrollment of a school is entered for all grades at once, or for 
           "[case-209]") {
   test::Clinic clinic;
   const auto all = [&](int second) {
-    return std::vector<roster::Enrolment>{{clinic.term, clinic.school, "1", 58},
-                                          {clinic.term, clinic.school, "02", second}};
+    return std::vector<roster::Enrollment>{{clinic.term, clinic.school, "1", 58},
+                                           {clinic.term, clinic.school, "02", second}};
   };
-  CHECK(codeOf(clinic.session.enterEnrolments(clinic.by, all(-1))) == ErrorCode::numberMalformed);
-  CHECK(must(clinic.session.enrolments(clinic.term)).empty());
-  must(clinic.session.enterEnrolments(clinic.by, all(61)));
-  must(clinic.session.enterEnrolments(clinic.by, all(63)));
-  const auto now = must(clinic.session.enrolments(clinic.term));
+  CHECK(codeOf(clinic.session.enterEnrollments(clinic.by, all(-1))) == ErrorCode::numberMalformed);
+  CHECK(must(clinic.session.enrollments(clinic.term)).empty());
+  must(clinic.session.enterEnrollments(clinic.by, all(61)));
+  must(clinic.session.enterEnrollments(clinic.by, all(63)));
+  const auto now = must(clinic.session.enrollments(clinic.term));
   REQUIRE(now.size() == 2);
-  CHECK(std::ranges::count_if(now, [](const auto& row) { return row.value.pupils == 63; }) == 1);
+  CHECK(std::ranges::count_if(now, [](const auto& row) { return row.value.students == 63; }) == 1);
   must(clinic.session.undo(clinic.by, {.station = Station::schools}));
-  for (const auto& row : must(clinic.session.enrolments(clinic.term)))
-    CHECK(row.value.pupils != 63);
+  for (const auto& row : must(clinic.session.enrollments(clinic.term)))
+    CHECK(row.value.students != 63);
 }
 
 TEST_CASE("A manufacturer's time entered again takes the place of the one before", "[case-210]") {

@@ -55,7 +55,7 @@ TEST_CASE("A child not on the roster is provisional until the school confirms", 
                       .room = "7",
                       .provisional = true,
                       .note = {}};
-  const auto id = must(clinic.session.enrolChild(
+  const auto id = must(clinic.session.enrollChild(
       clinic.by, child,
       {.first = "Ada", .last = "Quill", .birth = must(base::Date::parse("2019-03-14"))}));
   CHECK(must(clinic.session.child(id)).value.provisional);
@@ -79,12 +79,12 @@ TEST_CASE("A roster is taken in as a whole or not at all") {
   const session::Identity ada{.first = "Ada", .birth = must(base::Date::parse("2019-03-14"))};
   const auto form = [&](roster::ChildId id) { return clinic.form(id); };
   const auto doubled =
-      clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5001"), ada}});
+      clinic.session.enrollRoster(clinic.by, {{child("5001"), ada, form}, {child("5001"), ada}});
   CHECK(codeOf(doubled) == ErrorCode::textMalformed);
   CHECK(must(clinic.session.findChildren("ada")).empty());
-  const auto ids =
-      must(clinic.session.enrolRoster(clinic.by, {{child("5001"), ada, form}, {child("5002"), ada}},
-                                      session::Confirmed::no, session::Confirmed::yes));
+  const auto ids = must(
+      clinic.session.enrollRoster(clinic.by, {{child("5001"), ada, form}, {child("5002"), ada}},
+                                  session::Confirmed::no, session::Confirmed::yes));
   REQUIRE(ids.size() == 2);
   CHECK(must(clinic.session.consents(ids[0])).size() == 1);
   CHECK(must(clinic.session.consents(ids[1])).empty());

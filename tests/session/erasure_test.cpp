@@ -146,8 +146,8 @@ TEST_CASE("Undo takes nothing back that is older than an erasure", "[case-245]")
 TEST_CASE("Cards that are said to be one student's are erased together", "[case-245]") {
   test::Clinic clinic;
   Second second(clinic, "second.gkbook", 2);
-  const auto here = test::enrolAda(clinic.session, clinic, "4001");
-  const auto there = test::enrolAda(second.session, clinic, "4002");
+  const auto here = test::enrollAda(clinic.session, clinic, "4001");
+  const auto there = test::enrollAda(second.session, clinic, "4002");
   must(clinic.session.absorb(second.handOver()));
   clinic.seat(here);
   must(clinic.session.answerMerge(clinic.by, {.day = clinic.day,

@@ -73,10 +73,10 @@ struct TwinDisks {
   std::string number(std::size_t child) {
     return must(county.clinic.session.child(county.children[child])).value.number;
   }
-  roster::ChildId enrol(Computer& on, const std::string& number, const std::string& name) {
+  roster::ChildId enroll(Computer& on, const std::string& number, const std::string& name) {
     auto card = must(on.use().child(county.children[0])).value;
     card.number = roster::withCheckDigit(number);
-    return must(on.use().enrolChild(
+    return must(on.use().enrollChild(
         county.clinic.by, card,
         {.first = name, .last = "Tidewater", .birth = *base::Date::parse("2018-03-04")}));
   }
@@ -120,7 +120,7 @@ TEST_CASE("Two copies whose first differing acts were made in the same milliseco
   twin.clock.advance(std::chrono::minutes(4)); // to the other's moment
   REQUIRE(laptop.clock.now().at == twin.clock.now().at);
   county.note(laptop, county.children[1]);
-  disks.enrol(twin, "2002", "Oddny");
+  disks.enroll(twin, "2002", "Oddny");
   const auto merged = laptop.use().absorb(twin.copyTo(county.fresh("theirs")));
   REQUIRE_FALSE(merged);
   CHECK(merged.error().code == base::ErrorCode::storeForked);
@@ -134,8 +134,8 @@ TEST_CASE("Copies that are joined lose nothing, double nothing and say the same,
           "[case-243]") {
   TwinDisks disks;
   auto& [county, laptop, twin] = disks;
-  const auto wren = disks.enrol(laptop, "2001", "Wrenna");
-  const auto odd = disks.enrol(twin, "2002", "Oddny");
+  const auto wren = disks.enroll(laptop, "2001", "Wrenna");
+  const auto odd = disks.enroll(twin, "2002", "Oddny");
   county.note(laptop, wren);
   county.note(twin, odd);
   const auto mine = laptop.copyTo(county.fresh("mine"));

@@ -51,7 +51,7 @@ class History {
     case 6:
       return settle(laptop);
     case 7:
-      return enrol(laptop);
+      return enroll(laptop);
     default:
       return correct(laptop);
     }
@@ -184,11 +184,11 @@ class History {
       return;
     }
   }
-  void enrol(Computer& laptop) {
+  void enroll(Computer& laptop) {
     // Two laptops may give one number.
     const auto number = roster::withCheckDigit(std::to_string(2000 + dice_.below(4)));
     auto& book = laptop.use();
-    const auto entered = book.enrolChild(
+    const auto entered = book.enrollChild(
         by(),
         {.number = number,
          .birth = {2019, 3},

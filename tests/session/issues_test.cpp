@@ -72,7 +72,7 @@ TEST_CASE("Two laptops' versions become one list and keep their numbers", "[case
     auto second = must(session::Session::open(
         path, base::LaptopId(base::makeUuid7(desk.clock.now().at, random)), {desk.clock, random},
         store::Access::readWrite, session::BookKind::throwaway));
-    must(second.enterEnrolment(desk.by, {desk.term, desk.school, "2", 142}));
+    must(second.enterEnrollment(desk.by, {desk.term, desk.school, "2", 142}));
     desk.clock.advance(base::Seconds(60));
     CHECK(desk.issue(second).starts_with("Version 2, differs from version 1"));
     must(second.backUp(*desk.folder / "carried.gkbook"));

@@ -37,7 +37,7 @@ struct KeyedClinic : Clinic {
 };
 
 /// Somebody with a tool for SQLite and this program's own rules for digests: every guard is taken
-/// away and put back, and each digest made anew.
+/// away and put back, and each digest remade.
 inline void forge(const base::Path& path, const std::string& sql) {
   store::Connection book(path, store::Access::readWrite, store::Durability::bulk);
   book.enforceForeignKeys(false);

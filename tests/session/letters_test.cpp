@@ -35,14 +35,14 @@ class Desk : public test::Clinic {
   /// Sealed by the standard visit, with these guardians.
   roster::ChildId sealedChild(session::Identity identity) {
     const auto id =
-        must(session.enrolChild(by,
-                                {.number = roster::withCheckDigit("2001"),
-                                 .birth = {identity.birth.year(), identity.birth.month()},
-                                 .school = school,
-                                 .grade = identity.birth.year() < 2010 ? "12" : "2",
-                                 .room = "6",
-                                 .note = {}},
-                                identity, session::Confirmed::yes));
+        must(session.enrollChild(by,
+                                 {.number = roster::withCheckDigit("2001"),
+                                  .birth = {identity.birth.year(), identity.birth.month()},
+                                  .school = school,
+                                  .grade = identity.birth.year() < 2010 ? "12" : "2",
+                                  .room = "6",
+                                  .note = {}},
+                                 identity, session::Confirmed::yes));
     must(session.enterConsent(by, form(id)));
     standardVisit(id);
     return id;
@@ -130,14 +130,14 @@ TEST_CASE("A language without a template gives the English letter and the interp
 
 TEST_CASE("A pupil of age gets the letter", "[case-9]") {
   Desk desk;
-  auto pupil = Desk::lupe();
-  pupil.birth = base::Date::parse("2008-02-17").value();
-  pupil.guardians = {{"Rosa Saltmarsh", "mother", "000-555-0145", "Spanish"}};
-  const auto id = desk.sealedChild(pupil);
+  auto student = Desk::lupe();
+  student.birth = base::Date::parse("2008-02-17").value();
+  student.guardians = {{"Rosa Saltmarsh", "mother", "000-555-0145", "Spanish"}};
+  const auto id = desk.sealedChild(student);
   const auto letters = desk.letters();
   REQUIRE(letters.size() == 1);
   CHECK(letters[0].letter.child == id);
-  CHECK(letters[0].record.guardian == followup::toPupil);
+  CHECK(letters[0].record.guardian == followup::toStudent);
   const auto text = reports::toText(letters[0].text);
   CHECK(text.find("Dear Lupe,") != std::string::npos);
   CHECK(text.find("Rosa") == std::string::npos);

@@ -12,7 +12,7 @@ using base::ErrorCode;
 using followup::MergeVerdict;
 using session::Confirmed;
 using test::codeOf;
-using test::enrolAda;
+using test::enrollAda;
 using test::must;
 using test::seatOn;
 using test::Second;
@@ -82,8 +82,8 @@ void forgetWhatStays(std::map<std::string, int>& rows) {
 struct TwoCards {
   test::Clinic clinic;
   Second second{clinic, "second.gkbook", 2};
-  roster::ChildId here = enrolAda(clinic.session, clinic, "4001");
-  roster::ChildId there = enrolAda(second.session, clinic, "4002");
+  roster::ChildId here = enrollAda(clinic.session, clinic, "4001");
+  roster::ChildId there = enrollAda(second.session, clinic, "4002");
 
   TwoCards() {
     sayAll(second.session, clinic, there);

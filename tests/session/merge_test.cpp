@@ -4,7 +4,7 @@
 using namespace gk;
 using base::ErrorCode;
 using test::codeOf;
-using test::enrolAda;
+using test::enrollAda;
 using test::must;
 using test::seatOn;
 using test::Second;
@@ -28,7 +28,7 @@ TEST_CASE("Two laptops' records become one and merging twice changes nothing", "
   must(second.session.seat(
       clinic.by,
       {wren, clinic.day, {chairside::Identifier::spokenName, chairside::Identifier::birthDate}}));
-  const auto late = must(second.session.enrolChild(
+  const auto late = must(second.session.enrollChild(
       clinic.by,
       {.number = roster::withCheckDigit("4001"),
        .birth = {2019, 3},
@@ -195,8 +195,8 @@ TEST_CASE("A visit begun on one laptop and finished on the other is no question"
 TEST_CASE("Two cards of one child made apart become one when a person says so", "[case-65]") {
   test::Clinic clinic;
   Second second(clinic, "second.gkbook", 2);
-  const auto here = enrolAda(clinic.session, clinic, "4001");
-  const auto there = enrolAda(second.session, clinic, "4002");
+  const auto here = enrollAda(clinic.session, clinic, "4001");
+  const auto there = enrollAda(second.session, clinic, "4002");
   seatOn(second.session, clinic, there);
   must(clinic.session.absorb(second.handOver()));
   const auto asked = sheetOf(clinic);
@@ -228,8 +228,8 @@ TEST_CASE("One number on two laptops' new cards is a question also while names a
           "[case-65]") {
   test::Clinic clinic;
   Second second(clinic, "second.gkbook", 2);
-  enrolAda(clinic.session, clinic, "4001");
-  enrolAda(second.session, clinic, "4001");
+  enrollAda(clinic.session, clinic, "4001");
+  enrollAda(second.session, clinic, "4001");
   must(clinic.session.absorb(second.handOver()));
   clinic.session.lock();
   const auto sheet = reports::closeOut(must(clinic.session.dayRecords(clinic.day)));

@@ -20,12 +20,12 @@ struct KnownRoster : test::Clinic {
     mina.identity.guardians.push_back({"Rosa Tolliver", "mother", "000-555-0101", "English"});
     auto osei = entering("1044", "Osei", "Brackwater", "2019-02-03", "2", "6", school);
     osei.identity.studentId = "S-200";
-    must(session.enrolRoster(by,
-                             {mina, osei,
-                              entering("1045", "Ada", "Quince", "2018-06-05", "3", "9", school),
-                              entering("1046", "Ida", "Quince", "2018-06-05", "3", "9", school),
-                              entering("1047", "Teo", "Saltmarsh", "2018-08-21", "3", "4", other)},
-                             session::Confirmed::yes, session::Confirmed::yes));
+    must(session.enrollRoster(by,
+                              {mina, osei,
+                               entering("1045", "Ada", "Quince", "2018-06-05", "3", "9", school),
+                               entering("1046", "Ida", "Quince", "2018-06-05", "3", "9", school),
+                               entering("1047", "Teo", "Saltmarsh", "2018-08-21", "3", "4", other)},
+                              session::Confirmed::yes, session::Confirmed::yes));
   }
 
   static session::NewChild entering(const char* number, const char* first, const char* last,

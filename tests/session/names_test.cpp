@@ -121,15 +121,15 @@ TEST_CASE("No name of a record is blank, whichever record", "[case-115]") {
          return book.enterEligibility(clinic.by, {clinic.term, clinic.school, 40, t});
        })},
       {"child", trying([&](const std::string& t) {
-         return book.enrolChild(clinic.by, child,
-                                with(
-                                    ada, [](auto& i) -> auto& { return i.first; }, t));
+         return book.enrollChild(clinic.by, child,
+                                 with(
+                                     ada, [](auto& i) -> auto& { return i.first; }, t));
        })},
       {"grade of a child", trying([&](const std::string& t) {
-         return book.enrolChild(clinic.by,
-                                with(
-                                    child, [](auto& c) -> auto& { return c.grade; }, t),
-                                ada);
+         return book.enrollChild(clinic.by,
+                                 with(
+                                     child, [](auto& c) -> auto& { return c.grade; }, t),
+                                 ada);
        })},
   };
   const auto edition = must(book.members()).size();
@@ -164,15 +164,15 @@ TEST_CASE("A grade is one grade however it is written, and counted again it is c
           "[case-115]") {
   test::Clinic clinic;
   const auto first =
-      must(clinic.session.enterEnrolment(clinic.by, {clinic.term, clinic.school, "1", 74}));
-  CHECK(must(clinic.session.enterEnrolment(clinic.by, {clinic.term, clinic.school, "01", 71})) ==
+      must(clinic.session.enterEnrollment(clinic.by, {clinic.term, clinic.school, "1", 74}));
+  CHECK(must(clinic.session.enterEnrollment(clinic.by, {clinic.term, clinic.school, "01", 71})) ==
         first);
-  must(clinic.session.enterEnrolment(clinic.by, {clinic.term, clinic.school, "k", 60}));
+  must(clinic.session.enterEnrollment(clinic.by, {clinic.term, clinic.school, "k", 60}));
   const auto records = must(clinic.session.termRecords(clinic.term, clinic.clock.now().date()));
-  REQUIRE(records.enrolments.size() == 2);
-  const auto& one = records.enrolments.front().value.grade == "1" ? records.enrolments.front()
-                                                                  : records.enrolments.back();
-  CHECK(one.value.pupils == 71);
+  REQUIRE(records.enrollments.size() == 2);
+  const auto& one = records.enrollments.front().value.grade == "1" ? records.enrollments.front()
+                                                                   : records.enrollments.back();
+  CHECK(one.value.students == 71);
   CHECK(one.stamp.supersedes.has_value());
 
   const auto mina = clinic.child("Mina");
@@ -190,14 +190,14 @@ TEST_CASE("A control character is refused in every text that is kept", "[case-26
     session::Identity odd{.first = "Mi" + control + "na",
                           .last = "Tolliver",
                           .birth = must(base::Date::parse("2019-03-14"))};
-    const auto named = clinic.session.enrolChild(clinic.by,
-                                                 {.number = "",
-                                                  .birth = {2019, 3},
-                                                  .school = clinic.school,
-                                                  .grade = "2",
-                                                  .room = "6",
-                                                  .note = {}},
-                                                 odd);
+    const auto named = clinic.session.enrollChild(clinic.by,
+                                                  {.number = "",
+                                                   .birth = {2019, 3},
+                                                   .school = clinic.school,
+                                                   .grade = "2",
+                                                   .room = "6",
+                                                   .note = {}},
+                                                  odd);
     CHECK(codeOf(named) == base::ErrorCode::textMalformed);
     const auto school =
         clinic.session.enterSchool(clinic.by, {.name = "Birch" + control, .code = "BI"});

@@ -15,11 +15,11 @@ class Newcomers {
   roster::ChildId mina = clinic.child("Mina", "Tolliver"); // March 14, 2019
   std::string number = must(clinic.session.child(mina)).value.number;
 
-  base::Result<roster::ChildId> enrol(const std::string& number, const std::string& first,
-                                      const std::string& last, const std::string& birth,
-                                      Confirmed isAnother = Confirmed::no) {
-    return clinic.session.enrolChild(clinic.by, card(number), who(first, last, birth),
-                                     Confirmed::no, isAnother);
+  base::Result<roster::ChildId> enroll(const std::string& number, const std::string& first,
+                                       const std::string& last, const std::string& birth,
+                                       Confirmed isAnother = Confirmed::no) {
+    return clinic.session.enrollChild(clinic.by, card(number), who(first, last, birth),
+                                      Confirmed::no, isAnother);
   }
   [[nodiscard]] roster::Child card(const std::string& number) const {
     return {.number = number,
@@ -46,14 +46,15 @@ class Newcomers {
 TEST_CASE("A name and birth date already on the roster make no second child unasked",
           "[case-107]") {
   Newcomers book;
-  const auto refused = book.enrol(roster::withCheckDigit("2001"), "mina", "TOLLIVER", "2019-03-14");
+  const auto refused =
+      book.enroll(roster::withCheckDigit("2001"), "mina", "TOLLIVER", "2019-03-14");
   CHECK(codeOf(refused) == ErrorCode::ruleSameChild);
   CHECK(refused.error().detail.find(book.number) != std::string::npos);
   CHECK(refused.error().detail.find("Mina") == std::string::npos);
   CHECK(refused.error().detail.find("olliver") == std::string::npos);
   CHECK(must(book.clinic.session.findChildren("tolliver")).size() == 1);
-  must(
-      book.enrol(roster::withCheckDigit("2001"), "Mina", "Tolliver", "2019-03-14", Confirmed::yes));
+  must(book.enroll(roster::withCheckDigit("2001"), "Mina", "Tolliver", "2019-03-14",
+                   Confirmed::yes));
   CHECK(must(book.clinic.session.findChildren("tolliver")).size() == 2);
 }
 
@@ -69,8 +70,8 @@ TEST_CASE("A name a slip of the pen away is asked about, a namesake of another y
   CHECK(like("Mina", "Tolliver", "2019-04-14") == std::vector{Likeness::nearBirth});
   CHECK(like("Wren", "Tolliver", "2019-03-14").empty()); // a twin
   CHECK(like("Mina", "Tolliver", "2017-08-02").empty());
-  CHECK(codeOf(book.enrol(number, "Mina", "Toliver", "2019-03-14")) == ErrorCode::ruleSameChild);
-  must(book.enrol(number, "Mina", "Tolliver", "2019-04-14"));
+  CHECK(codeOf(book.enroll(number, "Mina", "Toliver", "2019-03-14")) == ErrorCode::ruleSameChild);
+  must(book.enroll(number, "Mina", "Tolliver", "2019-04-14"));
 }
 
 TEST_CASE("A number that lacks its check digit is near the child's, and opens no other",
@@ -85,14 +86,14 @@ TEST_CASE("A number that lacks its check digit is near the child's, and opens no
   const auto taken = roster::withCheckDigit("200");
   std::string digits = taken;
   std::erase(digits, '-');
-  must(book.enrol(roster::withCheckDigit(digits), "Wren", "Castle", "2019-03-02"));
-  CHECK(codeOf(book.enrol(taken, "Idris", "Sorrel", "2019-03-05")) == ErrorCode::ruleSameChild);
+  must(book.enroll(roster::withCheckDigit(digits), "Wren", "Castle", "2019-03-02"));
+  CHECK(codeOf(book.enroll(taken, "Idris", "Sorrel", "2019-03-05")) == ErrorCode::ruleSameChild);
 }
 
 TEST_CASE("Two lines of one roster that are one child are refused together", "[case-107]") {
   Newcomers book;
   const auto ada = Newcomers::who("Ada", "Quill", "2019-03-20");
-  const auto refused = book.clinic.session.enrolRoster(
+  const auto refused = book.clinic.session.enrollRoster(
       book.clinic.by, {{book.card(roster::withCheckDigit("2001")), ada},
                        {book.card(roster::withCheckDigit("2002")), ada}});
   CHECK(codeOf(refused) == ErrorCode::ruleSameChild);
@@ -113,10 +114,10 @@ TEST_CASE("Child, form and health alert are entered together or not at all", "[c
     form.allowed = {roster::Service::sealants}; // without screening
     return form;
   };
-  CHECK(codeOf(session.enrolRoster(book.clinic.by, {made})) == ErrorCode::ruleConsentForm);
+  CHECK(codeOf(session.enrollRoster(book.clinic.by, {made})) == ErrorCode::ruleConsentForm);
   CHECK(must(session.findChildren("quill")).empty());
   made.form = [&](roster::ChildId child) { return book.clinic.form(child); };
-  const auto ada = must(session.enrolRoster(book.clinic.by, {made})).front();
+  const auto ada = must(session.enrollRoster(book.clinic.by, {made})).front();
   CHECK(must(session.flags(ada)).size() == 1);
   CHECK(must(session.consents(ada)).size() == 1);
   CHECK(codeOf(session.enterConsent(book.clinic.by, book.clinic.form(ada),

@@ -22,7 +22,7 @@ constexpr auto corrected = "the aunt at the second house said so";
 
 roster::ChildId childAt(Clinic& clinic, roster::SchoolId school, const char* number,
                         const char* first) {
-  const auto child = must(clinic.session.enrolChild(
+  const auto child = must(clinic.session.enrollChild(
       clinic.by,
       {.number = roster::withCheckDigit(number),
        .birth = {2019, 3},

@@ -49,9 +49,9 @@ TEST_CASE("A planned day is moved or canceled with a reason; canceled, it takes 
   const auto today = clinic.clock.now().date();
   roster::PlannedDay plan{.term = clinic.term, .school = clinic.school, .date = today.plusDays(7)};
   const auto id = must(book.planDay(clinic.by, plan));
-  plan.cancelled = true;
+  plan.canceled = true;
   CHECK(codeOf(book.correctPlan(clinic.by, id, plan, "")) == ErrorCode::ruleReason);
   must(book.correctPlan(clinic.by, id, plan, "the gym is painted"));
-  plan.cancelled = false;
+  plan.canceled = false;
   must(book.planDay(clinic.by, plan));
 }

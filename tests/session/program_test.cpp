@@ -169,14 +169,14 @@ TEST_CASE("A license that ran out is renewed and its owner works again", "[case-
   const auto oriel =
       std::ranges::find(members, clinic.hygienist, [](const auto& m) { return m.id; });
   auto lapsed = oriel->value;
-  lapsed.licenceUntil = dayOf("2026-11-16");
+  lapsed.licenseUntil = dayOf("2026-11-16");
   must(clinic.session.correctMember(clinic.by, clinic.hygienist, lapsed, "read from the card"));
   const auto child = clinic.child("Mina");
   clinic.seat(child);
   CHECK(codeOf(clinic.session.screen(clinic.by, clinic.fourSound(child))) ==
         ErrorCode::ruleCredential);
   auto renewed = lapsed;
-  renewed.licenceUntil = dayOf("2028-06-30");
+  renewed.licenseUntil = dayOf("2028-06-30");
   renewed.name = "Oriel Fenwhistle-Reed ";
   renewed.initials = "OR";
   renewed.may.add(roster::Task::clinicianOverride);

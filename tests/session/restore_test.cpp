@@ -142,7 +142,7 @@ TEST_CASE("A restore that fails or is stopped leaves the present book where it w
     CAPTURE(time);
     CHECK(codeOf(session::restoreBackup(shelf.backup, shelf.present, shelf.world(),
                                         {[&] { return ++now >= time; }, {}})) ==
-          ErrorCode::workCancelled);
+          ErrorCode::workCanceled);
     CHECK(must(base::readFile(shelf.present)) == bytes);
   }
   CHECK_FALSE(std::filesystem::exists(shelf.folder / "day-restoring.gkbook"));

@@ -42,21 +42,21 @@ constexpr std::array lasts{"Núñez O’Brien", "Farrowgate", "Tolliver-Reed", "
 /// A clinic whose children come from a few names, so that many share one.
 class Roster {
  public:
-  roster::ChildId enrol() {
+  roster::ChildId enroll() {
     session::Identity identity{.first = pick(firsts),
                                .last = pick(lasts),
                                .nameUsed = chance_() % 4 == 0 ? pick(firsts) : std::string(),
                                .birth = must(base::Date::parse("2019-03-14"))};
     const auto number = roster::withCheckDigit(std::to_string(2000 + count_++));
     const auto child =
-        must(clinic.session.enrolChild(clinic.by,
-                                       {.number = number,
-                                        .birth = {2019, 3},
-                                        .school = clinic.school,
-                                        .grade = "2",
-                                        .room = "6",
-                                        .note = {}},
-                                       identity, session::Confirmed::no, session::Confirmed::yes));
+        must(clinic.session.enrollChild(clinic.by,
+                                        {.number = number,
+                                         .birth = {2019, 3},
+                                         .school = clinic.school,
+                                         .grade = "2",
+                                         .room = "6",
+                                         .note = {}},
+                                        identity, session::Confirmed::no, session::Confirmed::yes));
     known.push_back({child, number, identity.shownName(), identity.legalName()});
     return child;
   }
@@ -96,10 +96,10 @@ TEST_CASE("Finding says what its plain definition says, whoever comes, moves or 
   Roster book;
   auto& clinic = book.clinic;
   for (int i = 0; i < 60; ++i)
-    book.enrol();
+    book.enroll();
   agrees(clinic.session, book.known);
 
-  book.enrol();
+  book.enroll();
   agrees(clinic.session, book.known);
 
   must(clinic.session.moveChild(clinic.by, book.known[3].child, clinic.school, "3", "9", "moved"));
@@ -107,7 +107,7 @@ TEST_CASE("Finding says what its plain definition says, whoever comes, moves or 
   agrees(clinic.session, book.known);
   CHECK(must(clinic.session.findChildren(book.known.back().number)).at(0).room == "9");
 
-  book.enrol();
+  book.enroll();
   agrees(clinic.session, book.known);
   must(clinic.session.undo(clinic.by, {base::Station::board, clinic.day}));
   book.known.pop_back();
@@ -118,7 +118,7 @@ TEST_CASE("Reading the roll page by page finds what reading it at once finds", "
   Roster book;
   auto& clinic = book.clinic;
   for (int i = 0; i < 40; ++i)
-    book.enrol();
+    book.enroll();
   clinic.session.lock();
   must(clinic.session.unlock(test::Clinic::passphrase));
   CHECK_FALSE(must(clinic.session.readRoll(7)));
@@ -126,7 +126,7 @@ TEST_CASE("Reading the roll page by page finds what reading it at once finds", "
   // Acts between two pages: one already read moves, one comes.
   must(clinic.session.moveChild(clinic.by, book.known[1].child, clinic.school, "3", "9", "moved"));
   std::ranges::rotate(book.known.begin() + 1, book.known.begin() + 2, book.known.end());
-  book.enrol();
+  book.enroll();
   int pages = 0;
   while (!must(clinic.session.readRoll(7)))
     ++pages;
@@ -137,7 +137,7 @@ TEST_CASE("Reading the roll page by page finds what reading it at once finds", "
 TEST_CASE("Locked, a child is found by number alone; unlocked, by name again", "[case-4]") {
   Roster book;
   auto& session = book.clinic.session;
-  book.enrol();
+  book.enroll();
   const auto& one = book.known[0];
   CHECK(must(session.findChildren(one.shown)).size() == 1);
   session.lock();
@@ -152,10 +152,10 @@ TEST_CASE("A child whom another laptop brought is found at once", "[case-4]") {
   Roster book;
   auto& clinic = book.clinic;
   for (int i = 0; i < 5; ++i)
-    book.enrol();
+    book.enroll();
   const auto path = *clinic.folder / "second.gkbook";
   must(clinic.session.backUp(path));
-  // The first goes on while the second enrols, so that the merge brings rows of an earlier time.
+  // The first goes on while the second enrolls, so that the merge brings rows of an earlier time.
   base::SeededRandom random(2);
   {
     auto second = must(session::Session::open(
@@ -163,17 +163,17 @@ TEST_CASE("A child whom another laptop brought is found at once", "[case-4]") {
         {clinic.clock, random}, store::Access::readWrite, session::BookKind::throwaway));
     must(second.unlock(test::Clinic::passphrase));
     session::Identity identity{.first = "Wren", .birth = must(base::Date::parse("2019-03-14"))};
-    must(second.enrolChild(clinic.by,
-                           {.number = roster::withCheckDigit("4001"),
-                            .birth = {2019, 3},
-                            .school = clinic.school,
-                            .grade = "2",
-                            .room = {},
-                            .note = {}},
-                           identity));
+    must(second.enrollChild(clinic.by,
+                            {.number = roster::withCheckDigit("4001"),
+                             .birth = {2019, 3},
+                             .school = clinic.school,
+                             .grade = "2",
+                             .room = {},
+                             .note = {}},
+                            identity));
   }
   clinic.clock.advance(std::chrono::minutes(1));
-  book.enrol();
+  book.enroll();
   CHECK(must(clinic.session.findChildren("wren")).empty());
   must(clinic.session.absorb(path));
   CHECK(must(clinic.session.findChildren("wren")).size() == 1);

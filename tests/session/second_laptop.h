@@ -62,8 +62,8 @@ inline roster::ChildId seenTwice(Clinic& clinic) {
   return mina;
 }
 
-inline roster::ChildId enrolAda(session::Session& session, Clinic& clinic, const char* number) {
-  const auto ada = must(session.enrolChild(
+inline roster::ChildId enrollAda(session::Session& session, Clinic& clinic, const char* number) {
+  const auto ada = must(session.enrollChild(
       clinic.by,
       {.number = roster::withCheckDigit(number),
        .birth = {2019, 3},

@@ -53,7 +53,7 @@ SetupRecords whole() {
                                     .times = {}};
   put(records.schools, roster::School{"Cobble Lantern Elementary", "CL"});
   put(records.terms, roster::Term{"Fall 2026", dateOf("2026-08-24"), dateOf("2026-12-18"), {}});
-  put(records.enrolments, roster::Enrolment{records.terms[0].id, records.schools[0].id, "2", 61});
+  put(records.enrollments, roster::Enrollment{records.terms[0].id, records.schools[0].id, "2", 61});
   put(records.members, member("OF", roster::Role::hygienist, "2027-06-30"));
   put(records.members, member("CW", roster::Role::coordinator, "2027-06-30"));
   put(records.lights, kit::Light{"L-1", kit::LightType::led, {800}, {1080}, true, "M-1"});
@@ -127,20 +127,20 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
       "ended on");
   isAsked(judged(Area::program, [](auto& all) { all.program->authorizingDentist = " "; }),
           "dentist");
-  isAsked(judged(Area::schools, [](auto& all) { all.enrolments.clear(); }), "1 school");
+  isAsked(judged(Area::schools, [](auto& all) { all.enrollments.clear(); }), "1 school");
   isMissing(judged(Area::terms, [](auto& all) { all.terms[0].value.end = dateOf("2026-11-16"); }),
             "next term");
   isAsked(judged(Area::terms, [](auto& all) { all.terms[0].value.start = dateOf("2026-11-18"); }),
           "begins on");
   isMissing(judged(Area::team,
-                   [](auto& all) { all.members[0].value.licenceUntil = dateOf("2026-11-16"); }),
+                   [](auto& all) { all.members[0].value.licenseUntil = dateOf("2026-11-16"); }),
             "may place sealants");
   isAsked(judged(Area::team,
-                 [](auto& all) { all.members[0].value.licenceUntil = dateOf("2026-12-15"); }),
+                 [](auto& all) { all.members[0].value.licenseUntil = dateOf("2026-12-15"); }),
           "28 days");
   isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }),
           "Enter a second person who may sign");
-  isAsked(judged(Area::team, [](auto& all) { all.members[0].value.licence.clear(); }),
+  isAsked(judged(Area::team, [](auto& all) { all.members[0].value.license.clear(); }),
           "no license number");
   isMissing(judged(Area::lights, [](auto& all) { all.lights[0].value.inService = false; }),
             "in service");

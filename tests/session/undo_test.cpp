@@ -82,13 +82,13 @@ TEST_CASE("Undo stops at what left the book: a backup, letters, a report", "[cas
   SECTION("an imported roster") {
     session::Identity identity{
         .first = "Lupe", .last = "Saltmarsh", .birth = must(base::Date::parse("2019-05-02"))};
-    must(clinic.session.enrolRoster(clinic.by, {{{.number = roster::withCheckDigit("2001"),
-                                                  .birth = {2019, 5},
-                                                  .school = clinic.school,
-                                                  .grade = "2",
-                                                  .room = "6",
-                                                  .note = {}},
-                                                 identity}}));
+    must(clinic.session.enrollRoster(clinic.by, {{{.number = roster::withCheckDigit("2001"),
+                                                   .birth = {2019, 5},
+                                                   .school = clinic.school,
+                                                   .grade = "2",
+                                                   .room = "6",
+                                                   .note = {}},
+                                                  identity}}));
   }
   const auto why = clinic.session.undo(clinic.by, clinic.board());
   REQUIRE(codeOf(why) == ErrorCode::notFound);
@@ -181,7 +181,7 @@ TEST_CASE("An import is taken back whole, with a reason, while nothing hangs on 
                              [&](roster::ChildId child) { return clinic.form(child); }};
   };
   const auto brought = must(
-      clinic.session.enrolRoster(clinic.by, {entering("2001", "Lupe"), entering("2002", "Pia")}));
+      clinic.session.enrollRoster(clinic.by, {entering("2001", "Lupe"), entering("2002", "Pia")}));
   const auto& back = [&](const std::string& why) {
     return clinic.session.takeBackImport(clinic.by, brought.front(), why);
   };

@@ -161,7 +161,7 @@ TEST_CASE("A child with one name or with accents is found and shown as written",
                       .grade = "2",
                       .room = {},
                       .note = {}};
-  must(clinic.session.enrolChild(clinic.by, child, one));
+  must(clinic.session.enrollChild(clinic.by, child, one));
   const auto found = must(clinic.session.findChildren("obrien zoe"));
   REQUIRE(found.size() == 1);
   CHECK(found[0].child == zoe);
@@ -179,10 +179,10 @@ TEST_CASE("A birth year that makes a second-grader 29 is refused", "[case-18]") 
                       .note = {}};
   session::Identity sol{
       .first = "Sol", .last = "Hatherwick", .birth = must(base::Date::parse("1997-05-02"))};
-  CHECK(codeOf(clinic.session.enrolChild(clinic.by, child, sol)) == ErrorCode::ruleBirthDate);
+  CHECK(codeOf(clinic.session.enrollChild(clinic.by, child, sol)) == ErrorCode::ruleBirthDate);
   sol.birth = must(base::Date::parse("2014-05-02"));
-  CHECK(codeOf(clinic.session.enrolChild(clinic.by, child, sol)) == ErrorCode::ruleBirthDate);
-  must(clinic.session.enrolChild(clinic.by, child, sol, session::Confirmed::yes));
+  CHECK(codeOf(clinic.session.enrollChild(clinic.by, child, sol)) == ErrorCode::ruleBirthDate);
+  must(clinic.session.enrollChild(clinic.by, child, sol, session::Confirmed::yes));
 }
 
 TEST_CASE("A clock set back warns and never reorders the record", "[case-21]") {

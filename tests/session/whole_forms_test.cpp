@@ -46,10 +46,10 @@ TEST_CASE("A new child whose form cannot stand is not in the logbook", "[case-12
     return form;
   };
   entering.alert = latex;
-  CHECK_FALSE(clinic.session.enrolRoster(clinic.by, {entering}).has_value());
+  CHECK_FALSE(clinic.session.enrollRoster(clinic.by, {entering}).has_value());
   CHECK(must(clinic.session.findChildren("ada")).empty());
   entering.form = [&](roster::ChildId id) { return clinic.form(id); };
-  const auto ids = must(clinic.session.enrolRoster(clinic.by, {entering}));
+  const auto ids = must(clinic.session.enrollRoster(clinic.by, {entering}));
   CHECK(must(clinic.session.flags(ids.front())).size() == 1);
 }
 

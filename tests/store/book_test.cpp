@@ -188,7 +188,7 @@ TEST_CASE("Every word of the record types fits the columns that hold it") {
     each(followup::LetterState{}, [&](auto state) {
       desk.comesBack(followup::Letter{.child = who,
                                       .day = day,
-                                      .guardian = followup::toPupil,
+                                      .guardian = followup::toStudent,
                                       .language = "English",
                                       .interpreter = true,
                                       .variant = variant,

@@ -265,7 +265,7 @@ TEST_CASE("Bringing a book up to date can be stopped anywhere, and then nothing 
     {
       const auto book = opened(stopAt, asked);
       if (book) break;
-      CHECK(book.error().code == ErrorCode::workCancelled);
+      CHECK(book.error().code == ErrorCode::workCanceled);
     }
     ++stops;
     CHECK(bytesOf(path) == before);

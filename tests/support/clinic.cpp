@@ -113,8 +113,8 @@ roster::Child Clinic::newChild() {
 roster::ChildId Clinic::childWithoutForm(const std::string& first, const std::string& last) {
   session::Identity identity{.first = first, .last = last, .birth = date("2019-03-14")};
   identity.guardians.push_back({"Rosa " + last, "mother", "000-555-0101", "English"});
-  return must(session.enrolChild(by, newChild(), identity, session::Confirmed::no,
-                                 session::Confirmed::yes));
+  return must(session.enrollChild(by, newChild(), identity, session::Confirmed::no,
+                                  session::Confirmed::yes));
 }
 
 roster::Consent Clinic::form(roster::ChildId child) const {

@@ -61,7 +61,7 @@ class LargeBook {
       for (const auto& school : schools_)
         batches_.push_back({school, term, start, {}});
     for (std::size_t first = 0; first < batches_.size(); first += schoolCount)
-      enrolTerm(first);
+      enrollTerm(first);
     must(clinic_.session.finish());
     const auto path = clinic_.session.path();
     // Lets the book go, so that many visits can be written as one act.
@@ -90,13 +90,13 @@ class LargeBook {
     terms_.emplace_back(clinic_.term, *base::Date::of(2026, 9, 8));
   }
 
-  void enrolTerm(std::size_t first) {
+  void enrollTerm(std::size_t first) {
     std::vector<session::NewChild> children;
     const int returned = share_ * 7 / 10;
     for (std::size_t i = first; i < first + schoolCount; ++i)
       for (int n = 0; n < share_; ++n)
         children.push_back(newChild(batches_[i], n < returned));
-    const auto ids = must(clinic_.session.enrolRoster(
+    const auto ids = must(clinic_.session.enrollRoster(
         clinic_.by, std::move(children), session::Confirmed::yes, session::Confirmed::yes));
     auto next = ids.begin();
     for (std::size_t i = first; i < first + schoolCount; ++i, next += share_)

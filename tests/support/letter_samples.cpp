@@ -139,7 +139,7 @@ std::string shippedText(std::string_view file) {
 reports::LetterText written(const reports::LetterTemplates& templates, const LetterSample& sample,
                             const std::string& language) {
   reports::LetterReader reader{0, "Tess Tolliver", language};
-  if (sample.pupil) reader = {followup::toPupil, "Mina", language};
+  if (sample.student) reader = {followup::toStudent, "Mina", language};
   if (!sample.language.empty()) reader.language = sample.language;
   std::optional<base::Date> replaces;
   if (sample.replaces) replaces = date("2026-11-17");

@@ -9,7 +9,7 @@ struct LetterSample {
   std::string name;
   reports::LetterFacts facts;
   bool replaces = false;
-  bool pupil = false;
+  bool student = false;
   std::string language{};
 };
 std::vector<LetterSample> letterSamples();

@@ -65,8 +65,8 @@ QString wordsOf(LongKind kind) {
   base::fail("long work without words");
 }
 
-base::Error cancelled(LongKind kind) {
-  return {ErrorCode::workCancelled, toStd(wordsOf(kind)) + " was canceled before its end"};
+base::Error canceled(LongKind kind) {
+  return {ErrorCode::workCanceled, toStd(wordsOf(kind)) + " was canceled before its end"};
 }
 
 } // namespace
@@ -187,7 +187,7 @@ void LongWork::cancel() {
   for (const auto& job : all) {
     job->stop.request_stop();
     if (takesBook(job->kind) || job->isOver) continue;
-    fail(job, cancelled(job->kind));
+    fail(job, canceled(job->kind));
   }
 }
 

@@ -50,7 +50,7 @@ QString wordsOf(const LongState& state);
 
 /// Runs long work away from the window, which goes on meanwhile, and hands what it gives back in
 /// the window's thread; when the owner is gone by then, to nobody. Work fails as the core says;
-/// work that was cancelled gives `workCancelled`, and has changed nothing. What only reads is given
+/// work that was canceled gives `workCanceled`, and has changed nothing. What only reads is given
 /// up at once; what changes the book is waited for, which takes less than a second.
 class LongWork final : public QObject {
   Q_OBJECT
@@ -93,7 +93,7 @@ class LongWork final : public QObject {
     copyThen(begun->job, bodyOf<Value>(*begun, std::make_shared<OnCopy>(onCopy)));
   }
 
-  /// All of it. What comes of it is `workCancelled`.
+  /// All of it. What comes of it is `workCanceled`.
   void cancel();
   [[nodiscard]] std::optional<LongState> state() const;
   [[nodiscard]] bool isBusy() const { return !jobs_.empty(); }

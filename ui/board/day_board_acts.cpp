@@ -172,7 +172,7 @@ void DayBoardPage::withdraw() {
   if (!went(closed)) return;
   const auto place = line->place;
   // Not begun: the day ends here for the child, so that the close-out asks for nothing more.
-  const bool endsDay = place == session::Place::waiting && !*closed && !day_->value.cancelled;
+  const bool endsDay = place == session::Place::waiting && !*closed && !day_->value.canceled;
   const auto told = toStd(how->trimmed());
   const auto noted =
       endsDay ? went(book().work(by(), {.withdrawal = session::Withdrawal{line->child, told},

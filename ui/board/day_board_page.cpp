@@ -237,7 +237,7 @@ void DayBoardPage::refresh() {
   title_->setText(school == schools->end() ? u"School day"_s : toQt(school->value.name));
   auto date = toQt(day.date.weekday() + ", " + day.date.words());
   if (day.team > 1) date += u", team %1"_s.arg(day.team);
-  if (day.cancelled) date += u". CANCELED: "_s + toQt(day.reason);
+  if (day.canceled) date += u". CANCELED: "_s + toQt(day.reason);
   if (*closed) date += u". SIGNED"_s;
   date_->setText(date);
   showPace(*lines);
@@ -277,7 +277,7 @@ void DayBoardPage::showMissing() {
 }
 
 void DayBoardPage::showReadiness(bool closed) {
-  const bool isAsked = day_ && !closed && !day_->value.cancelled;
+  const bool isAsked = day_ && !closed && !day_->value.canceled;
   QString trouble;
   if (isAsked) {
     const auto answers = book().readiness(day_->id);

@@ -329,8 +329,8 @@ void LateForm::save() {
       return of;
     };
   // Child, form and alert at once, or nothing: backing out later leaves nothing behind.
-  const auto child = book().enrolChild(context().acting.by(base::Station::board), made->child,
-                                       made->schoolConfirmsAge, made->isAnother);
+  const auto child = book().enrollChild(context().acting.by(base::Station::board), made->child,
+                                        made->schoolConfirmsAge, made->isAnother);
   if (went(child)) Q_EMIT entered(*child);
 }
 

@@ -21,7 +21,7 @@ class LateForm final : public Page {
  public:
   LateForm(Context& context, QWidget* parent);
 
-  /// Starts anew for the school of that day, with the next free number.
+  /// Starts over for the school of that day, with the next free number.
   void begin(const base::Recorded<roster::ClinicDay>& day);
   void refresh() override {}
 

@@ -18,7 +18,7 @@ class OpenDayForm final : public Page {
  public:
   OpenDayForm(Context& context, QWidget* parent);
 
-  /// Starts anew with today.
+  /// Starts over with today.
   void begin();
   void refresh() override;
 

@@ -126,10 +126,10 @@ void TodayPage::readMembers(base::Date on) {
   for (const auto& [id, stamp, member] : *members) {
     const auto place = members_.size();
     members_.push_back(id);
-    const bool lapsed = member.licenceUntil && *member.licenceUntil < on;
+    const bool lapsed = member.licenseUntil && *member.licenseUntil < on;
     const auto words =
         memberWords(member) +
-        (lapsed ? u", license ended "_s + toQt(member.licenceUntil->shortWords()) : QString());
+        (lapsed ? u", license ended "_s + toQt(member.licenseUntil->shortWords()) : QString());
     add(operator_, words, place, !lapsed);
     add(assistant_, words, place, true);
     add(recorder_, words, place, true);

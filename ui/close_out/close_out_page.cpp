@@ -48,7 +48,7 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
   connect(browser_, &ReportBrowser::taken, this, [this](int section, int row) {
     if (sheet_ && row >= 0) {
       const auto at = static_cast<std::size_t>(row);
-      if (section == blockers) return mend(at);
+      if (section == blockers) return fix(at);
       if (section == questions) return answer(at);
       if (section == letters && sheet_->letters.at(at).stand == reports::LetterStand::handedInError)
         return call();
@@ -239,7 +239,7 @@ std::optional<roster::ChildId> CloseOutPage::wanted() {
   return child;
 }
 
-void CloseOutPage::mend(std::size_t row) {
+void CloseOutPage::fix(std::size_t row) {
   const auto alike = fixes_.at(row);
   const auto first = sheet_->blockers.at(alike.front());
   if (alike.size() > 1 && first.kind == reports::BlockerKind::noOutcome) return outcomesOf(alike);
@@ -341,7 +341,7 @@ void CloseOutPage::outcome() {
 bool CloseOutPage::outcomeOf(const roster::ChildId& chosen) {
   const std::optional child(chosen); // a copy: the sheet changes meanwhile
   const auto name = nameOf(*child);
-  const bool isAnew = std::ranges::any_of(
+  const bool isAgain = std::ranges::any_of(
       sheet_->lines, [&](const auto& line) { return line.child == *child && line.outcome; });
   const auto ended = askOutcome(context().prompter, name, *child, *day_);
   if (!ended) return false;
@@ -357,8 +357,8 @@ bool CloseOutPage::outcomeOf(const roster::ChildId& chosen) {
                         : went(book().endVisit(by, *ended, session::Confirmed::yes));
   if (done)
     Q_EMIT said(u"%1: %2. %3"_s.arg(name, toQt(base::displayName(ended->end)),
-                                    isAnew ? u"Previous entry kept in history."_s
-                                           : u"A new outcome replaces it."_s));
+                                    isAgain ? u"Previous entry kept in history."_s
+                                            : u"A new outcome replaces it."_s));
   return done;
 }
 

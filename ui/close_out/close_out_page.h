@@ -49,7 +49,7 @@ class CloseOutPage final : public Page {
   /// Says so when the row is no child's.
   [[nodiscard]] std::optional<roster::ChildId> wanted();
   [[nodiscard]] QString nameOf(const roster::ChildId& child) const;
-  void mend(std::size_t row);
+  void fix(std::size_t row);
   void fix(const reports::Blocker& blocker);
   void outcomesOf(const FixRow& row);
   void answer(std::size_t row);

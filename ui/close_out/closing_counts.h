@@ -8,7 +8,7 @@ namespace gk::ui {
 /// What the close-out asks beside the care, in an entry of its own at once. False when the person
 /// backed out before anything was noted.
 
-/// Chairs, the hours of people by role, and pupils taught.
+/// Chairs, the hours of people by role, and students taught.
 base::Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster::DayId day);
 
 /// Packages opened and left of a lot, or that it is set aside.

@@ -115,7 +115,7 @@ void LettersDesk::putOut(const QString& name, bool onPaper, const Paint& paint,
       [printer, paint](const base::Progress& progress) -> Result<base::Done> {
         paint(*printer, progress);
         if (progress.isStopped())
-          return base::Error{base::ErrorCode::workCancelled, "no page came out"};
+          return base::Error{base::ErrorCode::workCanceled, "no page came out"};
         return base::Done{};
       },
       finish);

@@ -65,12 +65,12 @@ std::vector<Field> enrollmentFields(Context& context) {
 Result<Values> enrollmentOf(Context& context, const Thing& id) {
   const auto term = termNow(context);
   if (!term) return term.error();
-  const auto counts = context.session.enrolments(term->id);
+  const auto counts = context.session.enrollments(term->id);
   if (!counts) return counts.error();
   Values values;
   for (const auto& count : *counts)
     if (count.value.school.uuid() == *id)
-      values.set(u"Grade"_s + toQt(count.value.grade), std::int64_t{count.value.pupils});
+      values.set(u"Grade"_s + toQt(count.value.grade), std::int64_t{count.value.students});
   return values;
 }
 
@@ -79,7 +79,7 @@ Result<QString> enterEnrollment(Context& context, By by, const Thing& id, const 
   if (!term) return term.error();
   const auto before = enrollmentOf(context, id);
   if (!before) return before.error();
-  std::vector<roster::Enrolment> counts;
+  std::vector<roster::Enrollment> counts;
   for (const auto& grade : grades()) {
     const auto key = u"Grade"_s + toQt(grade);
     // A grade that was counted and is blank now has no student.
@@ -87,7 +87,7 @@ Result<QString> enterEnrollment(Context& context, By by, const Thing& id, const 
     if (now != before->number(key))
       counts.push_back({term->id, roster::SchoolId(*id), grade, now.value_or(0)});
   }
-  return saidIf(context.session.enterEnrolments(by, counts), u"The enrollment is saved."_s);
+  return saidIf(context.session.enterEnrollments(by, counts), u"The enrollment is saved."_s);
 }
 
 std::vector<Field> mealFields(const Thing&) {
@@ -265,9 +265,9 @@ AreaSpec schoolsArea(Context& context) {
           .rows = [&context](const QString&) -> Result<std::vector<AreaRow>> {
             const auto schools = context.session.schools();
             if (!schools) return schools.error();
-            std::vector<base::Recorded<roster::Enrolment>> counts;
+            std::vector<base::Recorded<roster::Enrollment>> counts;
             if (const auto term = termNow(context)) {
-              auto all = context.session.enrolments(term->id);
+              auto all = context.session.enrollments(term->id);
               if (!all) return all.error();
               counts = std::move(*all);
             }
@@ -277,7 +277,7 @@ AreaSpec schoolsArea(Context& context) {
               bool isCounted = false;
               for (const auto& count : counts)
                 if (count.value.school == school.id) {
-                  students += count.value.pupils;
+                  students += count.value.students;
                   isCounted = true;
                 }
               rows.push_back(

@@ -164,7 +164,7 @@ Result<QString> addStudent(Context& context, By by, const Values& values) {
                                     .note = {}},
                                    details.identity};
   const auto done = asking(context.prompter, [&](Confirmed age, Confirmed another) {
-    return book.enrolChild(by, entering, age, another);
+    return book.enrollChild(by, entering, age, another);
   });
   if (!done) return QString();
   return saidIf(*done, u"Student %1 is saved."_s.arg(toQt(number)));

@@ -54,8 +54,8 @@ Values valuesOfMember(const roster::Member& member) {
   values.set(u"Name"_s, member.name);
   values.set(u"Initials"_s, member.initials);
   values.set(u"Role"_s, member.role);
-  values.set(u"License"_s, member.licence);
-  values.set(u"Until"_s, member.licenceUntil);
+  values.set(u"License"_s, member.license);
+  values.set(u"Until"_s, member.licenseUntil);
   values.set(u"Rights"_s, std::int64_t{member.may != roster::usualTasks(member.role)});
   values.set(u"May"_s, member.may.bits());
   return values;
@@ -81,8 +81,8 @@ std::string rightsWords(const roster::Member& member) {
 }
 
 std::string licenseWords(const roster::Member& member, base::Date today) {
-  if (!member.licenceUntil) return member.licence.empty() ? "none" : "no end entered";
-  return (*member.licenceUntil < today ? "ENDED " : "to ") + member.licenceUntil->words();
+  if (!member.licenseUntil) return member.license.empty() ? "none" : "no end entered";
+  return (*member.licenseUntil < today ? "ENDED " : "to ") + member.licenseUntil->words();
 }
 
 Result<Values> memberValues(session::Session& book, const Thing& id) {

@@ -33,7 +33,7 @@ std::optional<WorkGroup> nextGroup(const chairside::Screening& screening,
 std::vector<dentition::Tooth> notBegun(const chairside::Screening& screening,
                                        std::span<const dentition::Tooth> begun);
 
-/// The step to do now: flowed sealant is cured before a neighbour is etched again, since it must
+/// The step to do now: flowed sealant is cured before a neighbor is etched again, since it must
 /// not lie uncured; else what the most backward tooth needs.
 chairside::Next stepNow(const chairside::Protocol& protocol);
 

@@ -8,7 +8,7 @@
 namespace gk::ui {
 
 /// The placements to look at again: of each tooth the newest that is not a repair (a repair has its
-/// own clock and is judged with the sealant it mends).
+/// own clock and is judged with the sealant it repairs).
 std::vector<session::EarlierPlacement>
 toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today);
 

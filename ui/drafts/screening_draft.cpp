@@ -235,9 +235,9 @@ SurfaceSet ScreeningDraft::treatable(const ToothFinding& finding) const {
   if (!repairs && finding.decision != Decision::reseal) return surfaces;
   for (Surface surface : SurfaceSet::all().values()) {
     const auto condition = finding.at(surface).condition;
-    const bool mends =
+    const bool isTreatable =
         condition == Condition::sealedPart || (repairs && condition == Condition::restored);
-    if (mends) surfaces.add(surface);
+    if (isTreatable) surfaces.add(surface);
   }
   return surfaces;
 }

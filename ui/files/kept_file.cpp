@@ -209,7 +209,7 @@ Setup stillUsable(Setup setup, session::Reader& book, base::Date on) {
   };
   const auto members = book.members();
   keep(setup.author, members, [&](const roster::Member& member) {
-    return !member.licenceUntil || *member.licenceUntil >= on;
+    return !member.licenseUntil || *member.licenseUntil >= on;
   });
   for (auto* id : {&setup.assistant, &setup.recorder})
     keep(*id, members, [](const roster::Member&) { return true; });

@@ -96,7 +96,7 @@ LaptopPage::LaptopPage(Context& context, QWidget* parent)
   form->addRow(QString(), hear);
   strip_ = choice(form, u"&Keys at the chair"_s, u"stripSide"_s, names<Side>());
   order_ = choice(form, u"&Order of work"_s, u"workOrder"_s, names<WorkOrder>());
-  colours_ = choice(form, u"&Colors"_s, u"colors"_s, names<Scheme>());
+  colors_ = choice(form, u"&Colors"_s, u"colors"_s, names<Scheme>());
   QStringList sizes;
   for (const auto percent : percents)
     sizes += u"%1%"_s.arg(percent);
@@ -194,7 +194,7 @@ void LaptopPage::refresh() {
   flash_->setEnabled(habits.volume != 0);
   strip_->setCurrentIndex(static_cast<int>(habits.strip));
   order_->setCurrentIndex(static_cast<int>(habits.order));
-  colours_->setCurrentIndex(static_cast<int>(habits.look.scheme));
+  colors_->setCurrentIndex(static_cast<int>(habits.look.scheme));
   text_->setCurrentIndex(nearest(percents, habits.look.percent));
   paper_->setCurrentIndex(static_cast<int>(habits.paper));
   const auto& backup = habits.backup;
@@ -264,7 +264,7 @@ void LaptopPage::choose() {
   if (habits.volume != 0 && flash_->isEnabled()) habits.flash = flash_->isChecked();
   habits.strip = static_cast<Side>(strip_->currentIndex());
   habits.order = static_cast<WorkOrder>(order_->currentIndex());
-  habits.look = {static_cast<Scheme>(colours_->currentIndex()),
+  habits.look = {static_cast<Scheme>(colors_->currentIndex()),
                  percents[static_cast<std::size_t>(text_->currentIndex())]};
   habits.paper = static_cast<PaperSize>(paper_->currentIndex());
   context().acting.keep(habits);

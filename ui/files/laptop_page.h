@@ -54,7 +54,7 @@ class LaptopPage final : public Page {
   QCheckBox* flash_;
   QComboBox* strip_;
   QComboBox* order_;
-  QComboBox* colours_;
+  QComboBox* colors_;
   QComboBox* text_;
   QComboBox* paper_;
   QLabel* place_ = nullptr; ///< of the backups

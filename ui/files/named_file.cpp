@@ -28,7 +28,7 @@ std::string paperName(const QString& name) {
 base::Result<QString> writeWhole(const QString& path, const base::Result<std::string>& bytes,
                                  const base::Progress& progress) {
   if (!bytes) return bytes.error();
-  if (progress.isStopped()) return base::Error{base::ErrorCode::workCancelled, "nothing was saved"};
+  if (progress.isStopped()) return base::Error{base::ErrorCode::workCanceled, "nothing was saved"};
   if (const auto done = base::replaceFile(toStd(path), *bytes); !done) return done.error();
   return path;
 }

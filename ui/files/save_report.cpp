@@ -82,7 +82,7 @@ void saveReport(Context& context, QObject* owner, ReportToSave report,
                       foot](const base::Progress& progress) -> base::Result<QString> {
     const auto bytes = bytesOf(report, ending, foot, progress);
     if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "no report was saved"};
+      return base::Error{base::ErrorCode::workCanceled, "no report was saved"};
     if (!bytes) return bytes.error();
     if (const auto written = base::replaceFile(toStd(path), *bytes); !written)
       return written.error();

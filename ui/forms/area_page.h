@@ -52,7 +52,7 @@ class AreaPage final : public Page {
   void choose(int row);
   void pointAt(const Thing& thing);
   [[nodiscard]] Thing chosen() const;
-  /// Fills the form in anew; nothing typed is kept.
+  /// Fills the form in again; nothing typed is kept.
   void open(std::size_t form);
   void askForRow(std::size_t form);
   void showForm(bool isShown);

@@ -13,11 +13,10 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   QStyledItemDelegate::paint(painter, cell, index);
   if (!(option.state & QStyle::State_HasFocus)) return;
   constexpr int bar = 2; // the style leaves three pixels beside the text
-  const auto colour = style::strong();
-  painter->fillRect(QRect(option.rect.left(), option.rect.top(), bar, option.rect.height()),
-                    colour);
+  const auto color = style::strong();
+  painter->fillRect(QRect(option.rect.left(), option.rect.top(), bar, option.rect.height()), color);
   painter->fillRect(
-      QRect(option.rect.right() + 1 - bar, option.rect.top(), bar, option.rect.height()), colour);
+      QRect(option.rect.right() + 1 - bar, option.rect.top(), bar, option.rect.height()), color);
 }
 
 } // namespace gk::ui

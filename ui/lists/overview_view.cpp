@@ -275,13 +275,13 @@ void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString
   paintHead(painter, box, title, says);
   const auto room = box.adjusted(cardMargin, headRoom() - 4, -cardMargin, -8);
   const auto& worn = style::worn();
-  const reports::PlotColours colours{toStd(worn.ink.name()), toStd(worn.edge.name()),
-                                     toStd(worn.chart.name()), toStd(worn.soft.name()),
-                                     toStd(worn.card.name())};
+  const reports::PlotColors colors{toStd(worn.ink.name()), toStd(worn.edge.name()),
+                                   toStd(worn.chart.name()), toStd(worn.soft.name()),
+                                   toStd(worn.card.name())};
   // As wide as the room at the usual letters; letters that are larger have fewer units.
   const double unit = style::px(14) / 13.0;
   const reports::PlotSize units{room.width() / unit, std::max(60.0, room.height() / unit - 90)};
-  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colours)));
+  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colors)));
   const auto size = QSizeF(svg.defaultSize()).scaled(room.size(), Qt::KeepAspectRatio);
   svg.render(&painter, QRectF(room.topLeft(), size));
 }

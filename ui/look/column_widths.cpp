@@ -103,7 +103,7 @@ QFont paperFont(double points, bool bold) {
 
 double widthOf(const QString& words, const QFont& font) {
   // A little over, since the metrics of the screen and of paper differ by a hair. Digits may stand
-  // in columns, each as wide as a nought.
+  // in columns, each as wide as a zero.
   auto widest = words;
   for (auto& letter : widest)
     if (letter.isDigit()) letter = u'0';

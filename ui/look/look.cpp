@@ -25,20 +25,20 @@ namespace {
 constexpr const char* schemeKept = "gkScheme";
 constexpr const char* percentKept = "gkPercent";
 
-QPalette paletteOf(const style::Colours& colours) {
+QPalette paletteOf(const style::Colors& colors) {
   QPalette palette;
-  palette.setColor(QPalette::Window, colours.ground);
+  palette.setColor(QPalette::Window, colors.ground);
   for (const auto role : {QPalette::Base, QPalette::Button, QPalette::ToolTipBase})
-    palette.setColor(role, colours.card);
-  palette.setColor(QPalette::AlternateBase, colours.sunk);
+    palette.setColor(role, colors.card);
+  palette.setColor(QPalette::AlternateBase, colors.sunk);
   for (const auto role :
        {QPalette::WindowText, QPalette::Text, QPalette::ButtonText, QPalette::ToolTipText})
-    palette.setColor(role, colours.ink);
-  palette.setColor(QPalette::PlaceholderText, colours.quiet);
-  palette.setColor(QPalette::Highlight, colours.soft);
-  palette.setColor(QPalette::HighlightedText, colours.ink);
+    palette.setColor(role, colors.ink);
+  palette.setColor(QPalette::PlaceholderText, colors.quiet);
+  palette.setColor(QPalette::Highlight, colors.soft);
+  palette.setColor(QPalette::HighlightedText, colors.ink);
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
-    palette.setColor(QPalette::Disabled, role, colours.quiet);
+    palette.setColor(QPalette::Disabled, role, colors.quiet);
   return palette;
 }
 
@@ -52,7 +52,7 @@ void dress(const Look& look) {
   loadLookFiles();
   qApp->setStyleSheet({});
   QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
-  QApplication::setPalette(paletteOf(style::colours(wanted.scheme)));
+  QApplication::setPalette(paletteOf(style::colors(wanted.scheme)));
   auto font = QApplication::font();
   font.setFamilies({u"Inter"_s, u"Noto Sans"_s, u"DejaVu Sans"_s});
   font.setPixelSize(style::px(16));

@@ -7,7 +7,7 @@ namespace gk::ui {
 /// Light by default: bright rooms ask for it.
 enum class Scheme { light, dark, highContrast };
 
-/// How the program looks: its colours, and its letters in percent of their usual size.
+/// How the program looks: its colors, and its letters in percent of their usual size.
 struct Look {
   Scheme scheme = Scheme::light;
   int percent = 100;
@@ -15,7 +15,7 @@ struct Look {
 };
 
 /// Dresses every window that there is and every one to come, on any desktop, also where the
-/// desktop's own colours are others; may be called again at any time. A percent under 100 counts
+/// desktop's own colors are others; may be called again at any time. A percent under 100 counts
 /// as 100 and one over 200 as 200. Precondition: there is a QApplication, which keeps the look.
 void dress(const Look& look = {});
 

@@ -192,8 +192,8 @@ QString sheet() {
                                            {u"@hand"_s, worn.hand},
                                            {u"@ask"_s, worn.ask},
                                            {u"@ink"_s, worn.ink}};
-  for (const auto& [name, colour] : names)
-    text.replace(name, colour.name());
+  for (const auto& [name, color] : names)
+    text.replace(name, color.name());
   static const QRegularExpression grows(u"([~^])(\\d+)"_s);
   QString out;
   qsizetype from = 0;

@@ -8,13 +8,13 @@
 
 class QWidget;
 
-/// Colours and sizes of the look that is worn now; nothing else in the program names a colour. A
-/// colour never says anything alone: a word or a shape says it too.
+/// Colors and sizes of the look that is worn now; nothing else in the program names a color. A
+/// color never says anything alone: a word or a shape says it too.
 namespace gk::ui::style {
 
-/// By what they are for. They stay apart for colour-blind eyes and through an amber filter;
+/// By what they are for. They stay apart for color-blind eyes and through an amber filter;
 /// tests/ui/totals/filters_test.cpp says in numbers how far.
-struct Colours {
+struct Colors {
   QColor ink;        ///< words and thick lines
   QColor quiet;      ///< second words
   QColor ground;     ///< the page
@@ -43,11 +43,11 @@ struct Colours {
   QColor chartQuiet; ///< the others
 };
 
-const Colours& colours(Scheme scheme);
+const Colors& colors(Scheme scheme);
 
 /// Those of the look that is worn.
-inline const Colours& worn() {
-  return colours(lookNow().scheme);
+inline const Colors& worn() {
+  return colors(lookNow().scheme);
 }
 inline QColor ink() {
   return worn().ink;

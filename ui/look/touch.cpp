@@ -13,19 +13,19 @@ constexpr double usual = 96.0;
 /// A wall screen has about 40 dots an inch, a small tablet about 300.
 constexpr double fewest = 50.0;
 constexpr double most = 350.0;
-constexpr double millimetresPerInch = 25.4;
+constexpr double millimetersPerInch = 25.4;
 
 } // namespace
 
-int pixelsFor(double millimetres, double dotsPerInch) {
+int pixelsFor(double millimeters, double dotsPerInch) {
   const bool isSane = dotsPerInch >= fewest && dotsPerInch <= most;
   return static_cast<int>(
-      std::ceil(millimetres / millimetresPerInch * (isSane ? dotsPerInch : usual)));
+      std::ceil(millimeters / millimetersPerInch * (isSane ? dotsPerInch : usual)));
 }
 
-int pixelsFor(double millimetres) {
+int pixelsFor(double millimeters) {
   const auto* screen = QGuiApplication::primaryScreen();
-  return pixelsFor(millimetres, screen ? screen->physicalDotsPerInch() : usual);
+  return pixelsFor(millimeters, screen ? screen->physicalDotsPerInch() : usual);
 }
 
 int touch() {

@@ -76,7 +76,7 @@ void SurfaceTarget::paintEvent(QPaintEvent*) {
   const auto shape = shapeOf(box, side);
 
   painter.fillPath(shape, covered ? style::cured() : style::card());
-  if (covered) { // also as a band, for eyes and prints without colour
+  if (covered) { // also as a band, for eyes and prints without color
     painter.setClipPath(shape);
     const double high = box.height() / 6;
     painter.fillRect(QRectF(box.left(), box.bottom() - high, box.width(), high), style::onCured());

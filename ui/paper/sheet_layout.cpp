@@ -29,7 +29,7 @@ double notePoints(bool hasFront) {
   return hasFront ? 7 : 8;
 }
 
-/// So that digits below each other stand in columns: each as wide as a nought.
+/// So that digits below each other stand in columns: each as wide as a zero.
 void evenDigits(QTextLayout& layout, const QFont& font) {
   const QFontMetricsF metrics(font);
   const double wide = metrics.horizontalAdvance(u'0');
@@ -216,13 +216,13 @@ SheetLayout::Row SheetLayout::headOf(const reports::Table& table, const Band& ba
 }
 
 SheetLayout::Row SheetLayout::rowOf(const reports::Table& table, const Band& band, double points,
-                                    std::size_t at, bool anew) {
+                                    std::size_t at, bool again) {
   Row row;
   const bool isTotal = table.rows[at].front() == "Total";
   for (std::size_t i = 0; i < band.columns.size(); ++i) {
     const auto which = band.columns[i];
     const auto& column = table.columns[which];
-    const auto cell = anew ? cellShown(table, at, which) : cellToRead(table, at, which);
+    const auto cell = again ? cellShown(table, at, which) : cellToRead(table, at, which);
     row.emplace_back(toQt(cell), paperFont(points, isTotal || column.group),
                      std::max(band.widths[i] - cellGap, 1.0), column.isNumber());
   }

@@ -12,7 +12,7 @@ class QTextLayout;
 
 namespace gk::ui {
 
-// As on the screen and in a web page; each is as plain in grey.
+// As on the screen and in a web page; each is as plain in gray.
 inline const QColor paperInk(0x10, 0x20, 0x1B);
 inline const QColor paperQuiet(0x34, 0x45, 0x3F);
 inline const QColor paperLine(0xC5, 0xD0, 0xCA);
@@ -117,9 +117,9 @@ class SheetLayout {
 
   [[nodiscard]] static Row headOf(const reports::Table& table, const Band& band, double points);
 
-  /// `anew`: on a new sheet, where its group is named again.
+  /// `again`: on a new sheet, where its group is named again.
   [[nodiscard]] static Row rowOf(const reports::Table& table, const Band& band, double points,
-                                 std::size_t at, bool anew = false);
+                                 std::size_t at, bool again = false);
 
   [[nodiscard]] static int linesOf(const Row& row);
 

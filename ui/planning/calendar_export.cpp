@@ -56,7 +56,7 @@ void CalendarPage::exportDays() {
                     .description = "Team " + std::to_string(line->team) + ", " +
                                    base::counted(line->chairs, "chair", "chairs") + ". " +
                                    line->people + (line->note.empty() ? "" : "\n" + line->note),
-                    .cancelled = line->cancelled,
+                    .canceled = line->canceled,
                     .sequence = changesOf(plan.stamp)});
   }
   const auto bytes = reports::icalendar(days, context().clock.now().at);

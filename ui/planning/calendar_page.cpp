@@ -232,9 +232,9 @@ CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
     line.supplies += ". At " + base::fixed(*expected.childrenPerDay, 0) +
                      " students a day, as in earlier terms, that is " +
                      base::fixed(line.children / *expected.childrenPerDay, 1) + " days of one team";
-  line.odd = day.cancelled ? std::string() : *odd;
+  line.odd = day.canceled ? std::string() : *odd;
   line.note = day.note;
-  line.cancelled = day.cancelled;
+  line.canceled = day.canceled;
   return line;
 }
 
@@ -367,7 +367,7 @@ void CalendarPage::cancelPlan() {
   const auto reason = context().prompter.text(u"Reason for canceling this planned day?"_s, {});
   if (!reason) return;
   auto canceled = plan->value;
-  canceled.cancelled = true;
+  canceled.canceled = true;
   if (!went(book().correctPlan(context().acting.by(base::Station::desk), plan->id, canceled,
                                toStd(reason->trimmed()))))
     return;

@@ -53,7 +53,7 @@ void drawQrCode(QPainter& painter, const reports::QrCode& code, const QRectF& in
   for (int row = 0; row < code.width; ++row)
     for (int column = 0; column < code.width; ++column) {
       if (!code.isDark(column, row)) continue;
-      // Dark neighbours as one bar, so that no hair line shows between them.
+      // Dark neighbors as one bar, so that no hair line shows between them.
       int end = column;
       while (end + 1 < code.width && code.isDark(end + 1, row))
         ++end;

@@ -274,7 +274,7 @@ void PrintsPage::save() {
                       path = *path](const base::Progress& progress) -> base::Result<QString> {
     const auto pages = bytes(u".pdf"_s, progress);
     if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "nothing was saved"};
+      return base::Error{base::ErrorCode::workCanceled, "nothing was saved"};
     if (const auto written = base::replaceFile(toStd(path), pages); !written)
       return written.error();
     return path;

@@ -266,7 +266,7 @@ std::vector<base::Recorded<roster::ClinicDay>> IncidentPage::recentDays() {
     const auto days = book().days(term.id);
     if (!went(days)) return {};
     for (const auto& day : *days)
-      if (!day.value.cancelled && day.value.date <= today) all.push_back(day);
+      if (!day.value.canceled && day.value.date <= today) all.push_back(day);
   }
   std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
   return all;

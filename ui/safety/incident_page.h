@@ -39,7 +39,7 @@ class IncidentPage final : public Page {
   void enter(const followup::Incident& incident);
   void askChild();
   void askDay();
-  /// Newest first, signed ones too; none that was cancelled.
+  /// Newest first, signed ones too; none that was canceled.
   [[nodiscard]] std::vector<base::Recorded<roster::ClinicDay>> recentDays();
   [[nodiscard]] QString dayWords(const roster::ClinicDay& day) const;
   void goOn();

@@ -11,7 +11,7 @@ namespace gk::ui {
 class TableModel;
 
 /// What a team has ready before its first child is charted: done or still missing, why it matters,
-/// and the way to where it is entered. Made anew from the logbook whenever it is shown.
+/// and the way to where it is entered. Remade from the logbook whenever it is shown.
 class FirstDayPage final : public Page {
   Q_OBJECT
 

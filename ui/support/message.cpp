@@ -208,7 +208,7 @@ Message messageOf(ErrorCode code) {
     return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers entered."_s};
   case ErrorCode::callMalformed:
     return rule(u"Something is missing or too long."_s, u"The field is named below."_s);
-  case ErrorCode::workCancelled:
+  case ErrorCode::workCanceled:
     return {u"Canceled."_s, u"Nothing was changed."_s, u"Start it again when you want."_s};
   }
   base::fail("no such error");

@@ -32,7 +32,7 @@ void TotalsPage::countTerm(roster::TermId term) {
     const auto records = std::make_shared<const reports::TermRecords>(std::move(*read));
     reports::CountedTerm counted(*records);
     if (progress.isStopped())
-      return base::Error{base::ErrorCode::workCancelled, "the totals were not counted"};
+      return base::Error{base::ErrorCode::workCanceled, "the totals were not counted"};
     return std::make_shared<const Counted>(Counted{std::move(counted), records});
   };
   context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer counted) {

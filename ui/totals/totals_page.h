@@ -50,7 +50,7 @@ class TotalsPage final : public Page {
   /// Ticks "small schools as one" where the term last went out so; what was chosen since stays.
   void recallMerge(roster::TermId term);
   void countTerm(roster::TermId term);
-  /// It was cancelled, or the book cannot be read.
+  /// It was canceled, or the book cannot be read.
   void notCounted(const base::Error& why);
   void countReport();
   void countTerms();

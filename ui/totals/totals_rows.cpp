@@ -32,7 +32,7 @@ int codeOf(const reports::Named& row) {
 
 } // namespace
 
-/// Only the rows behind a number name children; nothing is counted anew for that.
+/// Only the rows behind a number name children; nothing is counted again for that.
 void TotalsPage::letGo() {
   behind_.reset();
   browser_->setReports({}, {});

@@ -16,7 +16,7 @@ class ChairPanel : public QWidget {
 
   /// A child sat down: forget what was keyed for the one before.
   virtual void begin() {}
-  /// Shows the file anew. Precondition: a visit is on.
+  /// Shows the file again. Precondition: a visit is on.
   virtual void refresh() = 0;
   /// Whether the key means something at this stage, besides those that always do.
   virtual bool press(const QKeyEvent& event) = 0;

@@ -99,7 +99,7 @@ void ChairVisit::noteChange(const session::Change& change) {
   } else {
     begin(file_->child.id, file_->day.id);
   }
-  if (!context_.session.isUnlocked()) { // it cannot be read anew, and goes on by its number
+  if (!context_.session.isUnlocked()) { // it cannot be read again, and goes on by its number
     auto& card = file_->card;
     // Exchanged, since what is assigned may go into the old one's room, where its end would stay.
     std::string(card.number).swap(card.name);

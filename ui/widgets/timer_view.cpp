@@ -167,7 +167,7 @@ void TimerView::paintEvent(QPaintEvent*) {
   auto numerals = sized(font(), style::timerText);
   numerals.setWeight(QFont::ExtraBold);
   painter.setFont(numerals);
-  // Each digit stands in a place as wide as a nought, so that none moves as the others change.
+  // Each digit stands in a place as wide as a zero, so that none moves as the others change.
   const QFontMetrics metrics(numerals);
   int x = inset;
   for (const auto sign : text()) {

@@ -56,7 +56,7 @@ void BookView::showCareDate() {
   auto care = session_.careDate();
   if (const auto& day = board_->day()) {
     const auto closed = session_.isSigned(day->id);
-    if (closed && !*closed && !day->value.cancelled) care = day->value.date;
+    if (closed && !*closed && !day->value.canceled) care = day->value.date;
   }
   QStringList notices;
   if (care && *care != today)

@@ -65,7 +65,7 @@ struct Blocker {
   BlockerKind kind;
   std::optional<roster::ChildId> child;
   std::string shown; ///< the child, the light or the sort of paper
-  std::string what;  ///< a clause that says how to mend it
+  std::string what;  ///< a clause that says how to fix it
   std::optional<kit::LightId> light{};
   std::optional<roster::ChildId> joined{}; ///< the card that was joined to the child's
 };
@@ -99,7 +99,7 @@ struct SupplyLine {
   int teeth = 0; ///< that it touched, whether or not they were finished; 0 for varnish
   int children = 0;
   std::optional<int> opened{}; ///< packages, today; none while nobody has counted
-  std::optional<int> left{};   ///< nought: the lot is closed
+  std::optional<int> left{};   ///< zero: the lot is closed
   std::optional<base::Date> expiry{};
   bool setAside = false; ///< quarantined
   std::string why{};     ///< of that

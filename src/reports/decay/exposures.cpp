@@ -63,7 +63,7 @@ class Reader {
   void read() {
     const PerChild<chairside::Screening> ever(view_.records.screenings, [&](const auto& row) {
       const auto* day = view_.days.find(row.value.day);
-      return day && !day->cancelled && day->date <= view_.records.asOf;
+      return day && !day->canceled && day->date <= view_.records.asOf;
     });
     std::size_t label = 0;
     for (const auto& row : view_.records.children) {

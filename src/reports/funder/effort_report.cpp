@@ -147,7 +147,7 @@ std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
   const auto roles = rolesOf(schools.back());
   auto table = hoursTable(roles);
   table.columns.push_back(counts("Students receiving oral health education"));
-  // All schools together: a school's own count of pupils could be small.
+  // All schools together: a school's own count of students could be small.
   auto cells = hourCells(schools.back(), roles);
   const int taught = schools.back().taught;
   const bool isSmall = taught > 0 && taught < rule.threshold();

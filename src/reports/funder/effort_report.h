@@ -17,8 +17,8 @@ struct Effort {
   std::array<roster::minutes, base::enumCount<roster::Role>> staff{};
   int screened = 0;                  ///< children
   int teeth = 0;                     ///< sealed
-  int taught = 0;                    ///< pupils
-  std::optional<int> mealsPercent{}; ///< of the school's pupils, with free or reduced-price meals
+  int taught = 0;                    ///< students
+  std::optional<int> mealsPercent{}; ///< of the school's students, with free or reduced-price meals
   std::string mealsSource{};
 
   [[nodiscard]] roster::minutes staffTime() const;
@@ -35,12 +35,13 @@ std::vector<Effort> effortsOf(std::vector<Effort> all, roster::SchoolId school);
 /// Hours by role, children and teeth for each chair hour.
 Table staffTable(const std::vector<Effort>& schools);
 
-/// The hours alone, and pupils taught, which say nothing of a child's health; small counts of them
-/// hide all the same. None where nobody said any.
+/// The hours alone, and students taught, which say nothing of a child's health; small counts of
+/// them hide all the same. None where nobody said any.
 std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
                                      const SuppressionRule& rule);
 
-/// Schools with their share of pupils with free or reduced-price meals; none where nobody said it.
+/// Schools with their share of students with free or reduced-price meals; none where nobody said
+/// it.
 std::optional<Table> mealsTable(const std::vector<Effort>& schools);
 
 } // namespace gk::reports

@@ -87,8 +87,8 @@ std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
   if (published.shortTerm) out.push_back(*published.shortTerm);
   base::require(published.referrals.has_value(), "what became of referrals was counted");
   out.push_back(*published.referrals);
-  out.insert(out.end(), published.pupils.begin(), published.pupils.end());
-  if (published.pupils.empty())
+  out.insert(out.end(), published.students.begin(), published.students.end());
+  if (published.students.empty())
     out.back().notes.emplace_back(
         "Who the children are is omitted: it was not stated, or a total suppressed "
         "elsewhere could be worked out from it.");

@@ -13,14 +13,14 @@ int numberOf(const std::string& grade) {
   return roster::gradeNumber(grade).value_or(-1);
 }
 
-std::map<std::string, int> pupilsByGrade(const TermRecords& records) {
-  auto ofTerm = records.enrolments;
+std::map<std::string, int> studentsByGrade(const TermRecords& records) {
+  auto ofTerm = records.enrollments;
   std::erase_if(ofTerm, [&](const auto& row) { return row.value.term != records.id; });
   const auto last =
       newestOfEach(ofTerm, [](const auto& one) { return std::pair(one.school, one.grade); });
   std::map<std::string, int> sums;
   for (const auto& [key, row] : last)
-    sums[key.second] += row->value.pupils;
+    sums[key.second] += row->value.students;
   return sums;
 }
 
@@ -75,7 +75,7 @@ ByGrade publishGrades(const std::vector<Participation>& grades, const Participat
   return publication(std::move(counts), rule, earlier, &Release::grades);
 }
 
-/// How much a table by grade says, above its total: more numbers above nought, then fewer hidden.
+/// How much a table by grade says, above its total: more numbers above zero, then fewer hidden.
 struct Said {
   int numbers = -1;
   int notHidden = 0;
@@ -125,16 +125,16 @@ std::vector<Participation> participationByGrade(const TermView& view, const Term
   for (const auto& share : participationByChild(view))
     if (const auto* child = children.find(share.child))
       shares[child->grade].push_back(share.counts);
-  const auto pupils = pupilsByGrade(view.records);
-  for (const auto& [grade, count] : pupils)
+  const auto students = studentsByGrade(view.records);
+  for (const auto& [grade, count] : students)
     shares.try_emplace(grade);
   std::vector<Participation> grades;
   bool allKnown = totals.total.enrolled.has_value();
   for (const auto& [grade, counts] : shares) {
     auto& sum = grades.emplace_back(sumOf(counts));
     sum.school = grade;
-    const auto enrolled = pupils.find(grade);
-    const bool isKnown = enrolled != pupils.end() && enrolled->second >= sum.formsBack &&
+    const auto enrolled = students.find(grade);
+    const bool isKnown = enrolled != students.end() && enrolled->second >= sum.formsBack &&
                          enrolled->second >= sum.consented;
     if (isKnown)
       sum.enrolled = enrolled->second;

@@ -188,7 +188,7 @@ LetterText writeLetter(const LetterTemplates& templates, const LetterFrame& fram
   values.day("date", frame.date);
   values.word("reader", reader.names);
   values.fact("reader", !reader.names.empty());
-  values.fact("student", reader.guardian == followup::toPupil);
+  values.fact("student", reader.guardian == followup::toStudent);
   values.fact("interpreter", !speaks(templates, reader));
   values.word("language_asked", reader.language);
   values.fact("replaces", replaces.has_value());

@@ -9,7 +9,7 @@ namespace gk::reports {
 
 /// To whom one letter goes. Handed over by whoever may know.
 struct LetterReader {
-  int guardian = 0;    ///< place on the child's card; followup::toPupil for a pupil of age
+  int guardian = 0;    ///< place on the child's card; followup::toStudent for a student of age
   std::string names{}; ///< "Rosa Saltmarsh"; empty when the card has none
   std::string language{};
 };

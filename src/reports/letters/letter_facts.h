@@ -14,7 +14,7 @@ enum class Phoned { no, tried, reached };
 struct LetterFacts {
   followup::LetterVariant variant = followup::LetterVariant::allFine;
   std::vector<dentition::Tooth> sealed{};     ///< for the first time, or after an interim cover
-  std::vector<dentition::Tooth> resealed{};   ///< anew, on a tooth that had lost it
+  std::vector<dentition::Tooth> resealed{};   ///< again, on a tooth that had lost it
   std::vector<dentition::Tooth> repaired{};   ///< added to one that holds
   std::vector<dentition::Tooth> covered{};    ///< for now, until the tooth is up
   std::vector<dentition::Tooth> unfinished{}; ///< meant or begun today, and not finished

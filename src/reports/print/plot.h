@@ -13,7 +13,7 @@ struct PlotPoint {
   bool operator==(const PlotPoint&) const = default;
 };
 
-/// Told apart by shape and dash, never by colour alone: a plot is often printed in grey.
+/// Told apart by shape and dash, never by color alone: a plot is often printed in gray.
 enum class PlotMark {
   line,
   dashed,
@@ -74,8 +74,8 @@ struct PlotSize {
   double height = 250; ///< within the axes
 };
 
-/// What a picture is drawn in. These are of paper: their greys are as far apart as they are.
-struct PlotColours {
+/// What a picture is drawn in. These are of paper: their grays are as far apart as they are.
+struct PlotColors {
   std::string ink = "#10201B";    ///< words, axes, what is compared with
   std::string quiet = "#5A6A64";  ///< second lines
   std::string main = "#0A6B5E";   ///< what the picture is about
@@ -85,7 +85,7 @@ struct PlotColours {
 
 /// SVG 1.1 in what SVG Tiny 1.2 shares with it, so many units wide: the one drawing for screen, web
 /// page and paper. Points outside the axes are left out.
-std::string toSvg(const Plot& plot, PlotSize size = {}, const PlotColours& colours = {});
+std::string toSvg(const Plot& plot, PlotSize size = {}, const PlotColors& colors = {});
 
 /// Round numbers about `wanted` of them that cover low to high, both ends within.
 std::vector<double> ticks(double low, double high, int wanted = 6);

@@ -77,8 +77,8 @@ class Frame {
 /// Pieces of the drawing.
 class Drawing {
  public:
-  Drawing(const Plot& plot, const Frame& frame, const PlotColours& colours)
-      : plot_(plot), frame_(frame), colours_(colours) {}
+  Drawing(const Plot& plot, const Frame& frame, const PlotColors& colors)
+      : plot_(plot), frame_(frame), colors_(colors) {}
 
   [[nodiscard]] std::string whole() const {
     std::string out;
@@ -107,16 +107,16 @@ class Drawing {
     return mark == PlotMark::area || mark == PlotMark::blocks || mark == PlotMark::gaps;
   }
 
-  static std::string line(double x1, double y1, double x2, double y2, const std::string& colour,
+  static std::string line(double x1, double y1, double x2, double y2, const std::string& color,
                           const std::string& more = "") {
     return "<line x1=\"" + at(x1) + "\" y1=\"" + at(y1) + "\" x2=\"" + at(x2) + "\" y2=\"" +
-           at(y2) + "\" stroke=\"" + colour + "\" " + more + "/>\n";
+           at(y2) + "\" stroke=\"" + color + "\" " + more + "/>\n";
   }
   [[nodiscard]] std::string words(double x, double y, const std::string& text,
                                   const std::string& anchor, const std::string& more = "") const {
     return "<text x=\"" + at(x) + "\" y=\"" + at(y) + "\" text-anchor=\"" + anchor + "\" " +
-           (more.find("fill=") == std::string::npos ? "fill=\"" + colours_.ink + "\" " : "") +
-           more + ">" + escaped(text) + "</text>\n";
+           (more.find("fill=") == std::string::npos ? "fill=\"" + colors_.ink + "\" " : "") + more +
+           ">" + escaped(text) + "</text>\n";
   }
 
   static std::string dashOf(PlotMark mark) {
@@ -124,15 +124,15 @@ class Drawing {
     if (mark == PlotMark::dotted) return "stroke-dasharray=\"2 3\" ";
     return "";
   }
-  [[nodiscard]] const std::string& colourOf(PlotMark mark) const {
-    if (mark == PlotMark::dashed) return colours_.ink;
-    return mark == PlotMark::dotted ? colours_.quiet : colours_.main;
+  [[nodiscard]] const std::string& colorOf(PlotMark mark) const {
+    if (mark == PlotMark::dashed) return colors_.ink;
+    return mark == PlotMark::dotted ? colors_.quiet : colors_.main;
   }
 
   [[nodiscard]] std::string circle(double x, double y, PlotMark mark) const {
     return "<circle cx=\"" + at(x) + "\" cy=\"" + at(y) + "\" r=\"4.2\" fill=\"" +
-           (mark == PlotMark::rings ? colours_.ground : colours_.main) + "\" stroke=\"" +
-           colours_.main + "\" stroke-width=\"1.6\"/>\n";
+           (mark == PlotMark::rings ? colors_.ground : colors_.main) + "\" stroke=\"" +
+           colors_.main + "\" stroke-width=\"1.6\"/>\n";
   }
   [[nodiscard]] std::string dots(const PlotSeries& series) const {
     std::string out;
@@ -153,7 +153,7 @@ class Drawing {
       before = point;
     }
     if (d.empty()) return "";
-    return "<path d=\"" + d + "\" fill=\"none\" stroke=\"" + colourOf(series.mark) +
+    return "<path d=\"" + d + "\" fill=\"none\" stroke=\"" + colorOf(series.mark) +
            "\" stroke-width=\"2\" " + dashOf(series.mark) + "/>\n";
   }
 
@@ -164,7 +164,7 @@ class Drawing {
     for (const auto& point : series.ends | std::views::reverse)
       d += " L " + at(frame_.x(point.x)) + " " + at(frame_.y(point.y));
     if (d.empty()) return "";
-    return "<path d=\"" + d + " Z\" fill=\"" + colours_.soft + "\" stroke=\"none\"/>\n";
+    return "<path d=\"" + d + " Z\" fill=\"" + colors_.soft + "\" stroke=\"none\"/>\n";
   }
 
   [[nodiscard]] std::string bars(const PlotSeries& series) const {
@@ -177,9 +177,9 @@ class Drawing {
       const double y2 = frame_.y(series.ends[i].y);
       const double tickX = y1 == y2 ? 0 : 4;
       const double tickY = y1 == y2 ? 4 : 0;
-      out += line(x1, y1, x2, y2, colours_.main, thick);
+      out += line(x1, y1, x2, y2, colors_.main, thick);
       for (const auto& [x, y] : {PlotPoint{x1, y1}, PlotPoint{x2, y2}})
-        out += line(x - tickX, y - tickY, x + tickX, y + tickY, colours_.main, thick);
+        out += line(x - tickX, y - tickY, x + tickX, y + tickY, colors_.main, thick);
     }
     return out;
   }
@@ -192,14 +192,14 @@ class Drawing {
     std::string out;
     for (const auto& point : series.points)
       if (frame_.holds(point))
-        out += box(frame_.left(), frame_.x(point.x), point.y, "fill=\"" + colours_.main + "\"");
+        out += box(frame_.left(), frame_.x(point.x), point.y, "fill=\"" + colors_.main + "\"");
     return out;
   }
   [[nodiscard]] std::string gaps(const PlotSeries& series) const {
     std::string out;
     for (std::size_t i = 0; i < series.points.size() && i < series.ends.size(); ++i)
       out += box(frame_.x(series.points[i].x), frame_.x(series.ends[i].x), series.points[i].y,
-                 "fill=\"none\" stroke=\"" + colours_.quiet + "\" stroke-dasharray=\"4 3\"");
+                 "fill=\"none\" stroke=\"" + colors_.quiet + "\" stroke-dasharray=\"4 3\"");
     return out;
   }
 
@@ -242,7 +242,7 @@ class Drawing {
 
   [[nodiscard]] std::string axes() const {
     std::string out;
-    const auto& axis = colours_.quiet;
+    const auto& axis = colors_.quiet;
     const double low = frame_.lowerEdge();
     if (plot_.x.isDrawn) out += line(frame_.left(), low, frame_.rightEdge(), low, axis);
     if (plot_.y.isDrawn) out += line(frame_.left(), top, frame_.left(), low, axis);
@@ -269,7 +269,7 @@ class Drawing {
       out += words((frame_.left() + frame_.rightEdge()) / 2, low + 36, plot_.x.label, "middle");
     if (!plot_.y.label.empty())
       out += "<text transform=\"translate(12 " + at((top + low) / 2) +
-             ") rotate(-90)\" text-anchor=\"middle\" fill=\"" + colours_.ink + "\">" +
+             ") rotate(-90)\" text-anchor=\"middle\" fill=\"" + colors_.ink + "\">" +
              escaped(plot_.y.label) + "</text>\n";
     return out;
   }
@@ -314,11 +314,11 @@ class Drawing {
       if (series.mark == PlotMark::area || series.mark == PlotMark::blocks)
         out += "<rect x=\"" + at(left) + "\" y=\"" + at(middle - 5) +
                "\" width=\"28\" height=\"10\" fill=\"" +
-               (series.mark == PlotMark::area ? colours_.soft : colours_.main) + "\"/>\n";
+               (series.mark == PlotMark::area ? colors_.soft : colors_.main) + "\"/>\n";
       else if (series.mark == PlotMark::dots || series.mark == PlotMark::rings)
         out += circle(left + 14, middle, series.mark);
       else
-        out += line(left, middle, left + 28, middle, colourOf(series.mark),
+        out += line(left, middle, left + 28, middle, colorOf(series.mark),
                     "stroke-width=\"2\" " + dashOf(series.mark));
       out += words(left + 36, middle + 4, series.label, "start");
     }
@@ -327,7 +327,7 @@ class Drawing {
 
   const Plot& plot_;
   const Frame& frame_;
-  const PlotColours& colours_;
+  const PlotColors& colors_;
 };
 
 } // namespace
@@ -353,9 +353,9 @@ std::vector<double> ticks(double low, double high, int wanted) {
   return out;
 }
 
-std::string toSvg(const Plot& plot, PlotSize size, const PlotColours& colours) {
+std::string toSvg(const Plot& plot, PlotSize size, const PlotColors& colors) {
   const Frame frame(plot, size);
-  const Drawing drawing(plot, frame, colours);
+  const Drawing drawing(plot, frame, colors);
   const auto height = at(drawing.height());
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + at(size.width) + " " +
          height + "\" width=\"" + at(size.width) + "\" height=\"" + height +

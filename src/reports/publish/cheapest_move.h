@@ -20,7 +20,7 @@ struct Movable {
 using Balance = std::vector<std::pair<std::size_t, double>>;
 
 /// Changes of numbers that keep balances, by integer programming (GLPK). The balances stay; what
-/// each number may do is said anew for each question.
+/// each number may do is said again for each question.
 class Moves {
  public:
   Moves(std::size_t movables, std::span<const Balance> balances);

@@ -14,18 +14,18 @@ using enum RelationKind;
 constexpr int molarsOfAKind = 4;
 constexpr int molars = 8;
 
-std::vector<Relation<PupilFigure>> pupilRelations() {
-  std::vector<Relation<PupilFigure>> out;
-  for (const auto& question : pupilQuestions()) {
+std::vector<Relation<StudentFigure>> studentRelations() {
+  std::vector<Relation<StudentFigure>> out;
+  for (const auto& question : studentQuestions()) {
     out.push_back({RelationKind::sum,
-                   {PupilFigure::screened},
+                   {StudentFigure::screened},
                    question.figures,
                    1,
                    "The answers to each question add up to the children screened."});
     // That nobody answered tells nothing of anybody.
     for (std::size_t i = 0; i + 1 < question.figures.size(); ++i)
       out.push_back({rest,
-                     {PupilFigure::screened},
+                     {StudentFigure::screened},
                      {question.figures[i]},
                      1,
                      "No answer has more children than were screened."});
@@ -91,8 +91,8 @@ const std::vector<Relation<CheckFigure>>& relations() {
 }
 
 template <>
-const std::vector<Relation<PupilFigure>>& relations() {
-  static const auto all = pupilRelations();
+const std::vector<Relation<StudentFigure>>& relations() {
+  static const auto all = studentRelations();
   return all;
 }
 
@@ -147,10 +147,10 @@ std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at) {
           {CheckFigure::cannotAssess, at.cannotAssess}};
 }
 
-std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts) {
-  std::map<PupilFigure, std::optional<int>> row;
+std::map<StudentFigure, std::optional<int>> rowOf(const StudentCounts& counts) {
+  std::map<StudentFigure, std::optional<int>> row;
   for (std::size_t i = 0; i < counts.size(); ++i)
-    row[static_cast<PupilFigure>(i)] = counts.at(i);
+    row[static_cast<StudentFigure>(i)] = counts.at(i);
   return row;
 }
 
@@ -172,8 +172,8 @@ const std::vector<std::pair<CheckFigure, CheckFigure>>& rates() {
 }
 
 template <>
-const std::vector<std::pair<PupilFigure, PupilFigure>>& rates() {
-  static const std::vector<std::pair<PupilFigure, PupilFigure>> none;
+const std::vector<std::pair<StudentFigure, StudentFigure>>& rates() {
+  static const std::vector<std::pair<StudentFigure, StudentFigure>> none;
   return none;
 }
 
@@ -223,8 +223,8 @@ double dearness(CheckFigure figure) {
   base::fail("no such figure");
 }
 
-double dearness(PupilFigure figure) {
-  return figure == PupilFigure::screened ? 4 : 1;
+double dearness(StudentFigure figure) {
+  return figure == StudentFigure::screened ? 4 : 1;
 }
 
 bool isOpen(Figure figure, BySchool bySchool) {
@@ -237,7 +237,7 @@ bool isFinding(Figure figure) {
          figure == Figure::decayKnown;
 }
 
-CountKind kindOf(PupilFigure /*figure*/, BySchool /*bySchool*/) {
+CountKind kindOf(StudentFigure /*figure*/, BySchool /*bySchool*/) {
   return CountKind::count;
 }
 
@@ -284,10 +284,10 @@ void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, 
     sums.add(relation, bySchool == BySchool::all);
 }
 
-void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row,
+void relate(CountSystem& system, const std::map<StudentFigure, std::size_t>& row,
             BySchool /*bySchool*/) {
   RowSums sums(system, row);
-  for (const auto& relation : relations<PupilFigure>())
+  for (const auto& relation : relations<StudentFigure>())
     sums.add(relation, true);
 }
 

@@ -55,14 +55,14 @@ const std::vector<std::pair<E, E>>& rates();
 std::map<Figure, std::optional<int>> rowOf(const Participation& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);
-std::map<PupilFigure, std::optional<int>> rowOf(const PupilCounts& counts);
+std::map<StudentFigure, std::optional<int>> rowOf(const StudentCounts& counts);
 std::map<ReferralFigure, std::optional<int>> rowOf(const ReferralCounts& at);
 
 /// How much is lost with a count, beside the rates built on it: participation is hidden last, then
 /// services, and findings first. What only fills a column goes before all of them.
 double dearness(Figure figure);
 double dearness(CheckFigure figure);
-double dearness(PupilFigure figure);
+double dearness(StudentFigure figure);
 double dearness(ReferralFigure figure);
 
 /// What is never hidden: how many students a school or a grade has, which everybody can look up,
@@ -71,7 +71,7 @@ bool isOpen(Figure figure, BySchool bySchool);
 constexpr bool isOpen(CheckFigure /*figure*/, BySchool /*bySchool*/) {
   return false;
 }
-constexpr bool isOpen(PupilFigure /*figure*/, BySchool /*bySchool*/) {
+constexpr bool isOpen(StudentFigure /*figure*/, BySchool /*bySchool*/) {
   return false;
 }
 constexpr bool isOpen(ReferralFigure /*figure*/, BySchool /*bySchool*/) {
@@ -83,13 +83,14 @@ bool isFinding(Figure figure);
 
 CountKind kindOf(Figure figure, BySchool bySchool);
 CountKind kindOf(CheckFigure figure, BySchool bySchool);
-CountKind kindOf(PupilFigure figure, BySchool bySchool);
+CountKind kindOf(StudentFigure figure, BySchool bySchool);
 CountKind kindOf(ReferralFigure figure, BySchool bySchool);
 
 /// Tells the system what one row's figures, at these places in it, have to do with each other.
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);
-void relate(CountSystem& system, const std::map<PupilFigure, std::size_t>& row, BySchool bySchool);
+void relate(CountSystem& system, const std::map<StudentFigure, std::size_t>& row,
+            BySchool bySchool);
 void relate(CountSystem& system, const std::map<ReferralFigure, std::size_t>& row,
             BySchool bySchool);
 /// The same of a row of the state's indicators, which are of all schools.

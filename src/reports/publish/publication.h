@@ -159,7 +159,7 @@ bool countsAlike(const std::vector<ReleasedRow<E>>& then, const Counts<E>& now) 
 
 /// As the last release with these rows showed them, when it counted the same under the same rule:
 /// another choice of what to hide would tell more than either. Whether it still protects is asked
-/// anew: more may have gone out since, and elsewhere.
+/// again: more may have gone out since, and elsewhere.
 template <class E>
 std::optional<Suppressed> asBefore(const Counts<E>& now, const SuppressionRule& rule,
                                    std::span<const Release> earlier,

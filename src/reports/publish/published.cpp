@@ -11,7 +11,7 @@ namespace gk::reports {
 
 namespace {
 
-/// Each size tried suppresses the term anew.
+/// Each size tried suppresses the term again.
 constexpr std::size_t mostToMerge = 12;
 
 using Term = Publication<Figure>;
@@ -276,7 +276,7 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
   addShortTerm(out, totals, rule, earlier);
   // Who they are adds up to how many they are.
   const auto screened = term.counts.grid.back().at(Figure::screened);
-  if (term.shown.cells.at(screened) == Showing::number) addPupils(out, totals, rule, earlier);
+  if (term.shown.cells.at(screened) == Showing::number) addStudents(out, totals, rule, earlier);
   return out;
 }
 

@@ -10,7 +10,7 @@ struct Published {
   std::vector<Table> tables{};      ///< participation, services, findings, retention
   std::optional<Table> byGrade{};   ///< as `addGrades` adds it
   std::optional<Table> shortTerm{}; ///< as `addShortTerm`
-  std::vector<Table> pupils{};      ///< as `addPupils`, one for each question answered
+  std::vector<Table> students{};    ///< as `addStudents`, one for each question answered
   std::optional<Table> referrals{}; ///< as `addReferrals`
   Release release{};
   int counts = 0;  ///< in all tables
@@ -19,7 +19,7 @@ struct Published {
 };
 
 /// Small numbers suppressed, rates built on them too, each table with its footnote. `earlier` are
-/// the releases of this term and of others, oldest first; where nothing was counted anew since the
+/// the releases of this term and of others, oldest first; where nothing was counted again since the
 /// last one with these rows, what it showed is shown again. Schools of a group are one row.
 ///
 /// Where what went out, of this term or another, lets no pattern of hiding stand by school, the

@@ -24,21 +24,21 @@ Table shortTermTable(const Checks& checks) {
 }
 
 /// One for each question that anybody answered.
-std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
+std::vector<Table> studentTables(const Publication<StudentFigure>& students) {
   std::vector<Table> tables;
-  const ShownRow<PupilFigure> row(pupils.counts, pupils.shown, 0, pupils.rule);
-  const auto& places = pupils.counts.grid.front();
-  for (const auto& question : pupilQuestions()) {
-    const auto valueOf = [&](PupilFigure figure) {
-      return pupils.counts.system.cells.at(places.at(figure)).value;
+  const ShownRow<StudentFigure> row(students.counts, students.shown, 0, students.rule);
+  const auto& places = students.counts.grid.front();
+  for (const auto& question : studentQuestions()) {
+    const auto valueOf = [&](StudentFigure figure) {
+      return students.counts.system.cells.at(places.at(figure)).value;
     };
-    if (valueOf(question.figures.back()) == valueOf(PupilFigure::screened)) continue;
+    if (valueOf(question.figures.back()) == valueOf(StudentFigure::screened)) continue;
     Table table{std::string("Screened children by ") + question.by,
                 {{question.heading}, counts("Children"), shares("% of screened")}};
     for (const auto figure : question.figures)
       table.rows.push_back(
-          {wordsOf(figure), row.count(figure), row.rate(figure, PupilFigure::screened)});
-    table.rows.push_back({"Total", row.count(PupilFigure::screened), ""});
+          {wordsOf(figure), row.count(figure), row.rate(figure, StudentFigure::screened)});
+    table.rows.push_back({"Total", row.count(StudentFigure::screened), ""});
     tables.push_back(std::move(table));
   }
   if (!tables.empty()) {
@@ -46,7 +46,7 @@ std::vector<Table> pupilTables(const Publication<PupilFigure>& pupils) {
         "As the forms said, of all schools together. Race and ethnicity: the "
         "categories of OMB Statistical Policy Directive No. 15 (2024); people "
         "reporting more than one group are counted separately.");
-    pupils.addFootnote(tables.back());
+    students.addFootnote(tables.back());
   }
   return tables;
 }
@@ -63,13 +63,14 @@ void addShortTerm(Published& published, const TermTotals& totals, const Suppress
   published.release.shortTerm = early.released();
 }
 
-void addPupils(Published& published, const TermTotals& totals, const SuppressionRule& rule,
-               std::span<const Release> earlier) {
+void addStudents(Published& published, const TermTotals& totals, const SuppressionRule& rule,
+                 std::span<const Release> earlier) {
   if (totals.total.screened == 0) return;
-  const auto pupils = publication(pupilSystem(totals, earlier), rule, earlier, &Release::pupils);
-  if (pupils.isLeaky()) return;
-  published.pupils = pupilTables(pupils);
-  published.release.pupils = pupils.released();
+  const auto students =
+      publication(studentSystem(totals, earlier), rule, earlier, &Release::students);
+  if (students.isLeaky()) return;
+  published.students = studentTables(students);
+  published.release.students = students.released();
 }
 
 } // namespace gk::reports

@@ -11,7 +11,7 @@ void addShortTerm(Published& published, const TermTotals& totals, const Suppress
 
 /// Adds who the children screened are; left out where so few are told apart that any table would
 /// give one away. Precondition: the table by school shows how many were screened in all.
-void addPupils(Published& published, const TermTotals& totals, const SuppressionRule& rule,
-               std::span<const Release> earlier);
+void addStudents(Published& published, const TermTotals& totals, const SuppressionRule& rule,
+                 std::span<const Release> earlier);
 
 } // namespace gk::reports

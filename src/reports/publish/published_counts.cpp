@@ -367,11 +367,11 @@ CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> e
       .take();
 }
 
-PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier) {
-  auto counts = begin<PupilFigure>({}, Line<PupilFigure>{"", "", rowOf(totals.pupils)}, earlier,
-                                   &Release::pupils, {}, BySchool::all)
+StudentSystem studentSystem(const TermTotals& totals, std::span<const Release> earlier) {
+  auto counts = begin<StudentFigure>({}, Line<StudentFigure>{"", "", rowOf(totals.students)},
+                                     earlier, &Release::students, {}, BySchool::all)
                     .take();
-  counts.system.cells.at(counts.grid.front().at(PupilFigure::screened)).outAlready = true;
+  counts.system.cells.at(counts.grid.front().at(StudentFigure::screened)).outAlready = true;
   return counts;
 }
 

@@ -116,8 +116,8 @@ struct Release {
   std::vector<ReleasedRow<CheckFigure>> checks;
   /// None where no table by grade went out; of a state's report, those screened alone.
   std::vector<ReleasedRow<Figure>> grades{};
-  std::vector<ReleasedRow<CheckFigure>> shortTerm{}; ///< one row, of all; none without a check
-  std::vector<ReleasedRow<PupilFigure>> pupils{};    ///< one row, of all; none where left out
+  std::vector<ReleasedRow<CheckFigure>> shortTerm{};  ///< one row, of all; none without a check
+  std::vector<ReleasedRow<StudentFigure>> students{}; ///< one row, of all; none where left out
   BySchool bySchool = BySchool::all;
   std::vector<ReleasedRow<ReferralFigure>> referrals{}; ///< early, urgent and all
   /// Of a state's report, by the grades of each row; of all at the end.
@@ -139,7 +139,7 @@ struct Counts {
 };
 using TermCounts = Counts<Figure>;
 using CheckCounts = Counts<CheckFigure>;
-using PupilSystem = Counts<PupilFigure>;
+using StudentSystem = Counts<StudentFigure>;
 using ReferralSystem = Counts<ReferralFigure>;
 
 /// Which rows are printed: every one, or the total alone.
@@ -166,7 +166,7 @@ TermCounts gradeCounts(const std::vector<Participation>& grades, const Participa
 CheckCounts shortTermCounts(const TermTotals& totals, std::span<const Release> earlier = {});
 /// Who the children screened are, of all schools together. That they were so many is out already:
 /// the term's own table says it.
-PupilSystem pupilSystem(const TermTotals& totals, std::span<const Release> earlier = {});
+StudentSystem studentSystem(const TermTotals& totals, std::span<const Release> earlier = {});
 /// Calls for a dentist by urgency: early, urgent, all. `found` are the children found in need, by
 /// Figure, of all schools together, as the findings show them.
 ReferralSystem referralSystem(const std::array<ReferralCounts, 3>& calls,

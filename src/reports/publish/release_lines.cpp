@@ -60,7 +60,7 @@ std::string toLines(const Release& release) {
          keptLine({"by-school", std::string(base::nameOf(release.bySchool))}) +
          rowLines("term", release.term) + rowLines("checks", release.checks) +
          rowLines("grades", release.grades) + rowLines("short-term", release.shortTerm) +
-         rowLines("pupils", release.pupils) + rowLines("referrals", release.referrals) +
+         rowLines("pupils", release.students) + rowLines("referrals", release.referrals) +
          rowLines("indicators", release.indicators);
 }
 
@@ -91,8 +91,8 @@ std::optional<Release> releaseFrom(std::string_view lines) {
       release.shortTerm.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.shortTerm, cell); };
     } else if (kind == "pupils") {
-      release.pupils.push_back({schools, {}});
-      addTo = [](Release& to, const Words& cell) { return addCell(to.pupils, cell); };
+      release.students.push_back({schools, {}});
+      addTo = [](Release& to, const Words& cell) { return addCell(to.students, cell); };
     } else if (kind == "referrals") {
       release.referrals.push_back({schools, {}});
       addTo = [](Release& to, const Words& cell) { return addCell(to.referrals, cell); };
@@ -171,7 +171,7 @@ bool areAlike(const std::vector<ReleasedRow<E>>& one, const std::vector<Released
 bool countedAlike(const Release& one, const Release& other) {
   return areAlike(one.term, other.term) && areAlike(one.checks, other.checks) &&
          areAlike(one.grades, other.grades) && areAlike(one.shortTerm, other.shortTerm) &&
-         areAlike(one.pupils, other.pupils) && areAlike(one.referrals, other.referrals) &&
+         areAlike(one.students, other.students) && areAlike(one.referrals, other.referrals) &&
          areAlike(one.indicators, other.indicators);
 }
 

@@ -14,9 +14,9 @@ namespace gk::reports {
 namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
-/// Costs of a unit: what is hidden anyway, and a nought, whose hiding says "there may be some".
+/// Costs of a unit: what is hidden anyway, and a zero, whose hiding says "there may be some".
 constexpr double free = 1e-3;
-constexpr double dearAsNought = 1e3;
+constexpr double dearAsZero = 1e3;
 
 /// What a reader goes by: the numbers alone, or the words that stand for the hidden ones too.
 enum class Reading { numbers, words };
@@ -252,7 +252,7 @@ class Suppressor {
   /// A count goes with the rates that are built on it. Small schools are hidden before large ones.
   [[nodiscard]] double worth(std::size_t i) const {
     const auto& cell = system_.cells[i];
-    if (cell.value == 0) return dearAsNought;
+    if (cell.value == 0) return dearAsZero;
     const auto rates =
         std::ranges::count_if(rates_[i], [&](std::size_t other) { return !isHidden_[other]; });
     return cell.dearness * static_cast<double>(1 + rates) * std::sqrt(cell.value);

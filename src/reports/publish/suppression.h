@@ -36,8 +36,8 @@ class SuppressionRule {
   BySchool bySchool_ = BySchool::all;
 };
 
-/// A count hides when it is small and not nought. A rest is what a group has left beside a count:
-/// it hides at nought too, for then the count is the whole group. A slack is any other difference
+/// A count hides when it is small and not zero. A rest is what a group has left beside a count:
+/// it hides at zero too, for then the count is the whole group. A slack is any other difference
 /// that cannot be negative; it is nobody's secret and only bounds the others.
 enum class CountKind { count, rest, slack };
 
@@ -48,7 +48,7 @@ struct CountCell {
   bool printed = true;       ///< otherwise only implied, as what a table printed lets be worked out
   bool outAlready = false;   ///< was published earlier and cannot be called back
   double dearness = 1;       ///< how much is lost by withholding it, beside its size
-  bool groupIsEmpty = false; ///< of a rest: then nought of it tells nothing
+  bool groupIsEmpty = false; ///< of a rest: then zero of it tells nothing
   bool isOfOtherTerm = false; ///< of a page that another term put out
   int saidUnder = 0;          ///< an earlier page said that it is fewer than this; 0: none did
 };

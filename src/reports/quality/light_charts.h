@@ -30,8 +30,8 @@ inline constexpr double meterRepeatability = 0.03;
 /// Readings that the chart's own baseline is the mean of: one alone is as far off as any reading.
 inline constexpr std::size_t baselineReadings = 5;
 
-/// Up to the date of the report, by tag; of a light that was entered anew, as after a new lamp, the
-/// readings since. The chart is an exponentially weighted moving average about the mean of the
+/// Up to the date of the report, by tag; of a light that was entered again, as after a new lamp,
+/// the readings since. The chart is an exponentially weighted moving average about the mean of the
 /// first `baselineReadings`, with limits that allow for the error of that mean; the spread of one
 /// reading is from the moving range of all of them, which a slow fall hardly widens, and at least
 /// `meterRepeatability`.

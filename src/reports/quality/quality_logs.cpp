@@ -170,7 +170,7 @@ Table sterilizerTable(const TermView& view) {
   return table;
 }
 
-Table licenceTable(const TermRecords& records) {
+Table licenseTable(const TermRecords& records) {
   constexpr int soon = 60;
   Table table{"Licenses",
               {texts("Member"), texts("Role"), dated("License valid through"), counts("Days left"),
@@ -180,12 +180,12 @@ Table licenceTable(const TermRecords& records) {
                number(soon) + " days."}};
   std::vector<const roster::Member*> members;
   for (const auto& row : records.members)
-    if (row.value.licenceUntil) members.push_back(&row.value);
+    if (row.value.licenseUntil) members.push_back(&row.value);
   std::ranges::sort(members, {},
-                    [](const auto* one) { return std::pair(*one->licenceUntil, one->initials); });
+                    [](const auto* one) { return std::pair(*one->licenseUntil, one->initials); });
   for (const auto* one : members) {
-    const auto left = static_cast<int>((one->licenceUntil->days() - records.asOf.days()).count());
-    table.rows.push_back({one->initials, one->role, *one->licenceUntil, left,
+    const auto left = static_cast<int>((one->licenseUntil->days() - records.asOf.days()).count());
+    table.rows.push_back({one->initials, one->role, *one->licenseUntil, left,
                           left < 0       ? "ENDED"
                           : left <= soon ? "ends soon"
                                          : "valid"});

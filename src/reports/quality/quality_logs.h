@@ -14,7 +14,7 @@ Table exceptionsTable(const TermView& view);
 /// The spore tests that mornings told of, and the days from each to the next morning that asked.
 Table sterilizerTable(const TermView& view);
 
-/// Whose licence ends when, soonest first.
-Table licenceTable(const TermRecords& records);
+/// Whose license ends when, soonest first.
+Table licenseTable(const TermRecords& records);
 
 } // namespace gk::reports

@@ -138,7 +138,7 @@ std::vector<Table> qualityReport(const TermView& view, const ComparisonOptions& 
   const auto lights = lightCharts(view.records);
   std::vector<Table> tables{lightsTable(lights),   careTable(view),
                             wetTable(view),        exceptionsTable(view),
-                            sterilizerTable(view), licenceTable(view.records)};
+                            sterilizerTable(view), licenseTable(view.records)};
   for (const auto& light : lights)
     if (light.chart) tables.push_back(lightTable(light));
   const RetentionFacts facts(view, options.retention);

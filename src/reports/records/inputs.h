@@ -124,7 +124,7 @@ struct DayRecords {
   /// Those of them with a seating, screening or outcome on another day of this term, so that
   /// nobody asks for them again today.
   std::vector<roster::ChildId> seenOnOtherDays{};
-  /// No later day, not cancelled, is planned at this school this term: then whoever is still to be
+  /// No later day, not canceled, is planned at this school this term: then whoever is still to be
   /// seen needs an outcome today.
   bool lastDayHere = false;
   std::optional<base::Date> nextDayHere{}; ///< the next day that is planned at this school
@@ -147,7 +147,7 @@ struct TermRecords {
   }
 
   Rows<roster::School> schools{}; ///< all, also those without a single form
-  Rows<roster::Enrolment> enrolments{};
+  Rows<roster::Enrollment> enrollments{};
   /// Of this term and of every term whose placements or checks are here; `term` tells them apart.
   Rows<roster::ClinicDay> days{};
   Rows<roster::Child> children{};   ///< every child named by another record

@@ -37,7 +37,7 @@ TermRecords asOneTerm(std::vector<TermRecords> terms, const roster::ProgramYear&
   std::set<roster::TermId> ofYear{all.id};
   for (auto& one : std::views::reverse(terms)) {
     ofYear.insert(one.id);
-    addMissing(all.enrolments, one.enrolments,
+    addMissing(all.enrollments, one.enrollments,
                [](const auto& it) { return std::pair(it.school, it.grade); });
     addMissing(all.eligibility, one.eligibility, [](const auto& it) { return it.school; });
     appendTo(all.seatings, one.seatings);
@@ -61,7 +61,7 @@ TermRecords asOneTerm(std::vector<TermRecords> terms, const roster::ProgramYear&
   }
   // Forms keep their term: a yes of a later one outranks an undated no (roster::standing).
   all.formsOf = std::move(ofYear);
-  for (auto& row : all.enrolments)
+  for (auto& row : all.enrollments)
     row.value.term = id;
   for (auto& row : all.eligibility)
     row.value.term = id;

@@ -24,7 +24,7 @@ std::optional<base::Date> TermView::dateOf(const roster::DayId& day) const {
 
 bool TermView::isOfTerm(const roster::DayId& day) const {
   const auto* found = days.find(day);
-  return found && found->term == records.id && !found->cancelled && found->date <= records.asOf;
+  return found && found->term == records.id && !found->canceled && found->date <= records.asOf;
 }
 
 std::string TermView::schoolName(const roster::SchoolId& school) const {

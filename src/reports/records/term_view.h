@@ -26,7 +26,7 @@ class TermView {
   PerChild<followup::RetentionCheck> checks;
 
   [[nodiscard]] std::optional<base::Date> dateOf(const roster::DayId& day) const;
-  /// A day of this term, not cancelled and not in the future.
+  /// A day of this term, not canceled and not in the future.
   [[nodiscard]] bool isOfTerm(const roster::DayId& day) const;
   /// To be shown, never to tell schools apart by: with the code where two have one name.
   [[nodiscard]] std::string schoolName(const roster::SchoolId& school) const;

@@ -154,7 +154,7 @@ class FactReader {
   void readEarlierTerms() {
     countedBefore_ = view_.records.earlierTermsEnd;
     for (const auto& day : view_.records.days)
-      if (day.value.term != view_.records.id && !day.value.cancelled &&
+      if (day.value.term != view_.records.id && !day.value.canceled &&
           day.value.date < view_.records.term.start)
         countedBefore_ = std::max(countedBefore_.value_or(day.value.date), day.value.date);
   }

@@ -69,7 +69,7 @@ struct SealantFact {
   bool due;                           ///< the window has opened by the date of the report
   bool wasDueBefore;                  ///< in an earlier term already, and not judged then
   bool isKnownLost;                   ///< by the date of the report, its child found or not
-  bool isRepaired;                    ///< `part`, mended since, and whole at the check
+  bool isRepaired;                    ///< `part`, repaired since, and whole at the check
   HeldFrom from;
   ToothType type;
   followup::Held held;  ///< this very sealant; `notSealed` while its child was not found

@@ -28,7 +28,7 @@ struct RetentionLine {
   int part = 0;
   int lost = 0;
   int cannotAssess = 0;
-  int repaired = 0;    ///< of part: mended since, and whole at the check
+  int repaired = 0;    ///< of part: repaired since, and whole at the check
   int filledOver = 0;  ///< of lost: a sealed surface filled since
   int earlierLost = 0; ///< of lost: known from an earlier look or from a reseal
   int lostUnfound = 0; ///< due, known as lost, and its child not found: in no estimate
@@ -43,10 +43,11 @@ struct RetentionLine {
   int checkedHere = 0; ///< by school alone: checks made at this school this term, whoever placed
   bool hidden = false; ///< too few teeth to show; the counts are blank
 
-  ClusterUnit unit = ClusterUnit::children;                      ///< of both estimates
-  std::optional<estimates::RetentionEstimate> whole95;           ///< whole / assessable
-  std::optional<estimates::RetentionEstimate> wholeOrRepaired95; ///< likewise, mended ones as whole
-  std::optional<estimates::RetentionEstimate> wholeOrPart95;     ///< (whole + part) / assessable
+  ClusterUnit unit = ClusterUnit::children;            ///< of both estimates
+  std::optional<estimates::RetentionEstimate> whole95; ///< whole / assessable
+  std::optional<estimates::RetentionEstimate>
+      wholeOrRepaired95;                                     ///< likewise, repaired ones as whole
+  std::optional<estimates::RetentionEstimate> wholeOrPart95; ///< (whole + part) / assessable
   /// Another question: teethWhole / teethSeen, reseals and repairs included.
   std::optional<estimates::RetentionEstimate> protected95;
 };

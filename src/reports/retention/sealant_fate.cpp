@@ -9,7 +9,7 @@ using followup::Held;
 
 namespace {
 
-bool isJudgement(Held held) {
+bool isJudgment(Held held) {
   return held == Held::whole || held == Held::part || held == Held::lost;
 }
 
@@ -153,11 +153,11 @@ void SealantFates::judge(const Life& life, SealantFate& out) const {
     const Event* own = nullptr;
     for (const auto& event : life.events)
       if (life.isOwn(event) && event.on == on && check(event).kind == CheckKind::longTerm &&
-          (!own || !isJudgement(check(*own).asCounted())))
+          (!own || !isJudgment(check(*own).asCounted())))
         own = &event;
     const bool wasLost = life.lostOn && *life.lostOn <= on;
     const bool wasReplaced = life.replacedOn && *life.replacedOn < on;
-    const bool sees = own && isJudgement(check(*own).asCounted());
+    const bool sees = own && isJudgment(check(*own).asCounted());
     if (!sees && !wasLost && !wasReplaced) {
       // Counts as looked at unless a later day can judge it.
       if (own && on >= view_.records.term.start && !out.check) {
@@ -182,11 +182,11 @@ void SealantFates::judge(const Life& life, SealantFate& out) const {
       out.check.reset();
       return;
     }
-    const bool isMended = std::ranges::any_of(life.events, [&](const Event& one) {
+    const bool wasRepaired = std::ranges::any_of(life.events, [&](const Event& one) {
       return one.what == What::repair && one.on >= life.placed && one.on < on;
     });
-    out.isRepaired = isMended && check(*own).asCounted() == Held::whole;
-    out.held = isMended || (life.partOn && *life.partOn <= on) ? Held::part : Held::whole;
+    out.isRepaired = wasRepaired && check(*own).asCounted() == Held::whole;
+    out.held = wasRepaired || (life.partOn && *life.partOn <= on) ? Held::part : Held::whole;
     out.from = HeldFrom::look;
     out.check = own->check;
     return;
@@ -202,7 +202,7 @@ void SealantFates::judgeLate(const Life& life, SealantFate& out) const {
         check(event).kind == CheckKind::shortTermTriggered)
       continue;
     const auto held = check(event).asCounted();
-    if (!isJudgement(held)) continue;
+    if (!isJudgment(held)) continue;
     out.held = held == Held::whole && life.partOn && *life.partOn <= event.on ? Held::part : held;
     out.check = event.check;
     return;
@@ -220,7 +220,7 @@ void SealantFates::judgeTooth(const Life& life, SealantFate& out) const {
         !isLookAtYear(life, event))
       continue;
     const auto held = check(event).asCounted();
-    if (!isJudgement(held) || (day && event.placement != newest)) continue;
+    if (!isJudgment(held) || (day && event.placement != newest)) continue;
     day = event.on;
     out.tooth = held;
     out.toothCheck = event.check;

@@ -16,7 +16,7 @@ struct SealantFate {
   followup::Held held = followup::Held::notSealed;
   HeldFrom from = HeldFrom::unknown;
   std::optional<std::uint32_t> check; ///< the look that says so; none where a reseal does
-  bool isRepaired = false;            ///< held in part, mended, and whole at the check
+  bool isRepaired = false;            ///< held in part, repaired, and whole at the check
   bool isOld = false;                 ///< an earlier term has judged it
   bool isKnownLost = false;           ///< by the date of the report, found in the window or not
   /// Whatever is on the tooth, repairs and reseals included, at its first look in the window.

@@ -87,7 +87,7 @@ std::string icalendar(std::span<const CalendarDay> days, base::Instant made) {
     line("SUMMARY:" + escapedText(day.summary));
     if (!day.location.empty()) line("LOCATION:" + escapedText(day.location));
     if (!day.description.empty()) line("DESCRIPTION:" + escapedText(day.description));
-    line("STATUS:" + inCapitals(day.cancelled ? "cancelled" : "confirmed"));
+    line("STATUS:" + inCapitals(day.canceled ? "cancelled" : "confirmed"));
     line("END:VEVENT");
   }
   line("END:VCALENDAR");

@@ -16,7 +16,7 @@ struct CalendarDay {
   std::string summary;
   std::string location;
   std::string description;
-  bool cancelled = false;
+  bool canceled = false;
   int sequence = 0; ///< how often it was changed
 };
 

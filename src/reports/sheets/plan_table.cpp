@@ -22,7 +22,7 @@ Table planTable(const std::string& term, const std::vector<PlannedLine>& days) {
                "Plan the day itself by your program's own experience."}};
   for (const auto& day : days) {
     std::vector<std::string> notes;
-    if (day.cancelled) notes.emplace_back("CANCELED");
+    if (day.canceled) notes.emplace_back("CANCELED");
     if (!day.odd.empty()) notes.push_back("\u25b2 " + day.odd);
     if (!day.note.empty()) notes.push_back(day.note);
     table.rows.push_back({day.day.weekday().substr(0, 3) + ", " + day.day.shortWords(), day.school,

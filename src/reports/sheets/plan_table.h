@@ -22,7 +22,7 @@ struct PlannedLine {
   std::string supplies{};
   std::string odd{}; ///< a conflict, in words
   std::string note{};
-  bool cancelled = false;
+  bool canceled = false;
 };
 
 /// Names no child. A planned day that is canceled stays in it, marked so.

@@ -12,16 +12,17 @@ namespace {
 using chairside::DayEnd;
 
 /// The newest count of each grade, summed.
-std::map<roster::SchoolId, int> enrolments(const TermView& view) {
-  std::map<std::pair<roster::SchoolId, std::string>, const base::Recorded<roster::Enrolment>*> last;
-  for (const auto& row : view.records.enrolments) {
+std::map<roster::SchoolId, int> enrollments(const TermView& view) {
+  std::map<std::pair<roster::SchoolId, std::string>, const base::Recorded<roster::Enrollment>*>
+      last;
+  for (const auto& row : view.records.enrollments) {
     if (row.value.term != view.records.id) continue;
     auto& kept = last[{row.value.school, row.value.grade}];
     if (!kept || kept->stamp.entry < row.stamp.entry) kept = &row;
   }
   std::map<roster::SchoolId, int> sums;
   for (const auto& [key, row] : last)
-    sums[key.first] += row->value.pupils;
+    sums[key.first] += row->value.students;
   return sums;
 }
 
@@ -86,7 +87,7 @@ class Counter {
 
   /// A yes of this term that stands on a day of the child's school, or on the date of the report.
   /// Last year's form for two years lets a child be rechecked, but nobody was asked this year: it
-  /// would lift the share of consent over the pupils that the forms went to.
+  /// would lift the share of consent over the students that the forms went to.
   [[nodiscard]] bool hasYes(const roster::ChildId& id, const roster::SchoolId& school) const {
     const auto& forms = forms_.of(id);
     const bool askedNow = std::ranges::any_of(forms, [&](const auto& row) {
@@ -230,8 +231,8 @@ std::vector<Participation> participation(const TermView& view) {
     add(schools[share.school], share.counts);
   for (const auto& row : view.records.days)
     if (view.isOfTerm(row.id)) ++schools[row.value.school].days;
-  for (const auto& [school, pupils] : enrolments(view))
-    schools[school].enrolled = pupils;
+  for (const auto& [school, students] : enrollments(view))
+    schools[school].enrolled = students;
 
   std::vector<Participation> out;
   for (auto& [id, one] : schools) {

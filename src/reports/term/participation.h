@@ -56,7 +56,7 @@ struct Participation {
   [[nodiscard]] std::optional<double> teethPerChild() const;
 };
 
-/// What one child adds to its school's counts: nought or one, but for teeth, surfaces and visits.
+/// What one child adds to its school's counts: zero or one, but for teeth, surfaces and visits.
 struct ChildShare {
   roster::ChildId child;
   roster::SchoolId school;
@@ -67,7 +67,7 @@ struct ChildShare {
 /// show whom it counts.
 std::vector<ChildShare> participationByChild(const TermView& view);
 
-/// The sum; its enrolment is unknown when any school's is.
+/// The sum; its enrollment is unknown when any school's is.
 Participation sumOf(const std::vector<Participation>& schools);
 
 /// One for each school of `records`, by name, also where nobody consented.

@@ -43,7 +43,7 @@ TermTotals termTotals(const TermView& view, const TermOptions& options) {
                  attackRateOf(view),
                  {},
                  overridesOf(view.records),
-                 pupilCounts(view),
+                 studentCounts(view),
                  shortTermChecks(view),
                  view.records.erased};
   out.total = sumOf(out.schools);

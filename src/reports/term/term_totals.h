@@ -3,7 +3,7 @@
 #include "reports/decay/prevention.h"
 #include "reports/retention/early_checks.h"
 #include "reports/term/participation.h"
-#include "reports/term/pupils.h"
+#include "reports/term/students.h"
 
 namespace gk::reports {
 
@@ -45,7 +45,7 @@ struct TermTotals {
   AttackRateReport attackRate;
   AvertedReport averted;
   std::vector<OverrideLine> overrides; ///< by date; shown in every report
-  PupilCounts pupils{};
+  StudentCounts students{};
   EarlyChecks shortTerm{};
   int erased = 0; ///< students of whatever term, whom no count has
 };

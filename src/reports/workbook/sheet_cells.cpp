@@ -110,7 +110,7 @@ class Pieces {
   const Cell& cell_;
 };
 
-/// "1234", "0.872": without noughts that say nothing.
+/// "1234", "0.872": without zeros that say nothing.
 std::string plainly(double value) {
   auto text = base::fixed(value, 12);
   text.erase(text.find_last_not_of('0') + 1);

@@ -162,7 +162,7 @@ TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
   member("OF", "2027-06-30");
   member("TQ", "2026-12-01");
   member("BO", "2027-01-15");
-  const auto table = licenceTable(term.records);
+  const auto table = licenseTable(term.records);
   REQUIRE(table.rows.size() == 3);
   CHECK(rowsOf(table)[0] ==
         std::vector<std::string>{"TQ", "hygienist", "2026-12-01", "-17", "ENDED"});

@@ -21,16 +21,17 @@ struct TwoWays {
   std::vector<Participation> grades;
 };
 
-/// One grade of one school: of `pupils`, so many forms, yeses and children seen.
+/// One grade of one school: of `students`, so many forms, yeses and children seen.
 struct Class {
-  int pupils;
+  int students;
   int forms;
   int yeses;
   int seen;
 };
 
-void add(Participation& at, const Class& one, bool pupilsAreKnown) {
-  at.enrolled = pupilsAreKnown ? std::optional(at.enrolled.value_or(0) + one.pupils) : std::nullopt;
+void add(Participation& at, const Class& one, bool studentsAreKnown) {
+  at.enrolled =
+      studentsAreKnown ? std::optional(at.enrolled.value_or(0) + one.students) : std::nullopt;
   at.formsBack += one.forms;
   at.consented += one.yeses;
   at.screened += one.seen;
@@ -38,15 +39,15 @@ void add(Participation& at, const Class& one, bool pupilsAreKnown) {
 }
 
 /// `classes` of each school, K first.
-TwoWays counted(const std::vector<std::vector<Class>>& classes, bool pupilsAreKnown = true) {
+TwoWays counted(const std::vector<std::vector<Class>>& classes, bool studentsAreKnown = true) {
   const auto day = test::date("2026-11-17");
   TwoWays out{{"Fall 2026", day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}}, {}};
   for (std::size_t school = 0; school < classes.size(); ++school) {
     out.totals.schools.emplace_back().school = "School " + std::to_string(school);
     out.grades.resize(std::max(out.grades.size(), classes[school].size()));
     for (std::size_t grade = 0; grade < classes[school].size(); ++grade) {
-      add(out.totals.schools.back(), classes[school][grade], pupilsAreKnown);
-      add(out.grades[grade], classes[school][grade], pupilsAreKnown);
+      add(out.totals.schools.back(), classes[school][grade], studentsAreKnown);
+      add(out.grades[grade], classes[school][grade], studentsAreKnown);
     }
   }
   for (std::size_t grade = 0; grade < out.grades.size(); ++grade)
@@ -61,7 +62,7 @@ Class randomClass(base::Random& random) {
     return static_cast<int>(random.below(static_cast<std::uint64_t>(most) + 1));
   };
   Class one{8 + upTo(30), 0, 0, 0};
-  one.forms = one.pupils - upTo(one.pupils / 2);
+  one.forms = one.students - upTo(one.students / 2);
   one.yeses = one.forms - upTo(one.forms / 2);
   one.seen = one.yeses - std::min(one.yeses, upTo(5));
   return one;
@@ -188,7 +189,7 @@ TEST_CASE("Grades are shown as one row as they are named, the others by themselv
   REQUIRE(made.byGrade);
   CHECK(rowNames(*made.byGrade) ==
         std::vector<std::string>{"Grades K-1", "Grade 2", "Grade 3", "Grades 4-6", "Total"});
-  CHECK(made.byGrade->rows[0][1] == "132"); // pupils: 24, 24, 24 and 60
+  CHECK(made.byGrade->rows[0][1] == "132"); // students: 24, 24, 24 and 60
 }
 
 TEST_CASE("Bands are the same again in the next table of the term, and a new grade joins its band",
@@ -299,7 +300,7 @@ TEST_CASE("Counts shown again as before are marked again where what is out gives
     CHECK(again.release.term == careless.term); // the same choice of what to hide
     CHECK(again.exposed > 0);
     CHECK(again.tables.front().notes.back().starts_with("NOT TO BE PUBLISHED"));
-    // What is out stays out: neither a group of schools nor a higher threshold mends it.
+    // What is out stays out: neither a group of schools nor a higher threshold repairs it.
     CHECK(publish(term.totals, {}, earlier, {{"School 0", "School 1"}}).exposed > 0);
     CHECK(publish(term.totals, *SuppressionRule::under(20), earlier).exposed > 0);
   }

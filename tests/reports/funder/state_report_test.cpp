@@ -55,7 +55,7 @@ struct TwoTermBook : test::SampleTerm {
       out.term = {"Spring 2027", date("2027-01-11"), date("2027-07-10"), {}};
       out.asOf = date("2027-07-10");
     }
-    std::erase_if(out.enrolments, [&](const auto& row) { return row.value.term != id; });
+    std::erase_if(out.enrollments, [&](const auto& row) { return row.value.term != id; });
     return out;
   }
   [[nodiscard]] TermRecords year() const {
@@ -122,9 +122,9 @@ TEST_CASE("A day of a term that lies outside the year is not of the year") {
 TEST_CASE("Students enrolled are those of the latest term that says it, never added up") {
   TwoTermBook book; // autumn says 142
   CHECK(termTotals(book.year()).total.enrolled == 142);
-  book.records.enrolments.push_back(
-      book.make.row<roster::Enrolment>({book.spring, book.here, "2", 150}));
-  for (auto& row : book.records.enrolments)
+  book.records.enrollments.push_back(
+      book.make.row<roster::Enrollment>({book.spring, book.here, "2", 150}));
+  for (auto& row : book.records.enrollments)
     row.value.grade = "2";
   CHECK(termTotals(book.year()).total.enrolled == 150);
 }

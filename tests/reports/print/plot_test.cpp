@@ -69,23 +69,23 @@ TEST_CASE("What people wrote is escaped in a picture as in a table") {
 }
 
 TEST_CASE("Only the colours of paper are used, and printed in grey each is told from its ground") {
-  const PlotColours paper;
+  const PlotColors paper;
   const auto svg = toSvg(twoPoints());
   for (auto at = svg.find('#'); at != std::string::npos; at = svg.find('#', at + 1)) {
-    const auto colour = svg.substr(at, svg.find('"', at) - at);
-    CHECK((colour == paper.ink || colour == paper.quiet || colour == paper.main ||
-           colour == paper.soft || colour == paper.ground));
+    const auto color = svg.substr(at, svg.find('"', at) - at);
+    CHECK((color == paper.ink || color == paper.quiet || color == paper.main ||
+           color == paper.soft || color == paper.ground));
   }
-  const auto grey = [](const std::string& colour) {
+  const auto gray = [](const std::string& color) {
     const auto part = [&](std::size_t from) {
-      return std::stoi(colour.substr(from, 2), nullptr, 16);
+      return std::stoi(color.substr(from, 2), nullptr, 16);
     };
     return (299 * part(1) + 587 * part(3) + 114 * part(5)) / 1000;
   };
-  CHECK(grey(paper.ground) - grey(paper.soft) > 20);
-  CHECK(grey(paper.soft) - grey(paper.quiet) > 90);
-  CHECK(grey(paper.quiet) - grey(paper.ink) > 50);
-  CHECK(grey(paper.soft) - grey(paper.main) > 90);
+  CHECK(gray(paper.ground) - gray(paper.soft) > 20);
+  CHECK(gray(paper.soft) - gray(paper.quiet) > 90);
+  CHECK(gray(paper.quiet) - gray(paper.ink) > 50);
+  CHECK(gray(paper.soft) - gray(paper.main) > 90);
 }
 
 TEST_CASE("What is said beside points, and the numbers at risk below, stand in the picture",

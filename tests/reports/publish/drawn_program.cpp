@@ -62,13 +62,13 @@ Participation DrawnProgram::count(const std::vector<Drawn>& children, bool first
   return at;
 }
 
-PupilCounts DrawnProgram::pupils(const std::vector<Drawn>& children, bool firstIssue) {
-  PupilCounts counts{};
+StudentCounts DrawnProgram::students(const std::vector<Drawn>& children, bool firstIssue) {
+  StudentCounts counts{};
   for (const auto& one : children) {
     if (!isCounted(one, firstIssue)) continue;
     ++counts.front();
     for (std::size_t i = 0; i < one.answers.size(); ++i)
-      ++counts.at(static_cast<std::size_t>(pupilQuestions().at(i).figures.at(one.answers.at(i))));
+      ++counts.at(static_cast<std::size_t>(studentQuestions().at(i).figures.at(one.answers.at(i))));
   }
   return counts;
 }
@@ -156,7 +156,7 @@ void DrawnProgram::drawCare(Drawn& one) {
   if (chance(.15)) one.hadSealants = true;
   if (!isSure_ && chance(.05)) one.hadSealants.reset();
   for (std::size_t i = 0; i < one.answers.size(); ++i) {
-    const auto answers = pupilQuestions().at(i).figures.size();
+    const auto answers = studentQuestions().at(i).figures.size();
     // Common ones and rare ones.
     one.answers.at(i) = std::min(below(answers), below(answers));
   }

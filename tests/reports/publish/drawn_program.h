@@ -49,8 +49,8 @@ class DrawnProgram {
   [[nodiscard]] reports::Participation count(const std::vector<Drawn>& children, bool firstIssue,
                                              std::optional<std::size_t> school,
                                              std::optional<int> grade) const;
-  [[nodiscard]] static reports::PupilCounts pupils(const std::vector<Drawn>& children,
-                                                   bool firstIssue);
+  [[nodiscard]] static reports::StudentCounts students(const std::vector<Drawn>& children,
+                                                       bool firstIssue);
   [[nodiscard]] static reports::EarlyChecks shortTerm(const std::vector<Drawn>& children,
                                                       bool firstIssue);
   [[nodiscard]] static std::vector<reports::SeenChild> seen(const std::vector<Drawn>& children,

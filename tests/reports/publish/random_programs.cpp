@@ -48,7 +48,7 @@ TermTotals totalsOf(const DrawnProgram& program, const std::vector<Drawn>& child
   }
   totals.total = sumOf(totals.schools);
   totals.total.days = 2 * static_cast<int>(program.schools());
-  totals.pupils = DrawnProgram::pupils(children, firstIssue);
+  totals.students = DrawnProgram::students(children, firstIssue);
   totals.shortTerm = DrawnProgram::shortTerm(children, firstIssue);
   auto& all = totals.retention.total;
   all.label = "Total";
@@ -143,12 +143,12 @@ class Truth {
          {"no problem",
           of([](const auto& one) { return one.child.need == estimates::CareNeed::none; })}});
   }
-  void add(const std::string& page, const PupilCounts& pupils) {
-    for (const auto& question : pupilQuestions())
+  void add(const std::string& page, const StudentCounts& students) {
+    for (const auto& question : studentQuestions())
       for (const auto figure : question.figures)
         write(truth_, page, "Total",
               {{(std::string(question.heading) + ": " + wordsOf(figure)).c_str(),
-                pupils.at(static_cast<std::size_t>(figure))}});
+                students.at(static_cast<std::size_t>(figure))}});
   }
   void add(const std::string& page, const EarlyChecks& at) {
     write(truth_, page, "Short-term",
@@ -333,7 +333,7 @@ class Writer {
       truth_.add(page, one.label, one);
     truth_.add(page, "Total", totals.total);
     truth_.add(page, "Total", totals.retention.total);
-    truth_.add(page, totals.pupils);
+    truth_.add(page, totals.students);
     truth_.add(page, totals.shortTerm);
     const auto records = recordsOf(children, issue.isFirst);
     const TermView view(records);

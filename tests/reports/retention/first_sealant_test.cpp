@@ -151,10 +151,10 @@ TEST_CASE("What could not be judged in its window is judged by the next look", "
 TEST_CASE("Repaired at three months and whole at twelve is a class of its own", "[case-174]") {
   YearOfLooks term;
   const auto child = term.child(term.here);
-  const auto mended = term.place(child, term.placed, 16);
-  term.look(mended, term.third, Held::part, CheckKind::opportunistic);
+  const auto repaired = term.place(child, term.placed, 16);
+  term.look(repaired, term.third, Held::part, CheckKind::opportunistic);
   term.place(child, term.third, 16, PlacementType::repair);
-  term.atYear(mended, Held::whole);
+  term.atYear(repaired, Held::whole);
   term.atYear(term.place(child, term.placed, 26), Held::whole);
   const auto total = term.total();
   CHECK(total.assessable == 2);

@@ -29,14 +29,14 @@ std::vector<CalendarDay> twoDays() {
            .summary = "Sealants: Cobble, Lantern; \\ Elementary",
            .location = "Escuela Ñandú Ñandú Ñandú Ñandú Ñandú Ñandú Ñandú Ñandú Ñandú Ñandú",
            .description = "Team 1, 2 chairs.\nPark behind the gym",
-           .cancelled = false,
+           .canceled = false,
            .sequence = 3},
           {.uid = "00000000-0000-7000-8000-000000000002",
            .day = dayOf("2027-12-31"),
            .summary = "Sealants",
            .location = {},
            .description = {},
-           .cancelled = true}};
+           .canceled = true}};
 }
 
 /// What a command says on its standard output.

@@ -155,8 +155,8 @@ TEST_CASE("more consented than enrolled gives no rate") {
 TEST_CASE("a corrected enrolment of a grade replaces the older count") {
   SampleTerm term;
   const auto school = term.school("Fennel Ridge Elementary", 90);
-  term.records.enrolments.push_back(
-      term.make.row<roster::Enrolment>({term.records.id, school, "2", 88}));
+  term.records.enrollments.push_back(
+      term.make.row<roster::Enrollment>({term.records.id, school, "2", 88}));
   CHECK(term.totals().total.enrolled == 88);
 }
 
@@ -181,7 +181,7 @@ TEST_CASE("a cancelled day and days after the date of the report do not count", 
   const auto school = term.school("Alder Hollow Elementary", 20);
   term.day(school, "2026-10-06");
   term.day(school, "2026-10-07");
-  term.records.days.back().value.cancelled = true;
+  term.records.days.back().value.canceled = true;
   const auto late = term.day(school, "2026-12-01");
   const auto child = term.child(school);
   term.consent(child, ConsentState::yes);

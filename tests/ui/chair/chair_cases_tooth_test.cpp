@@ -267,8 +267,8 @@ TEST_CASE("A sealant over an old filling reads as a filling and is repaired only
   Seated chair;
   chair.press("ZFDDD7");
   CHECK(chair.text("screeningCursor").contains(u"Decision: none"_s));
-  const bool mends = GENERATE(false, true);
-  if (mends) {
+  const bool repairs = GENERATE(false, true);
+  if (repairs) {
     for (int i = 0; i < 11 && !chair.text("screeningCursor").contains(u"Decision: repair"_s); ++i)
       chair.press("J");
     chair.press("N1");
@@ -276,8 +276,8 @@ TEST_CASE("A sealant over an old filling reads as a filling and is repaired only
   }
   chair.record("454");
   CHECK(chair.row(16).occlusal.condition == Condition::restored);
-  CHECK(chair.row(16).decision == (mends ? Decision::repair : Decision::none));
-  CHECK(chair.shows("fieldPanel") == mends);
+  CHECK(chair.row(16).decision == (repairs ? Decision::repair : Decision::none));
+  CHECK(chair.shows("fieldPanel") == repairs);
 }
 
 TEST_CASE("An extra tooth is a note on its neighbour and gets no number", "[case-41]") {

@@ -13,7 +13,7 @@ using namespace gk::test;
 
 namespace {
 
-constexpr int toMend = reports::close_out::blockers;
+constexpr int toFixPart = reports::close_out::blockers;
 constexpr int mergeQuestions = reports::close_out::questions;
 constexpr int urgentCalls = reports::close_out::urgent;
 constexpr int letters = reports::close_out::letters;
@@ -77,7 +77,7 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     press(desk.page, Qt::Key_Return);
     desk.prompter.choices = {0};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+    CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
     CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
   }
   SECTION("an urgent child: the call, then the referral") {
@@ -87,9 +87,9 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     desk.prompter.choices = {0, 0, 2};
     desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+    CHECK(desk.section(toFixPart) == u"Fix before signing  1 to do"_s);
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+    CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
     CHECK(desk.section(reports::close_out::referrals) == u"Referrals  1 made"_s);
   }
   SECTION("a tooth without a reason: why") {
@@ -97,12 +97,13 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     desk.clinic.seat(child);
     desk.clinic.screenFour(child);
     desk.open();
-    CHECK(desk.section(toMend) == u"Fix before signing  5 to do"_s); // no outcome, and four teeth
+    CHECK(desk.section(toFixPart) ==
+          u"Fix before signing  5 to do"_s); // no outcome, and four teeth
     press(desk.page, Qt::Key_Return);
     press(desk.page, Qt::Key_Down);
     desk.prompter.texts = {u"fire drill"_s};
     press(desk.page, Qt::Key_Return);
-    CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+    CHECK(desk.section(toFixPart) == u"Fix before signing  1 to do"_s);
     CHECK(desk.chosen.empty());
   }
   CHECK(desk.troubles.join(u'|') == QString());
@@ -115,7 +116,7 @@ TEST_CASE("An outcome noted at the close-out takes its line away") {
   desk.prompter.choices = {0};
   press(desk.page, Qt::Key_O, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
   CHECK(words(desk.page, u"closeOutEquation"_s).contains(u"absent 1"_s));
   CHECK(desk.verdict().startsWith(u"✔"_s));
 }
@@ -147,15 +148,15 @@ TEST_CASE("An urgent child blocks until called and referred within 48 hours") {
   CloseOut desk;
   desk.urgentChild();
   desk.open();
-  CHECK(desk.section(toMend) == u"Fix before signing  2 to do"_s);
+  CHECK(desk.section(toFixPart) == u"Fix before signing  2 to do"_s);
   CHECK(desk.section(urgentCalls) == u"Urgent calls  1 of 1 to call"_s);
   desk.choose(urgentCalls);
   desk.prompter.choices = {0, 0, 2};
   desk.prompter.texts = {u"will go today"_s, u"swelling"_s};
   press(desk.page, Qt::Key_C, Qt::AltModifier);
-  CHECK(desk.section(toMend) == u"Fix before signing  1 to do"_s);
+  CHECK(desk.section(toFixPart) == u"Fix before signing  1 to do"_s);
   press(desk.page, Qt::Key_R, Qt::AltModifier);
-  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
   CHECK(desk.troubles.join(u'|') == QString());
   const auto records = must(desk.clinic.session.dayRecords(desk.clinic.day));
   REQUIRE(records.referrals.size() == 1);
@@ -277,7 +278,7 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
   CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
-  CHECK(desk.section(toMend) == u"Fix before signing  none"_s);
+  CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
   CHECK(desk.verdict().startsWith(u"✖"_s));
   press(desk.page, Qt::Key_Return); // from the names into the table

@@ -59,7 +59,7 @@ class Closing : public Window {
   std::optional<kit::LightId> light;
 };
 
-constexpr int toMendNow = reports::close_out::blockers;
+constexpr int toFixNow = reports::close_out::blockers;
 constexpr int incidentsSection = reports::close_out::incidents;
 constexpr int papersSection = reports::close_out::papers;
 
@@ -160,16 +160,16 @@ TEST_CASE("After a change of light each is read or passed over with a reason at 
     clinic.end(child, chairside::DayEnd::sealedComplete);
   });
   desk.key(Qt::Key_F3);
-  REQUIRE(desk.section(toMendNow) == u"Fix before signing  2 to do"_s);
+  REQUIRE(desk.section(toFixNow) == u"Fix before signing  2 to do"_s);
   desk.key(Qt::Key_Return); // into the table
   desk.prompter->texts = {u"1030"_s};
   desk.key(Qt::Key_Return);
   CHECK(desk.prompter->asked.back().startsWith(u"Light L-1 before leaving"_s));
-  CHECK(desk.section(toMendNow) == u"Fix before signing  1 to do"_s);
+  CHECK(desk.section(toFixNow) == u"Fix before signing  1 to do"_s);
   CHECK(must(desk.session().readings(*desk.light)).back().value.value.value == 1030);
   desk.prompter->texts = {u""_s, u"the battery is dead"_s};
   desk.key(Qt::Key_Return);
-  CHECK(desk.section(toMendNow) == u"Fix before signing  none"_s);
+  CHECK(desk.section(toFixNow) == u"Fix before signing  none"_s);
   CHECK(must(desk.session().dayRecords(*desk.day)).lightPasses.front().value.reason ==
         "the battery is dead");
 }
@@ -182,16 +182,16 @@ TEST_CASE("A runner's list that is not back holds the signature until somebody s
   desk.key(Qt::Key_P, Qt::AltModifier);
   desk.key(Qt::Key_Escape);
   desk.key(Qt::Key_F3);
-  REQUIRE(desk.section(toMendNow) == u"Fix before signing  1 to do"_s);
+  REQUIRE(desk.section(toFixNow) == u"Fix before signing  1 to do"_s);
   CHECK_FALSE(part<QPushButton>(*desk.window, u"closeOutSign"_s).isEnabled());
   desk.prompter->texts = {u"two"_s};
   desk.key(Qt::Key_K, Qt::AltModifier);
-  CHECK(desk.section(toMendNow) ==
+  CHECK(desk.section(toFixNow) ==
         u"Fix before signing  1 to do"_s); // not a number: said, and asked again
   desk.prompter->texts = {u"0"_s, u"left in room 6, fetched tomorrow"_s, u"2"_s, u"0 1 1"_s};
   desk.key(Qt::Key_K, Qt::AltModifier);
   CHECK(desk.prompter->texts.empty());
-  CHECK(desk.section(toMendNow) == u"Fix before signing  none"_s);
+  CHECK(desk.section(toFixNow) == u"Fix before signing  none"_s);
   CHECK(desk.section(papersSection) == u"Printed lists  counted"_s);
   desk.prompter->choices = {0, 0};
   desk.key(Qt::Key_G, Qt::AltModifier);

@@ -43,7 +43,7 @@ QRectF ink(const QImage& image, const QRectF& within) {
           found.height() / double{dots}};
 }
 
-bool isGrey(const QImage& image) {
+bool isGray(const QImage& image) {
   for (int y = 0; y < image.height(); ++y)
     for (int x = 0; x < image.width(); ++x) {
       const auto dot = image.pixel(x, y);
@@ -93,7 +93,7 @@ TEST_CASE("every letter stands on one sheet of either paper in both languages, n
         const auto letter = written(templates, sample, language);
         CHECK(ui::pagesOf(letter, paper) == 1);
         const auto sheet = picture(letter, 0, paper);
-        CHECK(isGrey(sheet));
+        CHECK(isGray(sheet));
         const auto at = ui::letterSheet(paper);
         const auto text = ink(sheet, bodyOf(at));
         CHECK(text.left() >= margin - 2);
@@ -163,7 +163,7 @@ TEST_CASE("the nurse's sheet stands on one page with lines to write on", "[case-
   for (const auto paper : {PaperSize::letter, PaperSize::a4}) {
     CHECK(ui::pagesOf(form(), paper) == 1);
     const auto sheet = picture(form(), 0, paper);
-    CHECK(isGrey(sheet));
+    CHECK(isGray(sheet));
     const auto at = ui::letterSheet(paper);
     const QRectF page(margin - 10, 20, at.textWidth() + 20, at.footTop() - 24);
     CHECK(ink(sheet, page).right() <= at.width - margin + 1);

@@ -191,7 +191,7 @@ TEST_CASE("A license is renewed and a person who leaves loses every right", "[ca
   desk.fill("deskTeamUntil", u"6/30/2028"_s);
   desk.fill("deskTeamReason", u"renewed"_s);
   desk.alt(Qt::Key_S);
-  CHECK(desk.member(desk.clinic.assistant).licenceUntil->iso() == "2028-06-30");
+  CHECK(desk.member(desk.clinic.assistant).licenseUntil->iso() == "2028-06-30");
   desk.alt(Qt::Key_L);
   desk.fill("deskTeamReason", u"moved away"_s);
   desk.alt(Qt::Key_S);
@@ -219,7 +219,7 @@ TEST_CASE("A school's enrollment is entered by grade, and its term's holidays ar
   desk.fill("deskSchoolsGrade1", u"58"_s);
   desk.fill("deskSchoolsGrade2", u"x"_s);
   desk.alt(Qt::Key_S);
-  CHECK(must(desk.book().enrolments(desk.clinic.term)).empty());
+  CHECK(must(desk.book().enrollments(desk.clinic.term)).empty());
   desk.fill("deskSchoolsGrade2", u"61"_s);
   desk.alt(Qt::Key_S);
   CHECK(desk.cell("deskSchoolsTable", 0, 2) == u"119 students"_s);

@@ -78,7 +78,7 @@ TEST_CASE("A look is worn at once by what is open, and the usual one comes back"
   CHECK(fits == 2);
   CHECK(label.sizeHint().height() > usual.height() * 17 / 10);
   CHECK(QColor(label.grab().toImage().pixel(label.width() - 1, 0)) ==
-        ui::style::colours(Scheme::dark).ground);
+        ui::style::colors(Scheme::dark).ground);
   ui::dress();
   CHECK(label.sizeHint() == usual);
   ui::dress({Scheme::light, 900});
@@ -125,7 +125,7 @@ TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the c
   for (const auto size : {QSize(1366, 700), QSize(1920, 1050)})
     for (const int percent : {100, 150, 200}) {
       ui::dress({Scheme::light, percent});
-      QCoreApplication::processEvents(); // laid out anew, and then made smaller
+      QCoreApplication::processEvents(); // laid out again, and then made smaller
       // At 200 % a small laptop's window has its usual height.
       desk.window->resize(size.width(),
                           percent > 150 ? std::max(size.height(), 740) : size.height());

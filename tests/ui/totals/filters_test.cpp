@@ -36,7 +36,7 @@ QImage tileOf(Mark mark) {
   return tile.grab().toImage();
 }
 
-/// Words against the ground they stand on, as drawn: the commonest colour and the one farthest from
+/// Words against the ground they stand on, as drawn: the commonest color and the one farthest from
 /// it.
 double drawnContrast(const QImage& picture, const QRect& box) {
   std::map<QRgb, int> counts;
@@ -74,7 +74,7 @@ void checkWords(QWidget& page, double least, const char* stage) {
 
 TEST_CASE("White stays white and black stays black to every eye, and red is not green") {
   for (const auto eyes :
-       {Eyes::plain, Eyes::grey, Eyes::protanopia, Eyes::deuteranopia, Eyes::tritanopia}) {
+       {Eyes::plain, Eyes::gray, Eyes::protanopia, Eyes::deuteranopia, Eyes::tritanopia}) {
     CHECK(seen(QColor(255, 255, 255), eyes).name() == u"#ffffff"_s);
     CHECK(seen(QColor(0, 0, 0), eyes).name() == u"#000000"_s);
   }
@@ -84,7 +84,7 @@ TEST_CASE("White stays white and black stays black to every eye, and red is not 
 
 TEST_CASE("Words stand out 7 to 1 from their ground in each scheme and through each filter") {
   for (const auto scheme : allSchemes) {
-    const auto& worn = ui::style::colours(scheme);
+    const auto& worn = ui::style::colors(scheme);
     const std::array pairs{
         std::pair(worn.ink, worn.ground),      std::pair(worn.ink, worn.card),
         std::pair(worn.ink, worn.sunk),        std::pair(worn.ink, worn.soft),
@@ -111,7 +111,7 @@ TEST_CASE("Words stand out 7 to 1 from their ground in each scheme and through e
 TEST_CASE("Every two states of a tooth differ in grey by their shape") {
   std::vector<QImage> pictures;
   for (int mark = 0; mark < marks; ++mark)
-    pictures.push_back(seen(tileOf(static_cast<Mark>(mark)), Eyes::grey));
+    pictures.push_back(seen(tileOf(static_cast<Mark>(mark)), Eyes::gray));
   for (int one = 0; one < marks; ++one)
     for (int other = one + 1; other < marks; ++other) {
       int differing = 0;

@@ -54,10 +54,10 @@ QRectF inkOf(const ReportSheets& sheets, int sheet, bool withFoot = true) {
   return QRectF(found).translated(-around, -around);
 }
 
-/// Printed in grey: words have WCAG's contrast with the paper, what is filled has that of
+/// Printed in gray: words have WCAG's contrast with the paper, what is filled has that of
 /// graphics or is a tint that words stand on, and two inks of a picture are told apart. Words are
 /// at least once nearly black, as the printer gets them.
-void isPlainInGrey(const ReportSheets& sheets) {
+void isPlainInGray(const ReportSheets& sheets) {
   constexpr int tint = 215;      ///< of 255 and lighter: a ground
   constexpr int toldApart = 20;  ///< of 255
   constexpr double words = 4.5;  ///< to 1
@@ -319,7 +319,7 @@ TEST_CASE("The county's summary for its funder is one sheet of either paper, and
     CHECK(sheets.size() == ui::sizeOf(paper)); // upright
     CHECK(sheets.letters() >= 8);
     staysInside(sheets);
-    isPlainInGrey(sheets);
+    isPlainInGray(sheets);
   }
 }
 

@@ -329,8 +329,8 @@ TEST_CASE("A report that is issued is noted, with its version on it, and a draft
   CHECK(save("one.html").find("<p>Version 1</p>") != std::string::npos);
   CHECK(issues() == 1);
   CHECK(desk.news.contains(u"Version 1"_s));
-  must(desk.clinic.session.enterEnrolment(desk.clinic.by,
-                                          {desk.clinic.term, desk.clinic.school, "3", 40}));
+  must(desk.clinic.session.enterEnrollment(desk.clinic.by,
+                                           {desk.clinic.term, desk.clinic.school, "3", 40}));
   desk.page.refresh();
   desk.wait();
   const auto second = save("two.html");

@@ -111,7 +111,7 @@ TEST_CASE("The ring about what has the keyboard is one, and moves nothing") {
       CHECK(rings.front()->geometry().contains(box));
       const auto picture = rings.front()->grab().toImage();
       const auto drawn = QColor(picture.pixel(picture.width() / 2, 1));
-      CHECK(drawn == ui::style::colours(scheme).focus);
+      CHECK(drawn == ui::style::colors(scheme).focus);
     }
   }
 }

@@ -1,4 +1,4 @@
-#include "reports/term/pupils.h"
+#include "reports/term/students.h"
 
 #include "reports/records/term_view.h"
 
@@ -6,64 +6,64 @@ namespace gk::reports {
 
 namespace {
 
-PupilFigure figureOf(dentition::Sex sex) {
+StudentFigure figureOf(dentition::Sex sex) {
   switch (sex) {
   case dentition::Sex::female:
-    return PupilFigure::female;
+    return StudentFigure::female;
   case dentition::Sex::male:
-    return PupilFigure::male;
+    return StudentFigure::male;
   case dentition::Sex::other:
-    return PupilFigure::otherSex;
+    return StudentFigure::otherSex;
   case dentition::Sex::notStated:
-    return PupilFigure::sexNotStated;
+    return StudentFigure::sexNotStated;
   }
   base::fail("no such sex");
 }
 
-PupilFigure figureOf(roster::Payer payer) {
+StudentFigure figureOf(roster::Payer payer) {
   switch (payer) {
   case roster::Payer::unknown:
-    return PupilFigure::payerUnknown;
+    return StudentFigure::payerUnknown;
   case roster::Payer::medicaid:
-    return PupilFigure::medicaid;
+    return StudentFigure::medicaid;
   case roster::Payer::chip:
-    return PupilFigure::chip;
+    return StudentFigure::chip;
   case roster::Payer::privateInsurance:
-    return PupilFigure::privateInsurance;
+    return StudentFigure::privateInsurance;
   case roster::Payer::none:
-    return PupilFigure::noInsurance;
+    return StudentFigure::noInsurance;
   }
   base::fail("no such payer");
 }
 
-constexpr auto firstGroup = static_cast<std::size_t>(PupilFigure::americanIndian);
+constexpr auto firstGroup = static_cast<std::size_t>(StudentFigure::americanIndian);
 static_assert(firstGroup + base::enumCount<roster::Ethnicity> ==
-              static_cast<std::size_t>(PupilFigure::severalGroups));
+              static_cast<std::size_t>(StudentFigure::severalGroups));
 
-PupilFigure figureOf(roster::EthnicitySet groups) {
-  auto figure = PupilFigure::groupsNotStated;
+StudentFigure figureOf(roster::EthnicitySet groups) {
+  auto figure = StudentFigure::groupsNotStated;
   for (std::size_t i = 0; i < base::enumCount<roster::Ethnicity>; ++i) {
     if (!groups.has(static_cast<roster::Ethnicity>(i))) continue;
-    if (figure != PupilFigure::groupsNotStated) return PupilFigure::severalGroups;
-    figure = static_cast<PupilFigure>(firstGroup + i);
+    if (figure != StudentFigure::groupsNotStated) return StudentFigure::severalGroups;
+    figure = static_cast<StudentFigure>(firstGroup + i);
   }
   return figure;
 }
 
 } // namespace
 
-PupilCounts pupilCounts(const TermView& view) {
+StudentCounts studentCounts(const TermView& view) {
   const auto backgrounds =
       newestOfEach(view.records.backgrounds, [](const auto& one) { return one.child; });
-  PupilCounts counts{};
-  const auto count = [&](PupilFigure figure) { ++counts.at(static_cast<std::size_t>(figure)); };
+  StudentCounts counts{};
+  const auto count = [&](StudentFigure figure) { ++counts.at(static_cast<std::size_t>(figure)); };
   for (const auto& [id, rows] : view.screenings.all()) {
     const auto* child = view.children.find(id);
     if (!child) continue;
     const auto known = backgrounds.find(id);
     const auto said =
         known == backgrounds.end() ? roster::Background{id, {}} : known->second->value;
-    count(PupilFigure::screened);
+    count(StudentFigure::screened);
     count(figureOf(child->sex));
     count(figureOf(said.payer));
     count(figureOf(said.groups));
@@ -71,9 +71,9 @@ PupilCounts pupilCounts(const TermView& view) {
   return counts;
 }
 
-const std::array<PupilQuestion, 3>& pupilQuestions() {
-  using enum PupilFigure;
-  static const std::array<PupilQuestion, 3> questions{
+const std::array<StudentQuestion, 3>& studentQuestions() {
+  using enum StudentFigure;
+  static const std::array<StudentQuestion, 3> questions{
       {{"sex", "Sex", {female, male, otherSex, sexNotStated}},
        {"payer", "Payer", {medicaid, chip, privateInsurance, noInsurance, payerUnknown}},
        {"race and ethnicity",
@@ -83,41 +83,41 @@ const std::array<PupilQuestion, 3>& pupilQuestions() {
   return questions;
 }
 
-std::string wordsOf(PupilFigure figure) {
+std::string wordsOf(StudentFigure figure) {
   const auto at = static_cast<std::size_t>(figure);
-  if (at >= firstGroup && figure < PupilFigure::severalGroups)
+  if (at >= firstGroup && figure < StudentFigure::severalGroups)
     return std::string(shown(static_cast<roster::Ethnicity>(at - firstGroup))) + " alone";
   switch (figure) {
-  case PupilFigure::medicaid:
+  case StudentFigure::medicaid:
     return "Medicaid";
-  case PupilFigure::chip:
+  case StudentFigure::chip:
     return "CHIP";
-  case PupilFigure::sexNotStated:
-  case PupilFigure::groupsNotStated:
+  case StudentFigure::sexNotStated:
+  case StudentFigure::groupsNotStated:
     return "not stated";
-  case PupilFigure::payerUnknown:
+  case StudentFigure::payerUnknown:
     return "not known";
-  case PupilFigure::severalGroups:
+  case StudentFigure::severalGroups:
     return "more than one group";
-  case PupilFigure::otherSex:
+  case StudentFigure::otherSex:
     return "other";
-  case PupilFigure::screened:
+  case StudentFigure::screened:
     return "screened";
-  case PupilFigure::female:
+  case StudentFigure::female:
     return "female";
-  case PupilFigure::male:
+  case StudentFigure::male:
     return "male";
-  case PupilFigure::privateInsurance:
+  case StudentFigure::privateInsurance:
     return "private insurance";
-  case PupilFigure::noInsurance:
+  case StudentFigure::noInsurance:
     return "no insurance";
-  case PupilFigure::americanIndian:
-  case PupilFigure::asian:
-  case PupilFigure::black:
-  case PupilFigure::hispanic:
-  case PupilFigure::middleEastern:
-  case PupilFigure::pacificIslander:
-  case PupilFigure::white:
+  case StudentFigure::americanIndian:
+  case StudentFigure::asian:
+  case StudentFigure::black:
+  case StudentFigure::hispanic:
+  case StudentFigure::middleEastern:
+  case StudentFigure::pacificIslander:
+  case StudentFigure::white:
     break;
   }
   base::fail("a group without words");

@@ -7,7 +7,7 @@ using namespace gk;
 using base::ErrorCode;
 using followup::MergeVerdict;
 using test::codeOf;
-using test::enrolAda;
+using test::enrollAda;
 using test::must;
 using test::seatOn;
 using test::Second;
@@ -139,8 +139,8 @@ TEST_CASE("Both happened can be answered anew as well", "[case-65]") {
 TEST_CASE("Two cards that were made one become two again with what was said of each", "[case-65]") {
   test::Clinic clinic;
   Second second(clinic, "second.gkbook", 2);
-  const auto here = enrolAda(clinic.session, clinic, "4001");
-  const auto there = enrolAda(second.session, clinic, "4002");
+  const auto here = enrollAda(clinic.session, clinic, "4001");
+  const auto there = enrollAda(second.session, clinic, "4002");
   seatOn(second.session, clinic, there);
   must(clinic.session.absorb(second.handOver()));
   must(clinic.session.answerMerge(
