@@ -3,6 +3,7 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <map>
 
 namespace gk::base {
 
@@ -212,9 +213,14 @@ Result<std::size_t> CsvTable::column(std::string_view name) const {
 
 std::optional<std::pair<std::size_t, std::size_t>>
 sameColumns(const std::vector<std::string>& header) {
-  for (std::size_t i = 0; i < header.size(); ++i)
-    for (std::size_t j = i + 1; j < header.size(); ++j)
-      if (!header[i].empty() && header[i] == header[j]) return std::pair(i + 1, j + 1);
+  // As a person reads them: "Child" and "child " are one name.
+  std::map<std::string, std::size_t> places;
+  for (std::size_t i = 0; i < header.size(); ++i) {
+    const auto name = folded(trim(header[i]));
+    if (name.empty()) continue;
+    if (const auto [at, isNew] = places.emplace(name, i + 1); !isNew)
+      return std::pair(at->second, i + 1);
+  }
   return std::nullopt;
 }
 

@@ -52,17 +52,15 @@ base::Result<FunnelLimits> funnelLimits(double theta, double n, FunnelTails tail
   if (!(tails.inner < 0.5 && tails.outer <= tails.inner))
     return refused("The funnel's tails are " + shown(tails.inner) + " and " + shown(tails.outer) +
                    "; give an inner one below 0.5 and an outer one no larger.");
-  FunnelLimits out{};
-  const std::pair<double, double FunnelLimits::*> each[]{{tails.outer, &FunnelLimits::farLow},
-                                                         {tails.inner, &FunnelLimits::low},
-                                                         {1 - tails.inner, &FunnelLimits::high},
-                                                         {1 - tails.outer, &FunnelLimits::farHigh}};
-  for (const auto& [tail, member] : each) {
-    const auto limit = binomialLimit(theta, n, tail);
-    if (!limit) return limit.error();
-    out.*member = *limit;
-  }
-  return out;
+  const auto farLow = binomialLimit(theta, n, tails.outer);
+  const auto low = binomialLimit(theta, n, tails.inner);
+  // What is kept is above where what is lost is below: the limit at 1 - tail itself leaves out the
+  // count on which it lies, which is all of four teeth however likely that is.
+  const auto fewLost = binomialLimit(1 - theta, n, tails.inner);
+  const auto fewestLost = binomialLimit(1 - theta, n, tails.outer);
+  for (const auto* limit : {&farLow, &low, &fewLost, &fewestLost})
+    if (!*limit) return limit->error();
+  return FunnelLimits{*farLow, *low, 1 - *fewLost, 1 - *fewestLost};
 }
 
 FunnelPlace placeIn(const FunnelLimits& limits, double share) {

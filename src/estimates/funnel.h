@@ -17,7 +17,9 @@ namespace gk::estimates {
 /// above a million, and a tail outside 0.00001 to 0.99999.
 base::Result<double> binomialLimit(double theta, double n, double tail);
 
-/// Lower-tail probabilities; the upper limits are their mirror. About two and three deviations.
+/// Lower-tail probabilities of what is kept, and of what is not: the upper limits are the lower
+/// ones of the rest, so that a count is outside just where it, or one further out, has no more than
+/// that probability. About two and three deviations.
 struct FunnelTails {
   double inner = 0.025;
   double outer = 0.001;

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <ostream>
+#include <streambuf>
+#include <string>
 
 namespace gk::office {
 
@@ -81,9 +83,46 @@ Result<Exit> answer(std::span<const std::string> args, const Surroundings& aroun
   return noSuchVerb(args);
 }
 
+/// What a terminal would obey is shown as "?", line by line: a file's name may hold anything.
+class SafeLines : public std::streambuf {
+ public:
+  explicit SafeLines(std::ostream& out) : out_(out) {}
+  SafeLines(const SafeLines&) = delete;
+  SafeLines& operator=(const SafeLines&) = delete;
+  ~SafeLines() override { put(); }
+
+ protected:
+  int_type overflow(int_type c) override {
+    if (traits_type::eq_int_type(c, traits_type::eof())) return traits_type::not_eof(c);
+    const char sign = traits_type::to_char_type(c);
+    if (sign != '\n' && sign != '\r' && sign != '\t') {
+      piece_ += sign;
+      return c;
+    }
+    put();
+    return out_.put(sign) ? c : traits_type::eof();
+  }
+  int sync() override {
+    put();
+    return out_.flush() ? 0 : -1;
+  }
+
+ private:
+  void put() {
+    out_ << base::printable(piece_);
+    piece_.clear();
+  }
+  std::ostream& out_;
+  std::string piece_; ///< since the last end of a line or tab
+};
+
 } // namespace
 
-int run(std::span<const std::string> args, const Surroundings& around) {
+int run(std::span<const std::string> args, const Surroundings& given) {
+  SafeLines lines(given.out);
+  std::ostream out(&lines);
+  const Surroundings around{given.clock, given.random,      given.in,     out,
+                            given.err,   given.environment, given.machine};
   auto done = answer(args, around);
   around.out.flush();
   if (done && !around.out)

@@ -202,7 +202,15 @@ Result<SignedSheet> Session::inspectSheet(const base::Path& path, World world,
   auto book = store::Book::open(path, nobody, store::Access::readOnly, store::Durability::everyAct,
                                 world.clock.now().at, store::Checkup::skip);
   if (!book) return book.error();
-  return Session(std::move(*book), world).signedSheet(code);
+  // A sheet is held against what the acts say they are; so they must be what they say.
+  const auto faults = book->faults();
+  if (!faults) return faults.error();
+  auto sheet = Session(std::move(*book), world).signedSheet(code);
+  if (sheet && !faults->empty())
+    for (auto& line : sheet->lines)
+      if (line.flaw.empty())
+        line.flaw = "the logbook is damaged and proves nothing (" + faults->front().what + ")";
+  return sheet;
 }
 
 Result<base::Done> Session::finish() {

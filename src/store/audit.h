@@ -20,8 +20,9 @@ std::vector<Fault> newestFaults(Connection& book, const OwnSchema& own, int acts
 /// What SQLite itself finds: pages, indexes, the CHECKs of each row, and references.
 std::vector<Fault> pageFaults(Connection& book);
 
-/// Throws `storeDamaged` with the first thing that SQLite's quicker check finds.
-void quickCheck(Connection& book);
+/// Throws `storeDamaged` with the first thing that is wrong with pages, indexes or CHECKs of
+/// `database`, "main" or "other".
+void checkPages(Connection& book, std::string_view database, const base::Path& file);
 
 /// Throws `storeDamaged` with the first of them, if there is one.
 void requireNone(const std::vector<Fault>& faults, const base::Path& file);

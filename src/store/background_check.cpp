@@ -8,7 +8,7 @@ BackgroundCheck::BackgroundCheck(const base::Path& path, const OwnSchema& own)
     : book_(path, Looking::unlocked) {
   answer_ = std::async(std::launch::async, [this, &own] {
               return guarded([&] {
-                quickCheck(book_);
+                checkPages(book_, "main", book_.path());
                 requireNone(historyFaults(book_, "main", own), book_.path());
               });
             }).share();

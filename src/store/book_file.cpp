@@ -168,10 +168,10 @@ void refuseUnwritable(const Path& path) {
 }
 
 void lookThrough(Connection& book) {
-  if (book.seesChecks()) return quickCheck(book);
+  if (book.seesChecks()) return checkPages(book, "main", book.path());
   Connection looking(book.path(), Looking::locked);
   const Watching watching(looking, book.progress());
-  quickCheck(looking);
+  checkPages(looking, "main", book.path());
 }
 
 /// Beside the book, and never over an earlier copy: that one may hold what this book lost.

@@ -84,6 +84,33 @@ std::optional<Standing> standingAt(const base::Path& path) {
 
 } // namespace
 
+namespace {
+
+/// Our schema takes some five thousand of SQLite's steps to read; that of a file with a hundred
+/// thousand views takes minutes, before anything could be canceled.
+constexpr int stepsAtOnce = 1000;
+constexpr int mostRounds = 100;
+
+/// Reads what the file says that it has, and no more of it than a logbook could have.
+void readSchema(sqlite3* db, const std::string& file) {
+  int rounds = 0;
+  const auto isTooMuch = [](void* count) {
+    return ++*static_cast<int*>(count) > mostRounds ? 1 : 0;
+  };
+  sqlite3_progress_handler(db, stepsAtOnce, isTooMuch, &rounds);
+  const int code =
+      sqlite3_exec(db, "PRAGMA cell_size_check = ON; SELECT 1 FROM sqlite_schema LIMIT 1", nullptr,
+                   nullptr, nullptr);
+  sqlite3_progress_handler(db, 0, nullptr, nullptr);
+  if (rounds > mostRounds)
+    throw Trouble({base::ErrorCode::storeNotALogbook,
+                   file + ": it has more tables, indexes and views than a logbook; it was not "
+                          "opened"});
+  if (code != SQLITE_OK) throwTrouble(db, code, file);
+}
+
+} // namespace
+
 struct Connection::State {
   State(const base::Path& given, Access wanted, const char* vfs = nullptr)
       : path(given), access(wanted), db(opened(given.string(), wanted, vfs)),
@@ -101,7 +128,8 @@ struct Connection::State {
 Connection::Connection(const base::Path& path, Access access, Durability durability)
     : state_(std::make_unique<State>(path, access)) {
   configure(state_->db.get(), state_->cache.file());
-  execute("PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY; PRAGMA secure_delete = ON");
+  readSchema(state_->db.get(), state_->cache.file());
+  execute("PRAGMA temp_store = MEMORY; PRAGMA secure_delete = ON");
   execute(pageCache);
   if (access == Access::readOnly) return;
   if (sqlite3_db_readonly(state_->db.get(), "main") == 1)
@@ -116,7 +144,8 @@ Connection::Connection(const base::Path& path, Access access, Durability durabil
 Connection::Connection(const base::Path& path, Looking how)
     : state_(std::make_unique<State>(path, Access::readOnly, lookingVfs(how))) {
   configure(state_->db.get(), state_->cache.file());
-  execute("PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY; PRAGMA query_only = ON");
+  readSchema(state_->db.get(), state_->cache.file());
+  execute("PRAGMA temp_store = MEMORY; PRAGMA query_only = ON");
 }
 
 Connection::Connection(Connection&&) noexcept = default;

@@ -185,7 +185,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
                             const base::Progress& progress, Copies copies) {
   if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
-  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::quick,
+  auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::skip,
                         migrations(), progress);
   if (!probe) return probe.error();
   probe = Error{ErrorCode::notFound, "closed"};
@@ -201,6 +201,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
         bookId(connection_, "SELECT id FROM other.book"))
       throw Trouble({ErrorCode::storeNotALogbook,
                      other.string() + " is the logbook of another program; nothing was merged"});
+    checkPages(connection_, "other", other);
     requireNone(historyFaults(connection_, "other", own), other);
     const auto lines = linesOf(connection_);
     if (copies == Copies::ask) askOfForks(connection_, own, lines);

@@ -4,22 +4,53 @@
 
 #include <cmath>
 #include <limits>
+#include <vector>
 
 using namespace gk;
 using namespace gk::estimates;
 
 TEST_CASE("Funnel limits at 92 percent have their worked values") {
   // Derived from the formula of Spiegelhalter 2005, Stat Med 24:1185-202.
+  CHECK(binomialLimit(.92, 20, .975).value() == Approx(.9934).margin(5e-5));
+  CHECK(binomialLimit(.92, 20, .999).value() == Approx(.9997).margin(5e-5));
   const auto twenty = funnelLimits(.92, 20).value();
   CHECK(twenty.farLow == Approx(.6557).margin(5e-5));
   CHECK(twenty.low == Approx(.7564).margin(5e-5));
-  CHECK(twenty.high == Approx(.9934).margin(5e-5));
-  CHECK(twenty.farHigh == Approx(.9997).margin(5e-5));
+  CHECK(twenty.high == 1);
+  CHECK(twenty.farHigh == 1);
   const auto hundred = funnelLimits(.92, 100).value();
   CHECK(hundred.farLow == Approx(.8205).margin(5e-5));
   CHECK(hundred.low == Approx(.8578).margin(5e-5));
-  CHECK(hundred.high == Approx(.9646).margin(5e-5));
-  CHECK(hundred.farHigh == Approx(.9863).margin(5e-5));
+  // One tooth above the formula's .9646 and .9863, which lie below the count that they cut off.
+  CHECK(hundred.high == Approx(.9746).margin(5e-5));
+  CHECK(hundred.farHigh == Approx(.9963).margin(5e-5));
+}
+
+TEST_CASE("A count is outside the funnel just where it, or one further out, is that unlikely",
+          "[case-369]") {
+  for (const double theta : {.5, .872, .92, .97})
+    for (const int n : {1, 3, 4, 6, 12, 22, 57, 140}) {
+      // Binomial probabilities by their recurrence; nothing of the beta function.
+      std::vector<double> chance(static_cast<std::size_t>(n) + 1);
+      chance[0] = std::pow(1 - theta, n);
+      for (std::size_t k = 1; k < chance.size(); ++k)
+        chance[k] = chance[k - 1] * (n - static_cast<double>(k) + 1) / static_cast<double>(k) *
+                    theta / (1 - theta);
+      const auto limits = funnelLimits(theta, n).value();
+      double upTo = 0;
+      double before = 0;
+      for (std::size_t k = 0; k < chance.size(); ++k) {
+        upTo += chance[k];
+        const auto place = placeIn(limits, static_cast<double>(k) / n);
+        INFO(theta << ", " << k << " of " << n);
+        CHECK((place == FunnelPlace::below || place == FunnelPlace::farBelow) == (upTo <= .025));
+        CHECK((place == FunnelPlace::above || place == FunnelPlace::farAbove) ==
+              (1 - before <= .025));
+        CHECK((place == FunnelPlace::farBelow) == (upTo <= .001));
+        CHECK((place == FunnelPlace::farAbove) == (1 - before <= .001));
+        before = upTo;
+      }
+    }
 }
 
 TEST_CASE("A funnel limit is the binomial count with interpolation") {

@@ -76,7 +76,7 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
   const std::map<std::string, std::string> wholes{
       {"startTimer", "work"},    {"enterStep", "work"},         {"wet", "work"},
       {"stopTeeth", "work"},     {"enterFlag", "enterConsent"}, {"signedSheet", "inspectSheet"},
-      {"importRoster", "write"}, {"enrolRoster", "write"}}; // RosterDraft::write
+      {"importRoster", "write"}, {"enrollRoster", "write"}}; // RosterDraft::write
   for (const auto& verb : verbs) {
     // Ends a book that was built in bulk, which only the demo and the tests do; looks over an open
     // book, where the command looks over the file; asks what `unlock` asks itself.

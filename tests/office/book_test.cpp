@@ -266,6 +266,35 @@ TEST_CASE("check names the student, the day and what to do of a record that was 
   CHECK(desk.refusal({"totals", book}) == "store.damaged");
 }
 
+TEST_CASE("What a verb prints holds nothing that a terminal obeys, whatever a file is called",
+          "[case-384]") {
+  Desk desk;
+  const std::string sly("a\x1b[31mRED\x07\xc2\x9b.gkbook");
+  const auto file = desk.file(sly);
+  const auto isPlain = [](const std::string& out) {
+    return out.find_first_of("\x1b\x07") == std::string::npos && out.find("RED") != out.npos &&
+           out.find("\xc2\x9b") == out.npos;
+  };
+  CHECK(isPlain(desk.did(newBook(file)).out));
+  CHECK(isPlain(desk.did({"check", file}).out));
+  CHECK(isPlain(desk.did({"backup", file, desk.file("b" + sly)}).out));
+  CHECK(isPlain(desk.did({"merge", file, desk.file("b" + sly)}).out));
+}
+
+TEST_CASE("A backup never takes the place of a link to nothing or of an empty file") {
+  Desk desk;
+  const auto file = desk.file("book.gkbook");
+  desk.did(newBook(file));
+  const auto link = desk.file("link.gkbook");
+  std::filesystem::create_symlink(desk.file("nothing"), link);
+  const auto empty = desk.file("empty.gkbook");
+  std::ofstream(empty).flush();
+  for (const auto& target : {link, empty})
+    CHECK(desk.refusal({"backup", file, target}) == "file.unwritable");
+  CHECK(std::filesystem::is_symlink(link));
+  CHECK(std::filesystem::is_empty(empty));
+}
+
 TEST_CASE("A backup is a whole logbook and never written over a file") {
   Desk desk;
   const auto book = desk.makeBook();

@@ -37,8 +37,10 @@ struct KeyedClinic : Clinic {
 };
 
 /// Somebody with a tool for SQLite and this program's own rules for digests: every guard is taken
-/// away and put back, and each digest remade.
-inline void forge(const base::Path& path, const std::string& sql) {
+/// away and put back, and each digest remade, or left as it was.
+enum class Digests { remade, left };
+inline void forge(const base::Path& path, const std::string& sql,
+                  Digests digests = Digests::remade) {
   store::Connection book(path, store::Access::readWrite, store::Durability::bulk);
   book.enforceForeignKeys(false);
   std::vector<std::pair<std::string, std::string>> guards;
@@ -53,7 +55,7 @@ inline void forge(const base::Path& path, const std::string& sql) {
   book.execute(sql);
   for (const auto& [name, text] : guards)
     book.execute(text);
-  digestAll(book);
+  if (digests == Digests::remade) digestAll(book);
   book.execute("COMMIT");
   book.finish();
 }

@@ -146,6 +146,21 @@ TEST_CASE("A history that was written anew after the signing is named with its d
   CHECK(codeOf(clinic.session.absorb(forged)) == ErrorCode::storeDamaged);
 }
 
+TEST_CASE("No sheet is called good in a logbook whose rows were taken away under their digests",
+          "[keys][case-338]") {
+  KeyedClinic clinic;
+  clinic.sign();
+  const session::World world{clinic.clock, clinic.random};
+  const auto good = clinic.copy("good.gkbook");
+  CHECK(must(session::Session::inspectSheet(good, world, clinic.code())).stands());
+  const auto emptied = clinic.copy("emptied.gkbook");
+  forge(emptied, "DELETE FROM placement", Digests::left);
+  const auto sheet = must(session::Session::inspectSheet(emptied, world, clinic.code()));
+  CHECK_FALSE(sheet.stands());
+  for (const auto& line : sheet.lines)
+    CHECK(says(line.flaw, "damaged"));
+}
+
 TEST_CASE("A signature that was taken away, moved, copied or lent is named", "[keys][case-225]") {
   KeyedClinic clinic;
   clinic.sign();

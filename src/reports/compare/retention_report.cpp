@@ -58,7 +58,7 @@ Table shrinkTable(const FactorComparison& schools) {
     table.notes.push_back(std::move(words));
   for (const auto note : schools.shrinkageNotes) {
     if (note == estimates::ShrinkageNote::noOverdispersion)
-      table.notes.emplace_back("The schools differ no more than by chance.");
+      table.notes.emplace_back(noDifferenceWords());
     if (note == estimates::ShrinkageNote::fewUnits)
       table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
   }
@@ -84,13 +84,13 @@ Cells followUpRow(const RetentionLine& line) {
 
 /// One school's line alone where one is chosen.
 Table followUpTable(const FactorComparison& schools, std::optional<roster::SchoolId> chosen) {
-  Table table{"Follow-up, and what unchecked sealants could change",
+  Table table{"Follow-up, and what sealants not assessed could change",
               {texts("School where placed"), counts("Children due"), counts("Found"),
                shares("Found, %"), counts("Teeth due"), counts("Assessable"),
                shares("Assessable, %"), shares("Fully retained, %"),
-               shares("If all unchecked sealants failed, %"),
-               shares("If all unchecked sealants held, %")},
-              {"The last two are true whatever became of the unchecked sealants: no "
+               shares("If all not assessed failed, %"), shares("If all not assessed held, %")},
+              {"The last two are true whatever became of the sealants not assessed, not found or "
+               "not assessable: no "
                "assumption, and no sampling error in them. Sealants known to be missing "
                "whose children were not found count as failed in both.",
                "Published state guidance asks for over 65% seen at follow-up."}};

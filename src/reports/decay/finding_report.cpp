@@ -106,20 +106,25 @@ Table attackTable(const AttackBySchool& attack) {
   if (!rates.has(estimates::SchoolRatesNote::oneSchool))
     table.notes.push_back("Average school " + rateWithRange(rates.annual, rates.interval).text() +
                           (rates.prediction
-                               ? "; of schools like these, 95 of 100 would have a rate within " +
-                                     percentRange(rates.prediction->low, rates.prediction->high)
+                               ? "; a further school is expected within " +
+                                     percentRange(rates.prediction->low, rates.prediction->high) +
+                                     " (95% prediction)"
                                : "") +
                           ".");
   if (!isAdjusted) table.notes.push_back(notAdjustedWords());
   table.notes.emplace_back("Exposure is from the mean eruption age to the age on the day.");
   for (auto& note : attackNotes(attack.all))
     table.notes.push_back(std::move(note));
+  if (const auto& all = attack.all.estimate)
+    table.notes.push_back("All children: " + rateWithRange(all->annual, all->toRead()).text() +
+                          (attack.all.unit == ClusterUnit::schools ? ", schools" : ", children") +
+                          " as clusters, as the report of the term has it.");
   if (attack.profile)
     table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
                           rateWithRange(attack.profile->annual, attack.profile->clustered).text() +
                           ".");
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))
-    table.notes.emplace_back("The schools differ no more than by chance.");
+    table.notes.emplace_back(noDifferenceWords());
   if (rates.has(estimates::SchoolRatesNote::fewSchools))
     table.notes.emplace_back("Few schools: how much they really differ is uncertain.");
   if (rates.has(estimates::SchoolRatesNote::halfMolars) &&

@@ -34,9 +34,10 @@ AttackRateReport attackRateOf(const TermView& view) {
   report.notSeenLeftOut = exposures.notSeenLeftOut;
   report.extracted = exposures.extracted;
   report.seenBefore = exposures.seenBefore;
-  if (auto seconds = estimates::attackRate(exposures.seconds);
-      seconds && seconds->children >= fewestForSecondMolars)
-    report.seconds = *std::move(seconds);
+  if (auto seconds = estimates::attackRate(exposures.seconds)) {
+    report.secondsSeen = {seconds->children, static_cast<int>(seconds->affected)};
+    if (seconds->children >= fewestForSecondMolars) report.seconds = *std::move(seconds);
+  }
   auto estimate = estimates::attackRate(exposures.all());
   if (estimate)
     report.estimate = wider(*std::move(estimate), exposures.bySchool(), report.unit);
@@ -51,7 +52,7 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
       "Attack rate: each child once, at its first screening by the program; first "
       "molars never sealed."};
   if (attack.seenBefore > 0)
-    notes.push_back("Not included, as the program had screened them before this term: " +
+    notes.push_back("Not included, as the program had screened them before: " +
                     counted(attack.seenBefore, "child", "children") +
                     ". Where their sound molars were sealed, those left are not a fair sample.");
   if (attack.extracted > 0)
@@ -62,18 +63,29 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
                     counted(attack.everSealedLeftOut, "first molar", "first molars") +
                     ". Whether that makes the rate too high or too low is not known: it depends on "
                     "whether those children were at less risk or at more.");
-  if (attack.unit == ClusterUnit::schools)
-    notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
   return notes;
+}
+
+std::string borrowedRateWords(const AttackRateReport& attack) {
+  const auto& seen = attack.secondsSeen;
+  return "Second molars use the first molars' rate: " +
+         (seen.children == 0
+              ? std::string(
+                    "no child new to the program had one, never sealed, long enough to count")
+              : counted(static_cast<int>(seen.children), "child", "children") +
+                    " new to the program had one, never sealed, long enough to count (" +
+                    counted(seen.affected, "such molar was", "such molars were") +
+                    " affected), fewer than " + std::to_string(fewestForSecondMolars)) +
+         ". The line for first molars only leaves second molars out.";
 }
 
 namespace {
 
 /// Why there is nothing to count on; empty when there is.
 std::string missing(int molars, bool hasAttack, const AttackRateReport& attack, bool hasRetention) {
-  if (molars == 0) return "not enough data: no permanent molar was sealed this term";
+  if (molars == 0) return "not enough data: no permanent molar was sealed";
   if (!hasAttack) return attack.whyNot;
-  if (!hasRetention) return "not enough data: no one-year check this term";
+  if (!hasRetention) return "not enough data: no sealant was checked after a year";
   return {};
 }
 

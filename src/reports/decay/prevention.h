@@ -22,12 +22,20 @@ struct AttackRateReport {
   ClusterUnit unit = ClusterUnit::children;
   /// Of second molars, from `fewestForSecondMolars` children on.
   std::optional<estimates::AttackRateEstimate> seconds;
+  /// Children with one, never sealed, that was up long enough to count; and such molars affected.
+  struct {
+    std::size_t children = 0;
+    int affected = 0;
+  } secondsSeen{};
 };
 
 AttackRateReport attackRateOf(const TermView& view);
 
 /// What the rate is of and what is left out, each sentence where it is so.
 std::vector<std::string> attackNotes(const AttackRateReport& attack);
+
+/// Why second molars have no rate of their own. Precondition: they have none.
+std::string borrowedRateWords(const AttackRateReport& attack);
 
 /// Sealed permanent molars of the term.
 struct SealedMolars {

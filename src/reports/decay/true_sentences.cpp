@@ -10,6 +10,8 @@ namespace gk::reports {
 namespace {
 
 constexpr double equalWeight = 0.0005; ///< half of what the table prints
+/// The middle half of what reviews found of efficacy at two years: docs/methods.md.
+constexpr estimates::Interval reviewsFound{0.74, 0.88};
 
 bool goesByTeeth(std::span<const DrawnUnit> units) {
   return std::ranges::all_of(units, [&](const DrawnUnit& one) {
@@ -76,9 +78,9 @@ std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what) 
   if (units.size() < 2) return {};
   const auto [least, most] = std::ranges::minmax(units, {}, &DrawnUnit::ownWeight);
   if (most.ownWeight - least.ownWeight <= equalWeight)
-    return "Each school's figure is adjusted toward the program average by as much: its "
-           "own weight is " +
-           shareOf(most.ownWeight).text() + " %.";
+    return "Each school's figure is adjusted toward the program average by the same amount: "
+           "its own weight is " +
+           shareOf(most.ownWeight).text() + "%.";
   if (goesByTeeth(units))
     return "The fewer its " + std::string(what) +
            ", the more a school's figure is adjusted toward the program average.";
@@ -93,14 +95,21 @@ std::string notAdjustedWords() {
          " schools have figures, which does not tell how much schools differ.";
 }
 
+std::string noDifferenceWords() {
+  return "No difference between schools beyond chance was found; few schools cannot rule one out.";
+}
+
 std::string endsWords(const estimates::Scenarios& scenarios, const estimates::AvertedInputs& base) {
   const auto moved = movedInputs(scenarios, base);
+  const auto isStill = [](const Moved& one) { return !one.inLow && !one.inHigh; };
+  const auto still = std::ranges::any_of(moved, isStill)
+                         ? "In neither moved: " + inputsWhere(moved, isStill) + ". "
+                         : std::string();
   return "Low moves to its least favorable end at once: " +
          inputsWhere(moved, [](const Moved& one) { return one.inLow; }) +
          ". High moves to its most favorable end: " +
-         inputsWhere(moved, [](const Moved& one) { return one.inHigh; }) + ". In neither moved: " +
-         inputsWhere(moved, [](const Moved& one) { return !one.inLow && !one.inHigh; }) +
-         ". These are scenarios, not a confidence interval.";
+         inputsWhere(moved, [](const Moved& one) { return one.inHigh; }) + ". " + still +
+         "These are scenarios, not a confidence interval.";
 }
 
 bool isAssumed(const WhatIf& whatIf) {
@@ -118,11 +127,17 @@ std::string reviewWords(const estimates::AvertedInputs& inputs) {
   const auto found = estimates::averted(early);
   if (!found || !found->preventedFraction) return {};
   const double prevented = *found->preventedFraction;
-  const auto relation = prevented > estimates::cautiousEfficacy + equalWeight   ? "more than"
-                        : prevented < estimates::cautiousEfficacy - equalWeight ? "less than"
-                                                                                : "as much as";
+  const bool isBetween = reviewsFound.low <= prevented && prevented <= reviewsFound.high;
+  const auto relation =
+      prevented > estimates::cautiousEfficacy + equalWeight
+          ? (isBetween ? "above the median of published reviews but within their middle half"
+                       : "more than most published reviews found")
+      : prevented < estimates::cautiousEfficacy - equalWeight
+          ? (isBetween ? "below the median of published reviews but within their middle half"
+                       : "less than most published reviews found")
+          : "as much as the median of published reviews";
   return "At two years these inputs prevent " + shareOf(prevented).text() + "% of the decay, " +
-         relation + " published reviews found (median 81%, interquartile 74-88).";
+         relation + " (median 81%, interquartile 74-88).";
 }
 
 std::string ageWords(const estimates::RiskByAge& age) {

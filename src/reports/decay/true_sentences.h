@@ -21,6 +21,8 @@ std::string drawnWords(std::span<const DrawnUnit> units, std::string_view what);
 
 /// Why no school's figure is adjusted: too few of them.
 std::string notAdjustedWords();
+/// Where the figures do not show that schools differ.
+std::string noDifferenceWords();
 
 /// What a person reads for the input.
 std::string inputWords(estimates::ScenarioInput input);

@@ -34,11 +34,14 @@ std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals
   std::vector<std::pair<std::string, Cell>> out{
       {what + ", full protection while retained (range)", avertedCell(*averted.averted)}};
   if (averted.ifNotLookedAt && checksAreShown)
-    out.emplace_back("If none, and if all, of the unchecked teeth due are protected",
+    out.emplace_back("If none, and if all, of the teeth due but not assessed are protected",
                      Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0});
   out.emplace_back("The same at " + base::fixed(estimates::cautiousEfficacy, 2) +
                        " of full protection",
                    avertedCell(*averted.cautious));
+  if (averted.firstsAlone)
+    out.emplace_back("First molars only, as second molars have no rate of their own",
+                     avertedCell(*averted.firstsAlone));
   return out;
 }
 

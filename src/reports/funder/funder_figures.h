@@ -23,8 +23,8 @@ int lotsSetAside(const TermRecords& records);
 /// "yes" or "below" for a share; missing where there is none.
 Cell reached(double target, const Cell& actual);
 
-/// The estimates of decay spared, each with its name. What the unchecked teeth could change tells
-/// how many were checked, and stands only where the published tables tell it.
+/// The estimates of decay spared, each with its name. What the teeth not assessed could change
+/// tells how many were checked, and stands only where the published tables tell it.
 std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals,
                                                         bool teethAreShown, bool checksAreShown);
 

@@ -176,6 +176,20 @@ GradeBands bandsToShow(const std::vector<Participation>& grades, const Participa
   return bandsOf(best);
 }
 
+namespace {
+
+/// Columns in which nothing is known.
+void leaveOut(Table& table, std::initializer_list<std::string_view> keys) {
+  for (const auto key : keys) {
+    const auto at = static_cast<std::ptrdiff_t>(columnOf(table, key));
+    table.columns.erase(table.columns.begin() + at);
+    for (auto& row : table.rows)
+      row.erase(row.begin() + at);
+  }
+}
+
+} // namespace
+
 void addGrades(Published& published, const std::vector<Participation>& grades,
                const TermTotals& totals, const SuppressionRule& rule,
                std::span<const Release> earlier, const std::optional<GradeBands>& bands) {
@@ -194,6 +208,7 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
           (total.enrolled ? "" : " Enrollment by grade is not known."),
       made);
   if (hidesIn(table.rows.back()) || made.isLeaky()) return;
+  if (!total.enrolled) leaveOut(table, {"enrolled", "consented_share"});
   published.byGrade = std::move(table);
   published.release.grades = made.released();
   published.counts += made.size();

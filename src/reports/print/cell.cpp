@@ -82,7 +82,9 @@ std::string toRead(const Cell& cell) {
   const bool isNumber = cell.as<Number>() != nullptr;
   if (!cell.as<Count>() && !isNumber) return words;
   const std::ptrdiff_t first = words.starts_with('-') ? 1 : 0;
-  const auto whole = static_cast<std::ptrdiff_t>(std::min(words.find('.'), words.size()));
+  // The digits before a point or a remark; "no bound" has none.
+  const auto whole = static_cast<std::ptrdiff_t>(std::min(
+      words.find_first_not_of("0123456789", static_cast<std::size_t>(first)), words.size()));
   for (auto at = whole - 3; at > first; at -= 3)
     words.insert(static_cast<std::size_t>(at), ",");
   return words;

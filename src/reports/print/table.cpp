@@ -93,6 +93,16 @@ std::string_view partName(const Table& table) {
   return std::string_view(table.title).substr(0, table.title.find_first_of(":,"));
 }
 
+namespace {
+
+/// Columns of one meaning, whatever the rows are called.
+bool haveColumnsAlike(const Table& one, const Table& other) {
+  const auto key = [](const Column& column) { return keyOf(column); };
+  return std::ranges::equal(one.columns, other.columns, {}, key, key);
+}
+
+} // namespace
+
 NotesOnce notesOnce(std::span<const Table> tables) {
   NotesOnce out{{tables.begin(), tables.end()}, {}};
   std::map<std::string, int> times;
@@ -100,6 +110,20 @@ NotesOnce notesOnce(std::span<const Table> tables) {
     if (!table.front)
       for (const auto& note : std::set(table.notes.begin(), table.notes.end()))
         ++times[note];
+  // Away from its table a note must be as true: of all tables with the columns that it explains.
+  const auto isOfAll = [&](const std::string& note) {
+    if (times[note] < 2) return false;
+    const auto has = [&](const Table& table) {
+      return std::ranges::find(table.notes, note) != table.notes.end();
+    };
+    return std::ranges::all_of(tables, [&](const Table& one) {
+      return one.front || has(one) || std::ranges::none_of(tables, [&](const Table& other) {
+               return !other.front && has(other) && haveColumnsAlike(one, other);
+             });
+    });
+  };
+  for (const auto& [note, count] : times)
+    if (!isOfAll(note)) times[note] = 1;
   for (auto& table : out.tables) {
     if (table.front) continue; // its page is handed out by itself
     for (const auto& note : table.notes)

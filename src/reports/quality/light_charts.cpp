@@ -13,6 +13,7 @@ LightChart chartOf(const base::Recorded<kit::Light>& light, const TermRecords& r
                  .baseline = light.value.baseline.value,
                  .makersLeast = light.value.makersLeast.value,
                  .dates = {},
+                 .readings = {},
                  .grades = {},
                  .chart = std::nullopt};
   std::vector<const base::Recorded<kit::MeterReading>*> readings;
@@ -25,21 +26,21 @@ LightChart chartOf(const base::Recorded<kit::Light>& light, const TermRecords& r
       readings.push_back(&row);
   }
   std::ranges::stable_sort(readings, {}, [](const auto* row) { return row->value.on; });
-  std::vector<double> values;
   for (const auto* row : readings) {
     out.dates.push_back(row->value.on);
     out.grades.push_back(kit::grade(light.value, row->value));
-    values.push_back(row->value.value.value);
+    out.readings.push_back(row->value.value.value);
   }
+  const std::span<const double> values(out.readings);
   if (values.size() <= baselineReadings) return out;
-  const auto first = std::span(values).first(baselineReadings);
+  const auto first = values.first(baselineReadings);
   const auto own = estimates::lightBaseline(first);
   const auto spread = estimates::lightBaseline(values);
   if (!own || !spread) return out; // no reading is negative
   out.mean = own->mean;
   const estimates::LightBaseline baseline{
       own->mean, std::max(spread->deviation, meterRepeatability * own->mean), baselineReadings};
-  if (auto chart = estimates::ewmaChart(baseline, std::span(values).subspan(baselineReadings),
+  if (auto chart = estimates::ewmaChart(baseline, values.subspan(baselineReadings),
                                         {.countsBaselineError = true}))
     out.chart = *std::move(chart);
   return out;

@@ -15,6 +15,7 @@ struct LightChart {
   int baseline = 0;    ///< mW/cm2
   int makersLeast = 0; ///< mW/cm2; 0 when the maker names none
   std::vector<base::Date> dates;
+  std::vector<double> readings;        ///< mW/cm2, one for each date
   std::vector<kit::LightGrade> grades; ///< of each reading
   /// One point for each date after those of the baseline; none before.
   std::optional<estimates::ControlChart> chart;

@@ -6,6 +6,7 @@
 #include "reports/quality/quality_logs.h"
 #include "reports/records/term_view.h"
 
+#include <algorithm>
 #include <map>
 
 namespace gk::reports {
@@ -34,15 +35,19 @@ Table lightsTable(const std::vector<LightChart>& lights) {
                numbers("mW/cm2"), shares("% of baseline"), texts("Grade"), dated("First signal")}};
   for (const auto& light : lights) {
     Cells cells{light.tag, light.baseline, light.dates.size()};
-    if (light.dates.empty() || !light.chart) {
-      cells.insert(cells.end(), {noFigure, noFigure, noFigure, noFigure, "too few readings"});
-    } else {
-      const double latest = light.chart->points.back().reading;
-      const auto& signal = light.chart->firstSignal;
-      cells.insert(cells.end(), {light.dates.back(), numberOf(latest, 0),
-                                 ofBaseline(latest, light.baseline), light.grades.back(),
-                                 signal ? Cell(light.dates[baselineReadings + *signal]) : "none"});
-    }
+    if (light.dates.empty())
+      cells.insert(cells.end(), {noFigure, noFigure, noFigure, noFigure});
+    else
+      cells.insert(cells.end(),
+                   {light.dates.back(), numberOf(light.readings.back(), 0),
+                    ofBaseline(light.readings.back(), light.baseline), light.grades.back()});
+    // Only a signal needs more than the baseline's own readings.
+    if (!light.chart)
+      cells.emplace_back("too few readings");
+    else if (const auto& signal = light.chart->firstSignal)
+      cells.emplace_back(light.dates[baselineReadings + *signal]);
+    else
+      cells.emplace_back("none");
     table.rows.push_back(std::move(cells));
   }
   table.notes = {"A light is compared with itself on one meter; a reading is not a certified "
@@ -113,10 +118,11 @@ Table lightTable(const LightChart& light) {
       {"Baseline as entered " + number(light.baseline) +
        (light.makersLeast > 0 ? ", manufacturer's minimum " + number(light.makersLeast) : "") +
        "."}};
+  for (std::size_t i = 0; i < std::min(baselineReadings, light.dates.size()); ++i)
+    table.rows.push_back({light.dates[i], numberOf(light.readings[i], 0),
+                          ofBaseline(light.readings[i], light.baseline), noFigure, noFigure,
+                          noFigure, light.grades[i], "baseline"});
   if (!light.chart) return table;
-  for (std::size_t i = 0; i < baselineReadings; ++i)
-    table.rows.push_back({light.dates[i], noFigure, noFigure, noFigure, noFigure, noFigure,
-                          light.grades[i], "baseline"});
   for (std::size_t i = baselineReadings; i < light.dates.size(); ++i) {
     const auto& point = light.chart->points[i - baselineReadings];
     table.rows.push_back({light.dates[i], numberOf(point.reading, 0),
@@ -140,7 +146,7 @@ std::vector<Table> qualityReport(const TermView& view, const ComparisonOptions& 
                             wetTable(view),        exceptionsTable(view),
                             sterilizerTable(view), licenseTable(view.records)};
   for (const auto& light : lights)
-    if (light.chart) tables.push_back(lightTable(light));
+    if (!light.dates.empty()) tables.push_back(lightTable(light));
   const RetentionFacts facts(view, options.retention);
   constexpr std::array factors{Factor::light, Factor::lot, Factor::placedBy};
   for (const auto& one : compareFactors(facts, factors, {}, options))

@@ -266,6 +266,7 @@ std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor facto
     auto line = lines[code].finish(facts.labels(factor)[code], false, pooled);
     if (line.placed == 0) continue;
     line.code = static_cast<FactorCode>(code);
+    if (factor == Factor::school) line.school = facts.schools()[code];
     const bool names = factor == Factor::placedBy || factor == Factor::pair;
     const bool tooFew = names && line.assessable < options.leastForOperator;
     out.push_back(tooFew ? hiddenLine(line) : std::move(line));

@@ -148,6 +148,9 @@ Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
       "Protect less: " + base::fixed(estimates::cautiousEfficacy, 2) +
           " of full protection while retained, as in the term report. Treatment costs avoided are "
           "not subtracted; the report \"prevention\" does that."};
+  if (averted.firstsAlone)
+    table.notes.emplace_back("First molars only: all costs, those of sealing other teeth too, over "
+                             "the cavities averted in first molars.");
   return table;
 }
 

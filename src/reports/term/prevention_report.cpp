@@ -95,9 +95,9 @@ std::string uncheckedWords(const ScenarioReport& report,
   const bool isHigh = report.scenarios->highInputs.retentionYearOne == bounds->high;
   if (!isLow && !isHigh) return {};
   return std::string("For teeth protected, ") +
-         (isLow && isHigh ? "low assumes that all unchecked sealants failed, high that all held."
-          : isLow         ? "low assumes that all unchecked sealants failed."
-                          : "high assumes that all unchecked sealants held.");
+         (isLow && isHigh ? "low assumes that all sealants not assessed failed, high that all held."
+          : isLow         ? "low assumes that all sealants not assessed failed."
+                          : "high assumes that all sealants not assessed held.");
 }
 
 /// The term's own figure is by that rate, so that the two differ.

@@ -72,8 +72,8 @@ Table participationTable(const TermTotals& totals) {
                 {inFiles(counts("Left")), &At::left},
                 {inFiles(counts("Withdrawn")), &At::withdrawn}});
   table.notes = {
-      "Consented: a form of this term that says yes and is valid on a day of it, "
-      "or screened in it; withdrawn before any care stays in forms back only. A "
+      "Consented: a form of these dates that says yes and is valid on a day of them, "
+      "or screened on one; withdrawn before any care stays in forms back only. A "
       "recheck under last year's form is not counted here.",
       "Children are counted once each, by the school they are in now; a child seen on two "
       "days has two visits. Children/day is screened children for each day."};
@@ -91,7 +91,9 @@ Table participationTable(const TermTotals& totals) {
   noteUnder(table, totals, "consented of enrolled", totals.targets.consented,
             &Participation::consented, [](const auto& at) { return at.enrolled.value_or(0); });
   noteUnder(table, totals, "screened of consented", totals.targets.screened,
-            &Participation::screened, [](const auto& at) { return at.consented; });
+            // A school whose children are still to be seen is below nothing yet.
+            &Participation::screened,
+            [](const auto& at) { return at.stillToSee > 0 ? 0 : at.consented; });
   return table;
 }
 
@@ -225,7 +227,7 @@ Table healthTable(const TermTotals& totals) {
       {counts("Decayed since"), &Line::decayedSince},
       {counts("Filled since"), &Line::filledSince},
       {texts("Not assessable"), whyWords},
-      {counts("Checked here this term", "checked_here"), &Line::checkedHere},
+      {counts("Checked here", "checked_here"), &Line::checkedHere},
       {inFiles(counts("Children placed")), &Line::childrenPlaced},
       {inFiles(counts("Due before")), &Line::dueBefore},
       {inFiles(counts("Repaired")), &Line::repaired},
@@ -250,12 +252,9 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
   const auto& attack = totals.attackRate;
   if (!attack.estimate) return;
   auto notes = attackNotes(attack);
-  if (!attack.seconds && totals.averted.firstsAlone)
-    notes.emplace_back(
-        "Second molars use the first molars' rate, as fewer than " +
-        std::to_string(fewestForSecondMolars) +
-        " children new to the program had one; the line for first molars only leaves "
-        "them out.");
+  if (attack.unit == ClusterUnit::schools)
+    notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
+  if (!attack.seconds && totals.averted.firstsAlone) notes.push_back(borrowedRateWords(attack));
   if (attack.seconds)
     notes.push_back(
         "Second molars have a rate of their own: " + base::percent(attack.seconds->annual) +
@@ -279,7 +278,7 @@ std::string modelWords(const AvertedReport& averted) {
 }
 
 Table preventionTable(const TermTotals& totals) {
-  Table table{"Cavities averted, estimated for this term's sealants",
+  Table table{"Cavities averted, estimated for the sealants of these dates",
               {texts("Figure"), ranges("Estimate")}};
   const auto& attack = totals.attackRate;
   table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",
@@ -303,7 +302,7 @@ Table preventionTable(const TermTotals& totals) {
     table.rows.push_back({"Cavities averted in " + years + ", full protection while retained",
                           avertedCell(*averted.averted)});
     if (averted.ifNotLookedAt)
-      table.rows.push_back({"If none, and if all, of the unchecked teeth due are protected",
+      table.rows.push_back({"If none, and if all, of the teeth due but not assessed are protected",
                             Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0}});
     if (averted.firstsAlone)
       table.rows.push_back({"First molars only", avertedCell(*averted.firstsAlone)});

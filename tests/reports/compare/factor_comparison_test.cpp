@@ -204,4 +204,6 @@ TEST_CASE("A report of one school still compares it with all the others") {
   const auto one = retentionReport(term.records, {.school = term.here});
   CHECK(all.at(1).rows.size() == 2);       // after what stands out
   CHECK(one.at(1).rows == all.at(1).rows); // and a note says why it is of all
+  REQUIRE(one.at(3).rows.size() == 1);     // its own follow-up
+  CHECK(std::ranges::find(all.at(3).rows, one.at(3).rows[0]) != all.at(3).rows.end());
 }

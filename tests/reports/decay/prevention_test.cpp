@@ -75,7 +75,7 @@ TEST_CASE("a child screened twice enters the attack rate once") {
 TEST_CASE("without data the averted estimate says what is missing") {
   SampleTerm term;
   const auto school = term.school("Elderbrook Middle", 131);
-  CHECK(term.totals().averted.whyNot == "not enough data: no permanent molar was sealed this term");
+  CHECK(term.totals().averted.whyNot == "not enough data: no permanent molar was sealed");
 
   const auto day = term.day(school, "2026-10-06");
   const auto child = olderChild(term, school);
@@ -85,7 +85,7 @@ TEST_CASE("without data the averted estimate says what is missing") {
 
   term.screen(olderChild(term, school), day,
               {found(16, Condition::cavitated), found(26, Condition::sound)});
-  CHECK(term.totals().averted.whyNot == "not enough data: no one-year check this term");
+  CHECK(term.totals().averted.whyNot == "not enough data: no sealant was checked after a year");
   CHECK(toText(termTables(term.totals())).find("not enough data") != std::string::npos);
 }
 

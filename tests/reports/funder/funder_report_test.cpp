@@ -123,14 +123,14 @@ TEST_CASE("a funder's summary is one table with every part, its denominators and
   CHECK(table.columns.front().heading == "Part");
 }
 
-TEST_CASE("a funder reads what unchecked teeth could change, where the checks are shown") {
+TEST_CASE("a funder reads what teeth not assessed could change, where the checks are shown") {
   auto totals = SampleTerm().totals();
   totals.averted.averted.emplace().averted = 311;
   totals.averted.cautious.emplace().averted = 238;
   totals.averted.ifNotLookedAt = {213, 326};
   const auto has = [](const auto& figures) {
     return std::ranges::any_of(figures, [](const auto& one) {
-      return one.first == "If none, and if all, of the unchecked teeth due are protected" &&
+      return one.first == "If none, and if all, of the teeth due but not assessed are protected" &&
              one.second == "213-326";
     });
   };

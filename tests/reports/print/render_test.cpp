@@ -1,6 +1,9 @@
 #include "reports/print/render.h"
 
+#include "reports/print/cells.h"
+
 #include <catch2/catch.hpp>
+#include <limits>
 
 using namespace gk::reports;
 
@@ -86,4 +89,28 @@ TEST_CASE("A group's name is printed once and stands in every row of a spreadshe
   CHECK(toHtml("Summary", std::span(&table, 1)).find("<td class=\"g\"></td><td>Varnish</td>") !=
         std::string::npos);
   CHECK(toCsv(table) == "Part,Figure\r\nServices,Sealed\r\nServices,Varnish\r\n");
+}
+
+TEST_CASE("Thousands are parted in digits alone", "[case-370]") {
+  CHECK(toRead(Cell(1234567)) == "1,234,567");
+  CHECK(toRead(Cell(Number{-12345.5, 1})) == "-12,345.5");
+  CHECK(toRead(Cell(Number{std::numeric_limits<double>::infinity(), 2}).with(", small numbers")) ==
+        "no bound, small numbers");
+  CHECK(toRead(Cell(12345).with(", few children")) == "12,345, few children");
+}
+
+TEST_CASE("A note leaves its table only where every table of its columns says it", "[case-371]") {
+  const std::vector<Column> compared{{"Light", Kind::text, "value"}, counts("Teeth")};
+  const std::vector<Column> byTooth{{"Tooth", Kind::text, "value"}, counts("Teeth")};
+  const std::vector<Table> tables{
+      {"By light", compared, {"Observational.", "Of all schools.", "Few."}},
+      {"By tooth", byTooth, {"Observational.", "Nothing is compared."}},
+      {"By lot", compared, {"Observational.", "Few.", "Nothing is compared."}},
+      {"Follow-up", {texts("School"), counts("Due")}, {"Of Alder Hollow alone."}}};
+  const auto once = notesOnce(tables);
+  CHECK(once.shared == std::vector<std::string>{"Observational."});
+  CHECK(once.tables[0].notes == std::vector<std::string>{"Of all schools.", "Few."});
+  CHECK(once.tables[1].notes == std::vector<std::string>{"Nothing is compared."});
+  CHECK(once.tables[2].notes == std::vector<std::string>{"Few.", "Nothing is compared."});
+  CHECK(once.tables[3].notes == std::vector<std::string>{"Of Alder Hollow alone."});
 }

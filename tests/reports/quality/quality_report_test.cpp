@@ -162,7 +162,17 @@ TEST_CASE("A reading on another meter is not compared, and one alone makes no ch
   CHECK(light.notComparable == 1);
   CHECK(light.dates.size() == 1);
   CHECK_FALSE(light.chart);
-  CHECK(qualityReport(term.records).front().rows.at(0).back() == "too few readings");
+  const auto tables = qualityReport(term.records);
+  const auto row = textsOf(tables.front().rows.at(0));
+  CHECK(row.back() == "too few readings");
+  // What it read is said all the same: a light that fails early is to be seen.
+  CHECK(row.at(3) == "2026-10-13");
+  CHECK(row.at(4) == "1100");
+  CHECK(row.at(6) != nothing);
+  CHECK(std::ranges::any_of(tables, [](const auto& table) {
+    return table.title.find("readings") != std::string::npos && table.rows.size() == 1 &&
+           table.rows[0][1].text() == "1100";
+  }));
 }
 
 TEST_CASE("Readings after the date of the report do not count") {

@@ -85,11 +85,11 @@ TEST_CASE("Low and high are said to be those of the unchecked only where they ar
     return all;
   };
   CHECK(notesOf(600, 288, {})
-            .find("low assumes that all unchecked sealants failed, high that all "
-                  "held") != std::string::npos);
+            .find("low assumes that all sealants not assessed failed, high that "
+                  "all held") != std::string::npos);
   // All were checked: both ends are those of the CI.
-  CHECK(notesOf(320, 288, {}).find("unchecked") == std::string::npos);
-  CHECK(notesOf(400, 288, {.retentionYearOne = .9}).find("unchecked") == std::string::npos);
+  CHECK(notesOf(320, 288, {}).find("not assessed") == std::string::npos);
+  CHECK(notesOf(400, 288, {.retentionYearOne = .9}).find("not assessed") == std::string::npos);
 }
 
 TEST_CASE("Second molars with a rate of their own are said to go by the other one here",
