@@ -48,7 +48,7 @@ Result<Exit> sealDay(const Call& call, const Surroundings& around) {
     json.endObject();
   } else {
     around.out << "Sealed the logbook in " << target
-               << (only.empty() ? std::string() : ", with the students of " + only + " alone")
+               << (only.empty() ? std::string() : ", with only " + only + "'s students")
                << ". Give the passphrase apart from the file.\n";
   }
   return Exit::fine;

@@ -29,6 +29,10 @@ bool keepsTeam(const Member& member) {
   return member.may.has(Task::sign) || member.role == Role::manager;
 }
 
+bool keepsKit(const Member& member) {
+  return keepsTeam(member) || !member.may.without({Task::type}).isEmpty();
+}
+
 base::Result<base::Done> mayDo(const Member& member, Task task, base::Date on) {
   const auto who = member.name + " (" + std::string(base::displayName(member.role)) + ")";
   if (!member.may.has(task))

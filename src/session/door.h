@@ -56,8 +56,10 @@ class Door : public Reader {
   template <class T>
   Result<Recorded<T>> asItStands(const Recorded<T>& old);
   // The questions that verbs ask first; session_admit.cpp and session_rules.cpp.
-  /// As roster::mayDo.
-  Result<Recorded<roster::Member>> entitled(base::MemberId who, roster::Task task, base::Date on);
+  /// As roster::mayDo, and `ruleCredential` for who does not keep what the right says.
+  Result<Recorded<roster::Member>> entitled(base::MemberId who, Right right, base::Date on);
+  /// Whether anybody who may type has a PIN.
+  Result<bool> isAnyNamed();
   /// The newest; none where she never had one.
   Result<std::optional<roster::MemberPin>> newestPin(base::MemberId who);
   /// As session::sealsWithNewest. Precondition: the names are open.

@@ -41,16 +41,19 @@ class FormVerbs : public KeyVerbs {
   /// No copies: it was a mistake.
   Result<base::Done> correctHandout(By by, roster::HandoutId id, const roster::FormHandout& handout,
                                     const std::string& reason);
+  /// In a logbook of one school, of that alone: how many came back elsewhere is not known there.
   [[nodiscard]] List<roster::FormHandout> handouts(roster::TermId term);
   /// Every child of the program, or of one school, with what its forms say for the term on that
-  /// date; by room and name. `withPeople`: who is told, for a list to call by.
+  /// date; by room and name. `withPeople`: who is told, for a list to call by. `storePart` where
+  /// the students of that school are in another logbook.
   [[nodiscard]] Result<std::vector<FormLine>> formLines(roster::TermId term, base::Date on,
                                                         std::optional<roster::SchoolId> school = {},
                                                         bool withPeople = false);
   /// Of the term, room by room; of one school, or of all.
   [[nodiscard]] Result<std::vector<roster::FormCount>>
   formCounts(roster::TermId term, base::Date on, std::optional<roster::SchoolId> school = {});
-  /// Those that a day, a plan or a student may be of on that date.
+  /// Those that a day, a plan or a student may be of on that date: in a logbook of one school,
+  /// that.
   [[nodiscard]] List<roster::School> openSchools(base::Date on);
   /// Every revision of one form, oldest first.
   [[nodiscard]] List<roster::Consent> formRevisions(roster::ConsentId form);

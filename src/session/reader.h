@@ -85,7 +85,7 @@ class Reader {
   [[nodiscard]] Result<std::vector<AreaState>> setup(base::Date on);
   [[nodiscard]] List<roster::ClinicDay> days(roster::TermId term);
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> day(roster::DayId day);
-  /// The newest day that is neither canceled nor signed; `notFound` when there is none.
+  /// The newest neither canceled nor signed, in a part of its school; `notFound` where none is.
   [[nodiscard]] Result<Recorded<roster::ClinicDay>> openDayNow();
   /// The date that care is written for: the open day's, or today where no day is open.
   [[nodiscard]] Result<base::Date> careDate();

@@ -40,8 +40,12 @@ Result<Recorded<roster::ClinicDay>> Reader::day(roster::DayId day) {
 Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   auto all = book_.current<roster::ClinicDay>(everything());
   if (!all) return all.error();
+  const auto part = oneSchool();
+  if (!part) return part.error();
   std::ranges::stable_sort(*all, {}, [](const auto& day) { return day.value.date; });
   for (auto& day : *all | std::views::reverse) {
+    // In a logbook of one school another's day has nobody to see.
+    if (*part && (*part)->school != day.value.school) continue;
     const auto closed = isSigned(day.id);
     if (!closed) return closed.error();
     if (!*closed && !day.value.canceled) return std::move(day);

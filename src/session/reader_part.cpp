@@ -25,16 +25,16 @@ Result<std::optional<OneSchool>> Reader::oneSchool() {
 std::string partNotice(Reader& book) {
   const auto one = book.oneSchool();
   if (!one || !*one) return {}; // trouble with the file comes again, where something is asked of it
-  return "This logbook has the students of " + (*one)->name +
-         " alone. At the end of the day, seal it and merge it into the whole logbook.";
+  return "This logbook has only " + (*one)->name +
+         "'s students. At the end of the day, seal it and merge it into the whole logbook.";
 }
 
 Result<base::Done> needsWhole(Reader& book, std::string_view what) {
   const auto one = book.oneSchool();
   if (!one) return one.error();
   if (!*one) return base::Done{};
-  return Error{ErrorCode::storePart, "this logbook has the students of " + (*one)->name +
-                                         " alone; " + std::string(what) +
+  return Error{ErrorCode::storePart, "this logbook has only " + (*one)->name + "'s students; " +
+                                         std::string(what) +
                                          " in the whole logbook, on the laptop that sealed it"};
 }
 

@@ -8,13 +8,34 @@ namespace gk::session {
 using base::Error;
 using base::ErrorCode;
 
-Result<Recorded<roster::Member>> Door::entitled(base::MemberId who, roster::Task task,
-                                                base::Date on) {
+namespace {
+
+bool keeps(Keeps what, const roster::Member& member) {
+  return what == Keeps::nothing ||
+         (what == Keeps::kit ? roster::keepsKit(member) : roster::keepsTeam(member));
+}
+
+} // namespace
+
+Result<Recorded<roster::Member>> Door::entitled(base::MemberId who, Right right, base::Date on) {
   auto member = only<roster::Member>(store::subjectIs(who), "team member");
   if (!member) return member;
-  const auto may = roster::mayDo(member->value, task, on);
+  const auto may = roster::mayDo(member->value, right.task, on);
   if (!may) return may.error();
-  return member;
+  if (keeps(right.keeps, member->value)) return member;
+  const auto team = members();
+  if (!team) return team.error();
+  // The first of a team enters the others; and two laptops may each have ended the other's rights.
+  if (std::ranges::none_of(*team, [&](const auto& one) {
+        return one.value.may.has(right.task) && keeps(right.keeps, one.value);
+      }))
+    return member;
+  return Error{
+      ErrorCode::ruleCredential,
+      member->value.name +
+          (right.keeps == Keeps::kit ? " only types" : " does not sign and is not a manager") +
+          ", so another member must do this: one who " +
+          (right.keeps == Keeps::kit ? "treats, signs or is a manager" : "signs, or a manager")};
 }
 
 Result<Recorded<roster::ClinicDay>> Door::dayInState(roster::DayId id, DayMust must) {
@@ -47,6 +68,19 @@ Result<bool> Door::isSettingUp() {
       *team, [](const auto& one) { return one.value.may.has(roster::Task::type); });
 }
 
+/// Who has a PIN is known at the keyboard: from then on nobody enters as no one.
+Result<bool> Door::isAnyNamed() {
+  const auto team = members();
+  if (!team) return team.error();
+  for (const auto& one : *team) {
+    if (!one.value.may.has(roster::Task::type)) continue;
+    const auto pin = newestPin(one.id);
+    if (!pin) return pin.error();
+    if (*pin && !(*pin)->isReset()) return true;
+  }
+  return false;
+}
+
 void Door::confirmClock() {
   clockTrusted_ = world_.clock.now().at;
 }
@@ -70,7 +104,9 @@ Result<Admission> Door::admit(Verb verb, By by, const About& about) {
   } else {
     const auto settingUp = rule.atSetup ? isSettingUp() : Result<bool>(false);
     if (!settingUp) return settingUp.error();
-    if (!*settingUp)
+    const auto named = *settingUp ? isAnyNamed() : Result<bool>(true);
+    if (!named) return named.error();
+    if (*named)
       return Error{ErrorCode::ruleCredential,
                    "no one is named as entering this; choose one, at the desk under Entered by, "
                    "elsewhere under Team and supplies"};

@@ -12,7 +12,12 @@ using base::ErrorCode;
 
 List<roster::School> FormVerbs::openSchools(base::Date on) {
   auto all = schools();
-  if (all) std::erase_if(*all, [&](const auto& one) { return roster::isClosed(one.value, on); });
+  if (!all) return all;
+  const auto part = oneSchool();
+  if (!part) return part.error();
+  std::erase_if(*all, [&](const auto& one) {
+    return roster::isClosed(one.value, on) || (*part && (*part)->school != one.id);
+  });
   return all;
 }
 

@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "session/part.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -121,6 +122,8 @@ Result<base::Done> FormVerbs::correctHandout(By by, roster::HandoutId id,
     return sound.error();
   auto old = only<roster::FormHandout>(store::subjectIs(id), "line of forms handed out");
   if (!old) return old.error();
+  for (const auto school : {old->value.school, handout.school})
+    if (const auto has = hasSchool(*this, school); !has) return has.error();
   return write(*may, {}, [&](store::Act& act) {
     act.correct(*old, handout, reason);
     return base::Done{};
@@ -128,7 +131,12 @@ Result<base::Done> FormVerbs::correctHandout(By by, roster::HandoutId id,
 }
 
 List<roster::FormHandout> FormVerbs::handouts(roster::TermId term) {
-  return book_.current<roster::FormHandout>(store::rowsOf("term", term));
+  auto lines = book_.current<roster::FormHandout>(store::rowsOf("term", term));
+  const auto part = oneSchool();
+  if (!part) return part.error();
+  if (lines && *part)
+    std::erase_if(*lines, [&](const auto& line) { return line.value.school != (*part)->school; });
+  return lines;
 }
 
 List<roster::Consent> FormVerbs::formRevisions(roster::ConsentId form) {
@@ -138,6 +146,8 @@ List<roster::Consent> FormVerbs::formRevisions(roster::ConsentId form) {
 Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Date on,
                                                    std::optional<roster::SchoolId> school,
                                                    bool withPeople) {
+  if (school)
+    if (const auto has = hasSchool(*this, *school); !has) return has.error();
   const auto children =
       book_.current<roster::Child>(school ? store::rowsOf("school", *school) : store::everything());
   if (!children) return children.error();

@@ -127,6 +127,17 @@ enum class DayMust {
   beSigned ///< an addendum, a reopening
 };
 
+/// What of the program an act changes, and so who may: roster::keepsTeam, roster::keepsKit. As long
+/// as none of the team does, whoever has the task.
+enum class Keeps { nothing, kit, program };
+
+/// What the author of an act must be able to do.
+struct Right {
+  constexpr Right(roster::Task asked, Keeps kept = Keeps::nothing) : task(asked), keeps(kept) {}
+  roster::Task task;
+  Keeps keeps;
+};
+
 /// How an act is taken back.
 enum class TakenBack {
   here,  ///< by undo, at the place where it was done
@@ -150,12 +161,13 @@ struct VerbRule {
   Verb verb;
   std::string_view name;  ///< as the history keeps it; never changed once released
   std::string_view words; ///< what was done, as a person reads it when it is taken back
-  roster::Task right;     ///< asked of the author; a recorder needs the right to type alone
+  Right right;            ///< asked of the author; a recorder needs the right to type alone
   DayMust day = DayMust::none;
   bool asksSeated = false;
   std::optional<roster::Service> consent{};
   bool asksReason = false;
-  bool atSetup = false; ///< also by nobody, as long as the book has no program or no school day
+  /// Also by nobody, as long as the book has no program or no school day, and nobody has a PIN.
+  bool atSetup = false;
   base::Station station = base::Station::desk;
   TakenBack takenBack = TakenBack::here;
   PinAsked pin = PinAsked::no; ///< of the author

@@ -142,7 +142,7 @@ void refuseHollow(Connection& connection, const Renumbering& as) {
             "x.child WHERE " +
                 as.here("x.id") + " IN (SELECT id FROM temp.fresh)"))
     throw Trouble({ErrorCode::storePart,
-                   "that logbook has the students of one school, and this one lacks entries about "
+                   "that logbook has only one school's students, and this one lacks entries about "
                    "others that were left out of it; nothing was merged. Merge both into the whole "
                    "logbook"});
 }
@@ -164,7 +164,7 @@ void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as)
   if (isAny(connection, "SELECT 1 FROM main.erased_entry WHERE child IN (SELECT id FROM temp.back) "
                         "AND id NOT IN (SELECT id FROM temp.filled)"))
     throw Trouble({ErrorCode::storePart,
-                   "this logbook has the students of one school, and the other lacks entries about "
+                   "this logbook has only one school's students, and the other lacks entries about "
                    "students that were left out of this one; nothing was merged. Merge both into "
                    "the whole logbook"});
   connection.execute("UPDATE main.entry SET reason = (SELECT f.reason FROM temp.filled AS f WHERE "

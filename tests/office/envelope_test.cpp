@@ -40,10 +40,10 @@ TEST_CASE("A day envelope of one school's students says so, and what it cannot c
                       desk.words, "--by", "IM"}) == "record.not-found");
   CHECK(desk.did({"seal-day", desk.book, desk.sealed, "--school", "TH", "--day-passphrase-file",
                   desk.words, "--by", "IM"})
-            .out.find("with the students of Thistle Hollow alone") != std::string::npos);
+            .out.find("with only Thistle Hollow's students") != std::string::npos);
   const auto other = desk.file("two.gkbook");
   desk.did({"unpack-day", desk.sealed, other, "--day-passphrase-file", desk.words});
-  CHECK(desk.did({"check", other}).out.find("has the students of Thistle Hollow alone") !=
+  CHECK(desk.did({"check", other}).out.find("has only Thistle Hollow's students") !=
         std::string::npos);
 }
 

@@ -135,8 +135,11 @@ TEST_CASE("What needs every student is refused in a logbook of one school", "[ca
         ErrorCode::storePart);
   CHECK(codeOf(day.sealDay(two.clinic.by, two.fresh(".gkday"), two.other, words)) ==
         ErrorCode::storePart);
+  // Forms of the other school would be counted as missing: its students are not here.
+  CHECK(codeOf(day.formLines(two.clinic.term, today, two.other)) == ErrorCode::storePart);
+  CHECK(codeOf(day.formCounts(two.clinic.term, today, two.other)) == ErrorCode::storePart);
   const auto said = day.termRecords(two.clinic.term, today).error().detail;
-  CHECK(said.find("Cobble Lantern Elementary alone") != std::string::npos);
+  CHECK(said.find("has only Cobble Lantern Elementary's students") != std::string::npos);
   CHECK(day.dayRecords(two.clinic.day).has_value());
 }
 

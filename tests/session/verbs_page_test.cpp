@@ -25,7 +25,10 @@ std::string verbsPage() {
       "`rule.consent`; no reason: `rule.reason`; the person typing has a PIN and is not signed "
       "in, or an\nact that asks for the PIN of the one who answers for it was not confirmed with "
       "it: `pin.needed`.\nRefusals come in that order. Whoever types for another needs the right "
-      "to type. Members without a PIN\nare asked for none.\n\n| Act | Right | School day | Seated "
+      "to type. Members without a PIN\nare asked for none. "
+      "What only those who sign or manage, or who treat, may change, any other may as "
+      "long\nas the team has none of those. At setup no one need be named until someone has a "
+      "PIN.\n\n| Act | Right | School day | Seated "
       "| Consent | Reason | PIN | Undo |\n|---|---|---|---|---|---|---|---|\n";
   for (const session::VerbRule& row : session::verbRules) {
     const auto day = row.day == DayMust::none     ? ""
@@ -36,9 +39,13 @@ std::string verbsPage() {
                           ? "at " + std::string(base::nameOf(row.station))
                       : row.takenBack == session::TakenBack::byOwn ? std::string("by correction")
                                                                    : std::string("never");
-    out += "| " + std::string(row.name) + " | " + std::string(base::nameOf(row.right)) +
-           (row.atSetup ? "; at setup anyone" : "") + " | " + day + " | " + yes(row.asksSeated) +
-           " | " + (row.consent ? std::string(base::nameOf(*row.consent)) : "") + " | " +
+    out += "| " + std::string(row.name) + " | " + std::string(base::nameOf(row.right.task)) +
+           (row.right.keeps == session::Keeps::program ? ", and signs or manages"
+            : row.right.keeps == session::Keeps::kit   ? ", and treats, signs or manages"
+                                                       : "") +
+           (row.atSetup ? "; at setup unnamed too" : "") + " | " + day + " | " +
+           yes(row.asksSeated) + " | " +
+           (row.consent ? std::string(base::nameOf(*row.consent)) : "") + " | " +
            yes(row.asksReason) + " | " +
            (row.pin == session::PinAsked::yes        ? "her own"
             : row.pin == session::PinAsked::onSigned ? "her own, once signed"

@@ -14,6 +14,21 @@ base::By Acting::by(base::Station station) const {
   return {author, author == *signedIn_ ? std::nullopt : signedIn_, station};
 }
 
+std::optional<base::MemberId> Acting::entersAtDesk() const {
+  if (isChosenAtDesk_) return atDesk_;
+  return signedIn_ ? signedIn_ : setup_.recorder ? setup_.recorder : setup_.author;
+}
+
+base::By Acting::byAtDesk(base::Station station) const {
+  const auto author = entersAtDesk();
+  return {author, author && signedIn_ != author ? signedIn_ : std::nullopt, station};
+}
+
+void Acting::enterAtDesk(const std::optional<base::MemberId>& who) {
+  atDesk_ = who;
+  isChosenAtDesk_ = true;
+}
+
 void Acting::signIn(const std::optional<base::MemberId>& who) {
   if (who == signedIn_) return;
   signedIn_ = who;

@@ -37,6 +37,10 @@ class Acting final : public QObject {
   /// Who acts; `station` where the act may be done at several places. Who is signed in types, and
   /// is the author of what no operator is named for.
   [[nodiscard]] base::By by(base::Station station = base::Station::unsaid) const;
+  /// Who enters at the desk and on its pages: who was chosen there, else who types or works today.
+  [[nodiscard]] std::optional<base::MemberId> entersAtDesk() const;
+  [[nodiscard]] base::By byAtDesk(base::Station station) const;
+  void enterAtDesk(const std::optional<base::MemberId>& who);
   /// Who gave her PIN, or chose her name among those who have one. None in a logbook without PINs:
   /// there the setup says who types.
   void signIn(const std::optional<base::MemberId>& who);
@@ -53,6 +57,8 @@ class Acting final : public QObject {
   Setup setup_;
   Habits habits_;
   std::optional<base::MemberId> signedIn_;
+  std::optional<base::MemberId> atDesk_;
+  bool isChosenAtDesk_ = false; ///< also that it is nobody
 };
 
 } // namespace gk::ui

@@ -89,13 +89,16 @@ void DayBoardPage::showPace(const std::vector<session::BoardLine>& lines) {
 void DayBoardPage::askForDay() {
   const auto terms = book().terms();
   const auto schools = book().schools();
-  if (!went(terms) || !went(schools)) return;
+  const auto part = book().oneSchool();
+  if (!went(terms) || !went(schools) || !went(part)) return;
   std::vector<base::Recorded<roster::ClinicDay>> all;
   for (const auto& term : *terms) {
     const auto days = book().days(term.id);
     if (!went(days)) return;
     all.insert(all.end(), days->begin(), days->end());
   }
+  if (*part)
+    std::erase_if(all, [&](const auto& day) { return day.value.school != (*part)->school; });
   if (all.empty()) return Q_EMIT said(u"There is no school day yet: Alt+O opens one."_s);
   std::ranges::stable_sort(all, std::greater(), [](const auto& day) { return day.value.date; });
   QStringList options;

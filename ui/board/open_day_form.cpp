@@ -84,7 +84,7 @@ void OpenDayForm::offerSchools(base::Date on) {
   for (const auto& school : schools_)
     school_->addItem(toQt(roster::shownAmong(school.value, schools_)));
   if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
-  retireClosed(*school_, schools_, on);
+  retireOthers(*school_, schools_, book().openSchools(on));
 }
 
 std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date) const {

@@ -42,7 +42,7 @@ QString serviceKey(std::size_t place) {
 AnswerPanel::AnswerPanel(QWidget* parent) : QFrame(parent) {
   setObjectName(u"formAnswers"_s);
   setAccessibleName(
-      u"Answers on the form: Y, L, N or I, a digit for each service, H for history"_s);
+      u"Answers on the form: Y, L, N or I, with L a digit for each service, H for history"_s);
   setProperty("look", u"card"_s);
   setFocusPolicy(Qt::StrongFocus);
   auto* column = new QVBoxLayout(this);
@@ -95,7 +95,7 @@ AnswerPanel::AnswerPanel(QWidget* parent) : QFrame(parent) {
   column->addLayout(last);
   column->addStretch(1);
   tellKeys(*this, {{u"Y, L, N, I"_s, u"Yes to all, yes with limits, no, incomplete"_s},
-                   {u"1 to 9, 0"_s, u"Check or uncheck a service"_s},
+                   {u"1 to 9, 0"_s, u"With L check or uncheck a service, else the signing date"_s},
                    {u"H"_s, u"Health history answered: yes, partly, no"_s},
                    {u"Enter"_s, u"On to the signing date"_s}});
   clear();
@@ -151,6 +151,9 @@ void AnswerPanel::keyPressEvent(QKeyEvent* event) {
   for (const auto& one : stateKeys)
     if (key == static_cast<int>(one.key)) return answer(one.state);
   if (key >= Qt::Key_0 && key <= Qt::Key_9) {
+    // After these answers no service is left to check, and the paper's next line is its date.
+    if (state_ && *state_ != ConsentState::yesWithLimits)
+      return Q_EMIT dateBegun(QString(QChar(key)));
     services_[static_cast<std::size_t>((key - Qt::Key_0 + 9) % 10)]->click();
     return;
   }

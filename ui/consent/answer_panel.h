@@ -36,6 +36,8 @@ class AnswerPanel final : public QFrame {
   /// Enter: the answers are given, the dates come next.
   void done();
   void changed();
+  /// A digit that is no service's: the signing date begins with it.
+  void dateBegun(const QString& digit);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;

@@ -53,6 +53,12 @@ FormDeskPage::FormDeskPage(Context& context, QWidget* parent) : Page(context, pa
     signed_->setFocus();
     signed_->selectAll();
   });
+  connect(answers_, &AnswerPanel::dateBegun, this, [this](const QString& digit) {
+    signed_->setFocus();
+    signed_->setText(digit);
+  });
+  connect(who_, &QComboBox::currentIndexChanged, this,
+          [this] { this->context().acting.enterAtDesk(by().author); });
   connect(signed_, &QLineEdit::returnPressed, this, &FormDeskPage::save);
   connect(reason_, &QLineEdit::returnPressed, this, &FormDeskPage::save);
   clearForm();
@@ -88,12 +94,8 @@ void FormDeskPage::readBatch() {
   const auto schools = book().schools();
   const auto terms = book().terms();
   if (!went(members) || !went(schools) || !went(terms)) return;
-  const auto kept = by().author;
-  const auto& now = context().acting.now();
-  const auto author = kept                          ? kept
-                      : context().acting.signedIn() ? context().acting.signedIn()
-                      : now.recorder                ? now.recorder
-                                                    : now.author;
+  const auto author = context().acting.entersAtDesk();
+  const QSignalBlocker reading(who_); // it is read, not chosen
   members_.clear();
   who_->clear();
   who_->addItem(u"choose"_s);
@@ -111,7 +113,7 @@ void FormDeskPage::readBatch() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
     if (school == one.id) school_->setCurrentIndex(school_->count() - 1);
   }
-  retireClosed(*school_, *schools, context().clock.now().date());
+  retireOthers(*school_, *schools, book().openSchools(context().clock.now().date()));
   const auto chosen = chosenOf(term_, terms_);
   const auto today = context().clock.now().date();
   terms_.clear();

@@ -40,11 +40,11 @@ void paintSign(QPainter& painter, const QRectF& box, AreaDelegate::Sign sign) {
 
 } // namespace
 
-QSize AreaDelegate::sizeHint(const QStyleOptionViewItem& option,
-                             const QModelIndex& /*index*/) const {
+QSize AreaDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
   const QFontMetrics first(areaFont(option.font, 15, QFont::DemiBold));
   const QFontMetrics second(areaFont(option.font, 14, QFont::Normal));
-  return {100, first.height() + second.height() + 6};
+  const bool isLine = index.data(state).toString().isEmpty();
+  return {100, first.height() + (isLine ? 12 : second.height() + 6)};
 }
 
 void AreaDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,

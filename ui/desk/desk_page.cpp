@@ -119,9 +119,9 @@ void DeskPage::layOut() {
   who_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   connect(who_, &QComboBox::currentIndexChanged, this, [this](int place) {
     if (reading_) return;
-    isChosen_ = true;
     author_ =
         place > 0 ? std::optional(members_.at(static_cast<std::size_t>(place) - 1)) : std::nullopt;
+    this->context().acting.enterAtDesk(author_);
   });
   next_ = keyButton(u"Next"_s, QKeySequence(Qt::ALT | Qt::Key_G), u"deskNext"_s, this);
   connect(next_, &QPushButton::clicked, this, &DeskPage::next);
@@ -168,12 +168,16 @@ void DeskPage::layOut() {
   auto* below = new QHBoxLayout;
   below->setSpacing(12);
   below->addLayout(list);
-  below->addWidget(stack_, 1);
+  // What is next stands over the area that it is about, so that the list keeps its room.
+  auto* area = new QVBoxLayout;
+  area->setSpacing(6);
+  area->addLayout(guiding);
+  area->addWidget(stack_, 1);
+  below->addLayout(area, 1);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(18, 4, 18, 0);
   whole->setSpacing(6);
   whole->addWidget(head);
-  whole->addLayout(guiding);
   whole->addLayout(below, 1);
   style::whenDressed(areas_, [this] {
     areas_->setFixedWidth(lookNow().percent > 120 ? largeListWidth : listWidth);
@@ -268,9 +272,7 @@ void DeskPage::refresh() {
 void DeskPage::readMembers() {
   const auto members = book().members();
   if (!went(members)) return;
-  const auto& now = context().acting.now();
-  const auto& signedIn = context().acting.signedIn();
-  if (!isChosen_) author_ = signedIn ? signedIn : now.recorder ? now.recorder : now.author;
+  author_ = context().acting.entersAtDesk();
   reading_ = true;
   members_.clear();
   who_->clear();

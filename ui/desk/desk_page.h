@@ -70,7 +70,6 @@ class DeskPage final : public Page {
   std::vector<session::AreaState> states_;
   std::vector<base::MemberId> members_;
   std::optional<base::MemberId> author_; ///< who enters here
-  bool isChosen_ = false;                ///< by hand; else who types or works today
   bool reading_ = false;
 };
 

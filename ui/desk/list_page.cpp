@@ -6,8 +6,10 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QTabWidget>
 #include <QTableWidget>
 
@@ -167,8 +169,23 @@ void ListPage::showColumns() {
     notes += toQt(note);
   notes_->setText(notes.join(u' '));
   notes_->setVisible(!notes.isEmpty());
-  columns_->resizeColumnsToContents();
+  fitChoices();
   showing_ = false;
+}
+
+void ListPage::fitChoices() {
+  columns_->resizeColumnsToContents();
+  for (std::size_t i = 0; i < boxes_.size(); ++i) {
+    boxes_[i]->ensurePolished();
+    const auto at = static_cast<int>(i);
+    const auto size = boxes_[i]->sizeHint();
+    columns_->setColumnWidth(at, std::max(columns_->columnWidth(at), size.width()));
+    if (i == 0) columns_->setRowHeight(0, size.height());
+  }
+  int least = columns_->horizontalHeader()->sizeHint().height() + 2 * columns_->frameWidth();
+  for (int row = 0; row < std::min(columns_->rowCount(), 2); ++row)
+    least += columns_->rowHeight(row);
+  columns_->setMinimumHeight(least + columns_->horizontalScrollBar()->sizeHint().height());
 }
 
 void ListPage::takeColumns() {

@@ -49,6 +49,8 @@ class ListPage final : public Page {
   /// Reads all of it again and shows what it comes to.
   void look();
   void showColumns();
+  /// A row of choices is as high as they are, so that the first row of the list is seen below it.
+  void fitChoices();
   void showCounts();
   void showPair();
   void showHeld();

@@ -64,6 +64,7 @@ ListPage::ListPage(Context& context, std::function<base::By()> by, QWidget* pare
 QWidget* ListPage::columnsTab() {
   auto* tab = new QWidget(this);
   columns_ = listTable(u"listColumns"_s, u"What each column is"_s, tab);
+  style::whenDressed(columns_, [this] { fitChoices(); });
   notes_ = wordsLabel({}, u"note"_s, u"listNotes"_s, tab);
   dates_ = wordsLabel({}, u"counts"_s, u"listDates"_s, tab);
   order_ = listChoice<roster::DateOrder>(u"listOrder"_s, u"Order of the dates"_s, tab);

@@ -54,7 +54,7 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
     for (const auto& one : *schools)
       names += one.words;
     const auto at = context.prompter.choose(
-        u"Whose day is it? The other laptop gets the students of one school alone."_s, names);
+        u"Whose day is it? The other laptop gets only that school's students."_s, names);
     if (!at) return;
     chosen = (*schools)[static_cast<std::size_t>(*at)];
   }
@@ -80,8 +80,7 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
         if (const auto sealed = book.sealDay(by, toStd(path), chosen.school, words); !sealed)
           return sealed.error();
         return u"Sealed: %1. Carry file and passphrase apart."_s.arg(path) +
-               (chosen.school ? u" It has the students of %1 alone."_s.arg(chosen.words)
-                              : QString());
+               (chosen.school ? u" It has only %1's students."_s.arg(chosen.words) : QString());
       },
       [&book = context.session, then = std::move(then)](const base::Result<QString>& sealed) {
         book.tellAbsorbed();

@@ -2,15 +2,19 @@
 
 #include "ui/asking/context.h"
 
+#include <algorithm>
+
 namespace gk::ui {
 
 Field schoolField(Context& context, const QString& key, const QString& words) {
   Field field{.key = key, .words = words, .kind = FieldKind::choice};
   const auto all = context.session.schools();
   if (!all) return field;
-  const auto today = context.clock.now().date();
+  const auto offered = context.session.openSchools(context.clock.now().date());
+  if (!offered) return field;
   for (const auto& school : *all) {
-    if (roster::isClosed(school.value, today))
+    if (std::ranges::find(*offered, school.id, &base::Recorded<roster::School>::id) ==
+        offered->end())
       field.retired.push_back(static_cast<int>(field.options.size()));
     field.options += toQt(roster::shownAmong(school.value, *all));
   }

@@ -169,7 +169,7 @@ void CalendarPage::readTerms() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
   }
   school_->setCurrentIndex(std::clamp(keptSchool, 0, std::max(school_->count() - 1, 0)));
-  retireClosed(*school_, *schools, today);
+  retireOthers(*school_, *schools, book().openSchools(today));
   reading_ = false;
 }
 
@@ -224,7 +224,8 @@ CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
   line.supplies = expected.teeth
                       ? base::counted(pack.sealantDoses, "sealant dose", "sealant doses") + ", " +
                             base::counted(pack.isolationSets, "isolation set", "isolation sets")
-                      : "sealant doses by your own experience, no earlier term is here";
+                  : isPart_ ? "sealant doses as the calendar of the whole logbook says"
+                            : "sealant doses by your own experience, no earlier term is here";
   line.supplies += ", " + base::counted(pack.varnishDoses, "varnish dose", "varnish doses") + ", " +
                    base::counted(pack.glovePairs, "pair of gloves", "pairs of gloves") + ", " +
                    base::counted(pack.mirrors, "mirror", "mirrors");
@@ -243,7 +244,11 @@ void CalendarPage::showDays() {
   if (!of) return words_->setText(u"No term yet. Enter it first: Desk (F8), Terms."_s);
   const auto kept = chosen();
   auto plans = book().plannedDays(*of);
-  if (!went(plans)) return;
+  const auto part = book().oneSchool();
+  if (!went(plans) || !went(part)) return;
+  isPart_ = part->has_value();
+  if (isPart_) // who is seen at the other schools is in the whole logbook
+    std::erase_if(*plans, [&](const auto& plan) { return plan.value.school != (*part)->school; });
   plans_ = std::move(*plans);
   std::vector<reports::PlannedLine> lines;
   for (const auto& plan : plans_) {
@@ -342,7 +347,7 @@ bool CalendarPage::asking(Act act) {
 void CalendarPage::save() {
   const auto plan = typed();
   if (!plan) return;
-  const auto by = context().acting.by(base::Station::desk);
+  const auto by = context().acting.byAtDesk(base::Station::desk);
   const auto reason = toStd(reason_->text().trimmed());
   const bool done = changing_ ? asking([&](session::Confirmed sure) {
     return book().correctPlan(by, *changing_, *plan, reason, sure);
@@ -368,7 +373,7 @@ void CalendarPage::cancelPlan() {
   if (!reason) return;
   auto canceled = plan->value;
   canceled.canceled = true;
-  if (!went(book().correctPlan(context().acting.by(base::Station::desk), plan->id, canceled,
+  if (!went(book().correctPlan(context().acting.byAtDesk(base::Station::desk), plan->id, canceled,
                                toStd(reason->trimmed()))))
     return;
   showDays();

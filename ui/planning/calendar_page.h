@@ -52,6 +52,7 @@ class CalendarPage final : public Page {
   std::vector<base::Recorded<roster::PlannedDay>> plans_;
   std::optional<reports::PastCare> past_;
   std::optional<roster::TermId> pastOf_; ///< the term that `past_` was counted for
+  bool isPart_ = false;                  ///< one school's students alone are here, and no totals
   std::optional<roster::PlannedDayId> changing_;
   reports::Table days_;
   QComboBox* term_ = nullptr;

@@ -176,7 +176,8 @@ void PrintsPage::readChoices() {
     school_->addItem(toQt(roster::shownAmong(one.value, *schools)));
     if (kept == one.id) school_->setCurrentIndex(school_->count() - 1);
   }
-  retireClosed(*school_, *schools, context().clock.now().date(), 1);
+  retireOthers(*school_, *schools, book().openSchools(context().clock.now().date()), 1);
+  if (const auto part = book().oneSchool(); part && *part) retire(*school_, 0); // it is not all
   reading_ = false;
 }
 

@@ -65,7 +65,7 @@ Message messageOf(ErrorCode code) {
             u"Nothing is lost; neither logbook was changed."_s,
             u"Merge again and join the copies. Do not restore over either."_s};
   case ErrorCode::storePart:
-    return {u"This logbook has one school's students."_s, u"Nothing is lost or changed."_s,
+    return {u"This logbook has only one school's students."_s, u"Nothing is lost or changed."_s,
             u"Merge it back first, and do this in the whole logbook."_s};
   case ErrorCode::storeInUse:
     return {u"Another program is writing in this logbook."_s, nothingLost,

@@ -1,12 +1,15 @@
 #pragma once
 
+#include "base/result.h"
 #include "roster/program.h"
 
 #include <QComboBox>
 #include <QListView>
 #include <QStandardItemModel>
 
+#include <algorithm>
 #include <span>
+#include <vector>
 
 namespace gk::ui {
 
@@ -23,11 +26,16 @@ inline void retire(QComboBox& box, int place) {
   box.setCurrentIndex(next < box.count() ? next : -1);
 }
 
-/// The closed ones of the schools in the box, whose first is at `first`.
-inline void retireClosed(QComboBox& box, std::span<const base::Recorded<roster::School>> schools,
-                         base::Date on, int first = 0) {
+/// Of the schools in the box, whose first is at `first`, those that the logbook offers no more:
+/// closed ones, and in a logbook of one school the others.
+inline void retireOthers(QComboBox& box, std::span<const base::Recorded<roster::School>> schools,
+                         const base::Result<std::vector<base::Recorded<roster::School>>>& offered,
+                         int first = 0) {
+  if (!offered) return;
   for (std::size_t i = 0; i < schools.size(); ++i)
-    if (roster::isClosed(schools[i].value, on)) retire(box, first + static_cast<int>(i));
+    if (std::ranges::find(*offered, schools[i].id, &base::Recorded<roster::School>::id) ==
+        offered->end())
+      retire(box, first + static_cast<int>(i));
 }
 
 } // namespace gk::ui

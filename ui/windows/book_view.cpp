@@ -166,6 +166,7 @@ void BookView::layOut() {
   across->addLayout(column, 1);
   column->addWidget(top_);
   column->addWidget(careDate_);
+  careDate_->setContentsMargins(18, 0, 18, 0); // as the pages stand
   careDate_->hide();
   auto* scroll = new QScrollArea(work_);
   scroll->setObjectName(u"pagesScroll"_s);

@@ -94,6 +94,51 @@ TEST_CASE("A plain form takes at most fifteen keys, and sixty an hour leave time
   CHECK(seconds <= 30);
 }
 
+TEST_CASE("A date typed right after the answer is the signing date, and unchecks no service",
+          "[case-431]") {
+  FormsDesk desk;
+  const auto mina = desk.clinic.childWithoutForm("Mina");
+  desk.type(ui::toQt(desk.number(mina)));
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_Y);
+  desk.type(u"11/03/2026"_s);
+  CHECK(desk.page.focusWidget() == &desk.line("formSigned"));
+  desk.key(Qt::Key_Return);
+  const auto forms = desk.forms(mina);
+  REQUIRE(forms.size() == 1);
+  CHECK(forms.front().value.allowed == roster::ServiceSet::all());
+  CHECK(forms.front().value.signedOn == must(base::Date::parse("2026-11-03")));
+  // With limits the digits are the services', as the keys say.
+  const auto osei = desk.clinic.childWithoutForm("Osei");
+  desk.type(ui::toQt(desk.number(osei)));
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_L);
+  desk.type(u"13"_s);
+  desk.key(Qt::Key_Return);
+  desk.type(u"1103"_s);
+  desk.key(Qt::Key_Return);
+  CHECK(desk.forms(osei).front().value.allowed.values().size() == 2);
+}
+
+TEST_CASE("Who enters is chosen once, at the desk or at the form desk", "[case-432]") {
+  FormsDesk desk;
+  auto& who = part<QComboBox>(desk.page, u"formWho"_s);
+  const auto keyed = [&] {
+    const auto child = desk.clinic.childWithoutForm("Mina");
+    desk.plain(desk.number(child), u"1103"_s);
+    return desk.forms(child).front().stamp.by.author;
+  };
+  CHECK(keyed() == desk.clinic.hygienist);          // who works today
+  desk.acting.enterAtDesk(desk.clinic.coordinator); // as the desk's own choice does
+  desk.page.refresh();
+  CHECK(keyed() == desk.clinic.coordinator);
+  who.setCurrentIndex(who.findText(u"OF"_s, Qt::MatchStartsWith));
+  CHECK(keyed() == desk.clinic.hygienist);
+  desk.page.refresh(); // left, and come back to
+  CHECK(keyed() == desk.clinic.hygienist);
+  CHECK(desk.acting.entersAtDesk() == desk.clinic.hygienist);
+}
+
 TEST_CASE("Nothing is a yes by default, and a yes without its signing date is not entered",
           "[case-290]") {
   FormsDesk desk;
@@ -132,8 +177,8 @@ TEST_CASE("Limits, several alerts and both adults of one form are entered on one
   desk.type(ui::toQt(desk.number(child)));
   desk.key(Qt::Key_Return);
   desk.key(Qt::Key_Y);
+  desk.key(Qt::Key_L); // all but what is unchecked now
   desk.key(Qt::Key_9); // no photos
-  desk.key(Qt::Key_L);
   desk.line("formGuardian1").setText(u"Rosa Hollowell"_s);
   desk.line("formPhone1").setText(u"000-555-0101"_s);
   desk.line("formGuardian2").setText(u"Tom Hollowell"_s);

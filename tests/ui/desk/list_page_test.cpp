@@ -3,6 +3,8 @@
 #include "ui/fixtures/desk_fixture.h"
 
 #include "base/files.h"
+#include "support/packed.h"
+#include "ui/look/look.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -23,8 +25,8 @@ struct OnList : Desk {
     showActive(page);
     page.turnTo(session::Area::rosters);
   }
-  void open(const std::string& text) {
-    const auto list = *clinic.folder / "list.csv";
+  void open(const std::string& text, const char* name = "list.csv") {
+    const auto list = *clinic.folder / name;
     must(base::replaceFile(list, text));
     alt(Qt::Key_I);
     prompter.files = {ui::toQt(list.string())};
@@ -47,7 +49,75 @@ struct OnList : Desk {
   bool isListShown() { return part<ui::ListPage>(page, u"listPage"_s).isVisible(); }
 };
 
+/// A class list as a school's office program saves it: a title, headings, dates as serial numbers.
+std::string classList() {
+  const auto text = [](const char* at, const std::string& words) {
+    return "<c r=\"" + std::string(at) + "\" t=\"inlineStr\"><is><t>" + words + "</t></is></c>";
+  };
+  const auto date = [](const char* at, int days) { // since 1899-12-30
+    return "<c r=\"" + std::string(at) + "\" s=\"1\"><v>" + std::to_string(days) + "</v></c>";
+  };
+  const auto sheet = "<row r=\"1\">" + text("A1", "Class list 2026-27") + "</row><row r=\"2\">" +
+                     text("A2", "First") + text("B2", "Last") + text("C2", "DOB") +
+                     text("D2", "Grade") + text("E2", "Room") + "</row><row r=\"3\">" +
+                     text("A3", "Pia") + text("B3", "Oake") + date("C3", 43587) + text("D3", "2") +
+                     text("E3", "6") + "</row><row r=\"4\">" + text("A4", "Jo") +
+                     text("B4", "Sedge") + date("C4", 43619) + text("D4", "2") + text("E4", "6") +
+                     "</row>";
+  return packed({{"xl/workbook.xml",
+                  "<workbook><sheets><sheet name=\"Grade 2\" r:id=\"r1\"/></sheets></workbook>"},
+                 {"xl/_rels/workbook.xml.rels",
+                  "<Relationships><Relationship Id=\"r1\" Type=\"t/worksheet\" "
+                  "Target=\"worksheets/sheet1.xml\"/><Relationship Id=\"r2\" Type=\"t/styles\" "
+                  "Target=\"styles.xml\"/></Relationships>"},
+                 {"xl/styles.xml", "<styleSheet><cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"14\"/>"
+                                   "</cellXfs></styleSheet>"},
+                 {"xl/worksheets/sheet1.xml",
+                  "<worksheet><sheetData>" + sheet + "</sheetData></worksheet>"}});
+}
+
 } // namespace
+
+TEST_CASE("A school's list as a workbook (.xlsx) is looked at and imported at the desk",
+          "[case-435]") {
+  OnList desk;
+  desk.open(classList(), "class list.xlsx");
+  CHECK(desk.troubles.join(u'|') == QString());
+  REQUIRE(desk.isListShown());
+  CHECK(desk.label("listCounts").startsWith(u"2 new, 0 changed"_s));
+  CHECK(desk.cell("listColumns", 1, 0) == u"Pia"_s);
+  CHECK(desk.cell("listColumns", 1, 2) == u"2019-05-02"_s);
+  desk.prompter.confirms = {true};
+  desk.alt(Qt::Key_S);
+  CHECK_FALSE(desk.isListShown());
+  const auto found = must(desk.clinic.session.findChildren("sedge"));
+  REQUIRE(found.size() == 1);
+  CHECK(must(desk.clinic.session.identity(found.front().child)).birth ==
+        must(base::Date::parse("2019-06-03")));
+  // What only looks like one is refused, and nothing is shown of it.
+  desk.open(classList().substr(0, 200), "class list.xlsx");
+  CHECK_FALSE(desk.isListShown());
+  CHECK(desk.found("oake") == 1);
+}
+
+TEST_CASE("The first row of a list is seen below the choices of its columns", "[case-436]") {
+  const int percent = GENERATE(100, 150);
+  OnList desk;
+  ui::dress({ui::Scheme::light, percent});
+  desk.open("First,Last,DOB,Grade,Room\nPia,Oake,2019-05-02,2,6\nJo,Sedge,2019-06-03,2,6\n");
+  QTest::qWait(1);
+  const auto& columns = desk.table("listColumns");
+  for (int column = 0; column < columns.columnCount(); ++column) {
+    INFO(percent << " %, column " << column);
+    const auto* box = columns.cellWidget(0, column);
+    REQUIRE(box != nullptr);
+    const auto first = columns.visualItemRect(columns.item(1, column));
+    CHECK(box->geometry().bottom() < first.top());
+    CHECK(box->width() >= box->sizeHint().width());
+    CHECK(first.bottom() <= columns.viewport()->height());
+  }
+  ui::dress();
+}
 
 TEST_CASE("A school's list is looked at, imported and taken back at the desk",
           "[case-200][case-273]") {

@@ -168,7 +168,7 @@ TEST_CASE("Whose day an envelope is for is asked, and the other laptop gets that
   desk.prompter.choices = {1}; // after the school of the open day
   desk.seal("day.gkday", dayWords, dayWords);
   CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.news.endsWith(u"It has the students of Thistle Hollow School alone."_s));
+  CHECK(desk.news.endsWith(u"It has only Thistle Hollow School's students."_s));
   const auto book = desk.file("thistle.gkbook");
   must(session::Session::unpackEnvelope(desk.file("day.gkday"), ui::toStd(dayWords), book,
                                         session::BookKind::throwaway));
