@@ -1,5 +1,6 @@
 #include "ui/asking/decide_dialog.h"
 
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 
 #include <QDialogButtonBox>
@@ -8,10 +9,13 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
+#include <QScreen>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 namespace gk::ui {
 
@@ -43,13 +47,28 @@ QTableWidget* tableToRead(const reports::Table& from, QWidget* parent) {
       table->setItem(row, column, item);
     }
   }
-  auto* header = table->horizontalHeader();
-  header->setSectionResizeMode(QHeaderView::Stretch);
-  for (const int narrow : {0, 1})
-    if (narrow < table->columnCount())
-      header->setSectionResizeMode(narrow, QHeaderView::ResizeToContents);
-  table->resizeRowsToContents();
   return table;
+}
+
+/// Each column what it wants where there is room; else the wide ones share what the narrow leave,
+/// and their words go on in the next line.
+void shareWidth(QTableWidget& table) {
+  const QAbstractItemView& cells = table;
+  std::vector<std::pair<int, int>> wanted; // and the column
+  for (int column = 0; column < table.columnCount(); ++column)
+    wanted.emplace_back(std::max(cells.sizeHintForColumn(column) + 6,
+                                 table.horizontalHeader()->sectionSizeHint(column)),
+                        column);
+  std::ranges::sort(wanted);
+  int room = table.viewport()->width();
+  auto left = static_cast<int>(wanted.size());
+  for (const auto& [width, column] : wanted) {
+    const int given = left == 1 ? room : std::min(width, room / left);
+    table.setColumnWidth(column, given);
+    room -= given;
+    --left;
+  }
+  table.resizeRowsToContents();
 }
 
 } // namespace
@@ -77,19 +96,41 @@ DecideDialog::DecideDialog(QWidget* parent, const QString& question, const QStri
   auto* column = new QVBoxLayout(this);
   column->addWidget(words);
   if (table) {
-    column->addWidget(tableToRead(*table, this), 1);
+    table_ = tableToRead(*table, this);
+    column->addWidget(table_, 1);
     for (const auto& note : table->notes) {
       auto* under = new QLabel(toQt(note), this);
       under->setWordWrap(true);
       column->addWidget(under);
     }
-    constexpr int rowHeight = 30;
-    const int rows = std::min(static_cast<int>(table->rows.size()), 14);
-    resize(860, 220 + list_->minimumHeight() + rows * rowHeight);
   }
   column->addWidget(list_);
   column->addWidget(buttons);
   list_->setFocus();
+}
+
+void DecideDialog::showEvent(QShowEvent* event) {
+  QDialog::showEvent(event);
+  fit();
+}
+
+void DecideDialog::fit() {
+  if (!table_) return;
+  constexpr int wide = 860;
+  constexpr int leastTable = 120; ///< the rest scrolls
+  const auto screen = this->screen()->availableSize() * 9 / 10;
+  table_->setMinimumHeight(leastTable);
+  const int width = std::min(style::px(wide), screen.width());
+  resize(width, height());
+  layout()->activate();
+  // The rows are as high as their words in the columns' widths, which they have only now.
+  shareWidth(*table_);
+  const int whole = table_->horizontalHeader()->height() + table_->verticalHeader()->length() +
+                    2 * table_->frameWidth();
+  const int others = layout()->totalMinimumHeightForWidth(width) - leastTable;
+  table_->setMinimumHeight(std::max(leastTable, std::min(whole, screen.height() - others)));
+  layout()->activate();
+  resize(width, layout()->totalMinimumHeightForWidth(width));
 }
 
 int DecideDialog::chosen() const {

@@ -5,6 +5,7 @@
 #include <QDialog>
 
 class QListWidget;
+class QTableWidget;
 
 namespace gk::ui {
 
@@ -22,9 +23,14 @@ class DecideDialog final : public QDialog {
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
+  void showEvent(QShowEvent* event) override;
 
  private:
+  /// As wide and as high as the table needs to be read whole, where the screen has the room.
+  void fit();
+
   QListWidget* list_;
+  QTableWidget* table_ = nullptr;
 };
 
 } // namespace gk::ui

@@ -3,9 +3,11 @@
 #include "base/contract.h"
 #include "ui/asking/decide_dialog.h"
 #include "ui/asking/pin_pad.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFileDialog>
 #include <QFormLayout>
@@ -40,6 +42,26 @@ std::optional<QString> unlessEmpty(const QString& path) {
   return path;
 }
 
+/// A long question goes on in the next line, so that no dialog is wider than the screen.
+void wrap(QInputDialog& dialog) {
+  for (auto* words : dialog.findChildren<QLabel*>()) {
+    words->setWordWrap(true);
+    words->setMinimumWidth(style::px(420));
+  }
+}
+
+std::optional<QString> typedIn(QWidget* over, const QString& question, const QString& suggestion,
+                               QLineEdit::EchoMode echo) {
+  QInputDialog dialog(over);
+  dialog.setWindowTitle(title);
+  dialog.setLabelText(question);
+  dialog.setTextEchoMode(echo);
+  dialog.setTextValue(suggestion);
+  wrap(dialog);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  return dialog.textValue();
+}
+
 } // namespace
 
 bool QtPrompter::confirm(const QString& question) {
@@ -49,11 +71,7 @@ bool QtPrompter::confirm(const QString& question) {
 
 std::optional<QString> QtPrompter::text(const QString& question, const QString& suggestion) {
   const NoHeldKeys guard;
-  bool said = false;
-  auto answer =
-      QInputDialog::getText(parent_, title, question, QLineEdit::Normal, suggestion, &said);
-  if (!said) return std::nullopt;
-  return answer;
+  return typedIn(parent_, question, suggestion, QLineEdit::Normal);
 }
 
 std::optional<QStringList> QtPrompter::fill(const QString& question,
@@ -93,10 +111,14 @@ std::optional<QStringList> QtPrompter::fill(const QString& question,
 std::optional<int> QtPrompter::choose(const QString& question, const QStringList& options) {
   const NoHeldKeys guard;
   base::require(!options.isEmpty(), "a choice between nothing");
-  bool said = false;
-  const auto answer = QInputDialog::getItem(parent_, title, question, options, 0, false, &said);
-  if (!said) return std::nullopt;
-  return static_cast<int>(options.indexOf(answer));
+  QInputDialog dialog(parent_);
+  dialog.setComboBoxItems(options);
+  dialog.setWindowTitle(title);
+  dialog.setLabelText(question);
+  wrap(dialog);
+  if (dialog.exec() != QDialog::Accepted) return std::nullopt;
+  // By its place: two schools may have one name.
+  return dialog.findChild<QComboBox*>()->currentIndex();
 }
 
 std::optional<int> QtPrompter::decide(const QString& question, const QStringList& options) {
@@ -149,10 +171,7 @@ std::shared_ptr<QPagedPaintDevice> QtPrompter::printer() {
 }
 
 std::optional<QString> QtPrompter::passphrase(const QString& question) {
-  bool said = false;
-  auto answer = QInputDialog::getText(parent_, title, question, QLineEdit::Password, {}, &said);
-  if (!said) return std::nullopt;
-  return answer;
+  return typedIn(parent_, question, {}, QLineEdit::Password);
 }
 
 std::optional<QString> QtPrompter::pin(const QString& question) {

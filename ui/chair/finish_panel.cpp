@@ -3,6 +3,7 @@
 #include "chairside/allergy.h"
 #include "reports/display_names.h"
 #include "ui/drafts/mouth_faces.h"
+#include "ui/look/style.h"
 #include "ui/support/text.h"
 #include "ui/visit/doubtful_record.h"
 #include "ui/visit/kit_choices.h"
@@ -16,6 +17,14 @@
 namespace gk::ui {
 
 using chairside::Bite;
+
+namespace {
+
+bool endsInLargeLetters() {
+  return lookNow().percent > 120;
+}
+
+} // namespace
 
 FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), title_(new QLabel(this)), sealed_(new QLabel(this)),
@@ -37,6 +46,12 @@ FinishPanel::FinishPanel(ChairVisit& visit, QWidget* parent)
   }
   column->addWidget(keys_);
   column->addStretch();
+  // Of large letters there is room for what is not said yet and what ends the visit; the map has
+  // the sealed teeth as well.
+  style::whenDressed(sealed_, [this, column] {
+    column->removeWidget(sealed_);
+    column->insertWidget(endsInLargeLetters() ? column->indexOf(keys_) + 1 : 1, sealed_);
+  });
 }
 
 /// What ends the visit is in sight, however long the words above it.
@@ -97,7 +112,7 @@ void FinishPanel::refresh() {
           toQt(base::displayName(proposed.end)).toUpper(),
           proposed.reason.empty() ? QString() : u" ("_s + toQt(proposed.reason) + u')') +
       referralWords());
-  keys_->setActions(
+  std::vector<KeyAction> actions(
       {{Qt::Key_5, u"Wiped, bite fine"_s, u"wipedButton"_s,
         [this] { afterCure(true, Bite::fine, {}); }, KeyLook::plain, isSealed()},
        {Qt::Key_6, u"Wiped, bite adjusted"_s, u"adjustedButton"_s,
@@ -122,6 +137,8 @@ void FinishPanel::refresh() {
         },
         KeyLook::plain, !visit().stopped().empty()},
        {Qt::Key_Return, u"Finish"_s, u"finishButton"_s, [this] { end(); }, KeyLook::main}});
+  if (endsInLargeLetters()) std::rotate(actions.begin() + 1, actions.end() - 1, actions.end());
+  keys_->setActions(std::move(actions));
 }
 
 std::optional<followup::Referral> FinishPanel::proposedReferral() const {

@@ -4,6 +4,7 @@
 #include "reports/display_names.h"
 #include "ui/drafts/mouth_faces.h"
 #include "ui/field/stop_child.h"
+#include "ui/look/style.h"
 #include "ui/look/touch.h"
 #include "ui/models/authorized.h"
 #include "ui/support/page_keys.h"
@@ -15,6 +16,7 @@
 #include <QVariant>
 
 #include <algorithm>
+#include <memory>
 
 namespace gk::ui {
 
@@ -65,19 +67,35 @@ ScreeningPanel::ScreeningPanel(ChairVisit& visit, QWidget* parent)
   }
   cursor_->setProperty("look", u"bold"_s);
   pause_->setProperty("look", u"pause"_s);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  constexpr int lines = 4; // between words and keys
-  column->setSpacing(lines);
+  (new QVBoxLayout(this))->setContentsMargins(0, 0, 0, 0);
   questions_->setProperty("look", u"small"_s);
   changes_->setProperty("dense", true);
   age_->setProperty("look", u"notice"_s);
-  for (QWidget* part : std::initializer_list<QWidget*>{cursor_, age_, keys_, changes_, questions_,
-                                                       answers_, dentist_, pause_})
-    column->addWidget(part);
-  column->insertSpacing(column->indexOf(changes_), style::touchGap() - lines);
-  column->addStretch();
+  arrange();
   tellKeys(*this, {{u"L"_s, u"One surface"_s}, {u"B"_s, u"Add a tooth"_s}});
+}
+
+/// Where letters are large, the plan that is read aloud and what records it come before the keys of
+/// the teeth: all of it is in sight then.
+void ScreeningPanel::arrange() {
+  constexpr int lines = 4; // between words and keys
+  auto* column = static_cast<QVBoxLayout*>(layout());
+  const bool planFirst = !pause_->isHidden() && lookNow().percent > 120;
+  if (column->count() > 0 && planFirst == planFirst_) return;
+  planFirst_ = planFirst;
+  const std::vector<QWidget*> order =
+      planFirst ? std::vector<QWidget*>{cursor_,    age_,  pause_,   changes_,
+                                        questions_, keys_, answers_, dentist_}
+                : std::vector<QWidget*>{cursor_,    age_,     keys_,    changes_,
+                                        questions_, answers_, dentist_, pause_};
+  while (const std::unique_ptr<QLayoutItem> item{column->takeAt(0)}) {
+  }
+  column->setSpacing(lines);
+  for (auto* part : order) {
+    if (part == (planFirst ? keys_ : changes_)) column->addSpacing(style::touchGap() - lines);
+    column->addWidget(part);
+  }
+  column->addStretch();
 }
 
 void ScreeningPanel::begin() {
@@ -166,6 +184,7 @@ void ScreeningPanel::refresh() {
   const auto between = asks ? u"\n"_s : u", "_s;
   questions_->setText(questionText(0) + between + questionText(1) + between + questionText(2));
   pause_->setVisible(!asks);
+  arrange();
   const auto beside = toQt(againstAuthorized(file(), draft_->teeth()));
   const auto plan = toQt(pauseLine(mayPlace(file(), draft_->teeth()), visit().notation()));
   pause_->setText(beside.isEmpty() ? plan : plan + u' ' + beside); // read aloud in one

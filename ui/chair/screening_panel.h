@@ -37,6 +37,7 @@ class ScreeningPanel final : public ChairPanel {
     std::optional<dentition::ToothSurfaces> part;
   };
 
+  void arrange();
   void showKeys(bool asks, bool hasAges);
   [[nodiscard]] KeyAction stateKey(int key, const QString& words, ToothState state);
   void set(ToothState state);
@@ -66,6 +67,7 @@ class ScreeningPanel final : public ChairPanel {
   KeyBar* keys_;    ///< what is found
   KeyBar* changes_; ///< of what is found, and what ends the panel
   KeyBar* answers_; ///< to the questions about the child
+  bool planFirst_ = false;
   std::optional<ScreeningDraft> draft_;
   std::vector<Before> before_;                   ///< for undo, newest last
   std::optional<dentition::ToothSurfaces> part_; ///< one surface; none: the whole tooth

@@ -114,31 +114,32 @@ void CloseOutPage::layOut() {
     connect(made, &QPushButton::clicked, this, act);
     return made;
   };
-  auto* head = new PageHead(title_, equation_, this);
   auto* foot = new QFrame(this);
   foot->setProperty("look", u"card"_s);
   auto* signing = new QBoxLayout(QBoxLayout::LeftToRight, foot);
   signing->setContentsMargins(18, 8, 10, 8);
-  signing->setSpacing(10);
   signing->addWidget(verdict_, 1);
+  auto* lasts = new QBoxLayout(QBoxLayout::LeftToRight);
+  signing->addLayout(lasts);
   for (auto* key :
        {always(u"Save report"_s, Qt::Key_S, u"closeOutSave"_s, [this] { save(); }),
         always(u"Export for office"_s, Qt::Key_P, u"closeOutPack"_s, [this] { pack(); })}) {
     key->setProperty("look", u"quiet"_s);
-    signing->addWidget(key);
+    lasts->addWidget(key);
   }
   sign_ = always(u"Sign the day"_s, Qt::Key_G, u"closeOutSign"_s, [this] { sign(); });
   sign_->setProperty("look", u"main"_s);
-  signing->addWidget(sign_);
-  // Large letters leave no room beside the sentence.
-  style::whenDressed(foot, [signing] {
-    signing->setDirection(lookNow().percent > 120 ? QBoxLayout::TopToBottom
-                                                  : QBoxLayout::LeftToRight);
+  lasts->addWidget(sign_);
+  // Large letters leave no room beside the sentence; the keys stay in one row, all in sight.
+  style::whenDressed(foot, [signing, lasts] {
+    for (const auto& [row, most] : {std::pair(signing, 120), {lasts, 150}})
+      row->setDirection(lookNow().percent > most ? QBoxLayout::TopToBottom
+                                                 : QBoxLayout::LeftToRight);
   });
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(18, 4, 18, 0);
   column->setSpacing(10);
-  column->addWidget(head);
+  column->addWidget(new PageHead(title_, equation_, this));
   column->addWidget(browser_, 1);
   column->addLayout(acts);
   column->addWidget(foot);
@@ -218,16 +219,10 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->referrals, row);
   case toSee:
     return childOf(reports::returnVisits(*sheet_), row);
-  case lateEntries: {
-    const auto place = static_cast<std::size_t>(row);
-    if (row < 0 || place >= sheet_->lateEntries.size()) return std::nullopt;
-    return sheet_->lateEntries[place].child;
-  }
-  case exceptions: {
-    const auto place = static_cast<std::size_t>(row);
-    if (row < 0 || place >= sheet_->exceptions.size()) return std::nullopt;
-    return sheet_->exceptions[place].child;
-  }
+  case lateEntries:
+    return childOf(sheet_->lateEntries, row);
+  case exceptions:
+    return childOf(sheet_->exceptions, row);
   default:
     return std::nullopt;
   }

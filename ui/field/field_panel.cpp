@@ -66,9 +66,11 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   style::whenDressed(track_, [this] { track_->setVisible(lookNow().percent <= 150); });
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(style::touchGap());
+  constexpr int lines = 2; // words need no finger's room
+  column->setSpacing(lines);
   for (QWidget* part : std::initializer_list<QWidget*>{keys_, kitKeys_, guide_, teeth_, kit_})
     column->addWidget(part);
+  column->insertSpacing(1, style::touchGap() - 2 * lines);
   column->addStretch();
 }
 
@@ -182,9 +184,12 @@ void FieldPanel::showSteps() {
                              toQt(base::counted(field.field.value.teeth.size(), "tooth", "teeth"))
                        : QString()));
   teeth_->clear(); // the map says it all
-  kit_->setText(setupWords(visit()));
+  kit_->setText(otherKitWords(visit()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
+  // Below several rows of keys the words are scrolled to: none of their letters begins in sight.
+  const bool isHigh = keys_->heightForWidth(width()) > 2 * style::touch();
+  guide_->setContentsMargins(0, isHigh ? style::touchGap() : 0, 0, 0);
   const bool cureIsNext = now == Next::flow || now == Next::cure;
   visit().timer.remind(cureIsNext && steps_->hasLamp() && !steps_->hasCured() ? eyeReminder
                                                                               : steps_->caution());

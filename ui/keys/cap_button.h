@@ -24,6 +24,7 @@ class CapButton final : public QPushButton {
   void setWords(const QString& key, const QString& words, Cap where = Cap::before);
   /// A second line, such as what is used now; empty for none.
   void setSub(const QString& sub);
+  [[nodiscard]] const QString& sub() const { return sub_; }
   void setSign(std::optional<Icon> sign);
   /// Whether the words may take two lines where the place is narrow.
   void setWraps(bool wraps);

@@ -11,6 +11,7 @@ namespace gk::ui {
 PageHead::PageHead(QLabel* title, QLabel* sub, QWidget* parent)
     : QWidget(parent), row_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
       beside_(new QBoxLayout(QBoxLayout::LeftToRight)) {
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
   row_->setContentsMargins(0, 0, 0, 0);
   row_->setSpacing(10);
   auto* words = new QVBoxLayout;
@@ -28,10 +29,9 @@ PageHead::PageHead(QLabel* title, QLabel* sub, QWidget* parent)
     row_->setDirection(direction);
     beside_->setDirection(lookNow().percent > 150 ? QBoxLayout::TopToBottom
                                                   : QBoxLayout::LeftToRight);
-    setSizePolicy(QSizePolicy::Preferred, large ? QSizePolicy::Preferred : QSizePolicy::Maximum);
     for (auto* label : {title, sub}) {
       if (!label) continue;
-      label->setWordWrap(large);
+      label->setWordWrap(true);  // the name of a school is never cut
       label->setMinimumWidth(1); // words wrap before they widen the window
     }
   });

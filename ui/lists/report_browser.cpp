@@ -180,8 +180,11 @@ void ReportBrowser::showSection() {
 
 void ReportBrowser::fitColumns() {
   const auto count = model_->columnCount();
-  // A long row of numbers leaves less for the words before it.
-  const int widest = style::px(count > 10 ? 140 : 400);
+  // A long row of numbers leaves less for the words before it; words beside words stay whole.
+  const auto& columns = model_->table().columns;
+  const auto numbers =
+      std::ranges::count_if(columns, [](const auto& column) { return column.isNumber(); });
+  const int widest = style::px(numbers > 7 ? 140 : 400);
   // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
   table_->ensurePolished();
   const QFontMetrics cells(table_->font());
@@ -200,7 +203,6 @@ void ReportBrowser::fitColumns() {
     table_->setColumnWidth(column, std::min(wide, widest));
   }
   // Words take what is left; numbers stay beside each other.
-  const auto& columns = model_->table().columns;
   table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().isNumber());
   table_->resizeRowsToContents();
 }

@@ -227,6 +227,19 @@ QString setupWords(const ChairVisit& visit) {
          (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }
 
+QString otherKitWords(const ChairVisit& visit) {
+  const auto& setup = visit.setup();
+  const auto hold = visit.hold();
+  const auto* etchant = visit.file().lot(setup.etchant);
+  const bool isUsual =
+      hold.isolation == setup.isolation && hold.cheek == setup.cheek && hold.tongue == setup.tongue;
+  return (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
+         (isUsual ? named(hold.isolation)
+                  : u"FOR THIS CHILD: "_s + named(hold.isolation) + u", cheek: "_s +
+                        named(hold.cheek) + u", tongue: "_s + named(hold.tongue)) +
+         (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
+}
+
 QString lotWords(const ChairVisit& visit) {
   const auto* sealant = visit.file().lot(visit.setup().sealant);
   return sealant ? toQt(sealant->lot) : u"none"_s;

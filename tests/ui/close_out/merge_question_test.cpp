@@ -3,7 +3,10 @@
 #include "ui/asking/decide_dialog.h"
 #include "ui/close_out/merge_question.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/look/look.h"
 
+#include <QDialogButtonBox>
+#include <QListWidget>
 #include <QTableWidget>
 
 using namespace gk;
@@ -84,6 +87,37 @@ TEST_CASE("The answer that drops a cavity is asked again in the window", "[case-
     CHECK(desk.prompter.decided.size() == 1);
     CHECK(desk.sheet().urgent.size() == 1);
   }
+}
+
+TEST_CASE("What is shown once and decided by is read whole, in large letters too", "[case-442]") {
+  const int percent = GENERATE(100, 150);
+  ui::dress({ui::Scheme::light, percent});
+  const reports::Table sheet{
+      "Recovery code of the logbook",
+      {{"Program"}, {"Made on"}, {"Recovery code"}},
+      {{"Larkmere County School Sealant Team", "November 17, 2026",
+        "97H1M-UETUR-BH2E7-81YS1-CK4G2-60HB3-7Q2MN-55TRW"}},
+      {"It unlocks the names: type it instead of the passphrase.",
+       "Anyone with this sheet and the logbook can read the names. Keep it locked up, away from "
+       "the laptop."}};
+  ui::DecideDialog dialog(nullptr, u"It is shown only now. How do you keep it?"_s,
+                          {u"Print it"_s, u"I wrote it down"_s}, &sheet);
+  dialog.show();
+  REQUIRE(QTest::qWaitForWindowExposed(&dialog));
+  const auto& table = part<QTableWidget>(dialog, u"decideTable"_s);
+  const QAbstractItemView& rows = table;
+  INFO(percent << " %, " << dialog.width() << " x " << dialog.height());
+  for (int column = 0; column < 3; ++column) {
+    const auto cell = table.visualItemRect(table.item(0, column));
+    CHECK(table.viewport()->rect().contains(cell));
+    CHECK(rows.sizeHintForRow(0) <= table.rowHeight(0));
+  }
+  const auto& answers = *dialog.findChild<QListWidget*>();
+  const auto& keys = *dialog.findChild<QDialogButtonBox*>();
+  CHECK(answers.geometry().bottom() < keys.geometry().top());
+  for (const auto* label : dialog.findChildren<QLabel*>())
+    CHECK(label->heightForWidth(label->width()) <= label->height());
+  ui::dress();
 }
 
 TEST_CASE("The table beside a question is to be read, and the keys choose an answer",
