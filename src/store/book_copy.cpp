@@ -19,9 +19,12 @@ using base::ErrorCode;
 
 void refuseTaken(const base::Path& target) {
   std::error_code unread;
-  // A link to nothing is a name that is taken, and so is an empty file.
-  if (std::filesystem::symlink_status(target, unread).type() !=
-      std::filesystem::file_type::not_found)
+  // A link to nothing is a name that is taken.
+  const auto kind = std::filesystem::symlink_status(target, unread).type();
+  const bool isFree =
+      kind == std::filesystem::file_type::not_found ||
+      (kind == std::filesystem::file_type::regular && std::filesystem::is_empty(target, unread));
+  if (!isFree)
     throw Trouble(
         {ErrorCode::fileUnwritable, target.string() + ": already exists; choose another name"});
   for (const char* suffix : {"-journal", "-wal"}) {

@@ -103,7 +103,7 @@ void readSchema(sqlite3* db, const std::string& file) {
                    nullptr, nullptr);
   sqlite3_progress_handler(db, 0, nullptr, nullptr);
   if (rounds > mostRounds)
-    throw Trouble({base::ErrorCode::storeNotALogbook,
+    throw Trouble({base::ErrorCode::storeDamaged,
                    file + ": it has more tables, indexes and views than a logbook; it was not "
                           "opened"});
   if (code != SQLITE_OK) throwTrouble(db, code, file);

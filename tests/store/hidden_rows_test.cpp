@@ -140,7 +140,7 @@ TEST_CASE("A file of a hundred thousand views is refused in a moment", "[case-33
       const auto opened =
           Book::open(bomb, nobodysLaptop, access, Durability::everyAct, someMorning, checkup);
       REQUIRE_FALSE(opened);
-      CHECK(opened.error().code == ErrorCode::storeNotALogbook);
+      CHECK(opened.error().code == ErrorCode::storeDamaged);
       CHECK(opened.error().detail.find("more tables, indexes and views") != std::string::npos);
     }
 }

@@ -70,7 +70,7 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   column->setSpacing(lines);
   for (QWidget* part : std::initializer_list<QWidget*>{keys_, kitKeys_, guide_, teeth_, kit_})
     column->addWidget(part);
-  column->insertSpacing(1, style::touchGap() - 2 * lines);
+  column->insertSpacing(1, style::touchGap() - lines);
   column->addStretch();
 }
 

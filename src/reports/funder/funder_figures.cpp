@@ -39,9 +39,6 @@ std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals
   out.emplace_back("The same at " + base::fixed(estimates::cautiousEfficacy, 2) +
                        " of full protection",
                    avertedCell(*averted.cautious));
-  if (averted.firstsAlone)
-    out.emplace_back("First molars only, as second molars have no rate of their own",
-                     avertedCell(*averted.firstsAlone));
   return out;
 }
 

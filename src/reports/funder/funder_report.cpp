@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "reports/day/incident_counts.h"
+#include "reports/decay/prevention.h"
 #include "reports/funder/effort_report.h"
 #include "reports/funder/funder_figures.h"
 #include "reports/print/cells.h"
@@ -57,6 +58,10 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
                                                       !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
+  // The one-page summary has no room for it.
+  if (totals.averted.firstsAlone && !hidesIn(published[1].rows.back()))
+    table.rows.push_back({"First molars only, as second molars have no rate of their own",
+                          avertedCell(*totals.averted.firstsAlone)});
   table.notes = {"Methods and limits. Consented: a form of this term that says yes, or "
                  "screened in it. Screened is a look by a licensed person at school, not a "
                  "dental examination, no x-rays. Sealed: at least one complete sealant by "
