@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "store/book_copy.h"
+#include "store/book_queries.h"
 #include "store/key_wraps.h"
 #include "store/part.h"
 #include "store/recovery_key.h"

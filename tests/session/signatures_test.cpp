@@ -154,7 +154,7 @@ TEST_CASE("No sheet is called good in a logbook whose rows were taken away under
   const auto good = clinic.copy("good.gkbook");
   CHECK(must(session::Session::inspectSheet(good, world, clinic.code())).stands());
   const auto emptied = clinic.copy("emptied.gkbook");
-  forge(emptied, "DELETE FROM placement", Digests::left);
+  forge(emptied, "DELETE FROM placement", test::Digests::left);
   const auto sheet = must(session::Session::inspectSheet(emptied, world, clinic.code()));
   CHECK_FALSE(sheet.stands());
   for (const auto& line : sheet.lines)

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "reports/funder/state_indicators.h"
 #include "reports/print/cells.h"
+#include "reports/publish/published.h"
 #include "reports/publish/release_lines.h"
 #include "reports/records/one_term.h"
 #include "reports/report.h"
