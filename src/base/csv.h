@@ -24,8 +24,8 @@ struct CsvTable {
   [[nodiscard]] Result<std::size_t> column(std::string_view name) const;
 };
 
-/// The places, from 1, of two columns of one name (blank ones have none): which of them would be
-/// read is no choice to make for anybody.
+/// The places, from 1, of two columns of one name as it is read (blank ones have none): which of
+/// them would be read is no choice to make for anybody.
 std::optional<std::pair<std::size_t, std::size_t>>
 sameColumns(const std::vector<std::string>& header);
 

@@ -209,7 +209,7 @@ std::optional<RosterLine> readLine(Cells& cells, const RosterLayout& layout, con
   if (row.cells.size() > layout.columns.size() &&
       std::any_of(row.cells.begin() + std::ssize(layout.columns), row.cells.end(),
                   [](const auto& cell) { return !cell.empty(); }))
-    cells.problem("row", "more cells than there are headings; a separator stands within a cell");
+    cells.problem("row", "more cells than there are headings; a cell has a separator in it");
   if (std::ranges::any_of(row.cells,
                           [](const auto& cell) { return cell.find(unreadSign) != cell.npos; }))
     cells.problem("row", "a character could not be read; type that cell again");

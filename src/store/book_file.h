@@ -17,14 +17,12 @@ namespace gk::store {
 ///  storeNotALogbook  not a file, empty, not SQLite, or another program's (application id)
 ///  fileUnreadable    no permission to read
 ///  storeNewerSchema  made by a newer version of this program
+///  storeDamaged      a version of zero or less
+///  storeReadOnly     writing asked for, but file or folder may not be written
+///  storeInUse        open elsewhere
 ///  storeDamaged      holds a table, index, trigger or view that this program did not make, lacks
 ///                    one or has another; fails the check of pages; or its schema history is not
 ///                    ours
-///  storeReadOnly     writing asked for, but file or folder may not be written
-///  storeInUse        open elsewhere
-///  storeDamaged      holds a table, index, trigger or view that this program did not make, or not
-///  so,
-///                    or lacks one; fails the check of pages; or its schema history is not ours
 ///  storeReadOnly     reading asked for, but the book must first be brought up to date
 ///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
 ///  workCanceled     `progress` was stopped; it stays at its old version, and no copy is left

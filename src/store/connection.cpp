@@ -86,7 +86,7 @@ std::optional<Standing> standingAt(const base::Path& path) {
 
 namespace {
 
-/// Our schema takes some five thousand of SQLite's steps to read; that of a file with a hundred
+/// Our schema takes some 3,500 of SQLite's steps to read; that of a file with a hundred
 /// thousand views takes minutes, before anything could be canceled.
 constexpr int stepsAtOnce = 1000;
 constexpr int mostRounds = 100;

@@ -62,7 +62,7 @@ constexpr std::array pages{
     PageHelp{u"todayPage", u"Who works today and with what. It is carried to every student until "
                            u"you change it. What may not be used is shown with the reason."},
     PageHelp{u"readinessPage",
-             u"Checked once before the first student. Whatever failed or was skipped stands in "
+             u"Checked once before the first student. Whatever failed or was skipped is listed in "
              u"the close-out."},
     PageHelp{u"incidentPage", u"First care for the person. Then record what happened, who was "
                               u"told, and what is left to do."},

@@ -366,7 +366,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
         "is widened by that adjustment; a percent has its own 95% CI.");
   if (!echoes.empty())
     table.notes.push_back(
-        "Not listed, as little or nothing of it is left without the teeth above: " +
+        "Not listed, as less than half of the difference is left without the teeth named: " +
         base::join(echoes, "; ") + ".");
   if (const auto low = unconfirmed(compared, all); !low.empty())
     table.notes.push_back("Worth checking: " + base::join(low, ", ") +

@@ -96,7 +96,7 @@ std::string notAdjustedWords() {
 }
 
 std::string noDifferenceWords() {
-  return "No difference between schools beyond chance was found; few schools cannot rule one out.";
+  return "No difference between schools beyond chance was found, which does not rule one out.";
 }
 
 std::string endsWords(const estimates::Scenarios& scenarios, const estimates::AvertedInputs& base) {

@@ -63,7 +63,7 @@ class LetterTemplate::Parser {
       if (colon == std::string_view::npos)
         return at(line_, 1, "before the line of dashes every line is \"key: value\"");
       const std::string key(base::trim(line.substr(0, colon)));
-      if (!seen.insert(key).second) return at(line_, 1, "\"" + key + "\" stands here twice");
+      if (!seen.insert(key).second) return at(line_, 1, "\"" + key + "\" is here twice");
       const auto read =
           readHeaderLine(key, std::string(base::trim(line.substr(colon + 1))), made_.header_);
       if (!read) return at(line_, 1, read.error().detail);
@@ -144,7 +144,7 @@ class LetterTemplate::Parser {
     if (open_.empty()) return at(line_, column, "{/" + std::string(name) + "} closes nothing");
     if (open_.back().text != name)
       return at(line_, column,
-                "{/" + std::string(name) + "} stands before {/" + open_.back().text +
+                "{/" + std::string(name) + "} comes before {/" + open_.back().text +
                     "}, which line " + std::to_string(open_.back().line) + " opened last");
     open_.pop_back();
     add(Kind::end, name, column);
@@ -185,10 +185,10 @@ class LetterTemplate::Parser {
     for (const auto* names : {&letterPlaceholders(), &letterQuestions()})
       for (const auto& one : *names)
         if (one.needed && !used_.contains(one.name))
-          return at(
-              line_, 1,
-              "the letter never uses {" + std::string(names == &letterQuestions() ? "?" : "") +
-                  std::string(one.name) + "}, and a guardian must be told what it stands for");
+          return at(line_, 1,
+                    "the letter never uses {" +
+                        std::string(names == &letterQuestions() ? "?" : "") +
+                        std::string(one.name) + "}, and a guardian must be told what it means");
     return Done{};
   }
 

@@ -72,7 +72,7 @@ Table participationTable(const TermTotals& totals) {
                 {inFiles(counts("Left")), &At::left},
                 {inFiles(counts("Withdrawn")), &At::withdrawn}});
   table.notes = {
-      "Consented: a form of these dates that says yes and is valid on a day of them, "
+      "Consented: a form for these dates that says yes and is valid on one of them, "
       "or screened on one; withdrawn before any care stays in forms back only. A "
       "recheck under last year's form is not counted here.",
       "Children are counted once each, by the school they are in now; a child seen on two "
